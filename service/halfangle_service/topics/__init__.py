@@ -1,0 +1,1 @@
+"""The topics: one folder each, found by the registry."""
