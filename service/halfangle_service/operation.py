@@ -1,0 +1,250 @@
+"""One calculation is one Operation: a plain value from which everything else is derived.
+
+A topic's `operations.py` declares `OPERATIONS` and, for published tables, `COLLECTIONS`. The
+routes, the contract, the catalogue and the client all follow from these two tuples.
+"""
+
+import math
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cache, cached_property
+from typing import Annotated, Any, Generic, Literal, TypeVar
+
+from pydantic import BaseModel, Field, TypeAdapter, create_model
+
+from halfangle_service import __version__
+from halfangle_service.quantities import RequestModel, ResultModel, Sexagesimal, format_dms
+
+RequestT = TypeVar("RequestT", bound=RequestModel)
+ResultT = TypeVar("ResultT", bound=ResultModel)
+
+Severity = Literal["note", "caution", "stop"]
+Standing = Literal["published", "derived", "common practice, no source", "from memory"]
+
+
+class Advisory(ResultModel):
+    """The voice of an experienced hand."""
+
+    code: Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$")] = Field(
+        description="Stable code of the advisory.", examples=["steep-angle"]
+    )
+    severity: Severity = Field(
+        description="`note`: a better way exists; `caution`: mind this; `stop`: do not run this."
+    )
+    message: str = Field(description="What to mind, in plain words.")
+
+
+class Source(ResultModel):
+    """Where a relation or a value comes from."""
+
+    citation: str = Field(
+        description="Author, title, edition, year, clause or page; or the derivation."
+    )
+    standing: Standing = Field(
+        description="`published`: read in the text cited or its reprint; `from memory`: recalled, "
+        "not read again; `derived`: worked out and cross-checked by this project."
+    )
+
+
+class Basis(ResultModel):
+    """What an answer stands on."""
+
+    relations: list[str] = Field(description="The formulas used, as text.")
+    sources: list[Source] = Field(description="Where formulas and values come from.")
+    release: str = Field(
+        description="Release of the calculations: the same request at the same release gives the "
+        "same bytes.",
+        examples=[__version__],
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome(Generic[ResultT]):
+    """What a calculation gives back: the result, and what an experienced hand would add."""
+
+    result: ResultT
+    advisories: tuple[Advisory, ...] = ()
+
+
+def note(code: str, message: str) -> Advisory:
+    """Make an advisory of severity `note`."""
+    return Advisory(code=code, severity="note", message=message)
+
+
+def caution(code: str, message: str) -> Advisory:
+    """Make an advisory of severity `caution`."""
+    return Advisory(code=code, severity="caution", message=message)
+
+
+def stop(code: str, message: str) -> Advisory:
+    """Make an advisory of severity `stop`."""
+    return Advisory(code=code, severity="stop", message=message)
+
+
+@dataclass(frozen=True)
+class Operation(Generic[RequestT, ResultT]):
+    """One calculation.
+
+    `verb` may hold hyphens. `example` is a request that must run. `largest_request` says in plain
+    words what bounds the work. `heavy` marks what may take more than some milliseconds: it runs in
+    a worker thread and counts against the limit of concurrent heavy requests.
+    """
+
+    topic: str
+    verb: str
+    title: str
+    summary: str
+    request: type[RequestT]
+    result: type[ResultT]
+    calculate: Callable[[RequestT], Outcome[ResultT]]
+    relations: tuple[str, ...]
+    sources: tuple[Source, ...]
+    example: Mapping[str, Any]
+    largest_request: str = "one calculation of fixed size"
+    heavy: bool = False
+
+    @property
+    def name(self) -> str:
+        """Dotted name, such as `sine.setting`."""
+        return f"{self.topic}.{self.verb}"
+
+    @property
+    def path(self) -> str:
+        """Path of its route, such as `/v1/sine/setting`."""
+        return f"/v1/{self.topic}/{self.verb}"
+
+    @cached_property
+    def answer(self) -> type[BaseModel]:
+        """Model of the whole answer, for the contract."""
+        return answer_model(self.result)
+
+    @cached_property
+    def basis(self) -> Basis:
+        """What each of its answers stands on."""
+        return basis_of(self.relations, self.sources)
+
+    @cached_property
+    def _basis_json(self) -> bytes:
+        return self.basis.model_dump_json().encode()
+
+    def answer_json(self, request: RequestT) -> bytes:
+        """Calculate, and write the answer as JSON.
+
+        Raises Refusal where the request cannot be fulfilled. The result is written by pydantic's
+        serializer for its own class; the basis never changes, so it is written once.
+        """
+        outcome = self.calculate(request)
+        advisories = (*reading_notes(request), *outcome.advisories)
+        return b'{"result":%b,"advisories":%b,"basis":%b}' % (
+            self.result.__pydantic_serializer__.to_json(outcome.result),
+            _ADVISORIES.dump_json(advisories) if advisories else b"[]",
+            self._basis_json,
+        )
+
+
+@dataclass(frozen=True)
+class Collection(Generic[ResultT]):
+    """A published table: `GET /v1/<topic>/<name>` and, with `get`, `…/<name>/{key}`.
+
+    `rows` gives the whole table, `get` one row by its key (None where there is none), `keys` the
+    keys it knows.
+    """
+
+    topic: str
+    name: str
+    singular: str
+    key: str
+    title: str
+    summary: str
+    listing: type[ResultModel]
+    rows: Callable[[], ResultModel]
+    item: type[ResultT]
+    get: Callable[[str], ResultT | None]
+    keys: Callable[[], tuple[str, ...]]
+    sources: tuple[Source, ...]
+    relations: tuple[str, ...] = field(default=())
+
+    @property
+    def path(self) -> str:
+        """Path of its listing, such as `/v1/blocks/sets`."""
+        return f"/v1/{self.topic}/{self.name}"
+
+    @cached_property
+    def basis(self) -> Basis:
+        """What each of its answers stands on."""
+        return basis_of(self.relations, self.sources)
+
+    @cached_property
+    def listing_answer(self) -> type[BaseModel]:
+        """Model of the whole answer to the listing, for the contract."""
+        return answer_model(self.listing)
+
+    @cached_property
+    def item_answer(self) -> type[BaseModel]:
+        """Model of the whole answer for one row, for the contract."""
+        return answer_model(self.item)
+
+    def answer_json(self, result: ResultModel) -> bytes:
+        """Write a row, or the listing, as an answer."""
+        return b'{"result":%b,"advisories":[],"basis":%b}' % (
+            result.model_dump_json().encode(),
+            self.basis.model_dump_json().encode(),
+        )
+
+
+_ADVISORIES: TypeAdapter[tuple[Advisory, ...]] = TypeAdapter(tuple[Advisory, ...])
+
+
+def basis_of(relations: tuple[str, ...], sources: tuple[Source, ...]) -> Basis:
+    """Give the basis of an answer at this release."""
+    return Basis(relations=list(relations), sources=list(sources), release=__version__)
+
+
+def answer_model(result: type[ResultModel]) -> type[BaseModel]:
+    """Give the model of an answer that carries this result: `XResult` makes `XAnswer`."""
+    name = result.__name__.removesuffix("Result") + "Answer"
+    return create_model(
+        name,
+        __base__=ResultModel,
+        __doc__=f"An answer: {result.__name__}, advisories, and what it stands on.",
+        result=(result, Field(description="The result.")),
+        advisories=(list[Advisory], Field(description="What an experienced hand would add.")),
+        basis=(Basis, Field(description="Formulas, sources and release.")),
+    )
+
+
+def reading_notes(request: RequestModel) -> Iterator[Advisory]:
+    """Note every decimal angle that may have been meant as degrees and minutes.
+
+    `8.18` is read as 8.18°, which is 8°10'48"; a drawing's 8°18' typed with a point looks the same.
+    """
+    for name in _angle_fields(type(request)):
+        value = getattr(request, name)
+        if isinstance(value, float) and _looks_like_minutes(value):
+            whole, minutes = divmod(round(abs(value) * 100), 100)
+            yield note(
+                "decimal-degrees-read",
+                f"{name} {value:g} was read as decimal degrees, {format_dms(value)}. If "
+                f"{whole}°{minutes:02d}' was meant, send \"{whole} {minutes:02d}\".",
+            )
+
+
+@cache
+def _angle_fields(model: type[RequestModel]) -> tuple[str, ...]:
+    """Names of a request's own angle fields; the marker stands in the annotation, even a union's."""
+    return tuple(
+        name for name, info in model.model_fields.items() if "AngleInput(" in repr(info)
+    )
+
+
+def _looks_like_minutes(value: float) -> bool:
+    """True for a decimal angle whose two decimals could be minutes: .01 to .59, quarters aside."""
+    if isinstance(value, Sexagesimal):
+        return False
+    hundredths = abs(value) * 100.0
+    minutes = round(hundredths) % 100
+    return (
+        math.isclose(hundredths, round(hundredths), abs_tol=1e-7)
+        and 0 < minutes < 60
+        and minutes % 25 != 0
+    )

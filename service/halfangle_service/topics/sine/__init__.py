@@ -1,0 +1,1 @@
+"""Sine bars and sine plates: from an angle to a height and back."""
