@@ -166,8 +166,8 @@ class Collection(Generic[ResultT]):
 
     @property
     def path(self) -> str:
-        """Path of its listing, such as `/v1/blocks/sets`."""
-        return f"/v1/{self.topic}/{self.name}"
+        """Path of its listing, such as `/v1/blocks/sets`; the catalogue's own has no topic."""
+        return f"/v1/{self.topic}/{self.name}" if self.topic else f"/v1/{self.name}"
 
     @cached_property
     def basis(self) -> Basis:
@@ -225,16 +225,14 @@ def reading_notes(request: RequestModel) -> Iterator[Advisory]:
             yield note(
                 "decimal-degrees-read",
                 f"{name} {value:g} was read as decimal degrees, {format_dms(value)}. If "
-                f"{whole}°{minutes:02d}' was meant, send \"{whole} {minutes:02d}\".",
+                f'{whole}°{minutes:02d}\' was meant, send "{whole} {minutes:02d}".',
             )
 
 
 @cache
 def _angle_fields(model: type[RequestModel]) -> tuple[str, ...]:
-    """Names of a request's own angle fields; the marker stands in the annotation, even a union's."""
-    return tuple(
-        name for name, info in model.model_fields.items() if "AngleInput(" in repr(info)
-    )
+    """Names of a request's own angle fields; the marker may stand inside a union."""
+    return tuple(name for name, info in model.model_fields.items() if "AngleInput(" in repr(info))
 
 
 def _looks_like_minutes(value: float) -> bool:

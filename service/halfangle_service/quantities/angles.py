@@ -38,9 +38,9 @@ class Sexagesimal(float):
 
 
 def parse_dms(text: str) -> float:
-    """Read an angle written in degrees, minutes and seconds; the answer is in decimal degrees.
+    r"""Read an angle written in degrees, minutes and seconds; the answer is in decimal degrees.
 
-    >>> parse_dms("30°15'20\\""), parse_dms("-0 05")
+    >>> parse_dms("30°15'20\""), parse_dms("-0 05")
     (30.255555555555556, -0.08333333333333333)
 
     Raises ValueError where the text is not such an angle.
@@ -53,10 +53,10 @@ def parse_dms(text: str) -> float:
 
 
 def format_dms(degrees: float) -> str:
-    """Write decimal degrees in degrees, minutes and seconds, to 0.01 second of arc.
+    r"""Write decimal degrees in degrees, minutes and seconds, to 0.01 second of arc.
 
     >>> format_dms(-0.0833333333333), format_dms(29.9999999999)
-    ('-0°05\\'00.00"', '30°00\\'00.00"')
+    ('-0°05\'00.00"', '30°00\'00.00"')
     """
     hundredths = round(abs(degrees) * 360_000)
     minutes, rest = divmod(hundredths, 6_000)
@@ -99,7 +99,9 @@ class AngleInput:
     lt: float | None = None
     le: float | None = None
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> CoreSchema:
         """Validate a number against the bounds; read a string first."""
         number = core_schema.float_schema(
             strict=True, allow_inf_nan=False, gt=self.gt, ge=self.ge, lt=self.lt, le=self.le

@@ -81,7 +81,9 @@ class Count:
     ge: int = 0
     le: int = 1_000_000
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> CoreSchema:
         """Validate a whole number within the bounds."""
         number = core_schema.int_schema(strict=True, ge=self.ge, le=self.le)
         return core_schema.no_info_before_validator_function(_whole, number)

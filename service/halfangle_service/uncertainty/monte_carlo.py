@@ -42,6 +42,4 @@ def summarise(samples: Samples, probability: float = 0.95) -> Sample:
     """Mean, standard deviation and the probabilistically symmetric interval (JCGM 101, 7.7)."""
     tail = (1.0 - probability) / 2.0
     low, high = np.quantile(samples, [tail, 1.0 - tail])
-    return Sample(
-        float(np.mean(samples)), float(np.std(samples, ddof=1)), float(low), float(high)
-    )
+    return Sample(float(np.mean(samples)), float(np.std(samples, ddof=1)), float(low), float(high))

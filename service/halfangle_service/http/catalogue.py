@@ -1,0 +1,91 @@
+"""The operation catalogue: what a front end needs to build its forms."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from pydantic import Field
+
+from halfangle_service.http.query import query_fields
+from halfangle_service.operation import Collection, Operation, Source
+from halfangle_service.quantities import ResultModel
+
+
+class OperationEntry(ResultModel):
+    """One line of the catalogue."""
+
+    name: str = Field(description="Dotted name.", examples=["sine.setting"])
+    topic: str = Field(description="Topic that it belongs to.")
+    title: str = Field(description="Title for a person.")
+    summary: str = Field(description="What it answers, in a sentence.")
+    path: str = Field(description="Path to POST a request to.", examples=["/v1/sine/setting"])
+    query: bool = Field(description="Whether GET with a query string is offered too.")
+
+
+class OperationList(ResultModel):
+    """Every operation, by topic and name."""
+
+    operations: list[OperationEntry] = Field(description="The operations.")
+
+
+class OperationDetail(OperationEntry):
+    """One operation in full. Units, bounds and descriptions of fields stand in its schemas."""
+
+    largest_request: str = Field(description="What bounds the work of one request.")
+    relations: list[str] = Field(description="The formulas used, as text.")
+    sources: list[Source] = Field(description="Where formulas and values come from.")
+    example: dict[str, Any] = Field(description="A request that runs.")
+    request_schema: dict[str, Any] = Field(
+        description="JSON Schema (2020-12) of the request; `x-unit` names the unit of a number."
+    )
+    result_schema: dict[str, Any] = Field(description="JSON Schema (2020-12) of the result.")
+
+
+AnyOperation = Operation[Any, Any]
+
+
+def entry(operation: AnyOperation) -> OperationEntry:
+    """Give an operation's line in the catalogue."""
+    return OperationEntry(
+        name=operation.name,
+        topic=operation.topic,
+        title=operation.title,
+        summary=operation.summary,
+        path=operation.path,
+        query=query_fields(operation.request) is not None,
+    )
+
+
+def detail(operation: AnyOperation) -> OperationDetail:
+    """Give an operation in full."""
+    return OperationDetail(
+        **dict(entry(operation)),
+        largest_request=operation.largest_request,
+        relations=list(operation.relations),
+        sources=list(operation.sources),
+        example=dict(operation.example),
+        request_schema=operation.request.model_json_schema(),
+        result_schema=operation.result.model_json_schema(mode="serialization"),
+    )
+
+
+def catalogue(operations: Mapping[str, AnyOperation]) -> Collection[OperationDetail]:
+    """Give the catalogue as a collection of its own: `GET /v1/operations`, `…/{name}`."""
+
+    def find(name: str) -> OperationDetail | None:
+        operation = operations.get(name)
+        return detail(operation) if operation else None
+
+    return Collection(
+        topic="",
+        name="operations",
+        singular="operation",
+        key="name",
+        title="Operation catalogue",
+        summary="Every calculation, with its schemas, formulas, sources and an example.",
+        listing=OperationList,
+        rows=lambda: OperationList(operations=[entry(o) for o in operations.values()]),
+        item=OperationDetail,
+        get=find,
+        keys=lambda: tuple(operations),
+        sources=(),
+    )

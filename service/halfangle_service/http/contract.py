@@ -1,0 +1,204 @@
+"""The OpenAPI 3.1 contract. Paths come from the registry, every schema from pydantic itself."""
+
+import json
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from pydantic import BaseModel
+from pydantic.json_schema import JsonSchemaMode, models_json_schema
+
+from halfangle_service import __version__
+from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, PROBLEM_TYPES, Problem
+from halfangle_service.http.query import PICK, query_fields
+from halfangle_service.operation import Collection, Operation
+
+AnyOperation = Operation[Any, Any]
+AnyCollection = Collection[Any]
+Json = dict[str, Any]
+
+_REFERENCE = "#/components/schemas/{model}"
+_INTRODUCTION = (
+    "Toolroom calculations: sine settings, gauge blocks, wheels, tapers, centers, and the plan "
+    "that composes them. Every answer carries its formulas, its sources and the release that made "
+    "it; the same request at the same release gives the same bytes. Every error is a problem "
+    "document (RFC 9457). Lengths are in the request's `units`; angles go in as decimal degrees or "
+    "as a string in degrees, minutes and seconds."
+)
+
+
+def contract(operations: Mapping[str, AnyOperation], collections: Iterable[AnyCollection]) -> Json:
+    """Give the whole contract as one document."""
+    collections = tuple(collections)
+    paths: Json = {o.path: _operation_item(o) for o in operations.values()}
+    for collection in collections:
+        paths.update(_collection_items(collection))
+    tags = sorted({_tag(topic) for topic in [o.topic for o in operations.values()]})
+    return {
+        "openapi": "3.1.0",
+        "info": {
+            "title": "Halfangle",
+            "version": __version__,
+            "summary": "Toolroom calculations with their limits, error budget and source.",
+            "description": _INTRODUCTION,
+        },
+        "jsonSchemaDialect": "https://json-schema.org/draft/2020-12/schema",
+        "tags": [{"name": tag} for tag in [*tags, _tag("")]],
+        "paths": paths,
+        "components": {
+            "schemas": _schemas(operations.values(), collections),
+            "responses": _problem_responses(),
+        },
+    }
+
+
+def contract_json(document: Json) -> bytes:
+    """Write the contract: the same bytes at every run, one line a value, for the sake of diffs."""
+    return (json.dumps(document, indent=2, ensure_ascii=False) + "\n").encode()
+
+
+def _tag(topic: str) -> str:
+    return topic or "catalogue"
+
+
+def _schemas(operations: Iterable[AnyOperation], collections: Iterable[AnyCollection]) -> Json:
+    """Schemas of all requests, answers and problems, from one call so that names cannot clash."""
+    models: list[tuple[type[BaseModel], JsonSchemaMode]] = [(Problem, "serialization")]
+    for operation in operations:
+        models += [(operation.request, "validation"), (operation.answer, "serialization")]
+    for collection in collections:
+        models.append((collection.listing_answer, "serialization"))
+        models.append((collection.item_answer, "serialization"))
+    _, definitions = models_json_schema(models, ref_template=_REFERENCE)
+    schemas: Json = definitions["$defs"]
+    return dict(sorted(schemas.items()))
+
+
+def _operation_item(operation: AnyOperation) -> Json:
+    """Path item of an operation: POST, and GET where the request is flat."""
+    identifier = f"{operation.topic}_{operation.verb}".replace("-", "_")
+    common = {
+        "tags": [operation.topic],
+        "summary": operation.title,
+        "description": f"{operation.summary}\n\nLargest request: {operation.largest_request}.",
+    }
+    content = {
+        "schema": {"$ref": _REFERENCE.format(model=operation.request.__name__)},
+        "example": dict(operation.example),
+    }
+    post = {
+        **common,
+        "operationId": identifier,
+        "requestBody": {"required": True, "content": {"application/json": content}},
+        "responses": _responses(operation.answer, (400, 406, 413, 415, 422), heavy=operation.heavy),
+    }
+    query = _query_operation(operation, common, identifier)
+    return {"post": post, **({"get": query} if query else {})}
+
+
+def _query_operation(operation: AnyOperation, common: Json, identifier: str) -> Json | None:
+    """GET form of an operation, or None where its request is not flat."""
+    fields = query_fields(operation.request)
+    if fields is None:
+        return None
+    schema = operation.request.model_json_schema(ref_template=_REFERENCE)
+    required = set(schema.get("required", ()))
+    parameters: list[Json] = [
+        _query_parameter(name, part, name in required, operation.example)
+        for name, part in schema["properties"].items()
+    ]
+    parameters.append(
+        {
+            "name": PICK,
+            "in": "query",
+            "required": False,
+            "description": "Path of one value of the result (`height`, `angle.dms`): the answer is "
+            "then that value as text/plain, for a spreadsheet's web function.",
+            "schema": {"type": "string"},
+        }
+    )
+    return {
+        **common,
+        "operationId": f"{identifier}_by_query",
+        "parameters": parameters,
+        "responses": _responses(
+            operation.answer, (400, 406, 422), heavy=operation.heavy, text=True
+        ),
+    }
+
+
+def _query_parameter(name: str, schema: Json, required: bool, example: Mapping[str, Any]) -> Json:
+    parameter: Json = {
+        "name": name,
+        "in": "query",
+        "required": required,
+        "description": schema.get("description", ""),
+        "schema": schema,
+    }
+    if name in example:
+        parameter["example"] = example[name]
+    return parameter
+
+
+def _collection_items(collection: AnyCollection) -> Json:
+    """Path items of a published table: its listing, and one row by its key."""
+    prefix = f"{_tag(collection.topic)}_"
+    common = {"tags": [_tag(collection.topic)], "description": collection.summary}
+    keys = collection.keys()
+    key = {
+        "name": "key",
+        "in": "path",
+        "required": True,
+        "description": f"The {collection.key}, such as `{keys[0]}`.",
+        "schema": {"type": "string", "minLength": 1},
+        "example": keys[0],
+    }
+    return {
+        collection.path: {
+            "get": {
+                **common,
+                "summary": collection.title,
+                "operationId": f"{prefix}list_{collection.name}",
+                "responses": _responses(collection.listing_answer, (406,)),
+            }
+        },
+        collection.path + "/{key}": {
+            "get": {
+                **common,
+                "summary": f"{collection.title}: one {collection.singular}",
+                "operationId": f"{prefix}get_{collection.singular}",
+                "parameters": [key],
+                "responses": _responses(collection.item_answer, (404, 406)),
+            }
+        },
+    }
+
+
+def _responses(
+    answer: type[BaseModel], problems: Iterable[int], *, heavy: bool = False, text: bool = False
+) -> Json:
+    """Responses of one operation: the answer, and each problem it can meet."""
+    content: Json = {
+        "application/json": {"schema": {"$ref": _REFERENCE.format(model=answer.__name__)}}
+    }
+    if text:
+        content["text/plain"] = {"schema": {"type": "string"}}
+    statuses = [*problems, 503] if heavy else list(problems)
+    refused = {str(s): {"$ref": f"#/components/responses/Problem{s}"} for s in statuses}
+    return {"200": {"description": "The answer.", "content": content}, **refused}
+
+
+def _problem_responses() -> Json:
+    """One named response a status, listing the problem types that come with it."""
+    responses: Json = {}
+    for status in sorted({status for status, _ in PROBLEM_TYPES.values()}):
+        types = [name for name, (code, _) in PROBLEM_TYPES.items() if code == status]
+        responses[f"Problem{status}"] = {
+            "description": "; ".join(
+                f"{PROBLEM_TYPES[name][1]} (`/problems/{name}`)" for name in types
+            )
+            + ".",
+            "content": {
+                PROBLEM_MEDIA_TYPE: {"schema": {"$ref": _REFERENCE.format(model="Problem")}}
+            },
+        }
+    return responses

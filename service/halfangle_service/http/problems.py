@@ -1,0 +1,187 @@
+"""Problem documents (RFC 9457) for every error of every route, the framework's own included."""
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from litestar import Request, Response
+from litestar.exceptions import HTTPException
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic_core import ErrorDetails, from_json
+
+from halfangle_service.errors import Refusal
+
+PROBLEM_MEDIA_TYPE = "application/problem+json"
+
+#: Name, status and title of every problem type; its `type` is `/problems/<name>`.
+PROBLEM_TYPES: dict[str, tuple[int, str]] = {
+    "not-json": (400, "The body is not JSON"),
+    "bad-request": (400, "The request could not be read"),
+    "unauthorized": (401, "An API key is needed"),
+    "not-found": (404, "There is nothing at this address"),
+    "method-not-allowed": (405, "This address does not take this method"),
+    "not-acceptable": (406, "The answer has no form that the request accepts"),
+    "content-too-large": (413, "The body is too large"),
+    "unsupported-media-type": (415, "The body is not sent as application/json"),
+    "invalid-request": (422, "A field of the request is wrong"),
+    "impossible": (422, "No geometry or physics fulfils the request"),
+    "disagreement": (422, "Values given together contradict one another"),
+    "unreachable": (422, "The means given do not reach what is wanted"),
+    "beyond-bound": (422, "The request asks for more work than one request may"),
+    "not-finite": (422, "The numbers lead out of the range of arithmetic"),
+    "internal-error": (500, "The service failed"),
+    "overloaded": (503, "Too many heavy requests are waiting"),
+}
+
+_TYPE_OF_STATUS = {
+    400: "bad-request",
+    401: "unauthorized",
+    404: "not-found",
+    405: "method-not-allowed",
+    406: "not-acceptable",
+    413: "content-too-large",
+    415: "unsupported-media-type",
+    422: "invalid-request",
+    503: "overloaded",
+}
+
+
+class FieldProblem(BaseModel):
+    """One field that is wrong, and how."""
+
+    pointer: str = Field(
+        description="JSON pointer (RFC 6901) into the request.", examples=["/center_distance"]
+    )
+    message: str = Field(description="What was wanted and what came.")
+
+
+class Problem(BaseModel):
+    """A problem document (RFC 9457); further members hold facts that help to mend the request."""
+
+    model_config = ConfigDict(extra="allow")
+
+    type: str = Field(
+        description="Which problem it is, as a relative URI.", examples=["/problems/impossible"]
+    )
+    title: str = Field(description="The problem type in words.")
+    status: int = Field(description="HTTP status.", ge=400, le=599)
+    detail: str = Field(description="What is wrong with this request.")
+    instance: str = Field(description="Path of the request.")
+    errors: list[FieldProblem] = Field(description="Fields concerned; empty where none is.")
+
+
+class ProblemError(Exception):
+    """An error of HTTP's own: the name of its problem type, the detail, and any headers."""
+
+    def __init__(
+        self,
+        name: str,
+        detail: str,
+        *,
+        errors: list[dict[str, str]] | None = None,
+        headers: Mapping[str, str] | None = None,
+        more: Mapping[str, object] | None = None,
+    ) -> None:
+        super().__init__(detail)
+        self.name = name
+        self.detail = detail
+        self.errors = errors or []
+        self.headers = dict(headers or {})
+        self.more = dict(more or {})
+
+
+def problem_body(error: ProblemError, path: str) -> tuple[int, bytes]:
+    """Give status and body of the problem document for an error at a path."""
+    status, title = PROBLEM_TYPES[error.name]
+    document = {
+        "type": f"/problems/{error.name}",
+        "title": title,
+        "status": status,
+        "detail": error.detail,
+        "instance": path,
+        "errors": error.errors,
+    }
+    whole = {**document, **error.more, **document}
+    return status, json.dumps(whole, ensure_ascii=False).encode(errors="replace")
+
+
+def problem_of_refusal(refusal: Refusal) -> ProblemError:
+    """Map an error of the trade: one map for all of them, by its kind."""
+    errors = [
+        {"pointer": "/" + field.replace("~", "~0").lstrip("/"), "message": message}
+        for field, message in refusal.fields.items()
+    ]
+    return ProblemError(refusal.kind, refusal.detail, errors=errors, more=refusal.more)
+
+
+def problem_of_validation(error: ValidationError, body: bytes) -> ProblemError:
+    """Map what pydantic found wrong: 400 where it is no JSON at all, else 422 with pointers."""
+    details = error.errors(include_url=False)
+    if details[0]["type"] == "json_invalid":
+        return ProblemError("not-json", f"{details[0]['msg']}.")
+    sent = from_json(body)
+    errors = [
+        {"pointer": _pointer(detail, sent), "message": _message(detail)} for detail in details[:50]
+    ]
+    named = "; ".join(f"{e['pointer'] or 'the body'}: {e['message']}" for e in errors[:3])
+    rest = f"; and {len(details) - 3} more" if len(details) > 3 else ""
+    return ProblemError("invalid-request", f"{named}{rest}.", errors=errors)
+
+
+def _pointer(detail: ErrorDetails, sent: Any) -> str:
+    """Pointer to the field; parts of the location that name no field (unions) are left out."""
+    parts: list[str] = []
+    value = sent
+    location = detail["loc"]
+    for position, part in enumerate(location):
+        missing = position == len(location) - 1 and detail["type"] == "missing"
+        if isinstance(value, dict) and isinstance(part, str) and (part in value or missing):
+            parts.append(part.replace("~", "~0").replace("/", "~1"))
+            value = value.get(part)
+        elif isinstance(value, list) and isinstance(part, int) and part < len(value):
+            parts.append(str(part))
+            value = value[part]
+    return "".join("/" + part for part in parts)[:300]
+
+
+def _message(detail: ErrorDetails) -> str:
+    """Say what was wanted and, where it is short, what came."""
+    if detail["type"] == "missing":
+        return "is required and was not sent"
+    if detail["type"] == "extra_forbidden":
+        return "is not a field of this request"
+    message = detail["msg"].replace("Input should be", "should be").removeprefix("Value error, ")
+    came = detail["input"]
+    if isinstance(came, bool | int | float | str) or came is None:
+        shown = json.dumps(came, ensure_ascii=False)
+        message += f"; got {shown if len(shown) <= 40 else shown[:37] + '…'}"
+    return message
+
+
+def problem_response(error: ProblemError, path: str) -> Response[bytes]:
+    """Give the response for an error at a path."""
+    status, body = problem_body(error, path)
+    return Response(body, status_code=status, media_type=PROBLEM_MEDIA_TYPE, headers=error.headers)
+
+
+def handle_problem(request: Request[Any, Any, Any], error: ProblemError) -> Response[bytes]:
+    """Answer an error of HTTP's own."""
+    return problem_response(error, request.scope["path"])
+
+
+def handle_refusal(request: Request[Any, Any, Any], refusal: Refusal) -> Response[bytes]:
+    """Answer an error of the trade."""
+    return problem_response(problem_of_refusal(refusal), request.scope["path"])
+
+
+def handle_framework(request: Request[Any, Any, Any], error: HTTPException) -> Response[bytes]:
+    """Answer what the framework refuses by itself: no such route, method or size."""
+    name = _TYPE_OF_STATUS.get(error.status_code, "internal-error")
+    details = {
+        "not-found": f"No resource at {request.scope['path'][:200]}.",
+        "method-not-allowed": f"{request.method} is not taken at this address.",
+        "content-too-large": "The body is larger than the limit of this service, "
+        f"{request.app.request_max_body_size} bytes.",
+    }
+    mapped = ProblemError(name, details.get(name, error.detail), headers=dict(error.headers or {}))
+    return problem_response(mapped, request.scope["path"])

@@ -1,0 +1,132 @@
+"""Requests by query string, for callers that can send nothing else, and `pick` for spreadsheets."""
+
+import json
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+from urllib.parse import parse_qsl
+
+from pydantic import BaseModel
+
+from halfangle_service.http.problems import ProblemError
+
+PICK = "pick"
+_SCALARS = frozenset({"number", "integer", "string", "boolean", "null"})
+_JSON_NUMBER = re.compile(r"-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
+
+
+@dataclass(frozen=True, slots=True)
+class QueryField:
+    """How one field reads from a query string: its JSON types, and whether it may be repeated."""
+
+    types: frozenset[str]
+    repeated: bool
+
+
+_FORMS: dict[type[BaseModel], Mapping[str, QueryField] | None] = {}
+
+
+def query_fields(model: type[BaseModel]) -> Mapping[str, QueryField] | None:
+    """Give the query form of a flat request, or None where a field needs a nested object."""
+    if model not in _FORMS:
+        _FORMS[model] = _read_fields(model)
+    return _FORMS[model]
+
+
+def _read_fields(model: type[BaseModel]) -> Mapping[str, QueryField] | None:
+    fields: dict[str, QueryField] = {}
+    for name, schema in model.model_json_schema().get("properties", {}).items():
+        types = _types(schema)
+        items = _types(_array_items(schema)) if "array" in types else frozenset()
+        if not (types - {"array"}) <= _SCALARS or not items <= _SCALARS:
+            return None
+        fields[name] = QueryField((types - {"array"}) | items, bool(items))
+    return fields
+
+
+def _types(schema: Mapping[str, Any]) -> frozenset[str]:
+    """JSON types that a schema admits; a reference counts as an object."""
+    if "anyOf" in schema:
+        return frozenset().union(*(_types(option) for option in schema["anyOf"]))
+    return frozenset({schema.get("type", "object")})
+
+
+def _array_items(schema: Mapping[str, Any]) -> Mapping[str, Any]:
+    """Schema of an array's items, even inside a union."""
+    options: list[Mapping[str, Any]] = schema.get("anyOf", [schema])
+    items: Mapping[str, Any] = next(o for o in options if o.get("type") == "array")["items"]
+    return items
+
+
+def read_query(query: bytes, fields: Mapping[str, QueryField]) -> tuple[bytes, str | None]:
+    """Turn a query string into a JSON body and the `pick` path, if any.
+
+    Raises ProblemError (`bad-request`, `invalid-request`) where it is no query string, or where a
+    single value is given twice.
+    """
+    try:
+        pairs = parse_qsl(
+            query.decode("ascii"), keep_blank_values=True, errors="strict", max_num_fields=2_000
+        )
+    except ValueError as error:
+        raise ProblemError("bad-request", f"The query string cannot be read: {error}.") from None
+    pick: str | None = None
+    values: dict[str, Any] = {}
+    for name, text in pairs:
+        if name == PICK and pick is None:
+            pick = text
+            continue
+        form = fields.get(name)
+        if form is not None and form.repeated:
+            values.setdefault(name, []).append(_value(text, form))
+        elif name in values or name == PICK:
+            raise ProblemError(
+                "invalid-request",
+                f"{name} is given twice.",
+                errors=[{"pointer": f"/{name}", "message": "should be given once"}],
+            )
+        else:
+            values[name] = text if form is None else _value(text, form)
+    return json.dumps(values).encode(), pick
+
+
+def _value(text: str, form: QueryField) -> Any:
+    """Read a value as the JSON type that its field takes; what does not fit stays a string."""
+    if form.types & {"number", "integer"} and len(text) <= 400 and _JSON_NUMBER.fullmatch(text):
+        return json.loads(text)
+    if "boolean" in form.types and text in {"true", "false"}:
+        return text == "true"
+    return text
+
+
+def pick_value(answer: bytes, path: str) -> bytes:
+    """Give one value of an answer's result as plain text: full precision, a decimal point.
+
+    The path names fields and list positions joined by dots: `height`, `angle.dms`, `blocks.0`.
+    Raises ProblemError (`invalid-request`) where it leads nowhere or to more than one value.
+    """
+    value: Any = json.loads(answer)["result"]
+    for part in path.split("."):
+        if isinstance(value, dict) and part in value:
+            value = value[part]
+        elif (
+            isinstance(value, list)
+            and part.isascii()
+            and part.isdigit()
+            and (int(part[:9]) < len(value))
+        ):
+            value = value[int(part)]
+        else:
+            offered = ", ".join(value) if isinstance(value, dict) else "a single value"
+            raise _pick_problem(f"has no {part[:60]!r}; there is: {offered}")
+    if isinstance(value, dict | list):
+        raise _pick_problem("names several values, not one")
+    text = value if isinstance(value, str) else json.dumps(value)
+    return text.encode()
+
+
+def _pick_problem(message: str) -> ProblemError:
+    return ProblemError(
+        "invalid-request", f"pick {message}.", errors=[{"pointer": "/pick", "message": message}]
+    )

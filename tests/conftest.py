@@ -1,0 +1,43 @@
+"""What every test may ask for: the service in process, and a caller of operations."""
+
+import json
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from litestar.testing import TestClient
+from support import Call
+
+from halfangle_service.app import create_app
+from halfangle_service.registry import load_registry
+from halfangle_service.settings import Settings
+
+
+@pytest.fixture(scope="session")
+def settings() -> Settings:
+    """Settings of the service under test: the defaults, whatever the environment says."""
+    return Settings(log_level="error")
+
+
+@pytest.fixture(scope="session")
+def service(settings: Settings) -> Iterator[TestClient[Any]]:
+    """The whole service in process, called as HTTP would."""
+    with TestClient(create_app(settings), raise_server_exceptions=False) as client:
+        yield client
+
+
+@pytest.fixture(scope="session")
+def call() -> Call:
+    """Run an operation by its dotted name, without HTTP; gives the answer as JSON data.
+
+    `call("sine.setting", units="in", center_distance=5, angle=30)["result"]["height"]`.
+    Raises pydantic's ValidationError or a Refusal as the operation does.
+    """
+
+    def run(name: str, /, **request: Any) -> dict[str, Any]:
+        operation = load_registry().operations[name]
+        validated = operation.request.model_validate_json(json.dumps(request))
+        answer: dict[str, Any] = json.loads(operation.answer_json(validated))
+        return answer
+
+    return run
