@@ -6,11 +6,11 @@ from typing import Any
 
 import pytest
 from litestar.testing import TestClient
-from support import Call
 
 from halfangle_service.app import create_app
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
+from support import Call
 
 
 @pytest.fixture(scope="session")

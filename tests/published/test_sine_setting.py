@@ -1,6 +1,7 @@
 """The sine relation against published values."""
 
 import pytest
+
 from support import Call
 
 
