@@ -16,6 +16,7 @@ from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
 from halfangle_service.errors import Refusal
 from halfangle_service.http.catalogue import catalogue
 from halfangle_service.http.contract import contract, contract_json
+from halfangle_service.http.docs import reference_page
 from halfangle_service.http.edge import Edge, Metrics
 from halfangle_service.http.problems import (
     PROBLEM_TYPES,
@@ -86,8 +87,10 @@ def configure_logging(level: str) -> None:
 
 
 def _documents(settings: Settings) -> Iterable[HTTPRouteHandler]:
-    """Routes of what never changes: the contract, and a page for each problem type."""
+    """Routes of what never changes: contract, reference page, a page for each problem type."""
     yield document_route("/openapi.json", contract_bytes(), "application/json", settings)
+    reference = reference_page(load_registry().operations, all_collections())
+    yield document_route("/docs", reference, "text/html", settings)
     for name, (status, title) in PROBLEM_TYPES.items():
         page = f"{name}\n{status}: {title}.\n".encode()
         yield document_route(f"/problems/{name}", page, "text/plain", settings)

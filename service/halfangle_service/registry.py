@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
+from importlib.util import find_spec
 from pkgutil import iter_modules
 from typing import Any
 
@@ -27,11 +28,11 @@ def load_registry() -> Registry:
 
     Raises ValueError where two operations share a name.
     """
-    modules = [
-        import_module(f"{topics.__name__}.{entry.name}.operations")
-        for entry in sorted(iter_modules(topics.__path__), key=lambda entry: entry.name)
-        if entry.ispkg
-    ]
+    names = (
+        f"{topics.__name__}.{name}.operations"
+        for name in sorted(entry.name for entry in iter_modules(topics.__path__) if entry.ispkg)
+    )
+    modules = [import_module(name) for name in names if find_spec(name)]
     operations: dict[str, AnyOperation] = {}
     for operation in (o for module in modules for o in getattr(module, "OPERATIONS", ())):
         if operation.name in operations:

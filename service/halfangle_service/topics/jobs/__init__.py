@@ -1,0 +1,1 @@
+"""Jobs: whole set-ups, composed of the other topics."""
