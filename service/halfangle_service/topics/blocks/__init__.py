@@ -1,0 +1,1 @@
+"""Gauge blocks: stacks from the blocks that a shop owns."""

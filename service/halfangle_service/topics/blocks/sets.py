@@ -1,0 +1,79 @@
+"""Built-in sets of gauge blocks, by count and series, from the table beside this module."""
+
+import tomllib
+from dataclasses import dataclass
+from decimal import Decimal
+from functools import cache
+from importlib.resources import files
+from typing import Any, Literal
+
+from halfangle_service.errors import Unreachable
+
+_TENTH_NM = {"in": 254_000_000, "mm": 10_000_000}
+
+
+@dataclass(frozen=True, slots=True)
+class BlockSet:
+    """A set: `sizes` in 0.1 nm, ascending, one entry a block; `units` are those of its nominals."""
+
+    name: str
+    units: Literal["in", "mm"]
+    sizes: tuple[int, ...]
+    series: tuple[str, ...]
+    source: str
+    how: str
+    note: str
+
+
+@cache
+def built_in_sets() -> dict[str, BlockSet]:
+    """Give every built-in set by its name.
+
+    Raises ValueError where a row of the table lacks its source or its count of blocks is wrong.
+    """
+    text = files("halfangle_service.topics.blocks").joinpath("sets.toml").read_text("utf-8")
+    return {row["name"]: _read(row) for row in tomllib.loads(text)["set"]}
+
+
+def find_set(name: str) -> BlockSet:
+    """Give a built-in set; raises Unreachable, with the names there are, where there is none."""
+    sets = built_in_sets()
+    if name not in sets:
+        raise Unreachable(
+            f"There is no built-in set {name!r}.",
+            fields={"set": f"should be one of {', '.join(sets)}"},
+            more={"known_sets": list(sets)},
+        )
+    return sets[name]
+
+
+def _read(row: dict[str, Any]) -> BlockSet:
+    """Read one set, and refuse it where it lacks a source or its count does not come out."""
+    sizes = [size for entry in row["series"] for size in _series(entry, row["units"])]
+    if len(sizes) != row["pieces"] or not row["source"] or not row["how"]:
+        raise ValueError(f"{row['name']}: {len(sizes)} blocks, or no source")
+    return BlockSet(
+        name=row["name"],
+        units=row["units"],
+        sizes=tuple(sorted(sizes)),
+        series=tuple(_describe(entry) for entry in row["series"]),
+        source=row["source"],
+        how=row["how"],
+        note=row.get("note", ""),
+    )
+
+
+def _series(entry: dict[str, Any], units: str) -> list[int]:
+    """Sizes of one series in 0.1 nm; decimal arithmetic, since 0.1001 is not exact in binary."""
+    first, step = Decimal(entry["first"]), Decimal(entry["step"])
+    sizes = [first + step * position for position in range(entry["count"])]
+    if sizes[-1] != Decimal(entry["last"]):
+        raise ValueError(f"series {entry} does not end where it says")
+    return [int(size * _TENTH_NM[units]) for size in sizes]
+
+
+def _describe(entry: dict[str, Any]) -> str:
+    """Write one series for a person."""
+    if entry["count"] == 1:
+        return str(entry["first"])
+    return f"{entry['first']} to {entry['last']} by {entry['step']} ({entry['count']})"

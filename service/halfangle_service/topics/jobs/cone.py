@@ -1,0 +1,84 @@
+"""The cone on a sine plate: its size, what a step of downfeed takes off, how errors turn it.
+
+Angles in radians, lengths in any one unit. θ is the plate's angle, equal to the half angle α of the
+cone when all is true: a flat wheel sweeps a plane, and the half angle is the angle between the
+spin axis and that plane. The included angle has twice the half angle's error. Derived here.
+"""
+
+import math
+from dataclasses import dataclass
+
+from halfangle_service.uncertainty.budget import Contribution
+
+ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
+
+
+@dataclass(frozen=True, slots=True)
+class Removal:
+    """What a removal h, square to the cone's surface, takes off: same unit as h."""
+
+    diameter: float
+    point: float
+
+
+def cone_length(base_diameter: float, half_angle_rad: float) -> float:
+    """Length along the axis from the base to the sharp point: D / (2 tan α)."""
+    return base_diameter / (2.0 * math.tan(half_angle_rad))
+
+
+def slant_length(base_diameter: float, half_angle_rad: float) -> float:
+    """Length along the surface from the base to the sharp point: D / (2 sin α)."""
+    return base_diameter / (2.0 * math.sin(half_angle_rad))
+
+
+def removal(normal_depth: float, half_angle_rad: float) -> Removal:
+    """Give what comes off at a fixed station, 2h / cos α, and off the point, h / sin α."""
+    return Removal(
+        diameter=2.0 * normal_depth / math.cos(half_angle_rad),
+        point=normal_depth / math.sin(half_angle_rad),
+    )
+
+
+def included_arcsec_per_height(center_distance: float, plate_angle_rad: float) -> float:
+    """Change of the included angle for one unit of stack height: 2 / (L cos θ), in arc-seconds."""
+    return 2.0 * ARCSEC_PER_RADIAN / (center_distance * math.cos(plate_angle_rad))
+
+
+def included_arcsec_per_center_distance(center_distance: float, plate_angle_rad: float) -> float:
+    """Change of the included angle for one unit of center distance: 2 tan θ / L, arc-seconds."""
+    return 2.0 * ARCSEC_PER_RADIAN * math.tan(plate_angle_rad) / center_distance
+
+
+def included_arcsec_from_temperature(
+    plate_angle_rad: float, expansion_difference: float, temperature_rise: float
+) -> float:
+    """Change of the included angle in arc-seconds: 2 tan θ (α_blocks - α_plate) ΔT.
+
+    `expansion_difference` in 1/K, blocks less plate; `temperature_rise` over 20 °C in K.
+    """
+    return (
+        2.0
+        * ARCSEC_PER_RADIAN
+        * math.tan(plate_angle_rad)
+        * expansion_difference
+        * temperature_rise
+    )
+
+
+def included_arcsec_from_yaw(plate_angle_rad: float, yaw_rad: float) -> float:
+    """Change of the included angle in arc-seconds when the axis yaws out of the tilt plane.
+
+    sin α = sin θ cos ψ, so the cone always comes out too slender, whichever way the axis yaws.
+    """
+    half_angle = math.asin(math.sin(plate_angle_rad) * math.cos(yaw_rad))
+    return 2.0 * ARCSEC_PER_RADIAN * (half_angle - plate_angle_rad)
+
+
+def stack_contributions(
+    tolerances: tuple[float, ...], arcsec_per_height: float
+) -> tuple[Contribution, ...]:
+    """One contribution a block, each ± its tolerance; blocks err independently of one another."""
+    return tuple(
+        Contribution(f"block {number}", tolerance, "rectangular", arcsec_per_height)
+        for number, tolerance in enumerate(tolerances, start=1)
+    )
