@@ -37,13 +37,16 @@ def standard_tapers() -> dict[str, StandardTaper]:
     return {row["designation"]: _read(row) for row in tomllib.loads(text)["taper"]}
 
 
-def find_standard(designation: str) -> StandardTaper:
-    """Give a standard taper; raises Unreachable, with the designations there are."""
+def find_standard(designation: str, *, field: str = "designation") -> StandardTaper:
+    """Give a standard taper; raises Unreachable, with the designations there are.
+
+    `field` is the request's field that named it.
+    """
     tapers = standard_tapers()
     if designation not in tapers:
         raise Unreachable(
             f"There is no standard taper {designation!r}.",
-            fields={"designation": "should be one that GET /v1/tapers/standard lists"},
+            fields={field: "should be one that GET /v1/tapers/standard lists"},
             more={"known_designations": list(tapers)},
         )
     return tapers[designation]
