@@ -35,13 +35,16 @@ def built_in_sets() -> dict[str, BlockSet]:
     return {row["name"]: _read(row) for row in tomllib.loads(text)["set"]}
 
 
-def find_set(name: str) -> BlockSet:
-    """Give a built-in set; raises Unreachable, with the names there are, where there is none."""
+def find_set(name: str, *, field: str = "set") -> BlockSet:
+    """Give a built-in set; raises Unreachable, with the names there are, where there is none.
+
+    `field` is the request's field that named it.
+    """
     sets = built_in_sets()
     if name not in sets:
         raise Unreachable(
             f"There is no built-in set {name!r}.",
-            fields={"set": f"should be one of {', '.join(sets)}"},
+            fields={field: f"should be one of {', '.join(sets)}"},
             more={"known_sets": list(sets)},
         )
     return sets[name]

@@ -54,13 +54,16 @@ def grades() -> dict[str, Grade]:
     }
 
 
-def find_grade(name: str) -> Grade:
-    """Give a grade; raises Unreachable, with the names there are, where there is none."""
+def find_grade(name: str, *, field: str = "grade") -> Grade:
+    """Give a grade; raises Unreachable, with the names there are, where there is none.
+
+    `field` is the request's field that named it.
+    """
     known = grades()
     if name not in known:
         raise Unreachable(
             f"There is no grade {name!r}.",
-            fields={"grade": f"should be one of {', '.join(known)}"},
+            fields={field: f"should be one of {', '.join(known)}"},
             more={"known_grades": list(known)},
         )
     return known[name]

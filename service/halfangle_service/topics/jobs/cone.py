@@ -8,8 +8,6 @@ spin axis and that plane. The included angle has twice the half angle's error. D
 import math
 from dataclasses import dataclass
 
-from halfangle_service.uncertainty.budget import Contribution
-
 ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
 
 
@@ -72,13 +70,3 @@ def included_arcsec_from_yaw(plate_angle_rad: float, yaw_rad: float) -> float:
     """
     half_angle = math.asin(math.sin(plate_angle_rad) * math.cos(yaw_rad))
     return 2.0 * ARCSEC_PER_RADIAN * (half_angle - plate_angle_rad)
-
-
-def stack_contributions(
-    tolerances: tuple[float, ...], arcsec_per_height: float
-) -> tuple[Contribution, ...]:
-    """One contribution a block, each ± its tolerance; blocks err independently of one another."""
-    return tuple(
-        Contribution(f"block {number}", tolerance, "rectangular", arcsec_per_height)
-        for number, tolerance in enumerate(tolerances, start=1)
-    )

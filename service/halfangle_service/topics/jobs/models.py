@@ -20,10 +20,10 @@ from halfangle_service.quantities import (
     Unit,
     Units,
 )
+from halfangle_service.quantities.expansion import MaterialName
 from halfangle_service.uncertainty import Verdict
 
 Name = Annotated[str, Field(min_length=1, max_length=60)]
-MaterialName = Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"]
 
 
 # Request -------------------------------------------------------------------------------------
@@ -40,7 +40,7 @@ class TaperShank(RequestModel):
     kind: Literal["taper"]
     designation: Name = Field(
         description="Designation of the taper, as `GET /v1/tapers/standard` lists it.",
-        examples=["MT2"],
+        examples=["morse-2"],
     )
 
 

@@ -1,0 +1,50 @@
+"""How true a center must be, for what the work may see at a station. Lengths in one unit.
+
+Between two centers a distance L apart, the work's axis at the station z from this center is off by
+e(z) = e1 (1 - z/L) + e2 z/L, as vectors. Derived here: the axis is the straight line through the
+two points.
+"""
+
+import math
+
+from halfangle_service.errors import Impossible
+
+
+def center_weight(distance_between_centers: float, station: float) -> float:
+    """Part of this center's eccentricity that the work sees at the station: 1 - z/L.
+
+    Raises Impossible for a station that is not between the centers.
+    """
+    if not 0.0 <= station < distance_between_centers:
+        raise Impossible(
+            f"The station {station:.6g} is not between the centers: from 0 at this center to below "
+            f"{distance_between_centers:.6g} at the other one.",
+            fields={"station": f"should be from 0 to below {distance_between_centers:.6g}"},
+        )
+    return 1.0 - station / distance_between_centers
+
+
+def eccentricity_limit(
+    allowed_offset: float, weight: float, other_eccentricity: float, *, both_alike: bool
+) -> float:
+    """Largest eccentricity of this center that keeps the axis within `allowed_offset`.
+
+    The other center's eccentricity adds in the worst direction; with `both_alike` the other one is
+    held to the same limit instead. Raises Impossible where the other center uses up all of it.
+    """
+    if both_alike:
+        # Both in one direction: e (1 - z/L) + e z/L = e, wherever the station is.
+        return allowed_offset
+    left = allowed_offset - other_eccentricity * (1.0 - weight)
+    if left <= 0.0:
+        raise Impossible(
+            f"The other center alone puts the axis {other_eccentricity * (1.0 - weight):.6g} off "
+            f"at this station; {allowed_offset:.6g} is allowed.",
+            fields={"other_eccentricity": "leaves nothing for this center"},
+        )
+    return left / weight
+
+
+def tir_on_cone(eccentricity: float, half_angle_rad: float) -> float:
+    """What an indicator square to the cone's surface reads: 2 e cos α."""
+    return 2.0 * eccentricity * math.cos(half_angle_rad)

@@ -1,0 +1,91 @@
+"""Requests and results of the centers topic."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from halfangle_service.quantities import (
+    AngleInput,
+    Length,
+    LengthOut,
+    NonNegativeLength,
+    RequestModel,
+    ResultModel,
+    Unit,
+    Units,
+)
+
+Share = Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0, le=1), Unit("1")]
+
+
+class CenterLimitsRequest(RequestModel):
+    """What the work may see at a station between two centers: its runout, its position, or both."""
+
+    units: Units = Field(description="Unit of every length here and in the answer.")
+    runout_allowed_tir: Length | None = Field(
+        None,
+        description="Runout that the work may show at the station, as full indicator movement, in "
+        "`units`.",
+        examples=[0.0005],
+    )
+    position_allowed: Length | None = Field(
+        None,
+        description="How far the work's axis may be off its place at the station, in `units`.",
+        examples=[0.0002],
+    )
+    share: Share = Field(
+        1.0,
+        description="Part of what is allowed that the center may take, such as 0.1 or 0.25.",
+        examples=[0.25],
+    )
+    distance_between_centers: Length = Field(
+        description="Distance between the two centers, in `units`.", examples=[6.0]
+    )
+    station: NonNegativeLength = Field(
+        description="Distance of the station from this center, in `units`.", examples=[1.0]
+    )
+    other_eccentricity: NonNegativeLength = Field(
+        0.0, description="Eccentricity of the other center, in `units`; it counts in the worst way."
+    )
+    both_alike: bool = Field(
+        False,
+        description="Hold both centers to one limit, in place of `other_eccentricity`.",
+    )
+    included_angle: Annotated[float, AngleInput(gt=0, lt=180)] = Field(
+        60.0, description="Included angle of the center, for the reading square to its surface."
+    )
+
+
+class CenterLimit(ResultModel):
+    """One limit in every form, all of one meaning for a round cone that is only off center."""
+
+    eccentricity: LengthOut = Field(description="Offset of the cone's axis from the shank's.")
+    tir: LengthOut = Field(
+        description="Full indicator movement square to the axis: twice the eccentricity."
+    )
+    zone_diameter: LengthOut = Field(
+        description="Diameter of the coaxiality zone: twice the eccentricity."
+    )
+    tir_on_cone: LengthOut = Field(
+        description="Full indicator movement square to the cone's surface: 2 e cos α."
+    )
+
+
+class CenterLimitsResult(ResultModel):
+    """The limits of this center, for each way of using it."""
+
+    part_seen: Annotated[float, Unit("1")] = Field(
+        description="Part of this center's eccentricity that the work sees at the station: 1 - z/L."
+    )
+    live: CenterLimit = Field(
+        description="For a live center, which turns with the work: its eccentricity is runout of "
+        "the work, and moves its axis."
+    )
+    dead: CenterLimit | None = Field(
+        description="For a dead center, which stands still: its eccentricity only moves the work's "
+        "axis. None where no position is given, since it makes no runout."
+    )
+    dead_reseated: CenterLimit | None = Field(
+        description="For a dead center that may be put back at any clocking between parts: from "
+        "part to part the axis may then move by twice as much."
+    )

@@ -1,0 +1,109 @@
+"""The centers topic's operations: models to maths and back."""
+
+import math
+
+from halfangle_service.errors import Disagreement
+from halfangle_service.operation import Operation, Outcome, Source, note
+from halfangle_service.topics.centers.limits import (
+    center_weight,
+    eccentricity_limit,
+    tir_on_cone,
+)
+from halfangle_service.topics.centers.models import (
+    CenterLimit,
+    CenterLimitsRequest,
+    CenterLimitsResult,
+)
+
+_DERIVED = Source(
+    citation="Derived here: the work's axis is the straight line through the two centers.",
+    standing="derived",
+)
+_ZONE = Source(
+    citation="ISO 1101:2017, coaxiality: the zone is a cylinder whose diameter is the tolerance.",
+    standing="published",
+)
+
+
+def limits(request: CenterLimitsRequest) -> Outcome[CenterLimitsResult]:
+    """Concentricity limits of a center."""
+    if request.runout_allowed_tir is None and request.position_allowed is None:
+        message = "send this, or the other, or both"
+        raise Disagreement(
+            "What the work may see is missing: send runout_allowed_tir or position_allowed.",
+            fields={"runout_allowed_tir": message, "position_allowed": message},
+        )
+    weight = center_weight(request.distance_between_centers, request.station)
+    position = request.position_allowed
+    # A live center's eccentricity is seen as runout of twice its size, and as position.
+    as_offset = [
+        offset
+        for offset in (
+            request.runout_allowed_tir / 2.0 if request.runout_allowed_tir is not None else None,
+            position,
+        )
+        if offset is not None
+    ]
+    result = CenterLimitsResult(
+        part_seen=weight,
+        live=_limit(request, min(as_offset), weight),
+        dead=None if position is None else _limit(request, position, weight),
+        dead_reseated=None if position is None else _limit(request, position / 2.0, weight),
+    )
+    if position is not None:
+        return Outcome(result)
+    return Outcome(
+        result,
+        (
+            note(
+                "dead-center-no-runout",
+                "A dead center makes no runout: its eccentricity moves the work's axis and shows "
+                "as taper or position. Send position_allowed for its limit.",
+            ),
+        ),
+    )
+
+
+def _limit(request: CenterLimitsRequest, allowed_offset: float, weight: float) -> CenterLimit:
+    """One limit in every form."""
+    eccentricity = eccentricity_limit(
+        allowed_offset * request.share,
+        weight,
+        request.other_eccentricity,
+        both_alike=request.both_alike,
+    )
+    half_angle_rad = math.radians(request.included_angle) / 2.0
+    return CenterLimit(
+        eccentricity=eccentricity,
+        tir=2.0 * eccentricity,
+        zone_diameter=2.0 * eccentricity,
+        tir_on_cone=tir_on_cone(eccentricity, half_angle_rad),
+    )
+
+
+OPERATIONS = (
+    Operation(
+        topic="centers",
+        verb="limits",
+        title="How true a center must be",
+        summary="From the runout or the position error that the work may see at a station between "
+        "two centers: the limit of the center as eccentricity, as TIR and as a coaxiality zone.",
+        request=CenterLimitsRequest,
+        result=CenterLimitsResult,
+        calculate=limits,
+        relations=(
+            "e(z) = e1 (1 - z/L) + e2 z/L",
+            "TIR = 2 e, zone diameter = 2 e",
+            "TIR square to the cone's surface = 2 e cos α",
+        ),
+        sources=(_DERIVED, _ZONE),
+        example={
+            "units": "in",
+            "runout_allowed_tir": 0.0005,
+            "position_allowed": 0.0002,
+            "share": 0.25,
+            "distance_between_centers": 6,
+            "station": 1,
+        },
+    ),
+)

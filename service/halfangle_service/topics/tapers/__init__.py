@@ -1,0 +1,1 @@
+"""Tapers: dimensions, standard series, and what follows from them."""

@@ -1,0 +1,128 @@
+"""The tapers topic's operations: models to maths and back."""
+
+import math
+
+from halfangle_service.operation import Collection, Operation, Outcome, Source
+from halfangle_service.quantities import angle_from_radians, bench_step
+from halfangle_service.topics.tapers.models import (
+    StandardTaperEntry,
+    StandardTaperList,
+    TaperSolveRequest,
+    TaperSolveResult,
+)
+from halfangle_service.topics.tapers.solve import (
+    INCHES_PER_FOOT,
+    rate_from_half_angle,
+    rate_from_taper_per_foot,
+    solve_taper,
+)
+from halfangle_service.topics.tapers.standard import StandardTaper, standard_tapers
+
+_ISO_1119 = Source(
+    citation="ISO 1119:1998, definition of the rate of taper: C = (D - d) / L = 2 tan(α/2), α the "
+    "cone angle.",
+    standing="published",
+)
+_TABLES = Source(
+    citation="ASME B5.10, ISO 296, ISO 297; each row names its own source and standing.",
+    standing="published",
+)
+
+
+def solve(request: TaperSolveRequest) -> Outcome[TaperSolveResult]:
+    """Whole taper from three of its four quantities."""
+    taper = solve_taper(
+        large_diameter=request.large_diameter,
+        small_diameter=request.small_diameter,
+        length=request.length,
+        rates=given_rates(request),
+        agree_within=request.agree_within or bench_step(request.units),
+    )
+    return Outcome(
+        TaperSolveResult(
+            large_diameter=taper.large_diameter,
+            small_diameter=taper.small_diameter,
+            length=taper.length,
+            slant_length=taper.slant_length,
+            included_angle=angle_from_radians(2.0 * taper.half_angle_rad),
+            half_angle=angle_from_radians(taper.half_angle_rad),
+            taper_per_foot=taper.rate * INCHES_PER_FOOT,
+            one_in_x=1.0 / taper.rate,
+            rate_of_taper=taper.rate,
+        )
+    )
+
+
+def given_rates(request: TaperSolveRequest) -> dict[str, float]:
+    """Every slope that was given, as a rate of taper, by its field's name."""
+    rates: dict[str, float] = {}
+    if request.included_angle is not None:
+        rates["included_angle"] = rate_from_half_angle(math.radians(request.included_angle) / 2.0)
+    if request.half_angle is not None:
+        rates["half_angle"] = rate_from_half_angle(math.radians(request.half_angle))
+    if request.taper_per_foot is not None:
+        rates["taper_per_foot"] = rate_from_taper_per_foot(request.taper_per_foot)
+    if request.one_in_x is not None:
+        rates["one_in_x"] = 1.0 / request.one_in_x
+    return rates
+
+
+def _entry(taper: StandardTaper) -> StandardTaperEntry:
+    return StandardTaperEntry(
+        designation=taper.designation,
+        name=taper.name,
+        series=taper.series,
+        units=taper.units,
+        gauge_diameter=taper.gauge_diameter,
+        small_diameter=taper.small_diameter,
+        depth=taper.depth,
+        included_angle=angle_from_radians(2.0 * math.atan(taper.rate / 2.0)),
+        taper_per_foot=taper.rate * INCHES_PER_FOOT,
+        one_in_x=1.0 / taper.rate,
+        source=taper.source,
+        standing="published" if taper.how == "published" else "from memory",
+    )
+
+
+def _find(designation: str) -> StandardTaperEntry | None:
+    taper = standard_tapers().get(designation)
+    return _entry(taper) if taper else None
+
+
+OPERATIONS = (
+    Operation(
+        topic="tapers",
+        verb="solve",
+        title="Taper from three of its quantities",
+        summary="Large diameter, small diameter, length and slope from any three of them; more "
+        "than three must agree.",
+        request=TaperSolveRequest,
+        result=TaperSolveResult,
+        calculate=solve,
+        relations=("C = (D - d) / l = 2 tan α", "taper per foot = 12 C", "1:x with x = 1 / C"),
+        sources=(_ISO_1119,),
+        example={
+            "units": "in",
+            "large_diameter": 0.7,
+            "length": 2.5625,
+            "taper_per_foot": 0.59941,
+        },
+    ),
+)
+
+COLLECTIONS = (
+    Collection(
+        topic="tapers",
+        name="standard",
+        singular="standard",
+        key="designation",
+        title="Standard tapers",
+        summary="Standard tapers from published tables, each row with its source.",
+        listing=StandardTaperList,
+        rows=lambda: StandardTaperList(tapers=[_entry(t) for t in standard_tapers().values()]),
+        item=StandardTaperEntry,
+        get=_find,
+        keys=lambda: tuple(standard_tapers()),
+        sources=(_TABLES,),
+    ),
+)
