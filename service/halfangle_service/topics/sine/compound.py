@@ -119,7 +119,8 @@ def edge_turns(rotation: Matrix) -> tuple[float, float]:
     With the base hinge along X the part's X edge turns by atan(sin A · tan B), the Y edge not.
     """
     x_edge, y_edge = rotation[:, 0], rotation[:, 1]
-    return math.atan2(x_edge[1], x_edge[0]), math.atan2(-y_edge[0], y_edge[1])
+    # 0.0 is added so that an edge that does not turn reads 0, not −0.
+    return math.atan2(x_edge[1], x_edge[0]) + 0.0, math.atan2(-y_edge[0], y_edge[1]) + 0.0
 
 
 def angle_between(first: Vector, second: Vector) -> float:
@@ -128,10 +129,11 @@ def angle_between(first: Vector, second: Vector) -> float:
     return math.atan2(float(np.linalg.norm(cross)), float(np.dot(first, second)))
 
 
-def raised_side(hinge: Literal["x", "y"], angle_rad: float) -> Literal["right", "left", "back",
-                                                                     "front", "neither"]:
+def raised_side(
+    hinge: Literal["x", "y"], angle_rad: float
+) -> Literal["right", "left", "back", "front", "neither"]:
     """Side of a plate whose roll is raised, by the sign of the angle of the hinge along `hinge`."""
-    if angle_rad == 0.0:
+    if abs(angle_rad) < 1e-12:
         return "neither"
     if hinge == "y":
         return "right" if angle_rad > 0 else "left"

@@ -130,7 +130,9 @@ class DifferenceTable:
             raise BeyondBound(
                 f"A tolerance of ±{tolerance / 1e7:g} mm spans more than {MOST_CANDIDATES} steps "
                 f"of {self.step / 1e7:g} mm.",
-                fields={"tolerance": f"should be ±{MOST_CANDIDATES // 2} steps of the set at most"},
+                fields={
+                    "tolerance_arcsec": f"should be at most {MOST_CANDIDATES // 2} steps of the set"
+                },
             )
         first = max(math.ceil((target - tolerance) / self.step), -self.reach)
         last = min(math.floor((target + tolerance) / self.step), self.reach)

@@ -34,7 +34,7 @@ def angle_range(first_degrees: float, last_degrees: float, step_degrees: float) 
             "up to 90°.",
             fields={"step": f"should make no more than {MOST_ROWS} rows"},
         )
-    exact = first_degrees + step_degrees * np.arange(rows)
+    exact: Column = first_degrees + step_degrees * np.arange(rows, dtype=np.float64)
     if _is_sexagesimal(first_degrees) and _is_sexagesimal(step_degrees):
         return np.round(exact * 360_000.0) / 360_000.0
     return exact
