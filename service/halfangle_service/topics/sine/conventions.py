@@ -12,7 +12,7 @@ import numpy as np
 
 from halfangle_service.topics.sine.compound import Matrix, Vector, plate_rotation
 
-WIDTH, HEIGHT = 960, 560
+WIDTH, HEIGHT = 1120, 580
 _INK, _BASE, _UPPER, _STACK, _ACCENT = "#1b2733", "#c9d6e2", "#e8d9b5", "#8fae8b", "#b3392f"
 _STYLE = (
     f"text{{font-family:sans-serif;font-size:15px;fill:{_INK}}}"
@@ -37,9 +37,9 @@ def conventions_svg() -> str:
         'stroke:none"/></marker></defs>',
         f'<rect width="{WIDTH}" height="{HEIGHT}" fill="white"/>',
         *_plates(),
-        *_view("Front view: x_angle", "left", "right +X", "x_angle +", (660, 150)),
-        *_view("Side view, from the right: y_angle", "front", "back +Y", "y_angle +", (660, 320)),
-        *_plan((740, 468)),
+        *_view("Front view: x_angle", "left", "right +X", "x_angle +", (790, 150)),
+        *_view("Side view from the right: y_angle", "front", "back +Y", "y_angle +", (790, 330)),
+        *_plan((810, 505)),
         "</svg>",
     ]
     return "\n".join(parts) + "\n"
@@ -55,21 +55,21 @@ def _plates() -> list[str]:
     """Both plates with positive hinge angles, their stacks, and the axes."""
     base = plate_rotation(math.radians(16), 0.0, "x")
     both = plate_rotation(math.radians(16), math.radians(18), "x")
-    lift = base @ np.array([0.0, 0.0, 0.55])
+    lift = base @ np.array([0.0, 0.0, 0.2])
     flat = np.eye(3)
     return [
-        _text((40, 40), "Base hinge along X, upper hinge along Y: both angles positive", "t"),
-        _slab(flat, np.array([0.0, 0.0, -0.42]), "white"),
-        _stack(np.array([3.0, 2.0, -0.3]), base @ np.array([3.0, 2.0, 0.0])),
+        _text((40, 40), "Base hinge along X, upper along Y; both angles positive", "t"),
+        _slab(flat, np.array([0.0, 0.0, -0.2]), "white"),
+        _stack(np.array([2.85, 1.85, -0.08]), base @ np.array([2.85, 1.85, 0.0])),
         _slab(base, np.zeros(3), _BASE),
-        _stack(base @ np.array([3.0, 0.25, 0.12]), lift + both @ np.array([3.0, 0.25, 0.0])),
+        _stack(base @ np.array([2.7, 0.2, 0.12]), lift + both @ np.array([2.8, 0.2, 0.0])),
         _slab(both, lift, _UPPER),
         *_axes(),
-        _note((290, 458), "base hinge: along X, at the front"),
-        _note((30, 250), "upper hinge: along Y"),
-        _note((470, 215), "+ raises the right"),
-        _note((470, 300), "+ raises the back"),
-        _text((40, 530), "A negative angle raises the other side: the left, or the front."),
+        _note((120, 480), "base hinge: along X, at the front"),
+        _note((20, 262), "upper hinge: along Y"),
+        _note((490, 205), "upper +: raises the right"),
+        _note((530, 350), "base +: raises the back"),
+        _text((40, 550), "A negative angle raises the other side: the left, or the front."),
     ]
 
 
@@ -96,7 +96,7 @@ def _stack(foot: Vector, head: Vector) -> str:
 
 
 def _axes() -> list[str]:
-    origin = np.array([4.0, -0.9, 0.1])
+    origin = np.array([4.9, -1.1, -0.3])
     axes = (("X right", (0.8, 0, 0)), ("Y back", (0, 1.0, 0)), ("Z up", (0, 0, 0.8)))
     drawn = []
     for name, axis in axes:
@@ -125,7 +125,7 @@ def _plan(at: Point) -> list[str]:
     x, y = at
     tip = (x + 90 * math.cos(math.radians(37)), y - 90 * math.sin(math.radians(37)))
     return [
-        _text((640, 390), "Plan: direction", "t"),
+        _text((770, 400), "Plan: direction", "t"),
         _line(at, (x + 110, y), "d"),
         _line(at, (x, y - 70), "d"),
         _arrow(at, tip),
@@ -134,7 +134,7 @@ def _plan(at: Point) -> list[str]:
         _text((x + 116, y + 5), "+X"),
         _text((x - 10, y - 76), "+Y"),
         _text((tip[0] + 8, tip[1] - 2), "rises this way"),
-        _text((640, y + 34), "Outward normal (x, y, z): z up, x and y point downhill."),
+        _text((770, y + 34), "Outward normal: its x and y point downhill."),
     ]
 
 
