@@ -14,7 +14,7 @@ from halfangle_service.quantities import (
     to_tenth_nm,
 )
 from halfangle_service.topics.blocks.sets import find_set
-from halfangle_service.topics.blocks.stacking import stack_table
+from halfangle_service.topics.blocks.stacking import StackTable, stack_table
 from halfangle_service.topics.sine.block_swap import fewest_swaps
 from halfangle_service.topics.sine.geometry import (
     angle_for_height,
@@ -103,7 +103,7 @@ def _choose(request: SineLowStackRequest, table: DifferenceTable, height: float)
         if single is not None:
             return single
     if request.low_stack == "never":
-        raise _unbuildable(request, table, target, "single stack")
+        raise _unbuildable(request, table, target)
     pair, finished = fewest_pair(table, differences, conditions)
     if pair is None and not finished:
         raise BeyondBound(
@@ -111,7 +111,7 @@ def _choose(request: SineLowStackRequest, table: DifferenceTable, height: float)
             fields={"smallest_low_stack": "should be lower, or max_blocks smaller"},
         )
     if pair is None:
-        raise _unbuildable(request, table, target, "pair of stacks")
+        raise _unbuildable(request, table, target)
     return pair
 
 
@@ -126,6 +126,12 @@ def _window(
     return request.tolerance_arcsec / per_unit * to_tenth_nm(1.0, request.units)
 
 
+def _singles(request: SineLowStackRequest, table: DifferenceTable) -> StackTable:
+    """Table of the single stacks that the request takes."""
+    most = request.max_blocks if request.low_stack == "never" else request.single_blocks
+    return stack_table(table.sizes, min(most, request.max_blocks))
+
+
 def _single(
     request: SineLowStackRequest,
     table: DifferenceTable,
@@ -133,26 +139,31 @@ def _single(
     conditions: Conditions,
 ) -> Pair | None:
     """Give the single stack of the fewest blocks for any of the differences, or None."""
-    most = request.max_blocks if request.low_stack == "never" else request.single_blocks
-    singles = stack_table(table.sizes, min(most, request.max_blocks))
+    singles = _singles(request, table)
     stacks = [singles.stack(d) for d in differences if d >= max(conditions.smallest_high, 1)]
     found = [stack for stack in stacks if stack is not None]
     return Pair(min(found, key=len), ()) if found else None
 
 
 def _unbuildable(
-    request: SineLowStackRequest, table: DifferenceTable, target: float, what: str
+    request: SineLowStackRequest, table: DifferenceTable, target: float
 ) -> Unreachable:
     """The refusal for a difference that these blocks do not build, with the nearest they do."""
     units = request.units
-    nearest = [from_tenth_nm(difference, units) for difference in table.nearest(target)]
-    words = " and ".join(f"{value:.10g}" for value in nearest)
+    if request.low_stack == "never":
+        what = "single stack"
+        stacks = _singles(request, table).nearest(round(target))
+        nearest = sorted({sum(stack) for stack in stacks if stack})
+    else:
+        what, nearest = "pair of stacks", table.nearest(target)
+    heights = [from_tenth_nm(difference, units) for difference in nearest]
+    words = " and ".join(f"{value:.10g}" for value in heights)
     return Unreachable(
         f"No {what} of up to {request.max_blocks} of these blocks makes a difference of "
         f"{from_tenth_nm(round(target), units):.10g} {units} under these conditions; the nearest "
-        f"differences of two stacks, conditions aside, are {words} {units}.",
+        f"differences of a {what}, conditions aside, are {words} {units}.",
         fields={"angle": "should ask for a difference that these blocks build"},
-        more={"nearest_differences": nearest},
+        more={"nearest_differences": heights},
     )
 
 

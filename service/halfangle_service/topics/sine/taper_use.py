@@ -113,7 +113,10 @@ def agreed_half_angle(stated: dict[str, float]) -> float:
             raise Disagreement(
                 f"{first} gives a half angle of {math.degrees(reference):.8g}°, {name} gives "
                 f"{math.degrees(value):.8g}°: they differ by {off_arcsec:.4g}″.",
-                fields={name: f"should agree with {first} to {AGREEMENT_ARCSEC:g}″ of half angle"},
+                fields={
+                    first: f"should agree with {name} to {AGREEMENT_ARCSEC:g}″ of half angle",
+                    name: f"should agree with {first} to {AGREEMENT_ARCSEC:g}″ of half angle",
+                },
             )
     return reference
 
