@@ -1,6 +1,7 @@
 """The angle's budget against numeric derivatives, a general uncertainty library and Monte Carlo."""
 
 import math
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -74,7 +75,7 @@ def test_each_sensitivity_is_the_numeric_derivative(term: Term, on_rolls: bool) 
     )
 
 
-def _library_angle(off: dict[str, Any]) -> Any:
+def _library_angle(off: Mapping[Any, Any]) -> Any:
     """The model written anew for the library: sin θ = (H + d/2)/L, leans added."""
     warm = 6.0 + off["temperature"]
     height = 5 * math.sin(math.radians(40)) + off["stack"]
