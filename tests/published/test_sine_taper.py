@@ -41,6 +41,21 @@ def test_usual_mistakes_are_named(call: Call) -> None:
     assert angles == [8.297, 16.958, 16.26]
 
 
+@pytest.mark.outside(
+    "sine.taper-setting",
+    source="By hand: half of atan(2 tan 2.72°) is 22″ below 2.72°; tan for sin at 30° is 5.26° out.",
+)
+def test_slips_by_hand(call: Call) -> None:
+    """Half of atan(taper) is 22″ flat at 2.72°; a tangent set as a sine is 5.26° steep at 30°."""
+    for half, expected in ((2.72, -22 / 3600), (30, 5.264)):
+        result = call(
+            "sine.taper-setting", units="in", center_distance=5, half_angle=half,
+            holding="between centers",
+        )["result"]  # fmt: skip
+        errors = [m["plate_angle_error_arcsec"] / 3600 for m in result["usual_mistakes"]]
+        assert any(error == pytest.approx(expected, abs=5e-4) for error in errors)
+
+
 def _top_generator_lean(half_rad: float, vee_half_rad: float) -> float:
     """Lean of a cone's highest line when it touches both faces of a vee: by rotating points.
 

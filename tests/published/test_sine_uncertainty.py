@@ -9,7 +9,7 @@ import pytest
 import uncertainties
 from uncertainties import umath
 
-from halfangle_service.errors import Disagreement
+from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.topics.sine.angle_budget import (
     TERMS,
     SetUp,
@@ -268,6 +268,12 @@ def test_uncertainty_refusals(call: Call, change: dict[str, Any], says: str) -> 
     """A breakdown without its length, or two distributions for one term, is refused."""
     with pytest.raises(Disagreement, match=says):
         call("sine.uncertainty", **(FULL | change))
+
+
+def test_errors_that_stand_the_plate_upright(call: Call) -> None:
+    """Errors past the plate's own size are refused, not drawn into nonsense."""
+    with pytest.raises(Impossible, match="more than the center distance"):
+        call("sine.uncertainty", units="in", center_distance=5, angle=80, particle=1)
 
 
 def test_bias_past_the_tolerance_leaves_no_room(call: Call) -> None:

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
+from halfangle_service.errors import Impossible
 from halfangle_service.topics.sine.angle_budget import (
     TERMS,
     SetUp,
@@ -94,7 +95,10 @@ def reach(inputs: ErrorInputs, coverage: float) -> float:
 
 
 def simulate(inputs: ErrorInputs, trials: int, probability: float) -> Sample:
-    """Draw the set-up so many times through the whole model; angle errors in radians."""
+    """Draw the set-up so many times through the whole model; angle errors in radians.
+
+    Raises Impossible where the errors are so large that some trial has no angle at all.
+    """
     generator = np.random.default_rng(SEED)
     off: dict[Term, Values] = {
         term: draw(
@@ -103,7 +107,13 @@ def simulate(inputs: ErrorInputs, trials: int, probability: float) -> Sample:
         for term in TERMS
         if inputs.values.get(term)
     }
-    errors = realised_angle(inputs.set_up, off) - inputs.set_up.angle_rad
+    with np.errstate(invalid="ignore", divide="ignore"):
+        errors = realised_angle(inputs.set_up, off) - inputs.set_up.angle_rad
+    if not np.all(np.isfinite(errors)):
+        raise Impossible(
+            "The errors are so large that the rolls would rise by more than the center distance.",
+            fields={"angle": "should leave room for the errors stated below 90°"},
+        )
     return summarise(np.broadcast_to(np.asarray(errors), (trials,)), probability)
 
 

@@ -261,6 +261,12 @@ def _advisories(request: SineCompoundRequest, result: SineCompoundResult) -> Ite
             "where it must run along the machine, turn the part on the upper plate, and then take "
             "the surface's angles anew in the turned position.",
         )
+    if "neither" not in {result.base.raised_side, result.upper.raised_side}:
+        yield note(
+            "two-stacks-at-once",
+            "Both stacks stand at the same time: where they come from one set, no block may be "
+            "planned twice.",
+        )
     if result.surface.tilt.degrees == 0.0:
         yield note("already-level", "The surface is level: neither plate needs a stack.")
 

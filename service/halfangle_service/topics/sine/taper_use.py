@@ -16,8 +16,8 @@ from halfangle_service.errors import Disagreement, Impossible
 
 Holding = Literal["between centers", "on its generator", "in a vee"]
 
-#: Two ways to state one taper may differ by their rounding, as drawings do, but not by more.
-AGREEMENT_ARCSEC = 1.0
+#: Two ways to state one taper may differ by their rounding, but not by more; on the half angle.
+AGREEMENT_ARCSEC = 0.25
 
 
 def axis_tilt(half_angle_rad: float, vee_half_angle_rad: float) -> float:
