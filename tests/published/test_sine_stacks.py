@@ -238,3 +238,19 @@ def test_work_is_bounded(call: Call) -> None:
     sizes = [1 + i * 0.0123457 + i * i * 1e-7 for i in range(60)]
     with pytest.raises(BeyondBound, match="Round the sizes"):
         call("sine.low-stack", units="mm", center_distance=100, angle=1, sizes=sizes)
+
+
+def test_a_hopeless_search_ends(call: Call) -> None:
+    """A search that its conditions make hopeless ends at its bound on the work, and says so."""
+    sizes = [1 + i * 0.0005 for i in range(500)]
+    with pytest.raises(BeyondBound, match="bound on the work"):
+        call(
+            "sine.low-stack", units="mm", center_distance=100, angle=1, sizes=sizes, max_blocks=8,
+            low_stack="always", smallest_low_stack=8,
+        )  # fmt: skip
+
+
+def test_a_low_stack_that_cannot_be_built(call: Call) -> None:
+    """A least low stack above all that the blocks build is refused at once."""
+    with pytest.raises(Unreachable, match="No pair of stacks"):
+        call("sine.low-stack", angle=1, low_stack="always", smallest_low_stack=50, **PLATE)

@@ -43,7 +43,7 @@ def test_usual_mistakes_are_named(call: Call) -> None:
 
 @pytest.mark.outside(
     "sine.taper-setting",
-    source="By hand: half of atan(2 tan 2.72°) is 22″ below 2.72°; tan for sin at 30° is 5.26° out.",
+    source="By hand: half of atan(2 tan 2.72°) is 22″ flat; tan for sin at 30° is 5.26° out.",
 )
 def test_slips_by_hand(call: Call) -> None:
     """Half of atan(taper) is 22″ flat at 2.72°; a tangent set as a sine is 5.26° steep at 30°."""

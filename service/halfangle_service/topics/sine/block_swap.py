@@ -11,8 +11,8 @@ from itertools import combinations
 
 from halfangle_service.topics.blocks.stacking import UNREACHED, StackTable, stack_table
 
-#: Most nodes of one search: some hundred milliseconds.
-MOST_NODES = 200_000
+#: Most blocks tried in one search: under a second of work.
+MOST_TRIES = 500_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +31,7 @@ class _Bench:
     current: tuple[int, ...]
     spare: tuple[int, ...]
     table: StackTable
-    nodes_left: int = MOST_NODES
+    tries_left: int = MOST_TRIES
 
     def swaps(self, out: int, into: int, height: int) -> Iterator[Swap]:
         """Give the swaps of exactly `out` blocks for `into` others, one a choice of blocks."""
@@ -44,13 +44,13 @@ class _Bench:
 
     def _pick(self, height: int, count: int, first: int) -> tuple[int, ...] | None:
         """Pick exactly `count` spare blocks, larger ones first; None where there are none."""
-        self.nodes_left -= 1
         if count == 0:
             return () if height == 0 else None
-        if self.nodes_left < 0 or self._at_least(height) > count:
+        if self.tries_left < 0 or self._at_least(height) > count:
             return None
         for position in range(first, len(self.spare)):
             size = self.spare[position]
+            self.tries_left -= 1
             if size * count < height:
                 return None
             if size > height or (position > first and size == self.spare[position - 1]):
@@ -84,7 +84,7 @@ def fewest_swaps(
         for height in wanted:
             for out in range(min(handled, len(stack)), -1, -1):
                 into = handled - out
-                if bench.nodes_left < 0 or not 0 < len(stack) - out + into <= max_blocks:
+                if bench.tries_left < 0 or not 0 < len(stack) - out + into <= max_blocks:
                     continue
                 swap = next(bench.swaps(out, into, height), None)
                 if swap is not None:

@@ -19,8 +19,8 @@ from halfangle_service.errors import BeyondBound
 #: Most entries of a table, and most entries times blocks: about a second of work.
 MOST_ENTRIES = 20_000_000
 MOST_WORK = 2_000_000_000
-#: Most nodes of a search that has to meet further conditions: some hundred milliseconds.
-MOST_NODES = 200_000
+#: Most blocks tried in a search that has to meet further conditions: under a second of work.
+MOST_TRIES = 500_000
 #: Most steps of the set that a tolerance may span.
 MOST_CANDIDATES = 2_000
 UNREACHED = 200
@@ -57,6 +57,13 @@ class Conditions:
         low = sum(pair.low)
         return sum(pair.high) >= self.smallest_high and (
             low >= self.smallest_low if pair.low else not self.low_needed
+        )
+
+    def within_reach_of(self, pair: Pair, room: int) -> bool:
+        """False where not even `room` more under one roll would meet the least heights."""
+        low_counts = self.low_needed or bool(pair.low)
+        return sum(pair.high) + room >= self.smallest_high and (
+            not low_counts or sum(pair.low) + room >= self.smallest_low
         )
 
 
@@ -151,36 +158,47 @@ class DifferenceTable:
 
 @dataclass
 class _Search:
-    """A search for blocks with signs, larger ones first, bounded by a count of nodes."""
+    """A search for blocks with signs, larger ones first, bounded by a count of tries."""
 
     table: DifferenceTable
     conditions: Conditions
-    nodes_left: int = MOST_NODES
+    tries_left: int = MOST_TRIES
 
     def find(self, difference: int, blocks: int) -> Pair | None:
         """Give a pair of at most so many blocks, or None."""
-        return self._extend(difference, blocks, 0, (), ())
+        return self._extend(difference, blocks, 0, Pair((), ()))
 
-    def _extend(
-        self, rest: int, blocks: int, first: int, high: tuple[int, ...], low: tuple[int, ...]
-    ) -> Pair | None:
-        self.nodes_left -= 1
-        if rest == 0 and (pair := Pair(high, low)).count and self.conditions.met_by(pair):
+    def _extend(self, rest: int, blocks: int, first: int, pair: Pair) -> Pair | None:
+        """Go on from a pair whose difference still lacks `rest`, with the blocks from `first`."""
+        if rest == 0 and pair.count and self.conditions.met_by(pair):
             return pair
-        if blocks == 0 or self.nodes_left < 0:
+        sizes = self.table.sizes
+        if blocks == 0 or first == len(sizes):
             return None
-        sizes, count = self.table.sizes, self.table.count
+        if not self.conditions.within_reach_of(pair, blocks * sizes[first]):
+            return None
         for position in range(first, len(sizes)):
-            size = sizes[position]
-            if size * blocks < abs(rest):
+            self.tries_left -= 1
+            if self.tries_left < 0 or sizes[position] * blocks < abs(rest):
                 return None
-            if position > first and size == sizes[position - 1]:
+            if position > first and sizes[position] == sizes[position - 1]:
                 continue  # the same size again at this place would repeat the search just made
-            for signed, highs, lows in ((size, (*high, size), low), (-size, high, (*low, size))):
-                if count(rest - signed) < blocks:
-                    found = self._extend(rest - signed, blocks - 1, position + 1, highs, lows)
-                    if found is not None:
-                        return found
+            found = self._try(rest, blocks, position, pair)
+            if found is not None:
+                return found
+        return None
+
+    def _try(self, rest: int, blocks: int, position: int, pair: Pair) -> Pair | None:
+        """Put one block under the high roll, then under the low one, where the table allows."""
+        size, count = self.table.sizes[position], self.table.count
+        if count(rest - size) < blocks:
+            more = Pair((*pair.high, size), pair.low)
+            found = self._extend(rest - size, blocks - 1, position + 1, more)
+            if found is not None:
+                return found
+        if count(rest + size) < blocks:
+            more = Pair(pair.high, (*pair.low, size))
+            return self._extend(rest + size, blocks - 1, position + 1, more)
         return None
 
 
@@ -199,7 +217,7 @@ def fewest_pair(
             if table.count(difference) > blocks:
                 continue
             pair = search.find(difference, blocks)
-            if pair is not None or search.nodes_left < 0:
+            if pair is not None or search.tries_left < 0:
                 return pair, pair is not None
     return None, True
 
