@@ -29,7 +29,7 @@ def test_seven_in_twenty_four(call: Call) -> None:
 
 @pytest.mark.outside(
     "sine.taper-setting",
-    source="Derived in shared formulas and by hand: asin(3.5/12) = 16.958° where 16.594° is due.",
+    source="By hand: asin(3.5/12) = 16.958° where 16.594° is due.",
 )
 def test_usual_mistakes_are_named(call: Call) -> None:
     """The slip that takes a taper for a sine gives 16.958° on a 7/24 taper, and is listed."""
