@@ -1,6 +1,6 @@
 """Requests and results of the centers topic."""
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -88,4 +88,38 @@ class CenterLimitsResult(ResultModel):
     dead_reseated: CenterLimit | None = Field(
         description="For a dead center that may be put back at any clocking between parts: from "
         "part to part the axis may then move by twice as much."
+    )
+
+
+class CenterContactRequest(RequestModel):
+    """A center and the conical hole that it enters."""
+
+    units: Units = Field(description="Unit of every length here and in the answer.")
+    center_included_angle: Annotated[float, AngleInput(ge=20, le=140)] = Field(
+        description="Included angle of the center, in degrees.", examples=[60]
+    )
+    hole_included_angle: Annotated[float, AngleInput(ge=20, le=140)] = Field(
+        description="Included angle of the hole's cone, in degrees.", examples=[59]
+    )
+    mouth_diameter: Length = Field(description="Large diameter of the hole's cone, in `units`.")
+    pilot_diameter: Length = Field(description="Diameter of the pilot, in `units`.")
+    diameter_error: NonNegativeLength = Field(
+        0.0, description="Error of the bearing diameter to turn into an axial shift, in `units`."
+    )
+
+
+class CenterContactResult(ResultModel):
+    """Where the center bears, and how the work shifts."""
+
+    bearing: Literal["whole cone", "mouth", "small end"] = Field(
+        description="`mouth` or `small end`: an edge carries; `whole cone`: the angles match."
+    )
+    contact_diameter: LengthOut = Field(description="Largest diameter at which it bears.")
+    gap_at_other_end: LengthOut = Field(description="Radial gap at the other end of the cone.")
+    point_from_mouth: LengthOut = Field(
+        description="How far the center's sharp point would lie inside the mouth."
+    )
+    axial_shift: LengthOut = Field(
+        description="How far the work shifts along the axis for `diameter_error`, with the hole's "
+        "depth kept."
     )

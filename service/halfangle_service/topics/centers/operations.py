@@ -2,14 +2,17 @@
 
 import math
 
-from halfangle_service.errors import Disagreement
-from halfangle_service.operation import Operation, Outcome, Source, note
+from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.operation import Operation, Outcome, Source, caution, note
+from halfangle_service.topics.centers import contact as bearing
 from halfangle_service.topics.centers.limits import (
     center_weight,
     eccentricity_limit,
     tir_on_cone,
 )
 from halfangle_service.topics.centers.models import (
+    CenterContactRequest,
+    CenterContactResult,
     CenterLimit,
     CenterLimitsRequest,
     CenterLimitsResult,
@@ -81,7 +84,63 @@ def _limit(request: CenterLimitsRequest, allowed_offset: float, weight: float) -
     )
 
 
+def contact(request: CenterContactRequest) -> Outcome[CenterContactResult]:
+    """Where a center bears in a hole."""
+    if request.pilot_diameter >= request.mouth_diameter:
+        raise Impossible(
+            f"The pilot, {request.pilot_diameter:g}, leaves no cone under the mouth diameter "
+            f"{request.mouth_diameter:g}.",
+            fields={"pilot_diameter": "should be less than mouth_diameter"},
+        )
+    center_rad = math.radians(request.center_included_angle) / 2.0
+    found = bearing.contact(
+        center_rad,
+        math.radians(request.hole_included_angle) / 2.0,
+        request.mouth_diameter,
+        request.pilot_diameter,
+    )
+    result = CenterContactResult(
+        bearing=found.bearing,
+        contact_diameter=found.diameter,
+        gap_at_other_end=found.gap_at_other_end,
+        point_from_mouth=found.point_from_mouth,
+        axial_shift=request.diameter_error / (2.0 * math.tan(center_rad)),
+    )
+    if found.bearing == "whole cone":
+        return Outcome(result)
+    message = f"The center bears on the edge at the {found.bearing} only: the edge wears and beds."
+    return Outcome(result, (caution("edge-bearing", message),))
+
+
 OPERATIONS = (
+    Operation(
+        topic="centers",
+        verb="contact",
+        title="Where a center bears in its hole",
+        summary="A center of one angle in a hole of another: where it bears, the gap at the other "
+        "end, and the axial shift of the work for an error of diameter.",
+        request=CenterContactRequest,
+        result=CenterContactResult,
+        calculate=contact,
+        relations=(
+            "gap = depth × |tan α_hole - tan α_center|",
+            "axial shift = diameter error / (2 tan α_center)",
+        ),
+        sources=(
+            Source(
+                citation="Derived here: two coaxial cones of unlike angle touch on one circle.",
+                standing="derived",
+            ),
+        ),
+        example={
+            "units": "mm",
+            "center_included_angle": 60,
+            "hole_included_angle": 59,
+            "mouth_diameter": 8.5,
+            "pilot_diameter": 4,
+            "diameter_error": 0.1,
+        },
+    ),
     Operation(
         topic="centers",
         verb="limits",
