@@ -43,7 +43,7 @@ def fit_harmonics(angles_rad: Floats, readings: Floats, harmonics: int) -> Harmo
         )
     solution = np.linalg.lstsq(design, readings, rcond=None)[0]
     vectors = tuple(complex(c, s) for c, s in zip(solution[1::2], solution[2::2], strict=True))
-    covariance = np.linalg.inv(design.T @ design)
+    covariance = np.asarray(np.linalg.inv(design.T @ design), dtype=np.float64)
     return HarmonicFit(float(solution[0]), vectors, readings - design @ solution, covariance)
 
 
