@@ -95,6 +95,85 @@ class Centers:
     def __init__(self, transport: Transport) -> None:
         self._transport = transport
 
+    def effect(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        first: models.CenterError,
+        second: models.CenterError,
+        distance_between_centers: float,
+        stations: Sequence[float],
+        options: CallOptions | None = None,
+    ) -> models.CenterEffectAnswer:
+        """What eccentric centers do to the work.
+
+        Runout, standing offset and tilt of a part between two centers, one or both of which turn.
+
+        Arguments:
+            units: Unit of every length here and in the answer.
+            first: Center at station 0.
+            second: Center at the other end.
+            distance_between_centers: Distance between the centers; at least 1e-06; at most 10000.
+            stations: Distances from the first center, in `units`.
+
+        Raises a subclass of HalfangleError that carries the problem document.
+        """
+
+        return self._transport.call(
+            "POST",
+            "/v1/centers/effect",
+            chosen(
+                units=units,
+                first=first,
+                second=second,
+                distance_between_centers=distance_between_centers,
+                stations=stations,
+            ),
+            models.CenterEffectAnswer,
+            options,
+        )
+
+    def contact(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_included_angle: float | str,
+        hole_included_angle: float | str,
+        mouth_diameter: float,
+        pilot_diameter: float,
+        diameter_error: float | None = None,
+        options: CallOptions | None = None,
+    ) -> models.CenterContactAnswer:
+        """Where a center bears in its hole.
+
+        A center of one angle in a hole of another: where it bears, the gap at the other end, and the axial shift of the work for an error of diameter.
+
+        Arguments:
+            units: Unit of every length here and in the answer.
+            center_included_angle: Included angle of the center, in degrees; at least 20; at most 140.
+            hole_included_angle: Included angle of the hole's cone, in degrees; at least 20; at most 140.
+            mouth_diameter: Large diameter of the hole's cone, in `units`; at least 1e-06; at most 10000.
+            pilot_diameter: Diameter of the pilot, in `units`; at least 1e-06; at most 10000.
+            diameter_error: Error of the bearing diameter to turn into an axial shift, in `units`; at least 0; at most 10000; default 0.0.
+
+        Raises a subclass of HalfangleError that carries the problem document.
+        """
+
+        return self._transport.call(
+            "POST",
+            "/v1/centers/contact",
+            chosen(
+                units=units,
+                center_included_angle=center_included_angle,
+                hole_included_angle=hole_included_angle,
+                mouth_diameter=mouth_diameter,
+                pilot_diameter=pilot_diameter,
+                diameter_error=diameter_error,
+            ),
+            models.CenterContactAnswer,
+            options,
+        )
+
     def limits(
         self,
         *,
@@ -223,6 +302,159 @@ class Jobs:
                 grinding_allowance=grinding_allowance,
             ),
             models.CenterJobAnswer,
+            options,
+        )
+
+
+class Runout:
+    """Calls of the topic runout."""
+
+    def __init__(self, transport: Transport) -> None:
+        self._transport = transport
+
+    def indicate(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        readings: Sequence[models.RunoutReading],
+        resolution: float,
+        harmonics: int | None = None,
+        tip_angle: float | str | None = None,
+        cone_half_angle: float | str | None = None,
+        station_from_apex: float | None = None,
+        options: CallOptions | None = None,
+    ) -> models.RunoutIndicateAnswer:
+        """Indicate a section true.
+
+        Readings round one section: eccentricity, high spot, how far to tap, from which side, and the ovality and lobes that no tapping removes.
+
+        Arguments:
+            units: Unit of every length here and in the answer.
+            readings: Readings at any angles, each angle once.
+            resolution: Resolution of the indicator, in `units`; at least 1e-06; at most 10000.
+            harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes; at least 1; at most 15; default 1.
+            tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger or a tip that corrects itself; at least 0; at most 75; default 0.0.
+            cone_half_angle: Half angle of the cone indicated square to its surface, in degrees; 0 where the indicator is square to the axis; at least 0; at most 80; default 0.0.
+            station_from_apex: Distance along the axis of the reading from the cone's apex, in `units`; at least 1e-06; at most 10000.
+
+        Raises a subclass of HalfangleError that carries the problem document.
+        """
+
+        return self._transport.call(
+            "POST",
+            "/v1/runout/indicate",
+            chosen(
+                units=units,
+                readings=readings,
+                resolution=resolution,
+                harmonics=harmonics,
+                tip_angle=tip_angle,
+                cone_half_angle=cone_half_angle,
+                station_from_apex=station_from_apex,
+            ),
+            models.RunoutIndicateAnswer,
+            options,
+        )
+
+    def budget(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        contributors: Sequence[models.RunoutContributor],
+        limit_tir: float,
+        options: CallOptions | None = None,
+    ) -> models.RunoutBudgetAnswer:
+        """Runout budget of a chain.
+
+        Adapter, socket, fixture and indicating, of unknown phases: worst case, root sum of squares, Monte Carlo percentiles, and what to mend first.
+
+        Arguments:
+            units: Unit of every length here and in the answer.
+            contributors: The chain, each of unknown phase.
+            limit_tir: TIR wanted at the station; at least 1e-06; at most 10000.
+
+        Raises a subclass of HalfangleError that carries the problem document.
+        """
+
+        return self._transport.call(
+            "POST",
+            "/v1/runout/budget",
+            chosen(
+                units=units,
+                contributors=contributors,
+                limit_tir=limit_tir,
+            ),
+            models.RunoutBudgetAnswer,
+            options,
+        )
+
+    def reversal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        at_0: models.RunoutVectorIn,
+        at_180: models.RunoutVectorIn,
+        options: CallOptions | None = None,
+    ) -> models.RunoutReversalAnswer:
+        """Socket's error or the part's.
+
+        Two readings with the part turned half a turn in its socket: the runout of each, the best and the worst clocking.
+
+        Arguments:
+            units: Unit of every length here and in the answer.
+            at_0: Part at its first clocking; angles on the spindle.
+            at_180: Part turned by 180; angles on the spindle.
+
+        Raises a subclass of HalfangleError that carries the problem document.
+        """
+
+        return self._transport.call(
+            "POST",
+            "/v1/runout/reversal",
+            chosen(
+                units=units,
+                at_0=at_0,
+                at_180=at_180,
+            ),
+            models.RunoutReversalAnswer,
+            options,
+        )
+
+    def axis(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        near: models.RunoutSection,
+        far: models.RunoutSection,
+        stations: Sequence[float],
+        pivot_station: float,
+        options: CallOptions | None = None,
+    ) -> models.RunoutAxisAnswer:
+        """Line of an axis from two sections.
+
+        Runout at two sections: tilt, runout at other stations, and the two corrections in the order in which to make them.
+
+        Arguments:
+            units: Unit of every length here and in the answer.
+            near: Section near the holding.
+            far: Section far from the holding.
+            stations: Stations wanted, such as the point.
+            pivot_station: Station about which the work swings; at least -10000; at most 10000.
+
+        Raises a subclass of HalfangleError that carries the problem document.
+        """
+
+        return self._transport.call(
+            "POST",
+            "/v1/runout/axis",
+            chosen(
+                units=units,
+                near=near,
+                far=far,
+                stations=stations,
+                pivot_station=pivot_station,
+            ),
+            models.RunoutAxisAnswer,
             options,
         )
 
@@ -1264,6 +1496,7 @@ class Topics:
         self.blocks = Blocks(transport)
         self.centers = Centers(transport)
         self.jobs = Jobs(transport)
+        self.runout = Runout(transport)
         self.sine = Sine(transport)
         self.tapers = Tapers(transport)
         self.wheels = Wheels(transport)
@@ -1354,6 +1587,85 @@ class AsyncCenters:
 
     def __init__(self, transport: AsyncTransport) -> None:
         self._transport = transport
+
+    async def effect(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        first: models.CenterError,
+        second: models.CenterError,
+        distance_between_centers: float,
+        stations: Sequence[float],
+        options: CallOptions | None = None,
+    ) -> models.CenterEffectAnswer:
+        """What eccentric centers do to the work.
+
+        Runout, standing offset and tilt of a part between two centers, one or both of which turn.
+
+        Arguments:
+            units: Unit of every length here and in the answer.
+            first: Center at station 0.
+            second: Center at the other end.
+            distance_between_centers: Distance between the centers; at least 1e-06; at most 10000.
+            stations: Distances from the first center, in `units`.
+
+        Raises a subclass of HalfangleError that carries the problem document.
+        """
+
+        return await self._transport.call(
+            "POST",
+            "/v1/centers/effect",
+            chosen(
+                units=units,
+                first=first,
+                second=second,
+                distance_between_centers=distance_between_centers,
+                stations=stations,
+            ),
+            models.CenterEffectAnswer,
+            options,
+        )
+
+    async def contact(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_included_angle: float | str,
+        hole_included_angle: float | str,
+        mouth_diameter: float,
+        pilot_diameter: float,
+        diameter_error: float | None = None,
+        options: CallOptions | None = None,
+    ) -> models.CenterContactAnswer:
+        """Where a center bears in its hole.
+
+        A center of one angle in a hole of another: where it bears, the gap at the other end, and the axial shift of the work for an error of diameter.
+
+        Arguments:
+            units: Unit of every length here and in the answer.
+            center_included_angle: Included angle of the center, in degrees; at least 20; at most 140.
+            hole_included_angle: Included angle of the hole's cone, in degrees; at least 20; at most 140.
+            mouth_diameter: Large diameter of the hole's cone, in `units`; at least 1e-06; at most 10000.
+            pilot_diameter: Diameter of the pilot, in `units`; at least 1e-06; at most 10000.
+            diameter_error: Error of the bearing diameter to turn into an axial shift, in `units`; at least 0; at most 10000; default 0.0.
+
+        Raises a subclass of HalfangleError that carries the problem document.
+        """
+
+        return await self._transport.call(
+            "POST",
+            "/v1/centers/contact",
+            chosen(
+                units=units,
+                center_included_angle=center_included_angle,
+                hole_included_angle=hole_included_angle,
+                mouth_diameter=mouth_diameter,
+                pilot_diameter=pilot_diameter,
+                diameter_error=diameter_error,
+            ),
+            models.CenterContactAnswer,
+            options,
+        )
 
     async def limits(
         self,
@@ -1483,6 +1795,159 @@ class AsyncJobs:
                 grinding_allowance=grinding_allowance,
             ),
             models.CenterJobAnswer,
+            options,
+        )
+
+
+class AsyncRunout:
+    """Calls of the topic runout."""
+
+    def __init__(self, transport: AsyncTransport) -> None:
+        self._transport = transport
+
+    async def indicate(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        readings: Sequence[models.RunoutReading],
+        resolution: float,
+        harmonics: int | None = None,
+        tip_angle: float | str | None = None,
+        cone_half_angle: float | str | None = None,
+        station_from_apex: float | None = None,
+        options: CallOptions | None = None,
+    ) -> models.RunoutIndicateAnswer:
+        """Indicate a section true.
+
+        Readings round one section: eccentricity, high spot, how far to tap, from which side, and the ovality and lobes that no tapping removes.
+
+        Arguments:
+            units: Unit of every length here and in the answer.
+            readings: Readings at any angles, each angle once.
+            resolution: Resolution of the indicator, in `units`; at least 1e-06; at most 10000.
+            harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes; at least 1; at most 15; default 1.
+            tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger or a tip that corrects itself; at least 0; at most 75; default 0.0.
+            cone_half_angle: Half angle of the cone indicated square to its surface, in degrees; 0 where the indicator is square to the axis; at least 0; at most 80; default 0.0.
+            station_from_apex: Distance along the axis of the reading from the cone's apex, in `units`; at least 1e-06; at most 10000.
+
+        Raises a subclass of HalfangleError that carries the problem document.
+        """
+
+        return await self._transport.call(
+            "POST",
+            "/v1/runout/indicate",
+            chosen(
+                units=units,
+                readings=readings,
+                resolution=resolution,
+                harmonics=harmonics,
+                tip_angle=tip_angle,
+                cone_half_angle=cone_half_angle,
+                station_from_apex=station_from_apex,
+            ),
+            models.RunoutIndicateAnswer,
+            options,
+        )
+
+    async def budget(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        contributors: Sequence[models.RunoutContributor],
+        limit_tir: float,
+        options: CallOptions | None = None,
+    ) -> models.RunoutBudgetAnswer:
+        """Runout budget of a chain.
+
+        Adapter, socket, fixture and indicating, of unknown phases: worst case, root sum of squares, Monte Carlo percentiles, and what to mend first.
+
+        Arguments:
+            units: Unit of every length here and in the answer.
+            contributors: The chain, each of unknown phase.
+            limit_tir: TIR wanted at the station; at least 1e-06; at most 10000.
+
+        Raises a subclass of HalfangleError that carries the problem document.
+        """
+
+        return await self._transport.call(
+            "POST",
+            "/v1/runout/budget",
+            chosen(
+                units=units,
+                contributors=contributors,
+                limit_tir=limit_tir,
+            ),
+            models.RunoutBudgetAnswer,
+            options,
+        )
+
+    async def reversal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        at_0: models.RunoutVectorIn,
+        at_180: models.RunoutVectorIn,
+        options: CallOptions | None = None,
+    ) -> models.RunoutReversalAnswer:
+        """Socket's error or the part's.
+
+        Two readings with the part turned half a turn in its socket: the runout of each, the best and the worst clocking.
+
+        Arguments:
+            units: Unit of every length here and in the answer.
+            at_0: Part at its first clocking; angles on the spindle.
+            at_180: Part turned by 180; angles on the spindle.
+
+        Raises a subclass of HalfangleError that carries the problem document.
+        """
+
+        return await self._transport.call(
+            "POST",
+            "/v1/runout/reversal",
+            chosen(
+                units=units,
+                at_0=at_0,
+                at_180=at_180,
+            ),
+            models.RunoutReversalAnswer,
+            options,
+        )
+
+    async def axis(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        near: models.RunoutSection,
+        far: models.RunoutSection,
+        stations: Sequence[float],
+        pivot_station: float,
+        options: CallOptions | None = None,
+    ) -> models.RunoutAxisAnswer:
+        """Line of an axis from two sections.
+
+        Runout at two sections: tilt, runout at other stations, and the two corrections in the order in which to make them.
+
+        Arguments:
+            units: Unit of every length here and in the answer.
+            near: Section near the holding.
+            far: Section far from the holding.
+            stations: Stations wanted, such as the point.
+            pivot_station: Station about which the work swings; at least -10000; at most 10000.
+
+        Raises a subclass of HalfangleError that carries the problem document.
+        """
+
+        return await self._transport.call(
+            "POST",
+            "/v1/runout/axis",
+            chosen(
+                units=units,
+                near=near,
+                far=far,
+                stations=stations,
+                pivot_station=pivot_station,
+            ),
+            models.RunoutAxisAnswer,
             options,
         )
 
@@ -2524,6 +2989,7 @@ class AsyncTopics:
         self.blocks = AsyncBlocks(transport)
         self.centers = AsyncCenters(transport)
         self.jobs = AsyncJobs(transport)
+        self.runout = AsyncRunout(transport)
         self.sine = AsyncSine(transport)
         self.tapers = AsyncTapers(transport)
         self.wheels = AsyncWheels(transport)

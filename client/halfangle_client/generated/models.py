@@ -267,6 +267,144 @@ class BlockStackResult(BaseModel):
     """
 
 
+class CenterContactRequest(BaseModel):
+    """
+    A center and the conical hole that it enters.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """
+    Unit of every length here and in the answer.
+    """
+    center_included_angle: float | str
+    """
+    Included angle of the center, in degrees.
+    """
+    hole_included_angle: float | str
+    """
+    Included angle of the hole's cone, in degrees.
+    """
+    mouth_diameter: float
+    """
+    Large diameter of the hole's cone, in `units`.
+    """
+    pilot_diameter: float
+    """
+    Diameter of the pilot, in `units`.
+    """
+    diameter_error: float = 0.0
+    """
+    Error of the bearing diameter to turn into an axial shift, in `units`.
+    """
+
+
+class CenterContactResult(BaseModel):
+    """
+    Where the center bears, and how the work shifts.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    bearing: Literal["whole cone", "mouth", "small end"]
+    """
+    `mouth` or `small end`: an edge carries; `whole cone`: the angles match.
+    """
+    contact_diameter: float
+    """
+    Largest diameter at which it bears.
+    """
+    gap_at_other_end: float
+    """
+    Radial gap at the other end of the cone.
+    """
+    point_from_mouth: float
+    """
+    How far the center's sharp point would lie inside the mouth.
+    """
+    axial_shift: float
+    """
+    How far the work shifts along the axis for `diameter_error`, with the hole's depth kept.
+    """
+
+
+class CenterEffectAt(BaseModel):
+    """
+    What is seen at one station.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    station: float
+    """
+    The station.
+    """
+    apparent_tir: float
+    """
+    Runout made by the centers that turn.
+    """
+    high_spot: Angle
+    """
+    High spot of that runout.
+    """
+    standing_offset: float
+    """
+    Offset made by centers that stand still: taper or place, no runout.
+    """
+    worst_tir: float
+    """
+    Runout at the worst clocking of the same centers.
+    """
+
+
+class CenterEffectResult(BaseModel):
+    """
+    What both centers do.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    at_stations: list[CenterEffectAt]
+    """
+    In the order sent.
+    """
+    tilt_arcsec: float
+    """
+    Tilt of the axis with the directions sent.
+    """
+    worst_tilt_arcsec: float
+    """
+    Tilt with the centers opposed.
+    """
+
+
+class CenterError(BaseModel):
+    """
+    How far a center's cone is off the axis of rotation.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    eccentricity: float
+    """
+    Its eccentricity, half its TIR.
+    """
+    high_spot: float | str = 0.0
+    """
+    Direction of it, in degrees.
+    """
+    turns: bool
+    """
+    True for a center that turns with the work.
+    """
+
+
 class CenterLimit(BaseModel):
     """
     One limit in every form, all of one meaning for a round cone that is only off center.
@@ -734,6 +872,28 @@ class Problem(BaseModel):
     """
 
 
+class RunoutAtStation(BaseModel):
+    """
+    Runout of the axis at one station.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    station: float
+    """
+    The station.
+    """
+    tir: float
+    """
+    TIR by eccentricity there.
+    """
+    high_spot: Angle
+    """
+    Angle of its high spot.
+    """
+
+
 class RunoutContributions(BaseModel):
     """
     What each part of the holding adds to the runout of the cone, as full indicator movement.
@@ -758,6 +918,66 @@ class RunoutContributions(BaseModel):
     """
 
 
+class RunoutContributor(BaseModel):
+    """
+    One part of the chain that holds and turns the work.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    name: str
+    """
+    Name of the contributor.
+    """
+    tir: float
+    """
+    TIR at its own seat, in `units`.
+    """
+    tilt_tir: float = 0.0
+    """
+    Change of its TIR over `tilt_span`, by tilt, in `units`.
+    """
+    tilt_span: float = 1.0
+    """
+    Length over which `tilt_tir` was found.
+    """
+    distance: float = 0.0
+    """
+    Distance from its seat to the station of the budget, in `units`.
+    """
+    can_be_mended: bool = True
+    """
+    False for what has to be lived with.
+    """
+
+
+class RunoutCorrection(BaseModel):
+    """
+    One correction, as a move of the axis.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["swing", "slide"]
+    """
+    Swing about the pivot, or slide whole.
+    """
+    near_move: float
+    """
+    How far the axis moves at the near section.
+    """
+    far_move: float
+    """
+    How far the axis moves at the far section.
+    """
+    tap_from: Angle
+    """
+    Side to tap from at the far section (at any section, for a slide).
+    """
+
+
 class RunoutLine(BaseModel):
     """
     One line of the runout budget.
@@ -777,6 +997,146 @@ class RunoutLine(BaseModel):
     share_percent: float
     """
     Its share in the sum of squares.
+    """
+
+
+class RunoutLobe(BaseModel):
+    """
+    One harmonic beyond the first.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    order: int
+    """
+    Lobes a turn.
+    """
+    amplitude: float
+    """
+    Amplitude, half of its own full movement.
+    """
+    direction: Angle
+    """
+    Angle of its first high spot.
+    """
+
+
+class RunoutReading(BaseModel):
+    """
+    One reading of the indicator.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    angle: float | str
+    """
+    Angle of the part under the indicator, in degrees.
+    """
+    reading: float
+    """
+    Indicator reading in `units`; more is a higher surface.
+    """
+
+
+class RunoutReversalResult(BaseModel):
+    """
+    Socket and part told apart.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    socket_tir: float
+    """
+    TIR that the socket makes.
+    """
+    socket_high_spot: Angle
+    """
+    Its high spot on the spindle.
+    """
+    part_tir: float
+    """
+    TIR that the part makes by itself.
+    """
+    part_high_spot: Angle
+    """
+    Its high spot with the part at its first clocking.
+    """
+    best_clocking: Angle
+    """
+    Turn the part by so much from its first clocking.
+    """
+    best_tir: float
+    """
+    TIR at the best clocking: 2·||S| − |C||.
+    """
+    worst_tir: float
+    """
+    TIR at the worst clocking: 2(|S| + |C|).
+    """
+
+
+class RunoutSection(BaseModel):
+    """
+    Runout found at one section.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    station: float
+    """
+    Distance along the axis, in `units`.
+    """
+    tir: float
+    """
+    Twice the eccentricity, in `units`.
+    """
+    high_spot: float | str
+    """
+    Angle of the high spot, in degrees.
+    """
+
+
+class RunoutShare(BaseModel):
+    """
+    One contributor at the station.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    name: str
+    """
+    Name as sent.
+    """
+    tir_at_station: float
+    """
+    Its own TIR at the station, worst phase.
+    """
+    rss_without_it: float
+    """
+    Root sum of squares were it perfect.
+    """
+
+
+class RunoutVectorIn(BaseModel):
+    """
+    A runout found: its TIR by eccentricity and its high spot.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    tir: float
+    """
+    Twice the eccentricity, in `units`.
+    """
+    high_spot: float | str
+    """
+    Angle of the high spot, in degrees.
     """
 
 
@@ -2706,6 +3066,80 @@ class BlockStackAnswer(BaseModel):
     """
 
 
+class CenterContactAnswer(BaseModel):
+    """
+    An answer: CenterContactResult, advisories, and what it stands on.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    result: CenterContactResult
+    """
+    The result.
+    """
+    advisories: list[Advisory]
+    """
+    What an experienced hand would add.
+    """
+    basis: Basis
+    """
+    Formulas, sources and release.
+    """
+
+
+class CenterEffectAnswer(BaseModel):
+    """
+    An answer: CenterEffectResult, advisories, and what it stands on.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    result: CenterEffectResult
+    """
+    The result.
+    """
+    advisories: list[Advisory]
+    """
+    What an experienced hand would add.
+    """
+    basis: Basis
+    """
+    Formulas, sources and release.
+    """
+
+
+class CenterEffectRequest(BaseModel):
+    """
+    A part between two centers that are off.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """
+    Unit of every length here and in the answer.
+    """
+    first: CenterError
+    """
+    Center at station 0.
+    """
+    second: CenterError
+    """
+    Center at the other end.
+    """
+    distance_between_centers: float
+    """
+    Distance between the centers.
+    """
+    stations: list[float]
+    """
+    Distances from the first center, in `units`.
+    """
+
+
 class CenterJobRequest(BaseModel):
     """
     A center to be ground on a sine plate with a spin fixture and a flat wheel.
@@ -2954,6 +3388,266 @@ class PlannedRunout(BaseModel):
     mend_first: str
     """
     The largest contribution: the first one to mend.
+    """
+
+
+class RunoutAxisRequest(BaseModel):
+    """
+    Two sections, and where else the runout is wanted.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """
+    Unit of every length here and in the answer.
+    """
+    near: RunoutSection
+    """
+    Section near the holding.
+    """
+    far: RunoutSection
+    """
+    Section far from the holding.
+    """
+    stations: list[float]
+    """
+    Stations wanted, such as the point.
+    """
+    pivot_station: float
+    """
+    Station about which the work swings.
+    """
+
+
+class RunoutAxisResult(BaseModel):
+    """
+    Line of the axis, and two corrections in order.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    tilt_arcsec: float
+    """
+    Angle between the work's axis and the spindle's.
+    """
+    at_stations: list[RunoutAtStation]
+    """
+    In the order sent.
+    """
+    corrections: list[RunoutCorrection]
+    """
+    Swing first, since it moves both sections; then the slide takes both to zero.
+    """
+
+
+class RunoutBudgetRequest(BaseModel):
+    """
+    The chain, and the limit wanted.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """
+    Unit of every length here and in the answer.
+    """
+    contributors: list[RunoutContributor]
+    """
+    The chain, each of unknown phase.
+    """
+    limit_tir: float
+    """
+    TIR wanted at the station.
+    """
+
+
+class RunoutBudgetResult(BaseModel):
+    """
+    The budget against the limit.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    shares: list[RunoutShare]
+    """
+    The contributors, in the order sent.
+    """
+    worst_case_tir: float
+    """
+    All in line: the sum.
+    """
+    rss_tir: float
+    """
+    Root sum of squares.
+    """
+    best_clocking_tir: float
+    """
+    Least that clocking alone can reach.
+    """
+    percentile_50_tir: float
+    """
+    Not passed in half of assemblies.
+    """
+    percentile_95_tir: float
+    """
+    Not passed in 95 of 100 assemblies.
+    """
+    percentile_99_tir: float
+    """
+    Not passed in 99 of 100 assemblies.
+    """
+    mend_first: str | None
+    """
+    Largest that can be mended; None if none can.
+    """
+    reachable: bool
+    """
+    True if what cannot be mended stays within the limit in the worst case.
+    """
+    verdict: Literal["holds in the worst case", "holds in 95 of 100", "does not hold"]
+    """
+    The chain as it is against the limit.
+    """
+
+
+class RunoutIndicateRequest(BaseModel):
+    """
+    Readings round one section.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """
+    Unit of every length here and in the answer.
+    """
+    readings: list[RunoutReading]
+    """
+    Readings at any angles, each angle once.
+    """
+    harmonics: int = 1
+    """
+    Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes.
+    """
+    resolution: float
+    """
+    Resolution of the indicator, in `units`.
+    """
+    tip_angle: float | str = 0.0
+    """
+    Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger or a tip that corrects itself.
+    """
+    cone_half_angle: float | str = 0.0
+    """
+    Half angle of the cone indicated square to its surface, in degrees; 0 where the indicator is square to the axis.
+    """
+    station_from_apex: float | None = None
+    """
+    Distance along the axis of the reading from the cone's apex, in `units`.
+    """
+
+
+class RunoutIndicateResult(BaseModel):
+    """
+    Eccentricity, what to tap, and what no tapping removes.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    eccentricity: float
+    """
+    Offset of the section's center from the axis.
+    """
+    tir_from_eccentricity: float
+    """
+    Twice the eccentricity.
+    """
+    high_spot: Angle
+    """
+    Direction of the eccentricity, 0 to 360 degrees.
+    """
+    tap_from: Angle
+    """
+    Side to tap from, toward the axis: the high spot.
+    """
+    tap_distance: float
+    """
+    How far the part has to move: the eccentricity.
+    """
+    eccentricity_uncertainty: float
+    """
+    Standard uncertainty by the indicator's resolution alone (half-width: half a step).
+    """
+    tir_of_readings: float
+    """
+    Highest less lowest reading, corrected for the tip, as the indicator swung.
+    """
+    lobes: list[RunoutLobe]
+    """
+    Ovality and lobes; tapping leaves them.
+    """
+    residual_rms: float
+    """
+    Root mean square of what the fit leaves.
+    """
+    tir_left_after_tapping: float
+    """
+    Highest less lowest of the readings, square to the axis, less eccentricity.
+    """
+    sensed_station_from_apex: float | None
+    """
+    Where the indicator senses the axis: z / cos² α. None without a station.
+    """
+
+
+class RunoutReversalAnswer(BaseModel):
+    """
+    An answer: RunoutReversalResult, advisories, and what it stands on.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    result: RunoutReversalResult
+    """
+    The result.
+    """
+    advisories: list[Advisory]
+    """
+    What an experienced hand would add.
+    """
+    basis: Basis
+    """
+    Formulas, sources and release.
+    """
+
+
+class RunoutReversalRequest(BaseModel):
+    """
+    The same station read twice, the part turned half a turn in its socket between.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """
+    Unit of every length here and in the answer.
+    """
+    at_0: RunoutVectorIn
+    """
+    Part at its first clocking; angles on the spindle.
+    """
+    at_180: RunoutVectorIn
+    """
+    Part turned by 180; angles on the spindle.
     """
 
 
@@ -3453,6 +4147,72 @@ class CenterJobResult(BaseModel):
     checks: list[PlanCheck]
     """
     The checks to make.
+    """
+
+
+class RunoutAxisAnswer(BaseModel):
+    """
+    An answer: RunoutAxisResult, advisories, and what it stands on.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    result: RunoutAxisResult
+    """
+    The result.
+    """
+    advisories: list[Advisory]
+    """
+    What an experienced hand would add.
+    """
+    basis: Basis
+    """
+    Formulas, sources and release.
+    """
+
+
+class RunoutBudgetAnswer(BaseModel):
+    """
+    An answer: RunoutBudgetResult, advisories, and what it stands on.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    result: RunoutBudgetResult
+    """
+    The result.
+    """
+    advisories: list[Advisory]
+    """
+    What an experienced hand would add.
+    """
+    basis: Basis
+    """
+    Formulas, sources and release.
+    """
+
+
+class RunoutIndicateAnswer(BaseModel):
+    """
+    An answer: RunoutIndicateResult, advisories, and what it stands on.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    result: RunoutIndicateResult
+    """
+    The result.
+    """
+    advisories: list[Advisory]
+    """
+    What an experienced hand would add.
+    """
+    basis: Basis
+    """
+    Formulas, sources and release.
     """
 
 
