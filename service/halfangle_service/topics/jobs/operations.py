@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from halfangle_service.errors import Disagreement, Unreachable
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.quantities import (
+    Angle,
     angle_from_radians,
     bench_step,
     from_mm,

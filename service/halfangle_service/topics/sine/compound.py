@@ -1,0 +1,166 @@
+"""Compound (two-axis) sine plates. Angles in radians, vectors (x, y, z) as numpy arrays.
+
+Frame: X to the operator's right, Y away to the back, Z up. The base plate's hinge lies along one
+axis of the machine; the upper plate, hinged square to it, rides on the base plate. A hinge angle is
+positive where it raises the right end (hinge along Y) or the back end (hinge along X). Slopes are
+positive where the surface rises to the right (`x`) or to the back (`y`).
+
+Derived here, for the base hinge along X at A and the upper one along Y at B; R = Rx(A)·Ry(−B):
+- part's frame: the surface with outward normal n shall come level, R n = z, so
+  n = Rᵀ z = (cos A sin B, sin A, cos A cos B): tan B = n_x/n_z, sin A = n_y.
+- machine's frame: the upper plate's face shall stand with the normal m = R z
+  = (−sin B, −sin A cos B, cos A cos B): sin B = −m_x, tan A = −m_y/m_z.
+With the base hinge along Y, X and Y change places.
+"""
+
+import math
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from halfangle_service.errors import Impossible
+
+Vector = NDArray[np.float64]
+Matrix = NDArray[np.float64]
+Frame = Literal["part", "machine"]
+BaseAxis = Literal["x", "y"]
+
+UP: Vector = np.array([0.0, 0.0, 1.0])
+
+
+def normal_from_slopes(x_rad: float, y_rad: float) -> Vector:
+    """Unit normal of a surface that rises by `x_rad` to the right and by `y_rad` to the back.
+
+    Both are projected angles, each as its own view (from the front, from the side) shows it.
+    """
+    return _unit(np.array([-math.tan(x_rad), -math.tan(y_rad), 1.0]))
+
+
+def normal_from_tilt(tilt_rad: float, direction_rad: float) -> Vector:
+    """Unit normal of a surface with its true (steepest) tilt; it rises toward `direction_rad`,
+    counted in plan from +X (right) toward +Y (back).
+    """  # noqa: D205
+    horizontal = -math.sin(tilt_rad)
+    return np.array(
+        [
+            horizontal * math.cos(direction_rad),
+            horizontal * math.sin(direction_rad),
+            math.cos(tilt_rad),
+        ]
+    )
+
+
+def normal_from_vector(x: float, y: float, z: float) -> Vector:
+    """Unit vector along an outward normal of any length.
+
+    Raises Impossible where it does not point up: such a surface cannot be worked from above.
+    """
+    length = math.hypot(x, y, z)
+    if length == 0.0 or z / length < 1e-6:
+        raise Impossible(
+            f"The normal ({x:g}, {y:g}, {z:g}) does not point up out of the work: a surface that "
+            "stands upright or looks down is beyond both hinges.",
+            fields={"orientation/z": "should be greater than 0, and not vanish beside x and y"},
+        )
+    return np.array([x, y, z]) / length
+
+
+def slopes_of_normal(normal: Vector) -> tuple[float, float]:
+    """Projected angles of the surface: rise to the right in the front view, to the back in the
+    side view.
+    """  # noqa: D205
+    x, y, z = normal
+    return math.atan2(-x, z), math.atan2(-y, z)
+
+
+def tilt_of_normal(normal: Vector) -> tuple[float, float]:
+    """True tilt, and the direction in which the surface rises, from +X toward +Y, 0 to 2π.
+
+    A level surface rises nowhere; its direction is given as 0.
+    """
+    x, y, z = normal
+    horizontal = math.hypot(x, y)
+    if horizontal == 0.0:
+        return 0.0, 0.0
+    return math.atan2(horizontal, z), math.atan2(-y, -x) % math.tau
+
+
+def hinge_angles(normal: Vector, frame: Frame, base_axis: BaseAxis) -> tuple[float, float]:
+    """Signed angles of base and upper hinge for a surface's normal in the frame stated."""
+    x, y, z = normal
+    along, across = (y, x) if base_axis == "x" else (x, y)
+    if frame == "part":
+        return math.asin(_within(along)), math.atan2(across, z)
+    return math.atan2(-along, z), math.asin(_within(-across))
+
+
+def plate_rotation(base_rad: float, top_rad: float, base_axis: BaseAxis) -> Matrix:
+    """Rotation that carries the part's frame into the machine's: R = R_base · R_upper."""
+    if base_axis == "x":
+        return _raise_back(base_rad) @ _raise_right(top_rad)
+    return _raise_right(base_rad) @ _raise_back(top_rad)
+
+
+def normal_from_hinges(
+    base_rad: float, top_rad: float, frame: Frame, base_axis: BaseAxis
+) -> Vector:
+    """Normal that two hinge angles stand for; the way back of `hinge_angles`.
+
+    In the part's frame: of the surface that is level now. In the machine's: of the upper plate.
+    """
+    rotation = plate_rotation(base_rad, top_rad, base_axis)
+    return np.asarray((rotation.T if frame == "part" else rotation) @ UP)
+
+
+def edge_turns(rotation: Matrix) -> tuple[float, float]:
+    """Angles in plan by which the part's X and Y edges turn, positive from +X toward +Y.
+
+    With the base hinge along X the part's X edge turns by atan(sin A · tan B), the Y edge not.
+    """
+    x_edge, y_edge = rotation[:, 0], rotation[:, 1]
+    # 0.0 is added so that an edge that does not turn reads 0, not −0.
+    return math.atan2(x_edge[1], x_edge[0]) + 0.0, math.atan2(-y_edge[0], y_edge[1]) + 0.0
+
+
+def angle_between(first: Vector, second: Vector) -> float:
+    """Angle between two unit vectors, accurate for small ones too."""
+    cross = np.cross(first, second)
+    return math.atan2(float(np.linalg.norm(cross)), float(np.dot(first, second)))
+
+
+def raised_side(
+    hinge: Literal["x", "y"], angle_rad: float
+) -> Literal["right", "left", "back", "front", "neither"]:
+    """Side of a plate whose roll is raised, by the sign of the angle of the hinge along `hinge`."""
+    if abs(angle_rad) < 1e-12:
+        return "neither"
+    if hinge == "y":
+        return "right" if angle_rad > 0 else "left"
+    return "back" if angle_rad > 0 else "front"
+
+
+def other_axis(axis: BaseAxis) -> BaseAxis:
+    """The axis of the upper hinge, square to the base hinge's."""
+    return "y" if axis == "x" else "x"
+
+
+def _raise_back(angle_rad: float) -> Matrix:
+    """Rotation about X that raises the back (+Y) end."""
+    c, s = math.cos(angle_rad), math.sin(angle_rad)
+    return np.array([[1.0, 0.0, 0.0], [0.0, c, -s], [0.0, s, c]])
+
+
+def _raise_right(angle_rad: float) -> Matrix:
+    """Rotation about Y that raises the right (+X) end."""
+    c, s = math.cos(angle_rad), math.sin(angle_rad)
+    return np.array([[c, 0.0, -s], [0.0, 1.0, 0.0], [s, 0.0, c]])
+
+
+def _unit(vector: Vector) -> Vector:
+    return vector / np.linalg.norm(vector)
+
+
+def _within(sine: float) -> float:
+    """Clip the last bit of rounding off a sine."""
+    return max(-1.0, min(1.0, float(sine)))

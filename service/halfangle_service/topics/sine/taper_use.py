@@ -1,0 +1,142 @@
+"""Sine plates under tapers: the plate's angle that levels a cone's top generator, and back.
+
+Angles in radians. α is the cone's half angle, θ the plate's, ν half the included angle of a vee.
+The same relations hold for a bar laid over the taper, its top made parallel to the surface plate.
+
+Derived here. Axis parallel to the plate (between centers on the bar): the top generator leans by
+α. On its own generator on a flat: by 2α. In a vee: both faces touch, so their normals
+(0, ±cos ν, sin ν) make the angle 90° − α with the axis (cos t, 0, sin t); hence
+sin t sin ν = sin α, and the top generator leans by t + α. A vee opened to 180° is the flat.
+"""
+
+import math
+from typing import Literal
+
+from halfangle_service.errors import Disagreement, Impossible
+
+Holding = Literal["between centers", "on its generator", "in a vee"]
+
+#: Two ways to state one taper may differ by their rounding, but not by more; on the half angle.
+AGREEMENT_ARCSEC = 0.25
+
+
+def axis_tilt(half_angle_rad: float, vee_half_angle_rad: float) -> float:
+    """Tilt t of a cone's axis along a vee: sin t = sin α / sin ν.
+
+    Raises Impossible where the cone is as blunt as the vee or blunter: it would touch at no two
+    generators.
+    """
+    ratio = math.sin(half_angle_rad) / math.sin(vee_half_angle_rad)
+    if ratio >= 1.0:
+        raise Impossible(
+            f"A cone of half angle {math.degrees(half_angle_rad):.6g}° does not lie in a vee of "
+            f"{2 * math.degrees(vee_half_angle_rad):.6g}° included: it is as blunt or blunter.",
+            fields={"vee_angle": "should be larger than the cone's included angle"},
+        )
+    return math.asin(ratio)
+
+
+def plate_angle(half_angle_rad: float, holding: Holding, vee_half_angle_rad: float) -> float:
+    """Plate's angle θ that brings the top generator parallel to the surface plate.
+
+    `vee_half_angle_rad` counts for a vee only. Raises Impossible at 90° and beyond.
+    """
+    angle = half_angle_rad
+    if holding == "on its generator":
+        angle = 2.0 * half_angle_rad
+    elif holding == "in a vee":
+        angle = half_angle_rad + axis_tilt(half_angle_rad, vee_half_angle_rad)
+    if angle >= math.pi / 2:
+        raise Impossible(
+            f"Held {holding}, this cone asks for a plate angle of {math.degrees(angle):.6g}°; a "
+            "sine setting stays below 90°. Hold it between centers.",
+            fields={"holding": "should leave the plate's angle below 90°"},
+        )
+    return angle
+
+
+def half_angle_from_plate(
+    plate_angle_rad: float, holding: Holding, vee_half_angle_rad: float
+) -> float:
+    """Cone's half angle α from the plate's angle; the way back of `plate_angle`.
+
+    In a vee tan α = sin θ / (cos θ + 1/sin ν), from sin(θ − α) = sin α / sin ν.
+    """
+    if holding == "between centers":
+        return plate_angle_rad
+    k = _vee_constant(holding, vee_half_angle_rad)
+    return math.atan2(math.sin(plate_angle_rad), math.cos(plate_angle_rad) + k)
+
+
+def half_angle_sensitivity(
+    plate_angle_rad: float, holding: Holding, vee_half_angle_rad: float
+) -> float:
+    """dα/dθ: 1 between centers, ½ on the generator, (1 + k cos θ)/(1 + 2 k cos θ + k²) in a vee."""
+    if holding == "between centers":
+        return 1.0
+    k = _vee_constant(holding, vee_half_angle_rad)
+    cosine = math.cos(plate_angle_rad)
+    return (1.0 + k * cosine) / (1.0 + 2.0 * k * cosine + k * k)
+
+
+def _vee_constant(holding: Holding, vee_half_angle_rad: float) -> float:
+    """1/sin ν; the flat under a generator is a vee of ν = 90°."""
+    return 1.0 if holding == "on its generator" else 1.0 / math.sin(vee_half_angle_rad)
+
+
+def half_angle_from_taper(taper: float) -> float:
+    """Half angle in radians from the change of diameter per unit of length: tan α = ΔD / (2 l)."""
+    return math.atan(taper / 2.0)
+
+
+def taper_from_half_angle(half_angle_rad: float) -> float:
+    """Change of diameter per unit of length: ΔD / l = 2 tan α."""
+    return 2.0 * math.tan(half_angle_rad)
+
+
+def agreed_half_angle(stated: dict[str, float]) -> float:
+    """Give the one half angle (radians) that several statements of a taper, by field, agree on.
+
+    The first given counts. Raises Disagreement where there is none, or where two differ by more
+    than AGREEMENT_ARCSEC.
+    """
+    if not stated:
+        raise Disagreement(
+            "The taper is missing: send its included angle, half angle, taper per foot, ratio, or "
+            "taper per unit of length.",
+            fields={"included_angle": "should be sent, or another of the taper's fields"},
+        )
+    first, reference = next(iter(stated.items()))
+    for name, value in stated.items():
+        off_arcsec = abs(math.degrees(value - reference)) * 3600.0
+        if off_arcsec > AGREEMENT_ARCSEC:
+            raise Disagreement(
+                f"{first} gives a half angle of {math.degrees(reference):.8g}°, {name} gives "
+                f"{math.degrees(value):.8g}°: they differ by {off_arcsec:.4g}″.",
+                fields={
+                    first: f"should agree with {name} to {AGREEMENT_ARCSEC:g}″ of half angle",
+                    name: f"should agree with {first} to {AGREEMENT_ARCSEC:g}″ of half angle",
+                },
+            )
+    return reference
+
+
+def mistaken_plate_angles(half_angle_rad: float) -> dict[str, float]:
+    """Plate angles (radians) that the usual slips give instead of α, or instead of 2α.
+
+    A slip that has no angle (a sine above 1) is left out.
+    """
+    taper = taper_from_half_angle(half_angle_rad)
+    slips = {
+        "included-for-half": 2.0 * half_angle_rad,
+        "half-for-included": half_angle_rad,
+        "taper-ratio-as-sine": _asin_or_nan(taper),
+        "half-taper-ratio-as-sine": _asin_or_nan(taper / 2.0),
+        "half-of-atan-of-whole-taper": math.atan(taper) / 2.0,
+        "atan-of-whole-taper": math.atan(taper),
+    }
+    return {name: angle for name, angle in slips.items() if angle < math.pi / 2}
+
+
+def _asin_or_nan(sine: float) -> float:
+    return math.asin(sine) if sine < 1.0 else math.nan

@@ -1,0 +1,58 @@
+"""Every sine operation end to end through the service."""
+
+from typing import Any
+
+import pytest
+from litestar.testing import TestClient
+
+from halfangle_service.topics.sine.operations import OPERATIONS
+
+
+@pytest.mark.parametrize("operation", OPERATIONS, ids=lambda operation: operation.verb)
+def test_every_example_is_answered(service: TestClient[Any], operation: Any) -> None:
+    """The example of every operation is answered, twice with the same bytes."""
+    first = service.post(operation.path, json=dict(operation.example))
+    again = service.post(operation.path, json=dict(operation.example))
+    assert first.status_code == 200, first.text
+    assert first.content == again.content
+    assert first.json()["basis"]["sources"]
+
+
+@pytest.mark.parametrize(
+    ("verb", "change", "pointer"),
+    [
+        ("setting", {"angle": 90}, "/angle"),
+        ("setting", {"angle": 50, "largest_angle": 45}, "/angle"),
+        ("angle", {"height": 5}, "/height"),
+        ("table", {"last_angle": "90°"}, "/last_angle"),
+        ("table", {"step": "0 00 01"}, "/step"),
+        ("low-stack", {"set": "inch-7"}, "/set"),
+        ("correction", {"blocks": [2.5]}, "/blocks/0"),
+        ("taper-setting", {"half_angle": 30}, "/half_angle"),
+        ("taper-setting", {"holding": "in a chuck"}, "/holding"),
+        ("taper-angle", {"height": 6}, "/height"),
+        ("compound", {"base_axis": None}, "/base_axis"),
+        ("compound", {"base_largest_angle": 10}, "/orientation"),
+        ("compound-angles", {"top_height": -5}, "/top_height"),
+        ("uncertainty", {"yaw": 6}, "/yaw"),
+        ("requirements", {"wheel_breakdown": 0.001}, "/wheel_contact_length"),
+    ],
+)
+def test_refusals_name_the_field(
+    service: TestClient[Any], verb: str, change: dict[str, Any], pointer: str
+) -> None:
+    """A request that cannot be answered is a 422 problem that names its field."""
+    operation = next(o for o in OPERATIONS if o.verb == verb)
+    response = service.post(operation.path, json={**operation.example, **change})
+    assert response.status_code == 422, response.text
+    assert response.headers["content-type"].startswith("application/problem+json")
+    assert pointer in [error["pointer"] for error in response.json()["errors"]]
+
+
+def test_an_impossible_normal_names_its_component(service: TestClient[Any]) -> None:
+    """A normal that looks down is refused, with the reason."""
+    operation = next(o for o in OPERATIONS if o.verb == "compound")
+    orientation = {"kind": "normal", "x": 0, "y": 0, "z": -1}
+    response = service.post(operation.path, json={**operation.example, "orientation": orientation})
+    assert response.status_code == 422
+    assert response.json()["errors"][0]["pointer"] == "/orientation/z"

@@ -1,0 +1,90 @@
+"""Limits of a center against a rotated, sampled axis."""
+
+import math
+
+import numpy as np
+import pytest
+
+from halfangle_service.errors import Disagreement, Impossible
+from support import Call
+
+
+def sampled_tir(eccentricity: float, length: float, station: float) -> float:
+    """Full indicator movement at a station, from a line turned through 3,600 positions."""
+    turn = np.linspace(0, 2 * np.pi, 3600, endpoint=False)
+    at_center = eccentricity * np.exp(1j * turn)
+    offset = at_center + (0 - at_center) * station / length
+    return float(np.ptp(offset.real))
+
+
+@pytest.mark.outside("centers.limits", source="Brute force: the work's axis turned and sampled")
+@pytest.mark.parametrize("station", [0.0, 1.0, 4.5])
+def test_center_at_its_limit_makes_the_runout_allowed(call: Call, station: float) -> None:
+    """A live center off by its limit makes, at the station, the share of the runout allowed."""
+    result = call(
+        "centers.limits",
+        units="in",
+        runout_allowed_tir=0.0005,
+        share=0.25,
+        distance_between_centers=6,
+        station=station,
+    )["result"]
+    measured = sampled_tir(result["live"]["eccentricity"], 6, station)
+    assert measured == pytest.approx(0.25 * 0.0005, rel=1e-6)
+
+
+@pytest.mark.outside(
+    "centers.limits", source="ISO 1101: a coaxiality zone is a diameter; TIR = 2 e"
+)
+def test_forms_of_a_limit_say_the_same(call: Call) -> None:
+    """TIR and zone diameter are twice the eccentricity; on a 60° cone the reading is 2 e cos 30°."""
+    live = call(
+        "centers.limits",
+        units="mm",
+        position_allowed=0.01,
+        distance_between_centers=100,
+        station=50,
+    )["result"]["live"]
+    assert live["eccentricity"] == pytest.approx(0.02)
+    assert live["tir"] == live["zone_diameter"] == pytest.approx(0.04)
+    assert live["tir_on_cone"] == pytest.approx(0.04 * math.sqrt(3) / 2)
+
+
+def test_dead_center_has_a_limit_only_by_position(call: Call) -> None:
+    """A dead center makes no runout: without a position it has no limit, and the answer says so."""
+    answer = call(
+        "centers.limits",
+        units="in",
+        runout_allowed_tir=0.001,
+        distance_between_centers=6,
+        station=0,
+    )
+    assert answer["result"]["dead"] is None
+    assert [a["code"] for a in answer["advisories"]] == ["dead-center-no-runout"]
+
+
+def test_other_center_that_uses_up_everything_is_refused(call: Call) -> None:
+    """Where the other center alone goes past what is allowed, no limit is given."""
+    with pytest.raises(Impossible, match="The other center alone puts the axis 0.005 off"):
+        call(
+            "centers.limits",
+            units="mm",
+            position_allowed=0.004,
+            distance_between_centers=100,
+            station=50,
+            other_eccentricity=0.01,
+        )
+
+
+def test_station_outside_and_nothing_allowed_are_refused(call: Call) -> None:
+    """A station past the other center, and a request that allows nothing, are refused."""
+    with pytest.raises(Impossible, match="not between the centers"):
+        call(
+            "centers.limits",
+            units="mm",
+            position_allowed=0.01,
+            distance_between_centers=100,
+            station=100,
+        )
+    with pytest.raises(Disagreement, match="is missing"):
+        call("centers.limits", units="mm", distance_between_centers=100, station=1)
