@@ -1,16 +1,15 @@
 """One request and its reply: what every route of the service is made of.
 
-Routes are plain ASGI inside the framework, which keeps routing and the life of the application.
-Its handler machinery (signature models, dependency injection, response encoding) has nothing to do
-here, costs more than most calculations, and answers OPTIONS for one method of two.
+Routes are plain ASGI, without a web framework. Here there is one body type in, one out, and a
+router of two kinds of path; a framework's handler machinery took twice the time of a calculation
+and had to be corrected in most of what it answers by itself (see DEVELOPERS.md).
 """
 
-from collections.abc import Awaitable, Callable, Mapping
+from collections.abc import Awaitable, Callable, Iterable, Mapping, MutableMapping
 from dataclasses import dataclass
+from typing import Any
 
 import structlog
-from litestar.handlers import ASGIRouteHandler
-from litestar.types import HTTPScope, Receive, Scope, Send
 
 from halfangle_service.errors import Refusal
 from halfangle_service.http.problems import (
@@ -19,6 +18,12 @@ from halfangle_service.http.problems import (
     problem_body,
     problem_of_refusal,
 )
+
+Scope = MutableMapping[str, Any]
+Message = MutableMapping[str, Any]
+Receive = Callable[[], Awaitable[Message]]
+Send = Callable[[Message], Awaitable[None]]
+ASGIApp = Callable[[Scope, Receive, Send], Awaitable[None]]
 
 JSON = "application/json"
 TEXT = "text/plain; charset=utf-8"
@@ -41,13 +46,17 @@ class Reply:
 
 
 class Call:
-    """One request; the body is read only when its handler asks for it."""
+    """One request; `key` is the last part of the path where the route ends in `{key}`.
 
-    __slots__ = ("_body_limit", "_receive", "_scope", "method", "path")
+    The body is read only when its handler asks for it.
+    """
 
-    def __init__(self, scope: HTTPScope, receive: Receive, body_limit: int) -> None:
+    __slots__ = ("_body_limit", "_receive", "_scope", "key", "method", "path")
+
+    def __init__(self, scope: Scope, receive: Receive, key: str, body_limit: int) -> None:
         self.method: str = scope["method"]
         self.path: str = scope["path"]
+        self.key = key
         self._scope = scope
         self._receive = receive
         self._body_limit = body_limit
@@ -55,15 +64,13 @@ class Call:
     @property
     def query(self) -> bytes:
         """Query string as it came."""
-        return self._scope["query_string"]
-
-    def path_parameter(self, name: str) -> str:
-        """Part of the path that stands for a parameter."""
-        return str(self._scope["path_params"][name])
+        query: bytes = self._scope["query_string"]
+        return query
 
     def header(self, name: bytes) -> str:
         """Value of a header, its repetitions joined by commas (RFC 9110, 5.2); empty if absent."""
-        return b", ".join(v for k, v in self._scope["headers"] if k == name).decode("latin-1")
+        sent: list[bytes] = [value for key, value in self._scope["headers"] if key == name]
+        return b", ".join(sent).decode("latin-1")
 
     async def body(self) -> bytes:
         """The whole body; raises ProblemError (`content-too-large`) past the limit.
@@ -97,26 +104,47 @@ class Call:
 Handler = Callable[[Call], Awaitable[Reply]]
 
 
-def route(path: str, handlers: Mapping[str, Handler], body_limit: int) -> ASGIRouteHandler:
-    """Make a route from its handlers by method; HEAD follows GET, and OPTIONS lists what there is.
+@dataclass(frozen=True, slots=True)
+class Route:
+    """A path and its handlers by method; a path ending in `/{key}` takes any one part there."""
 
-    Whatever a handler raises becomes a problem document.
+    path: str
+    handlers: Mapping[str, Handler]
+
+
+class Router:
+    """ASGI application that finds the route of a request and sends its reply.
+
+    HEAD follows GET, and OPTIONS lists what there is. Whatever a handler raises becomes a problem
+    document.
     """
-    by_method = dict(handlers)
-    if "GET" in by_method:
-        by_method["HEAD"] = by_method["GET"]
-    allow = ", ".join(sorted({*by_method, "OPTIONS"}))
 
-    async def endpoint(scope: Scope, receive: Receive, send: Send) -> None:
-        assert scope["type"] == "http"
-        call = Call(scope, receive, body_limit)
-        try:
-            reply = await _reply(call, by_method.get(call.method), allow)
-        except CallerGoneError:
-            return
+    def __init__(self, routes: Iterable[Route], body_limit: int) -> None:
+        self._body_limit = body_limit
+        self._routes: dict[str, tuple[Mapping[str, Handler], str]] = {}
+        for route in routes:
+            handlers = dict(route.handlers)
+            if "GET" in handlers:
+                handlers["HEAD"] = handlers["GET"]
+            self._routes[route.path] = (handlers, ", ".join(sorted({*handlers, "OPTIONS"})))
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Answer one request."""
+        path = scope["path"]
+        found, key = self._routes.get(path), ""
+        if found is None:
+            parent, _, key = path.rpartition("/")
+            found = self._routes.get(parent + "/{key}") if key else None
+        call = Call(scope, receive, key, self._body_limit)
+        if found is None:
+            reply = problem_reply(ProblemError("not-found", f"No resource at {path[:200]}."), path)
+        else:
+            handlers, allow = found
+            try:
+                reply = await _reply(call, handlers.get(call.method), allow)
+            except CallerGoneError:
+                return
         await send_reply(reply, send, head=call.method == "HEAD")
-
-    return ASGIRouteHandler(path, copy_scope=False)(endpoint)
 
 
 async def _reply(call: Call, handler: Handler | None, allow: str) -> Reply:
