@@ -1,0 +1,2504 @@
+# Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+
+class Advisory(BaseModel):
+    """The voice of an experienced hand."""
+
+    code: str
+    """Stable code of the advisory."""
+    severity: Literal["note", "caution", "stop"]
+    """`note`: a better way exists; `caution`: mind this; `stop`: do not run this."""
+    message: str
+    """What to mind, in plain words."""
+
+
+class Angle(BaseModel):
+    """An angle in an answer, in two forms of the same value."""
+
+    degrees: float
+    """Decimal degrees, full precision. [degree]"""
+    dms: str
+    """Degrees, minutes and seconds, rounded to 0.01 second."""
+
+
+class AngleContributions(BaseModel):
+    """
+    Errors of the set-up that turn the cone's half angle; each stands as ± its value.
+
+    A contribution left out is not guessed: the plan says that it is missing from the
+    budget.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    center_distance_tolerance: float | None = None
+    """± error of the plate's center distance, in `units`. [length, 0 to 10000]"""
+    axis_pitch_arcsec: float | None = None
+    """
+    ± angle between the fixture's axis and the plate's top, in the tilt plane. [arcsecond, 0
+    to 324000]
+    """
+    axis_yaw_arcsec: float | None = None
+    """± angle of the fixture's axis out of the tilt plane. [arcsecond, 0 to 324000]"""
+    wheel_face_arcsec: float | None = None
+    """
+    ± slope of the wheel's face along the slant, from breakdown since dressing. [arcsecond,
+    0 to 324000]
+    """
+    temperature_celsius: float | None = None
+    """Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). [°C, -40 to 150]"""
+    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the sine plate."""
+    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the gauge blocks."""
+
+
+class AngleErrorLine(BaseModel):
+    """One line of the angle's error budget, on the included angle."""
+
+    name: str
+    """What errs."""
+    worst_case_arcsec: float
+    """Largest change of the included angle. [arcsecond]"""
+    standard_uncertainty_arcsec: float
+    """
+    Standard uncertainty that it adds (rectangular distribution, JCGM 100 4.3.7).
+    [arcsecond]
+    """
+    share_percent: float
+    """Its share in the combined variance. [percent]"""
+
+
+class BlockSetDetail(BaseModel):
+    """A built-in set with every block."""
+
+    name: str
+    """Name to use as `set`."""
+    units: Literal["in", "mm"]
+    """Unit of its nominal sizes."""
+    pieces: int
+    """How many blocks. [count]"""
+    series: list[str]
+    """Its series: first to last by step (count)."""
+    source: str
+    """Where the composition comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+    note: str
+    """What to mind; empty where nothing."""
+    sizes: list[float]
+    """Every block, ascending, in the set's units. [each length]"""
+
+
+class BlockSetEntry(BaseModel):
+    """A built-in set in short."""
+
+    name: str
+    """Name to use as `set`."""
+    units: Literal["in", "mm"]
+    """Unit of its nominal sizes."""
+    pieces: int
+    """How many blocks. [count]"""
+    series: list[str]
+    """Its series: first to last by step (count)."""
+    source: str
+    """Where the composition comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+    note: str
+    """What to mind; empty where nothing."""
+
+
+class BlockSetList(BaseModel):
+    """
+    The built-in sets. No standard fixes the composition of a set: check it against your
+    box.
+    """
+
+    sets: list[BlockSetEntry]
+    """The sets."""
+
+
+class BlockStackRequest(BaseModel):
+    """A height, and the blocks to build it from: a built-in `set`, or the shop's own `sizes`."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    height: float
+    """Height to build, in `units`; it is taken to the nearest 0.1 nm. [length, 1e-06 to 10000]"""
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+    characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`: a size is
+    given as often as there are blocks of it. Either this or `set`. [1 to 500 entries, each
+    length, 1e-06 to 10000]
+    """
+    max_blocks: int = 6
+    """Most blocks to wring in one stack. [count, 1 to 8]"""
+
+
+class BlockStackResult(BaseModel):
+    """The stack of the fewest blocks."""
+
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """
+    Total less the height asked for: less than 0.05 nm where the height can be built.
+    [length]
+    """
+    proved: Literal[True]
+    """No stack of fewer blocks exists: every combination was considered."""
+
+
+class CenterLimit(BaseModel):
+    """One limit in every form, all of one meaning for a round cone that is only off center."""
+
+    eccentricity: float
+    """Offset of the cone's axis from the shank's. [length]"""
+    tir: float
+    """Full indicator movement square to the axis: twice the eccentricity. [length]"""
+    zone_diameter: float
+    """Diameter of the coaxiality zone: twice the eccentricity. [length]"""
+    tir_on_cone: float
+    """Full indicator movement square to the cone's surface: 2 e cos α. [length]"""
+
+
+class CenterLimitsRequest(BaseModel):
+    """
+    What the work may see at a station between two centers: its runout, its position, or
+    both.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    runout_allowed_tir: float | None = None
+    """
+    Runout that the work may show at the station, as full indicator movement, in `units`.
+    [length, 1e-06 to 10000]
+    """
+    position_allowed: float | None = None
+    """
+    How far the work's axis may be off its place at the station, in `units`. [length, 1e-06
+    to 10000]
+    """
+    share: float = 1.0
+    """
+    Part of what is allowed that the center may take, such as 0.1 or 0.25. [over 0, at most
+    1]
+    """
+    distance_between_centers: float
+    """Distance between the two centers, in `units`. [length, 1e-06 to 10000]"""
+    station: float
+    """Distance of the station from this center, in `units`. [length, 0 to 10000]"""
+    other_eccentricity: float = 0.0
+    """
+    Eccentricity of the other center, in `units`; it counts in the worst way. [length, 0 to
+    10000]
+    """
+    both_alike: bool = False
+    """Hold both centers to one limit, in place of `other_eccentricity`."""
+    included_angle: float | str = 60.0
+    """
+    Included angle of the center, for the reading square to its surface. [degree, over 0,
+    under 180; or text in degrees, minutes, seconds]
+    """
+
+
+class CenterLimitsResult(BaseModel):
+    """The limits of this center, for each way of using it."""
+
+    part_seen: float
+    """Part of this center's eccentricity that the work sees at the station: 1 - z/L."""
+    live: CenterLimit
+    """
+    For a live center, which turns with the work: its eccentricity is runout of the work,
+    and moves its axis.
+    """
+    dead: CenterLimit | None
+    """
+    For a dead center, which stands still: its eccentricity only moves the work's axis. None
+    where no position is given, since it makes no runout.
+    """
+    dead_reseated: CenterLimit | None
+    """
+    For a dead center that may be put back at any clocking between parts: from part to part
+    the axis may then move by twice as much.
+    """
+
+
+class ConeWork(BaseModel):
+    """A cone whose axis is parallel to the wheel's; one of the two angles, or both agreeing."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["cone"]
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. [degree, over 0, under 180; or text in degrees,
+    minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+
+
+class FaceWork(BaseModel):
+    """A plane face at an angle to the table."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["face"]
+    face_angle: float | str
+    """
+    Angle between the face and the table, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    rise: float
+    """Height of the face, square to the table, in `units`. [length, 1e-06 to 10000]"""
+
+
+class FieldProblem(BaseModel):
+    """One field that is wrong, and how."""
+
+    pointer: str
+    """JSON pointer (RFC 6901) into the request."""
+    message: str
+    """What was wanted and what came."""
+
+
+class OperationEntry(BaseModel):
+    """One line of the catalogue."""
+
+    name: str
+    """Dotted name."""
+    topic: str
+    """Topic that it belongs to."""
+    title: str
+    """Title for a person."""
+    summary: str
+    """What it answers, in a sentence."""
+    path: str
+    """Path to POST a request to."""
+    query: bool
+    """Whether GET with a query string is offered too."""
+
+
+class OperationList(BaseModel):
+    """Every operation, by topic and name."""
+
+    operations: list[OperationEntry]
+    """The operations."""
+
+
+class PlanCheck(BaseModel):
+    """One check, and whether it would catch a wrong block in the stack."""
+
+    check: str
+    """What to check."""
+    how: str
+    """How."""
+    expected: str
+    """What to expect."""
+    catches_wrong_block: bool
+    """Whether it would show the smallest wrong-block mistake of this stack."""
+    why: str
+    """Why it would, or would not."""
+
+
+class PlanStep(BaseModel):
+    """One step of the work, in order."""
+
+    number: int
+    """Its place in the order. [count]"""
+    action: str
+    """What to do."""
+    cautions: list[str]
+    """What to mind."""
+
+
+class PlannedAngle(BaseModel):
+    """The angle error to expect, against its tolerance. The half angle's error counts twice."""
+
+    offset_arcsec: float
+    """
+    Known error of the included angle, from the stack's deviation and temperature.
+    [arcsecond]
+    """
+    lines: list[AngleErrorLine]
+    """The contributions."""
+    worst_case_arcsec: float
+    """|offset| plus every contribution at its limit. [arcsecond]"""
+    expanded_uncertainty_arcsec: float
+    """Expanded uncertainty of the included angle, coverage factor 2. [arcsecond]"""
+    tolerance_arcsec: float
+    """± tolerance asked for. [arcsecond]"""
+    tolerance_used_percent: float
+    """Share of the tolerance that the worst case takes. [percent]"""
+    verdict: Literal["conforming", "not conforming", "neither can be said"]
+    """
+    Whether this set-up holds the tolerance, by the decision rule of ISO 14253-1 with the
+    expanded uncertainty as guard band.
+    """
+    not_stated: list[str]
+    """Contributions that were left out of the request, so of the budget."""
+
+
+class PlannedCone(BaseModel):
+    """The cone itself."""
+
+    included_angle: Angle
+    """Included angle wanted."""
+    half_angle: Angle
+    """Half angle wanted."""
+    length: float
+    """Length along the axis, from body to sharp point. [length]"""
+    slant_length: float
+    """Length along the surface: the least travel of the wheel across the cone. [length]"""
+
+
+class PlannedFeed(BaseModel):
+    """What one step of downfeed, square to the cone's surface, takes off."""
+
+    step: float
+    """The step of downfeed. [length]"""
+    off_diameter: float
+    """Taken off the diameter at a fixed station. [length]"""
+    off_point: float
+    """How far the point moves along the axis. [length]"""
+    steps_for_allowance: int | None
+    """Steps to remove the grinding allowance, the last one perhaps a part of a step. [count]"""
+    allowance_off_diameter: float | None
+    """What the whole allowance takes off the diameter. [length]"""
+    allowance_off_point: float | None
+    """How far the whole allowance moves the point. [length]"""
+
+
+class PlannedSetting(BaseModel):
+    """The sine plate's setting and the stack that gives it."""
+
+    plate_angle: Angle
+    """Angle of the plate: the half angle of the cone."""
+    height: float
+    """Exact height for that angle. [length]"""
+    blocks: list[float]
+    """Blocks to wring, largest first. [each length]"""
+    total: float
+    """Nominal height of the stack. [length]"""
+    deviation: float
+    """Stack less exact height. [length]"""
+    included_angle_from_stack: Angle
+    """Included angle that the nominal stack gives."""
+    arcsec_per_step: float
+    """
+    Change of the *included* angle for one bench step of stack height (0.0001 in or 0.001
+    mm). [arcsecond]
+    """
+    fewest: bool
+    """True where no smaller stack gives this height; that is proved, not searched."""
+
+
+class PlannedShank(BaseModel):
+    """The shank and how it is held."""
+
+    kind: Literal["straight", "taper"]
+    """Kind of shank."""
+    designation: str | None
+    """Designation of the taper, if it is one."""
+    gauge_diameter: float
+    """Diameter at the gauge line of the taper, or of the straight shank. [length]"""
+    included_angle: Angle | None
+    """Included angle of the taper, if it is one."""
+    held_in: str
+    """What holds it."""
+
+
+class Problem(BaseModel):
+    """A problem document (RFC 9457); further members hold facts that help to mend the request."""
+
+    model_config = ConfigDict(
+        extra="allow",
+    )
+    type: str
+    """Which problem it is, as a relative URI."""
+    title: str
+    """The problem type in words."""
+    status: int
+    """HTTP status. [400 to 599]"""
+    detail: str
+    """What is wrong with this request."""
+    instance: str
+    """Path of the request."""
+    errors: list[FieldProblem]
+    """Fields concerned; empty where none is."""
+
+
+class RunoutContributions(BaseModel):
+    """
+    What each part of the holding adds to the runout of the cone, as full indicator
+    movement.
+
+    Each is the TIR that it causes where the cone is ground, all else being true.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    adapter_tir: float
+    """TIR of the adapter or collet at the cone, in `units`. [length, 0 to 10000]"""
+    fixture_tir: float
+    """TIR of the spin fixture's own axis at the cone, in `units`. [length, 0 to 10000]"""
+    indicating_tir: float
+    """TIR left after indicating true: resolution and reading, in `units`. [length, 0 to 10000]"""
+
+
+class RunoutLine(BaseModel):
+    """One line of the runout budget."""
+
+    name: str
+    """What runs out."""
+    tir: float
+    """Its TIR at the cone. [length]"""
+    share_percent: float
+    """Its share in the sum of squares. [percent]"""
+
+
+class SineAngleRequest(BaseModel):
+    """A sine bar or plate, and the stack under its high roll, or the stacks under both."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    height: float | None = None
+    """
+    Height of the stack under the high roll over that under the low roll; less than the
+    center distance. Either this or `high_stack`. [length, 1e-06 to 10000]
+    """
+    high_stack: float | None = None
+    """Stack under the high roll, as measured, in `units`. [length, -10000 to 10000]"""
+    low_stack: float = 0.0
+    """
+    Stack under the low roll, as measured; counts with `high_stack` only. [length, -10000 to
+    10000]
+    """
+
+
+class SineAngleResult(BaseModel):
+    """The angle that a stack gives."""
+
+    angle: Angle
+    """
+    Angle between the plate's top and the surface it stands on; negative where the roll
+    called high stands lower.
+    """
+    height: float
+    """Difference of the stacks, high less low. [length]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+
+
+class SineBudgetTerm(BaseModel):
+    """One line of the budget."""
+
+    term: Literal[
+        "center-distance",
+        "roll-difference",
+        "roll-parallelism",
+        "face-parallelism",
+        "face-flatness",
+        "stack",
+        "table-flatness",
+        "particle",
+        "temperature",
+        "temperature-difference",
+        "block-expansion",
+        "plate-expansion",
+        "yaw",
+        "fixture-pitch",
+        "wheel-breakdown",
+    ]
+    """The term."""
+    unit: Literal["length", "celsius", "per_kelvin", "degree", "arcsecond"]
+    """Unit of `value`; `length` is in `units`."""
+    value: float
+    """Limit ±, or standard deviation where normal."""
+    distribution: Literal["normal", "rectangular", "triangular", "u-shaped"]
+    """Its distribution."""
+    sensitivity_arcsec_per_unit: float
+    """
+    Change of the plate's angle for one unit of the term, signed; for yaw, which acts by its
+    square, the change at its limit over the limit. [arcsecond]
+    """
+    standard_uncertainty_arcsec: float
+    """What it adds to the angle's standard uncertainty. [arcsecond]"""
+    worst_case_arcsec: float
+    """Largest change that it can cause. [arcsecond]"""
+    share_percent: float
+    """Its share of the combined variance. [percent]"""
+
+
+class SineComplement(BaseModel):
+    """The same work turned by 90°, set to the complement of the angle."""
+
+    angle: Angle
+    """90° less the angle wanted."""
+    height: float
+    """Difference of the stacks that sets it. [length]"""
+    height_to_set: float
+    """The same, rounded to the resolution. [length]"""
+    rounding_error_arcsec: float
+    """Angle at `height_to_set` less the complement. [arcsecond]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+
+
+class SineCompoundAnglesRequest(BaseModel):
+    """The stacks under both plates of a compound plate."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    base_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    top_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_axis: Literal["x", "y"]
+    """
+    Axis of the machine along which the hinge of the base plate lies: `x` (left to right;
+    the base raises the back or the front) or `y` (front to back; the base raises the right
+    or the left). The upper plate's hinge lies along the other. Always required: the same
+    two stacks in the other order give another surface.
+    """
+    base_height: float
+    """
+    Stack under the base plate's raised roll, in `units`: positive under the right or back
+    roll, negative under the left or front one. [length, -10000 to 10000]
+    """
+    top_height: float
+    """
+    Stack under the upper plate's raised roll, signed in the same way. [length, -10000 to
+    10000]
+    """
+    base_step: float = 0.0
+    """Stack under the base plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    top_step: float = 0.0
+    """Stack under the upper plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+
+
+class SineCompoundCheck(BaseModel):
+    """The result, checked by rotating the surface's normal through both hinges."""
+
+    residual_arcsec: float
+    """
+    Angle between the surface's normal after both rotations and where it should point;
+    rounding of the arithmetic only. [arcsecond]
+    """
+    as_set_arcsec: float
+    """The same with the stacks rounded to be built. [arcsecond]"""
+    wrong_frame: Angle
+    """How far out the surface would be had the angles been taken in the other frame."""
+    uncorrected: Angle
+    """How far out it would be had both views' angles been set on the hinges as they stand."""
+
+
+class SineCorrectionRequest(BaseModel):
+    """A plate whose angle was measured, and, to say which blocks to swap, its stack and set."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+    characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`. Either
+    this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    """
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    angle: float | str
+    """
+    Angle wanted, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+    seconds]
+    """
+    measured_angle: float | str | None = None
+    """
+    Angle measured, in degrees. Either this or `error_arcsec`. [degree, over 0, under 90; or
+    text in degrees, minutes, seconds]
+    """
+    error_arcsec: float | None = None
+    """
+    Angle measured less angle wanted, in arc-seconds. Either this or `measured_angle`.
+    [arcsecond, -324000 to 324000]
+    """
+    blocks: list[float] | None = None
+    """
+    Blocks under the high roll now, in `units`; with `set` or `sizes`, which hold them too.
+    [1 to 8 entries, each length, 1e-06 to 10000]
+    """
+    low_stack: float = 0.0
+    """Stack under the low roll, left as it is, in `units`. [length, 0 to 10000]"""
+    max_blocks: int = 6
+    """Most blocks in the new stack. [count, 1 to 8]"""
+    tolerance_arcsec: float | None = None
+    """
+    Angles within ± this of the wanted one will do; of them, the one with the fewest blocks
+    to handle is taken. Absent: the nearest height that the set's step has. [arcsecond,
+    1e-06 to 324000]
+    """
+
+
+class SineEdgeTurns(BaseModel):
+    """How far the part's edges turn in plan when the plate is set; positive from +X toward +Y."""
+
+    x_edge: Angle
+    """Turn of an edge that lay along X."""
+    y_edge: Angle
+    """Turn of an edge that lay along Y."""
+
+
+class SineHingeSetting(BaseModel):
+    """The setting of one plate of a compound plate."""
+
+    plate: Literal["base", "upper"]
+    """Which plate."""
+    hinge_axis: Literal["x", "y"]
+    """Axis along which its hinge lies."""
+    angle: Angle
+    """
+    Hinge angle, signed: positive raises the right (hinge along Y) or the back (hinge along
+    X).
+    """
+    raised_side: Literal["right", "left", "back", "front", "neither"]
+    """Side whose roll stands on the stack."""
+    height: float
+    """Stack under the raised roll. [length]"""
+    height_to_set: float
+    """The same, rounded to the resolution. [length]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+    instruction: str
+    """What to do, in plain words."""
+
+
+class SineLowStackRequest(BaseModel):
+    """An angle, a plate, and one set for the stacks under both of its rolls."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+    characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`. Either
+    this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    """
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    angle: float | str
+    """
+    Angle wanted, in degrees. [degree, at least 0, under 90; or text in degrees, minutes,
+    seconds]
+    """
+    low_stack: Literal["if needed", "fewest blocks", "always", "never"] = "if needed"
+    """
+    `if needed`: a stack under the low roll only where no single stack of up to
+    `single_blocks` does it; `fewest blocks`: wherever it saves a block; `always`; `never`,
+    as for a plate that pivots on its low roll.
+    """
+    single_blocks: int = 4
+    """
+    Most blocks that a single stack may have before two stacks are preferred. [count, 1 to
+    8]
+    """
+    max_blocks: int = 6
+    """Most blocks in both stacks together. [count, 1 to 8]"""
+    smallest_high_stack: float = 0.0
+    """
+    Least height of the high roll's stack, in `units`: what lifts the plate off its rest.
+    [length, 0 to 10000]
+    """
+    smallest_low_stack: float = 0.0
+    """
+    Least height of the low roll's stack, where there is one, in `units`. [length, 0 to
+    10000]
+    """
+    tolerance_arcsec: float | None = None
+    """
+    Angles within ± this of the wanted one will do, in arc-seconds: of them, the one with
+    the fewest blocks is taken. Absent: the nearest height that the set's step has.
+    [arcsecond, 1e-06 to 324000]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+
+
+class SineMend(BaseModel):
+    """A term to mend, and how far."""
+
+    term: Literal[
+        "center-distance",
+        "roll-difference",
+        "roll-parallelism",
+        "face-parallelism",
+        "face-flatness",
+        "stack",
+        "table-flatness",
+        "particle",
+        "temperature",
+        "temperature-difference",
+        "block-expansion",
+        "plate-expansion",
+        "yaw",
+        "fixture-pitch",
+        "wheel-breakdown",
+    ]
+    """The term."""
+    at_hand: float
+    """Value as stated, in the term's unit."""
+    hold: float
+    """Value to hold, in the term's unit."""
+    ratio: float
+    """`hold` over `at_hand`: near 1 is a small mend."""
+
+
+class SineMonteCarlo(BaseModel):
+    """The same set-up drawn at random through the whole model (JCGM 101)."""
+
+    trials: int
+    """Trials, with a fixed seed. [count]"""
+    mean_arcsec: float
+    """Mean error of the angle. [arcsecond]"""
+    standard_deviation_arcsec: float
+    """Standard deviation of the angle. [arcsecond]"""
+    low_arcsec: float
+    """Lower end of the 95 % interval. [arcsecond]"""
+    high_arcsec: float
+    """Upper end of the 95 % interval. [arcsecond]"""
+    difference_percent: float
+    """Standard deviation over the budget's combined standard uncertainty, less one. [percent]"""
+
+
+class SineNormal(BaseModel):
+    """A surface by a vector that stands square on it, out of the work; any length."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["normal"]
+    x: float
+    """Component to the right. [-1000000 to 1000000]"""
+    y: float
+    """Component to the back. [-1000000 to 1000000]"""
+    z: float
+    """Component upward; greater than 0. [-1000000 to 1000000]"""
+
+
+class SineProjectedAngles(BaseModel):
+    """A surface by the two angles that its views show."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["projected-angles"]
+    x_angle: float | str
+    """
+    Angle in the front view, in degrees: positive where the surface rises to the right (+X).
+    [degree, over -90, under 90; or text in degrees, minutes, seconds]
+    """
+    y_angle: float | str
+    """
+    Angle in the side view, in degrees: positive where the surface rises to the back (+Y).
+    [degree, over -90, under 90; or text in degrees, minutes, seconds]
+    """
+
+
+class SineRequirement(BaseModel):
+    """What must be held of one term; each value in the term's unit, as ± a limit."""
+
+    term: Literal[
+        "center-distance",
+        "roll-difference",
+        "roll-parallelism",
+        "face-parallelism",
+        "face-flatness",
+        "stack",
+        "table-flatness",
+        "particle",
+        "temperature",
+        "temperature-difference",
+        "block-expansion",
+        "plate-expansion",
+        "yaw",
+        "fixture-pitch",
+        "wheel-breakdown",
+    ]
+    """The term."""
+    unit: Literal["length", "celsius", "per_kelvin", "degree", "arcsecond"]
+    """Unit of the values; `length` is in `units`."""
+    at_hand: float
+    """Value as stated."""
+    alone: float
+    """Largest value were all else perfect."""
+    equal_share: float
+    """
+    Largest value when this and the other terms at hand each take an equal share of the
+    variance.
+    """
+    with_others: float | None
+    """Largest value with all other terms as stated; absent where they leave no room."""
+
+
+class SineRequirementsRequest(BaseModel):
+    """The angle's tolerance, and the set-up as it is at hand."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    angle: float | str
+    """
+    Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+    seconds]
+    """
+    center_distance_tolerance: float = 0.0
+    """Limit ± of the center distance, in `units`. [length, 0 to 10000]"""
+    roll_difference: float = 0.0
+    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
+    roll_parallelism: float = 0.0
+    """
+    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
+    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
+    """
+    face_parallelism: float = 0.0
+    """
+    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    face_parallelism_on_rolls: bool = False
+    """
+    True where the face's parallelism was measured with the plate resting on its rolls: it
+    then holds the rolls' difference already, and only the rest of it counts.
+    """
+    face_flatness: float = 0.0
+    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
+    face_length: float | None = None
+    """
+    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
+    the center distance. [length, 1e-06 to 10000]
+    """
+    stack_tolerance: float = 0.0
+    """Limit ± of the block stack's height, in `units`. [length, 0 to 10000]"""
+    table_flatness: float = 0.0
+    """
+    Limit ± of the difference in height of the surface plate under the two rolls, in
+    `units`. [length, 0 to 10000]
+    """
+    particle: float = 0.0
+    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_celsius: float = 20.0
+    """Temperature of plate and blocks. [°C, -40 to 150]"""
+    temperature_uncertainty_celsius: float = 0.0
+    """Limit ± of that temperature, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float = 0.0
+    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
+    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the blocks."""
+    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the plate."""
+    yaw: float | str = 0.0
+    """
+    Limit ± of the yaw between the work's axis and the plane in which the plate tilts, in
+    degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
+    """
+    fixture_pitch_arcsec: float = 0.0
+    """Limit ± of the pitch of the fixture's axis to the plate's face. [arcsecond, 0 to 324000]"""
+    wheel_breakdown: float = 0.0
+    """
+    Limit ± by which the wheel's face is off over `wheel_contact_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    wheel_contact_length: float | None = None
+    """Length of the slant that the wheel's face grinds, in `units`. [length, 1e-06 to 10000]"""
+    normal_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """
+    Terms whose number is a standard deviation of a normal distribution, not a limit. All
+    other terms are rectangular, unless listed below; yaw always is. [at most 15 entries]
+    """
+    triangular_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """Terms with a triangular distribution. [at most 15 entries]"""
+    u_shaped_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """Terms with a U-shaped distribution, such as a cycling temperature. [at most 15 entries]"""
+    coverage_factor: float = 2.0
+    """
+    Coverage factor k of the expanded uncertainty, which is the guard band of the decision:
+    2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+    """
+    tolerance_on: Literal["plate angle", "included angle"] = "plate angle"
+    """
+    What the tolerance belongs to: a cone's half angle follows the plate's angle, so that
+    its error counts twice on the `included angle`.
+    """
+    tolerance_arcsec: float
+    """The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+
+
+class SineRequirementsResult(BaseModel):
+    """What must be held so that the angle keeps its tolerance."""
+
+    good: bool
+    """True where the set-up at hand keeps the tolerance."""
+    smallest_tolerance_arcsec: float
+    """
+    Tightest ± tolerance that the set-up at hand is good for, on what `tolerance_on` names.
+    [arcsecond]
+    """
+    allowed_standard_uncertainty_arcsec: float | None
+    """
+    Combined standard uncertainty of the plate's angle that the tolerance leaves after the
+    bias; absent where the bias alone is past it. [arcsecond]
+    """
+    requirements: list[SineRequirement]
+    """What to hold of each term that has any effect here. Yaw ends at 5°."""
+    cheapest_to_mend: SineMend | None
+    """
+    The one term that needs the smallest improvement, in proportion, to make the set-up good
+    by itself; absent where it is good already, or no single term can.
+    """
+    mend_together: list[
+        Literal[
+            "center-distance",
+            "roll-difference",
+            "roll-parallelism",
+            "face-parallelism",
+            "face-flatness",
+            "stack",
+            "table-flatness",
+            "particle",
+            "temperature",
+            "temperature-difference",
+            "block-expansion",
+            "plate-expansion",
+            "yaw",
+            "fixture-pitch",
+            "wheel-breakdown",
+        ]
+    ]
+    """
+    Where no single term can: the fewest, largest first, that would have to be all but
+    removed.
+    """
+
+
+class SineSettingRequest(BaseModel):
+    """A sine bar or plate, and the angle wanted."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    angle: float | str
+    """
+    Angle between the plate's top and the surface it stands on, in degrees. [degree, over 0,
+    under 90; or text in degrees, minutes, seconds]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    steep_angle: float | str = 45.0
+    """
+    Angle in degrees past which the complement (work turned by 90°) is offered. [degree,
+    over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    resolution: float | None = None
+    """
+    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
+    1e-06 to 10000]
+    """
+
+
+class SineSettingResult(BaseModel):
+    """The difference in height that sets the angle, and how much a small error of it matters."""
+
+    height: float
+    """Height of the stack under the high roll over that under the low roll. [length]"""
+    height_to_set: float
+    """The same, rounded to what can be built (`resolution`). [length]"""
+    angle_as_set: Angle
+    """The angle that `height_to_set` gives."""
+    rounding_error_arcsec: float
+    """`angle_as_set` less the angle wanted, in arc-seconds. [arcsecond]"""
+    arcsec_per_unit: float
+    """Change of angle in arc-seconds for one whole unit of height. [arcsecond per length]"""
+    step: float
+    """The bench step: 0.0001 in or 0.001 mm. [length]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+    angle: Angle
+    """The angle as it was read."""
+    complement: SineComplement | None
+    """Setting for the work turned by 90°, past `steep_angle` only."""
+
+
+class SineStack(BaseModel):
+    """One stack."""
+
+    blocks: list[float]
+    """Nominal sizes, largest first; may be empty. [each length]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+
+
+class SineSwap(BaseModel):
+    """Blocks to change."""
+
+    remove: list[float]
+    """Blocks to take out, largest first. [each length]"""
+    add: list[float]
+    """Blocks to put in, largest first. [each length]"""
+    stack: list[float]
+    """The new stack, largest first. [each length]"""
+    total: float
+    """Its height. [length]"""
+    remaining_error_arcsec: float
+    """Angle to expect less the angle wanted, from the set's step alone. [arcsecond]"""
+
+
+class SineTableRequest(BaseModel):
+    """A sine bar or plate, and a range of angles."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    first_angle: float | str
+    """
+    First angle of the table, in degrees. [degree, at least 0, under 90; or text in degrees,
+    minutes, seconds]
+    """
+    last_angle: float | str
+    """
+    Last angle of the table, in degrees; the table may end a part step below it. [degree, at
+    least 0, under 90; or text in degrees, minutes, seconds]
+    """
+    step: float | str
+    """
+    Step from one angle to the next, in degrees; at least one second of arc. [degree,
+    0.000277777777777778 to 45; or text in degrees, minutes, seconds]
+    """
+    resolution: float | None = None
+    """
+    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
+    1e-06 to 10000]
+    """
+
+
+class SineTableRow(BaseModel):
+    """One line of a setting table."""
+
+    angle: Angle
+    """The angle."""
+    height: float
+    """Difference of the stacks that sets it. [length]"""
+    height_to_set: float
+    """The same, rounded to the resolution. [length]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+
+
+class SineTaperAngleRequest(BaseModel):
+    """The stack at which a taper's top generator is parallel, or nearly so."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    height: float
+    """
+    Height of the stack under the high roll over that under the low roll. [length, 1e-06 to
+    10000]
+    """
+    holding: Literal["between centers", "on its generator", "in a vee"]
+    """
+    How the taper is held. `between centers`: its axis parallel to the plate's top, also a
+    bar laid over a taper whose axis is level; `on its generator`: lying on the plate's flat
+    top, also a bar laid over a taper that lies on the surface plate; `in a vee`: lying in a
+    vee along the plate.
+    """
+    vee_angle: float | str = 90.0
+    """
+    Included angle of the vee, in degrees; counts for `in a vee` only. [degree, over 0, at
+    most 180; or text in degrees, minutes, seconds]
+    """
+    indicator_rise: float = 0.0
+    """
+    Rise of the top generator along `indicator_travel`, in `units`: positive where it rises
+    toward the low roll, so that the taper is larger than the plate's setting. [length,
+    -10000 to 10000]
+    """
+    indicator_travel: float | None = None
+    """Travel of the indicator along the top generator, in `units`. [length, 1e-06 to 10000]"""
+
+
+class SineTaperAngleResult(BaseModel):
+    """The taper that a setting stands for."""
+
+    plate_angle: Angle
+    """Angle of the plate as set."""
+    generator_lean: Angle
+    """
+    Lean of the top generator to the plate's top: the plate's angle, and what the indicator
+    read.
+    """
+    half_angle: Angle
+    """The cone's half angle."""
+    included_angle: Angle
+    """The cone's included angle."""
+    taper_per_foot: float
+    """Change of diameter in inches per foot of length. [inch per foot]"""
+    taper_ratio: float
+    """x of the taper 1:x."""
+    taper_per_length: float
+    """Change of diameter for one unit of length. [length per length]"""
+    included_arcsec_per_step: float
+    """Change of the included angle for one bench step of height. [arcsecond]"""
+
+
+class SineTaperSettingRequest(BaseModel):
+    """A taper, and how it is held on a sine plate."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. [degree, over 0, under 180; or text in degrees,
+    minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's side and its axis, in degrees. [degree, over 0, under 90; or
+    text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """Change of diameter in inches per foot of length. [inch per foot, over 0, at most 100]"""
+    taper_ratio: float | None = None
+    """x of a taper 1:x: length for one unit of change of diameter. [0.01 to 1000000]"""
+    taper_per_length: float | None = None
+    """Change of diameter for one unit of length. [length per length, over 0, at most 100]"""
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    holding: Literal["between centers", "on its generator", "in a vee"]
+    """
+    How the taper is held. `between centers`: its axis parallel to the plate's top, also a
+    bar laid over a taper whose axis is level; `on its generator`: lying on the plate's flat
+    top, also a bar laid over a taper that lies on the surface plate; `in a vee`: lying in a
+    vee along the plate.
+    """
+    vee_angle: float | str = 90.0
+    """
+    Included angle of the vee, in degrees; counts for `in a vee` only. [degree, over 0, at
+    most 180; or text in degrees, minutes, seconds]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+
+
+class SineTaperSlip(BaseModel):
+    """A usual mistake, and what it would do."""
+
+    mistake: str
+    """What is mistaken for what."""
+    height: float
+    """Height that the mistake would set. [length]"""
+    plate_angle: Angle
+    """Plate's angle at that height."""
+    plate_angle_error_arcsec: float
+    """That angle less the right one, in arc-seconds. [arcsecond]"""
+
+
+class SineTrueTilt(BaseModel):
+    """A surface by its steepest tilt, and the direction in plan in which it rises."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["true-tilt"]
+    tilt: float | str
+    """
+    Angle between the surface and the horizontal, in degrees. [degree, at least 0, under 90;
+    or text in degrees, minutes, seconds]
+    """
+    direction: float | str
+    """
+    Direction in plan in which the surface rises, in degrees from +X (right) toward +Y
+    (back). [degree, -360 to 360; or text in degrees, minutes, seconds]
+    """
+
+
+class SineUncertaintyRequest(BaseModel):
+    """A set-up, its errors, and the tolerance to judge it by."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    angle: float | str
+    """
+    Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+    seconds]
+    """
+    center_distance_tolerance: float = 0.0
+    """Limit ± of the center distance, in `units`. [length, 0 to 10000]"""
+    roll_difference: float = 0.0
+    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
+    roll_parallelism: float = 0.0
+    """
+    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
+    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
+    """
+    face_parallelism: float = 0.0
+    """
+    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    face_parallelism_on_rolls: bool = False
+    """
+    True where the face's parallelism was measured with the plate resting on its rolls: it
+    then holds the rolls' difference already, and only the rest of it counts.
+    """
+    face_flatness: float = 0.0
+    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
+    face_length: float | None = None
+    """
+    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
+    the center distance. [length, 1e-06 to 10000]
+    """
+    stack_tolerance: float = 0.0
+    """Limit ± of the block stack's height, in `units`. [length, 0 to 10000]"""
+    table_flatness: float = 0.0
+    """
+    Limit ± of the difference in height of the surface plate under the two rolls, in
+    `units`. [length, 0 to 10000]
+    """
+    particle: float = 0.0
+    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_celsius: float = 20.0
+    """Temperature of plate and blocks. [°C, -40 to 150]"""
+    temperature_uncertainty_celsius: float = 0.0
+    """Limit ± of that temperature, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float = 0.0
+    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
+    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the blocks."""
+    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the plate."""
+    yaw: float | str = 0.0
+    """
+    Limit ± of the yaw between the work's axis and the plane in which the plate tilts, in
+    degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
+    """
+    fixture_pitch_arcsec: float = 0.0
+    """Limit ± of the pitch of the fixture's axis to the plate's face. [arcsecond, 0 to 324000]"""
+    wheel_breakdown: float = 0.0
+    """
+    Limit ± by which the wheel's face is off over `wheel_contact_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    wheel_contact_length: float | None = None
+    """Length of the slant that the wheel's face grinds, in `units`. [length, 1e-06 to 10000]"""
+    normal_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """
+    Terms whose number is a standard deviation of a normal distribution, not a limit. All
+    other terms are rectangular, unless listed below; yaw always is. [at most 15 entries]
+    """
+    triangular_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """Terms with a triangular distribution. [at most 15 entries]"""
+    u_shaped_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """Terms with a U-shaped distribution, such as a cycling temperature. [at most 15 entries]"""
+    coverage_factor: float = 2.0
+    """
+    Coverage factor k of the expanded uncertainty, which is the guard band of the decision:
+    2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+    """
+    tolerance_on: Literal["plate angle", "included angle"] = "plate angle"
+    """
+    What the tolerance belongs to: a cone's half angle follows the plate's angle, so that
+    its error counts twice on the `included angle`.
+    """
+    tolerance_arcsec: float | None = None
+    """The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+    trials: int = 50000
+    """Trials of the Monte Carlo check. [count, 1000 to 200000]"""
+
+
+class SineUncertaintyResult(BaseModel):
+    """The budget of a set-up's angle, in arc-seconds of the plate's angle unless said."""
+
+    angle: Angle
+    """The angle as it was read."""
+    terms: list[SineBudgetTerm]
+    """The budget, in a fixed order."""
+    bias_arcsec: float
+    """
+    Expected angle less the wanted one: temperature off 20 °C, and yaw, which always
+    flattens the angle. [arcsecond]
+    """
+    thermal_shift_arcsec: float
+    """Temperature's part of the bias. [arcsecond]"""
+    standard_uncertainty_arcsec: float
+    """Combined standard uncertainty. [arcsecond]"""
+    coverage_factor: float
+    """Coverage factor k."""
+    expanded_uncertainty_arcsec: float
+    """Expanded uncertainty. [arcsecond]"""
+    included_bias_arcsec: float
+    """Bias of a cone's included angle. [arcsecond]"""
+    included_expanded_uncertainty_arcsec: float
+    """
+    Expanded uncertainty of a cone's included angle: twice that of the half angle.
+    [arcsecond]
+    """
+    worst_case_arcsec: float
+    """Largest error with every term at its limit at once. [arcsecond]"""
+    largest_term: (
+        Literal[
+            "center-distance",
+            "roll-difference",
+            "roll-parallelism",
+            "face-parallelism",
+            "face-flatness",
+            "stack",
+            "table-flatness",
+            "particle",
+            "temperature",
+            "temperature-difference",
+            "block-expansion",
+            "plate-expansion",
+            "yaw",
+            "fixture-pitch",
+            "wheel-breakdown",
+        ]
+        | None
+    )
+    """Term with the largest share, if any."""
+    monte_carlo: SineMonteCarlo
+    """The check by Monte Carlo."""
+    smallest_tolerance_arcsec: float
+    """
+    Tightest ± tolerance, on what `tolerance_on` names, that this set-up is good for: |bias|
+    + expanded uncertainty. [arcsecond]
+    """
+    verdict: Literal["conforming", "not conforming", "neither can be said"] | None
+    """
+    Whether the set-up is good for the tolerance: the bias against the tolerance, with the
+    expanded uncertainty as guard band; absent without a tolerance.
+    """
+
+
+class SineVector(BaseModel):
+    """A unit vector; X right, Y back, Z up."""
+
+    x: float
+    """Component to the right."""
+    y: float
+    """Component to the back."""
+    z: float
+    """Component upward."""
+
+
+class Source(BaseModel):
+    """Where a relation or a value comes from."""
+
+    citation: str
+    """Author, title, edition, year, clause or page; or the derivation."""
+    standing: Literal["published", "derived", "common practice, no source", "from memory"]
+    """
+    `published`: read in the text cited or its reprint; `from memory`: recalled, not read
+    again; `derived`: worked out and cross-checked by this project.
+    """
+
+
+class StandardTaperEntry(BaseModel):
+    """A standard taper; lengths in its own units."""
+
+    designation: str
+    """Designation to ask by."""
+    name: str
+    """Its name."""
+    series: str
+    """Series that it belongs to."""
+    units: Literal["in", "mm"]
+    """Unit of its lengths."""
+    gauge_diameter: float
+    """Large diameter, at the gauge plane. [length]"""
+    small_diameter: float | None
+    """Small diameter, where the table gives one. [length]"""
+    depth: float | None
+    """Distance from the gauge plane to the small diameter, where the table gives it. [length]"""
+    included_angle: Angle
+    """Included angle."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """The x of the taper written 1:x, on the diameter."""
+    source: str
+    """Standard and clause."""
+    standing: Literal["published", "from memory"]
+    """How the row is had."""
+
+
+class StandardTaperList(BaseModel):
+    """The standard tapers."""
+
+    tapers: list[StandardTaperEntry]
+    """The tapers, by series and number."""
+
+
+class StraightShank(BaseModel):
+    """A cylindrical shank, held in a collet or bushing of the fixture."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["straight"]
+    diameter: float
+    """Diameter of the shank, in `units`. [length, 1e-06 to 10000]"""
+
+
+class TaperShank(BaseModel):
+    """A tapered shank, held in an adapter that fits the fixture."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["taper"]
+    designation: str
+    """Designation of the taper, as `GET /v1/tapers/standard` lists it. [1 to 60 characters]"""
+
+
+class TaperSolveRequest(BaseModel):
+    """
+    Any three of large diameter, small diameter, length and slope; more must agree.
+
+    The slope is one of included angle, half angle, taper per foot and 1:x.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    large_diameter: float | None = None
+    """Diameter of the large end, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float | None = None
+    """Diameter of the small end, in `units`. [length, 1e-06 to 10000]"""
+    length: float | None = None
+    """Distance between the two diameters along the axis, in `units`. [length, 1e-06 to 10000]"""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0, under 180; or
+    text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 1e-06 to
+    10000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.001 to 1000000]"""
+    agree_within: float | None = None
+    """
+    How far diameters that follow from redundant values may differ, in `units`; 0.0001 in or
+    0.001 mm where left out. [length, 1e-06 to 10000]
+    """
+
+
+class TaperSolveResult(BaseModel):
+    """The whole taper, its slope in every form."""
+
+    large_diameter: float
+    """Diameter of the large end. [length]"""
+    small_diameter: float
+    """Diameter of the small end; 0 for a sharp point. [length]"""
+    length: float
+    """Distance between the two diameters along the axis. [length]"""
+    slant_length: float
+    """Length along the surface. [length]"""
+    included_angle: Angle
+    """Angle between opposite surfaces of the cone."""
+    half_angle: Angle
+    """Angle between axis and surface."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """The x of the taper written 1:x, on the diameter."""
+    rate_of_taper: float
+    """
+    C = (D - d) / l = 2 tan α, change of diameter for one unit of length. [length per
+    length]
+    """
+
+
+class WheelFlankRequest(BaseModel):
+    """A cone or a face, and the wheel and dresser to grind it with."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    work: Annotated[ConeWork | FaceWork, Field(discriminator="kind")]
+    """What is to be ground."""
+    wheel_width: float
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    edge_flat: float = 0.0
+    """Width of periphery to be left beside the flank, in `units`. [length, 0 to 10000]"""
+    overrun: float = 0.0
+    """
+    How far the flank reaches past the surface at each end, along the slope, in `units`.
+    [length, 0 to 10000]
+    """
+    dresser_center_distance: float
+    """Center distance of the dresser's sine base, in `units`. [length, 1e-06 to 10000]"""
+    dresser_zero: Literal["wheel axis", "wheel side"] = "wheel axis"
+    """
+    Direction of the diamond's path with the dresser at zero: along the wheel's axis (it
+    dresses flat), or along its side.
+    """
+    depth_per_pass: float
+    """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
+
+
+class WheelFlankResult(BaseModel):
+    """The angle to dress, the dresser's setting, and what is dressed away."""
+
+    angle_from_axis: Angle
+    """Angle between flank and wheel axis."""
+    angle_from_side: Angle
+    """Angle between flank and the wheel's side."""
+    dresser_angle: Angle
+    """Angle to set on the dresser, from its zero."""
+    dresser_height: float
+    """Stack on the dresser's sine base. [length]"""
+    dresser_arcsec_per_step: float
+    """
+    Change of the dressed angle for one bench step of that stack (0.0001 in or 0.001 mm); a
+    cone's included angle changes twice as much. [arcsecond]
+    """
+    flank_width: float
+    """Width of the flank along the wheel's axis. [length]"""
+    flank_slant: float
+    """Length of the flank along its slope. [length]"""
+    depth_to_dress: float
+    """Radial depth to dress away at the edge of the wheel. [length]"""
+    passes: int
+    """Passes of the depth given. [count]"""
+    flat_left: float
+    """Width of periphery left beside the flank. [length]"""
+
+
+class WrongBlock(BaseModel):
+    """The smallest mistake with this stack: one block taken for its nearest neighbour."""
+
+    wanted: float
+    """Block that belongs in the stack. [length]"""
+    taken: float
+    """Block taken in its place. [length]"""
+    included_angle_error_arcsec: float
+    """Error of the included angle that it makes. [arcsecond]"""
+
+
+class Basis(BaseModel):
+    """What an answer stands on."""
+
+    relations: list[str]
+    """The formulas used, as text."""
+    sources: list[Source]
+    """Where formulas and values come from."""
+    release: str
+    """Release of the calculations: the same request at the same release gives the same bytes."""
+
+
+class BlockSetDetailAnswer(BaseModel):
+    """An answer: BlockSetDetail, advisories, and what it stands on."""
+
+    result: BlockSetDetail
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockSetListAnswer(BaseModel):
+    """An answer: BlockSetList, advisories, and what it stands on."""
+
+    result: BlockSetList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockStackAnswer(BaseModel):
+    """An answer: BlockStackResult, advisories, and what it stands on."""
+
+    result: BlockStackResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterJobRequest(BaseModel):
+    """
+    A center to be ground on a sine plate with a spin fixture and a flat wheel.
+
+    Give the angle as `included_angle` or as `half_angle`; both are taken only where they
+    agree. Give the blocks as `block_set` (a built-in set) or as `block_sizes` (what the
+    shop has).
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    job: str
+    """Name of the job, for the heading of the plan. [1 to 60 characters]"""
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. [degree, 1 to 178; or text in degrees, minutes,
+    seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone: between axis and surface, in degrees. [degree, 0.5 to 89; or
+    text in degrees, minutes, seconds]
+    """
+    included_angle_tolerance_arcsec: float
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    body_diameter: float
+    """Diameter where the cone meets the body, in `units`. [length, 1e-06 to 10000]"""
+    shank: Annotated[StraightShank | TaperShank, Field(discriminator="kind")]
+    """The shank that the cone must run true to."""
+    runout_allowed_tir: float
+    """
+    Runout of the cone to its shank that the drawing allows, as full indicator movement
+    square to the axis, in `units`. [length, 1e-06 to 10000]
+    """
+    center_distance: float
+    """
+    Distance between the centers of the sine plate's rolls, in `units`. [length, 1e-06 to
+    10000]
+    """
+    block_set: str | None = None
+    """Built-in set, as `GET /v1/blocks/sets` lists it. [1 to 60 characters]"""
+    block_sizes: list[float] | None = None
+    """
+    Sizes of the blocks that the shop has, one entry a block, in `units`. [1 to 200 entries,
+    each length, 1e-06 to 10000]
+    """
+    block_grade: str
+    """Tolerance grade of the blocks. [1 to 60 characters]"""
+    max_blocks: int = 5
+    """Most blocks to wring in one stack. [count, 1 to 8]"""
+    runout: RunoutContributions
+    """Runout that the holding adds."""
+    angle_errors: AngleContributions | None = None
+    """Errors of the set-up that turn the angle."""
+    downfeed_step: float | None = None
+    """
+    One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out. [length, 1e-06
+    to 10000]
+    """
+    grinding_allowance: float | None = None
+    """Stock left on the cone, measured square to its surface, in `units`. [length, 0 to 10000]"""
+
+
+class CenterLimitsAnswer(BaseModel):
+    """An answer: CenterLimitsResult, advisories, and what it stands on."""
+
+    result: CenterLimitsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class OperationDetail(BaseModel):
+    """One operation in full. Units, bounds and descriptions of fields stand in its schemas."""
+
+    name: str
+    """Dotted name."""
+    topic: str
+    """Topic that it belongs to."""
+    title: str
+    """Title for a person."""
+    summary: str
+    """What it answers, in a sentence."""
+    path: str
+    """Path to POST a request to."""
+    query: bool
+    """Whether GET with a query string is offered too."""
+    largest_request: str
+    """What bounds the work of one request."""
+    relations: list[str]
+    """The formulas used, as text."""
+    sources: list[Source]
+    """Where formulas and values come from."""
+    example: dict[str, Any]
+    """A request that runs."""
+    request_schema: dict[str, Any]
+    """JSON Schema (2020-12) of the request; `x-unit` names the unit of a number."""
+    result_schema: dict[str, Any]
+    """JSON Schema (2020-12) of the result."""
+
+
+class OperationDetailAnswer(BaseModel):
+    """An answer: OperationDetail, advisories, and what it stands on."""
+
+    result: OperationDetail
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class OperationListAnswer(BaseModel):
+    """An answer: OperationList, advisories, and what it stands on."""
+
+    result: OperationList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class PlannedRunout(BaseModel):
+    """The runout budget of the cone against the limit. Square to the axis, at the cone."""
+
+    lines: list[RunoutLine]
+    """The contributions."""
+    worst_case_tir: float
+    """All contributions in one direction: their sum. [length]"""
+    root_sum_square_tir: float
+    """Contributions in independent directions: root of the sum of squares. [length]"""
+    limit_tir: float
+    """Limit as full indicator movement. [length]"""
+    limit_eccentricity: float
+    """The same limit as eccentricity: half of it. [length]"""
+    limit_zone_diameter: float
+    """The same limit as the diameter of a coaxiality zone. [length]"""
+    read_on_cone_limit_tir: float
+    """The limit as an indicator square to the cone's surface reads it. [length]"""
+    verdict: Literal["holds in the worst case", "holds by root sum of squares", "does not hold"]
+    """What the budget says of the limit."""
+    mend_first: str
+    """The largest contribution: the first one to mend."""
+
+
+class SineAngleAnswer(BaseModel):
+    """An answer: SineAngleResult, advisories, and what it stands on."""
+
+    result: SineAngleResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineCompoundRequest(BaseModel):
+    """A compound sine plate, and a surface as its drawing gives it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    base_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    top_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_axis: Literal["x", "y"]
+    """
+    Axis of the machine along which the hinge of the base plate lies: `x` (left to right;
+    the base raises the back or the front) or `y` (front to back; the base raises the right
+    or the left). The upper plate's hinge lies along the other. Always required: the same
+    two stacks in the other order give another surface.
+    """
+    frame: Literal["part", "machine"]
+    """
+    Whose views the orientation is given in. `part`: the part's own, lying flat; the plate
+    shall bring that surface level under the wheel. `machine`: the machine's; the upper
+    plate's face itself shall stand with these angles. Always required: at 30/30 the wrong
+    one is 4.58° out.
+    """
+    orientation: Annotated[
+        SineProjectedAngles | SineTrueTilt | SineNormal, Field(discriminator="kind")
+    ]
+    """The surface."""
+    base_step: float = 0.0
+    """Stack under the base plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    top_step: float = 0.0
+    """Stack under the upper plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    base_largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    top_largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    resolution: float | None = None
+    """
+    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
+    1e-06 to 10000]
+    """
+
+
+class SineCorrectionResult(BaseModel):
+    """The change of stack that mends a measured angle."""
+
+    error_arcsec: float
+    """Angle measured less angle wanted. [arcsecond]"""
+    height_change: float
+    """Change of the high roll's stack: positive to add. [length]"""
+    height_now: float
+    """Difference of the stacks now: as given, else what the wanted angle asks for. [length]"""
+    new_height: float
+    """Difference of the stacks to build. [length]"""
+    effective_center_distance: float
+    """Center distance that would explain the measured angle by itself. [length]"""
+    swap: SineSwap | None
+    """Which blocks to swap; absent where no blocks were given."""
+
+
+class SineLowStackResult(BaseModel):
+    """The stacks under both rolls."""
+
+    high: SineStack
+    """Stack under the high roll."""
+    low: SineStack
+    """Stack under the low roll; empty where none is needed."""
+    count: int
+    """Blocks in both stacks. [count]"""
+    height: float
+    """Difference of the stacks that the angle asks for. [length]"""
+    difference: float
+    """Difference of the stacks as built. [length]"""
+    deviation: float
+    """`difference` less `height`. [length]"""
+    angle_as_set: Angle
+    """The angle that these stacks give."""
+    angle_error_arcsec: float
+    """`angle_as_set` less the angle wanted. [arcsecond]"""
+    set_step: float
+    """Smallest step of height that the set has. [length]"""
+    proved: Literal[True]
+    """
+    No fewer blocks do it under the conditions stated: every combination of one set's blocks
+    under either roll was considered.
+    """
+    instruction: str
+    """What to do, in plain words."""
+
+
+class SineOrientation(BaseModel):
+    """One surface, in every way that a drawing may give it."""
+
+    normal: SineVector
+    """Outward unit normal."""
+    x_angle: Angle
+    """Rise to the right in the front view."""
+    y_angle: Angle
+    """Rise to the back in the side view."""
+    tilt: Angle
+    """True (steepest) tilt."""
+    direction: Angle
+    """Direction in plan in which it rises, 0 to 360° from +X toward +Y; 0 where it is level."""
+
+
+class SineRequirementsAnswer(BaseModel):
+    """An answer: SineRequirementsResult, advisories, and what it stands on."""
+
+    result: SineRequirementsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineSettingAnswer(BaseModel):
+    """An answer: SineSettingResult, advisories, and what it stands on."""
+
+    result: SineSettingResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineTableResult(BaseModel):
+    """A setting table, as rows and as CSV."""
+
+    count: int
+    """How many rows. [count]"""
+    rows: list[SineTableRow]
+    """The rows, angles ascending."""
+    csv: str
+    """
+    The same table as CSV (RFC 4180), with a header that names units; heights in full
+    precision.
+    """
+
+
+class SineTaperAngleAnswer(BaseModel):
+    """An answer: SineTaperAngleResult, advisories, and what it stands on."""
+
+    result: SineTaperAngleResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineTaperSettingResult(BaseModel):
+    """The setting that brings the taper's top generator parallel to the surface plate."""
+
+    plate_angle: Angle
+    """Angle to set on the plate."""
+    height: float
+    """Difference of the stacks, high less low. [length]"""
+    height_to_set: float
+    """The same, rounded to 0.0001 in or 0.001 mm. [length]"""
+    rounding_error_arcsec: float
+    """Plate's angle at `height_to_set` less the right one. [arcsecond]"""
+    half_angle: Angle
+    """The cone's half angle."""
+    included_angle: Angle
+    """The cone's included angle."""
+    axis_tilt: Angle
+    """Lean of the cone's axis to the plate's top."""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+    included_arcsec_per_step: float
+    """Change of the included angle that one bench step of height stands for. [arcsecond]"""
+    instruction: str
+    """Which way round, in plain words."""
+    usual_mistakes: list[SineTaperSlip]
+    """Heights that the usual mistakes give: none of them should be on the bench."""
+
+
+class SineUncertaintyAnswer(BaseModel):
+    """An answer: SineUncertaintyResult, advisories, and what it stands on."""
+
+    result: SineUncertaintyResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class StandardTaperEntryAnswer(BaseModel):
+    """An answer: StandardTaperEntry, advisories, and what it stands on."""
+
+    result: StandardTaperEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class StandardTaperListAnswer(BaseModel):
+    """An answer: StandardTaperList, advisories, and what it stands on."""
+
+    result: StandardTaperList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperSolveAnswer(BaseModel):
+    """An answer: TaperSolveResult, advisories, and what it stands on."""
+
+    result: TaperSolveResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class WheelFlankAnswer(BaseModel):
+    """An answer: WheelFlankResult, advisories, and what it stands on."""
+
+    result: WheelFlankResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterJobResult(BaseModel):
+    """The plan."""
+
+    job: str
+    """Name of the job."""
+    cone: PlannedCone
+    """The cone."""
+    shank: PlannedShank
+    setting: PlannedSetting
+    """The plate's setting and its stack."""
+    angle: PlannedAngle
+    """The angle error to expect."""
+    runout: PlannedRunout
+    """The runout budget."""
+    feed: PlannedFeed
+    """What a step of downfeed takes off."""
+    smallest_mistake: WrongBlock | None
+    """
+    The wrong block that would be hardest to notice; none where no other block could be
+    taken.
+    """
+    second_stack: list[float] | None
+    """
+    The same height from other blocks of the set, to check the first stack; none where the
+    set has no such stack. [each length]
+    """
+    steps: list[PlanStep]
+    """The steps, in order, with the cautions of the trade."""
+    checks: list[PlanCheck]
+    """The checks to make."""
+
+
+class SineCompoundAnglesResult(BaseModel):
+    """What two stacks set."""
+
+    base_angle: Angle
+    """Hinge angle of the base plate, signed."""
+    top_angle: Angle
+    """Hinge angle of the upper plate, signed."""
+    part: SineOrientation
+    """The surface of the part, in the part's own views, that is level now."""
+    machine: SineOrientation
+    """The upper plate's face as it stands in the machine's views."""
+    edge_turns: SineEdgeTurns
+    """How far the part's edges turn in plan."""
+
+
+class SineCompoundResult(BaseModel):
+    """Both settings of a compound plate."""
+
+    base: SineHingeSetting
+    """The base plate."""
+    upper: SineHingeSetting
+    """The upper plate, riding on the base plate."""
+    order: str
+    """The order of the axes, in plain words."""
+    surface: SineOrientation
+    """The surface as it was read, in the frame stated."""
+    edge_turns: SineEdgeTurns
+    """How far the part's edges turn in plan."""
+    check: SineCompoundCheck
+    """The check."""
+    conventions: list[str]
+    """The sign conventions, in plain words."""
+
+
+class SineCorrectionAnswer(BaseModel):
+    """An answer: SineCorrectionResult, advisories, and what it stands on."""
+
+    result: SineCorrectionResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineLowStackAnswer(BaseModel):
+    """An answer: SineLowStackResult, advisories, and what it stands on."""
+
+    result: SineLowStackResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineTableAnswer(BaseModel):
+    """An answer: SineTableResult, advisories, and what it stands on."""
+
+    result: SineTableResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineTaperSettingAnswer(BaseModel):
+    """An answer: SineTaperSettingResult, advisories, and what it stands on."""
+
+    result: SineTaperSettingResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterJobAnswer(BaseModel):
+    """An answer: CenterJobResult, advisories, and what it stands on."""
+
+    result: CenterJobResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineCompoundAnglesAnswer(BaseModel):
+    """An answer: SineCompoundAnglesResult, advisories, and what it stands on."""
+
+    result: SineCompoundAnglesResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineCompoundAnswer(BaseModel):
+    """An answer: SineCompoundResult, advisories, and what it stands on."""
+
+    result: SineCompoundResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
