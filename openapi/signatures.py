@@ -12,7 +12,7 @@ from wording import Schema, branches, described
 _REFERENCE = "#/components/schemas/"
 _WIDTH = 92
 #: Arguments that every call has; a field of such a name gets an underscore.
-_OF_EVERY_CALL = frozenset({"self", "timeout", "request_id", "content"})
+_OF_EVERY_CALL = frozenset({"self", "timeout_seconds", "request_id", "content"})
 _SCALARS = {"number": "float", "integer": "int", "string": "str", "boolean": "bool", "null": "None"}
 _JSON = "application/json"
 

@@ -7,7 +7,7 @@ from typing import Any, Generic
 
 from halfangle_client import __version__
 from halfangle_client.endpoint import AnswerT, Endpoint, Reply, answer_of, message_of
-from halfangle_client.errors import NoAnswer, TimedOut
+from halfangle_client.errors import ConnectionFailed, TimedOut
 from halfangle_client.retry import Retries
 
 READY: Endpoint[bytes] = Endpoint("health.ready", "GET", "/health/ready", bytes)
@@ -24,12 +24,12 @@ class Fault:
 
 @dataclass(frozen=True, slots=True)
 class Manners:
-    """How a client calls: where, with which key, how patiently. Times are in seconds."""
+    """How a client calls: where, with which key, how patiently."""
 
     base_url: str
     api_key: str | None
-    timeout: float
-    heavy_timeout: float
+    timeout_seconds: float
+    heavy_timeout_seconds: float
     retries: Retries
 
     @property
@@ -47,7 +47,7 @@ class Conversation(Generic[AnswerT]):
     endpoint: Endpoint[AnswerT]
     fields: Mapping[str, Any]
     content: str | bytes | None = None
-    timeout: float | None = None
+    timeout_seconds: float | None = None
     request_id: str | None = None
     tries: int = field(default=0, init=False)
 
@@ -60,9 +60,13 @@ class Conversation(Generic[AnswerT]):
     @property
     def seconds(self) -> float:
         """How long to wait for the service to say something."""
-        if self.timeout is not None:
-            return self.timeout
-        return self.manners.heavy_timeout if self.endpoint.heavy else self.manners.timeout
+        if self.timeout_seconds is not None:
+            return self.timeout_seconds
+        return (
+            self.manners.heavy_timeout_seconds
+            if self.endpoint.heavy
+            else self.manners.timeout_seconds
+        )
 
     def pause_after(self, outcome: Reply | Fault) -> float | None:
         """Seconds until the next try; None where this outcome stands."""
@@ -79,6 +83,6 @@ class Conversation(Generic[AnswerT]):
             return answer_of(self.endpoint, outcome, self.sent_as)
         why = f"no answer within {self.seconds:g} s" if outcome.late else "no answer"
         said = str(outcome.error) or type(outcome.error).__name__
-        kind = TimedOut if outcome.late else NoAnswer
+        kind = TimedOut if outcome.late else ConnectionFailed
         message = f"{self.manners.base_url}: {why} ({said})."
         raise kind(message, request_id=self.sent_as) from outcome.error

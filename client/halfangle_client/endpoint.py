@@ -8,7 +8,7 @@ from urllib.parse import quote
 from pydantic import BaseModel, ValidationError
 from pydantic_core import from_json, to_json
 
-from halfangle_client.errors import ProblemError, UnreadableAnswer, error_for
+from halfangle_client.errors import ProblemError, UnexpectedAnswer, error_of
 from halfangle_client.generated.models import Problem
 
 AnswerT = TypeVar("AnswerT")
@@ -48,7 +48,7 @@ class Sender(Protocol):
         fields: Mapping[str, Any],
         *,
         content: str | bytes | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> AnswerT:
         """Send a call; give its answer, or raise a HalfangleError."""
@@ -64,7 +64,7 @@ class AsyncSender(Protocol):
         fields: Mapping[str, Any],
         *,
         content: str | bytes | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> AnswerT:
         """Send a call; give its answer, or raise a HalfangleError."""
@@ -126,7 +126,7 @@ def plain(value: Any) -> Any:
 
 
 def answer_of(endpoint: Endpoint[AnswerT], reply: Reply, request_id: str) -> AnswerT:
-    """Read an answer; raises ProblemError for a refusal, UnreadableAnswer for what it is not."""
+    """Read an answer; raises ProblemError for a refusal, UnexpectedAnswer for what it is not."""
     if reply.status >= 300:
         raise problem_of(reply, endpoint.path, request_id)
     wanted: Any = endpoint.answer
@@ -138,7 +138,7 @@ def answer_of(endpoint: Endpoint[AnswerT], reply: Reply, request_id: str) -> Ans
         answer: AnswerT = wanted.model_validate_json(reply.body)
     except (ValidationError, UnicodeDecodeError) as error:
         came = reply.headers.get("content-type", "no media type")
-        raise UnreadableAnswer(
+        raise UnexpectedAnswer(
             f"{endpoint.name}: what came back ({came}) is no {wanted.__name__}. Is this the "
             f"service, and of this release? {error}"
         ) from error
@@ -154,7 +154,7 @@ def data_of(endpoint: Endpoint[Any], body: bytes) -> Any:
     try:
         return from_json(body)
     except ValueError as error:
-        raise UnreadableAnswer(f"{endpoint.name}: what came back is no JSON: {error}") from error
+        raise UnexpectedAnswer(f"{endpoint.name}: what came back is no JSON: {error}") from error
 
 
 def problem_of(reply: Reply, path: str, request_id: str) -> ProblemError:
@@ -171,7 +171,7 @@ def problem_of(reply: Reply, path: str, request_id: str) -> ProblemError:
             instance=path,
             errors=[],
         )
-    return error_for(problem, request_id=reply.headers.get("x-request-id", request_id))
+    return error_of(problem, request_id=reply.headers.get("x-request-id", request_id))
 
 
 def _query_text(value: Any) -> str:

@@ -1,9 +1,9 @@
 """What can go wrong with a call.
 
 HalfangleError
-├── NoAnswer                      no answer came: refused, cut off, unknown host
-│   └── TimedOut                  … within the time allowed
-├── UnreadableAnswer              an answer came that this release of the client cannot read
+├── ConnectionFailed              no answer came: refused, cut off, unknown host
+│   └── TimedOut                  … or none within the time allowed
+├── UnexpectedAnswer              an answer came that the contract does not promise
 └── ProblemError                  the service answered with a problem document
     ├── BadRequest                400
     ├── Unauthorized              401
@@ -33,7 +33,7 @@ class HalfangleError(Exception):
     """The root of every error that the client raises on purpose."""
 
 
-class NoAnswer(HalfangleError):
+class ConnectionFailed(HalfangleError):
     """No answer came. `request_id` is the id that the request was sent with."""
 
     def __init__(self, message: str, *, request_id: str = "") -> None:
@@ -41,19 +41,19 @@ class NoAnswer(HalfangleError):
         self.request_id = request_id
 
 
-class TimedOut(NoAnswer):
+class TimedOut(ConnectionFailed):
     """No answer came within the time allowed."""
 
 
-class UnreadableAnswer(HalfangleError):
-    """An answer came that is not what the contract says: another release, or not the service."""
+class UnexpectedAnswer(HalfangleError):
+    """The contract does not promise such an answer: another release, or not the service."""
 
 
 class ProblemError(HalfangleError):
     """The service refused; `problem` is its problem document (RFC 9457)."""
 
     def __init__(self, problem: Problem, *, request_id: str = "") -> None:
-        super().__init__(problem.detail)
+        super().__init__(f"{problem.title}: {problem.detail}")
         self.problem = problem
         self.request_id = request_id
 
@@ -73,7 +73,7 @@ class ProblemError(HalfangleError):
         return self.problem.errors
 
     @property
-    def facts(self) -> dict[str, Any]:
+    def more(self) -> dict[str, Any]:
         """Further facts that help to mend the request, such as the nearest heights that exist."""
         return dict(self.problem.model_extra or {})
 
@@ -123,7 +123,7 @@ class Disagreement(Unprocessable):
 
 
 class Unreachable(Unprocessable):
-    """Possible, but not with the means given; `facts` may hold the nearest that is."""
+    """Possible, but not with the means given; `more` may hold the nearest that is."""
 
 
 class BeyondBound(Unprocessable):
@@ -169,7 +169,7 @@ _BY_TYPE: dict[str, type[ProblemError]] = {
 }
 
 
-def error_for(problem: Problem, *, request_id: str = "") -> ProblemError:
+def error_of(problem: Problem, *, request_id: str = "") -> ProblemError:
     """Give the error of the class that fits a problem best; a type not known here by its status."""
     otherwise = ServiceFailed if problem.status >= 500 else ProblemError
     by_status = _BY_STATUS.get(problem.status, otherwise)

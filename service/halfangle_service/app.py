@@ -25,7 +25,12 @@ from halfangle_service.http.problems import (
     handle_problem,
     handle_refusal,
 )
-from halfangle_service.http.routes import collection_routes, document_route, operation_routes
+from halfangle_service.http.routes import (
+    collection_routes,
+    document_route,
+    operation_routes,
+    options_routes,
+)
 from halfangle_service.operation import Collection
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
@@ -43,7 +48,7 @@ def create_app(settings: Settings | None = None) -> ASGIApp:
     routes += _documents(settings)
     metrics = Metrics(handler_path for route in routes for handler_path in route.paths)
     litestar = Litestar(
-        route_handlers=[*routes, *_health(metrics)],
+        route_handlers=[*options_routes(routes), *routes, *_health(metrics)],
         openapi_config=None,
         logging_config=None,
         request_max_body_size=settings.body_limit_bytes,

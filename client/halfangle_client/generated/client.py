@@ -9,12 +9,13 @@ from typing import Any, Self
 
 from halfangle_client.conversation import READY, Conversation, Manners
 from halfangle_client.endpoint import AnswerT, Endpoint, data_of
-from halfangle_client.errors import NoAnswer, ProblemError
+from halfangle_client.errors import ConnectionFailed, ProblemError
 from halfangle_client.generated.calls import ENDPOINTS
 from halfangle_client.generated.calls import blocks as _blocks
 from halfangle_client.generated.calls import catalogue as _catalogue
 from halfangle_client.generated.calls import centers as _centers
 from halfangle_client.generated.calls import jobs as _jobs
+from halfangle_client.generated.calls import runout as _runout
 from halfangle_client.generated.calls import sine as _sine
 from halfangle_client.generated.calls import tapers as _tapers
 from halfangle_client.generated.calls import wheels as _wheels
@@ -27,10 +28,10 @@ _PATIENCE = Retries()
 class Halfangle:
     """A client of the service; each topic is an attribute that holds its calls.
 
-    `timeout` is how long in seconds the service may stay silent, `heavy_timeout` the same for
-    calls that may take longer; a call's own `timeout` overrides both. Faults of the connection,
-    429 and 503 are tried again as `retries` says. An `http_client` handed in (for a proxy, or
-    certificates) is not closed here. One client may serve many threads.
+    `timeout_seconds` is how long the service may stay silent, `heavy_timeout_seconds` the same
+    for calls that may take longer; a call's own `timeout_seconds` overrides both. Faults of the
+    connection, 429 and 503 are tried again as `retries` says. An `http_client` handed in (for a
+    proxy, or certificates) is not closed here. One client may serve many threads.
     """
 
     def __init__(
@@ -38,17 +39,20 @@ class Halfangle:
         base_url: str = "http://127.0.0.1:8765",
         *,
         api_key: str | None = None,
-        timeout: float = 10.0,
-        heavy_timeout: float = 60.0,
+        timeout_seconds: float = 10.0,
+        heavy_timeout_seconds: float = 60.0,
         retries: Retries = _PATIENCE,
         http_client: HttpClient | None = None,
     ) -> None:
-        self._manners = Manners(base_url.rstrip("/"), api_key, timeout, heavy_timeout, retries)
+        self._manners = Manners(
+            base_url.rstrip("/"), api_key, timeout_seconds, heavy_timeout_seconds, retries
+        )
         self._connection = Connection(self._manners.base_url, self._manners.headers, http_client)
         self.blocks = _blocks.BlocksCalls(self)
         self.catalogue = _catalogue.CatalogueCalls(self)
         self.centers = _centers.CentersCalls(self)
         self.jobs = _jobs.JobsCalls(self)
+        self.runout = _runout.RunoutCalls(self)
         self.sine = _sine.SineCalls(self)
         self.tapers = _tapers.TapersCalls(self)
         self.wheels = _wheels.WheelsCalls(self)
@@ -59,11 +63,11 @@ class Halfangle:
         fields: Mapping[str, Any],
         *,
         content: str | bytes | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> AnswerT:
         """Send a call, again where that may help; give its answer, or raise a HalfangleError."""
-        call = Conversation(self._manners, endpoint, fields, content, timeout, request_id)
+        call = Conversation(self._manners, endpoint, fields, content, timeout_seconds, request_id)
         while True:
             outcome = self._connection.exchange(call.message, call.seconds)
             pause = call.pause_after(outcome)
@@ -77,7 +81,7 @@ class Halfangle:
         request: Mapping[str, Any],
         *,
         content: str | bytes | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> Any:
         """Make a call by its dotted name with JSON data (`"sine.setting", {"units": …}`).
@@ -85,14 +89,20 @@ class Halfangle:
         The answer is JSON data too. Raises KeyError for a name that this release does not know.
         """
         untyped = ENDPOINTS[name].untyped()
-        body = self.send(untyped, request, content=content, timeout=timeout, request_id=request_id)
+        body = self.send(
+            untyped,
+            request,
+            content=content,
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
         return data_of(ENDPOINTS[name], body)
 
     def is_ready(self) -> bool:
         """Whether the service is there and ready."""
         try:
-            self.send(READY, {}, timeout=3.0)
-        except (NoAnswer, ProblemError):
+            self.send(READY, {}, timeout_seconds=3.0)
+        except (ConnectionFailed, ProblemError):
             return False
         return True
 
@@ -115,10 +125,10 @@ class Halfangle:
 class AsyncHalfangle:
     """The same client, to be awaited.
 
-    `timeout` is how long in seconds the service may stay silent, `heavy_timeout` the same for
-    calls that may take longer; a call's own `timeout` overrides both. Faults of the connection,
-    429 and 503 are tried again as `retries` says. An `http_client` handed in (for a proxy, or
-    certificates) is not closed here.
+    `timeout_seconds` is how long the service may stay silent, `heavy_timeout_seconds` the same
+    for calls that may take longer; a call's own `timeout_seconds` overrides both. Faults of the
+    connection, 429 and 503 are tried again as `retries` says. An `http_client` handed in (for a
+    proxy, or certificates) is not closed here.
     """
 
     def __init__(
@@ -126,12 +136,14 @@ class AsyncHalfangle:
         base_url: str = "http://127.0.0.1:8765",
         *,
         api_key: str | None = None,
-        timeout: float = 10.0,
-        heavy_timeout: float = 60.0,
+        timeout_seconds: float = 10.0,
+        heavy_timeout_seconds: float = 60.0,
         retries: Retries = _PATIENCE,
         http_client: AsyncHttpClient | None = None,
     ) -> None:
-        self._manners = Manners(base_url.rstrip("/"), api_key, timeout, heavy_timeout, retries)
+        self._manners = Manners(
+            base_url.rstrip("/"), api_key, timeout_seconds, heavy_timeout_seconds, retries
+        )
         self._connection = AsyncConnection(
             self._manners.base_url, self._manners.headers, http_client
         )
@@ -139,6 +151,7 @@ class AsyncHalfangle:
         self.catalogue = _catalogue.AsyncCatalogueCalls(self)
         self.centers = _centers.AsyncCentersCalls(self)
         self.jobs = _jobs.AsyncJobsCalls(self)
+        self.runout = _runout.AsyncRunoutCalls(self)
         self.sine = _sine.AsyncSineCalls(self)
         self.tapers = _tapers.AsyncTapersCalls(self)
         self.wheels = _wheels.AsyncWheelsCalls(self)
@@ -149,11 +162,11 @@ class AsyncHalfangle:
         fields: Mapping[str, Any],
         *,
         content: str | bytes | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> AnswerT:
         """Send a call, again where that may help; give its answer, or raise a HalfangleError."""
-        call = Conversation(self._manners, endpoint, fields, content, timeout, request_id)
+        call = Conversation(self._manners, endpoint, fields, content, timeout_seconds, request_id)
         while True:
             outcome = await self._connection.exchange(call.message, call.seconds)
             pause = call.pause_after(outcome)
@@ -167,7 +180,7 @@ class AsyncHalfangle:
         request: Mapping[str, Any],
         *,
         content: str | bytes | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> Any:
         """Make a call by its dotted name with JSON data (`"sine.setting", {"units": …}`).
@@ -176,15 +189,19 @@ class AsyncHalfangle:
         """
         untyped = ENDPOINTS[name].untyped()
         body = await self.send(
-            untyped, request, content=content, timeout=timeout, request_id=request_id
+            untyped,
+            request,
+            content=content,
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
         )
         return data_of(ENDPOINTS[name], body)
 
     async def is_ready(self) -> bool:
         """Whether the service is there and ready."""
         try:
-            await self.send(READY, {}, timeout=3.0)
-        except (NoAnswer, ProblemError):
+            await self.send(READY, {}, timeout_seconds=3.0)
+        except (ConnectionFailed, ProblemError):
             return False
         return True
 

@@ -169,6 +169,93 @@ class BlockStackResult(BaseModel):
     """No stack of fewer blocks exists: every combination was considered."""
 
 
+class CenterContactRequest(BaseModel):
+    """A center and the conical hole that it enters."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_included_angle: float | str
+    """
+    Included angle of the center, in degrees. [degree, 20 to 140; or text in degrees,
+    minutes, seconds]
+    """
+    hole_included_angle: float | str
+    """
+    Included angle of the hole's cone, in degrees. [degree, 20 to 140; or text in degrees,
+    minutes, seconds]
+    """
+    mouth_diameter: float
+    """Large diameter of the hole's cone, in `units`. [length, 1e-06 to 10000]"""
+    pilot_diameter: float
+    """Diameter of the pilot, in `units`. [length, 1e-06 to 10000]"""
+    diameter_error: float = 0.0
+    """
+    Error of the bearing diameter to turn into an axial shift, in `units`. [length, 0 to
+    10000]
+    """
+
+
+class CenterContactResult(BaseModel):
+    """Where the center bears, and how the work shifts."""
+
+    bearing: Literal["whole cone", "mouth", "small end"]
+    """`mouth` or `small end`: an edge carries; `whole cone`: the angles match."""
+    contact_diameter: float
+    """Largest diameter at which it bears. [length]"""
+    gap_at_other_end: float
+    """Radial gap at the other end of the cone. [length]"""
+    point_from_mouth: float
+    """How far the center's sharp point would lie inside the mouth. [length]"""
+    axial_shift: float
+    """
+    How far the work shifts along the axis for `diameter_error`, with the hole's depth kept.
+    [length]
+    """
+
+
+class CenterEffectAt(BaseModel):
+    """What is seen at one station."""
+
+    station: float
+    """The station. [length]"""
+    apparent_tir: float
+    """Runout made by the centers that turn. [length]"""
+    high_spot: Angle
+    """High spot of that runout."""
+    standing_offset: float
+    """Offset made by centers that stand still: taper or place, no runout. [length]"""
+    worst_tir: float
+    """Runout at the worst clocking of the same centers. [length]"""
+
+
+class CenterEffectResult(BaseModel):
+    """What both centers do."""
+
+    at_stations: list[CenterEffectAt]
+    """In the order sent."""
+    tilt_arcsec: float
+    """Tilt of the axis with the directions sent. [arcsecond]"""
+    worst_tilt_arcsec: float
+    """Tilt with the centers opposed. [arcsecond]"""
+
+
+class CenterError(BaseModel):
+    """How far a center's cone is off the axis of rotation."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    eccentricity: float
+    """Its eccentricity, half its TIR. [length, 0 to 10000]"""
+    high_spot: float | str = 0.0
+    """Direction of it, in degrees. [degree, -360 to 360; or text in degrees, minutes, seconds]"""
+    turns: bool
+    """True for a center that turns with the work."""
+
+
 class CenterLimit(BaseModel):
     """One limit in every form, all of one meaning for a round cone that is only off center."""
 
@@ -462,6 +549,17 @@ class Problem(BaseModel):
     """Fields concerned; empty where none is."""
 
 
+class RunoutAtStation(BaseModel):
+    """Runout of the axis at one station."""
+
+    station: float
+    """The station. [length]"""
+    tir: float
+    """TIR by eccentricity there. [length]"""
+    high_spot: Angle
+    """Angle of its high spot."""
+
+
 class RunoutContributions(BaseModel):
     """
     What each part of the holding adds to the runout of the cone, as full indicator
@@ -481,6 +579,39 @@ class RunoutContributions(BaseModel):
     """TIR left after indicating true: resolution and reading, in `units`. [length, 0 to 10000]"""
 
 
+class RunoutContributor(BaseModel):
+    """One part of the chain that holds and turns the work."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    name: str
+    """Name of the contributor. [1 to 60 characters]"""
+    tir: float
+    """TIR at its own seat, in `units`. [length, 0 to 10000]"""
+    tilt_tir: float = 0.0
+    """Change of its TIR over `tilt_span`, by tilt, in `units`. [length, 0 to 10000]"""
+    tilt_span: float = 1.0
+    """Length over which `tilt_tir` was found. [length, 1e-06 to 10000]"""
+    distance: float = 0.0
+    """Distance from its seat to the station of the budget, in `units`. [length, 0 to 10000]"""
+    can_be_mended: bool = True
+    """False for what has to be lived with."""
+
+
+class RunoutCorrection(BaseModel):
+    """One correction, as a move of the axis."""
+
+    kind: Literal["swing", "slide"]
+    """Swing about the pivot, or slide whole."""
+    near_move: float
+    """How far the axis moves at the near section. [length]"""
+    far_move: float
+    """How far the axis moves at the far section. [length]"""
+    tap_from: Angle
+    """Side to tap from at the far section (at any section, for a slide)."""
+
+
 class RunoutLine(BaseModel):
     """One line of the runout budget."""
 
@@ -490,6 +621,94 @@ class RunoutLine(BaseModel):
     """Its TIR at the cone. [length]"""
     share_percent: float
     """Its share in the sum of squares. [percent]"""
+
+
+class RunoutLobe(BaseModel):
+    """One harmonic beyond the first."""
+
+    order: int
+    """Lobes a turn. [count]"""
+    amplitude: float
+    """Amplitude, half of its own full movement. [length]"""
+    direction: Angle
+    """Angle of its first high spot."""
+
+
+class RunoutReading(BaseModel):
+    """One reading of the indicator."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    angle: float | str
+    """
+    Angle of the part under the indicator, in degrees. [degree, -360 to 360; or text in
+    degrees, minutes, seconds]
+    """
+    reading: float
+    """Indicator reading in `units`; more is a higher surface. [length, -10000 to 10000]"""
+
+
+class RunoutReversalResult(BaseModel):
+    """Socket and part told apart."""
+
+    socket_tir: float
+    """TIR that the socket makes. [length]"""
+    socket_high_spot: Angle
+    """Its high spot on the spindle."""
+    part_tir: float
+    """TIR that the part makes by itself. [length]"""
+    part_high_spot: Angle
+    """Its high spot with the part at its first clocking."""
+    best_clocking: Angle
+    """Turn the part by so much from its first clocking."""
+    best_tir: float
+    """TIR at the best clocking: 2·||S| − |C||. [length]"""
+    worst_tir: float
+    """TIR at the worst clocking: 2(|S| + |C|). [length]"""
+
+
+class RunoutSection(BaseModel):
+    """Runout found at one section."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    station: float
+    """Distance along the axis, in `units`. [length, -10000 to 10000]"""
+    tir: float
+    """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
+    high_spot: float | str
+    """
+    Angle of the high spot, in degrees. [degree, -360 to 360; or text in degrees, minutes,
+    seconds]
+    """
+
+
+class RunoutShare(BaseModel):
+    """One contributor at the station."""
+
+    name: str
+    """Name as sent."""
+    tir_at_station: float
+    """Its own TIR at the station, worst phase. [length]"""
+    rss_without_it: float
+    """Root sum of squares were it perfect. [length]"""
+
+
+class RunoutVectorIn(BaseModel):
+    """A runout found: its TIR by eccentricity and its high spot."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    tir: float
+    """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
+    high_spot: float | str
+    """
+    Angle of the high spot, in degrees. [degree, -360 to 360; or text in degrees, minutes,
+    seconds]
+    """
 
 
 class SineAngleRequest(BaseModel):
@@ -1954,6 +2173,46 @@ class BlockStackAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class CenterContactAnswer(BaseModel):
+    """An answer: CenterContactResult, advisories, and what it stands on."""
+
+    result: CenterContactResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterEffectAnswer(BaseModel):
+    """An answer: CenterEffectResult, advisories, and what it stands on."""
+
+    result: CenterEffectResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterEffectRequest(BaseModel):
+    """A part between two centers that are off."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    first: CenterError
+    """Center at station 0."""
+    second: CenterError
+    """Center at the other end."""
+    distance_between_centers: float
+    """Distance between the centers. [length, 1e-06 to 10000]"""
+    stations: list[float]
+    """Distances from the first center, in `units`. [1 to 100 entries, each length, 0 to 10000]"""
+
+
 class CenterJobRequest(BaseModel):
     """
     A center to be ground on a sine plate with a spin fixture and a flat wheel.
@@ -2103,6 +2362,160 @@ class PlannedRunout(BaseModel):
     """What the budget says of the limit."""
     mend_first: str
     """The largest contribution: the first one to mend."""
+
+
+class RunoutAxisRequest(BaseModel):
+    """Two sections, and where else the runout is wanted."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    near: RunoutSection
+    """Section near the holding."""
+    far: RunoutSection
+    """Section far from the holding."""
+    stations: list[float]
+    """Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to 10000]"""
+    pivot_station: float
+    """Station about which the work swings. [length, -10000 to 10000]"""
+
+
+class RunoutAxisResult(BaseModel):
+    """Line of the axis, and two corrections in order."""
+
+    tilt_arcsec: float
+    """Angle between the work's axis and the spindle's. [arcsecond]"""
+    at_stations: list[RunoutAtStation]
+    """In the order sent."""
+    corrections: list[RunoutCorrection]
+    """Swing first, since it moves both sections; then the slide takes both to zero."""
+
+
+class RunoutBudgetRequest(BaseModel):
+    """The chain, and the limit wanted."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    contributors: list[RunoutContributor]
+    """The chain, each of unknown phase. [1 to 20 entries]"""
+    limit_tir: float
+    """TIR wanted at the station. [length, 1e-06 to 10000]"""
+
+
+class RunoutBudgetResult(BaseModel):
+    """The budget against the limit."""
+
+    shares: list[RunoutShare]
+    """The contributors, in the order sent."""
+    worst_case_tir: float
+    """All in line: the sum. [length]"""
+    rss_tir: float
+    """Root sum of squares. [length]"""
+    best_clocking_tir: float
+    """Least that clocking alone can reach. [length]"""
+    percentile_50_tir: float
+    """Not passed in half of assemblies. [length]"""
+    percentile_95_tir: float
+    """Not passed in 95 of 100 assemblies. [length]"""
+    percentile_99_tir: float
+    """Not passed in 99 of 100 assemblies. [length]"""
+    mend_first: str | None
+    """Largest that can be mended; None if none can."""
+    reachable: bool
+    """True if what cannot be mended stays within the limit in the worst case."""
+    verdict: Literal["holds in the worst case", "holds in 95 of 100", "does not hold"]
+    """The chain as it is against the limit."""
+
+
+class RunoutIndicateRequest(BaseModel):
+    """Readings round one section."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    readings: list[RunoutReading]
+    """Readings at any angles, each angle once. [3 to 720 entries]"""
+    harmonics: int = 1
+    """Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to 15]"""
+    resolution: float
+    """Resolution of the indicator, in `units`. [length, 1e-06 to 10000]"""
+    tip_angle: float | str = 0.0
+    """
+    Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger or a tip
+    that corrects itself. [degree, 0 to 75; or text in degrees, minutes, seconds]
+    """
+    cone_half_angle: float | str = 0.0
+    """
+    Half angle of the cone indicated square to its surface, in degrees; 0 where the
+    indicator is square to the axis. [degree, 0 to 80; or text in degrees, minutes, seconds]
+    """
+    station_from_apex: float | None = None
+    """
+    Distance along the axis of the reading from the cone's apex, in `units`. [length, 1e-06
+    to 10000]
+    """
+
+
+class RunoutIndicateResult(BaseModel):
+    """Eccentricity, what to tap, and what no tapping removes."""
+
+    eccentricity: float
+    """Offset of the section's center from the axis. [length]"""
+    tir_from_eccentricity: float
+    """Twice the eccentricity. [length]"""
+    high_spot: Angle
+    """Direction of the eccentricity, 0 to 360 degrees."""
+    tap_from: Angle
+    """Side to tap from, toward the axis: the high spot."""
+    tap_distance: float
+    """How far the part has to move: the eccentricity. [length]"""
+    eccentricity_uncertainty: float
+    """
+    Standard uncertainty by the indicator's resolution alone (half-width: half a step).
+    [length]
+    """
+    tir_of_readings: float
+    """Highest less lowest reading, corrected for the tip, as the indicator swung. [length]"""
+    lobes: list[RunoutLobe]
+    """Ovality and lobes; tapping leaves them."""
+    residual_rms: float
+    """Root mean square of what the fit leaves. [length]"""
+    tir_left_after_tapping: float
+    """Highest less lowest of the readings, square to the axis, less eccentricity. [length]"""
+    sensed_station_from_apex: float | None
+    """Where the indicator senses the axis: z / cos² α. None without a station. [length]"""
+
+
+class RunoutReversalAnswer(BaseModel):
+    """An answer: RunoutReversalResult, advisories, and what it stands on."""
+
+    result: RunoutReversalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutReversalRequest(BaseModel):
+    """The same station read twice, the part turned half a turn in its socket between."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    at_0: RunoutVectorIn
+    """Part at its first clocking; angles on the spindle."""
+    at_180: RunoutVectorIn
+    """Part turned by 180; angles on the spindle."""
 
 
 class SineAngleAnswer(BaseModel):
@@ -2391,6 +2804,39 @@ class CenterJobResult(BaseModel):
     """The steps, in order, with the cautions of the trade."""
     checks: list[PlanCheck]
     """The checks to make."""
+
+
+class RunoutAxisAnswer(BaseModel):
+    """An answer: RunoutAxisResult, advisories, and what it stands on."""
+
+    result: RunoutAxisResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutBudgetAnswer(BaseModel):
+    """An answer: RunoutBudgetResult, advisories, and what it stands on."""
+
+    result: RunoutBudgetResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutIndicateAnswer(BaseModel):
+    """An answer: RunoutIndicateResult, advisories, and what it stands on."""
+
+    result: RunoutIndicateResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class SineCompoundAnglesResult(BaseModel):

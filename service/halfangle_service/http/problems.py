@@ -28,6 +28,7 @@ PROBLEM_TYPES: dict[str, tuple[int, str]] = {
     "disagreement": (422, "Values given together contradict one another"),
     "unreachable": (422, "The means given do not reach what is wanted"),
     "beyond-bound": (422, "The request asks for more work than one request may"),
+    "no-such-value": (422, "The result holds no such single value"),
     "not-finite": (422, "The numbers lead out of the range of arithmetic"),
     "internal-error": (500, "The service failed"),
     "overloaded": (503, "Too many heavy requests are waiting"),

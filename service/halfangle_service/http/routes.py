@@ -1,7 +1,7 @@
 """Routes made from operations and collections, once, at start."""
 
 import hashlib
-from collections.abc import Awaitable, Callable, Mapping
+from collections.abc import Awaitable, Callable, Iterable, Mapping
 from typing import Any
 
 from anyio import CapacityLimiter, to_thread
@@ -150,6 +150,25 @@ def _get(
 ) -> HTTPRouteHandler:
     methods = [HttpMethod.GET, HttpMethod.HEAD]
     return HTTPRouteHandler(path, http_method=methods, status_code=200)(handler)
+
+
+def options_routes(routes: Iterable[HTTPRouteHandler]) -> list[HTTPRouteHandler]:
+    """Make the OPTIONS route of each path: its Allow header names every method of the path.
+
+    The framework's own names those of one handler alone, where GET and POST are two.
+    """
+    methods: dict[str, set[str]] = {}
+    for route in routes:
+        for path in route.paths:
+            methods.setdefault(path, {"OPTIONS"}).update(route.http_methods)
+    return [_options(path, ", ".join(sorted(allowed))) for path, allowed in methods.items()]
+
+
+def _options(path: str, allowed: str) -> HTTPRouteHandler:
+    async def options() -> Response[None]:
+        return Response(None, status_code=204, headers={"Allow": allowed})
+
+    return HTTPRouteHandler(path, http_method=HttpMethod.OPTIONS, status_code=204)(options)
 
 
 def cached(

@@ -8,6 +8,7 @@ from halfangle_client.generated.calls import blocks as _blocks
 from halfangle_client.generated.calls import catalogue as _catalogue
 from halfangle_client.generated.calls import centers as _centers
 from halfangle_client.generated.calls import jobs as _jobs
+from halfangle_client.generated.calls import runout as _runout
 from halfangle_client.generated.calls import sine as _sine
 from halfangle_client.generated.calls import tapers as _tapers
 from halfangle_client.generated.calls import wheels as _wheels
@@ -19,6 +20,7 @@ ENDPOINTS: dict[str, Endpoint[Any]] = {
         _catalogue.ENDPOINTS,
         _centers.ENDPOINTS,
         _jobs.ENDPOINTS,
+        _runout.ENDPOINTS,
         _sine.ENDPOINTS,
         _tapers.ENDPOINTS,
         _wheels.ENDPOINTS,

@@ -47,7 +47,7 @@ class BlocksCalls:
         self,
         key: str,
         *,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockSetDetailAnswer:
         """Built-in sets of gauge blocks: one set.
@@ -66,14 +66,14 @@ class BlocksCalls:
             {
                 "key": key,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
     def list_sets(
         self,
         *,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockSetListAnswer:
         """Built-in sets of gauge blocks.
@@ -87,7 +87,7 @@ class BlocksCalls:
         return self._sender.send(
             _LIST_SETS,
             {},
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -99,7 +99,7 @@ class BlocksCalls:
         set: str | None = None,
         sizes: Sequence[float] | None = None,
         max_blocks: int = 6,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockStackAnswer:
         """Stack of gauge blocks.
@@ -133,7 +133,7 @@ class BlocksCalls:
                 "sizes": sizes,
                 "max_blocks": max_blocks,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -148,7 +148,7 @@ class AsyncBlocksCalls:
         self,
         key: str,
         *,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockSetDetailAnswer:
         """Built-in sets of gauge blocks: one set.
@@ -167,14 +167,14 @@ class AsyncBlocksCalls:
             {
                 "key": key,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
     async def list_sets(
         self,
         *,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockSetListAnswer:
         """Built-in sets of gauge blocks.
@@ -188,7 +188,7 @@ class AsyncBlocksCalls:
         return await self._sender.send(
             _LIST_SETS,
             {},
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -200,7 +200,7 @@ class AsyncBlocksCalls:
         set: str | None = None,
         sizes: Sequence[float] | None = None,
         max_blocks: int = 6,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockStackAnswer:
         """Stack of gauge blocks.
@@ -234,6 +234,6 @@ class AsyncBlocksCalls:
                 "sizes": sizes,
                 "max_blocks": max_blocks,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )

@@ -37,7 +37,7 @@ class CatalogueCalls:
         self,
         key: str,
         *,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.OperationDetailAnswer:
         """Operation catalogue: one operation.
@@ -55,14 +55,14 @@ class CatalogueCalls:
             {
                 "key": key,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
     def list_operations(
         self,
         *,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.OperationListAnswer:
         """Operation catalogue.
@@ -75,7 +75,7 @@ class CatalogueCalls:
         return self._sender.send(
             _LIST_OPERATIONS,
             {},
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -90,7 +90,7 @@ class AsyncCatalogueCalls:
         self,
         key: str,
         *,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.OperationDetailAnswer:
         """Operation catalogue: one operation.
@@ -108,14 +108,14 @@ class AsyncCatalogueCalls:
             {
                 "key": key,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
     async def list_operations(
         self,
         *,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.OperationListAnswer:
         """Operation catalogue.
@@ -128,6 +128,6 @@ class AsyncCatalogueCalls:
         return await self._sender.send(
             _LIST_OPERATIONS,
             {},
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )

@@ -1,11 +1,28 @@
 # Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
 """Calls of the topic `centers`."""
 
+from collections.abc import Sequence
 from typing import Any, Literal
 
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
 from halfangle_client.generated import models
 
+_CONTACT = Endpoint(
+    name="centers.contact",
+    method="POST",
+    path="/v1/centers/contact",
+    answer=models.CenterContactAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_EFFECT = Endpoint(
+    name="centers.effect",
+    method="POST",
+    path="/v1/centers/effect",
+    answer=models.CenterEffectAnswer,
+    accept="application/json",
+    sends="application/json",
+)
 _LIMITS = Endpoint(
     name="centers.limits",
     method="POST",
@@ -15,7 +32,11 @@ _LIMITS = Endpoint(
     sends="application/json",
 )
 
-ENDPOINTS: tuple[Endpoint[Any], ...] = (_LIMITS,)
+ENDPOINTS: tuple[Endpoint[Any], ...] = (
+    _CONTACT,
+    _EFFECT,
+    _LIMITS,
+)
 
 
 class CentersCalls:
@@ -23,6 +44,97 @@ class CentersCalls:
 
     def __init__(self, sender: Sender) -> None:
         self._sender = sender
+
+    def contact(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_included_angle: float | str,
+        hole_included_angle: float | str,
+        mouth_diameter: float,
+        pilot_diameter: float,
+        diameter_error: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterContactAnswer:
+        """Where a center bears in its hole.
+
+        A center of one angle in a hole of another: where it bears, the gap at the other end, and
+        the axial shift of the work for an error of diameter.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_included_angle: Included angle of the center, in degrees. [degree, 20 to 140; or
+                text in degrees, minutes, seconds]
+            hole_included_angle: Included angle of the hole's cone, in degrees. [degree, 20 to 140;
+                or text in degrees, minutes, seconds]
+            mouth_diameter: Large diameter of the hole's cone, in `units`. [length, 1e-06 to 10000]
+            pilot_diameter: Diameter of the pilot, in `units`. [length, 1e-06 to 10000]
+            diameter_error: Error of the bearing diameter to turn into an axial shift, in `units`.
+                [length, 0 to 10000]
+
+        Example:
+            client.centers.contact(units="mm", center_included_angle=60, hole_included_angle=59,
+                mouth_diameter=8.5, pilot_diameter=4, diameter_error=0.1)
+        """
+        return self._sender.send(
+            _CONTACT,
+            {
+                "units": units,
+                "center_included_angle": center_included_angle,
+                "hole_included_angle": hole_included_angle,
+                "mouth_diameter": mouth_diameter,
+                "pilot_diameter": pilot_diameter,
+                "diameter_error": diameter_error,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def effect(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        first: models.CenterError,
+        second: models.CenterError,
+        distance_between_centers: float,
+        stations: Sequence[float],
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterEffectAnswer:
+        """What eccentric centers do to the work.
+
+        Runout, standing offset and tilt of a part between two centers, one or both of which turn.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            first: Center at station 0.
+            second: Center at the other end.
+            distance_between_centers: Distance between the centers. [length, 1e-06 to 10000]
+            stations: Distances from the first center, in `units`. [1 to 100 entries, each length, 0
+                to 10000]
+
+        Example:
+            client.centers.effect(units="in", first=models.CenterError(eccentricity=0.0002,
+                high_spot=0, turns=True), second=models.CenterError(eccentricity=0.0002,
+                high_spot=180, turns=True), distance_between_centers=6, stations=[0, 3, 6])
+        """
+        return self._sender.send(
+            _EFFECT,
+            {
+                "units": units,
+                "first": first,
+                "second": second,
+                "distance_between_centers": distance_between_centers,
+                "stations": stations,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
 
     def limits(
         self,
@@ -36,7 +148,7 @@ class CentersCalls:
         other_eccentricity: float = 0.0,
         both_alike: bool = False,
         included_angle: float | str = 60.0,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterLimitsAnswer:
         """How true a center must be.
@@ -80,7 +192,7 @@ class CentersCalls:
                 "both_alike": both_alike,
                 "included_angle": included_angle,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -90,6 +202,97 @@ class AsyncCentersCalls:
 
     def __init__(self, sender: AsyncSender) -> None:
         self._sender = sender
+
+    async def contact(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_included_angle: float | str,
+        hole_included_angle: float | str,
+        mouth_diameter: float,
+        pilot_diameter: float,
+        diameter_error: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterContactAnswer:
+        """Where a center bears in its hole.
+
+        A center of one angle in a hole of another: where it bears, the gap at the other end, and
+        the axial shift of the work for an error of diameter.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_included_angle: Included angle of the center, in degrees. [degree, 20 to 140; or
+                text in degrees, minutes, seconds]
+            hole_included_angle: Included angle of the hole's cone, in degrees. [degree, 20 to 140;
+                or text in degrees, minutes, seconds]
+            mouth_diameter: Large diameter of the hole's cone, in `units`. [length, 1e-06 to 10000]
+            pilot_diameter: Diameter of the pilot, in `units`. [length, 1e-06 to 10000]
+            diameter_error: Error of the bearing diameter to turn into an axial shift, in `units`.
+                [length, 0 to 10000]
+
+        Example:
+            client.centers.contact(units="mm", center_included_angle=60, hole_included_angle=59,
+                mouth_diameter=8.5, pilot_diameter=4, diameter_error=0.1)
+        """
+        return await self._sender.send(
+            _CONTACT,
+            {
+                "units": units,
+                "center_included_angle": center_included_angle,
+                "hole_included_angle": hole_included_angle,
+                "mouth_diameter": mouth_diameter,
+                "pilot_diameter": pilot_diameter,
+                "diameter_error": diameter_error,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def effect(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        first: models.CenterError,
+        second: models.CenterError,
+        distance_between_centers: float,
+        stations: Sequence[float],
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterEffectAnswer:
+        """What eccentric centers do to the work.
+
+        Runout, standing offset and tilt of a part between two centers, one or both of which turn.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            first: Center at station 0.
+            second: Center at the other end.
+            distance_between_centers: Distance between the centers. [length, 1e-06 to 10000]
+            stations: Distances from the first center, in `units`. [1 to 100 entries, each length, 0
+                to 10000]
+
+        Example:
+            client.centers.effect(units="in", first=models.CenterError(eccentricity=0.0002,
+                high_spot=0, turns=True), second=models.CenterError(eccentricity=0.0002,
+                high_spot=180, turns=True), distance_between_centers=6, stations=[0, 3, 6])
+        """
+        return await self._sender.send(
+            _EFFECT,
+            {
+                "units": units,
+                "first": first,
+                "second": second,
+                "distance_between_centers": distance_between_centers,
+                "stations": stations,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
 
     async def limits(
         self,
@@ -103,7 +306,7 @@ class AsyncCentersCalls:
         other_eccentricity: float = 0.0,
         both_alike: bool = False,
         included_angle: float | str = 60.0,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterLimitsAnswer:
         """How true a center must be.
@@ -147,6 +350,6 @@ class AsyncCentersCalls:
                 "both_alike": both_alike,
                 "included_angle": included_angle,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )

@@ -45,7 +45,7 @@ class JobsCalls:
         angle_errors: models.AngleContributions | None = None,
         downfeed_step: float | None = None,
         grinding_allowance: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterJobAnswer:
         """Plan of a center ground on a sine plate.
@@ -116,7 +116,7 @@ class JobsCalls:
                 "downfeed_step": downfeed_step,
                 "grinding_allowance": grinding_allowance,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -147,7 +147,7 @@ class AsyncJobsCalls:
         angle_errors: models.AngleContributions | None = None,
         downfeed_step: float | None = None,
         grinding_allowance: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterJobAnswer:
         """Plan of a center ground on a sine plate.
@@ -218,6 +218,6 @@ class AsyncJobsCalls:
                 "downfeed_step": downfeed_step,
                 "grinding_allowance": grinding_allowance,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )

@@ -133,7 +133,7 @@ class SineCalls:
         height: float | None = None,
         high_stack: float | None = None,
         low_stack: float = 0.0,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineAngleAnswer:
         """Angle of a stack.
@@ -173,7 +173,7 @@ class SineCalls:
                 "high_stack": high_stack,
                 "low_stack": low_stack,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -191,7 +191,7 @@ class SineCalls:
         base_largest_angle: float | str | None = None,
         top_largest_angle: float | str | None = None,
         resolution: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCompoundAnswer:
         """Compound sine plate.
@@ -251,7 +251,7 @@ class SineCalls:
                 "top_largest_angle": top_largest_angle,
                 "resolution": resolution,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -266,7 +266,7 @@ class SineCalls:
         top_height: float,
         base_step: float = 0.0,
         top_step: float = 0.0,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCompoundAnglesAnswer:
         """Angles of a compound setting.
@@ -312,7 +312,7 @@ class SineCalls:
                 "base_step": base_step,
                 "top_step": top_step,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -333,7 +333,7 @@ class SineCalls:
         low_stack: float = 0.0,
         max_blocks: int = 6,
         tolerance_arcsec: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCorrectionAnswer:
         """Correction of a measured angle.
@@ -393,7 +393,7 @@ class SineCalls:
                 "max_blocks": max_blocks,
                 "tolerance_arcsec": tolerance_arcsec,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -415,7 +415,7 @@ class SineCalls:
         smallest_low_stack: float = 0.0,
         tolerance_arcsec: float | None = None,
         largest_angle: float | str | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineLowStackAnswer:
         """Stacks under both rolls.
@@ -480,7 +480,7 @@ class SineCalls:
                 "tolerance_arcsec": tolerance_arcsec,
                 "largest_angle": largest_angle,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -576,7 +576,7 @@ class SineCalls:
         | None = None,
         coverage_factor: float = 2.0,
         tolerance_on: Literal["plate angle", "included angle"] = "plate angle",
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineRequirementsAnswer:
         """What must I hold?
@@ -680,7 +680,7 @@ class SineCalls:
                 "tolerance_on": tolerance_on,
                 "tolerance_arcsec": tolerance_arcsec,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -696,7 +696,7 @@ class SineCalls:
         largest_angle: float | str | None = None,
         steep_angle: float | str = 45.0,
         resolution: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineSettingAnswer:
         """Sine setting.
@@ -741,7 +741,7 @@ class SineCalls:
                 "steep_angle": steep_angle,
                 "resolution": resolution,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -757,7 +757,7 @@ class SineCalls:
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
         resolution: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineTableAnswer:
         """Setting table.
@@ -801,7 +801,7 @@ class SineCalls:
                 "step": step,
                 "resolution": resolution,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -818,7 +818,7 @@ class SineCalls:
         vee_angle: float | str = 90.0,
         indicator_rise: float = 0.0,
         indicator_travel: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineTaperAngleAnswer:
         """Taper of a sine setting.
@@ -869,7 +869,7 @@ class SineCalls:
                 "indicator_rise": indicator_rise,
                 "indicator_travel": indicator_travel,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -889,7 +889,7 @@ class SineCalls:
         base_step: float = 0.0,
         vee_angle: float | str = 90.0,
         largest_angle: float | str | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineTaperSettingAnswer:
         """Sine setting for a taper.
@@ -950,7 +950,7 @@ class SineCalls:
                 "vee_angle": vee_angle,
                 "largest_angle": largest_angle,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -1047,7 +1047,7 @@ class SineCalls:
         tolerance_on: Literal["plate angle", "included angle"] = "plate angle",
         tolerance_arcsec: float | None = None,
         trials: int = 50000,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineUncertaintyAnswer:
         """Uncertainty of a sine set-up.
@@ -1153,7 +1153,7 @@ class SineCalls:
                 "tolerance_arcsec": tolerance_arcsec,
                 "trials": trials,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -1175,7 +1175,7 @@ class AsyncSineCalls:
         height: float | None = None,
         high_stack: float | None = None,
         low_stack: float = 0.0,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineAngleAnswer:
         """Angle of a stack.
@@ -1215,7 +1215,7 @@ class AsyncSineCalls:
                 "high_stack": high_stack,
                 "low_stack": low_stack,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -1233,7 +1233,7 @@ class AsyncSineCalls:
         base_largest_angle: float | str | None = None,
         top_largest_angle: float | str | None = None,
         resolution: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCompoundAnswer:
         """Compound sine plate.
@@ -1293,7 +1293,7 @@ class AsyncSineCalls:
                 "top_largest_angle": top_largest_angle,
                 "resolution": resolution,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -1308,7 +1308,7 @@ class AsyncSineCalls:
         top_height: float,
         base_step: float = 0.0,
         top_step: float = 0.0,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCompoundAnglesAnswer:
         """Angles of a compound setting.
@@ -1354,7 +1354,7 @@ class AsyncSineCalls:
                 "base_step": base_step,
                 "top_step": top_step,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -1375,7 +1375,7 @@ class AsyncSineCalls:
         low_stack: float = 0.0,
         max_blocks: int = 6,
         tolerance_arcsec: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCorrectionAnswer:
         """Correction of a measured angle.
@@ -1435,7 +1435,7 @@ class AsyncSineCalls:
                 "max_blocks": max_blocks,
                 "tolerance_arcsec": tolerance_arcsec,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -1457,7 +1457,7 @@ class AsyncSineCalls:
         smallest_low_stack: float = 0.0,
         tolerance_arcsec: float | None = None,
         largest_angle: float | str | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineLowStackAnswer:
         """Stacks under both rolls.
@@ -1522,7 +1522,7 @@ class AsyncSineCalls:
                 "tolerance_arcsec": tolerance_arcsec,
                 "largest_angle": largest_angle,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -1618,7 +1618,7 @@ class AsyncSineCalls:
         | None = None,
         coverage_factor: float = 2.0,
         tolerance_on: Literal["plate angle", "included angle"] = "plate angle",
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineRequirementsAnswer:
         """What must I hold?
@@ -1722,7 +1722,7 @@ class AsyncSineCalls:
                 "tolerance_on": tolerance_on,
                 "tolerance_arcsec": tolerance_arcsec,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -1738,7 +1738,7 @@ class AsyncSineCalls:
         largest_angle: float | str | None = None,
         steep_angle: float | str = 45.0,
         resolution: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineSettingAnswer:
         """Sine setting.
@@ -1783,7 +1783,7 @@ class AsyncSineCalls:
                 "steep_angle": steep_angle,
                 "resolution": resolution,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -1799,7 +1799,7 @@ class AsyncSineCalls:
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
         resolution: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineTableAnswer:
         """Setting table.
@@ -1843,7 +1843,7 @@ class AsyncSineCalls:
                 "step": step,
                 "resolution": resolution,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -1860,7 +1860,7 @@ class AsyncSineCalls:
         vee_angle: float | str = 90.0,
         indicator_rise: float = 0.0,
         indicator_travel: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineTaperAngleAnswer:
         """Taper of a sine setting.
@@ -1911,7 +1911,7 @@ class AsyncSineCalls:
                 "indicator_rise": indicator_rise,
                 "indicator_travel": indicator_travel,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -1931,7 +1931,7 @@ class AsyncSineCalls:
         base_step: float = 0.0,
         vee_angle: float | str = 90.0,
         largest_angle: float | str | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineTaperSettingAnswer:
         """Sine setting for a taper.
@@ -1992,7 +1992,7 @@ class AsyncSineCalls:
                 "vee_angle": vee_angle,
                 "largest_angle": largest_angle,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -2089,7 +2089,7 @@ class AsyncSineCalls:
         tolerance_on: Literal["plate angle", "included angle"] = "plate angle",
         tolerance_arcsec: float | None = None,
         trials: int = 50000,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineUncertaintyAnswer:
         """Uncertainty of a sine set-up.
@@ -2195,6 +2195,6 @@ class AsyncSineCalls:
                 "tolerance_arcsec": tolerance_arcsec,
                 "trials": trials,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )

@@ -46,7 +46,7 @@ class TapersCalls:
         self,
         key: str,
         *,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.StandardTaperEntryAnswer:
         """Standard tapers: one standard.
@@ -64,14 +64,14 @@ class TapersCalls:
             {
                 "key": key,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
     def list_standard(
         self,
         *,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.StandardTaperListAnswer:
         """Standard tapers.
@@ -84,7 +84,7 @@ class TapersCalls:
         return self._sender.send(
             _LIST_STANDARD,
             {},
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -100,7 +100,7 @@ class TapersCalls:
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
         agree_within: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperSolveAnswer:
         """Taper from three of its quantities.
@@ -143,7 +143,7 @@ class TapersCalls:
                 "one_in_x": one_in_x,
                 "agree_within": agree_within,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -158,7 +158,7 @@ class AsyncTapersCalls:
         self,
         key: str,
         *,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.StandardTaperEntryAnswer:
         """Standard tapers: one standard.
@@ -176,14 +176,14 @@ class AsyncTapersCalls:
             {
                 "key": key,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
     async def list_standard(
         self,
         *,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.StandardTaperListAnswer:
         """Standard tapers.
@@ -196,7 +196,7 @@ class AsyncTapersCalls:
         return await self._sender.send(
             _LIST_STANDARD,
             {},
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -212,7 +212,7 @@ class AsyncTapersCalls:
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
         agree_within: float | None = None,
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperSolveAnswer:
         """Taper from three of its quantities.
@@ -255,6 +255,6 @@ class AsyncTapersCalls:
                 "one_in_x": one_in_x,
                 "agree_within": agree_within,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )

@@ -35,7 +35,7 @@ class WheelsCalls:
         edge_flat: float = 0.0,
         overrun: float = 0.0,
         dresser_zero: Literal["wheel axis", "wheel side"] = "wheel axis",
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.WheelFlankAnswer:
         """Angle to dress on the wheel.
@@ -77,7 +77,7 @@ class WheelsCalls:
                 "dresser_zero": dresser_zero,
                 "depth_per_pass": depth_per_pass,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
 
@@ -99,7 +99,7 @@ class AsyncWheelsCalls:
         edge_flat: float = 0.0,
         overrun: float = 0.0,
         dresser_zero: Literal["wheel axis", "wheel side"] = "wheel axis",
-        timeout: float | None = None,
+        timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.WheelFlankAnswer:
         """Angle to dress on the wheel.
@@ -141,6 +141,6 @@ class AsyncWheelsCalls:
                 "dresser_zero": dresser_zero,
                 "depth_per_pass": depth_per_pass,
             },
-            timeout=timeout,
+            timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
