@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from halfangle_client.generated import models
 
 WIDTH = 80
+LENGTHS = {"in": "inches", "mm": "millimetres"}
 _NAME_WIDTH = 32
 _BY_WEIGHT = {"stop": "STOP", "caution": "CAUTION", "note": "Note"}
 _DECIMALS = {"in": 5, "mm": 4}
@@ -38,7 +39,7 @@ def _heading(plan: models.CenterJobResult, units: str) -> list[str]:
         "=" * min(len(plan.job), WIDTH),
         *_wrapped(
             f"{cone.included_angle.dms} included, {cone.length:.4f} {units} long; shank {kind}, "
-            f"held in {shank.held_in}. All lengths in {units}."
+            f"held in {shank.held_in}. All lengths in {LENGTHS[units]}."
         ),
         "",
     ]
