@@ -130,6 +130,9 @@ def _pointer(detail: ErrorDetails, sent: Any) -> str:
         elif isinstance(value, list) and isinstance(part, int) and part < len(value):
             parts.append(str(part))
             value = value[part]
+    if detail["type"] in {"union_tag_invalid", "union_tag_not_found"}:
+        # It is the field that chooses among the forms of an object which is wrong or missing.
+        parts.append(detail["ctx"]["discriminator"].strip("'"))
     return "".join("/" + part for part in parts)[:300]
 
 
@@ -141,6 +144,12 @@ def _message(detail: ErrorDetails) -> str:
         return "is not a field of this request"
     message = detail["msg"].replace("Input should be", "should be").removeprefix("Value error, ")
     came = detail["input"]
+    if detail["type"] == "union_tag_invalid":
+        # Pydantic's own words repeat what came in full.
+        message = f"should be one of {detail['ctx']['expected_tags']}"
+        came = detail["ctx"]["tag"]
+    elif detail["type"] == "union_tag_not_found":
+        return "is required and was not sent"
     if isinstance(came, bool | int | float | str) or came is None:
         shown = json.dumps(came, ensure_ascii=False)
         message += f"; got {shown if len(shown) <= 40 else shown[:37] + '…'}"

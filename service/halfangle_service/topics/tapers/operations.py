@@ -10,6 +10,7 @@ from halfangle_service.topics.tapers.models import (
     TaperSolveRequest,
     TaperSolveResult,
 )
+from halfangle_service.topics.tapers.operations_feed import CLEAN_UP, INFEED, STANDOFF
 from halfangle_service.topics.tapers.solve import (
     INCHES_PER_FOOT,
     rate_from_half_angle,
@@ -108,6 +109,9 @@ OPERATIONS = (
             "taper_per_foot": 0.59941,
         },
     ),
+    INFEED,
+    CLEAN_UP,
+    STANDOFF,
 )
 
 COLLECTIONS = (
