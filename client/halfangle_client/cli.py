@@ -36,7 +36,7 @@ class UsageError(Exception):
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command; give its exit status."""
-    options = _parser().parse_args(arguments)
+    options = _parsed(arguments)
     try:
         _print(_run(options))
     except UsageError as error:
@@ -49,6 +49,18 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except KeyboardInterrupt:
         return _INTERRUPTED
     return _DONE
+
+
+def _parsed(arguments: Sequence[str] | None) -> argparse.Namespace:
+    """Read the command line. argparse alone takes no fields after `--json FILE`."""
+    parser = _parser()
+    options, rest = parser.parse_known_args(arguments)
+    strangers = [text for text in rest if options.command != "call" or text.startswith("-")]
+    if strangers:
+        parser.error(f"unrecognized arguments: {' '.join(strangers)}")
+    if options.command == "call":
+        options.fields += rest
+    return options
 
 
 def _parser() -> argparse.ArgumentParser:

@@ -18,7 +18,8 @@ HalfangleError
     │   ├── Disagreement          /problems/disagreement      values contradict one another
     │   ├── Unreachable           /problems/unreachable       not with the means given
     │   ├── BeyondBound           /problems/beyond-bound      more work than one request may ask
-    │   └── NotFinite             /problems/not-finite        out of the range of arithmetic
+    │   ├── NotFinite             /problems/not-finite        out of the range of arithmetic
+    │   └── NoSuchValue           /problems/no-such-value     the result holds no such value
     ├── TooManyRequests           429
     └── ServiceFailed             500 and every other 5xx
         └── Overloaded            503
@@ -134,6 +135,10 @@ class NotFinite(Unprocessable):
     """The numbers lead out of the range of arithmetic."""
 
 
+class NoSuchValue(Unprocessable):
+    """The result holds no single value of the name asked for."""
+
+
 class TooManyRequests(ProblemError):
     """429: too many requests in too short a time."""
 
@@ -166,6 +171,7 @@ _BY_TYPE: dict[str, type[ProblemError]] = {
     "/problems/unreachable": Unreachable,
     "/problems/beyond-bound": BeyondBound,
     "/problems/not-finite": NotFinite,
+    "/problems/no-such-value": NoSuchValue,
 }
 
 
