@@ -20,6 +20,13 @@ from halfangle_service.topics.tapers.operations_contact import (
     VEE_OVER_ROLLS,
 )
 from halfangle_service.topics.tapers.operations_feed import CLEAN_UP, INFEED, STANDOFF
+from halfangle_service.topics.tapers.operations_more import (
+    ANGLE,
+    IDENTIFY,
+    RATES,
+    SET_OVER,
+    TOLERANCE,
+)
 from halfangle_service.topics.tapers.solve import (
     INCHES_PER_FOOT,
     rate_from_half_angle,
@@ -128,6 +135,10 @@ OPERATIONS = (
     ONE_BALL,
     VEE_OVER_ROLLS,
     DOVETAIL_OVER_ROLLS,
+    IDENTIFY,
+    TOLERANCE,
+    ANGLE,
+    SET_OVER,
 )
 
 COLLECTIONS = (
@@ -145,4 +156,5 @@ COLLECTIONS = (
         keys=lambda: tuple(standard_tapers()),
         sources=(_TABLES,),
     ),
+    RATES,
 )
