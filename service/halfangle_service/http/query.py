@@ -104,7 +104,7 @@ def pick_value(answer: bytes, path: str) -> bytes:
     """Give one value of an answer's result as plain text: full precision, a decimal point.
 
     The path names fields and list positions joined by dots: `height`, `angle.dms`, `blocks.0`.
-    Raises ProblemError (`invalid-request`) where it leads nowhere or to more than one value.
+    Raises ProblemError (`no-such-value`) where it leads nowhere or to more than one value.
     """
     value: Any = json.loads(answer)["result"]
     for part in path.split("."):
@@ -128,5 +128,5 @@ def pick_value(answer: bytes, path: str) -> bytes:
 
 def _pick_problem(message: str) -> ProblemError:
     return ProblemError(
-        "invalid-request", f"pick {message}.", errors=[{"pointer": "/pick", "message": message}]
+        "no-such-value", f"pick {message}.", errors=[{"pointer": "/pick", "message": message}]
     )

@@ -1,11 +1,13 @@
 """Requests and results of the centers topic."""
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 
 from halfangle_service.quantities import (
+    Angle,
     AngleInput,
+    ArcsecOut,
     Length,
     LengthOut,
     NonNegativeLength,
@@ -89,3 +91,79 @@ class CenterLimitsResult(ResultModel):
         description="For a dead center that may be put back at any clocking between parts: from "
         "part to part the axis may then move by twice as much."
     )
+
+
+class CenterContactRequest(RequestModel):
+    """A center and the conical hole that it enters."""
+
+    units: Units = Field(description="Unit of every length here and in the answer.")
+    center_included_angle: Annotated[float, AngleInput(ge=20, le=140)] = Field(
+        description="Included angle of the center, in degrees.", examples=[60]
+    )
+    hole_included_angle: Annotated[float, AngleInput(ge=20, le=140)] = Field(
+        description="Included angle of the hole's cone, in degrees.", examples=[59]
+    )
+    mouth_diameter: Length = Field(description="Large diameter of the hole's cone, in `units`.")
+    pilot_diameter: Length = Field(description="Diameter of the pilot, in `units`.")
+    diameter_error: NonNegativeLength = Field(
+        0.0, description="Error of the bearing diameter to turn into an axial shift, in `units`."
+    )
+
+
+class CenterContactResult(ResultModel):
+    """Where the center bears, and how the work shifts."""
+
+    bearing: Literal["whole cone", "mouth", "small end"] = Field(
+        description="`mouth` or `small end`: an edge carries; `whole cone`: the angles match."
+    )
+    contact_diameter: LengthOut = Field(description="Largest diameter at which it bears.")
+    gap_at_other_end: LengthOut = Field(description="Radial gap at the other end of the cone.")
+    point_from_mouth: LengthOut = Field(
+        description="How far the center's sharp point would lie inside the mouth."
+    )
+    axial_shift: LengthOut = Field(
+        description="How far the work shifts along the axis for `diameter_error`, with the hole's "
+        "depth kept."
+    )
+
+
+class CenterError(RequestModel):
+    """How far a center's cone is off the axis of rotation."""
+
+    eccentricity: NonNegativeLength = Field(description="Its eccentricity, half its TIR.")
+    high_spot: Annotated[float, AngleInput(ge=-360, le=360)] = Field(
+        0.0, description="Direction of it, in degrees."
+    )
+    turns: bool = Field(description="True for a center that turns with the work.")
+
+
+class CenterEffectRequest(RequestModel):
+    """A part between two centers that are off."""
+
+    units: Units = Field(description="Unit of every length here and in the answer.")
+    first: CenterError = Field(description="Center at station 0.")
+    second: CenterError = Field(description="Center at the other end.")
+    distance_between_centers: Length = Field(description="Distance between the centers.")
+    stations: list[NonNegativeLength] = Field(
+        min_length=1, max_length=100, description="Distances from the first center, in `units`."
+    )
+
+
+class CenterEffectAt(ResultModel):
+    """What is seen at one station."""
+
+    station: LengthOut = Field(description="The station.")
+    apparent_tir: LengthOut = Field(description="Runout made by the centers that turn.")
+    high_spot: Angle = Field(description="High spot of that runout.")
+    standing_offset: LengthOut = Field(
+        description="Offset made by centers that stand still: taper or place, no runout."
+    )
+    worst_tir: LengthOut = Field(description="Runout at the worst clocking of the same centers.")
+
+
+class CenterEffectResult(ResultModel):
+    """What both centers do."""
+
+    at_stations: list[CenterEffectAt] = Field(description="In the order sent.")
+    tilt_arcsec: ArcsecOut = Field(description="Tilt of the axis with the directions sent.")
+    worst_tilt_arcsec: ArcsecOut = Field(description="Tilt with the centers opposed.")

@@ -1,0 +1,3862 @@
+# Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+
+class Advisory(BaseModel):
+    """The voice of an experienced hand."""
+
+    code: str
+    """Stable code of the advisory."""
+    severity: Literal["note", "caution", "stop"]
+    """`note`: a better way exists; `caution`: mind this; `stop`: do not run this."""
+    message: str
+    """What to mind, in plain words."""
+
+
+class Angle(BaseModel):
+    """An angle in an answer, in two forms of the same value."""
+
+    degrees: float
+    """Decimal degrees, full precision. [degree]"""
+    dms: str
+    """Degrees, minutes and seconds, rounded to 0.01 second."""
+
+
+class AngleContributions(BaseModel):
+    """
+    Errors of the set-up that turn the cone's half angle; each stands as ± its value.
+
+    A contribution left out is not guessed: the plan says that it is missing from the
+    budget.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    center_distance_tolerance: float | None = None
+    """± error of the plate's center distance, in `units`. [length, 0 to 10000]"""
+    axis_pitch_arcsec: float | None = None
+    """
+    ± angle between the fixture's axis and the plate's top, in the tilt plane. [arcsecond, 0
+    to 324000]
+    """
+    axis_yaw_arcsec: float | None = None
+    """± angle of the fixture's axis out of the tilt plane. [arcsecond, 0 to 324000]"""
+    wheel_face_arcsec: float | None = None
+    """
+    ± slope of the wheel's face along the slant, from breakdown since dressing. [arcsecond,
+    0 to 324000]
+    """
+    temperature_celsius: float | None = None
+    """Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). [°C, -40 to 150]"""
+    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the sine plate."""
+    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the gauge blocks."""
+
+
+class AngleErrorLine(BaseModel):
+    """One line of the angle's error budget, on the included angle."""
+
+    name: str
+    """What errs."""
+    worst_case_arcsec: float
+    """Largest change of the included angle. [arcsecond]"""
+    standard_uncertainty_arcsec: float
+    """
+    Standard uncertainty that it adds (rectangular distribution, JCGM 100 4.3.7).
+    [arcsecond]
+    """
+    share_percent: float
+    """Its share in the combined variance. [percent]"""
+
+
+class BlockSetDetail(BaseModel):
+    """A built-in set with every block."""
+
+    name: str
+    """Name to use as `set`."""
+    units: Literal["in", "mm"]
+    """Unit of its nominal sizes."""
+    pieces: int
+    """How many blocks. [count]"""
+    series: list[str]
+    """Its series: first to last by step (count)."""
+    source: str
+    """Where the composition comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+    note: str
+    """What to mind; empty where nothing."""
+    sizes: list[float]
+    """Every block, ascending, in the set's units. [each length]"""
+
+
+class BlockSetEntry(BaseModel):
+    """A built-in set in short."""
+
+    name: str
+    """Name to use as `set`."""
+    units: Literal["in", "mm"]
+    """Unit of its nominal sizes."""
+    pieces: int
+    """How many blocks. [count]"""
+    series: list[str]
+    """Its series: first to last by step (count)."""
+    source: str
+    """Where the composition comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+    note: str
+    """What to mind; empty where nothing."""
+
+
+class BlockSetList(BaseModel):
+    """
+    The built-in sets. No standard fixes the composition of a set: check it against your
+    box.
+    """
+
+    sets: list[BlockSetEntry]
+    """The sets."""
+
+
+class BlockStackRequest(BaseModel):
+    """A height, and the blocks to build it from: a built-in `set`, or the shop's own `sizes`."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    height: float
+    """Height to build, in `units`; it is taken to the nearest 0.1 nm. [length, 1e-06 to 10000]"""
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+    characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`: a size is
+    given as often as there are blocks of it. Either this or `set`. [1 to 500 entries, each
+    length, 1e-06 to 10000]
+    """
+    max_blocks: int = 6
+    """Most blocks to wring in one stack. [count, 1 to 8]"""
+
+
+class BlockStackResult(BaseModel):
+    """The stack of the fewest blocks."""
+
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """
+    Total less the height asked for: less than 0.05 nm where the height can be built.
+    [length]
+    """
+    proved: Literal[True]
+    """No stack of fewer blocks exists: every combination was considered."""
+
+
+class CenterContactRequest(BaseModel):
+    """A center and the conical hole that it enters."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_included_angle: float | str
+    """
+    Included angle of the center, in degrees. [degree, 20 to 140; or text in degrees,
+    minutes, seconds]
+    """
+    hole_included_angle: float | str
+    """
+    Included angle of the hole's cone, in degrees. [degree, 20 to 140; or text in degrees,
+    minutes, seconds]
+    """
+    mouth_diameter: float
+    """Large diameter of the hole's cone, in `units`. [length, 1e-06 to 10000]"""
+    pilot_diameter: float
+    """Diameter of the pilot, in `units`. [length, 1e-06 to 10000]"""
+    diameter_error: float = 0.0
+    """
+    Error of the bearing diameter to turn into an axial shift, in `units`. [length, 0 to
+    10000]
+    """
+
+
+class CenterContactResult(BaseModel):
+    """Where the center bears, and how the work shifts."""
+
+    bearing: Literal["whole cone", "mouth", "small end"]
+    """`mouth` or `small end`: an edge carries; `whole cone`: the angles match."""
+    contact_diameter: float
+    """Largest diameter at which it bears. [length]"""
+    gap_at_other_end: float
+    """Radial gap at the other end of the cone. [length]"""
+    point_from_mouth: float
+    """How far the center's sharp point would lie inside the mouth. [length]"""
+    axial_shift: float
+    """
+    How far the work shifts along the axis for `diameter_error`, with the hole's depth kept.
+    [length]
+    """
+
+
+class CenterEffectAt(BaseModel):
+    """What is seen at one station."""
+
+    station: float
+    """The station. [length]"""
+    apparent_tir: float
+    """Runout made by the centers that turn. [length]"""
+    high_spot: Angle
+    """High spot of that runout."""
+    standing_offset: float
+    """Offset made by centers that stand still: taper or place, no runout. [length]"""
+    worst_tir: float
+    """Runout at the worst clocking of the same centers. [length]"""
+
+
+class CenterEffectResult(BaseModel):
+    """What both centers do."""
+
+    at_stations: list[CenterEffectAt]
+    """In the order sent."""
+    tilt_arcsec: float
+    """Tilt of the axis with the directions sent. [arcsecond]"""
+    worst_tilt_arcsec: float
+    """Tilt with the centers opposed. [arcsecond]"""
+
+
+class CenterError(BaseModel):
+    """How far a center's cone is off the axis of rotation."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    eccentricity: float
+    """Its eccentricity, half its TIR. [length, 0 to 10000]"""
+    high_spot: float | str = 0.0
+    """Direction of it, in degrees. [degree, -360 to 360; or text in degrees, minutes, seconds]"""
+    turns: bool
+    """True for a center that turns with the work."""
+
+
+class CenterHoleBall(BaseModel):
+    """The check over a ball."""
+
+    ball_diameter: float
+    """Diameter of the ball. [length]"""
+    contact_diameter: float
+    """Circle on which it touches the cone: d cos α. [length]"""
+    height_over_face: float
+    """Height of its top over the face, chamfer counted; negative below the face. [length]"""
+    height_per_diameter: float
+    """Change of that height for a unit of mouth diameter. [length per length]"""
+    found_diameter: float | None
+    """Mouth diameter by the measured height; None where none was sent. [length]"""
+    found_less_wanted: float | None
+    """Found less wanted diameter; None where no height was sent. [length]"""
+
+
+class CenterHoleRequest(BaseModel):
+    """A center hole by its type or its key, and the diameter wanted at its mouth."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    type: Literal["A", "B", "R", "plain", "bell"] | None = None
+    """
+    Type: A, B or R (metric), plain or bell (inch). Send this for the smallest size that
+    reaches the diameter, or `key` for one size.
+    """
+    key: str | None = None
+    """One size, as `GET /v1/centers/holes` lists it. [3 to 12 characters]"""
+    wanted_diameter: float | None = None
+    """
+    Diameter wanted at the mouth of the 60° cone, in `units`; the table's largest where it
+    is not sent. [length, 1e-06 to 10000]
+    """
+    included_angle: float | str = 60.0
+    """
+    Included angle of the cone, in degrees; 60 by every table served here. [degree, 20 to
+    140; or text in degrees, minutes, seconds]
+    """
+    chamfer_diameter: float | None = None
+    """
+    Diameter of the 120° protecting chamfer at the face, in `units`, for types B and bell;
+    type B has the table's where it is not sent. [length, 1e-06 to 10000]
+    """
+    ball_diameter: float | None = None
+    """
+    Ball for the check, in `units`; one that touches halfway if not sent. [length, 1e-06 to
+    10000]
+    """
+    height_over_ball: float | None = None
+    """
+    Measured height of the ball's top over the face, in `units`; negative below it. Needs
+    `ball_diameter`. [length, -10000 to 10000]
+    """
+
+
+class CenterHoleResult(BaseModel):
+    """Pilot, countersink and depth."""
+
+    key: str
+    """Key of the size used."""
+    type: Literal["A", "B", "R", "plain", "bell"]
+    """Its type."""
+    pilot_diameter: float
+    """Diameter of the pilot. [length]"""
+    mouth_diameter: float
+    """Diameter at the mouth of the cone. [length]"""
+    largest_mouth_diameter: float
+    """Largest that the table gives this size. [length]"""
+    cone_depth: float | None
+    """
+    Depth of the cone, pilot's edge to mouth; None for type R, whose wall is an arc.
+    [length]
+    """
+    chamfer_diameter: float | None
+    """Protecting chamfer at the face. [length]"""
+    chamfer_depth: float
+    """Depth of the protecting chamfer; 0 without one. [length]"""
+    depth_to_pilot_edge: float | None
+    """Face to the edge of the pilot; None for type R. [length]"""
+    tool_depth_min: float | None
+    """Face to the drill's tip with the shortest pilot of the table. [length]"""
+    tool_depth_max: float | None
+    """Face to the drill's tip with the longest pilot of the table. [length]"""
+    table_minimum_depth: float | None
+    """Least depth of the whole hole by the table; None where it gives none. [length]"""
+    table_cut_off: float | None
+    """Length to cut off where the hole may not stay; None where it gives none. [length]"""
+    ball: CenterHoleBall | None
+    """The check over a ball; None for type R."""
+    standing: Literal["published", "from memory"]
+    """How the hole's dimensions are had."""
+
+
+class CenterHoleRow(BaseModel):
+    """One row of the table, in its own units."""
+
+    key: str
+    """Key to send as `key`."""
+    type: Literal["A", "B", "R", "plain", "bell"]
+    """A, B, R, plain or bell."""
+    units: Literal["in", "mm"]
+    """Unit of its lengths."""
+    pilot_diameter: float
+    """Diameter of the pilot. [length]"""
+    cone_diameter: float
+    """Largest diameter of the 60° cone (of the arc, for type R). [length]"""
+    chamfer_diameter: float | None
+    """Protecting chamfer, 120°; type B. [length]"""
+    chamfer_depth: float | None
+    """Its depth by the table; type B. [length]"""
+    minimum_depth: float | None
+    """Least depth of the whole hole. [length]"""
+    cut_off: float | None
+    """Length to cut off where the hole may not stay. [length]"""
+    pilot_length_min: float | None
+    """Shortest pilot of the drill. [length]"""
+    pilot_length_max: float | None
+    """Longest pilot of the drill. [length]"""
+    body_diameter: float
+    """Body of the drill. [length]"""
+    arc_radius_min: float | None
+    """Smallest radius of the arc; type R. [length]"""
+    arc_radius_max: float | None
+    """Largest radius of the arc; type R. [length]"""
+    source: str
+    """Where the row comes from."""
+    standing: Literal["published", "from memory"]
+    """How the hole's dimensions are had."""
+    drill_standing: Literal["published", "from memory"]
+    """How pilot lengths and body are had."""
+
+
+class CenterLimit(BaseModel):
+    """One limit in every form, all of one meaning for a round cone that is only off center."""
+
+    eccentricity: float
+    """Offset of the cone's axis from the shank's. [length]"""
+    tir: float
+    """Full indicator movement square to the axis: twice the eccentricity. [length]"""
+    zone_diameter: float
+    """Diameter of the coaxiality zone: twice the eccentricity. [length]"""
+    tir_on_cone: float
+    """Full indicator movement square to the cone's surface: 2 e cos α. [length]"""
+
+
+class CenterLimitsRequest(BaseModel):
+    """
+    What the work may see at a station between two centers: its runout, its position, or
+    both.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    runout_allowed_tir: float | None = None
+    """
+    Runout that the work may show at the station, as full indicator movement, in `units`.
+    [length, 1e-06 to 10000]
+    """
+    position_allowed: float | None = None
+    """
+    How far the work's axis may be off its place at the station, in `units`. [length, 1e-06
+    to 10000]
+    """
+    share: float = 1.0
+    """
+    Part of what is allowed that the center may take, such as 0.1 or 0.25. [over 0, at most
+    1]
+    """
+    distance_between_centers: float
+    """Distance between the two centers, in `units`. [length, 1e-06 to 10000]"""
+    station: float
+    """Distance of the station from this center, in `units`. [length, 0 to 10000]"""
+    other_eccentricity: float = 0.0
+    """
+    Eccentricity of the other center, in `units`; it counts in the worst way. [length, 0 to
+    10000]
+    """
+    both_alike: bool = False
+    """Hold both centers to one limit, in place of `other_eccentricity`."""
+    included_angle: float | str = 60.0
+    """
+    Included angle of the center, for the reading square to its surface. [degree, over 0,
+    under 180; or text in degrees, minutes, seconds]
+    """
+
+
+class CenterLimitsResult(BaseModel):
+    """The limits of this center, for each way of using it."""
+
+    part_seen: float
+    """Part of this center's eccentricity that the work sees at the station: 1 - z/L."""
+    live: CenterLimit
+    """
+    For a live center, which turns with the work: its eccentricity is runout of the work,
+    and moves its axis.
+    """
+    dead: CenterLimit | None
+    """
+    For a dead center, which stands still: its eccentricity only moves the work's axis. None
+    where no position is given, since it makes no runout.
+    """
+    dead_reseated: CenterLimit | None
+    """
+    For a dead center that may be put back at any clocking between parts: from part to part
+    the axis may then move by twice as much.
+    """
+
+
+class ConeWork(BaseModel):
+    """A cone whose axis is parallel to the wheel's; one of the two angles, or both agreeing."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["cone"]
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
+    [degree, over 0, under 180; or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
+    or text in degrees, minutes, seconds]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+
+
+class DresserStack(BaseModel):
+    """Gauge blocks that set the dresser."""
+
+    high: list[float]
+    """Blocks under the raised roll, largest first. [each length]"""
+    low: list[float]
+    """Blocks under the other roll; empty where one stack does it. [each length]"""
+    height: float
+    """Difference of the stacks as built. [length]"""
+    angle_as_set: Angle
+    """Dresser angle that these stacks give."""
+    angle_error_arcsec: float
+    """
+    `angle_as_set` less the dresser angle wanted; a cone's included angle is out by twice as
+    much. [arcsecond]
+    """
+
+
+class DressingGuideEntry(BaseModel):
+    """Guide values for one purpose."""
+
+    purpose: Literal["roughing", "general", "finishing"]
+    """Purpose."""
+    overlap_low: float
+    """Overlap ratio, from."""
+    overlap_high: float
+    """Overlap ratio, to."""
+    depth_low_mm: float
+    """Depth of one pass, from. [millimetre]"""
+    depth_high_mm: float
+    """Depth of one pass, to. [millimetre]"""
+    note: str
+    """What it does."""
+    source: str
+    """Where the values come from."""
+    standing: Literal["published", "from memory"]
+    """How they are had."""
+
+
+class DressingGuideList(BaseModel):
+    """Guide values for single-point dressing of vitrified wheels, coarse to fine."""
+
+    guides: list[DressingGuideEntry]
+    """The rows."""
+
+
+class DressingGuideRange(BaseModel):
+    """What the guide values for one purpose mean for this diamond and wheel."""
+
+    purpose: Literal["roughing", "general", "finishing"]
+    """Purpose."""
+    overlap_low: float
+    """Overlap ratio, from."""
+    overlap_high: float
+    """Overlap ratio, to."""
+    traverse_fastest: float
+    """Traverse at the lower overlap ratio. [length per minute]"""
+    traverse_slowest: float
+    """Traverse at the higher overlap ratio. [length per minute]"""
+    meets: bool
+    """True where the overlap ratio of this dress lies within."""
+    source: str
+    """Where the guide values come from."""
+    standing: Literal["published", "from memory"]
+    """How they are had."""
+
+
+class FaceWork(BaseModel):
+    """A plane face at an angle to the table."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["face"]
+    face_angle: float | str
+    """
+    Angle between the face and the table, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    rise: float
+    """Height of the face, square to the table, in `units`. [length, 1e-06 to 10000]"""
+
+
+class FieldProblem(BaseModel):
+    """One field that is wrong, and how."""
+
+    pointer: str
+    """JSON pointer (RFC 6901) into the request."""
+    message: str
+    """What was wanted and what came."""
+
+
+class OperationEntry(BaseModel):
+    """One line of the catalogue."""
+
+    name: str
+    """Dotted name."""
+    topic: str
+    """Topic that it belongs to."""
+    title: str
+    """Title for a person."""
+    summary: str
+    """What it answers, in a sentence."""
+    path: str
+    """Path to POST a request to."""
+    query: bool
+    """Whether GET with a query string is offered too."""
+
+
+class OperationList(BaseModel):
+    """Every operation, by topic and name."""
+
+    operations: list[OperationEntry]
+    """The operations."""
+
+
+class PlanCheck(BaseModel):
+    """One check, and whether it would catch a wrong block in the stack."""
+
+    check: str
+    """What to check."""
+    how: str
+    """How the check is made."""
+    expected: str
+    """What to expect."""
+    catches_wrong_block: bool
+    """Whether it would show the smallest wrong-block mistake of this stack."""
+    why: str
+    """Why it would, or would not."""
+
+
+class PlanStep(BaseModel):
+    """One step of the work, in order."""
+
+    number: int
+    """Its place in the order. [count]"""
+    action: str
+    """What to do."""
+    cautions: list[str]
+    """What to mind."""
+
+
+class PlannedAngle(BaseModel):
+    """The angle error to expect, against its tolerance. The half angle's error counts twice."""
+
+    offset_arcsec: float
+    """
+    Known error of the included angle, from the stack's deviation and temperature.
+    [arcsecond]
+    """
+    lines: list[AngleErrorLine]
+    """The contributions."""
+    worst_case_arcsec: float
+    """|offset| plus every contribution at its limit. [arcsecond]"""
+    expanded_uncertainty_arcsec: float
+    """Expanded uncertainty of the included angle, coverage factor 2. [arcsecond]"""
+    tolerance_arcsec: float
+    """± tolerance asked for. [arcsecond]"""
+    tolerance_used_percent: float
+    """Share of the tolerance that the worst case takes. [percent]"""
+    verdict: Literal["conforming", "not conforming", "neither can be said"]
+    """
+    Whether this set-up holds the tolerance, by the decision rule of ISO 14253-1 with the
+    expanded uncertainty as guard band.
+    """
+    not_stated: list[str]
+    """Contributions that were left out of the request, so of the budget."""
+
+
+class PlannedCone(BaseModel):
+    """The cone itself."""
+
+    included_angle: Angle
+    """Included angle wanted."""
+    half_angle: Angle
+    """Half angle wanted."""
+    length: float
+    """Length along the axis, from body to sharp point. [length]"""
+    slant_length: float
+    """Length along the surface: the least travel of the wheel across the cone. [length]"""
+
+
+class PlannedFeed(BaseModel):
+    """What one step of downfeed, square to the cone's surface, takes off."""
+
+    step: float
+    """The step of downfeed. [length]"""
+    off_diameter: float
+    """Taken off the diameter at a fixed station. [length]"""
+    off_point: float
+    """How far the point moves along the axis. [length]"""
+    steps_for_allowance: int | None
+    """Steps to remove the grinding allowance, the last one perhaps a part of a step. [count]"""
+    allowance_off_diameter: float | None
+    """What the whole allowance takes off the diameter. [length]"""
+    allowance_off_point: float | None
+    """How far the whole allowance moves the point. [length]"""
+
+
+class PlannedSetting(BaseModel):
+    """The sine plate's setting and the stack that gives it."""
+
+    plate_angle: Angle
+    """Angle of the plate: the half angle of the cone."""
+    height: float
+    """Exact height for that angle. [length]"""
+    blocks: list[float]
+    """Blocks to wring, largest first. [each length]"""
+    total: float
+    """Nominal height of the stack. [length]"""
+    deviation: float
+    """Stack less exact height. [length]"""
+    included_angle_from_stack: Angle
+    """Included angle that the nominal stack gives."""
+    arcsec_per_step: float
+    """
+    Change of the *included* angle for one bench step of stack height (0.0001 in or 0.001
+    mm). [arcsecond]
+    """
+    fewest: bool
+    """True where no smaller stack gives this height; that is proved, not searched."""
+
+
+class PlannedShank(BaseModel):
+    """The shank and how it is held."""
+
+    kind: Literal["straight", "taper"]
+    """Kind of shank."""
+    designation: str | None
+    """Designation of the taper, if it is one."""
+    gauge_diameter: float
+    """Diameter at the gauge line of the taper, or of the straight shank. [length]"""
+    included_angle: Angle | None
+    """Included angle of the taper, if it is one."""
+    held_in: str
+    """What holds it."""
+
+
+class Problem(BaseModel):
+    """A problem document (RFC 9457); further members hold facts that help to mend the request."""
+
+    model_config = ConfigDict(
+        extra="allow",
+    )
+    type: str
+    """Which problem it is, as a relative URI."""
+    title: str
+    """The problem type in words."""
+    status: int
+    """HTTP status. [400 to 599]"""
+    detail: str
+    """What is wrong with this request."""
+    instance: str
+    """Path of the request."""
+    errors: list[FieldProblem]
+    """Fields concerned; empty where none is."""
+
+
+class ProfilePoint(BaseModel):
+    """A point of the dressed profile."""
+
+    x: float
+    """Along the wheel's axis, from one side of the wheel. [length]"""
+    depth: float
+    """Below the periphery, radially. [length]"""
+
+
+class RunoutAtStation(BaseModel):
+    """Runout of the axis at one station."""
+
+    station: float
+    """The station. [length]"""
+    tir: float
+    """TIR by eccentricity there. [length]"""
+    high_spot: Angle
+    """Angle of its high spot."""
+
+
+class RunoutContributions(BaseModel):
+    """
+    What each part of the holding adds to the runout of the cone, as full indicator
+    movement.
+
+    Each is the TIR that it causes where the cone is ground, all else being true.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    adapter_tir: float
+    """TIR of the adapter or collet at the cone, in `units`. [length, 0 to 10000]"""
+    fixture_tir: float
+    """TIR of the spin fixture's own axis at the cone, in `units`. [length, 0 to 10000]"""
+    indicating_tir: float
+    """TIR left after indicating true: resolution and reading, in `units`. [length, 0 to 10000]"""
+
+
+class RunoutContributor(BaseModel):
+    """One part of the chain that holds and turns the work."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    name: str
+    """Name of the contributor. [1 to 60 characters]"""
+    tir: float
+    """TIR at its own seat, in `units`. [length, 0 to 10000]"""
+    tilt_tir: float = 0.0
+    """Change of its TIR over `tilt_span`, by tilt, in `units`. [length, 0 to 10000]"""
+    tilt_span: float = 1.0
+    """Length over which `tilt_tir` was found. [length, 1e-06 to 10000]"""
+    distance: float = 0.0
+    """Distance from its seat to the station of the budget, in `units`. [length, 0 to 10000]"""
+    can_be_mended: bool = True
+    """False for what has to be lived with."""
+
+
+class RunoutCorrection(BaseModel):
+    """One correction, as a move of the axis."""
+
+    kind: Literal["swing", "slide"]
+    """Swing about the pivot, or slide whole."""
+    near_move: float
+    """How far the axis moves at the near section. [length]"""
+    far_move: float
+    """How far the axis moves at the far section. [length]"""
+    tap_from: Angle
+    """Side to tap from at the far section (at any section, for a slide)."""
+
+
+class RunoutLine(BaseModel):
+    """One line of the runout budget."""
+
+    name: str
+    """What runs out."""
+    tir: float
+    """Its TIR at the cone. [length]"""
+    share_percent: float
+    """Its share in the sum of squares. [percent]"""
+
+
+class RunoutLobe(BaseModel):
+    """One harmonic beyond the first."""
+
+    order: int
+    """Lobes a turn. [count]"""
+    amplitude: float
+    """Amplitude, half of its own full movement. [length]"""
+    direction: Angle
+    """Angle of its first high spot."""
+
+
+class RunoutReading(BaseModel):
+    """One reading of the indicator."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    angle: float | str
+    """
+    Angle of the part under the indicator, in degrees. [degree, -360 to 360; or text in
+    degrees, minutes, seconds]
+    """
+    reading: float
+    """Indicator reading in `units`; more is a higher surface. [length, -10000 to 10000]"""
+
+
+class RunoutReversalResult(BaseModel):
+    """Socket and part told apart."""
+
+    socket_tir: float
+    """TIR that the socket makes. [length]"""
+    socket_high_spot: Angle
+    """Its high spot on the spindle."""
+    part_tir: float
+    """TIR that the part makes by itself. [length]"""
+    part_high_spot: Angle
+    """Its high spot with the part at its first clocking."""
+    best_clocking: Angle
+    """Turn the part by so much from its first clocking."""
+    best_tir: float
+    """TIR at the best clocking: 2·||S| − |C||. [length]"""
+    worst_tir: float
+    """TIR at the worst clocking: 2(|S| + |C|). [length]"""
+
+
+class RunoutSection(BaseModel):
+    """Runout found at one section."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    station: float
+    """Distance along the axis, in `units`. [length, -10000 to 10000]"""
+    tir: float
+    """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
+    high_spot: float | str
+    """
+    Angle of the high spot, in degrees. [degree, -360 to 360; or text in degrees, minutes,
+    seconds]
+    """
+
+
+class RunoutShare(BaseModel):
+    """One contributor at the station."""
+
+    name: str
+    """Name as sent."""
+    tir_at_station: float
+    """Its own TIR at the station, worst phase. [length]"""
+    rss_without_it: float
+    """Root sum of squares were it perfect. [length]"""
+
+
+class RunoutVectorIn(BaseModel):
+    """A runout found: its TIR by eccentricity and its high spot."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    tir: float
+    """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
+    high_spot: float | str
+    """
+    Angle of the high spot, in degrees. [degree, -360 to 360; or text in degrees, minutes,
+    seconds]
+    """
+
+
+class ScaleDresser(BaseModel):
+    """A dresser set by its graduated scale or vernier."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["scale"]
+    zero: Literal["wheel axis", "wheel side"] = "wheel axis"
+    """Direction of the diamond's path with the dresser at zero."""
+    graduation: float | str
+    """
+    Smallest step that the scale or its vernier shows, in degrees. [degree, over 0, at most
+    5; or text in degrees, minutes, seconds]
+    """
+
+
+class SineAngleRequest(BaseModel):
+    """A sine bar or plate, and the stack under its high roll, or the stacks under both."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    height: float | None = None
+    """
+    Height of the stack under the high roll over that under the low roll; less than the
+    center distance. Either this or `high_stack`. [length, 1e-06 to 10000]
+    """
+    high_stack: float | None = None
+    """Stack under the high roll, as measured, in `units`. [length, -10000 to 10000]"""
+    low_stack: float = 0.0
+    """
+    Stack under the low roll, as measured; counts with `high_stack` only. [length, -10000 to
+    10000]
+    """
+
+
+class SineAngleResult(BaseModel):
+    """The angle that a stack gives."""
+
+    angle: Angle
+    """
+    Angle between the plate's top and the surface it stands on; negative where the roll
+    called high stands lower.
+    """
+    height: float
+    """Difference of the stacks, high less low. [length]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+
+
+class SineBaseDresser(BaseModel):
+    """A dresser set by gauge blocks under its sine base."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["sine-base"]
+    zero: Literal["wheel axis", "wheel side"] = "wheel axis"
+    """
+    Direction of the diamond's path with the dresser at zero: along the wheel's axis (it
+    dresses flat), or along its side.
+    """
+    center_distance: float
+    """Center distance of the dresser's sine base, in `units`. [length, 1e-06 to 10000]"""
+    set: str | None = None
+    """
+    Built-in set to build the stack from, as `GET /v1/blocks/sets` lists it. Without it and
+    `sizes`, no stack is built. [1 to 60 characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`; instead of
+    `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    """
+    max_blocks: int = 6
+    """Most blocks, in both stacks together where two are needed. [count, 1 to 8]"""
+
+
+class SineBudgetTerm(BaseModel):
+    """One line of the budget."""
+
+    term: Literal[
+        "center-distance",
+        "roll-difference",
+        "roll-parallelism",
+        "face-parallelism",
+        "face-flatness",
+        "stack",
+        "table-flatness",
+        "particle",
+        "temperature",
+        "temperature-difference",
+        "block-expansion",
+        "plate-expansion",
+        "yaw",
+        "fixture-pitch",
+        "wheel-breakdown",
+    ]
+    """The term."""
+    unit: Literal["length", "celsius", "per_kelvin", "degree", "arcsecond"]
+    """Unit of `value`; `length` is in `units`."""
+    value: float
+    """Limit ±, or standard deviation where normal."""
+    distribution: Literal["normal", "rectangular", "triangular", "u-shaped"]
+    """Its distribution."""
+    sensitivity_arcsec_per_unit: float
+    """
+    Change of the plate's angle for one unit of the term, signed; for yaw, which acts by its
+    square, the change at its limit over the limit. [arcsecond]
+    """
+    standard_uncertainty_arcsec: float
+    """What it adds to the angle's standard uncertainty. [arcsecond]"""
+    worst_case_arcsec: float
+    """Largest change that it can cause. [arcsecond]"""
+    share_percent: float
+    """Its share of the combined variance. [percent]"""
+
+
+class SineComplement(BaseModel):
+    """The same work turned by 90°, set to the complement of the angle."""
+
+    angle: Angle
+    """90° less the angle wanted."""
+    height: float
+    """Difference of the stacks that sets it. [length]"""
+    height_to_set: float
+    """The same, rounded to the resolution. [length]"""
+    rounding_error_arcsec: float
+    """Angle at `height_to_set` less the complement. [arcsecond]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+
+
+class SineCompoundAnglesRequest(BaseModel):
+    """The stacks under both plates of a compound plate."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    base_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    top_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_axis: Literal["x", "y"]
+    """
+    Axis of the machine along which the hinge of the base plate lies: `x` (left to right;
+    the base raises the back or the front) or `y` (front to back; the base raises the right
+    or the left). The upper plate's hinge lies along the other. Always required: the same
+    two stacks in the other order give another surface.
+    """
+    base_height: float
+    """
+    Stack under the base plate's raised roll, in `units`: positive under the right or back
+    roll, negative under the left or front one. [length, -10000 to 10000]
+    """
+    top_height: float
+    """
+    Stack under the upper plate's raised roll, signed in the same way. [length, -10000 to
+    10000]
+    """
+    base_step: float = 0.0
+    """Stack under the base plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    top_step: float = 0.0
+    """Stack under the upper plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+
+
+class SineCompoundCheck(BaseModel):
+    """The result, checked by rotating the surface's normal through both hinges."""
+
+    residual_arcsec: float
+    """
+    Angle between the surface's normal after both rotations and where it should point;
+    rounding of the arithmetic only. [arcsecond]
+    """
+    as_set_arcsec: float
+    """The same with the stacks rounded to be built. [arcsecond]"""
+    wrong_frame: Angle
+    """How far out the surface would be had the angles been taken in the other frame."""
+    uncorrected: Angle
+    """How far out it would be had both views' angles been set on the hinges as they stand."""
+
+
+class SineCorrectionRequest(BaseModel):
+    """A plate whose angle was measured, and, to say which blocks to swap, its stack and set."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+    characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`. Either
+    this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    """
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    angle: float | str
+    """
+    Angle wanted, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+    seconds]
+    """
+    measured_angle: float | str | None = None
+    """
+    Angle measured, in degrees. Either this or `error_arcsec`. [degree, over 0, under 90; or
+    text in degrees, minutes, seconds]
+    """
+    error_arcsec: float | None = None
+    """
+    Angle measured less angle wanted, in arc-seconds. Either this or `measured_angle`.
+    [arcsecond, -324000 to 324000]
+    """
+    blocks: list[float] | None = None
+    """
+    Blocks under the high roll now, in `units`; with `set` or `sizes`, which hold them too.
+    [1 to 8 entries, each length, 1e-06 to 10000]
+    """
+    low_stack: float = 0.0
+    """Stack under the low roll, left as it is, in `units`. [length, 0 to 10000]"""
+    max_blocks: int = 6
+    """Most blocks in the new stack. [count, 1 to 8]"""
+    tolerance_arcsec: float | None = None
+    """
+    Angles within ± this of the wanted one will do; of them, the one with the fewest blocks
+    to handle is taken. Absent: the nearest height that the set's step has. [arcsecond,
+    1e-06 to 324000]
+    """
+
+
+class SineEdgeTurns(BaseModel):
+    """How far the part's edges turn in plan when the plate is set; positive from +X toward +Y."""
+
+    x_edge: Angle
+    """Turn of an edge that lay along X."""
+    y_edge: Angle
+    """Turn of an edge that lay along Y."""
+
+
+class SineHingeSetting(BaseModel):
+    """The setting of one plate of a compound plate."""
+
+    plate: Literal["base", "upper"]
+    """Which plate."""
+    hinge_axis: Literal["x", "y"]
+    """Axis along which its hinge lies."""
+    angle: Angle
+    """
+    Hinge angle, signed: positive raises the right (hinge along Y) or the back (hinge along
+    X).
+    """
+    raised_side: Literal["right", "left", "back", "front", "neither"]
+    """Side whose roll stands on the stack."""
+    height: float
+    """Stack under the raised roll. [length]"""
+    height_to_set: float
+    """The same, rounded to the resolution. [length]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+    instruction: str
+    """What to do, in plain words."""
+
+
+class SineLowStackRequest(BaseModel):
+    """An angle, a plate, and one set for the stacks under both of its rolls."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+    characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`. Either
+    this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    """
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    angle: float | str
+    """
+    Angle wanted, in degrees. [degree, at least 0, under 90; or text in degrees, minutes,
+    seconds]
+    """
+    low_stack: Literal["if needed", "fewest blocks", "always", "never"] = "if needed"
+    """
+    `if needed`: a stack under the low roll only where no single stack of up to
+    `single_blocks` does it; `fewest blocks`: wherever it saves a block; `always`; `never`,
+    as for a plate that pivots on its low roll.
+    """
+    single_blocks: int = 4
+    """
+    Most blocks that a single stack may have before two stacks are preferred. [count, 1 to
+    8]
+    """
+    max_blocks: int = 6
+    """Most blocks in both stacks together. [count, 1 to 8]"""
+    smallest_high_stack: float = 0.0
+    """
+    Least height of the high roll's stack, in `units`: what lifts the plate off its rest.
+    [length, 0 to 10000]
+    """
+    smallest_low_stack: float = 0.0
+    """
+    Least height of the low roll's stack, where there is one, in `units`. [length, 0 to
+    10000]
+    """
+    tolerance_arcsec: float | None = None
+    """
+    Angles within ± this of the wanted one will do, in arc-seconds: of them, the one with
+    the fewest blocks is taken. Absent: the nearest height that the set's step has.
+    [arcsecond, 1e-06 to 324000]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+
+
+class SineMend(BaseModel):
+    """A term to mend, and how far."""
+
+    term: Literal[
+        "center-distance",
+        "roll-difference",
+        "roll-parallelism",
+        "face-parallelism",
+        "face-flatness",
+        "stack",
+        "table-flatness",
+        "particle",
+        "temperature",
+        "temperature-difference",
+        "block-expansion",
+        "plate-expansion",
+        "yaw",
+        "fixture-pitch",
+        "wheel-breakdown",
+    ]
+    """The term."""
+    at_hand: float
+    """Value as stated, in the term's unit."""
+    hold: float
+    """Value to hold, in the term's unit."""
+    ratio: float
+    """`hold` over `at_hand`: near 1 is a small mend."""
+
+
+class SineMonteCarlo(BaseModel):
+    """The same set-up drawn at random through the whole model (JCGM 101)."""
+
+    trials: int
+    """Trials, with a fixed seed. [count]"""
+    mean_arcsec: float
+    """Mean error of the angle. [arcsecond]"""
+    standard_deviation_arcsec: float
+    """Standard deviation of the angle. [arcsecond]"""
+    low_arcsec: float
+    """Lower end of the 95 % interval. [arcsecond]"""
+    high_arcsec: float
+    """Upper end of the 95 % interval. [arcsecond]"""
+    difference_percent: float
+    """Standard deviation over the budget's combined standard uncertainty, less one. [percent]"""
+
+
+class SineNormal(BaseModel):
+    """A surface by a vector that stands square on it, out of the work; any length."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["normal"]
+    x: float
+    """Component to the right. [-1000000 to 1000000]"""
+    y: float
+    """Component to the back. [-1000000 to 1000000]"""
+    z: float
+    """Component upward; greater than 0. [-1000000 to 1000000]"""
+
+
+class SineProjectedAngles(BaseModel):
+    """A surface by the two angles that its views show."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["projected-angles"]
+    x_angle: float | str
+    """
+    Angle in the front view, in degrees: positive where the surface rises to the right (+X).
+    [degree, over -90, under 90; or text in degrees, minutes, seconds]
+    """
+    y_angle: float | str
+    """
+    Angle in the side view, in degrees: positive where the surface rises to the back (+Y).
+    [degree, over -90, under 90; or text in degrees, minutes, seconds]
+    """
+
+
+class SineRequirement(BaseModel):
+    """What must be held of one term; each value in the term's unit, as ± a limit."""
+
+    term: Literal[
+        "center-distance",
+        "roll-difference",
+        "roll-parallelism",
+        "face-parallelism",
+        "face-flatness",
+        "stack",
+        "table-flatness",
+        "particle",
+        "temperature",
+        "temperature-difference",
+        "block-expansion",
+        "plate-expansion",
+        "yaw",
+        "fixture-pitch",
+        "wheel-breakdown",
+    ]
+    """The term."""
+    unit: Literal["length", "celsius", "per_kelvin", "degree", "arcsecond"]
+    """Unit of the values; `length` is in `units`."""
+    at_hand: float
+    """Value as stated."""
+    alone: float
+    """Largest value were all else perfect."""
+    equal_share: float
+    """
+    Largest value when this and the other terms at hand each take an equal share of the
+    variance.
+    """
+    with_others: float | None
+    """Largest value with all other terms as stated; absent where they leave no room."""
+
+
+class SineRequirementsRequest(BaseModel):
+    """The angle's tolerance, and the set-up as it is at hand."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    angle: float | str
+    """
+    Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+    seconds]
+    """
+    center_distance_tolerance: float = 0.0
+    """Limit ± of the center distance, in `units`. [length, 0 to 10000]"""
+    roll_difference: float = 0.0
+    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
+    roll_parallelism: float = 0.0
+    """
+    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
+    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
+    """
+    face_parallelism: float = 0.0
+    """
+    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    face_parallelism_on_rolls: bool = False
+    """
+    True where the face's parallelism was measured with the plate resting on its rolls: it
+    then holds the rolls' difference already, and only the rest of it counts.
+    """
+    face_flatness: float = 0.0
+    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
+    face_length: float | None = None
+    """
+    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
+    the center distance. [length, 1e-06 to 10000]
+    """
+    stack_tolerance: float = 0.0
+    """Limit ± of the block stack's height, in `units`. [length, 0 to 10000]"""
+    table_flatness: float = 0.0
+    """
+    Limit ± of the difference in height of the surface plate under the two rolls, in
+    `units`. [length, 0 to 10000]
+    """
+    particle: float = 0.0
+    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_celsius: float = 20.0
+    """Temperature of plate and blocks. [°C, -40 to 150]"""
+    temperature_uncertainty_celsius: float = 0.0
+    """Limit ± of that temperature, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float = 0.0
+    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
+    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the blocks."""
+    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the plate."""
+    yaw: float | str = 0.0
+    """
+    Limit ± of the yaw between the work's axis and the plane in which the plate tilts, in
+    degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
+    """
+    fixture_pitch_arcsec: float = 0.0
+    """Limit ± of the pitch of the fixture's axis to the plate's face. [arcsecond, 0 to 324000]"""
+    wheel_breakdown: float = 0.0
+    """
+    Limit ± by which the wheel's face is off over `wheel_contact_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    wheel_contact_length: float | None = None
+    """Length of the slant that the wheel's face grinds, in `units`. [length, 1e-06 to 10000]"""
+    normal_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """
+    Terms whose number is a standard deviation of a normal distribution, not a limit. All
+    other terms are rectangular, unless listed below; yaw always is. [at most 15 entries]
+    """
+    triangular_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """Terms with a triangular distribution. [at most 15 entries]"""
+    u_shaped_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """Terms with a U-shaped distribution, such as a cycling temperature. [at most 15 entries]"""
+    coverage_factor: float = 2.0
+    """
+    Coverage factor k of the expanded uncertainty, which is the guard band of the decision:
+    2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+    """
+    tolerance_on: Literal["plate angle", "included angle"] = "plate angle"
+    """
+    What the tolerance belongs to: a cone's half angle follows the plate's angle, so that
+    its error counts twice on the `included angle`.
+    """
+    tolerance_arcsec: float
+    """The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+
+
+class SineRequirementsResult(BaseModel):
+    """What must be held so that the angle keeps its tolerance."""
+
+    good: bool
+    """True where the set-up at hand keeps the tolerance."""
+    smallest_tolerance_arcsec: float
+    """
+    Tightest ± tolerance that the set-up at hand is good for, on what `tolerance_on` names.
+    [arcsecond]
+    """
+    allowed_standard_uncertainty_arcsec: float | None
+    """
+    Combined standard uncertainty of the plate's angle that the tolerance leaves after the
+    bias; absent where the bias alone is past it. [arcsecond]
+    """
+    requirements: list[SineRequirement]
+    """What to hold of each term that has any effect here. Yaw ends at 5°."""
+    cheapest_to_mend: SineMend | None
+    """
+    The one term that needs the smallest improvement, in proportion, to make the set-up good
+    by itself; absent where it is good already, or no single term can.
+    """
+    mend_together: list[
+        Literal[
+            "center-distance",
+            "roll-difference",
+            "roll-parallelism",
+            "face-parallelism",
+            "face-flatness",
+            "stack",
+            "table-flatness",
+            "particle",
+            "temperature",
+            "temperature-difference",
+            "block-expansion",
+            "plate-expansion",
+            "yaw",
+            "fixture-pitch",
+            "wheel-breakdown",
+        ]
+    ]
+    """
+    Where no single term can: the fewest, largest first, that would have to be all but
+    removed.
+    """
+
+
+class SineSettingRequest(BaseModel):
+    """A sine bar or plate, and the angle wanted."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    angle: float | str
+    """
+    Angle between the plate's top and the surface it stands on, in degrees. [degree, over 0,
+    under 90; or text in degrees, minutes, seconds]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    steep_angle: float | str = 45.0
+    """
+    Angle in degrees past which the complement (work turned by 90°) is offered. [degree,
+    over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    resolution: float | None = None
+    """
+    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
+    1e-06 to 10000]
+    """
+
+
+class SineSettingResult(BaseModel):
+    """The difference in height that sets the angle, and how much a small error of it matters."""
+
+    height: float
+    """Height of the stack under the high roll over that under the low roll. [length]"""
+    height_to_set: float
+    """The same, rounded to what can be built (`resolution`). [length]"""
+    angle_as_set: Angle
+    """The angle that `height_to_set` gives."""
+    rounding_error_arcsec: float
+    """`angle_as_set` less the angle wanted, in arc-seconds. [arcsecond]"""
+    arcsec_per_unit: float
+    """Change of angle in arc-seconds for one whole unit of height. [arcsecond per length]"""
+    step: float
+    """The bench step: 0.0001 in or 0.001 mm. [length]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+    angle: Angle
+    """The angle as it was read."""
+    complement: SineComplement | None
+    """Setting for the work turned by 90°, past `steep_angle` only."""
+
+
+class SineStack(BaseModel):
+    """One stack."""
+
+    blocks: list[float]
+    """Nominal sizes, largest first; may be empty. [each length]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+
+
+class SineSwap(BaseModel):
+    """Blocks to change."""
+
+    remove: list[float]
+    """Blocks to take out, largest first. [each length]"""
+    add: list[float]
+    """Blocks to put in, largest first. [each length]"""
+    stack: list[float]
+    """The new stack, largest first. [each length]"""
+    total: float
+    """Its height. [length]"""
+    remaining_error_arcsec: float
+    """Angle to expect less the angle wanted, from the set's step alone. [arcsecond]"""
+
+
+class SineTableRequest(BaseModel):
+    """A sine bar or plate, and a range of angles."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    first_angle: float | str
+    """
+    First angle of the table, in degrees. [degree, at least 0, under 90; or text in degrees,
+    minutes, seconds]
+    """
+    last_angle: float | str
+    """
+    Last angle of the table, in degrees; the table may end a part step below it. [degree, at
+    least 0, under 90; or text in degrees, minutes, seconds]
+    """
+    step: float | str
+    """
+    Step from one angle to the next, in degrees; at least one second of arc. [degree,
+    0.000277777777777778 to 45; or text in degrees, minutes, seconds]
+    """
+    resolution: float | None = None
+    """
+    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
+    1e-06 to 10000]
+    """
+
+
+class SineTableRow(BaseModel):
+    """One line of a setting table."""
+
+    angle: Angle
+    """The angle."""
+    height: float
+    """Difference of the stacks that sets it. [length]"""
+    height_to_set: float
+    """The same, rounded to the resolution. [length]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+
+
+class SineTaperAngleRequest(BaseModel):
+    """The stack at which a taper's top generator is parallel, or nearly so."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    height: float
+    """
+    Height of the stack under the high roll over that under the low roll. [length, 1e-06 to
+    10000]
+    """
+    holding: Literal["between centers", "on its generator", "in a vee"]
+    """
+    How the taper is held. `between centers`: its axis parallel to the plate's top, also a
+    bar laid over a taper whose axis is level; `on its generator`: lying on the plate's flat
+    top, also a bar laid over a taper that lies on the surface plate; `in a vee`: lying in a
+    vee along the plate.
+    """
+    vee_angle: float | str = 90.0
+    """
+    Included angle of the vee, in degrees; counts for `in a vee` only. [degree, over 0, at
+    most 180; or text in degrees, minutes, seconds]
+    """
+    indicator_rise: float = 0.0
+    """
+    Rise of the top generator along `indicator_travel`, in `units`: positive where it rises
+    toward the low roll, so that the taper is larger than the plate's setting. [length,
+    -10000 to 10000]
+    """
+    indicator_travel: float | None = None
+    """Travel of the indicator along the top generator, in `units`. [length, 1e-06 to 10000]"""
+
+
+class SineTaperAngleResult(BaseModel):
+    """The taper that a setting stands for."""
+
+    plate_angle: Angle
+    """Angle of the plate as set."""
+    generator_lean: Angle
+    """
+    Lean of the top generator to the plate's top: the plate's angle, and what the indicator
+    read.
+    """
+    half_angle: Angle
+    """The cone's half angle."""
+    included_angle: Angle
+    """The cone's included angle."""
+    taper_per_foot: float
+    """Change of diameter in inches per foot of length. [inch per foot]"""
+    taper_ratio: float
+    """x of the taper 1:x."""
+    taper_per_length: float
+    """Change of diameter for one unit of length. [length per length]"""
+    included_arcsec_per_step: float
+    """Change of the included angle for one bench step of height. [arcsecond]"""
+
+
+class SineTaperSettingRequest(BaseModel):
+    """A taper, and how it is held on a sine plate."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. [degree, over 0, under 180; or text in degrees,
+    minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's side and its axis, in degrees. [degree, over 0, under 90; or
+    text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """Change of diameter in inches per foot of length. [inch per foot, over 0, at most 100]"""
+    taper_ratio: float | None = None
+    """x of a taper 1:x: length for one unit of change of diameter. [0.01 to 1000000]"""
+    taper_per_length: float | None = None
+    """Change of diameter for one unit of length. [length per length, over 0, at most 100]"""
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    holding: Literal["between centers", "on its generator", "in a vee"]
+    """
+    How the taper is held. `between centers`: its axis parallel to the plate's top, also a
+    bar laid over a taper whose axis is level; `on its generator`: lying on the plate's flat
+    top, also a bar laid over a taper that lies on the surface plate; `in a vee`: lying in a
+    vee along the plate.
+    """
+    vee_angle: float | str = 90.0
+    """
+    Included angle of the vee, in degrees; counts for `in a vee` only. [degree, over 0, at
+    most 180; or text in degrees, minutes, seconds]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+
+
+class SineTaperSlip(BaseModel):
+    """A usual mistake, and what it would do."""
+
+    mistake: str
+    """What is mistaken for what."""
+    height: float
+    """Height that the mistake would set. [length]"""
+    plate_angle: Angle
+    """Plate's angle at that height."""
+    plate_angle_error_arcsec: float
+    """That angle less the right one, in arc-seconds. [arcsecond]"""
+
+
+class SineTrueTilt(BaseModel):
+    """A surface by its steepest tilt, and the direction in plan in which it rises."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["true-tilt"]
+    tilt: float | str
+    """
+    Angle between the surface and the horizontal, in degrees. [degree, at least 0, under 90;
+    or text in degrees, minutes, seconds]
+    """
+    direction: float | str
+    """
+    Direction in plan in which the surface rises, in degrees from +X (right) toward +Y
+    (back). [degree, -360 to 360; or text in degrees, minutes, seconds]
+    """
+
+
+class SineUncertaintyRequest(BaseModel):
+    """A set-up, its errors, and the tolerance to judge it by."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    angle: float | str
+    """
+    Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+    seconds]
+    """
+    center_distance_tolerance: float = 0.0
+    """Limit ± of the center distance, in `units`. [length, 0 to 10000]"""
+    roll_difference: float = 0.0
+    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
+    roll_parallelism: float = 0.0
+    """
+    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
+    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
+    """
+    face_parallelism: float = 0.0
+    """
+    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    face_parallelism_on_rolls: bool = False
+    """
+    True where the face's parallelism was measured with the plate resting on its rolls: it
+    then holds the rolls' difference already, and only the rest of it counts.
+    """
+    face_flatness: float = 0.0
+    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
+    face_length: float | None = None
+    """
+    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
+    the center distance. [length, 1e-06 to 10000]
+    """
+    stack_tolerance: float = 0.0
+    """Limit ± of the block stack's height, in `units`. [length, 0 to 10000]"""
+    table_flatness: float = 0.0
+    """
+    Limit ± of the difference in height of the surface plate under the two rolls, in
+    `units`. [length, 0 to 10000]
+    """
+    particle: float = 0.0
+    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_celsius: float = 20.0
+    """Temperature of plate and blocks. [°C, -40 to 150]"""
+    temperature_uncertainty_celsius: float = 0.0
+    """Limit ± of that temperature, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float = 0.0
+    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
+    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the blocks."""
+    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the plate."""
+    yaw: float | str = 0.0
+    """
+    Limit ± of the yaw between the work's axis and the plane in which the plate tilts, in
+    degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
+    """
+    fixture_pitch_arcsec: float = 0.0
+    """Limit ± of the pitch of the fixture's axis to the plate's face. [arcsecond, 0 to 324000]"""
+    wheel_breakdown: float = 0.0
+    """
+    Limit ± by which the wheel's face is off over `wheel_contact_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    wheel_contact_length: float | None = None
+    """Length of the slant that the wheel's face grinds, in `units`. [length, 1e-06 to 10000]"""
+    normal_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """
+    Terms whose number is a standard deviation of a normal distribution, not a limit. All
+    other terms are rectangular, unless listed below; yaw always is. [at most 15 entries]
+    """
+    triangular_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """Terms with a triangular distribution. [at most 15 entries]"""
+    u_shaped_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """Terms with a U-shaped distribution, such as a cycling temperature. [at most 15 entries]"""
+    coverage_factor: float = 2.0
+    """
+    Coverage factor k of the expanded uncertainty, which is the guard band of the decision:
+    2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+    """
+    tolerance_on: Literal["plate angle", "included angle"] = "plate angle"
+    """
+    What the tolerance belongs to: a cone's half angle follows the plate's angle, so that
+    its error counts twice on the `included angle`.
+    """
+    tolerance_arcsec: float | None = None
+    """The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+    trials: int = 50000
+    """Trials of the Monte Carlo check. [count, 1000 to 200000]"""
+
+
+class SineUncertaintyResult(BaseModel):
+    """The budget of a set-up's angle, in arc-seconds of the plate's angle unless said."""
+
+    angle: Angle
+    """The angle as it was read."""
+    terms: list[SineBudgetTerm]
+    """The budget, in a fixed order."""
+    bias_arcsec: float
+    """
+    Expected angle less the wanted one: temperature off 20 °C, and yaw, which always
+    flattens the angle. [arcsecond]
+    """
+    thermal_shift_arcsec: float
+    """Temperature's part of the bias. [arcsecond]"""
+    standard_uncertainty_arcsec: float
+    """Combined standard uncertainty. [arcsecond]"""
+    coverage_factor: float
+    """Coverage factor k."""
+    expanded_uncertainty_arcsec: float
+    """Expanded uncertainty. [arcsecond]"""
+    included_bias_arcsec: float
+    """Bias of a cone's included angle. [arcsecond]"""
+    included_expanded_uncertainty_arcsec: float
+    """
+    Expanded uncertainty of a cone's included angle: twice that of the half angle.
+    [arcsecond]
+    """
+    worst_case_arcsec: float
+    """Largest error with every term at its limit at once. [arcsecond]"""
+    largest_term: (
+        Literal[
+            "center-distance",
+            "roll-difference",
+            "roll-parallelism",
+            "face-parallelism",
+            "face-flatness",
+            "stack",
+            "table-flatness",
+            "particle",
+            "temperature",
+            "temperature-difference",
+            "block-expansion",
+            "plate-expansion",
+            "yaw",
+            "fixture-pitch",
+            "wheel-breakdown",
+        ]
+        | None
+    )
+    """Term with the largest share, if any."""
+    monte_carlo: SineMonteCarlo
+    """The check by Monte Carlo."""
+    smallest_tolerance_arcsec: float
+    """
+    Tightest ± tolerance, on what `tolerance_on` names, that this set-up is good for: |bias|
+    + expanded uncertainty. [arcsecond]
+    """
+    verdict: Literal["conforming", "not conforming", "neither can be said"] | None
+    """
+    Whether the set-up is good for the tolerance: the bias against the tolerance, with the
+    expanded uncertainty as guard band; absent without a tolerance.
+    """
+
+
+class SineVector(BaseModel):
+    """A unit vector; X right, Y back, Z up."""
+
+    x: float
+    """Component to the right."""
+    y: float
+    """Component to the back."""
+    z: float
+    """Component upward."""
+
+
+class Source(BaseModel):
+    """Where a relation or a value comes from."""
+
+    citation: str
+    """Author, title, edition, year, clause or page; or the derivation."""
+    standing: Literal["published", "derived", "common practice, no source", "from memory"]
+    """
+    `published`: read in the text cited or its reprint; `from memory`: recalled, not read
+    again; `derived`: worked out and cross-checked by this project.
+    """
+
+
+class StandardTaperEntry(BaseModel):
+    """A standard taper; lengths in its own units."""
+
+    designation: str
+    """Designation to ask by."""
+    name: str
+    """Its name."""
+    series: str
+    """Series that it belongs to."""
+    units: Literal["in", "mm"]
+    """Unit of its lengths."""
+    gauge_diameter: float
+    """Large diameter, at the gauge plane. [length]"""
+    small_diameter: float | None
+    """Small diameter, where the table gives one. [length]"""
+    depth: float | None
+    """Distance from the gauge plane to the small diameter, where the table gives it. [length]"""
+    included_angle: Angle
+    """Included angle."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """The x of the taper written 1:x, on the diameter."""
+    source: str
+    """Standard and clause."""
+    standing: Literal["published", "from memory"]
+    """How the row is had."""
+
+
+class StandardTaperList(BaseModel):
+    """The standard tapers."""
+
+    tapers: list[StandardTaperEntry]
+    """The tapers, by series and number."""
+
+
+class StraightShank(BaseModel):
+    """A cylindrical shank, held in a collet or bushing of the fixture."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["straight"]
+    diameter: float
+    """Diameter of the shank, in `units`. [length, 1e-06 to 10000]"""
+
+
+class TaperCleanUpRequest(BaseModel):
+    """A cone as it stands, and what may still come off it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    large_diameter: float
+    """Diameter at the large end as it stands, the mean over a turn. [length, 1e-06 to 10000]"""
+    length: float
+    """Length to clean up along the axis. [length, 1e-06 to 10000]"""
+    tir_large_end: float = 0.0
+    """Full indicator movement at the large end. [length, 0 to 10000]"""
+    tir_small_end: float = 0.0
+    """Full indicator movement at the small end. [length, 0 to 10000]"""
+    tir_indicated: Literal["square to the surface", "radially"] = "square to the surface"
+    """How the indicator stood."""
+    half_angle_error_arcsec: float = 0.0
+    """
+    Half angle as it stands less the right one: positive where too blunt. [arcsecond, -36000
+    to 36000]
+    """
+    wear: float = 0.0
+    """Deepest wear or dent below the surface, square to it. [length, 0 to 10000]"""
+    allowance: float = 0.0
+    """Further stock to be sure that all is clean, square to the surface. [length, 0 to 10000]"""
+    least_large_diameter: float | None = None
+    """
+    Smallest diameter at the large end's station that is still of use. [length, 1e-06 to
+    10000]
+    """
+    largest_point_loss: float | None = None
+    """Most that the point may lose along the axis. [length, 0 to 10000]"""
+    downfeed_per_pass: float | None = None
+    """Feed a pass, square to the cone. [length, 1e-06 to 10000]"""
+    spark_out_passes: int = 2
+    """Passes without feed at the end. [count, 0 to 100]"""
+
+
+class TaperCleanUpResult(BaseModel):
+    """Stock needed against stock there is."""
+
+    verdict: Literal["can be saved", "cannot be saved", "no limit given"]
+    """Whether the part cleans up within the limits given."""
+    needed_normal: float
+    """Stock below the mean surface at the large end, square to the surface. [length]"""
+    needed_at_small_end: float
+    """The same at the small end. [length]"""
+    downfeed_from_first_touch: float
+    """Downfeed from the first spark to clean. [length]"""
+    off_diameter: float
+    """What the large end's station loses. [length]"""
+    final_large_diameter: float
+    """Diameter at the large end's station. [length]"""
+    point_loss: float
+    """How far the cone's (virtual) point comes back along the axis. [length]"""
+    from_runout: float
+    """Larger share of runout, square to the surface. [length]"""
+    from_angle: float
+    """What the angle error alone asks for. [length]"""
+    available_normal: float | None
+    """Stock that the least diameter leaves, square to the surface. [length]"""
+    margin_normal: float | None
+    """Available less needed. [length]"""
+    point_margin: float | None
+    """Largest point loss less the point's loss. [length]"""
+    cutting_passes: int | None
+    """Passes with feed. [count]"""
+    total_passes: int | None
+    """Passes with and without feed. [count]"""
+
+
+class TaperInfeedRequest(BaseModel):
+    """A layer on a cone, stated in one way; how it is to be taken off."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    amount: float
+    """Size of the layer, measured as `amount_is` says. [length, 1e-06 to 10000]"""
+    amount_is: Literal["normal", "radius", "diameter", "axial"] = "normal"
+    """
+    How `amount` is measured. `normal`: square to the surface, as a sine plate feeds down
+    under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled workhead
+    feeds; `axial`: as the gauge line and the point move.
+    """
+    downfeed_per_pass: float | None = None
+    """Feed a pass, square to the surface. [length, 1e-06 to 10000]"""
+    spark_out_passes: int = 2
+    """Passes without feed at the end. [count, 0 to 100]"""
+    length: float | None = None
+    """
+    Length of the cone along its axis; needed with `half_angle_error_arcsec` [length, 1e-06
+    to 10000]
+    """
+    half_angle_error_arcsec: float = 0.0
+    """
+    Half angle of the part as it stands less the right one: positive where it is too blunt.
+    [arcsecond, -36000 to 36000]
+    """
+
+
+class TaperInfeedResult(BaseModel):
+    """One layer in every measure, and the passes that take it off."""
+
+    half_angle: Angle
+    """Half angle of the cone."""
+    normal: float
+    """Thickness square to the surface: the plate's downfeed. [length]"""
+    off_radius: float
+    """What comes off the radius at a fixed station. [length]"""
+    off_diameter: float
+    """What comes off the diameter at a fixed station. [length]"""
+    axial_shift: float
+    """How far gauge line and point move along the axis. [length]"""
+    diameter_per_downfeed: float
+    """Diameter for one unit of downfeed."""
+    axial_per_downfeed: float
+    """Axial shift for one unit of downfeed."""
+    touches_first: Literal["large end", "small end", "both ends"]
+    """End that the wheel reaches first."""
+    stock_at_large_end: float
+    """Stock square to the surface left at the large end at the first touch. [length]"""
+    stock_at_small_end: float
+    """Stock square to the surface left at the small end at the first touch. [length]"""
+    total_downfeed: float
+    """Downfeed from the first touch: the layer and what the angle error adds. [length]"""
+    cutting_passes: int | None
+    """Passes with feed. [count]"""
+    last_pass: float | None
+    """Feed of the last cutting pass. [length]"""
+    total_passes: int | None
+    """Passes with and without feed. [count]"""
+
+
+class TaperShank(BaseModel):
+    """A tapered shank, held in an adapter that fits the fixture."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["taper"]
+    designation: str
+    """Designation of the taper, as `GET /v1/tapers/standard` lists it. [1 to 60 characters]"""
+
+
+class TaperSolveRequest(BaseModel):
+    """
+    Any three of large diameter, small diameter, length and slope; more must agree.
+
+    The slope is one of included angle, half angle, taper per foot and 1:x.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    large_diameter: float | None = None
+    """Diameter of the large end, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float | None = None
+    """Diameter of the small end, in `units`. [length, 1e-06 to 10000]"""
+    length: float | None = None
+    """Distance between the two diameters along the axis, in `units`. [length, 1e-06 to 10000]"""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0, under 180; or
+    text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 1e-06 to
+    10000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.001 to 1000000]"""
+    agree_within: float | None = None
+    """
+    How far diameters that follow from redundant values may differ, in `units`; 0.0001 in or
+    0.001 mm where left out. [length, 1e-06 to 10000]
+    """
+
+
+class TaperSolveResult(BaseModel):
+    """The whole taper, its slope in every form."""
+
+    large_diameter: float
+    """Diameter of the large end. [length]"""
+    small_diameter: float
+    """Diameter of the small end; 0 for a sharp point. [length]"""
+    length: float
+    """Distance between the two diameters along the axis. [length]"""
+    slant_length: float
+    """Length along the surface. [length]"""
+    included_angle: Angle
+    """Angle between opposite surfaces of the cone."""
+    half_angle: Angle
+    """Angle between axis and surface."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """The x of the taper written 1:x, on the diameter."""
+    rate_of_taper: float
+    """
+    C = (D - d) / l = 2 tan α, change of diameter for one unit of length. [length per
+    length]
+    """
+
+
+class TaperStandoffRequest(BaseModel):
+    """A cone and its gauge; the slope is the gauge's."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    part: Literal["external", "internal"]
+    """
+    `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug gauge in
+    it.
+    """
+    contact_length: float
+    """
+    Length of contact along the axis, from the gauge plane at the large end. [length, 1e-06
+    to 10000]
+    """
+    diameter_error: float = 0.0
+    """Part's diameter at the gauge plane less the gauge's. [length, -10000 to 10000]"""
+    included_angle_error_arcsec: float = 0.0
+    """Part's included angle less the gauge's. [arcsecond, -36000 to 36000]"""
+    blue_film: float | None = None
+    """
+    Thickness of the marking film; 0.00008 in or 0.002 mm where left out (common practice,
+    no source). [length, 1e-06 to 10000]
+    """
+
+
+class TaperStandoffResult(BaseModel):
+    """Where the gauge line stands and where the cones bear."""
+
+    standoff: float
+    """How far the inner cone stands out of the outer one: positive out, negative in. [length]"""
+    standoff_from_diameter: float
+    """Its share from the diameter. [length]"""
+    standoff_from_angle: float
+    """Its share from the angle. [length]"""
+    standoff_per_diameter: float
+    """Axial shift for one unit of diameter."""
+    bears_at: Literal["large end", "small end", "both ends"]
+    """Where the cones bear."""
+    open_at: Literal["large end", "small end", "both ends"] | None
+    """Where they stand apart."""
+    gap_normal: float
+    """Gap at the open end, square to the surface. [length]"""
+    gap_on_diameter: float
+    """The same on the diameter. [length]"""
+    marked_share: float
+    """Share of the length that the film would mark. [percent]"""
+    marked_length: float
+    """Length along the axis that the film would mark. [length]"""
+    bluing_verdict: Literal[
+        "marks all over", "marks at the large end only", "marks at the small end only"
+    ]
+    """What the marking shows."""
+    smallest_error_shown_arcsec: float
+    """
+    Least error of included angle that this film shows over this length: smaller ones mark
+    all over. [arcsecond]
+    """
+
+
+class WheelDressingRequest(BaseModel):
+    """A diamond, its depth of cut, and an overlap ratio, a traverse or a purpose."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    rpm: float
+    """Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to 500000]"""
+    nose_radius: float | None = None
+    """
+    Radius of the diamond's nose, in `units`. Either this or `active_width`. [length, 1e-06
+    to 10000]
+    """
+    active_width: float | None = None
+    """
+    Width over which the diamond touches the wheel, in `units`, where it is known by itself
+    (a flat or worn diamond, a blade). [length, 1e-06 to 10000]
+    """
+    depth: float
+    """Depth of one pass, in `units`. [length, 1e-06 to 10000]"""
+    overlap_ratio: float | None = None
+    """Overlap ratio wanted. One of this, `traverse` and `purpose`. [0.01 to 1000]"""
+    traverse: float | None = None
+    """Traverse of the diamond, in `units` per minute. [length per minute, 1e-06 to 100000]"""
+    purpose: Literal["roughing", "general", "finishing"] | None = None
+    """Purpose: the middle of the guide's overlap ratio for it is taken."""
+    wheel_width: float
+    """Width, or length of flank, to dress, in `units`. [length, 1e-06 to 10000]"""
+    overrun: float = 0.0
+    """How far the diamond runs past each side, in `units`. [length, 0 to 10000]"""
+    passes: int = 1
+    """How many passes of this depth. [count, 1 to 100000]"""
+
+
+class WheelDressingResult(BaseModel):
+    """Lead, traverse and time of a dress, and the thread that it leaves on the wheel."""
+
+    active_width: float
+    """Width over which the diamond touches the wheel. [length]"""
+    lead: float
+    """Way of the diamond along the wheel in one turn of it. [length]"""
+    overlap_ratio: float
+    """Active width over lead: how many times each place is dressed in one pass."""
+    traverse: float
+    """Traverse of the diamond, in `units` per minute. [length per minute]"""
+    cusp_height: float | None
+    """
+    Height of the cusps that a round nose leaves, in theory; absent for an active width
+    given by itself, or a lead past the nose's width. [length]
+    """
+    cusp_height_um: float | None
+    """The same in micrometres. [micrometre]"""
+    pass_time: float
+    """Time of one pass over the width and both overruns. [second]"""
+    total_time: float
+    """Time of all passes, reversals not counted. [second]"""
+    total_depth: float
+    """Depth dressed away by all passes. [length]"""
+    guides: list[DressingGuideRange]
+    """The guide values, coarse to fine."""
+
+
+class WheelFlankRequest(BaseModel):
+    """A cone or a face, and the wheel and dresser to grind it with."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    work: Annotated[ConeWork | FaceWork, Field(discriminator="kind")]
+    """What is to be ground by the flank."""
+    other_side: ConeWork | FaceWork | None = None
+    """
+    What is to be ground by a flank on the wheel's other side; absent for a wheel dressed on
+    one side.
+    """
+    wheel_width: float
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    wheel_diameter: float | None = None
+    """
+    Diameter of the wheel, in `units`; without it, no volume is given and the depth is not
+    held against the flange. [length, 1e-06 to 10000]
+    """
+    flange_diameter: float = 0.0
+    """Diameter of the flanges, in `units`; the flank must not reach them. [length, 0 to 10000]"""
+    edge_flat: float = 0.0
+    """
+    Width of periphery to be left beside or between the flanks, in `units`. [length, 0 to
+    10000]
+    """
+    spare_width: Literal["stays flat", "flank runs on", "land below flank"] = "stays flat"
+    """
+    What becomes of the wheel's width beyond flanks and `edge_flat`: it stays as periphery;
+    the flanks run on to the wheel's sides, deeper; or a straight land is dressed below the
+    flanks. Two flanks share it equally.
+    """
+    edge_radius: float = 0.0
+    """Radius that blends flank and periphery (or two flanks), in `units`. [length, 0 to 10000]"""
+    root_radius: float = 0.0
+    """
+    Radius that blends flank and land, in `units`; needs a land below the flank. [length, 0
+    to 10000]
+    """
+    overrun: float = 0.0
+    """
+    How far the flank reaches past the surface at each end, along the slope, in `units`.
+    [length, 0 to 10000]
+    """
+    dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
+    """How the dresser is set."""
+    depth_per_pass: float
+    """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
+
+
+class WheelSpeedLimit(BaseModel):
+    """One limit of the spindle's speed."""
+
+    name: str
+    """The request's field that it comes from."""
+    rpm: float
+    """Highest spindle speed that it allows. [per minute]"""
+    share_percent: float
+    """Spindle speed as a share of it. [percent]"""
+    exceeded: bool
+    """True where the spindle speed is over it."""
+
+
+class WheelSpeedRequest(BaseModel):
+    """A wheel, how fast it turns, and what is marked on it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    wheel_diameter: float
+    """Diameter of the wheel now, in `units`. [length, 1e-06 to 10000]"""
+    rpm: float | None = None
+    """Spindle speed, per minute. This or one of the surface speeds. [per minute, 1 to 500000]"""
+    surface_speed_m_per_s: float | None = None
+    """Surface speed in m/s, to find the spindle speed for it. [metre per second, 0.01 to 500]"""
+    surface_speed_ft_per_min: float | None = None
+    """
+    Surface speed in ft/min, to find the spindle speed for it. [foot per minute, 1 to
+    100000]
+    """
+    new_diameter: float | None = None
+    """
+    Diameter of the wheel when new, in `units`, for which its marks hold. Absent: the
+    diameter now is taken as new. [length, 1e-06 to 10000]
+    """
+    worn_diameter: float | None = None
+    """Diameter that the wheel will wear to, in `units`. [length, 1e-06 to 10000]"""
+    marked_rpm: float | None = None
+    """Highest speed marked on the wheel, per minute. [per minute, 1 to 500000]"""
+    marked_m_per_s: float | None = None
+    """Highest surface speed marked on the wheel, in m/s. [metre per second, 0.01 to 500]"""
+    marked_ft_per_min: float | None = None
+    """Highest surface speed marked on the wheel, in ft/min. [foot per minute, 1 to 100000]"""
+    machine_max_rpm: float | None = None
+    """Highest spindle speed marked on the machine, per minute. [per minute, 1 to 500000]"""
+    wheel_type: (
+        Literal[
+            "1 straight",
+            "2 cylinder",
+            "5 recessed one side",
+            "6 straight cup",
+            "7 recessed both sides",
+            "11 flaring cup",
+            "12 dish",
+            "13 saucer",
+        ]
+        | None
+    ) = None
+    """
+    Type of the wheel by its number in ISO 525 (from memory). Absent: the verdict is
+    `unknown`.
+    """
+    grinding_side: bool = False
+    """Whether the wheel's side is to grind."""
+    rated_for_side: bool | None = None
+    """Whether wheel and maker state that its side may grind. Absent where it is not known."""
+    flange_diameter: float | None = None
+    """Diameter of the flanges, in `units`. [length, 1e-06 to 10000]"""
+
+
+class WheelStartCheck(BaseModel):
+    """A usual check before the wheel is started."""
+
+    what: str
+    """What to do."""
+    source: str
+    """Where it comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+
+
+class WornWheelSpeed(BaseModel):
+    """The same wheel worn down."""
+
+    diameter: float
+    """Worn diameter. [length]"""
+    surface_speed_m_per_s: float
+    """Surface speed at the same spindle speed. [metre per second]"""
+    surface_speed_ft_per_min: float
+    """The same in ft/min. [foot per minute]"""
+    loss_percent: float
+    """Surface speed lost by wear. [percent]"""
+    rpm_to_restore: float | None
+    """
+    Spindle speed that would bring the surface speed back; absent where a limit forbids it,
+    or where the wheel bears no mark. [per minute]
+    """
+    why_not: str | None
+    """Why it is absent."""
+
+
+class WrongBlock(BaseModel):
+    """The smallest mistake with this stack: one block taken for its nearest neighbour."""
+
+    wanted: float
+    """Block that belongs in the stack. [length]"""
+    taken: float
+    """Block taken in its place. [length]"""
+    included_angle_error_arcsec: float
+    """Error of the included angle that it makes. [arcsecond]"""
+
+
+class Basis(BaseModel):
+    """What an answer stands on."""
+
+    relations: list[str]
+    """The formulas used, as text."""
+    sources: list[Source]
+    """Where formulas and values come from."""
+    release: str
+    """Release of the calculations: the same request at the same release gives the same bytes."""
+
+
+class BlockSetDetailAnswer(BaseModel):
+    """An answer: BlockSetDetail, advisories, and what it stands on."""
+
+    result: BlockSetDetail
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockSetListAnswer(BaseModel):
+    """An answer: BlockSetList, advisories, and what it stands on."""
+
+    result: BlockSetList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockStackAnswer(BaseModel):
+    """An answer: BlockStackResult, advisories, and what it stands on."""
+
+    result: BlockStackResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterContactAnswer(BaseModel):
+    """An answer: CenterContactResult, advisories, and what it stands on."""
+
+    result: CenterContactResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterEffectAnswer(BaseModel):
+    """An answer: CenterEffectResult, advisories, and what it stands on."""
+
+    result: CenterEffectResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterEffectRequest(BaseModel):
+    """A part between two centers that are off."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    first: CenterError
+    """Center at station 0."""
+    second: CenterError
+    """Center at the other end."""
+    distance_between_centers: float
+    """Distance between the centers. [length, 1e-06 to 10000]"""
+    stations: list[float]
+    """Distances from the first center, in `units`. [1 to 100 entries, each length, 0 to 10000]"""
+
+
+class CenterHoleAnswer(BaseModel):
+    """An answer: CenterHoleResult, advisories, and what it stands on."""
+
+    result: CenterHoleResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterHoleList(BaseModel):
+    """All center holes, by type and size."""
+
+    holes: list[CenterHoleRow]
+    """The rows."""
+
+
+class CenterHoleListAnswer(BaseModel):
+    """An answer: CenterHoleList, advisories, and what it stands on."""
+
+    result: CenterHoleList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterHoleRowAnswer(BaseModel):
+    """An answer: CenterHoleRow, advisories, and what it stands on."""
+
+    result: CenterHoleRow
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterJobRequest(BaseModel):
+    """
+    A center to be ground on a sine plate with a spin fixture and a flat wheel.
+
+    Give the angle as `included_angle` or as `half_angle`; both are taken only where they
+    agree. Give the blocks as `block_set` (a built-in set) or as `block_sizes` (what the
+    shop has).
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    job: str
+    """Name of the job, for the heading of the plan. [1 to 60 characters]"""
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. [degree, 1 to 178; or text in degrees, minutes,
+    seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone: between axis and surface, in degrees. [degree, 0.5 to 89; or
+    text in degrees, minutes, seconds]
+    """
+    included_angle_tolerance_arcsec: float
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    body_diameter: float
+    """Diameter where the cone meets the body, in `units`. [length, 1e-06 to 10000]"""
+    shank: Annotated[StraightShank | TaperShank, Field(discriminator="kind")]
+    """The shank that the cone must run true to."""
+    runout_allowed_tir: float
+    """
+    Runout of the cone to its shank that the drawing allows, as full indicator movement
+    square to the axis, in `units`. [length, 1e-06 to 10000]
+    """
+    center_distance: float
+    """
+    Distance between the centers of the sine plate's rolls, in `units`. [length, 1e-06 to
+    10000]
+    """
+    block_set: str | None = None
+    """Built-in set, as `GET /v1/blocks/sets` lists it. [1 to 60 characters]"""
+    block_sizes: list[float] | None = None
+    """
+    Sizes of the blocks that the shop has, one entry a block, in `units`. [1 to 200 entries,
+    each length, 1e-06 to 10000]
+    """
+    block_grade: str
+    """Tolerance grade of the blocks. [1 to 60 characters]"""
+    max_blocks: int = 5
+    """Most blocks to wring in one stack. [count, 1 to 8]"""
+    runout: RunoutContributions
+    """Runout that the holding adds."""
+    angle_errors: AngleContributions | None = None
+    """Errors of the set-up that turn the angle."""
+    downfeed_step: float | None = None
+    """
+    One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out. [length, 1e-06
+    to 10000]
+    """
+    grinding_allowance: float | None = None
+    """Stock left on the cone, measured square to its surface, in `units`. [length, 0 to 10000]"""
+
+
+class CenterLimitsAnswer(BaseModel):
+    """An answer: CenterLimitsResult, advisories, and what it stands on."""
+
+    result: CenterLimitsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class DresserSetting(BaseModel):
+    """The dresser's setting for one flank."""
+
+    dresser_angle: Angle
+    """Angle to set on the dresser, from its zero."""
+    height: float | None
+    """Difference of the stacks under the sine base; absent for a scale. [length]"""
+    arcsec_per_step: float | None
+    """
+    Change of the dressed angle for one bench step of that stack (0.0001 in or 0.001 mm); a
+    cone's included angle changes twice as much. Absent for a scale. [arcsecond]
+    """
+    stack: DresserStack | None
+    """The blocks; absent for a scale, or where no blocks were named."""
+    scale_reading: Angle | None
+    """Nearest graduation of the scale; absent for a sine base."""
+    rounding_error_arcsec: float | None
+    """`scale_reading` less the angle wanted; absent for a sine base. [arcsecond]"""
+
+
+class DressingGuideEntryAnswer(BaseModel):
+    """An answer: DressingGuideEntry, advisories, and what it stands on."""
+
+    result: DressingGuideEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class DressingGuideListAnswer(BaseModel):
+    """An answer: DressingGuideList, advisories, and what it stands on."""
+
+    result: DressingGuideList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class OperationDetail(BaseModel):
+    """One operation in full. Units, bounds and descriptions of fields stand in its schemas."""
+
+    name: str
+    """Dotted name."""
+    topic: str
+    """Topic that it belongs to."""
+    title: str
+    """Title for a person."""
+    summary: str
+    """What it answers, in a sentence."""
+    path: str
+    """Path to POST a request to."""
+    query: bool
+    """Whether GET with a query string is offered too."""
+    largest_request: str
+    """What bounds the work of one request."""
+    relations: list[str]
+    """The formulas used, as text."""
+    sources: list[Source]
+    """Where formulas and values come from."""
+    example: dict[str, Any]
+    """A request that runs."""
+    request_schema: dict[str, Any]
+    """JSON Schema (2020-12) of the request; `x-unit` names the unit of a number."""
+    result_schema: dict[str, Any]
+    """JSON Schema (2020-12) of the result."""
+
+
+class OperationDetailAnswer(BaseModel):
+    """An answer: OperationDetail, advisories, and what it stands on."""
+
+    result: OperationDetail
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class OperationListAnswer(BaseModel):
+    """An answer: OperationList, advisories, and what it stands on."""
+
+    result: OperationList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class PlannedRunout(BaseModel):
+    """The runout budget of the cone against the limit. Square to the axis, at the cone."""
+
+    lines: list[RunoutLine]
+    """The contributions."""
+    worst_case_tir: float
+    """All contributions in one direction: their sum. [length]"""
+    root_sum_square_tir: float
+    """Contributions in independent directions: root of the sum of squares. [length]"""
+    limit_tir: float
+    """Limit as full indicator movement. [length]"""
+    limit_eccentricity: float
+    """The same limit as eccentricity: half of it. [length]"""
+    limit_zone_diameter: float
+    """The same limit as the diameter of a coaxiality zone. [length]"""
+    read_on_cone_limit_tir: float
+    """The limit as an indicator square to the cone's surface reads it. [length]"""
+    verdict: Literal["holds in the worst case", "holds by root sum of squares", "does not hold"]
+    """What the budget says of the limit."""
+    mend_first: str
+    """The largest contribution: the first one to mend."""
+
+
+class ProfileBlend(BaseModel):
+    """A radius that blends a corner, with its tangent points."""
+
+    corner: str
+    """Which corner."""
+    radius: float
+    """Radius. [length]"""
+    center: ProfilePoint
+    """Center of the arc."""
+    first_tangent: ProfilePoint
+    """Where the arc begins."""
+    second_tangent: ProfilePoint
+    """Where the arc ends."""
+    convex: bool
+    """True where the wheel is rounded, false in a root."""
+
+
+class RunoutAxisRequest(BaseModel):
+    """Two sections, and where else the runout is wanted."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    near: RunoutSection
+    """Section near the holding."""
+    far: RunoutSection
+    """Section far from the holding."""
+    stations: list[float]
+    """Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to 10000]"""
+    pivot_station: float
+    """Station about which the work swings. [length, -10000 to 10000]"""
+
+
+class RunoutAxisResult(BaseModel):
+    """Line of the axis, and two corrections in order."""
+
+    tilt_arcsec: float
+    """Angle between the work's axis and the spindle's. [arcsecond]"""
+    at_stations: list[RunoutAtStation]
+    """In the order sent."""
+    corrections: list[RunoutCorrection]
+    """Swing first, since it moves both sections; then the slide takes both to zero."""
+
+
+class RunoutBudgetRequest(BaseModel):
+    """The chain, and the limit wanted."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    contributors: list[RunoutContributor]
+    """The chain, each of unknown phase. [1 to 20 entries]"""
+    limit_tir: float
+    """TIR wanted at the station. [length, 1e-06 to 10000]"""
+
+
+class RunoutBudgetResult(BaseModel):
+    """The budget against the limit."""
+
+    shares: list[RunoutShare]
+    """The contributors, in the order sent."""
+    worst_case_tir: float
+    """All in line: the sum. [length]"""
+    rss_tir: float
+    """Root sum of squares. [length]"""
+    best_clocking_tir: float
+    """Least that clocking alone can reach. [length]"""
+    percentile_50_tir: float
+    """Not passed in half of assemblies. [length]"""
+    percentile_95_tir: float
+    """Not passed in 95 of 100 assemblies. [length]"""
+    percentile_99_tir: float
+    """Not passed in 99 of 100 assemblies. [length]"""
+    mend_first: str | None
+    """Largest that can be mended; None if none can."""
+    reachable: bool
+    """True if what cannot be mended stays within the limit in the worst case."""
+    verdict: Literal["holds in the worst case", "holds in 95 of 100", "does not hold"]
+    """The chain as it is against the limit."""
+
+
+class RunoutIndicateRequest(BaseModel):
+    """Readings round one section."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    readings: list[RunoutReading]
+    """Readings at any angles, each angle once. [3 to 720 entries]"""
+    harmonics: int = 1
+    """Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to 15]"""
+    resolution: float
+    """Resolution of the indicator, in `units`. [length, 1e-06 to 10000]"""
+    tip_angle: float | str = 0.0
+    """
+    Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger or a tip
+    that corrects itself. [degree, 0 to 75; or text in degrees, minutes, seconds]
+    """
+    cone_half_angle: float | str = 0.0
+    """
+    Half angle of the cone indicated square to its surface, in degrees; 0 where the
+    indicator is square to the axis. [degree, 0 to 80; or text in degrees, minutes, seconds]
+    """
+    station_from_apex: float | None = None
+    """
+    Distance along the axis of the reading from the cone's apex, in `units`. [length, 1e-06
+    to 10000]
+    """
+
+
+class RunoutIndicateResult(BaseModel):
+    """Eccentricity, what to tap, and what no tapping removes."""
+
+    eccentricity: float
+    """Offset of the section's center from the axis. [length]"""
+    tir_from_eccentricity: float
+    """Twice the eccentricity. [length]"""
+    high_spot: Angle
+    """Direction of the eccentricity, 0 to 360 degrees."""
+    tap_from: Angle
+    """Side to tap from, toward the axis: the high spot."""
+    tap_distance: float
+    """How far the part has to move: the eccentricity. [length]"""
+    eccentricity_uncertainty: float
+    """
+    Standard uncertainty by the indicator's resolution alone (half-width: half a step).
+    [length]
+    """
+    tir_of_readings: float
+    """Highest less lowest reading, corrected for the tip, as the indicator swung. [length]"""
+    lobes: list[RunoutLobe]
+    """Ovality and lobes; tapping leaves them."""
+    residual_rms: float
+    """Root mean square of what the fit leaves. [length]"""
+    tir_left_after_tapping: float
+    """Highest less lowest of the readings, square to the axis, less eccentricity. [length]"""
+    sensed_station_from_apex: float | None
+    """Where the indicator senses the axis: z / cos² α. None without a station. [length]"""
+
+
+class RunoutReversalAnswer(BaseModel):
+    """An answer: RunoutReversalResult, advisories, and what it stands on."""
+
+    result: RunoutReversalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutReversalRequest(BaseModel):
+    """The same station read twice, the part turned half a turn in its socket between."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    at_0: RunoutVectorIn
+    """Part at its first clocking; angles on the spindle."""
+    at_180: RunoutVectorIn
+    """Part turned by 180; angles on the spindle."""
+
+
+class SineAngleAnswer(BaseModel):
+    """An answer: SineAngleResult, advisories, and what it stands on."""
+
+    result: SineAngleResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineCompoundRequest(BaseModel):
+    """A compound sine plate, and a surface as its drawing gives it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    base_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    top_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_axis: Literal["x", "y"]
+    """
+    Axis of the machine along which the hinge of the base plate lies: `x` (left to right;
+    the base raises the back or the front) or `y` (front to back; the base raises the right
+    or the left). The upper plate's hinge lies along the other. Always required: the same
+    two stacks in the other order give another surface.
+    """
+    frame: Literal["part", "machine"]
+    """
+    Whose views the orientation is given in. `part`: the part's own, lying flat; the plate
+    shall bring that surface level under the wheel. `machine`: the machine's; the upper
+    plate's face itself shall stand with these angles. Always required: at 30/30 the wrong
+    one is 4.58° out.
+    """
+    orientation: Annotated[
+        SineProjectedAngles | SineTrueTilt | SineNormal, Field(discriminator="kind")
+    ]
+    """The surface."""
+    base_step: float = 0.0
+    """Stack under the base plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    top_step: float = 0.0
+    """Stack under the upper plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    base_largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    top_largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    resolution: float | None = None
+    """
+    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
+    1e-06 to 10000]
+    """
+
+
+class SineCorrectionResult(BaseModel):
+    """The change of stack that mends a measured angle."""
+
+    error_arcsec: float
+    """Angle measured less angle wanted. [arcsecond]"""
+    height_change: float
+    """Change of the high roll's stack: positive to add. [length]"""
+    height_now: float
+    """Difference of the stacks now: as given, else what the wanted angle asks for. [length]"""
+    new_height: float
+    """Difference of the stacks to build. [length]"""
+    effective_center_distance: float
+    """Center distance that would explain the measured angle by itself. [length]"""
+    swap: SineSwap | None
+    """Which blocks to swap; absent where no blocks were given."""
+
+
+class SineLowStackResult(BaseModel):
+    """The stacks under both rolls."""
+
+    high: SineStack
+    """Stack under the high roll."""
+    low: SineStack
+    """Stack under the low roll; empty where none is needed."""
+    count: int
+    """Blocks in both stacks. [count]"""
+    height: float
+    """Difference of the stacks that the angle asks for. [length]"""
+    difference: float
+    """Difference of the stacks as built. [length]"""
+    deviation: float
+    """`difference` less `height`. [length]"""
+    angle_as_set: Angle
+    """The angle that these stacks give."""
+    angle_error_arcsec: float
+    """`angle_as_set` less the angle wanted. [arcsecond]"""
+    set_step: float
+    """Smallest step of height that the set has. [length]"""
+    proved: Literal[True]
+    """
+    No fewer blocks do it under the conditions stated: every combination of one set's blocks
+    under either roll was considered.
+    """
+    instruction: str
+    """What to do, in plain words."""
+
+
+class SineOrientation(BaseModel):
+    """One surface, in every way that a drawing may give it."""
+
+    normal: SineVector
+    """Outward unit normal."""
+    x_angle: Angle
+    """Rise to the right in the front view."""
+    y_angle: Angle
+    """Rise to the back in the side view."""
+    tilt: Angle
+    """True (steepest) tilt."""
+    direction: Angle
+    """Direction in plan in which it rises, 0 to 360° from +X toward +Y; 0 where it is level."""
+
+
+class SineRequirementsAnswer(BaseModel):
+    """An answer: SineRequirementsResult, advisories, and what it stands on."""
+
+    result: SineRequirementsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineSettingAnswer(BaseModel):
+    """An answer: SineSettingResult, advisories, and what it stands on."""
+
+    result: SineSettingResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineTableResult(BaseModel):
+    """A setting table, as rows and as CSV."""
+
+    count: int
+    """How many rows. [count]"""
+    rows: list[SineTableRow]
+    """The rows, angles ascending."""
+    csv: str
+    """
+    The same table as CSV (RFC 4180), with a header that names units; heights in full
+    precision.
+    """
+
+
+class SineTaperAngleAnswer(BaseModel):
+    """An answer: SineTaperAngleResult, advisories, and what it stands on."""
+
+    result: SineTaperAngleResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineTaperSettingResult(BaseModel):
+    """The setting that brings the taper's top generator parallel to the surface plate."""
+
+    plate_angle: Angle
+    """Angle to set on the plate."""
+    height: float
+    """Difference of the stacks, high less low. [length]"""
+    height_to_set: float
+    """The same, rounded to 0.0001 in or 0.001 mm. [length]"""
+    rounding_error_arcsec: float
+    """Plate's angle at `height_to_set` less the right one. [arcsecond]"""
+    half_angle: Angle
+    """The cone's half angle."""
+    included_angle: Angle
+    """The cone's included angle."""
+    axis_tilt: Angle
+    """Lean of the cone's axis to the plate's top."""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+    included_arcsec_per_step: float
+    """Change of the included angle that one bench step of height stands for. [arcsecond]"""
+    instruction: str
+    """Which way round, in plain words."""
+    usual_mistakes: list[SineTaperSlip]
+    """Heights that the usual mistakes give: none of them should be on the bench."""
+
+
+class SineUncertaintyAnswer(BaseModel):
+    """An answer: SineUncertaintyResult, advisories, and what it stands on."""
+
+    result: SineUncertaintyResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class StandardTaperEntryAnswer(BaseModel):
+    """An answer: StandardTaperEntry, advisories, and what it stands on."""
+
+    result: StandardTaperEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class StandardTaperListAnswer(BaseModel):
+    """An answer: StandardTaperList, advisories, and what it stands on."""
+
+    result: StandardTaperList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperCleanUpAnswer(BaseModel):
+    """An answer: TaperCleanUpResult, advisories, and what it stands on."""
+
+    result: TaperCleanUpResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperInfeedAnswer(BaseModel):
+    """An answer: TaperInfeedResult, advisories, and what it stands on."""
+
+    result: TaperInfeedResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperSolveAnswer(BaseModel):
+    """An answer: TaperSolveResult, advisories, and what it stands on."""
+
+    result: TaperSolveResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperStandoffAnswer(BaseModel):
+    """An answer: TaperStandoffResult, advisories, and what it stands on."""
+
+    result: TaperStandoffResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class WheelDressingAnswer(BaseModel):
+    """An answer: WheelDressingResult, advisories, and what it stands on."""
+
+    result: WheelDressingResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class WheelSpeedResult(BaseModel):
+    """Speed, limits, and what can be said of them."""
+
+    verdict: Literal["stop", "unknown", "no objection found"]
+    """
+    `stop`: do not run it. `unknown`: marks, type or rating are missing, so nothing can be
+    said. `no objection found`: what was stated speaks not against it, which is less than a
+    permission.
+    """
+    speed_verdict: Literal["over marked speed", "within marked speed", "unknown"]
+    """The speed against every mark stated."""
+    side_verdict: Literal["not asked", "rated, as stated", "not rated", "unknown"]
+    """The side against its rating."""
+    missing: list[str]
+    """Fields without which the verdict stays unknown."""
+    rpm: float
+    """Spindle speed. [per minute]"""
+    surface_speed_m_per_s: float
+    """Surface speed in m/s. [metre per second]"""
+    surface_speed_ft_per_min: float
+    """Surface speed in ft/min. [foot per minute]"""
+    limits: list[WheelSpeedLimit]
+    """Every limit stated."""
+    largest_rpm: float | None
+    """
+    Highest spindle speed that no limit forbids; absent without a mark on the wheel. [per
+    minute]
+    """
+    worn: WornWheelSpeed | None
+    """The wheel worn; absent without its diameter."""
+    before_starting: list[WheelStartCheck]
+    """Usual checks before starting."""
+
+
+class CenterJobResult(BaseModel):
+    """The plan."""
+
+    job: str
+    """Name of the job."""
+    cone: PlannedCone
+    """The cone."""
+    shank: PlannedShank
+    setting: PlannedSetting
+    """The plate's setting and its stack."""
+    angle: PlannedAngle
+    """The angle error to expect."""
+    runout: PlannedRunout
+    """The runout budget."""
+    feed: PlannedFeed
+    """What a step of downfeed takes off."""
+    smallest_mistake: WrongBlock | None
+    """
+    The wrong block that would be hardest to notice; none where no other block could be
+    taken.
+    """
+    second_stack: list[float] | None
+    """
+    The same height from other blocks of the set, to check the first stack; none where the
+    set has no such stack. [each length]
+    """
+    steps: list[PlanStep]
+    """The steps, in order, with the cautions of the trade."""
+    checks: list[PlanCheck]
+    """The checks to make."""
+
+
+class DressedFlank(BaseModel):
+    """One flank, and how to dress it."""
+
+    side: Literal["work", "other_side"]
+    """Which surface it grinds."""
+    angle_from_axis: Angle
+    """Angle between flank and wheel axis."""
+    angle_from_side: Angle
+    """Angle between flank and the wheel's side."""
+    setting: DresserSetting
+    """The dresser's setting."""
+    width: float
+    """Width of the flank along the wheel's axis. [length]"""
+    slant: float
+    """Length of the flank along its slope, radii not taken off. [length]"""
+    straight_slant: float
+    """Straight part of it between the radii. [length]"""
+    depth: float
+    """Radial depth to dress away at its lower end. [length]"""
+    passes: int
+    """Passes of `depth_per_pass`, radially. [count]"""
+    last_pass_depth: float
+    """Depth that is left to the last pass. [length]"""
+    infeed_normal: float
+    """`depth_per_pass` measured square to the flank: what the diamond takes. [length]"""
+    infeed_axial: float
+    """The same pass fed along the wheel's axis: for a steep flank the better way. [length]"""
+
+
+class RunoutAxisAnswer(BaseModel):
+    """An answer: RunoutAxisResult, advisories, and what it stands on."""
+
+    result: RunoutAxisResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutBudgetAnswer(BaseModel):
+    """An answer: RunoutBudgetResult, advisories, and what it stands on."""
+
+    result: RunoutBudgetResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutIndicateAnswer(BaseModel):
+    """An answer: RunoutIndicateResult, advisories, and what it stands on."""
+
+    result: RunoutIndicateResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineCompoundAnglesResult(BaseModel):
+    """What two stacks set."""
+
+    base_angle: Angle
+    """Hinge angle of the base plate, signed."""
+    top_angle: Angle
+    """Hinge angle of the upper plate, signed."""
+    part: SineOrientation
+    """The surface of the part, in the part's own views, that is level now."""
+    machine: SineOrientation
+    """The upper plate's face as it stands in the machine's views."""
+    edge_turns: SineEdgeTurns
+    """How far the part's edges turn in plan."""
+
+
+class SineCompoundResult(BaseModel):
+    """Both settings of a compound plate."""
+
+    base: SineHingeSetting
+    """The base plate."""
+    upper: SineHingeSetting
+    """The upper plate, riding on the base plate."""
+    order: str
+    """The order of the axes, in plain words."""
+    surface: SineOrientation
+    """The surface as it was read, in the frame stated."""
+    edge_turns: SineEdgeTurns
+    """How far the part's edges turn in plan."""
+    check: SineCompoundCheck
+    """The check."""
+    conventions: list[str]
+    """The sign conventions, in plain words."""
+
+
+class SineCorrectionAnswer(BaseModel):
+    """An answer: SineCorrectionResult, advisories, and what it stands on."""
+
+    result: SineCorrectionResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineLowStackAnswer(BaseModel):
+    """An answer: SineLowStackResult, advisories, and what it stands on."""
+
+    result: SineLowStackResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineTableAnswer(BaseModel):
+    """An answer: SineTableResult, advisories, and what it stands on."""
+
+    result: SineTableResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineTaperSettingAnswer(BaseModel):
+    """An answer: SineTaperSettingResult, advisories, and what it stands on."""
+
+    result: SineTaperSettingResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class WheelFlankResult(BaseModel):
+    """The flanks to dress, the dresser's settings, the profile, and what is dressed away."""
+
+    flanks: list[DressedFlank]
+    """The flank, or both."""
+    wheel_width_needed: float
+    """Least width of a wheel for flanks and `edge_flat`. [length]"""
+    flat_left: float
+    """Width of periphery left, before the edge radius. [length]"""
+    depth_to_dress: float
+    """Greatest radial depth to dress away. [length]"""
+    passes: int
+    """Passes for all flanks together. [count]"""
+    volume_to_dress: float | None
+    """Volume of wheel dressed away, in cubic `units`; absent without the diameter. [volume]"""
+    blends: list[ProfileBlend]
+    """The radii with their tangent points."""
+    profile: list[ProfilePoint]
+    """The profile from one side of the wheel to the other; arcs in steps of at most 3 degrees."""
+    profile_csv: str
+    """The same as CSV with a header row (RFC 4180), in `units`."""
+    svg: str
+    """The profile drawn to scale, as SVG."""
+
+
+class WheelSpeedAnswer(BaseModel):
+    """An answer: WheelSpeedResult, advisories, and what it stands on."""
+
+    result: WheelSpeedResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterJobAnswer(BaseModel):
+    """An answer: CenterJobResult, advisories, and what it stands on."""
+
+    result: CenterJobResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineCompoundAnglesAnswer(BaseModel):
+    """An answer: SineCompoundAnglesResult, advisories, and what it stands on."""
+
+    result: SineCompoundAnglesResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineCompoundAnswer(BaseModel):
+    """An answer: SineCompoundResult, advisories, and what it stands on."""
+
+    result: SineCompoundResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class WheelFlankAnswer(BaseModel):
+    """An answer: WheelFlankResult, advisories, and what it stands on."""
+
+    result: WheelFlankResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""

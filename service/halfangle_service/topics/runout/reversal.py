@@ -1,0 +1,14 @@
+"""Reversal and the line of an axis: eccentricities as complex vectors, lengths in one unit."""
+
+
+def split(m_0: complex, m_180: complex) -> tuple[complex, complex]:
+    """Tell socket from part by two readings, the part turned half a turn in its socket.
+
+    Socket (m_0 + m_180)/2 and part (m_0 - m_180)/2, both as they stand at 0.
+    """
+    return (m_0 + m_180) / 2.0, (m_0 - m_180) / 2.0
+
+
+def along(e_1: complex, z_1: float, e_2: complex, z_2: float, station: float) -> complex:
+    """Eccentricity vector at a station, on the line through two sections."""
+    return e_1 + (e_2 - e_1) * (station - z_1) / (z_2 - z_1)
