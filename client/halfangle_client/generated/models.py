@@ -344,18 +344,36 @@ class ConeWork(BaseModel):
     kind: Literal["cone"]
     included_angle: float | str | None = None
     """
-    Included angle of the cone, in degrees. [degree, over 0, under 180; or text in degrees,
-    minutes, seconds]
+    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
+    [degree, over 0, under 180; or text in degrees, minutes, seconds]
     """
     half_angle: float | str | None = None
     """
-    Angle between axis and surface, in degrees. [degree, over 0, under 90; or text in
-    degrees, minutes, seconds]
+    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
+    or text in degrees, minutes, seconds]
     """
     large_diameter: float
     """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
     small_diameter: float
     """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+
+
+class DresserStack(BaseModel):
+    """Gauge blocks that set the dresser."""
+
+    high: list[float]
+    """Blocks under the raised roll, largest first. [each length]"""
+    low: list[float]
+    """Blocks under the other roll; empty where one stack does it. [each length]"""
+    height: float
+    """Difference of the stacks as built. [length]"""
+    angle_as_set: Angle
+    """Dresser angle that these stacks give."""
+    angle_error_arcsec: float
+    """
+    `angle_as_set` less the dresser angle wanted; a cone's included angle is out by twice as
+    much. [arcsecond]
+    """
 
 
 class FaceWork(BaseModel):
@@ -549,6 +567,15 @@ class Problem(BaseModel):
     """Fields concerned; empty where none is."""
 
 
+class ProfilePoint(BaseModel):
+    """A point of the dressed profile."""
+
+    x: float
+    """Along the wheel's axis, from one side of the wheel. [length]"""
+    depth: float
+    """Below the periphery, radially. [length]"""
+
+
 class RunoutAtStation(BaseModel):
     """Runout of the axis at one station."""
 
@@ -711,6 +738,22 @@ class RunoutVectorIn(BaseModel):
     """
 
 
+class ScaleDresser(BaseModel):
+    """A dresser set by its graduated scale or vernier."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["scale"]
+    zero: Literal["wheel axis", "wheel side"] = "wheel axis"
+    """Direction of the diamond's path with the dresser at zero."""
+    graduation: float | str
+    """
+    Smallest step that the scale or its vernier shows, in degrees. [degree, over 0, at most
+    5; or text in degrees, minutes, seconds]
+    """
+
+
 class SineAngleRequest(BaseModel):
     """A sine bar or plate, and the stack under its high roll, or the stacks under both."""
 
@@ -762,6 +805,34 @@ class SineAngleResult(BaseModel):
     Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
     [arcsecond]
     """
+
+
+class SineBaseDresser(BaseModel):
+    """A dresser set by gauge blocks under its sine base."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["sine-base"]
+    zero: Literal["wheel axis", "wheel side"] = "wheel axis"
+    """
+    Direction of the diamond's path with the dresser at zero: along the wheel's axis (it
+    dresses flat), or along its side.
+    """
+    center_distance: float
+    """Center distance of the dresser's sine base, in `units`. [length, 1e-06 to 10000]"""
+    set: str | None = None
+    """
+    Built-in set to build the stack from, as `GET /v1/blocks/sets` lists it. Without it and
+    `sizes`, no stack is built. [1 to 60 characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`; instead of
+    `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    """
+    max_blocks: int = 6
+    """Most blocks, in both stacks together where two are needed. [count, 1 to 8]"""
 
 
 class SineBudgetTerm(BaseModel):
@@ -1981,6 +2052,178 @@ class StraightShank(BaseModel):
     """Diameter of the shank, in `units`. [length, 1e-06 to 10000]"""
 
 
+class TaperCleanUpRequest(BaseModel):
+    """A cone as it stands, and what may still come off it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    large_diameter: float
+    """Diameter at the large end as it stands, the mean over a turn. [length, 1e-06 to 10000]"""
+    length: float
+    """Length to clean up along the axis. [length, 1e-06 to 10000]"""
+    tir_large_end: float = 0.0
+    """Full indicator movement at the large end. [length, 0 to 10000]"""
+    tir_small_end: float = 0.0
+    """Full indicator movement at the small end. [length, 0 to 10000]"""
+    tir_indicated: Literal["square to the surface", "radially"] = "square to the surface"
+    """How the indicator stood."""
+    half_angle_error_arcsec: float = 0.0
+    """
+    Half angle as it stands less the right one: positive where too blunt. [arcsecond, -36000
+    to 36000]
+    """
+    wear: float = 0.0
+    """Deepest wear or dent below the surface, square to it. [length, 0 to 10000]"""
+    allowance: float = 0.0
+    """Further stock to be sure that all is clean, square to the surface. [length, 0 to 10000]"""
+    least_large_diameter: float | None = None
+    """
+    Smallest diameter at the large end's station that is still of use. [length, 1e-06 to
+    10000]
+    """
+    largest_point_loss: float | None = None
+    """Most that the point may lose along the axis. [length, 0 to 10000]"""
+    downfeed_per_pass: float | None = None
+    """Feed a pass, square to the cone. [length, 1e-06 to 10000]"""
+    spark_out_passes: int = 2
+    """Passes without feed at the end. [count, 0 to 100]"""
+
+
+class TaperCleanUpResult(BaseModel):
+    """Stock needed against stock there is."""
+
+    verdict: Literal["can be saved", "cannot be saved", "no limit given"]
+    """Whether the part cleans up within the limits given."""
+    needed_normal: float
+    """Stock below the mean surface at the large end, square to the surface. [length]"""
+    needed_at_small_end: float
+    """The same at the small end. [length]"""
+    downfeed_from_first_touch: float
+    """Downfeed from the first spark to clean. [length]"""
+    off_diameter: float
+    """What the large end's station loses. [length]"""
+    final_large_diameter: float
+    """Diameter at the large end's station. [length]"""
+    point_loss: float
+    """How far the cone's (virtual) point comes back along the axis. [length]"""
+    from_runout: float
+    """Larger share of runout, square to the surface. [length]"""
+    from_angle: float
+    """What the angle error alone asks for. [length]"""
+    available_normal: float | None
+    """Stock that the least diameter leaves, square to the surface. [length]"""
+    margin_normal: float | None
+    """Available less needed. [length]"""
+    point_margin: float | None
+    """Largest point loss less the point's loss. [length]"""
+    cutting_passes: int | None
+    """Passes with feed. [count]"""
+    total_passes: int | None
+    """Passes with and without feed. [count]"""
+
+
+class TaperInfeedRequest(BaseModel):
+    """A layer on a cone, stated in one way; how it is to be taken off."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    amount: float
+    """Size of the layer, measured as `amount_is` says. [length, 1e-06 to 10000]"""
+    amount_is: Literal["normal", "radius", "diameter", "axial"] = "normal"
+    """
+    How `amount` is measured. `normal`: square to the surface, as a sine plate feeds down
+    under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled workhead
+    feeds; `axial`: as the gauge line and the point move.
+    """
+    downfeed_per_pass: float | None = None
+    """Feed a pass, square to the surface. [length, 1e-06 to 10000]"""
+    spark_out_passes: int = 2
+    """Passes without feed at the end. [count, 0 to 100]"""
+    length: float | None = None
+    """
+    Length of the cone along its axis; needed with `half_angle_error_arcsec` [length, 1e-06
+    to 10000]
+    """
+    half_angle_error_arcsec: float = 0.0
+    """
+    Half angle of the part as it stands less the right one: positive where it is too blunt.
+    [arcsecond, -36000 to 36000]
+    """
+
+
+class TaperInfeedResult(BaseModel):
+    """One layer in every measure, and the passes that take it off."""
+
+    half_angle: Angle
+    """Half angle of the cone."""
+    normal: float
+    """Thickness square to the surface: the plate's downfeed. [length]"""
+    off_radius: float
+    """What comes off the radius at a fixed station. [length]"""
+    off_diameter: float
+    """What comes off the diameter at a fixed station. [length]"""
+    axial_shift: float
+    """How far gauge line and point move along the axis. [length]"""
+    diameter_per_downfeed: float
+    """Diameter for one unit of downfeed."""
+    axial_per_downfeed: float
+    """Axial shift for one unit of downfeed."""
+    touches_first: Literal["large end", "small end", "both ends"]
+    """End that the wheel reaches first."""
+    stock_at_large_end: float
+    """Stock square to the surface left at the large end at the first touch. [length]"""
+    stock_at_small_end: float
+    """Stock square to the surface left at the small end at the first touch. [length]"""
+    total_downfeed: float
+    """Downfeed from the first touch: the layer and what the angle error adds. [length]"""
+    cutting_passes: int | None
+    """Passes with feed. [count]"""
+    last_pass: float | None
+    """Feed of the last cutting pass. [length]"""
+    total_passes: int | None
+    """Passes with and without feed. [count]"""
+
+
 class TaperShank(BaseModel):
     """A tapered shank, held in an adapter that fits the fixture."""
 
@@ -2060,6 +2303,86 @@ class TaperSolveResult(BaseModel):
     """
 
 
+class TaperStandoffRequest(BaseModel):
+    """A cone and its gauge; the slope is the gauge's."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    part: Literal["external", "internal"]
+    """
+    `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug gauge in
+    it.
+    """
+    contact_length: float
+    """
+    Length of contact along the axis, from the gauge plane at the large end. [length, 1e-06
+    to 10000]
+    """
+    diameter_error: float = 0.0
+    """Part's diameter at the gauge plane less the gauge's. [length, -10000 to 10000]"""
+    included_angle_error_arcsec: float = 0.0
+    """Part's included angle less the gauge's. [arcsecond, -36000 to 36000]"""
+    blue_film: float | None = None
+    """
+    Thickness of the marking film; 0.00008 in or 0.002 mm where left out (common practice,
+    no source). [length, 1e-06 to 10000]
+    """
+
+
+class TaperStandoffResult(BaseModel):
+    """Where the gauge line stands and where the cones bear."""
+
+    standoff: float
+    """How far the inner cone stands out of the outer one: positive out, negative in. [length]"""
+    standoff_from_diameter: float
+    """Its share from the diameter. [length]"""
+    standoff_from_angle: float
+    """Its share from the angle. [length]"""
+    standoff_per_diameter: float
+    """Axial shift for one unit of diameter."""
+    bears_at: Literal["large end", "small end", "both ends"]
+    """Where the cones bear."""
+    open_at: Literal["large end", "small end", "both ends"] | None
+    """Where they stand apart."""
+    gap_normal: float
+    """Gap at the open end, square to the surface. [length]"""
+    gap_on_diameter: float
+    """The same on the diameter. [length]"""
+    marked_share: float
+    """Share of the length that the film would mark. [percent]"""
+    marked_length: float
+    """Length along the axis that the film would mark. [length]"""
+    bluing_verdict: Literal[
+        "marks all over", "marks at the large end only", "marks at the small end only"
+    ]
+    """What the marking shows."""
+    smallest_error_shown_arcsec: float
+    """
+    Least error of included angle that this film shows over this length: smaller ones mark
+    all over. [arcsecond]
+    """
+
+
 class WheelFlankRequest(BaseModel):
     """A cone or a face, and the wheel and dresser to grind it with."""
 
@@ -2069,53 +2392,48 @@ class WheelFlankRequest(BaseModel):
     units: Literal["in", "mm"]
     """Unit of every length here and in the answer."""
     work: Annotated[ConeWork | FaceWork, Field(discriminator="kind")]
-    """What is to be ground."""
+    """What is to be ground by the flank."""
+    other_side: ConeWork | FaceWork | None = None
+    """
+    What is to be ground by a flank on the wheel's other side; absent for a wheel dressed on
+    one side.
+    """
     wheel_width: float
     """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    wheel_diameter: float | None = None
+    """
+    Diameter of the wheel, in `units`; without it, no volume is given and the depth is not
+    held against the flange. [length, 1e-06 to 10000]
+    """
+    flange_diameter: float = 0.0
+    """Diameter of the flanges, in `units`; the flank must not reach them. [length, 0 to 10000]"""
     edge_flat: float = 0.0
-    """Width of periphery to be left beside the flank, in `units`. [length, 0 to 10000]"""
+    """
+    Width of periphery to be left beside or between the flanks, in `units`. [length, 0 to
+    10000]
+    """
+    spare_width: Literal["stays flat", "flank runs on", "land below flank"] = "stays flat"
+    """
+    What becomes of the wheel's width beyond flanks and `edge_flat`: it stays as periphery;
+    the flanks run on to the wheel's sides, deeper; or a straight land is dressed below the
+    flanks. Two flanks share it equally.
+    """
+    edge_radius: float = 0.0
+    """Radius that blends flank and periphery (or two flanks), in `units`. [length, 0 to 10000]"""
+    root_radius: float = 0.0
+    """
+    Radius that blends flank and land, in `units`; needs a land below the flank. [length, 0
+    to 10000]
+    """
     overrun: float = 0.0
     """
     How far the flank reaches past the surface at each end, along the slope, in `units`.
     [length, 0 to 10000]
     """
-    dresser_center_distance: float
-    """Center distance of the dresser's sine base, in `units`. [length, 1e-06 to 10000]"""
-    dresser_zero: Literal["wheel axis", "wheel side"] = "wheel axis"
-    """
-    Direction of the diamond's path with the dresser at zero: along the wheel's axis (it
-    dresses flat), or along its side.
-    """
+    dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
+    """How the dresser is set."""
     depth_per_pass: float
     """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
-
-
-class WheelFlankResult(BaseModel):
-    """The angle to dress, the dresser's setting, and what is dressed away."""
-
-    angle_from_axis: Angle
-    """Angle between flank and wheel axis."""
-    angle_from_side: Angle
-    """Angle between flank and the wheel's side."""
-    dresser_angle: Angle
-    """Angle to set on the dresser, from its zero."""
-    dresser_height: float
-    """Stack on the dresser's sine base. [length]"""
-    dresser_arcsec_per_step: float
-    """
-    Change of the dressed angle for one bench step of that stack (0.0001 in or 0.001 mm); a
-    cone's included angle changes twice as much. [arcsecond]
-    """
-    flank_width: float
-    """Width of the flank along the wheel's axis. [length]"""
-    flank_slant: float
-    """Length of the flank along its slope. [length]"""
-    depth_to_dress: float
-    """Radial depth to dress away at the edge of the wheel. [length]"""
-    passes: int
-    """Passes of the depth given. [count]"""
-    flat_left: float
-    """Width of periphery left beside the flank. [length]"""
 
 
 class WrongBlock(BaseModel):
@@ -2290,6 +2608,26 @@ class CenterLimitsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class DresserSetting(BaseModel):
+    """The dresser's setting for one flank."""
+
+    dresser_angle: Angle
+    """Angle to set on the dresser, from its zero."""
+    height: float | None
+    """Difference of the stacks under the sine base; absent for a scale. [length]"""
+    arcsec_per_step: float | None
+    """
+    Change of the dressed angle for one bench step of that stack (0.0001 in or 0.001 mm); a
+    cone's included angle changes twice as much. Absent for a scale. [arcsecond]
+    """
+    stack: DresserStack | None
+    """The blocks; absent for a scale, or where no blocks were named."""
+    scale_reading: Angle | None
+    """Nearest graduation of the scale; absent for a sine base."""
+    rounding_error_arcsec: float | None
+    """`scale_reading` less the angle wanted; absent for a sine base. [arcsecond]"""
+
+
 class OperationDetail(BaseModel):
     """One operation in full. Units, bounds and descriptions of fields stand in its schemas."""
 
@@ -2362,6 +2700,23 @@ class PlannedRunout(BaseModel):
     """What the budget says of the limit."""
     mend_first: str
     """The largest contribution: the first one to mend."""
+
+
+class ProfileBlend(BaseModel):
+    """A radius that blends a corner, with its tangent points."""
+
+    corner: str
+    """Which corner."""
+    radius: float
+    """Radius. [length]"""
+    center: ProfilePoint
+    """Center of the arc."""
+    first_tangent: ProfilePoint
+    """Where the arc begins."""
+    second_tangent: ProfilePoint
+    """Where the arc ends."""
+    convex: bool
+    """True where the wheel is rounded, false in a root."""
 
 
 class RunoutAxisRequest(BaseModel):
@@ -2752,6 +3107,28 @@ class StandardTaperListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class TaperCleanUpAnswer(BaseModel):
+    """An answer: TaperCleanUpResult, advisories, and what it stands on."""
+
+    result: TaperCleanUpResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperInfeedAnswer(BaseModel):
+    """An answer: TaperInfeedResult, advisories, and what it stands on."""
+
+    result: TaperInfeedResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class TaperSolveAnswer(BaseModel):
     """An answer: TaperSolveResult, advisories, and what it stands on."""
 
@@ -2763,10 +3140,10 @@ class TaperSolveAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class WheelFlankAnswer(BaseModel):
-    """An answer: WheelFlankResult, advisories, and what it stands on."""
+class TaperStandoffAnswer(BaseModel):
+    """An answer: TaperStandoffResult, advisories, and what it stands on."""
 
-    result: WheelFlankResult
+    result: TaperStandoffResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
@@ -2804,6 +3181,35 @@ class CenterJobResult(BaseModel):
     """The steps, in order, with the cautions of the trade."""
     checks: list[PlanCheck]
     """The checks to make."""
+
+
+class DressedFlank(BaseModel):
+    """One flank, and how to dress it."""
+
+    side: Literal["work", "other_side"]
+    """Which surface it grinds."""
+    angle_from_axis: Angle
+    """Angle between flank and wheel axis."""
+    angle_from_side: Angle
+    """Angle between flank and the wheel's side."""
+    setting: DresserSetting
+    """The dresser's setting."""
+    width: float
+    """Width of the flank along the wheel's axis. [length]"""
+    slant: float
+    """Length of the flank along its slope, radii not taken off. [length]"""
+    straight_slant: float
+    """Straight part of it between the radii. [length]"""
+    depth: float
+    """Radial depth to dress away at its lower end. [length]"""
+    passes: int
+    """Passes of `depth_per_pass`, radially. [count]"""
+    last_pass_depth: float
+    """Depth that is left to the last pass. [length]"""
+    infeed_normal: float
+    """`depth_per_pass` measured square to the flank: what the diamond takes. [length]"""
+    infeed_axial: float
+    """The same pass fed along the wheel's axis: for a steep flank the better way. [length]"""
 
 
 class RunoutAxisAnswer(BaseModel):
@@ -2917,6 +3323,31 @@ class SineTaperSettingAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class WheelFlankResult(BaseModel):
+    """The flanks to dress, the dresser's settings, the profile, and what is dressed away."""
+
+    flanks: list[DressedFlank]
+    """The flank, or both."""
+    wheel_width_needed: float
+    """Least width of a wheel for flanks and `edge_flat`. [length]"""
+    flat_left: float
+    """Width of periphery left, before the edge radius. [length]"""
+    depth_to_dress: float
+    """Greatest radial depth to dress away. [length]"""
+    passes: int
+    """Passes for all flanks together. [count]"""
+    volume_to_dress: float | None
+    """Volume of wheel dressed away, in cubic `units`; absent without the diameter. [volume]"""
+    blends: list[ProfileBlend]
+    """The radii with their tangent points."""
+    profile: list[ProfilePoint]
+    """The profile from one side of the wheel to the other; arcs in steps of at most 3 degrees."""
+    profile_csv: str
+    """The same as CSV with a header row (RFC 4180), in `units`."""
+    svg: str
+    """The profile drawn to scale, as SVG."""
+
+
 class CenterJobAnswer(BaseModel):
     """An answer: CenterJobResult, advisories, and what it stands on."""
 
@@ -2943,6 +3374,17 @@ class SineCompoundAnswer(BaseModel):
     """An answer: SineCompoundResult, advisories, and what it stands on."""
 
     result: SineCompoundResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class WheelFlankAnswer(BaseModel):
+    """An answer: WheelFlankResult, advisories, and what it stands on."""
+
+    result: WheelFlankResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
