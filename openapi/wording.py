@@ -69,6 +69,8 @@ def _entries(schema: Schema) -> str:
 def _range(
     least: float | None, most: float | None, over: float | None = None, under: float | None = None
 ) -> str:
+    if least is not None and least == most:
+        return _plain(least)
     if least is not None and most is not None:
         return f"{_plain(least)} to {_plain(most)}"
     said = [("at least", least), ("over", over), ("at most", most), ("under", under)]

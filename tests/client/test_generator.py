@@ -31,7 +31,13 @@ def model(required: tuple[str, ...] = (), **fields: dict[str, Any]) -> dict[str,
     }
 
 
-LENGTH = {"type": "number", "minimum": 1e-6, "maximum": 1e4, "x-unit": "length", "title": "L"}
+LENGTH: dict[str, Any] = {
+    "type": "number",
+    "minimum": 1e-6,
+    "maximum": 1e4,
+    "x-unit": "length",
+    "title": "L",
+}
 ANGLE = {
     "anyOf": [
         {"type": "number", "exclusiveMinimum": 0, "exclusiveMaximum": 90},
@@ -40,7 +46,7 @@ ANGLE = {
     "x-unit": "degree",
     "description": "An angle.",
 }
-NULL = {"type": "null"}
+NULL: dict[str, Any] = {"type": "null"}
 TEXT = {"type": "string"}
 PAIR = {"type": "array", "prefixItems": [LENGTH, LENGTH], "minItems": 2, "maxItems": 2}
 
@@ -116,9 +122,10 @@ def operation(
     body: dict[str, Any] | None = None,
     answers: str = JSON,
     parameters: tuple[dict[str, Any], ...] = (),
-    **more: Any,
+    heavy: bool = False,
 ) -> dict[str, Any]:
     """An operation of the contract."""
+    busy = {"503": {"description": "busy"}} if heavy else {}
     schema = reference("HardAnswer") if answers == JSON else {"type": "string"}
     return {
         "tags": [tag],
@@ -127,7 +134,7 @@ def operation(
         "description": 'With \\ and """.\n\nSecond.',
         "parameters": list(parameters),
         **({"requestBody": {"content": body}} if body else {}),
-        "responses": {"200": {"description": "", "content": {answers: {"schema": schema}}}, **more},
+        "responses": {"200": {"description": "", "content": {answers: {"schema": schema}}}, **busy},
     }
 
 
@@ -146,7 +153,7 @@ HARD_BODY = {
 }
 PATHS: dict[str, Any] = {
     "/v1/hard/all": {
-        "post": operation("hard", "all", body=HARD_BODY, **{"503": {"description": "busy"}}),
+        "post": operation("hard", "all", body=HARD_BODY, heavy=True),
         "get": operation("hard", "all_by_query"),
     },
     "/v1/hard/import": {"post": operation("hard", "import", body=HARD_BODY)},

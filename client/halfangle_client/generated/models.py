@@ -256,6 +256,142 @@ class CenterError(BaseModel):
     """True for a center that turns with the work."""
 
 
+class CenterHoleBall(BaseModel):
+    """The check over a ball."""
+
+    ball_diameter: float
+    """Diameter of the ball. [length]"""
+    contact_diameter: float
+    """Circle on which it touches the cone: d cos α. [length]"""
+    height_over_face: float
+    """Height of its top over the face, chamfer counted; negative below the face. [length]"""
+    height_per_diameter: float
+    """Change of that height for a unit of mouth diameter. [length per length]"""
+    found_diameter: float | None
+    """Mouth diameter by the measured height; None where none was sent. [length]"""
+    found_less_wanted: float | None
+    """Found less wanted diameter; None where no height was sent. [length]"""
+
+
+class CenterHoleRequest(BaseModel):
+    """A center hole by its type or its key, and the diameter wanted at its mouth."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    type: Literal["A", "B", "R", "plain", "bell"] | None = None
+    """
+    Type: A, B or R (metric), plain or bell (inch). Send this for the smallest size that
+    reaches the diameter, or `key` for one size.
+    """
+    key: str | None = None
+    """One size, as `GET /v1/centers/holes` lists it. [3 to 12 characters]"""
+    wanted_diameter: float | None = None
+    """
+    Diameter wanted at the mouth of the 60° cone, in `units`; the table's largest where it
+    is not sent. [length, 1e-06 to 10000]
+    """
+    included_angle: float | str = 60.0
+    """
+    Included angle of the cone, in degrees; 60 by every table served here. [degree, 20 to
+    140; or text in degrees, minutes, seconds]
+    """
+    chamfer_diameter: float | None = None
+    """
+    Diameter of the 120° protecting chamfer at the face, in `units`, for types B and bell;
+    type B has the table's where it is not sent. [length, 1e-06 to 10000]
+    """
+    ball_diameter: float | None = None
+    """
+    Ball for the check, in `units`; one that touches halfway if not sent. [length, 1e-06 to
+    10000]
+    """
+    height_over_ball: float | None = None
+    """
+    Measured height of the ball's top over the face, in `units`; negative below it. Needs
+    `ball_diameter`. [length, -10000 to 10000]
+    """
+
+
+class CenterHoleResult(BaseModel):
+    """Pilot, countersink and depth."""
+
+    key: str
+    """Key of the size used."""
+    type: Literal["A", "B", "R", "plain", "bell"]
+    """Its type."""
+    pilot_diameter: float
+    """Diameter of the pilot. [length]"""
+    mouth_diameter: float
+    """Diameter at the mouth of the cone. [length]"""
+    largest_mouth_diameter: float
+    """Largest that the table gives this size. [length]"""
+    cone_depth: float | None
+    """
+    Depth of the cone, pilot's edge to mouth; None for type R, whose wall is an arc.
+    [length]
+    """
+    chamfer_diameter: float | None
+    """Protecting chamfer at the face. [length]"""
+    chamfer_depth: float
+    """Depth of the protecting chamfer; 0 without one. [length]"""
+    depth_to_pilot_edge: float | None
+    """Face to the edge of the pilot; None for type R. [length]"""
+    tool_depth_min: float | None
+    """Face to the drill's tip with the shortest pilot of the table. [length]"""
+    tool_depth_max: float | None
+    """Face to the drill's tip with the longest pilot of the table. [length]"""
+    table_minimum_depth: float | None
+    """Least depth of the whole hole by the table; None where it gives none. [length]"""
+    table_cut_off: float | None
+    """Length to cut off where the hole may not stay; None where it gives none. [length]"""
+    ball: CenterHoleBall | None
+    """The check over a ball; None for type R."""
+    standing: Literal["published", "from memory"]
+    """How the hole's dimensions are had."""
+
+
+class CenterHoleRow(BaseModel):
+    """One row of the table, in its own units."""
+
+    key: str
+    """Key to send as `key`."""
+    type: Literal["A", "B", "R", "plain", "bell"]
+    """A, B, R, plain or bell."""
+    units: Literal["in", "mm"]
+    """Unit of its lengths."""
+    pilot_diameter: float
+    """Diameter of the pilot. [length]"""
+    cone_diameter: float
+    """Largest diameter of the 60° cone (of the arc, for type R). [length]"""
+    chamfer_diameter: float | None
+    """Protecting chamfer, 120°; type B. [length]"""
+    chamfer_depth: float | None
+    """Its depth by the table; type B. [length]"""
+    minimum_depth: float | None
+    """Least depth of the whole hole. [length]"""
+    cut_off: float | None
+    """Length to cut off where the hole may not stay. [length]"""
+    pilot_length_min: float | None
+    """Shortest pilot of the drill. [length]"""
+    pilot_length_max: float | None
+    """Longest pilot of the drill. [length]"""
+    body_diameter: float
+    """Body of the drill. [length]"""
+    arc_radius_min: float | None
+    """Smallest radius of the arc; type R. [length]"""
+    arc_radius_max: float | None
+    """Largest radius of the arc; type R. [length]"""
+    source: str
+    """Where the row comes from."""
+    standing: Literal["published", "from memory"]
+    """How the hole's dimensions are had."""
+    drill_standing: Literal["published", "from memory"]
+    """How pilot lengths and body are had."""
+
+
 class CenterLimit(BaseModel):
     """One limit in every form, all of one meaning for a round cone that is only off center."""
 
@@ -376,6 +512,55 @@ class DresserStack(BaseModel):
     """
 
 
+class DressingGuideEntry(BaseModel):
+    """Guide values for one purpose."""
+
+    purpose: Literal["roughing", "general", "finishing"]
+    """Purpose."""
+    overlap_low: float
+    """Overlap ratio, from."""
+    overlap_high: float
+    """Overlap ratio, to."""
+    depth_low_mm: float
+    """Depth of one pass, from. [millimetre]"""
+    depth_high_mm: float
+    """Depth of one pass, to. [millimetre]"""
+    note: str
+    """What it does."""
+    source: str
+    """Where the values come from."""
+    standing: Literal["published", "from memory"]
+    """How they are had."""
+
+
+class DressingGuideList(BaseModel):
+    """Guide values for single-point dressing of vitrified wheels, coarse to fine."""
+
+    guides: list[DressingGuideEntry]
+    """The rows."""
+
+
+class DressingGuideRange(BaseModel):
+    """What the guide values for one purpose mean for this diamond and wheel."""
+
+    purpose: Literal["roughing", "general", "finishing"]
+    """Purpose."""
+    overlap_low: float
+    """Overlap ratio, from."""
+    overlap_high: float
+    """Overlap ratio, to."""
+    traverse_fastest: float
+    """Traverse at the lower overlap ratio. [length per minute]"""
+    traverse_slowest: float
+    """Traverse at the higher overlap ratio. [length per minute]"""
+    meets: bool
+    """True where the overlap ratio of this dress lies within."""
+    source: str
+    """Where the guide values come from."""
+    standing: Literal["published", "from memory"]
+    """How they are had."""
+
+
 class FaceWork(BaseModel):
     """A plane face at an angle to the table."""
 
@@ -431,7 +616,7 @@ class PlanCheck(BaseModel):
     check: str
     """What to check."""
     how: str
-    """How."""
+    """How the check is made."""
     expected: str
     """What to expect."""
     catches_wrong_block: bool
@@ -2383,6 +2568,70 @@ class TaperStandoffResult(BaseModel):
     """
 
 
+class WheelDressingRequest(BaseModel):
+    """A diamond, its depth of cut, and an overlap ratio, a traverse or a purpose."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    rpm: float
+    """Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to 500000]"""
+    nose_radius: float | None = None
+    """
+    Radius of the diamond's nose, in `units`. Either this or `active_width`. [length, 1e-06
+    to 10000]
+    """
+    active_width: float | None = None
+    """
+    Width over which the diamond touches the wheel, in `units`, where it is known by itself
+    (a flat or worn diamond, a blade). [length, 1e-06 to 10000]
+    """
+    depth: float
+    """Depth of one pass, in `units`. [length, 1e-06 to 10000]"""
+    overlap_ratio: float | None = None
+    """Overlap ratio wanted. One of this, `traverse` and `purpose`. [0.01 to 1000]"""
+    traverse: float | None = None
+    """Traverse of the diamond, in `units` per minute. [length per minute, 1e-06 to 100000]"""
+    purpose: Literal["roughing", "general", "finishing"] | None = None
+    """Purpose: the middle of the guide's overlap ratio for it is taken."""
+    wheel_width: float
+    """Width, or length of flank, to dress, in `units`. [length, 1e-06 to 10000]"""
+    overrun: float = 0.0
+    """How far the diamond runs past each side, in `units`. [length, 0 to 10000]"""
+    passes: int = 1
+    """How many passes of this depth. [count, 1 to 100000]"""
+
+
+class WheelDressingResult(BaseModel):
+    """Lead, traverse and time of a dress, and the thread that it leaves on the wheel."""
+
+    active_width: float
+    """Width over which the diamond touches the wheel. [length]"""
+    lead: float
+    """Way of the diamond along the wheel in one turn of it. [length]"""
+    overlap_ratio: float
+    """Active width over lead: how many times each place is dressed in one pass."""
+    traverse: float
+    """Traverse of the diamond, in `units` per minute. [length per minute]"""
+    cusp_height: float | None
+    """
+    Height of the cusps that a round nose leaves, in theory; absent for an active width
+    given by itself, or a lead past the nose's width. [length]
+    """
+    cusp_height_um: float | None
+    """The same in micrometres. [micrometre]"""
+    pass_time: float
+    """Time of one pass over the width and both overruns. [second]"""
+    total_time: float
+    """Time of all passes, reversals not counted. [second]"""
+    total_depth: float
+    """Depth dressed away by all passes. [length]"""
+    guides: list[DressingGuideRange]
+    """The guide values, coarse to fine."""
+
+
 class WheelFlankRequest(BaseModel):
     """A cone or a face, and the wheel and dresser to grind it with."""
 
@@ -2434,6 +2683,109 @@ class WheelFlankRequest(BaseModel):
     """How the dresser is set."""
     depth_per_pass: float
     """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
+
+
+class WheelSpeedLimit(BaseModel):
+    """One limit of the spindle's speed."""
+
+    name: str
+    """The request's field that it comes from."""
+    rpm: float
+    """Highest spindle speed that it allows. [per minute]"""
+    share_percent: float
+    """Spindle speed as a share of it. [percent]"""
+    exceeded: bool
+    """True where the spindle speed is over it."""
+
+
+class WheelSpeedRequest(BaseModel):
+    """A wheel, how fast it turns, and what is marked on it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    wheel_diameter: float
+    """Diameter of the wheel now, in `units`. [length, 1e-06 to 10000]"""
+    rpm: float | None = None
+    """Spindle speed, per minute. This or one of the surface speeds. [per minute, 1 to 500000]"""
+    surface_speed_m_per_s: float | None = None
+    """Surface speed in m/s, to find the spindle speed for it. [metre per second, 0.01 to 500]"""
+    surface_speed_ft_per_min: float | None = None
+    """
+    Surface speed in ft/min, to find the spindle speed for it. [foot per minute, 1 to
+    100000]
+    """
+    new_diameter: float | None = None
+    """
+    Diameter of the wheel when new, in `units`, for which its marks hold. Absent: the
+    diameter now is taken as new. [length, 1e-06 to 10000]
+    """
+    worn_diameter: float | None = None
+    """Diameter that the wheel will wear to, in `units`. [length, 1e-06 to 10000]"""
+    marked_rpm: float | None = None
+    """Highest speed marked on the wheel, per minute. [per minute, 1 to 500000]"""
+    marked_m_per_s: float | None = None
+    """Highest surface speed marked on the wheel, in m/s. [metre per second, 0.01 to 500]"""
+    marked_ft_per_min: float | None = None
+    """Highest surface speed marked on the wheel, in ft/min. [foot per minute, 1 to 100000]"""
+    machine_max_rpm: float | None = None
+    """Highest spindle speed marked on the machine, per minute. [per minute, 1 to 500000]"""
+    wheel_type: (
+        Literal[
+            "1 straight",
+            "2 cylinder",
+            "5 recessed one side",
+            "6 straight cup",
+            "7 recessed both sides",
+            "11 flaring cup",
+            "12 dish",
+            "13 saucer",
+        ]
+        | None
+    ) = None
+    """
+    Type of the wheel by its number in ISO 525 (from memory). Absent: the verdict is
+    `unknown`.
+    """
+    grinding_side: bool = False
+    """Whether the wheel's side is to grind."""
+    rated_for_side: bool | None = None
+    """Whether wheel and maker state that its side may grind. Absent where it is not known."""
+    flange_diameter: float | None = None
+    """Diameter of the flanges, in `units`. [length, 1e-06 to 10000]"""
+
+
+class WheelStartCheck(BaseModel):
+    """A usual check before the wheel is started."""
+
+    what: str
+    """What to do."""
+    source: str
+    """Where it comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+
+
+class WornWheelSpeed(BaseModel):
+    """The same wheel worn down."""
+
+    diameter: float
+    """Worn diameter. [length]"""
+    surface_speed_m_per_s: float
+    """Surface speed at the same spindle speed. [metre per second]"""
+    surface_speed_ft_per_min: float
+    """The same in ft/min. [foot per minute]"""
+    loss_percent: float
+    """Surface speed lost by wear. [percent]"""
+    rpm_to_restore: float | None
+    """
+    Spindle speed that would bring the surface speed back; absent where a limit forbids it,
+    or where the wheel bears no mark. [per minute]
+    """
+    why_not: str | None
+    """Why it is absent."""
 
 
 class WrongBlock(BaseModel):
@@ -2531,6 +2883,46 @@ class CenterEffectRequest(BaseModel):
     """Distances from the first center, in `units`. [1 to 100 entries, each length, 0 to 10000]"""
 
 
+class CenterHoleAnswer(BaseModel):
+    """An answer: CenterHoleResult, advisories, and what it stands on."""
+
+    result: CenterHoleResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterHoleList(BaseModel):
+    """All center holes, by type and size."""
+
+    holes: list[CenterHoleRow]
+    """The rows."""
+
+
+class CenterHoleListAnswer(BaseModel):
+    """An answer: CenterHoleList, advisories, and what it stands on."""
+
+    result: CenterHoleList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterHoleRowAnswer(BaseModel):
+    """An answer: CenterHoleRow, advisories, and what it stands on."""
+
+    result: CenterHoleRow
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class CenterJobRequest(BaseModel):
     """
     A center to be ground on a sine plate with a spin fixture and a flat wheel.
@@ -2626,6 +3018,28 @@ class DresserSetting(BaseModel):
     """Nearest graduation of the scale; absent for a sine base."""
     rounding_error_arcsec: float | None
     """`scale_reading` less the angle wanted; absent for a sine base. [arcsecond]"""
+
+
+class DressingGuideEntryAnswer(BaseModel):
+    """An answer: DressingGuideEntry, advisories, and what it stands on."""
+
+    result: DressingGuideEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class DressingGuideListAnswer(BaseModel):
+    """An answer: DressingGuideList, advisories, and what it stands on."""
+
+    result: DressingGuideList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class OperationDetail(BaseModel):
@@ -3151,6 +3565,51 @@ class TaperStandoffAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class WheelDressingAnswer(BaseModel):
+    """An answer: WheelDressingResult, advisories, and what it stands on."""
+
+    result: WheelDressingResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class WheelSpeedResult(BaseModel):
+    """Speed, limits, and what can be said of them."""
+
+    verdict: Literal["stop", "unknown", "no objection found"]
+    """
+    `stop`: do not run it. `unknown`: marks, type or rating are missing, so nothing can be
+    said. `no objection found`: what was stated speaks not against it, which is less than a
+    permission.
+    """
+    speed_verdict: Literal["over marked speed", "within marked speed", "unknown"]
+    """The speed against every mark stated."""
+    side_verdict: Literal["not asked", "rated, as stated", "not rated", "unknown"]
+    """The side against its rating."""
+    missing: list[str]
+    """Fields without which the verdict stays unknown."""
+    rpm: float
+    """Spindle speed. [per minute]"""
+    surface_speed_m_per_s: float
+    """Surface speed in m/s. [metre per second]"""
+    surface_speed_ft_per_min: float
+    """Surface speed in ft/min. [foot per minute]"""
+    limits: list[WheelSpeedLimit]
+    """Every limit stated."""
+    largest_rpm: float | None
+    """
+    Highest spindle speed that no limit forbids; absent without a mark on the wheel. [per
+    minute]
+    """
+    worn: WornWheelSpeed | None
+    """The wheel worn; absent without its diameter."""
+    before_starting: list[WheelStartCheck]
+    """Usual checks before starting."""
+
+
 class CenterJobResult(BaseModel):
     """The plan."""
 
@@ -3346,6 +3805,17 @@ class WheelFlankResult(BaseModel):
     """The same as CSV with a header row (RFC 4180), in `units`."""
     svg: str
     """The profile drawn to scale, as SVG."""
+
+
+class WheelSpeedAnswer(BaseModel):
+    """An answer: WheelSpeedResult, advisories, and what it stands on."""
+
+    result: WheelSpeedResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class CenterJobAnswer(BaseModel):

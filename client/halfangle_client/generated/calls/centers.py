@@ -23,6 +23,21 @@ _EFFECT = Endpoint(
     accept="application/json",
     sends="application/json",
 )
+_GET_HOLE = Endpoint(
+    name="centers.get_hole",
+    method="GET",
+    path="/v1/centers/holes/{key}",
+    answer=models.CenterHoleRowAnswer,
+    accept="application/json",
+)
+_HOLE = Endpoint(
+    name="centers.hole",
+    method="POST",
+    path="/v1/centers/hole",
+    answer=models.CenterHoleAnswer,
+    accept="application/json",
+    sends="application/json",
+)
 _LIMITS = Endpoint(
     name="centers.limits",
     method="POST",
@@ -31,11 +46,21 @@ _LIMITS = Endpoint(
     accept="application/json",
     sends="application/json",
 )
+_LIST_HOLES = Endpoint(
+    name="centers.list_holes",
+    method="GET",
+    path="/v1/centers/holes",
+    answer=models.CenterHoleListAnswer,
+    accept="application/json",
+)
 
 ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _CONTACT,
     _EFFECT,
+    _GET_HOLE,
+    _HOLE,
     _LIMITS,
+    _LIST_HOLES,
 )
 
 
@@ -136,6 +161,90 @@ class CentersCalls:
             request_id=request_id,
         )
 
+    def get_hole(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterHoleRowAnswer:
+        """Center holes: one hole.
+
+        Published tables of center holes, types A, B and R (metric), and of combined drills, plain
+        and bell (inch); each row with its source and standing.
+
+        Args:
+            key: The key, such as `a-0.5`.
+
+        Example:
+            client.centers.get_hole(key="a-0.5")
+        """
+        return self._sender.send(
+            _GET_HOLE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def hole(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        type: Literal["A", "B", "R", "plain", "bell"] | None = None,
+        key: str | None = None,
+        wanted_diameter: float | None = None,
+        included_angle: float | str = 60.0,
+        chamfer_diameter: float | None = None,
+        ball_diameter: float | None = None,
+        height_over_ball: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterHoleAnswer:
+        """Center hole by the published tables.
+
+        Pilot, countersink, depth for a wanted diameter and the check over a ball, types A, B and R
+        in metric, plain and bell in inches.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            type: Type: A, B or R (metric), plain or bell (inch). Send this for the smallest size
+                that reaches the diameter, or `key` for one size.
+            key: One size, as `GET /v1/centers/holes` lists it. [3 to 12 characters]
+            wanted_diameter: Diameter wanted at the mouth of the 60° cone, in `units`; the table's
+                largest where it is not sent. [length, 1e-06 to 10000]
+            included_angle: Included angle of the cone, in degrees; 60 by every table served here.
+                [degree, 20 to 140; or text in degrees, minutes, seconds]
+            chamfer_diameter: Diameter of the 120° protecting chamfer at the face, in `units`, for
+                types B and bell; type B has the table's where it is not sent. [length, 1e-06 to
+                10000]
+            ball_diameter: Ball for the check, in `units`; one that touches halfway if not sent.
+                [length, 1e-06 to 10000]
+            height_over_ball: Measured height of the ball's top over the face, in `units`; negative
+                below it. Needs `ball_diameter`. [length, -10000 to 10000]
+
+        Example:
+            client.centers.hole(units="mm", type="A", wanted_diameter=5.0, ball_diameter=4.5)
+        """
+        return self._sender.send(
+            _HOLE,
+            {
+                "units": units,
+                "type": type,
+                "key": key,
+                "wanted_diameter": wanted_diameter,
+                "included_angle": included_angle,
+                "chamfer_diameter": chamfer_diameter,
+                "ball_diameter": ball_diameter,
+                "height_over_ball": height_over_ball,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def limits(
         self,
         *,
@@ -192,6 +301,27 @@ class CentersCalls:
                 "both_alike": both_alike,
                 "included_angle": included_angle,
             },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def list_holes(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterHoleListAnswer:
+        """Center holes.
+
+        Published tables of center holes, types A, B and R (metric), and of combined drills, plain
+        and bell (inch); each row with its source and standing.
+
+        Example:
+            client.centers.list_holes()
+        """
+        return self._sender.send(
+            _LIST_HOLES,
+            {},
             timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
@@ -294,6 +424,90 @@ class AsyncCentersCalls:
             request_id=request_id,
         )
 
+    async def get_hole(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterHoleRowAnswer:
+        """Center holes: one hole.
+
+        Published tables of center holes, types A, B and R (metric), and of combined drills, plain
+        and bell (inch); each row with its source and standing.
+
+        Args:
+            key: The key, such as `a-0.5`.
+
+        Example:
+            client.centers.get_hole(key="a-0.5")
+        """
+        return await self._sender.send(
+            _GET_HOLE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def hole(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        type: Literal["A", "B", "R", "plain", "bell"] | None = None,
+        key: str | None = None,
+        wanted_diameter: float | None = None,
+        included_angle: float | str = 60.0,
+        chamfer_diameter: float | None = None,
+        ball_diameter: float | None = None,
+        height_over_ball: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterHoleAnswer:
+        """Center hole by the published tables.
+
+        Pilot, countersink, depth for a wanted diameter and the check over a ball, types A, B and R
+        in metric, plain and bell in inches.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            type: Type: A, B or R (metric), plain or bell (inch). Send this for the smallest size
+                that reaches the diameter, or `key` for one size.
+            key: One size, as `GET /v1/centers/holes` lists it. [3 to 12 characters]
+            wanted_diameter: Diameter wanted at the mouth of the 60° cone, in `units`; the table's
+                largest where it is not sent. [length, 1e-06 to 10000]
+            included_angle: Included angle of the cone, in degrees; 60 by every table served here.
+                [degree, 20 to 140; or text in degrees, minutes, seconds]
+            chamfer_diameter: Diameter of the 120° protecting chamfer at the face, in `units`, for
+                types B and bell; type B has the table's where it is not sent. [length, 1e-06 to
+                10000]
+            ball_diameter: Ball for the check, in `units`; one that touches halfway if not sent.
+                [length, 1e-06 to 10000]
+            height_over_ball: Measured height of the ball's top over the face, in `units`; negative
+                below it. Needs `ball_diameter`. [length, -10000 to 10000]
+
+        Example:
+            client.centers.hole(units="mm", type="A", wanted_diameter=5.0, ball_diameter=4.5)
+        """
+        return await self._sender.send(
+            _HOLE,
+            {
+                "units": units,
+                "type": type,
+                "key": key,
+                "wanted_diameter": wanted_diameter,
+                "included_angle": included_angle,
+                "chamfer_diameter": chamfer_diameter,
+                "ball_diameter": ball_diameter,
+                "height_over_ball": height_over_ball,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def limits(
         self,
         *,
@@ -350,6 +564,27 @@ class AsyncCentersCalls:
                 "both_alike": both_alike,
                 "included_angle": included_angle,
             },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def list_holes(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterHoleListAnswer:
+        """Center holes.
+
+        Published tables of center holes, types A, B and R (metric), and of combined drills, plain
+        and bell (inch); each row with its source and standing.
+
+        Example:
+            client.centers.list_holes()
+        """
+        return await self._sender.send(
+            _LIST_HOLES,
+            {},
             timeout_seconds=timeout_seconds,
             request_id=request_id,
         )

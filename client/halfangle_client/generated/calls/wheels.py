@@ -6,6 +6,14 @@ from typing import Any, Literal
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
 from halfangle_client.generated import models
 
+_DRESSING = Endpoint(
+    name="wheels.dressing",
+    method="POST",
+    path="/v1/wheels/dressing",
+    answer=models.WheelDressingAnswer,
+    accept="application/json",
+    sends="application/json",
+)
 _FLANK = Endpoint(
     name="wheels.flank",
     method="POST",
@@ -15,8 +23,36 @@ _FLANK = Endpoint(
     sends="application/json",
     heavy=True,
 )
+_GET_GUIDE = Endpoint(
+    name="wheels.get_guide",
+    method="GET",
+    path="/v1/wheels/guides/{key}",
+    answer=models.DressingGuideEntryAnswer,
+    accept="application/json",
+)
+_LIST_GUIDES = Endpoint(
+    name="wheels.list_guides",
+    method="GET",
+    path="/v1/wheels/guides",
+    answer=models.DressingGuideListAnswer,
+    accept="application/json",
+)
+_SPEED = Endpoint(
+    name="wheels.speed",
+    method="POST",
+    path="/v1/wheels/speed",
+    answer=models.WheelSpeedAnswer,
+    accept="application/json",
+    sends="application/json",
+)
 
-ENDPOINTS: tuple[Endpoint[Any], ...] = (_FLANK,)
+ENDPOINTS: tuple[Endpoint[Any], ...] = (
+    _DRESSING,
+    _FLANK,
+    _GET_GUIDE,
+    _LIST_GUIDES,
+    _SPEED,
+)
 
 
 class WheelsCalls:
@@ -24,6 +60,71 @@ class WheelsCalls:
 
     def __init__(self, sender: Sender) -> None:
         self._sender = sender
+
+    def dressing(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        rpm: float,
+        depth: float,
+        wheel_width: float,
+        nose_radius: float | None = None,
+        active_width: float | None = None,
+        overlap_ratio: float | None = None,
+        traverse: float | None = None,
+        purpose: Literal["roughing", "general", "finishing"] | None = None,
+        overrun: float = 0.0,
+        passes: int = 1,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.WheelDressingAnswer:
+        """Dressing: overlap, lead and traverse.
+
+        Lead and traverse of a single-point diamond for a wanted overlap ratio, or back; the cusps
+        that it leaves, the time it takes, and guide values from coarse to fine.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            rpm: Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to
+                500000]
+            depth: Depth of one pass, in `units`. [length, 1e-06 to 10000]
+            wheel_width: Width, or length of flank, to dress, in `units`. [length, 1e-06 to 10000]
+            nose_radius: Radius of the diamond's nose, in `units`. Either this or `active_width`.
+                [length, 1e-06 to 10000]
+            active_width: Width over which the diamond touches the wheel, in `units`, where it is
+                known by itself (a flat or worn diamond, a blade). [length, 1e-06 to 10000]
+            overlap_ratio: Overlap ratio wanted. One of this, `traverse` and `purpose`. [0.01 to
+                1000]
+            traverse: Traverse of the diamond, in `units` per minute. [length per minute, 1e-06 to
+                100000]
+            purpose: Purpose: the middle of the guide's overlap ratio for it is taken.
+            overrun: How far the diamond runs past each side, in `units`. [length, 0 to 10000]
+            passes: How many passes of this depth. [count, 1 to 100000]
+
+        Example:
+            client.wheels.dressing(units="mm", rpm=1410, nose_radius=0.38, depth=0.025,
+                overlap_ratio=2, wheel_width=25)
+        """
+        return self._sender.send(
+            _DRESSING,
+            {
+                "units": units,
+                "rpm": rpm,
+                "nose_radius": nose_radius,
+                "active_width": active_width,
+                "depth": depth,
+                "overlap_ratio": overlap_ratio,
+                "traverse": traverse,
+                "purpose": purpose,
+                "wheel_width": wheel_width,
+                "overrun": overrun,
+                "passes": passes,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
 
     def flank(
         self,
@@ -104,12 +205,216 @@ class WheelsCalls:
             request_id=request_id,
         )
 
+    def get_guide(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DressingGuideEntryAnswer:
+        """Guide values for dressing: one guide.
+
+        Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
+
+        Args:
+            key: The purpose, such as `roughing`.
+
+        Example:
+            client.wheels.get_guide(key="roughing")
+        """
+        return self._sender.send(
+            _GET_GUIDE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def list_guides(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DressingGuideListAnswer:
+        """Guide values for dressing.
+
+        Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
+
+        Example:
+            client.wheels.list_guides()
+        """
+        return self._sender.send(
+            _LIST_GUIDES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def speed(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        wheel_diameter: float,
+        rpm: float | None = None,
+        surface_speed_m_per_s: float | None = None,
+        surface_speed_ft_per_min: float | None = None,
+        new_diameter: float | None = None,
+        worn_diameter: float | None = None,
+        marked_rpm: float | None = None,
+        marked_m_per_s: float | None = None,
+        marked_ft_per_min: float | None = None,
+        machine_max_rpm: float | None = None,
+        wheel_type: Literal[
+            "1 straight",
+            "2 cylinder",
+            "5 recessed one side",
+            "6 straight cup",
+            "7 recessed both sides",
+            "11 flaring cup",
+            "12 dish",
+            "13 saucer",
+        ]
+        | None = None,
+        grinding_side: bool = False,
+        rated_for_side: bool | None = None,
+        flange_diameter: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.WheelSpeedAnswer:
+        """Surface speed of a wheel against its marks.
+
+        Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
+        marked on wheel and machine; the worn wheel; the usual checks before starting. A missing
+        mark, type or rating answers `unknown`.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            wheel_diameter: Diameter of the wheel now, in `units`. [length, 1e-06 to 10000]
+            rpm: Spindle speed, per minute. This or one of the surface speeds. [per minute, 1 to
+                500000]
+            surface_speed_m_per_s: Surface speed in m/s, to find the spindle speed for it. [metre
+                per second, 0.01 to 500]
+            surface_speed_ft_per_min: Surface speed in ft/min, to find the spindle speed for it.
+                [foot per minute, 1 to 100000]
+            new_diameter: Diameter of the wheel when new, in `units`, for which its marks hold.
+                Absent: the diameter now is taken as new. [length, 1e-06 to 10000]
+            worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
+                10000]
+            marked_rpm: Highest speed marked on the wheel, per minute. [per minute, 1 to 500000]
+            marked_m_per_s: Highest surface speed marked on the wheel, in m/s. [metre per second,
+                0.01 to 500]
+            marked_ft_per_min: Highest surface speed marked on the wheel, in ft/min. [foot per
+                minute, 1 to 100000]
+            machine_max_rpm: Highest spindle speed marked on the machine, per minute. [per minute, 1
+                to 500000]
+            wheel_type: Type of the wheel by its number in ISO 525 (from memory). Absent: the
+                verdict is `unknown`.
+            grinding_side: Whether the wheel's side is to grind.
+            rated_for_side: Whether wheel and maker state that its side may grind. Absent where it
+                is not known.
+            flange_diameter: Diameter of the flanges, in `units`. [length, 1e-06 to 10000]
+
+        Example:
+            client.wheels.speed(units="in", wheel_diameter=7, rpm=3450, worn_diameter=6,
+                marked_rpm=3600, wheel_type="1 straight")
+        """
+        return self._sender.send(
+            _SPEED,
+            {
+                "units": units,
+                "wheel_diameter": wheel_diameter,
+                "rpm": rpm,
+                "surface_speed_m_per_s": surface_speed_m_per_s,
+                "surface_speed_ft_per_min": surface_speed_ft_per_min,
+                "new_diameter": new_diameter,
+                "worn_diameter": worn_diameter,
+                "marked_rpm": marked_rpm,
+                "marked_m_per_s": marked_m_per_s,
+                "marked_ft_per_min": marked_ft_per_min,
+                "machine_max_rpm": machine_max_rpm,
+                "wheel_type": wheel_type,
+                "grinding_side": grinding_side,
+                "rated_for_side": rated_for_side,
+                "flange_diameter": flange_diameter,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
 
 class AsyncWheelsCalls:
     """Calls of the topic `wheels`, to be awaited."""
 
     def __init__(self, sender: AsyncSender) -> None:
         self._sender = sender
+
+    async def dressing(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        rpm: float,
+        depth: float,
+        wheel_width: float,
+        nose_radius: float | None = None,
+        active_width: float | None = None,
+        overlap_ratio: float | None = None,
+        traverse: float | None = None,
+        purpose: Literal["roughing", "general", "finishing"] | None = None,
+        overrun: float = 0.0,
+        passes: int = 1,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.WheelDressingAnswer:
+        """Dressing: overlap, lead and traverse.
+
+        Lead and traverse of a single-point diamond for a wanted overlap ratio, or back; the cusps
+        that it leaves, the time it takes, and guide values from coarse to fine.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            rpm: Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to
+                500000]
+            depth: Depth of one pass, in `units`. [length, 1e-06 to 10000]
+            wheel_width: Width, or length of flank, to dress, in `units`. [length, 1e-06 to 10000]
+            nose_radius: Radius of the diamond's nose, in `units`. Either this or `active_width`.
+                [length, 1e-06 to 10000]
+            active_width: Width over which the diamond touches the wheel, in `units`, where it is
+                known by itself (a flat or worn diamond, a blade). [length, 1e-06 to 10000]
+            overlap_ratio: Overlap ratio wanted. One of this, `traverse` and `purpose`. [0.01 to
+                1000]
+            traverse: Traverse of the diamond, in `units` per minute. [length per minute, 1e-06 to
+                100000]
+            purpose: Purpose: the middle of the guide's overlap ratio for it is taken.
+            overrun: How far the diamond runs past each side, in `units`. [length, 0 to 10000]
+            passes: How many passes of this depth. [count, 1 to 100000]
+
+        Example:
+            client.wheels.dressing(units="mm", rpm=1410, nose_radius=0.38, depth=0.025,
+                overlap_ratio=2, wheel_width=25)
+        """
+        return await self._sender.send(
+            _DRESSING,
+            {
+                "units": units,
+                "rpm": rpm,
+                "nose_radius": nose_radius,
+                "active_width": active_width,
+                "depth": depth,
+                "overlap_ratio": overlap_ratio,
+                "traverse": traverse,
+                "purpose": purpose,
+                "wheel_width": wheel_width,
+                "overrun": overrun,
+                "passes": passes,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
 
     async def flank(
         self,
@@ -185,6 +490,145 @@ class AsyncWheelsCalls:
                 "overrun": overrun,
                 "dresser": dresser,
                 "depth_per_pass": depth_per_pass,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def get_guide(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DressingGuideEntryAnswer:
+        """Guide values for dressing: one guide.
+
+        Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
+
+        Args:
+            key: The purpose, such as `roughing`.
+
+        Example:
+            client.wheels.get_guide(key="roughing")
+        """
+        return await self._sender.send(
+            _GET_GUIDE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def list_guides(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DressingGuideListAnswer:
+        """Guide values for dressing.
+
+        Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
+
+        Example:
+            client.wheels.list_guides()
+        """
+        return await self._sender.send(
+            _LIST_GUIDES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def speed(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        wheel_diameter: float,
+        rpm: float | None = None,
+        surface_speed_m_per_s: float | None = None,
+        surface_speed_ft_per_min: float | None = None,
+        new_diameter: float | None = None,
+        worn_diameter: float | None = None,
+        marked_rpm: float | None = None,
+        marked_m_per_s: float | None = None,
+        marked_ft_per_min: float | None = None,
+        machine_max_rpm: float | None = None,
+        wheel_type: Literal[
+            "1 straight",
+            "2 cylinder",
+            "5 recessed one side",
+            "6 straight cup",
+            "7 recessed both sides",
+            "11 flaring cup",
+            "12 dish",
+            "13 saucer",
+        ]
+        | None = None,
+        grinding_side: bool = False,
+        rated_for_side: bool | None = None,
+        flange_diameter: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.WheelSpeedAnswer:
+        """Surface speed of a wheel against its marks.
+
+        Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
+        marked on wheel and machine; the worn wheel; the usual checks before starting. A missing
+        mark, type or rating answers `unknown`.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            wheel_diameter: Diameter of the wheel now, in `units`. [length, 1e-06 to 10000]
+            rpm: Spindle speed, per minute. This or one of the surface speeds. [per minute, 1 to
+                500000]
+            surface_speed_m_per_s: Surface speed in m/s, to find the spindle speed for it. [metre
+                per second, 0.01 to 500]
+            surface_speed_ft_per_min: Surface speed in ft/min, to find the spindle speed for it.
+                [foot per minute, 1 to 100000]
+            new_diameter: Diameter of the wheel when new, in `units`, for which its marks hold.
+                Absent: the diameter now is taken as new. [length, 1e-06 to 10000]
+            worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
+                10000]
+            marked_rpm: Highest speed marked on the wheel, per minute. [per minute, 1 to 500000]
+            marked_m_per_s: Highest surface speed marked on the wheel, in m/s. [metre per second,
+                0.01 to 500]
+            marked_ft_per_min: Highest surface speed marked on the wheel, in ft/min. [foot per
+                minute, 1 to 100000]
+            machine_max_rpm: Highest spindle speed marked on the machine, per minute. [per minute, 1
+                to 500000]
+            wheel_type: Type of the wheel by its number in ISO 525 (from memory). Absent: the
+                verdict is `unknown`.
+            grinding_side: Whether the wheel's side is to grind.
+            rated_for_side: Whether wheel and maker state that its side may grind. Absent where it
+                is not known.
+            flange_diameter: Diameter of the flanges, in `units`. [length, 1e-06 to 10000]
+
+        Example:
+            client.wheels.speed(units="in", wheel_diameter=7, rpm=3450, worn_diameter=6,
+                marked_rpm=3600, wheel_type="1 straight")
+        """
+        return await self._sender.send(
+            _SPEED,
+            {
+                "units": units,
+                "wheel_diameter": wheel_diameter,
+                "rpm": rpm,
+                "surface_speed_m_per_s": surface_speed_m_per_s,
+                "surface_speed_ft_per_min": surface_speed_ft_per_min,
+                "new_diameter": new_diameter,
+                "worn_diameter": worn_diameter,
+                "marked_rpm": marked_rpm,
+                "marked_m_per_s": marked_m_per_s,
+                "marked_ft_per_min": marked_ft_per_min,
+                "machine_max_rpm": machine_max_rpm,
+                "wheel_type": wheel_type,
+                "grinding_side": grinding_side,
+                "rated_for_side": rated_for_side,
+                "flange_diameter": flange_diameter,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

@@ -24,6 +24,7 @@ from halfangle_service.topics.centers.models import (
     CenterLimitsRequest,
     CenterLimitsResult,
 )
+from halfangle_service.topics.centers.operations_hole import HOLE, HOLES
 
 _DERIVED = Source(
     citation="Derived here: the work's axis is the straight line through the two centers.",
@@ -231,4 +232,7 @@ OPERATIONS = (
             "station": 1,
         },
     ),
+    HOLE,
 )
+
+COLLECTIONS = (HOLES,)

@@ -222,12 +222,12 @@ def standoff(request: TaperStandoffRequest) -> Outcome[TaperStandoffResult]:
         standoff_from_angle=from_angle,
         standoff_per_diameter=gauge_shift(1.0, outer),
         bears_at=bears,
-        open_at=other[bears],  # type: ignore[arg-type]
+        open_at=other[bears],
         gap_normal=gap,
         gap_on_diameter=off_diameter(gap, gauge),
         marked_share=100.0 * share,
         marked_length=share * request.contact_length,
-        bluing_verdict="marks all over" if share == 1.0 else f"marks at the {bears} only",  # type: ignore[arg-type]
+        bluing_verdict="marks all over" if share == 1.0 else f"marks at the {bears} only",
         smallest_error_shown_arcsec=2.0 * math.asin(min(1.0, film / slant)) * ARCSEC_PER_RADIAN,
     )
     return Outcome(result, tuple(_standoff_advisories(result)))
