@@ -100,7 +100,7 @@ def test_async_raises_alike() -> None:
             client = AsyncHalfangle("http://testserver.local", http_client=http)
             await client.tapers.solve(units="in", large_diameter=1, small_diameter=2, length=1)
 
-    with pytest.raises(errors.Unprocessable):
+    with pytest.raises(errors.Unprocessable, match="is not larger than the small"):
         asyncio.run(run())
 
 
@@ -109,7 +109,7 @@ def test_not_found_names_what_there_is(client: Halfangle) -> None:
     with pytest.raises(errors.NotFound, match="inch-82") as caught:
         client.blocks.get_set("inch-82")
     assert "inch-81" in caught.value.more["known"]
-    with pytest.raises(errors.NotFound):
+    with pytest.raises(errors.NotFound, match="There is nothing at this address"):
         client.blocks.get_set("../sets")
 
 
