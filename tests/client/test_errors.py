@@ -133,6 +133,21 @@ def test_a_request_id_goes_there_and_back(client: Halfangle) -> None:
     assert len(caught.value.request_id) == 32
 
 
+@pytest.mark.parametrize("request_id", ["", "a b", "ü", "x" * 65, "a\n"])
+def test_a_request_id_that_would_be_lost_is_refused(client: Halfangle, request_id: str) -> None:
+    """An id that the service would replace by its own is refused before anything is sent."""
+    with pytest.raises(ValueError, match="request_id: should be 1 to 64 letters"):
+        client.blocks.list_sets(request_id=request_id)
+
+
+@pytest.mark.parametrize("api_key", ["", " k", "k\r\nX: y", "schlüssel"])
+def test_a_key_that_no_header_holds_is_refused(api_key: str) -> None:
+    """A key that a header cannot carry is refused at once, and not shown."""
+    with pytest.raises(ValueError, match="api_key: should be printable ASCII") as caught:
+        Halfangle(api_key=api_key)
+    assert api_key == "" or api_key not in str(caught.value)
+
+
 def test_too_large_a_body(client: Halfangle) -> None:
     """A body past the service's limit is ContentTooLarge."""
     with pytest.raises(errors.ContentTooLarge, match="larger"):
