@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
 
-from wording import Schema, branches, described
+from wording import Schema, branches, described, items_of
 
 _REFERENCE = "#/components/schemas/"
 _WIDTH = 92
@@ -246,7 +246,7 @@ def _example(
 def _code(value: Any, schema: Schema, schemas: dict[str, Schema]) -> str:
     """Write a value as the code that makes it: a model where the schema names one."""
     if isinstance(value, list):
-        items = schema.get("items", {})
+        items = items_of(schema)
         return f"[{', '.join(_code(part, items, schemas) for part in value)}]"
     name = _model_of(value, schema, schemas) if isinstance(value, dict) else None
     if name is None:
@@ -299,8 +299,10 @@ def python_type(schema: Schema) -> str:
 def _plain_type(schema: Schema) -> str:
     """Type of a schema that is neither a reference nor a choice."""
     kind = str(schema.get("type"))
+    if "prefixItems" in schema:
+        return f"tuple[{', '.join(python_type(part) for part in schema['prefixItems'])}]"
     if kind == "array":
-        return f"Sequence[{python_type(schema.get('items', {}))}]"
+        return f"Sequence[{python_type(items_of(schema))}]"
     if kind == "object":
         return f"Mapping[str, {_value_type(schema)}]"
     return _SCALARS.get(kind, "Any")

@@ -21,6 +21,12 @@ def branches(schema: Schema) -> list[Schema]:
     return [leaf for part in parts for leaf in branches({**inherited, **part})]
 
 
+def items_of(schema: Schema) -> Schema:
+    """Schema of a list's entries; an empty one where it says nothing, or false: no more entries."""
+    items = schema.get("items")
+    return items if isinstance(items, dict) else {}
+
+
 def _facts(schema: Schema) -> list[str]:
     """Unit and bounds of each alternative, each said once."""
     facts: list[str] = []
@@ -55,7 +61,7 @@ def _entries(schema: Schema) -> str:
     if schema.get("type") != "array":
         return ""
     count = _range(schema.get("minItems"), schema.get("maxItems"))
-    each = "; ".join(_facts(schema.get("items", {})))
+    each = "; ".join(_facts(items_of(schema)))
     said = [f"{count} entries" if count else "", f"each {each}" if each else ""]
     return ", ".join(part for part in said if part)
 
@@ -63,6 +69,8 @@ def _entries(schema: Schema) -> str:
 def _range(
     least: float | None, most: float | None, over: float | None = None, under: float | None = None
 ) -> str:
+    if least is not None and least == most:
+        return _plain(least)
     if least is not None and most is not None:
         return f"{_plain(least)} to {_plain(most)}"
     said = [("at least", least), ("over", over), ("at most", most), ("under", under)]

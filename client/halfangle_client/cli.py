@@ -4,8 +4,10 @@ import argparse
 import io
 import json
 import os
+import signal
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
@@ -100,7 +102,7 @@ def _seconds(text: str) -> float:
 def _run(options: argparse.Namespace) -> str:
     """Do what was asked; give the text to print."""
     if options.command == "demo":
-        with running_service(options.service) as client:
+        with _interrupted_by_sigterm(), running_service(options.service) as client:
             return _demo(client)
     if options.command == "plan":
         request = _json_object(options.file)
@@ -119,11 +121,25 @@ def _client(options: argparse.Namespace) -> Halfangle:
     url = options.url or os.environ.get("HALFANGLE_URL") or DEFAULT_URL
     if not url.startswith(("http://", "https://")):
         raise UsageError(f"{url!r} is no address of a service: it begins with http:// or https://")
-    key = os.environ.get("HALFANGLE_API_KEY") or None
-    if options.timeout is None:
-        return Halfangle(url, api_key=key)
-    seconds = options.timeout
-    return Halfangle(url, api_key=key, timeout_seconds=seconds, heavy_timeout_seconds=seconds)
+    times = {"timeout_seconds": options.timeout, "heavy_timeout_seconds": options.timeout}
+    try:
+        return Halfangle(
+            url,
+            api_key=os.environ.get("HALFANGLE_API_KEY") or None,
+            **(times if options.timeout is not None else {}),
+        )
+    except ValueError as error:
+        raise UsageError(f"HALFANGLE_API_KEY: {error}") from error
+
+
+@contextmanager
+def _interrupted_by_sigterm() -> Iterator[None]:
+    """Let SIGTERM end the demo as Ctrl-C does, so that its service is not left behind."""
+    before = signal.signal(signal.SIGTERM, signal.default_int_handler)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGTERM, before)
 
 
 def _demo(client: Halfangle) -> str:
@@ -162,8 +178,8 @@ def _request(file: str | None, fields: Sequence[str]) -> dict[str, Any]:
     request = _json_object(file) if file else {}
     for field in fields:
         name, equals, text = field.partition("=")
-        if not equals:
-            raise UsageError(f"{field!r} is not of the form name=value")
+        if not equals or not _is_text(field):
+            raise UsageError(f"{field!a} is not of the form name=value, in UTF-8")
         *outer, last = name.split(".")
         target = request
         for part in outer:
@@ -179,6 +195,15 @@ def _value(text: str) -> Any:
         return json.loads(text)
     except ValueError:
         return text
+
+
+def _is_text(argument: str) -> bool:
+    """False where the shell handed over bytes that are no UTF-8."""
+    try:
+        argument.encode()
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def _json_object(file: str) -> dict[str, Any]:

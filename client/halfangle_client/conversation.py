@@ -1,5 +1,6 @@
 """One call from its first try to the outcome that stands, without the sending itself."""
 
+import re
 import uuid
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -10,6 +11,8 @@ from halfangle_client.endpoint import AnswerT, Endpoint, Reply, answer_of, messa
 from halfangle_client.errors import ConnectionFailed, TimedOut
 from halfangle_client.retry import Retries
 
+_PLAIN_KEY = re.compile(r"[!-~]([ -~]*[!-~])?")
+_PLAIN_ID = re.compile(r"[A-Za-z0-9._-]{1,64}")
 READY: Endpoint[bytes] = Endpoint("health.ready", "GET", "/health/ready", bytes)
 
 
@@ -32,6 +35,10 @@ class Manners:
     heavy_timeout_seconds: float
     retries: Retries
 
+    def __post_init__(self) -> None:
+        if self.api_key is not None and not _PLAIN_KEY.fullmatch(self.api_key):
+            raise ValueError("api_key: should be printable ASCII characters, no spaces around")
+
     @property
     def headers(self) -> dict[str, str]:
         """Headers of every request."""
@@ -52,6 +59,9 @@ class Conversation(Generic[AnswerT]):
     tries: int = field(default=0, init=False)
 
     def __post_init__(self) -> None:
+        if self.request_id is not None and not _PLAIN_ID.fullmatch(self.request_id):
+            # The service would put one of its own in its place, and the caller look in vain.
+            raise ValueError("request_id: should be 1 to 64 letters, digits, '.', '_' or '-'")
         self.sent_as = self.request_id or uuid.uuid4().hex
         self.message = message_of(
             self.endpoint, self.fields, content=self.content, request_id=self.sent_as

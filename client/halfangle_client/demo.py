@@ -90,7 +90,13 @@ def _start(command: list[str], log: IO[bytes]) -> "subprocess.Popen[bytes]":
     environment = {k: v for k, v in os.environ.items() if not k.startswith("HALFANGLE_")}
     try:
         return subprocess.Popen(  # noqa: S603 -- the command installed, or the caller's own
-            command, env=environment, stdin=subprocess.DEVNULL, stdout=log, stderr=log
+            command,
+            env=environment,
+            stdin=subprocess.DEVNULL,
+            stdout=log,
+            stderr=log,
+            # Ctrl-C is for the demo, which then stops the service itself.
+            start_new_session=True,
         )
     except OSError as error:
         raise ServiceFault(f"{command[0]} could not be started: {error.strerror}.") from error

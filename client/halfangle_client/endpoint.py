@@ -115,14 +115,17 @@ def message_of(
 
 
 def plain(value: Any) -> Any:
-    """Turn models into JSON data: what was set in them, so that defaults stay the service's."""
+    """Turn models into JSON data: what was set in them, so that defaults stay the service's.
+
+    NumPy's numbers and arrays become Python's.
+    """
     if isinstance(value, BaseModel):
         return value.model_dump(mode="json", exclude_unset=True)
     if isinstance(value, Mapping):
         return {key: plain(part) for key, part in value.items()}
     if isinstance(value, Sequence) and not isinstance(value, str | bytes):
         return [plain(part) for part in value]
-    return value
+    return value.tolist() if hasattr(value, "tolist") else value
 
 
 def answer_of(endpoint: Endpoint[AnswerT], reply: Reply, request_id: str) -> AnswerT:

@@ -12,6 +12,12 @@ HttpClient = httpx.Client
 AsyncHttpClient = httpx.AsyncClient
 
 _CONNECT_SECONDS = 3.0
+#: A proxy of the environment is for the world outside, never for a service on this machine.
+_NO_PROXY: Mapping[str, None] = {
+    f"all://{host}": None for host in ("127.0.0.1", "localhost", "[::1]")
+}
+#: What keeps a reply from coming, an address that is none included.
+_FAULTS = (httpx.RequestError, httpx.InvalidURL)
 _WORTH_ANOTHER_TRY = (httpx.NetworkError, httpx.RemoteProtocolError, httpx.ConnectTimeout)
 
 
@@ -23,7 +29,7 @@ class Connection:
     ) -> None:
         self._base_url = base_url
         self._headers = headers
-        self._http = http_client or httpx.Client()
+        self._http = http_client or httpx.Client(mounts=_NO_PROXY)
         self._is_own = http_client is None
 
     def exchange(self, message: Message, seconds: float) -> Reply | Fault:
@@ -32,7 +38,7 @@ class Connection:
             return _reply(
                 self._http.request(**_options(self._base_url, self._headers, message, seconds))
             )
-        except httpx.TransportError as error:
+        except _FAULTS as error:
             return _fault(error)
 
     def close(self) -> None:
@@ -49,7 +55,7 @@ class AsyncConnection:
     ) -> None:
         self._base_url = base_url
         self._headers = headers
-        self._http = http_client or httpx.AsyncClient()
+        self._http = http_client or httpx.AsyncClient(mounts=_NO_PROXY)
         self._is_own = http_client is None
 
     async def exchange(self, message: Message, seconds: float) -> Reply | Fault:
@@ -60,7 +66,7 @@ class AsyncConnection:
                     **_options(self._base_url, self._headers, message, seconds)
                 )
             )
-        except httpx.TransportError as error:
+        except _FAULTS as error:
             return _fault(error)
 
     async def close(self) -> None:
@@ -87,7 +93,7 @@ def _reply(response: httpx.Response) -> Reply:
     return Reply(response.status_code, response.headers, response.content)
 
 
-def _fault(error: httpx.TransportError) -> Fault:
+def _fault(error: Exception) -> Fault:
     return Fault(
         error,
         late=isinstance(error, httpx.TimeoutException),

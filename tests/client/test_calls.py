@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import httpx
+import numpy as np
 import pytest
 
 from halfangle_client import AsyncHalfangle, Halfangle, models
@@ -125,6 +126,18 @@ def test_nested_requests_are_models(client: Halfangle) -> None:
     assert plan.result.setting.blocks == [2.0, 0.5]
     assert plan.result.shank.designation == "morse-2"
     assert "temperature" in plan.result.angle.not_stated
+
+
+def test_numpy_is_taken(client: Halfangle) -> None:
+    """NumPy's numbers and arrays are sent as numbers and lists."""
+    sizes: Any = np.array([0.05, 0.1, 1.0])
+    height: Any = np.float32(1.125 + 0.025)
+    count: Any = np.int64(3)
+    stack = client.blocks.stack(units="in", height=1.15, sizes=sizes, max_blocks=count)
+    assert stack.result.blocks == [1.0, 0.1, 0.05]
+    assert client.sine.setting(units="in", center_distance=height, angle=30).result.height == (
+        pytest.approx(float(height) / 2, rel=1e-12)
+    )
 
 
 def test_published_tables(client: Halfangle) -> None:

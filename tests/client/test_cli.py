@@ -2,6 +2,7 @@
 
 import io
 import json
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -174,6 +175,7 @@ def test_a_refusal_is_told_to_a_person(capsys: pytest.CaptureFixture[str]) -> No
         (["call", "sine.setting", "--json", "/nowhere/job.json"], "No such file"),
         (["plan", "/nowhere/job.json"], "No such file"),
         (["--url", "localhost:8765", "operations"], "begins with http"),
+        (["call", "sine.setting", "units=\udcff"], "in UTF-8"),
     ],
 )
 def test_wrong_usage(
@@ -216,11 +218,42 @@ def test_a_timeout_is_a_time(capsys: pytest.CaptureFixture[str], seconds: str) -
     assert "--timeout" in capsys.readouterr().err
 
 
-def test_no_service(capsys: pytest.CaptureFixture[str]) -> None:
-    """Where nothing listens the command says so, with status 3."""
-    status, _, err = run(capsys, "--url", "http://127.0.0.1:9", "operations")
+def test_a_key_that_no_header_holds(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A key that HTTP cannot carry is refused with the name of its variable."""
+    monkeypatch.setenv("HALFANGLE_API_KEY", "key\n")
+    status, _, err = run(capsys, "operations")
+    assert status == 2
+    assert "HALFANGLE_API_KEY: api_key: should be printable ASCII" in err
+
+
+def test_demo_that_is_told_to_stop(service_command: str, tmp_path: Path) -> None:
+    """SIGTERM in the middle of the demo ends it and the service that it started."""
+    noted = tmp_path / "pid"
+    service = tmp_path / "service"
+    service.write_text(f'#!/bin/sh\necho $$ > {noted}\nexec {service_command} "$@"\n', "utf-8")
+    service.chmod(0o755)
+    code = (
+        "import os, signal\n"
+        "from halfangle_client import cli\n"
+        "cli._demo = lambda client: os.kill(os.getpid(), signal.SIGTERM) or signal.pause()\n"
+        f"raise SystemExit(cli.main(['demo', '--service', {str(service)!r}]))"
+    )
+    root = Path(cli.__file__).parents[2]
+    environment = {**os.environ, "PYTHONPATH": f"{root / 'client'}:{root / 'service'}"}
+    done = subprocess.run([sys.executable, "-c", code], check=False, env=environment)
+    assert done.returncode == 130
+    with pytest.raises(ProcessLookupError, match="No such process"):
+        os.kill(int(noted.read_text("utf-8")), 0)
+
+
+@pytest.mark.parametrize("url", ["http://127.0.0.1:9", "http://127.0.0.1:x", "http://"])
+def test_no_service(capsys: pytest.CaptureFixture[str], url: str) -> None:
+    """Where nothing listens, or nothing could, the command says so, with status 3."""
+    status, _, err = run(capsys, "--url", url, "operations")
     assert status == 3
-    assert "http://127.0.0.1:9: no answer" in err
+    assert f"{url.rstrip('/')}: no answer" in err
 
 
 def test_a_failing_service(capsys: pytest.CaptureFixture[str], faults: FaultServer) -> None:

@@ -100,7 +100,7 @@ def test_async_raises_alike() -> None:
             client = AsyncHalfangle("http://testserver.local", http_client=http)
             await client.tapers.solve(units="in", large_diameter=1, small_diameter=2, length=1)
 
-    with pytest.raises(errors.Unprocessable):
+    with pytest.raises(errors.Unprocessable, match="is not larger than the small"):
         asyncio.run(run())
 
 
@@ -109,7 +109,7 @@ def test_not_found_names_what_there_is(client: Halfangle) -> None:
     with pytest.raises(errors.NotFound, match="inch-82") as caught:
         client.blocks.get_set("inch-82")
     assert "inch-81" in caught.value.more["known"]
-    with pytest.raises(errors.NotFound):
+    with pytest.raises(errors.NotFound, match="There is nothing at this address"):
         client.blocks.get_set("../sets")
 
 
@@ -131,6 +131,21 @@ def test_a_request_id_goes_there_and_back(client: Halfangle) -> None:
     with pytest.raises(errors.InvalidRequest, match="angle") as caught:
         client.sine.setting(**(SETTING | {"angle": 0}))
     assert len(caught.value.request_id) == 32
+
+
+@pytest.mark.parametrize("request_id", ["", "a b", "ü", "x" * 65, "a\n"])
+def test_a_request_id_that_would_be_lost_is_refused(client: Halfangle, request_id: str) -> None:
+    """An id that the service would replace by its own is refused before anything is sent."""
+    with pytest.raises(ValueError, match="request_id: should be 1 to 64 letters"):
+        client.blocks.list_sets(request_id=request_id)
+
+
+@pytest.mark.parametrize("api_key", ["", " k", "k\r\nX: y", "schlüssel"])
+def test_a_key_that_no_header_holds_is_refused(api_key: str) -> None:
+    """A key that a header cannot carry is refused at once, and not shown."""
+    with pytest.raises(ValueError, match="api_key: should be printable ASCII") as caught:
+        Halfangle(api_key=api_key)
+    assert api_key == "" or api_key not in str(caught.value)
 
 
 def test_too_large_a_body(client: Halfangle) -> None:

@@ -119,6 +119,20 @@ def test_headers_of_a_request(faults: FaultServer) -> None:
     assert second["x-request-id"] not in {"", "bench-7"}
 
 
+@both
+def test_a_proxy_is_not_for_this_machine(
+    faults: FaultServer, kind: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A proxy named by the environment does not stand between the client and a local service."""
+    for name in ("HTTP_PROXY", "http_proxy", "ALL_PROXY", "all_proxy"):
+        monkeypatch.setenv(name, "http://127.0.0.1:9")
+    for name in ("NO_PROXY", "no_proxy"):
+        monkeypatch.delenv(name, raising=False)
+    faults.acts = [Act()]
+    list_sets(kind, faults.url)
+    assert len(faults.seen) == 1
+
+
 def test_a_later_release_may_answer_more(faults: FaultServer) -> None:
     """A field that this release does not know is no fault of an answer."""
     body = b'{"result":{"sets":[],"new":1},"advisories":[],"more":[],"basis":{"relations":[],'

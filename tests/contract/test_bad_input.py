@@ -609,3 +609,13 @@ def test_a_bare_decimal_that_may_be_minutes_is_answered_with_a_note(service: Ser
     assert '"8 18"' in advice["message"]
     as_text = service.post(SINE, json={**request, "angle": "8 18"}).json()
     assert "decimal-degrees-read" not in {a["code"] for a in as_text["advisories"]}
+
+
+def test_a_bare_angle_is_told_which_angles_there_are(service: Service) -> None:
+    """Where included and half angle could be confused, `angle` is refused and both are named."""
+    body = {"units": "in", "large_diameter": 1, "length": 1, "angle": 30}
+    answer = service.post("/v1/tapers/solve", json=body)
+    assert answer.status_code == 422
+    error = answer.json()["errors"][0]
+    assert error["pointer"] == "/angle"
+    assert "did you mean included_angle or half_angle?" in error["message"]

@@ -196,14 +196,21 @@ def test_operation_says_what_it_stands_on(name: str) -> None:
 def outside_marks() -> Iterator[tuple[str, str]]:
     """Operation and source of every `@pytest.mark.outside(...)` in the tests."""
     for path in sorted((ROOT / "tests").rglob("test_*.py")):
-        for node in ast.walk(tree_of(path)):
+        tree = tree_of(path)
+        constants = {
+            ast.unparse(line.targets[0]): ast.unparse(line.value)
+            for line in tree.body
+            if isinstance(line, ast.Assign)
+        }
+        for node in ast.walk(tree):
             if isinstance(node, ast.Call) and ast.unparse(node.func) == "pytest.mark.outside":
                 named = {word.arg: word.value for word in node.keywords}
                 source = named.get("source")
                 assert source is not None, f"{path}:{node.lineno} names no source"
                 for argument in node.args:
                     assert isinstance(argument, ast.Constant), f"{path}:{node.lineno}"
-                    yield str(argument.value), ast.unparse(source)
+                    text = ast.unparse(source)
+                    yield str(argument.value), constants.get(text, text)
 
 
 @pytest.mark.parametrize("name", OPERATIONS)

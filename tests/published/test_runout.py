@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 import pytest
 from litestar.testing import TestClient
-from scipy.optimize import least_squares
+from scipy.optimize import curve_fit, least_squares
 from scipy.stats import rayleigh
 
 from halfangle_service.errors import Disagreement, Impossible
@@ -45,6 +45,31 @@ def test_harmonics_agree_with_a_general_solver(call: Call) -> None:
     assert result["lobes"][0]["amplitude"] == pytest.approx(abs(best[3]), rel=1e-5)
     high = math.radians(result["high_spot"]["degrees"])
     assert best[1] * math.cos(high - best[2]) == pytest.approx(abs(best[1]), rel=1e-6)
+
+
+@pytest.mark.outside("runout.indicate", source="scipy.optimize.curve_fit: its own covariance")
+def test_scatter_gives_the_uncertainty_of_a_general_fit(call: Call) -> None:
+    """The uncertainty by scatter is that which a general curve fit gives for the amplitude."""
+    turn = np.radians(ANGLES)
+    values = 0.05 * np.cos(turn - 1) + np.random.default_rng(9).normal(0, 0.004, len(ANGLES))
+
+    def model(x: Any, mean: float, e: float, high: float) -> Any:
+        return mean + e * np.cos(x - high)
+
+    covariance = curve_fit(model, turn, values, [0, 0.05, 1])[1]
+    result = indicate(call, values)
+    assert result["uncertainty_by_scatter"] == pytest.approx(math.sqrt(covariance[1, 1]), rel=1e-4)
+    assert result["eccentricity_uncertainty"] == result["uncertainty_by_scatter"]
+
+
+def test_too_few_spare_readings_are_said(call: Call) -> None:
+    """Four readings answer, and say that a stray one would not be told from form."""
+    request = {"units": "mm", "resolution": 0.001}
+    sent = readings([0.01, 0, -0.01, 0], [0, 90, 180, 270])
+    few = call("runout.indicate", **request, readings=sent)
+    assert "stray-not-told" in [a["code"] for a in few["advisories"]]
+    many = call("runout.indicate", **request, readings=readings(np.cos(np.radians(ANGLES))))
+    assert many["advisories"] == []
 
 
 @pytest.mark.outside("runout.indicate", source="Published cosine table of lever indicators")

@@ -169,6 +169,17 @@ class BlockStackResult(BaseModel):
     """No stack of fewer blocks exists: every combination was considered."""
 
 
+class CenterAdapterShare(BaseModel):
+    """What one cause adds."""
+
+    name: Literal["socket", "adapter", "rocking in the seat"]
+    """The cause."""
+    tir_at_nose: float
+    """Its most at the nose. [length]"""
+    tir_at_station: float
+    """Its most at the station. [length]"""
+
+
 class CenterContactRequest(BaseModel):
     """A center and the conical hole that it enters."""
 
@@ -229,6 +240,21 @@ class CenterEffectAt(BaseModel):
     """Offset made by centers that stand still: taper or place, no runout. [length]"""
     worst_tir: float
     """Runout at the worst clocking of the same centers. [length]"""
+    part_tir: float
+    """The part's own runout at this section. [length]"""
+    seen_tir: float
+    """What an indicator shows: centers and part together. [length]"""
+    seen_high_spot: Angle
+    """Its high spot."""
+    seen_tir_end_for_end: float
+    """The same section of the part after it is turned end for end, its mark kept up. [length]"""
+    height_offset: float
+    """Height of the axis here over the first center, by `second_height`. [length]"""
+    line_offset: float
+    """
+    Distance of the axis here from the line of the ways, by `second_line`: the miss of an
+    indicator set on the crest at the first center. [length]
+    """
 
 
 class CenterEffectResult(BaseModel):
@@ -240,6 +266,16 @@ class CenterEffectResult(BaseModel):
     """Tilt of the axis with the directions sent. [arcsecond]"""
     worst_tilt_arcsec: float
     """Tilt with the centers opposed. [arcsecond]"""
+    bench_height_tilt_arcsec: float
+    """
+    Slope of the bench centers' axis in height: taken for taper by an indicator that runs
+    along the top; signed as `second_height`. [arcsecond]
+    """
+    bench_line_tilt_arcsec: float
+    """
+    Slope of their axis in plan: taken for taper by an indicator that runs along the side;
+    signed as `second_line`. [arcsecond]
+    """
 
 
 class CenterError(BaseModel):
@@ -471,6 +507,33 @@ class CenterLimitsResult(BaseModel):
     """
 
 
+class CenterPartRunout(BaseModel):
+    """The part's own runout about its own center holes, at one end."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    tir: float
+    """Its own TIR there, in `units`. [length, 0 to 10000]"""
+    high_spot: float | str = 0.0
+    """
+    Its high spot, in degrees on the spindle, as first put in. [degree, -360 to 360; or text
+    in degrees, minutes, seconds]
+    """
+
+
+class CenterTaper(BaseModel):
+    """A taper: a standard one, or its rate as found."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    standard: str | None = None
+    """Designation, as `GET /v1/tapers/standard` lists it. [1 to 40 characters]"""
+    taper_on_diameter: float | None = None
+    """Change of diameter per unit of length, as found. [length per length, 0.001 to 1]"""
+
+
 class ConeWork(BaseModel):
     """A cone whose axis is parallel to the wheel's; one of the two angles, or both agreeing."""
 
@@ -494,6 +557,59 @@ class ConeWork(BaseModel):
     """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
 
 
+class DovetailOverRollsRequest(BaseModel):
+    """A dovetail slide, and two equal rolls in its corners."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    kind: Literal["male", "female"]
+    """`male`: the measure is over the rolls; `female`: between them."""
+    angle: float | str
+    """
+    Angle of the flank to the base, in degrees. [degree, at least 20, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    height: float
+    """Height of the flank. [length, 1e-06 to 10000]"""
+    roll_diameter: float
+    """Diameter of the rolls. [length, 1e-06 to 10000]"""
+    corner_width: float | None = None
+    """Width between the sharp corners at the base. [length, 1e-06 to 10000]"""
+    measure: float | None = None
+    """Measure over or between the rolls. [length, 1e-06 to 10000]"""
+
+
+class DovetailOverRollsResult(BaseModel):
+    """Widths of a dovetail and its measure with rolls."""
+
+    measure: float
+    """Over the rolls (male) or between them (female). [length]"""
+    corner_width: float
+    """Width between the sharp corners at the base. [length]"""
+    edge_width: float
+    """Width between the sharp edges at the other face. [length]"""
+    contact_height: float
+    """Height over the base where a roll touches. [length]"""
+    rolls_constant: float
+    """d (1 + cot(θ / 2)): both rolls' share. [length]"""
+
+
+class DressedStation(BaseModel):
+    """The cone at one station."""
+
+    work_diameter: float
+    """Diameter of the cone. [length]"""
+    wheel_radius: float
+    """Radius of the wheel that grinds it. [length]"""
+    half_angle: Angle
+    """Half angle there, from the diamond's height alone."""
+    error_arcsec: float
+    """It, less the one wanted. [arcsecond]"""
+
+
 class DresserStack(BaseModel):
     """Gauge blocks that set the dresser."""
 
@@ -510,6 +626,44 @@ class DresserStack(BaseModel):
     `angle_as_set` less the dresser angle wanted; a cone's included angle is out by twice as
     much. [arcsecond]
     """
+
+
+class DressingError(BaseModel):
+    """What one error does to the cone."""
+
+    name: Literal[
+        "diamond height",
+        "diamond nose radius",
+        "dresser angle",
+        "wheel wear",
+        "diamond wear",
+        "all together",
+    ]
+    """Which error."""
+    half_angle_error_arcsec: float
+    """Mean half angle over the length, less the one wanted. [arcsecond]"""
+    included_angle_error_arcsec: float
+    """Twice as much. [arcsecond]"""
+    included_angle_error_arcmin: float
+    """The same in minutes of arc. [arcminute]"""
+    end_to_end_um: float
+    """What the angle error comes to over the slant, square to the surface. [micrometre]"""
+    departure: float
+    """
+    Greatest departure of the surface from straight: the least distance of two parallel
+    lines that hold it. [length]
+    """
+    departure_um: float
+    """The same in micrometres. [micrometre]"""
+    diameter_change: float
+    """
+    Change of the diameter at the small end, with the wheel set by touching its periphery.
+    [length]
+    """
+    seen_by: list[str]
+    """Inspections of the cone that would show it."""
+    seen_by_stack: bool
+    """True where checking the dresser's stack for a wrong block can show it."""
 
 
 class DressingGuideEntry(BaseModel):
@@ -811,6 +965,47 @@ class RunoutContributor(BaseModel):
     """False for what has to be lived with."""
 
 
+class RunoutConvertRequest(BaseModel):
+    """A value of one term, and the term wanted."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    value: float
+    """Value found, in `units`. [length, 0 to 10000]"""
+    given: Literal[
+        "tir",
+        "eccentricity",
+        "concentricity_zone_diameter",
+        "coaxiality_zone_diameter",
+        "circular_runout",
+        "total_runout",
+    ]
+    """Term of the value."""
+    wanted: Literal[
+        "tir",
+        "eccentricity",
+        "concentricity_zone_diameter",
+        "coaxiality_zone_diameter",
+        "circular_runout",
+        "total_runout",
+    ]
+    """Term wanted."""
+    form_error: float | None = None
+    """
+    Departure of the section from roundness about its least-squares center, peak to valley,
+    in `units`; 0 for a round section. None, and it is taken as unknown. [length, 0 to
+    10000]
+    """
+    every_section_alike: bool = False
+    """
+    True where the value is known to be the greatest of all sections, or the axis to be
+    parallel to the datum and the form the same all along.
+    """
+
+
 class RunoutCorrection(BaseModel):
     """One correction, as a move of the axis."""
 
@@ -844,6 +1039,55 @@ class RunoutLobe(BaseModel):
     """Amplitude, half of its own full movement. [length]"""
     direction: Angle
     """Angle of its first high spot."""
+
+
+class RunoutOffCrestRequest(BaseModel):
+    """An indicator run along a cone beside its crest."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str
+    """
+    Included angle of the cone, in degrees. [degree, over 0, under 170; or text in degrees,
+    minutes, seconds]
+    """
+    small_diameter: float
+    """Diameter at the small end of the run. [length, 1e-06 to 10000]"""
+    large_diameter: float
+    """Diameter at its large end. [length, 1e-06 to 10000]"""
+    miss: float
+    """How far beside the crest the tip runs, in `units`. [length, 0 to 10000]"""
+    tip_radius: float = 0.0
+    """Radius of the indicator's tip, in `units`. [length, 0 to 10000]"""
+    angle_error_allowed: float | None = None
+    """
+    False half angle to allow, in arc-seconds; gives the miss allowed. [arcsecond, 1e-06 to
+    324000]
+    """
+
+
+class RunoutOffCrestResult(BaseModel):
+    """The false taper."""
+
+    drop_at_small_end: float
+    """How much lower it reads at the small end. [length]"""
+    drop_at_large_end: float
+    """How much lower it reads at the large end. [length]"""
+    false_reading: float
+    """Their difference over the run. [length]"""
+    false_half_angle_arcsec: float
+    """By how much the half angle seems larger than it is. [arcsecond]"""
+    false_included_angle_arcsec: float
+    """Twice that. [arcsecond]"""
+    seems: Literal["true", "steeper"]
+    """How the cone seems."""
+    ground_by_this: Literal["true", "shallower"]
+    """What the cone becomes when it is adjusted until the indicator stands still."""
+    miss_allowed: float | None
+    """Largest miss for `angle_error_allowed`; None where that was not sent. [length]"""
 
 
 class RunoutReading(BaseModel):
@@ -908,6 +1152,99 @@ class RunoutShare(BaseModel):
     """Root sum of squares were it perfect. [length]"""
 
 
+class RunoutTerm(BaseModel):
+    """One term by its definition."""
+
+    key: Literal[
+        "tir",
+        "eccentricity",
+        "concentricity_zone_diameter",
+        "coaxiality_zone_diameter",
+        "circular_runout",
+        "total_runout",
+    ]
+    """Key of the term."""
+    name: str
+    """Its name."""
+    definition: str
+    """Its definition, in this project's words."""
+    scope: Literal["section", "feature"]
+    """Whether a value speaks of one section or of the whole feature."""
+    source: str
+    """Standard that defines it."""
+    standing: Literal["published", "from memory"]
+    """How the definition is had."""
+
+
+class RunoutTermList(BaseModel):
+    """The terms."""
+
+    terms: list[RunoutTerm]
+    """Each term by its definition."""
+
+
+class RunoutVBlockFactor(BaseModel):
+    """What is shown of one number of lobes."""
+
+    lobes: int
+    """Lobes a turn. [count]"""
+    factor: float
+    """Full movement for a departure from roundness of 1."""
+    hidden: bool
+    """True where less than a twentieth is shown."""
+    two_point_factor: float
+    """The same for a two-point check, as with a micrometer: odd lobes read 0."""
+
+
+class RunoutVBlockRequest(BaseModel):
+    """A part turned in a V-block under an indicator."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    v_angle: float | str = 90.0
+    """
+    Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees, minutes,
+    seconds]
+    """
+    indicator_angle: float | str = 0.0
+    """
+    Angle of the indicator from the V's bisector, in degrees; 0 opposite the V. [degree, -90
+    to 90; or text in degrees, minutes, seconds]
+    """
+    most_lobes: int = 15
+    """Largest number of lobes to list. [count, 2 to 50]"""
+    lobes: int | None = None
+    """Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]"""
+    reading: float | None = None
+    """Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to 10000]"""
+
+
+class RunoutVBlockResult(BaseModel):
+    """What the V shows, hides, and what a reading means."""
+
+    factors: list[RunoutVBlockFactor]
+    """From 2 lobes up."""
+    hidden_lobes: list[int]
+    """Numbers of lobes that the setting hides. [each count]"""
+    hidden_from_both: list[int]
+    """Of these, what a two-point check hides as well. [each count]"""
+    out_of_roundness: float | None
+    """
+    Departure from roundness, peak to valley: reading / factor. None without a reading.
+    [length]
+    """
+    better_v_angle: Angle | None
+    """
+    Of 60°, 72°, 90°, 108° and 120°, indicator opposite the V, the one that shows most of
+    `lobes`; None without `lobes`.
+    """
+    better_factor: float | None
+    """Its factor."""
+
+
 class RunoutVectorIn(BaseModel):
     """A runout found: its TIR by eccentricity and its high spot."""
 
@@ -937,6 +1274,102 @@ class ScaleDresser(BaseModel):
     Smallest step that the scale or its vernier shows, in degrees. [degree, over 0, at most
     5; or text in degrees, minutes, seconds]
     """
+
+
+class SetupError(BaseModel):
+    """What one set-up error does to the cone."""
+
+    name: Literal["axis offset", "tilt", "yaw", "all together"]
+    """Which error."""
+    half_angle_error_arcsec: float
+    """
+    Half angle of the straight line fitted to the surface (least squares), less the one
+    wanted. [arcsecond]
+    """
+    included_angle_error_arcsec: float
+    """Twice as much. [arcsecond]"""
+    included_angle_error_arcmin: float
+    """The same in minutes of arc. [arcminute]"""
+    form_error: float
+    """Peak to valley of the surface about that line, square to it. [length]"""
+    form_error_um: float
+    """The same in micrometres. [micrometre]"""
+    diameter_change: float
+    """Change of the diameter at the small end for the same infeed. [length]"""
+
+
+class SetupErrorsRequest(BaseModel):
+    """A cone, the way it is ground, and what was out in the set-up."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
+    [degree, over 0, under 180; or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
+    or text in degrees, minutes, seconds]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    way: Literal["flat wheel on a sine plate", "dressed wheel", "wheel side"]
+    """
+    `flat wheel on a sine plate`: the wheel's periphery, work tilted until its generator is
+    level; also a swivelled workhead under a flat wheel. `dressed wheel`: a flank of the
+    half angle, axes parallel. `wheel side`: the wheel's side, work swivelled.
+    """
+    feed: Literal["traversed", "plunge"]
+    """
+    `traversed`: the table carries the work past the wheel, square to the plane in which the
+    angle is set, so that the wheel sweeps a plane. `plunge`: it stands still.
+    """
+    contact_radius: float | None = None
+    """
+    Wheel side only: radius of the wheel at which the small end is ground, in `units`.
+    Absent: the wheel's own radius. [length, 1e-06 to 10000]
+    """
+    rated_for_side: bool | None = None
+    """
+    Wheel side only: whether the wheel is stated to be rated for grinding with its side.
+    Absent where it is not known, which is not a permission.
+    """
+    axis_offset: float = 0.0
+    """
+    Distance of the work's axis, at the small end, from the plane through the wheel's axis
+    in which the angle is set (high or low, or to the side), in `units`. [length, -10000 to
+    10000]
+    """
+    tilt_error_arcsec: float = 0.0
+    """
+    Error of the set angle in the plane in which it is set, in arc-seconds: pitch of the
+    fixture on a sine plate, swivel of a workhead. [arcsecond, -324000 to 324000]
+    """
+    yaw_arcsec: float = 0.0
+    """
+    Turn of the work's axis out of that plane, in arc-seconds: yaw of the fixture on the
+    plate. [arcsecond, -324000 to 324000]
+    """
+
+
+class SetupStation(BaseModel):
+    """The cone as ground at one station, all errors together."""
+
+    along_axis: float
+    """Distance from the small end along the work's axis. [length]"""
+    diameter: float
+    """Diameter ground. [length]"""
+    wanted_diameter: float
+    """Diameter of the wanted cone. [length]"""
 
 
 class SineAngleRequest(BaseModel):
@@ -2237,6 +2670,72 @@ class StraightShank(BaseModel):
     """Diameter of the shank, in `units`. [length, 1e-06 to 10000]"""
 
 
+class TaperAngleRequest(BaseModel):
+    """The angle of a taper as a drawing writes it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    text: str
+    """
+    `60° included`, `8°17'50" half`, `30 complement`, `1:20`, `7/24`, `5 %`, `0.6 in/ft`,
+    `3/4 per foot`, `0.05 per inch`, `D 20 d 18 L 40`. [1 to 60 characters]
+    """
+    bare_angle_is: Literal["included", "half", "complement"] | None = None
+    """Which angle it is where the text does not say; `complement` is from the face."""
+
+
+class TaperAngleResult(BaseModel):
+    """The same angle in every form."""
+
+    read_as: str
+    """How the text was read."""
+    included_angle: Angle
+    """Included angle."""
+    half_angle: Angle
+    """Half angle."""
+    complement: Angle
+    """Angle between the surface and the face: 90° − half."""
+    half_angle_radians: float
+    """Half angle in radians."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    taper_per_length: float
+    """Diameter for one unit of length. [length per length]"""
+    one_in_x: float
+    """The x of 1:x, on the diameter."""
+    percent: float
+    """Taper in percent. [percent]"""
+
+
+class TaperCandidate(BaseModel):
+    """A standard taper, and how well it fits."""
+
+    designation: str
+    """Designation of the taper or of the rate."""
+    name: str
+    """Its name or purpose."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    misfit_on_diameter: float
+    """
+    Measured difference of the diameters less the one that this taper has over the same
+    distance: the error of measured diameters that would explain it. [length]
+    """
+    distance_error_to_explain: float
+    """Error of the distance that would explain the same misfit. [length]"""
+    misfit_arcsec: float
+    """Measured less standard included angle. [arcsecond]"""
+    explained: bool
+    """Whether the measuring errors stated explain the misfit."""
+    sizes_fit: bool
+    """Whether both diameters lie within the table's, to 5 %; true for a mere rate."""
+    source: str
+    """Where the row comes from."""
+    standing: Literal["published", "from memory"]
+    """How the row is had."""
+
+
 class TaperCleanUpRequest(BaseModel):
     """A cone as it stands, and what may still come off it."""
 
@@ -2327,6 +2826,41 @@ class TaperCleanUpResult(BaseModel):
     """Passes with and without feed. [count]"""
 
 
+class TaperIdentifyRequest(BaseModel):
+    """Two diameters of an unknown taper and the distance between them."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    large_diameter: float
+    """Larger diameter measured. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter measured. [length, 1e-06 to 10000]"""
+    distance: float
+    """Distance between them along the axis. [length, 1e-06 to 10000]"""
+    diameter_error: float = 0.0
+    """Largest error of each diameter as measured. [length, 0 to 10000]"""
+    distance_error: float = 0.0
+    """Largest error of the distance as measured. [length, 0 to 10000]"""
+    candidates: int = 5
+    """How many candidates to list. [count, 1 to 50]"""
+
+
+class TaperIdentifyResult(BaseModel):
+    """Standard tapers, best fit first: those of fitting size before the others."""
+
+    measured_taper_per_foot: float
+    """Taper per foot as measured. [inch per foot]"""
+    measured_included_angle: Angle
+    """Included angle as measured."""
+    included_angle_error_arcsec: float
+    """Largest error of it that the measuring errors stated cause. [arcsecond]"""
+    candidates: list[TaperCandidate]
+    """Candidates, best first."""
+
+
 class TaperInfeedRequest(BaseModel):
     """A layer on a cone, stated in one way; how it is to be taken off."""
 
@@ -2407,6 +2941,326 @@ class TaperInfeedResult(BaseModel):
     """Feed of the last cutting pass. [length]"""
     total_passes: int | None
     """Passes with and without feed. [count]"""
+
+
+class TaperMeasuredResult(BaseModel):
+    """A taper as measured, with its uncertainty."""
+
+    half_angle: Angle
+    """Half angle."""
+    included_angle: Angle
+    """Included angle."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """The x of the taper written 1:x."""
+    large_diameter: float
+    """Diameter at the large end. [length]"""
+    small_diameter: float
+    """Diameter at the small end. [length]"""
+    contacts: list[float]
+    """
+    Where rolls or balls touch: height over the standing face, or depth below the mouth.
+    [each length]
+    """
+    half_angle_worst_arcsec: float
+    """Largest error of the half angle, all tolerances at their limits at once. [arcsecond]"""
+    half_angle_expanded_arcsec: float
+    """Expanded uncertainty of the half angle, k = 2. [arcsecond]"""
+    large_diameter_expanded: float
+    """Expanded uncertainty of the large diameter, k = 2. [length]"""
+    small_diameter_expanded: float
+    """Expanded uncertainty of the small diameter, k = 2. [length]"""
+
+
+class TaperOneBallRequest(BaseModel):
+    """One ball in a socket of known slope."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    ball: float
+    """Diameter of the ball. [length, 1e-06 to 10000]"""
+    ball_depth: float
+    """
+    Depth of the ball's top below the mouth; negative where it stands out. [length, -10000
+    to 10000]
+    """
+    length: float
+    """Depth of the cone from the mouth. [length, 1e-06 to 10000]"""
+    measure_tolerance: float = 0.0
+    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
+    roll_tolerance: float = 0.0
+    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
+    included_angle_tolerance_arcsec: float = 0.0
+    """Largest error of the included angle. [arcsecond, 0 to 36000]"""
+
+
+class TaperOneBallResult(BaseModel):
+    """The socket's mouth from one ball."""
+
+    mouth_diameter: float
+    """Diameter at the mouth. [length]"""
+    contact_diameter: float
+    """Diameter of the circle of contact. [length]"""
+    contact_depth: float
+    """Depth of the circle of contact. [length]"""
+    mouth_per_depth: float
+    """Mouth diameter for one unit of depth."""
+    mouth_diameter_expanded: float
+    """Expanded uncertainty, k = 2. [length]"""
+
+
+class TaperOverBallsNominalRequest(BaseModel):
+    """A nominal socket that is to be measured with balls."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    mouth_diameter: float
+    """Diameter at the mouth. [length, 1e-06 to 10000]"""
+    length: float
+    """Depth of the cone from the mouth. [length, 1e-06 to 10000]"""
+    large_ball: float
+    """Diameter of the larger ball. [length, 1e-06 to 10000]"""
+    small_ball: float
+    """Diameter of the smaller ball. [length, 1e-06 to 10000]"""
+
+
+class TaperOverBallsNominalResult(BaseModel):
+    """What to expect with balls in a socket."""
+
+    large_ball_depth: float
+    """Depth of the larger ball's top below the mouth; negative where it stands out. [length]"""
+    small_ball_depth: float
+    """Depth of the smaller ball's top. [length]"""
+    large_ball_contact: float
+    """Depth at which the larger ball touches. [length]"""
+    small_ball_contact: float
+    """Depth at which the smaller ball touches. [length]"""
+    half_angle: Angle
+    """Half angle."""
+
+
+class TaperOverBallsRequest(BaseModel):
+    """What was measured with two balls in a socket that narrows downward."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    large_ball: float
+    """Diameter of the larger ball. [length, 1e-06 to 10000]"""
+    small_ball: float
+    """Diameter of the smaller ball. [length, 1e-06 to 10000]"""
+    large_ball_depth: float
+    """
+    Depth of the larger ball's top below the mouth; negative where it stands out. [length,
+    -10000 to 10000]
+    """
+    small_ball_depth: float
+    """Depth of the smaller ball's top below the mouth. [length, -10000 to 10000]"""
+    length: float
+    """Depth of the cone from the mouth. [length, 1e-06 to 10000]"""
+    measure_tolerance: float = 0.0
+    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
+    roll_tolerance: float = 0.0
+    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
+
+
+class TaperOverRollsNominalRequest(BaseModel):
+    """A nominal taper that is to be measured over rolls."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    large_diameter: float
+    """Diameter at the large end. [length, 1e-06 to 10000]"""
+    length: float
+    """Length of the cone along its axis. [length, 1e-06 to 10000]"""
+    standing_on: Literal["small end", "large end"] = "small end"
+    """End that the part stands on."""
+    roll_diameter: float
+    """Diameter of the rolls. [length, 1e-06 to 10000]"""
+    lower_stack: float = 0.0
+    """Blocks under each roll, lower. [length, 0 to 10000]"""
+    rise: float
+    """Upper blocks less lower blocks. [length, 1e-06 to 10000]"""
+
+
+class TaperOverRollsNominalResult(BaseModel):
+    """What to expect over rolls."""
+
+    lower_measure: float
+    """Measure over both rolls, lower. [length]"""
+    upper_measure: float
+    """Measure over both rolls, upper. [length]"""
+    difference: float
+    """Upper less lower measure. [length]"""
+    lower_contact: float
+    """Height at which the lower rolls touch. [length]"""
+    upper_contact: float
+    """Height at which the upper rolls touch. [length]"""
+    half_angle: Angle
+    """Half angle."""
+    half_angle_arcsec_per_measure_step: float
+    """Half angle that 0.0001 in or 0.001 mm on one measure stands for. [arcsecond]"""
+
+
+class TaperOverRollsRequest(BaseModel):
+    """What was measured over two equal rolls at two heights, on a part standing upright."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    roll_diameter: float
+    """Diameter of the rolls. [length, 1e-06 to 10000]"""
+    lower_measure: float
+    """Measure over both rolls at the lower height. [length, 1e-06 to 10000]"""
+    upper_measure: float
+    """Measure over both rolls at the upper height. [length, 1e-06 to 10000]"""
+    lower_stack: float = 0.0
+    """Blocks under each roll at the lower height; 0 on the surface plate. [length, 0 to 10000]"""
+    rise: float
+    """Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]"""
+    length: float
+    """Length of the cone above the face it stands on. [length, 1e-06 to 10000]"""
+    measure_tolerance: float = 0.0
+    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
+    roll_tolerance: float = 0.0
+    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
+    rise_tolerance: float = 0.0
+    """Largest error of the difference of the heights. [length, 0 to 10000]"""
+
+
+class TaperRateEntry(BaseModel):
+    """A standard rate of taper or cone angle."""
+
+    designation: str
+    """Designation to ask by."""
+    purpose: str
+    """What it is for."""
+    included_angle: Angle
+    """Cone angle."""
+    one_in_x: float
+    """The x of 1:x, on the diameter."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    source: str
+    """Standard and table."""
+    standing: Literal["published", "from memory"]
+    """How the row is had."""
+
+
+class TaperRateList(BaseModel):
+    """The standard rates."""
+
+    rates: list[TaperRateEntry]
+    """The rates, as the tables order them."""
+
+
+class TaperSetOverRequest(BaseModel):
+    """A taper to be set, and how finely each way can be set."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    work_length: float
+    """Length of the work between its center holes. [length, 1e-06 to 10000]"""
+    scale_radius: float
+    """
+    Radius of the swivel's scale, or of an indicator from its pivot. [length, 1e-06 to
+    10000]
+    """
+    scale_reading_error: float
+    """Error of setting along that scale. [length, 0 to 10000]"""
+    set_over_error: float
+    """Error of setting the tailstock over. [length, 0 to 10000]"""
+    work_length_error: float = 0.0
+    """Error of the length between the center holes. [length, 0 to 10000]"""
+    attachment_length: float
+    """Length of the taper attachment's bar between its pointers. [length, 1e-06 to 10000]"""
+    attachment_error: float
+    """Error of setting the bar at that length. [length, 0 to 10000]"""
 
 
 class TaperShank(BaseModel):
@@ -2568,6 +3422,151 @@ class TaperStandoffResult(BaseModel):
     """
 
 
+class TaperStationLimits(BaseModel):
+    """Limits of size at one station."""
+
+    distance: float
+    """Distance from the large end. [length]"""
+    nominal: float
+    """Nominal diameter. [length]"""
+    smallest: float
+    """Smallest diameter. [length]"""
+    largest: float
+    """Largest diameter. [length]"""
+
+
+class TaperToleranceRequest(BaseModel):
+    """A cone, and the tolerance of its angle in one of three ways."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    large_diameter: float
+    """Diameter at the large end. [length, 1e-06 to 10000]"""
+    length: float
+    """Length of the cone. [length, 1e-06 to 10000]"""
+    grade: (
+        Literal[
+            "AT1",
+            "AT2",
+            "AT3",
+            "AT4",
+            "AT5",
+            "AT6",
+            "AT7",
+            "AT8",
+            "AT9",
+            "AT10",
+            "AT11",
+            "AT12",
+        ]
+        | None
+    ) = None
+    """Grade of the cone angle."""
+    included_angle_tolerance_arcsec: float | None = None
+    """Whole tolerance of the included angle. [arcsecond, over 0, at most 36000]"""
+    diameter_tolerance_over_length: float | None = None
+    """Whole tolerance of the difference of the end diameters. [length, 1e-06 to 10000]"""
+    disposition: Literal["plus", "minus", "symmetric"] = "symmetric"
+    """Where the tolerance lies to the nominal angle."""
+    large_diameter_tolerance: float = 0.0
+    """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
+    stations: list[float] | None = None
+    """
+    Distances from the large end for limits of size; both ends else. [1 to 50 entries, each
+    length, 0 to 10000]
+    """
+
+
+class TaperToleranceResult(BaseModel):
+    """The tolerance in every form."""
+
+    included_angle: Angle
+    """Nominal included angle."""
+    tolerance_arcsec: float
+    """Whole tolerance of the included angle. [arcsecond]"""
+    tolerance_microradians: float
+    """The same in microradians. [microradian]"""
+    diameter_tolerance_over_length: float
+    """What it spans on the difference of the end diameters, exactly. [length]"""
+    diameter_tolerance_by_standard: float
+    """AT_D = AT_α × length, as the standard states it for slopes up to 1:3. [length]"""
+    smallest_included_angle: Angle
+    """Smallest included angle."""
+    largest_included_angle: Angle
+    """Largest included angle."""
+    stations: list[TaperStationLimits]
+    """Limits of size."""
+
+
+class TaperWayToSet(BaseModel):
+    """One way to set a taper and its error."""
+
+    way: Literal["swivel", "tailstock set-over", "taper attachment"]
+    """The way."""
+    setting: float
+    """Arc on the scale, set-over, or offset of the bar at its length. [length]"""
+    half_angle_error_arcsec: float
+    """Largest error of the half angle. [arcsecond]"""
+    error_on_diameter: float
+    """What it makes over the work's length on the diameter. [length]"""
+
+
+class VeeOverRollsRequest(BaseModel):
+    """What was measured over two rolls of different size in a vee."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    large_roll: float
+    """Diameter of the larger roll. [length, 1e-06 to 10000]"""
+    small_roll: float
+    """Diameter of the smaller roll. [length, 1e-06 to 10000]"""
+    large_roll_top: float
+    """Height of the larger roll's top over the vee's faces. [length, -10000 to 10000]"""
+    small_roll_top: float
+    """
+    Height of the smaller roll's top over the faces; negative below them. [length, -10000 to
+    10000]
+    """
+
+
+class VeeOverRollsResult(BaseModel):
+    """A vee as measured."""
+
+    half_angle: Angle
+    """Half of the vee's included angle."""
+    included_angle: Angle
+    """The vee's included angle."""
+    width: float
+    """Width between the sides at the faces. [length]"""
+    apex_depth: float
+    """Depth of the (virtual) apex below the faces. [length]"""
+    contact_depths: list[float]
+    """Depth below the faces at which the larger and the smaller roll touch. [each length]"""
+
+
 class WheelDressingRequest(BaseModel):
     """A diamond, its depth of cut, and an overlap ratio, a traverse or a purpose."""
 
@@ -2685,6 +3684,26 @@ class WheelFlankRequest(BaseModel):
     """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
 
 
+class WheelInspection(BaseModel):
+    """A way to inspect the ground cone, by the least errors that it shows."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    name: str
+    """What it is called in the answer. [1 to 60 characters]"""
+    angle_arcsec: float | None = None
+    """
+    Least error of the half angle that it shows, in arc-seconds. Absent: it shows no angle.
+    [arcsecond, 0 to 324000]
+    """
+    form: float | None = None
+    """
+    Least departure from straight that it shows, in `units`. Absent: it shows no form.
+    [length, 0 to 10000]
+    """
+
+
 class WheelSpeedLimit(BaseModel):
     """One limit of the spindle's speed."""
 
@@ -2768,6 +3787,19 @@ class WheelStartCheck(BaseModel):
     """How it is had."""
 
 
+class WornWheelErrors(BaseModel):
+    """The diamond's height on the worn wheel."""
+
+    wheel_diameter: float
+    """Worn diameter. [length]"""
+    half_angle_error_arcsec: float
+    """Mean half angle error. [arcsecond]"""
+    departure: float
+    """Greatest departure from straight. [length]"""
+    departure_um: float
+    """The same in micrometres. [micrometre]"""
+
+
 class WornWheelSpeed(BaseModel):
     """The same wheel worn down."""
 
@@ -2843,6 +3875,79 @@ class BlockStackAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class CenterAdapterRequest(BaseModel):
+    """An adapter's or a center's shank in a socket."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    shank: CenterTaper
+    """The shank."""
+    socket: CenterTaper
+    """The socket."""
+    engagement: float
+    """
+    Length of the seat along the axis, in from the socket's mouth, in `units`. [length,
+    1e-06 to 10000]
+    """
+    projection: float
+    """Distance of the station from the socket's mouth, in `units`. [length, 0 to 10000]"""
+    diameter_difference: float = 0.0
+    """
+    Shank's less socket's diameter at the same gauge plane, in `units`; it moves the shank
+    along the axis. [length, -10000 to 10000]
+    """
+    socket_tir: float = 0.0
+    """TIR of the socket's bore at its mouth, in `units`. [length, 0 to 10000]"""
+    socket_tilt_tir: float = 0.0
+    """Change of the socket's TIR over `engagement`, by tilt, in `units`. [length, 0 to 10000]"""
+    adapter_tir: float = 0.0
+    """
+    The adapter's own TIR, shank to what it carries, at the nose, in `units`. [length, 0 to
+    10000]
+    """
+    adapter_tilt_tir: float = 0.0
+    """
+    Change of the adapter's own TIR over `engagement`, by tilt, in `units`. [length, 0 to
+    10000]
+    """
+    limit_tir: float | None = None
+    """TIR wanted at the station, in `units`. [length, 1e-06 to 10000]"""
+
+
+class CenterAdapterResult(BaseModel):
+    """Seat match and runout."""
+
+    shank_half_angle: Angle
+    """Half angle of the shank."""
+    socket_half_angle: Angle
+    """Half angle of the socket."""
+    half_angle_difference_arcsec: float
+    """Shank's less socket's. [arcsecond]"""
+    bearing: Literal["whole seat", "large end", "small end"]
+    """Where the shank bears."""
+    gap_at_other_end: float
+    """Radial gap at the end that does not bear. [length]"""
+    rock_arcsec: float
+    """Tilt to one side that the gap allows. [arcsecond]"""
+    axial_shift: float
+    """How far the shank stands out (negative: goes in) for `diameter_difference`. [length]"""
+    shares: list[CenterAdapterShare]
+    """Each cause, phases unknown."""
+    worst_tir_at_nose: float
+    """Sum at the nose: all in line. [length]"""
+    worst_tir_at_station: float
+    """Sum at the station: all in line. [length]"""
+    rss_tir_at_station: float
+    """Root sum of squares at the station. [length]"""
+    mend_first: Literal["socket", "adapter", "rocking in the seat"] | None
+    """The largest at the station; None where nothing runs out."""
+    within_limit: bool | None
+    """True if the sum holds `limit_tir`; None where none was sent."""
+
+
 class CenterContactAnswer(BaseModel):
     """An answer: CenterContactResult, advisories, and what it stands on."""
 
@@ -2881,6 +3986,20 @@ class CenterEffectRequest(BaseModel):
     """Distance between the centers. [length, 1e-06 to 10000]"""
     stations: list[float]
     """Distances from the first center, in `units`. [1 to 100 entries, each length, 0 to 10000]"""
+    part_at_first: CenterPartRunout | None = None
+    """The part's own runout at station 0; none where it is not sent."""
+    part_at_second: CenterPartRunout | None = None
+    """The part's own runout at the other end; none where it is not sent."""
+    second_height: float = 0.0
+    """
+    How much higher the second center stands than the first, in `units`. [length, -10000 to
+    10000]
+    """
+    second_line: float = 0.0
+    """
+    How far the second center stands beside the line of the ways through the first, in
+    `units`. [length, -10000 to 10000]
+    """
 
 
 class CenterHoleAnswer(BaseModel):
@@ -3000,6 +4119,17 @@ class CenterLimitsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class DovetailOverRollsAnswer(BaseModel):
+    """An answer: DovetailOverRollsResult, advisories, and what it stands on."""
+
+    result: DovetailOverRollsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class DresserSetting(BaseModel):
     """The dresser's setting for one flank."""
 
@@ -3018,6 +4148,90 @@ class DresserSetting(BaseModel):
     """Nearest graduation of the scale; absent for a sine base."""
     rounding_error_arcsec: float | None
     """`scale_reading` less the angle wanted; absent for a sine base. [arcsecond]"""
+
+
+class DressingErrorsRequest(BaseModel):
+    """A cone ground by a dressed flank, and what was out when it was dressed."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
+    [degree, over 0, under 180; or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
+    or text in degrees, minutes, seconds]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    worn_diameter: float | None = None
+    """Diameter that the wheel will wear to, in `units`. [length, 1e-06 to 10000]"""
+    diamond_height: float = 0.0
+    """
+    Distance of the diamond's path from the plane through the wheel's axis parallel to it
+    (above or below the center), in `units`. [length, -10000 to 10000]
+    """
+    nose_radius: float = 0.0
+    """Radius of the diamond's nose, in `units`. [length, 0 to 10000]"""
+    dresser_angle_error_arcsec: float = 0.0
+    """
+    Error of the dressed angle from the wheel's axis, in arc-seconds. [arcsecond, -324000 to
+    324000]
+    """
+    wheel_wear_small_end: float = 0.0
+    """
+    Wear of the flank, square to it, where it grinds the cone's small end, in `units`.
+    [length, 0 to 10000]
+    """
+    wheel_wear_large_end: float = 0.0
+    """The same where it grinds the large end. [length, 0 to 10000]"""
+    diamond_wear: float = 0.0
+    """
+    Length that the diamond loses in the last traverse of the flank, square to it, in
+    `units`. [length, 0 to 10000]
+    """
+    dressed_toward: Literal["small end", "large end"] = "large end"
+    """
+    End of the cone toward whose part of the flank the last traverse ran: it is dressed less
+    deep there by the diamond's wear.
+    """
+    tolerance_arcsec: float | None = None
+    """Tolerance ± on the included angle, in arc-seconds. [arcsecond, 0 to 324000]"""
+    inspections: list[WheelInspection] | None = None
+    """
+    Ways to inspect the cone. Absent: an optical projector that shows 60″ and 0.01 mm, and
+    an indicator run along the cone on a sine bar that shows 10″ and 0.001 mm (common
+    practice, no source). [1 to 12 entries]
+    """
+
+
+class DressingErrorsResult(BaseModel):
+    """What the errors of dressing do to the ground cone."""
+
+    half_angle: Angle
+    """Half angle wanted."""
+    slant: float
+    """Length of the surface along its slope. [length]"""
+    errors: list[DressingError]
+    """One by one, and all together."""
+    stations: list[DressedStation]
+    """Angle at each radius, from the small end to the large one."""
+    worn: WornWheelErrors | None
+    """Absent without `worn_diameter`."""
+    within_tolerance: bool | None
+    """Whether all together stay within the tolerance; absent without one."""
+    unseen: list[str]
+    """Errors present that no inspection named would show."""
 
 
 class DressingGuideEntryAnswer(BaseModel):
@@ -3201,6 +4415,25 @@ class RunoutBudgetResult(BaseModel):
     """The chain as it is against the limit."""
 
 
+class RunoutConvertResult(BaseModel):
+    """What the value says of the other term, and why no more."""
+
+    relation: Literal["equal", "between", "at least", "at most"]
+    """`equal`: convertible; else bounds only, and `reasons` says why."""
+    value: float | None
+    """The value, where convertible; else None. [length]"""
+    least: float
+    """It is not less than this. [length]"""
+    most: float | None
+    """It is not more than this; None for no bound. [length]"""
+    reasons: list[str]
+    """Why it is not equal; empty where it is."""
+    given: RunoutTerm
+    """The term sent."""
+    wanted: RunoutTerm
+    """The term wanted."""
+
+
 class RunoutIndicateRequest(BaseModel):
     """Readings round one section."""
 
@@ -3247,9 +4480,13 @@ class RunoutIndicateResult(BaseModel):
     """How far the part has to move: the eccentricity. [length]"""
     eccentricity_uncertainty: float
     """
-    Standard uncertainty by the indicator's resolution alone (half-width: half a step).
-    [length]
+    Standard uncertainty: the larger of the two below, since scatter holds the resolution
+    already. [length]
     """
+    uncertainty_by_resolution: float
+    """By the indicator's resolution alone (half-width: half a step). [length]"""
+    uncertainty_by_scatter: float | None
+    """By the scatter of the readings about the fit; None without a spare reading. [length]"""
     tir_of_readings: float
     """Highest less lowest reading, corrected for the tip, as the indicator swung. [length]"""
     lobes: list[RunoutLobe]
@@ -3260,6 +4497,17 @@ class RunoutIndicateResult(BaseModel):
     """Highest less lowest of the readings, square to the axis, less eccentricity. [length]"""
     sensed_station_from_apex: float | None
     """Where the indicator senses the axis: z / cos² α. None without a station. [length]"""
+
+
+class RunoutOffCrestAnswer(BaseModel):
+    """An answer: RunoutOffCrestResult, advisories, and what it stands on."""
+
+    result: RunoutOffCrestResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class RunoutReversalAnswer(BaseModel):
@@ -3285,6 +4533,54 @@ class RunoutReversalRequest(BaseModel):
     """Part at its first clocking; angles on the spindle."""
     at_180: RunoutVectorIn
     """Part turned by 180; angles on the spindle."""
+
+
+class RunoutTermAnswer(BaseModel):
+    """An answer: RunoutTerm, advisories, and what it stands on."""
+
+    result: RunoutTerm
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutTermListAnswer(BaseModel):
+    """An answer: RunoutTermList, advisories, and what it stands on."""
+
+    result: RunoutTermList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutVBlockAnswer(BaseModel):
+    """An answer: RunoutVBlockResult, advisories, and what it stands on."""
+
+    result: RunoutVBlockResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SetupErrorsResult(BaseModel):
+    """What the errors of the set-up do to the ground cone."""
+
+    half_angle: Angle
+    """Half angle wanted."""
+    as_ground: Angle
+    """Half angle ground, all errors together."""
+    errors: list[SetupError]
+    """One by one, and all together."""
+    stations: list[SetupStation]
+    """The surface, small end to large end."""
+    shape: Literal["cone", "hyperboloid"]
+    """What the surface is: a true cone, or bent by more than 0.1 nm."""
 
 
 class SineAngleAnswer(BaseModel):
@@ -3521,10 +4817,32 @@ class StandardTaperListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class TaperAngleAnswer(BaseModel):
+    """An answer: TaperAngleResult, advisories, and what it stands on."""
+
+    result: TaperAngleResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class TaperCleanUpAnswer(BaseModel):
     """An answer: TaperCleanUpResult, advisories, and what it stands on."""
 
     result: TaperCleanUpResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperIdentifyAnswer(BaseModel):
+    """An answer: TaperIdentifyResult, advisories, and what it stands on."""
+
+    result: TaperIdentifyResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
@@ -3543,6 +4861,91 @@ class TaperInfeedAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class TaperMeasuredAnswer(BaseModel):
+    """An answer: TaperMeasuredResult, advisories, and what it stands on."""
+
+    result: TaperMeasuredResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperOneBallAnswer(BaseModel):
+    """An answer: TaperOneBallResult, advisories, and what it stands on."""
+
+    result: TaperOneBallResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperOverBallsNominalAnswer(BaseModel):
+    """An answer: TaperOverBallsNominalResult, advisories, and what it stands on."""
+
+    result: TaperOverBallsNominalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperOverRollsNominalAnswer(BaseModel):
+    """An answer: TaperOverRollsNominalResult, advisories, and what it stands on."""
+
+    result: TaperOverRollsNominalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperRateEntryAnswer(BaseModel):
+    """An answer: TaperRateEntry, advisories, and what it stands on."""
+
+    result: TaperRateEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperRateListAnswer(BaseModel):
+    """An answer: TaperRateList, advisories, and what it stands on."""
+
+    result: TaperRateList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperSetOverResult(BaseModel):
+    """Ways to set the taper, the surest first."""
+
+    half_angle: Angle
+    """Half angle to swivel the workhead or table."""
+    scale_arc: float
+    """Arc along the scale. [length]"""
+    scale_chord: float
+    """Chord across the scale: 2 r sin(α / 2). [length]"""
+    set_over: float
+    """Set-over on ball centers: L sin α. [length]"""
+    set_over_by_rule: float
+    """Set-over by the shop rule: L tan α. [length]"""
+    rule_error_arcsec: float
+    """Error of the half angle that the rule's set-over makes. [arcsecond]"""
+    ways: list[TaperWayToSet]
+    """Each way with its error, the surest first."""
+
+
 class TaperSolveAnswer(BaseModel):
     """An answer: TaperSolveResult, advisories, and what it stands on."""
 
@@ -3558,6 +4961,28 @@ class TaperStandoffAnswer(BaseModel):
     """An answer: TaperStandoffResult, advisories, and what it stands on."""
 
     result: TaperStandoffResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperToleranceAnswer(BaseModel):
+    """An answer: TaperToleranceResult, advisories, and what it stands on."""
+
+    result: TaperToleranceResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class VeeOverRollsAnswer(BaseModel):
+    """An answer: VeeOverRollsResult, advisories, and what it stands on."""
+
+    result: VeeOverRollsResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
@@ -3608,6 +5033,17 @@ class WheelSpeedResult(BaseModel):
     """The wheel worn; absent without its diameter."""
     before_starting: list[WheelStartCheck]
     """Usual checks before starting."""
+
+
+class CenterAdapterAnswer(BaseModel):
+    """An answer: CenterAdapterResult, advisories, and what it stands on."""
+
+    result: CenterAdapterResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class CenterJobResult(BaseModel):
@@ -3671,6 +5107,17 @@ class DressedFlank(BaseModel):
     """The same pass fed along the wheel's axis: for a steep flank the better way. [length]"""
 
 
+class DressingErrorsAnswer(BaseModel):
+    """An answer: DressingErrorsResult, advisories, and what it stands on."""
+
+    result: DressingErrorsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class RunoutAxisAnswer(BaseModel):
     """An answer: RunoutAxisResult, advisories, and what it stands on."""
 
@@ -3693,10 +5140,32 @@ class RunoutBudgetAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class RunoutConvertAnswer(BaseModel):
+    """An answer: RunoutConvertResult, advisories, and what it stands on."""
+
+    result: RunoutConvertResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class RunoutIndicateAnswer(BaseModel):
     """An answer: RunoutIndicateResult, advisories, and what it stands on."""
 
     result: RunoutIndicateResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SetupErrorsAnswer(BaseModel):
+    """An answer: SetupErrorsResult, advisories, and what it stands on."""
+
+    result: SetupErrorsResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
@@ -3775,6 +5244,17 @@ class SineTaperSettingAnswer(BaseModel):
     """An answer: SineTaperSettingResult, advisories, and what it stands on."""
 
     result: SineTaperSettingResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperSetOverAnswer(BaseModel):
+    """An answer: TaperSetOverResult, advisories, and what it stands on."""
+
+    result: TaperSetOverResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""

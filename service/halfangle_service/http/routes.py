@@ -53,8 +53,8 @@ def _problem_of(error: ValidationError, operation: AnyOperation, body: bytes) ->
         try:
             operation.request.model_validate_json(shorter)
         except ValidationError as found:
-            return problem_of_validation(found, shorter)
-    return problem_of_validation(error, body)
+            return problem_of_validation(found, shorter, operation.request.model_fields)
+    return problem_of_validation(error, body, operation.request.model_fields)
 
 
 def refuse_repeated_names(request: RequestModel, body: bytes) -> None:

@@ -7,6 +7,14 @@ from typing import Any, Literal
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
 from halfangle_client.generated import models
 
+_ADAPTER = Endpoint(
+    name="centers.adapter",
+    method="POST",
+    path="/v1/centers/adapter",
+    answer=models.CenterAdapterAnswer,
+    accept="application/json",
+    sends="application/json",
+)
 _CONTACT = Endpoint(
     name="centers.contact",
     method="POST",
@@ -55,6 +63,7 @@ _LIST_HOLES = Endpoint(
 )
 
 ENDPOINTS: tuple[Endpoint[Any], ...] = (
+    _ADAPTER,
     _CONTACT,
     _EFFECT,
     _GET_HOLE,
@@ -69,6 +78,74 @@ class CentersCalls:
 
     def __init__(self, sender: Sender) -> None:
         self._sender = sender
+
+    def adapter(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        shank: models.CenterTaper,
+        socket: models.CenterTaper,
+        engagement: float,
+        projection: float,
+        diameter_difference: float = 0.0,
+        socket_tir: float = 0.0,
+        socket_tilt_tir: float = 0.0,
+        adapter_tir: float = 0.0,
+        adapter_tilt_tir: float = 0.0,
+        limit_tir: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterAdapterAnswer:
+        """A tapered shank in its socket.
+
+        Seat match of shank and socket, where it bears and how far it may rock, and the runout of
+        socket, adapter and seat at the nose and at a projection.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            shank: The shank.
+            socket: The socket.
+            engagement: Length of the seat along the axis, in from the socket's mouth, in `units`.
+                [length, 1e-06 to 10000]
+            projection: Distance of the station from the socket's mouth, in `units`. [length, 0 to
+                10000]
+            diameter_difference: Shank's less socket's diameter at the same gauge plane, in `units`;
+                it moves the shank along the axis. [length, -10000 to 10000]
+            socket_tir: TIR of the socket's bore at its mouth, in `units`. [length, 0 to 10000]
+            socket_tilt_tir: Change of the socket's TIR over `engagement`, by tilt, in `units`.
+                [length, 0 to 10000]
+            adapter_tir: The adapter's own TIR, shank to what it carries, at the nose, in `units`.
+                [length, 0 to 10000]
+            adapter_tilt_tir: Change of the adapter's own TIR over `engagement`, by tilt, in
+                `units`. [length, 0 to 10000]
+            limit_tir: TIR wanted at the station, in `units`. [length, 1e-06 to 10000]
+
+        Example:
+            client.centers.adapter(units="in",
+                shank=models.CenterTaper(taper_on_diameter=0.0501),
+                socket=models.CenterTaper(standard="morse-2"), engagement=2.5, projection=3,
+                socket_tir=0.0001, adapter_tir=0.0002, limit_tir=0.0005)
+        """
+        return self._sender.send(
+            _ADAPTER,
+            {
+                "units": units,
+                "shank": shank,
+                "socket": socket,
+                "engagement": engagement,
+                "projection": projection,
+                "diameter_difference": diameter_difference,
+                "socket_tir": socket_tir,
+                "socket_tilt_tir": socket_tilt_tir,
+                "adapter_tir": adapter_tir,
+                "adapter_tilt_tir": adapter_tilt_tir,
+                "limit_tir": limit_tir,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
 
     def contact(
         self,
@@ -126,6 +203,10 @@ class CentersCalls:
         second: models.CenterError,
         distance_between_centers: float,
         stations: Sequence[float],
+        part_at_first: models.CenterPartRunout | None = None,
+        part_at_second: models.CenterPartRunout | None = None,
+        second_height: float = 0.0,
+        second_line: float = 0.0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterEffectAnswer:
@@ -142,6 +223,12 @@ class CentersCalls:
             distance_between_centers: Distance between the centers. [length, 1e-06 to 10000]
             stations: Distances from the first center, in `units`. [1 to 100 entries, each length, 0
                 to 10000]
+            part_at_first: The part's own runout at station 0; none where it is not sent.
+            part_at_second: The part's own runout at the other end; none where it is not sent.
+            second_height: How much higher the second center stands than the first, in `units`.
+                [length, -10000 to 10000]
+            second_line: How far the second center stands beside the line of the ways through the
+                first, in `units`. [length, -10000 to 10000]
 
         Example:
             client.centers.effect(units="in", first=models.CenterError(eccentricity=0.0002,
@@ -156,6 +243,10 @@ class CentersCalls:
                 "second": second,
                 "distance_between_centers": distance_between_centers,
                 "stations": stations,
+                "part_at_first": part_at_first,
+                "part_at_second": part_at_second,
+                "second_height": second_height,
+                "second_line": second_line,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -333,6 +424,74 @@ class AsyncCentersCalls:
     def __init__(self, sender: AsyncSender) -> None:
         self._sender = sender
 
+    async def adapter(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        shank: models.CenterTaper,
+        socket: models.CenterTaper,
+        engagement: float,
+        projection: float,
+        diameter_difference: float = 0.0,
+        socket_tir: float = 0.0,
+        socket_tilt_tir: float = 0.0,
+        adapter_tir: float = 0.0,
+        adapter_tilt_tir: float = 0.0,
+        limit_tir: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterAdapterAnswer:
+        """A tapered shank in its socket.
+
+        Seat match of shank and socket, where it bears and how far it may rock, and the runout of
+        socket, adapter and seat at the nose and at a projection.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            shank: The shank.
+            socket: The socket.
+            engagement: Length of the seat along the axis, in from the socket's mouth, in `units`.
+                [length, 1e-06 to 10000]
+            projection: Distance of the station from the socket's mouth, in `units`. [length, 0 to
+                10000]
+            diameter_difference: Shank's less socket's diameter at the same gauge plane, in `units`;
+                it moves the shank along the axis. [length, -10000 to 10000]
+            socket_tir: TIR of the socket's bore at its mouth, in `units`. [length, 0 to 10000]
+            socket_tilt_tir: Change of the socket's TIR over `engagement`, by tilt, in `units`.
+                [length, 0 to 10000]
+            adapter_tir: The adapter's own TIR, shank to what it carries, at the nose, in `units`.
+                [length, 0 to 10000]
+            adapter_tilt_tir: Change of the adapter's own TIR over `engagement`, by tilt, in
+                `units`. [length, 0 to 10000]
+            limit_tir: TIR wanted at the station, in `units`. [length, 1e-06 to 10000]
+
+        Example:
+            client.centers.adapter(units="in",
+                shank=models.CenterTaper(taper_on_diameter=0.0501),
+                socket=models.CenterTaper(standard="morse-2"), engagement=2.5, projection=3,
+                socket_tir=0.0001, adapter_tir=0.0002, limit_tir=0.0005)
+        """
+        return await self._sender.send(
+            _ADAPTER,
+            {
+                "units": units,
+                "shank": shank,
+                "socket": socket,
+                "engagement": engagement,
+                "projection": projection,
+                "diameter_difference": diameter_difference,
+                "socket_tir": socket_tir,
+                "socket_tilt_tir": socket_tilt_tir,
+                "adapter_tir": adapter_tir,
+                "adapter_tilt_tir": adapter_tilt_tir,
+                "limit_tir": limit_tir,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def contact(
         self,
         *,
@@ -389,6 +548,10 @@ class AsyncCentersCalls:
         second: models.CenterError,
         distance_between_centers: float,
         stations: Sequence[float],
+        part_at_first: models.CenterPartRunout | None = None,
+        part_at_second: models.CenterPartRunout | None = None,
+        second_height: float = 0.0,
+        second_line: float = 0.0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterEffectAnswer:
@@ -405,6 +568,12 @@ class AsyncCentersCalls:
             distance_between_centers: Distance between the centers. [length, 1e-06 to 10000]
             stations: Distances from the first center, in `units`. [1 to 100 entries, each length, 0
                 to 10000]
+            part_at_first: The part's own runout at station 0; none where it is not sent.
+            part_at_second: The part's own runout at the other end; none where it is not sent.
+            second_height: How much higher the second center stands than the first, in `units`.
+                [length, -10000 to 10000]
+            second_line: How far the second center stands beside the line of the ways through the
+                first, in `units`. [length, -10000 to 10000]
 
         Example:
             client.centers.effect(units="in", first=models.CenterError(eccentricity=0.0002,
@@ -419,6 +588,10 @@ class AsyncCentersCalls:
                 "second": second,
                 "distance_between_centers": distance_between_centers,
                 "stations": stations,
+                "part_at_first": part_at_first,
+                "part_at_second": part_at_second,
+                "second_height": second_height,
+                "second_line": second_line,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

@@ -24,11 +24,41 @@ _BUDGET = Endpoint(
     sends="application/json",
     heavy=True,
 )
+_CONVERT = Endpoint(
+    name="runout.convert",
+    method="POST",
+    path="/v1/runout/convert",
+    answer=models.RunoutConvertAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_GET_TERM = Endpoint(
+    name="runout.get_term",
+    method="GET",
+    path="/v1/runout/terms/{key}",
+    answer=models.RunoutTermAnswer,
+    accept="application/json",
+)
 _INDICATE = Endpoint(
     name="runout.indicate",
     method="POST",
     path="/v1/runout/indicate",
     answer=models.RunoutIndicateAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_LIST_TERMS = Endpoint(
+    name="runout.list_terms",
+    method="GET",
+    path="/v1/runout/terms",
+    answer=models.RunoutTermListAnswer,
+    accept="application/json",
+)
+_OFF_CREST = Endpoint(
+    name="runout.off_crest",
+    method="POST",
+    path="/v1/runout/off-crest",
+    answer=models.RunoutOffCrestAnswer,
     accept="application/json",
     sends="application/json",
 )
@@ -40,12 +70,25 @@ _REVERSAL = Endpoint(
     accept="application/json",
     sends="application/json",
 )
+_V_BLOCK = Endpoint(
+    name="runout.v_block",
+    method="POST",
+    path="/v1/runout/v-block",
+    answer=models.RunoutVBlockAnswer,
+    accept="application/json",
+    sends="application/json",
+)
 
 ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _AXIS,
     _BUDGET,
+    _CONVERT,
+    _GET_TERM,
     _INDICATE,
+    _LIST_TERMS,
+    _OFF_CREST,
     _REVERSAL,
+    _V_BLOCK,
 )
 
 
@@ -137,6 +180,95 @@ class RunoutCalls:
             request_id=request_id,
         )
 
+    def convert(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        value: float,
+        given: Literal[
+            "tir",
+            "eccentricity",
+            "concentricity_zone_diameter",
+            "coaxiality_zone_diameter",
+            "circular_runout",
+            "total_runout",
+        ],
+        wanted: Literal[
+            "tir",
+            "eccentricity",
+            "concentricity_zone_diameter",
+            "coaxiality_zone_diameter",
+            "circular_runout",
+            "total_runout",
+        ],
+        form_error: float | None = None,
+        every_section_alike: bool = False,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutConvertAnswer:
+        """From one term of runout to another.
+
+        TIR, eccentricity, concentricity, coaxiality, circular and total run-out: the value where it
+        follows, bounds with the reason where it does not, a refusal where nothing follows.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            value: Value found, in `units`. [length, 0 to 10000]
+            given: Term of the value.
+            wanted: Term wanted.
+            form_error: Departure of the section from roundness about its least-squares center, peak
+                to valley, in `units`; 0 for a round section. None, and it is taken as unknown.
+                [length, 0 to 10000]
+            every_section_alike: True where the value is known to be the greatest of all sections,
+                or the axis to be parallel to the datum and the form the same all along.
+
+        Example:
+            client.runout.convert(units="in", value=0.0004, given="tir", wanted="eccentricity",
+                form_error=5e-05)
+        """
+        return self._sender.send(
+            _CONVERT,
+            {
+                "units": units,
+                "value": value,
+                "given": given,
+                "wanted": wanted,
+                "form_error": form_error,
+                "every_section_alike": every_section_alike,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def get_term(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutTermAnswer:
+        """Terms of runout: one term.
+
+        TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the
+        standard that defines it.
+
+        Args:
+            key: The key, such as `tir`.
+
+        Example:
+            client.runout.get_term(key="tir")
+        """
+        return self._sender.send(
+            _GET_TERM,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def indicate(
         self,
         *,
@@ -193,6 +325,77 @@ class RunoutCalls:
             request_id=request_id,
         )
 
+    def list_terms(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutTermListAnswer:
+        """Terms of runout.
+
+        TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the
+        standard that defines it.
+
+        Example:
+            client.runout.list_terms()
+        """
+        return self._sender.send(
+            _LIST_TERMS,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def off_crest(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        included_angle: float | str,
+        small_diameter: float,
+        large_diameter: float,
+        miss: float,
+        tip_radius: float = 0.0,
+        angle_error_allowed: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutOffCrestAnswer:
+        """False taper of an indicator off the crest.
+
+        An indicator run along a cone beside its crest drops more at the small end: the false taper,
+        and the miss that a wanted angle allows.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            included_angle: Included angle of the cone, in degrees. [degree, over 0, under 170; or
+                text in degrees, minutes, seconds]
+            small_diameter: Diameter at the small end of the run. [length, 1e-06 to 10000]
+            large_diameter: Diameter at its large end. [length, 1e-06 to 10000]
+            miss: How far beside the crest the tip runs, in `units`. [length, 0 to 10000]
+            tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
+            angle_error_allowed: False half angle to allow, in arc-seconds; gives the miss allowed.
+                [arcsecond, 1e-06 to 324000]
+
+        Example:
+            client.runout.off_crest(units="in", included_angle=60, small_diameter=0.1,
+                large_diameter=0.5, miss=0.01, tip_radius=0.04, angle_error_allowed=10)
+        """
+        return self._sender.send(
+            _OFF_CREST,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "small_diameter": small_diameter,
+                "large_diameter": large_diameter,
+                "miss": miss,
+                "tip_radius": tip_radius,
+                "angle_error_allowed": angle_error_allowed,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def reversal(
         self,
         *,
@@ -224,6 +427,53 @@ class RunoutCalls:
                 "units": units,
                 "at_0": at_0,
                 "at_180": at_180,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def v_block(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        v_angle: float | str = 90.0,
+        indicator_angle: float | str = 0.0,
+        most_lobes: int = 15,
+        lobes: int | None = None,
+        reading: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutVBlockAnswer:
+        """Lobes that a V-block hides.
+
+        What an indicator shows of each number of lobes while the part turns in a V, which lobes it
+        hides, and what a reading means.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            v_angle: Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees,
+                minutes, seconds]
+            indicator_angle: Angle of the indicator from the V's bisector, in degrees; 0 opposite
+                the V. [degree, -90 to 90; or text in degrees, minutes, seconds]
+            most_lobes: Largest number of lobes to list. [count, 2 to 50]
+            lobes: Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]
+            reading: Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to
+                10000]
+
+        Example:
+            client.runout.v_block(units="in", v_angle=90, lobes=3, reading=0.0004)
+        """
+        return self._sender.send(
+            _V_BLOCK,
+            {
+                "units": units,
+                "v_angle": v_angle,
+                "indicator_angle": indicator_angle,
+                "most_lobes": most_lobes,
+                "lobes": lobes,
+                "reading": reading,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -318,6 +568,95 @@ class AsyncRunoutCalls:
             request_id=request_id,
         )
 
+    async def convert(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        value: float,
+        given: Literal[
+            "tir",
+            "eccentricity",
+            "concentricity_zone_diameter",
+            "coaxiality_zone_diameter",
+            "circular_runout",
+            "total_runout",
+        ],
+        wanted: Literal[
+            "tir",
+            "eccentricity",
+            "concentricity_zone_diameter",
+            "coaxiality_zone_diameter",
+            "circular_runout",
+            "total_runout",
+        ],
+        form_error: float | None = None,
+        every_section_alike: bool = False,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutConvertAnswer:
+        """From one term of runout to another.
+
+        TIR, eccentricity, concentricity, coaxiality, circular and total run-out: the value where it
+        follows, bounds with the reason where it does not, a refusal where nothing follows.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            value: Value found, in `units`. [length, 0 to 10000]
+            given: Term of the value.
+            wanted: Term wanted.
+            form_error: Departure of the section from roundness about its least-squares center, peak
+                to valley, in `units`; 0 for a round section. None, and it is taken as unknown.
+                [length, 0 to 10000]
+            every_section_alike: True where the value is known to be the greatest of all sections,
+                or the axis to be parallel to the datum and the form the same all along.
+
+        Example:
+            client.runout.convert(units="in", value=0.0004, given="tir", wanted="eccentricity",
+                form_error=5e-05)
+        """
+        return await self._sender.send(
+            _CONVERT,
+            {
+                "units": units,
+                "value": value,
+                "given": given,
+                "wanted": wanted,
+                "form_error": form_error,
+                "every_section_alike": every_section_alike,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def get_term(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutTermAnswer:
+        """Terms of runout: one term.
+
+        TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the
+        standard that defines it.
+
+        Args:
+            key: The key, such as `tir`.
+
+        Example:
+            client.runout.get_term(key="tir")
+        """
+        return await self._sender.send(
+            _GET_TERM,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def indicate(
         self,
         *,
@@ -374,6 +713,77 @@ class AsyncRunoutCalls:
             request_id=request_id,
         )
 
+    async def list_terms(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutTermListAnswer:
+        """Terms of runout.
+
+        TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the
+        standard that defines it.
+
+        Example:
+            client.runout.list_terms()
+        """
+        return await self._sender.send(
+            _LIST_TERMS,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def off_crest(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        included_angle: float | str,
+        small_diameter: float,
+        large_diameter: float,
+        miss: float,
+        tip_radius: float = 0.0,
+        angle_error_allowed: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutOffCrestAnswer:
+        """False taper of an indicator off the crest.
+
+        An indicator run along a cone beside its crest drops more at the small end: the false taper,
+        and the miss that a wanted angle allows.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            included_angle: Included angle of the cone, in degrees. [degree, over 0, under 170; or
+                text in degrees, minutes, seconds]
+            small_diameter: Diameter at the small end of the run. [length, 1e-06 to 10000]
+            large_diameter: Diameter at its large end. [length, 1e-06 to 10000]
+            miss: How far beside the crest the tip runs, in `units`. [length, 0 to 10000]
+            tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
+            angle_error_allowed: False half angle to allow, in arc-seconds; gives the miss allowed.
+                [arcsecond, 1e-06 to 324000]
+
+        Example:
+            client.runout.off_crest(units="in", included_angle=60, small_diameter=0.1,
+                large_diameter=0.5, miss=0.01, tip_radius=0.04, angle_error_allowed=10)
+        """
+        return await self._sender.send(
+            _OFF_CREST,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "small_diameter": small_diameter,
+                "large_diameter": large_diameter,
+                "miss": miss,
+                "tip_radius": tip_radius,
+                "angle_error_allowed": angle_error_allowed,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def reversal(
         self,
         *,
@@ -405,6 +815,53 @@ class AsyncRunoutCalls:
                 "units": units,
                 "at_0": at_0,
                 "at_180": at_180,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def v_block(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        v_angle: float | str = 90.0,
+        indicator_angle: float | str = 0.0,
+        most_lobes: int = 15,
+        lobes: int | None = None,
+        reading: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutVBlockAnswer:
+        """Lobes that a V-block hides.
+
+        What an indicator shows of each number of lobes while the part turns in a V, which lobes it
+        hides, and what a reading means.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            v_angle: Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees,
+                minutes, seconds]
+            indicator_angle: Angle of the indicator from the V's bisector, in degrees; 0 opposite
+                the V. [degree, -90 to 90; or text in degrees, minutes, seconds]
+            most_lobes: Largest number of lobes to list. [count, 2 to 50]
+            lobes: Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]
+            reading: Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to
+                10000]
+
+        Example:
+            client.runout.v_block(units="in", v_angle=90, lobes=3, reading=0.0004)
+        """
+        return await self._sender.send(
+            _V_BLOCK,
+            {
+                "units": units,
+                "v_angle": v_angle,
+                "indicator_angle": indicator_angle,
+                "most_lobes": most_lobes,
+                "lobes": lobes,
+                "reading": reading,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

@@ -1,6 +1,7 @@
 # Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
 """Calls of the topic `wheels`."""
 
+from collections.abc import Sequence
 from typing import Any, Literal
 
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
@@ -11,6 +12,14 @@ _DRESSING = Endpoint(
     method="POST",
     path="/v1/wheels/dressing",
     answer=models.WheelDressingAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_DRESSING_ERRORS = Endpoint(
+    name="wheels.dressing_errors",
+    method="POST",
+    path="/v1/wheels/dressing-errors",
+    answer=models.DressingErrorsAnswer,
     accept="application/json",
     sends="application/json",
 )
@@ -37,6 +46,15 @@ _LIST_GUIDES = Endpoint(
     answer=models.DressingGuideListAnswer,
     accept="application/json",
 )
+_SETUP_ERRORS = Endpoint(
+    name="wheels.setup_errors",
+    method="POST",
+    path="/v1/wheels/setup-errors",
+    answer=models.SetupErrorsAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
 _SPEED = Endpoint(
     name="wheels.speed",
     method="POST",
@@ -48,9 +66,11 @@ _SPEED = Endpoint(
 
 ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _DRESSING,
+    _DRESSING_ERRORS,
     _FLANK,
     _GET_GUIDE,
     _LIST_GUIDES,
+    _SETUP_ERRORS,
     _SPEED,
 )
 
@@ -121,6 +141,95 @@ class WheelsCalls:
                 "wheel_width": wheel_width,
                 "overrun": overrun,
                 "passes": passes,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def dressing_errors(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        wheel_diameter: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        worn_diameter: float | None = None,
+        diamond_height: float = 0.0,
+        nose_radius: float = 0.0,
+        dresser_angle_error_arcsec: float = 0.0,
+        wheel_wear_small_end: float = 0.0,
+        wheel_wear_large_end: float = 0.0,
+        diamond_wear: float = 0.0,
+        dressed_toward: Literal["small end", "large end"] = "large end",
+        tolerance_arcsec: float | None = None,
+        inspections: Sequence[models.WheelInspection] | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DressingErrorsAnswer:
+        """What errors of dressing do to the cone.
+
+        Diamond above or below the wheel's axis (a hyperbolic flank), nose radius, dresser angle,
+        wear of wheel and diamond: their effect on the cone's angle, form and size, and which
+        inspection would show them.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
+            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
+            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
+                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
+            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
+                0, under 90; or text in degrees, minutes, seconds]
+            worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
+                10000]
+            diamond_height: Distance of the diamond's path from the plane through the wheel's axis
+                parallel to it (above or below the center), in `units`. [length, -10000 to 10000]
+            nose_radius: Radius of the diamond's nose, in `units`. [length, 0 to 10000]
+            dresser_angle_error_arcsec: Error of the dressed angle from the wheel's axis, in
+                arc-seconds. [arcsecond, -324000 to 324000]
+            wheel_wear_small_end: Wear of the flank, square to it, where it grinds the cone's small
+                end, in `units`. [length, 0 to 10000]
+            wheel_wear_large_end: The same where it grinds the large end. [length, 0 to 10000]
+            diamond_wear: Length that the diamond loses in the last traverse of the flank, square to
+                it, in `units`. [length, 0 to 10000]
+            dressed_toward: End of the cone toward whose part of the flank the last traverse ran: it
+                is dressed less deep there by the diamond's wear.
+            tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds. [arcsecond, 0 to
+                324000]
+            inspections: Ways to inspect the cone. Absent: an optical projector that shows 60″ and
+                0.01 mm, and an indicator run along the cone on a sine bar that shows 10″ and 0.001
+                mm (common practice, no source). [1 to 12 entries]
+
+        Example:
+            client.wheels.dressing_errors(units="in", included_angle=60, large_diameter=0.75,
+                small_diameter=0.05, wheel_diameter=7, worn_diameter=5, diamond_height=0.1,
+                nose_radius=0.01, dresser_angle_error_arcsec=5, wheel_wear_small_end=0.0001)
+        """
+        return self._sender.send(
+            _DRESSING_ERRORS,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "wheel_diameter": wheel_diameter,
+                "worn_diameter": worn_diameter,
+                "diamond_height": diamond_height,
+                "nose_radius": nose_radius,
+                "dresser_angle_error_arcsec": dresser_angle_error_arcsec,
+                "wheel_wear_small_end": wheel_wear_small_end,
+                "wheel_wear_large_end": wheel_wear_large_end,
+                "diamond_wear": diamond_wear,
+                "dressed_toward": dressed_toward,
+                "tolerance_arcsec": tolerance_arcsec,
+                "inspections": inspections,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -247,6 +356,87 @@ class WheelsCalls:
         return self._sender.send(
             _LIST_GUIDES,
             {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def setup_errors(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        wheel_diameter: float,
+        way: Literal["flat wheel on a sine plate", "dressed wheel", "wheel side"],
+        feed: Literal["traversed", "plunge"],
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        contact_radius: float | None = None,
+        rated_for_side: bool | None = None,
+        axis_offset: float = 0.0,
+        tilt_error_arcsec: float = 0.0,
+        yaw_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SetupErrorsAnswer:
+        """What errors of the set-up do to the cone.
+
+        Work axis off the wheel's plane, tilt and yaw, for a flat wheel on a sine plate, a dressed
+        wheel or the wheel's side, traversed or plunged: the cone's angle, form and size.
+
+        Largest request: 101 stations of the surface.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
+            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
+            way: `flat wheel on a sine plate`: the wheel's periphery, work tilted until its
+                generator is level; also a swivelled workhead under a flat wheel. `dressed wheel`: a
+                flank of the half angle, axes parallel. `wheel side`: the wheel's side, work
+                swivelled.
+            feed: `traversed`: the table carries the work past the wheel, square to the plane in
+                which the angle is set, so that the wheel sweeps a plane. `plunge`: it stands still.
+            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
+                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
+            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
+                0, under 90; or text in degrees, minutes, seconds]
+            contact_radius: Wheel side only: radius of the wheel at which the small end is ground,
+                in `units`. Absent: the wheel's own radius. [length, 1e-06 to 10000]
+            rated_for_side: Wheel side only: whether the wheel is stated to be rated for grinding
+                with its side. Absent where it is not known, which is not a permission.
+            axis_offset: Distance of the work's axis, at the small end, from the plane through the
+                wheel's axis in which the angle is set (high or low, or to the side), in `units`.
+                [length, -10000 to 10000]
+            tilt_error_arcsec: Error of the set angle in the plane in which it is set, in
+                arc-seconds: pitch of the fixture on a sine plate, swivel of a workhead. [arcsecond,
+                -324000 to 324000]
+            yaw_arcsec: Turn of the work's axis out of that plane, in arc-seconds: yaw of the
+                fixture on the plate. [arcsecond, -324000 to 324000]
+
+        Example:
+            client.wheels.setup_errors(units="in", included_angle=60, large_diameter=0.75,
+                small_diameter=0.5, wheel_diameter=12, way="flat wheel on a sine plate",
+                feed="plunge", axis_offset=0.1, tilt_error_arcsec=5, yaw_arcsec=600)
+        """
+        return self._sender.send(
+            _SETUP_ERRORS,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "wheel_diameter": wheel_diameter,
+                "way": way,
+                "feed": feed,
+                "contact_radius": contact_radius,
+                "rated_for_side": rated_for_side,
+                "axis_offset": axis_offset,
+                "tilt_error_arcsec": tilt_error_arcsec,
+                "yaw_arcsec": yaw_arcsec,
+            },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
@@ -416,6 +606,95 @@ class AsyncWheelsCalls:
             request_id=request_id,
         )
 
+    async def dressing_errors(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        wheel_diameter: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        worn_diameter: float | None = None,
+        diamond_height: float = 0.0,
+        nose_radius: float = 0.0,
+        dresser_angle_error_arcsec: float = 0.0,
+        wheel_wear_small_end: float = 0.0,
+        wheel_wear_large_end: float = 0.0,
+        diamond_wear: float = 0.0,
+        dressed_toward: Literal["small end", "large end"] = "large end",
+        tolerance_arcsec: float | None = None,
+        inspections: Sequence[models.WheelInspection] | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DressingErrorsAnswer:
+        """What errors of dressing do to the cone.
+
+        Diamond above or below the wheel's axis (a hyperbolic flank), nose radius, dresser angle,
+        wear of wheel and diamond: their effect on the cone's angle, form and size, and which
+        inspection would show them.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
+            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
+            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
+                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
+            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
+                0, under 90; or text in degrees, minutes, seconds]
+            worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
+                10000]
+            diamond_height: Distance of the diamond's path from the plane through the wheel's axis
+                parallel to it (above or below the center), in `units`. [length, -10000 to 10000]
+            nose_radius: Radius of the diamond's nose, in `units`. [length, 0 to 10000]
+            dresser_angle_error_arcsec: Error of the dressed angle from the wheel's axis, in
+                arc-seconds. [arcsecond, -324000 to 324000]
+            wheel_wear_small_end: Wear of the flank, square to it, where it grinds the cone's small
+                end, in `units`. [length, 0 to 10000]
+            wheel_wear_large_end: The same where it grinds the large end. [length, 0 to 10000]
+            diamond_wear: Length that the diamond loses in the last traverse of the flank, square to
+                it, in `units`. [length, 0 to 10000]
+            dressed_toward: End of the cone toward whose part of the flank the last traverse ran: it
+                is dressed less deep there by the diamond's wear.
+            tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds. [arcsecond, 0 to
+                324000]
+            inspections: Ways to inspect the cone. Absent: an optical projector that shows 60″ and
+                0.01 mm, and an indicator run along the cone on a sine bar that shows 10″ and 0.001
+                mm (common practice, no source). [1 to 12 entries]
+
+        Example:
+            client.wheels.dressing_errors(units="in", included_angle=60, large_diameter=0.75,
+                small_diameter=0.05, wheel_diameter=7, worn_diameter=5, diamond_height=0.1,
+                nose_radius=0.01, dresser_angle_error_arcsec=5, wheel_wear_small_end=0.0001)
+        """
+        return await self._sender.send(
+            _DRESSING_ERRORS,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "wheel_diameter": wheel_diameter,
+                "worn_diameter": worn_diameter,
+                "diamond_height": diamond_height,
+                "nose_radius": nose_radius,
+                "dresser_angle_error_arcsec": dresser_angle_error_arcsec,
+                "wheel_wear_small_end": wheel_wear_small_end,
+                "wheel_wear_large_end": wheel_wear_large_end,
+                "diamond_wear": diamond_wear,
+                "dressed_toward": dressed_toward,
+                "tolerance_arcsec": tolerance_arcsec,
+                "inspections": inspections,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def flank(
         self,
         *,
@@ -537,6 +816,87 @@ class AsyncWheelsCalls:
         return await self._sender.send(
             _LIST_GUIDES,
             {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def setup_errors(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        wheel_diameter: float,
+        way: Literal["flat wheel on a sine plate", "dressed wheel", "wheel side"],
+        feed: Literal["traversed", "plunge"],
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        contact_radius: float | None = None,
+        rated_for_side: bool | None = None,
+        axis_offset: float = 0.0,
+        tilt_error_arcsec: float = 0.0,
+        yaw_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SetupErrorsAnswer:
+        """What errors of the set-up do to the cone.
+
+        Work axis off the wheel's plane, tilt and yaw, for a flat wheel on a sine plate, a dressed
+        wheel or the wheel's side, traversed or plunged: the cone's angle, form and size.
+
+        Largest request: 101 stations of the surface.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
+            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
+            way: `flat wheel on a sine plate`: the wheel's periphery, work tilted until its
+                generator is level; also a swivelled workhead under a flat wheel. `dressed wheel`: a
+                flank of the half angle, axes parallel. `wheel side`: the wheel's side, work
+                swivelled.
+            feed: `traversed`: the table carries the work past the wheel, square to the plane in
+                which the angle is set, so that the wheel sweeps a plane. `plunge`: it stands still.
+            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
+                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
+            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
+                0, under 90; or text in degrees, minutes, seconds]
+            contact_radius: Wheel side only: radius of the wheel at which the small end is ground,
+                in `units`. Absent: the wheel's own radius. [length, 1e-06 to 10000]
+            rated_for_side: Wheel side only: whether the wheel is stated to be rated for grinding
+                with its side. Absent where it is not known, which is not a permission.
+            axis_offset: Distance of the work's axis, at the small end, from the plane through the
+                wheel's axis in which the angle is set (high or low, or to the side), in `units`.
+                [length, -10000 to 10000]
+            tilt_error_arcsec: Error of the set angle in the plane in which it is set, in
+                arc-seconds: pitch of the fixture on a sine plate, swivel of a workhead. [arcsecond,
+                -324000 to 324000]
+            yaw_arcsec: Turn of the work's axis out of that plane, in arc-seconds: yaw of the
+                fixture on the plate. [arcsecond, -324000 to 324000]
+
+        Example:
+            client.wheels.setup_errors(units="in", included_angle=60, large_diameter=0.75,
+                small_diameter=0.5, wheel_diameter=12, way="flat wheel on a sine plate",
+                feed="plunge", axis_offset=0.1, tilt_error_arcsec=5, yaw_arcsec=600)
+        """
+        return await self._sender.send(
+            _SETUP_ERRORS,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "wheel_diameter": wheel_diameter,
+                "way": way,
+                "feed": feed,
+                "contact_radius": contact_radius,
+                "rated_for_side": rated_for_side,
+                "axis_offset": axis_offset,
+                "tilt_error_arcsec": tilt_error_arcsec,
+                "yaw_arcsec": yaw_arcsec,
+            },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
         )

@@ -13,13 +13,15 @@ from dataclasses import dataclass
 from functools import cached_property
 from itertools import accumulate
 from threading import Lock
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
 
-#: Most entries of a table (some seven bytes each while it is made). The 112-piece metric set needs about 0.6 million.
+#: Most entries of a table (some seven bytes each while it is made). The 112-piece metric set needs
+#: about 0.6 million.
 MOST_STEPS = 12_000_000
 #: Most entries that making a table may visit: about a second of work.
 MOST_WORK = 600_000_000
@@ -103,7 +105,7 @@ class StackTable:
         return keys
 
     @cached_property
-    def _tables(self) -> tuple[NDArray[np.uint8], NDArray[np.uint16]]:
+    def _tables(self) -> tuple[NDArray[np.uint8], NDArray[Any]]:
         """Fewest blocks for each height, and the number of the largest of them."""
         keys = self._keys
         bits = 8 * keys.itemsize // 2
@@ -132,7 +134,7 @@ class StackTable:
         """What following a stack down needs: counts, first blocks, sizes, sizes in steps, step."""
         upward = self.sizes[::-1]
         steps = tuple(size // self.step for size in upward)
-        return self._lookup, memoryview(self._tables[1]), upward, steps, self.step
+        return self._lookup, self._tables[1].data, upward, steps, self.step
 
     def count(self, height: int) -> int:
         """Fewest blocks for a height in 0.1 nm, 0 for no height, UNREACHED where there are none."""

@@ -14,3 +14,11 @@ def worst_offset(e_1: float, e_2: float, length: float, station: float) -> float
 def worst_tilt(e_1: float, e_2: float, length: float) -> float:
     """Largest tangent of the axis tilt: the centers opposed."""
     return (e_1 + e_2) / length
+
+
+def turned_end_for_end(part: complex) -> complex:
+    """The part's own vector at one section after it is turned end for end, its mark kept up.
+
+    Seen from the first center, angles on the part then run the other way: the complex conjugate.
+    """
+    return part.conjugate()

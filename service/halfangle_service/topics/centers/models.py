@@ -13,6 +13,7 @@ from halfangle_service.quantities import (
     NonNegativeLength,
     RequestModel,
     ResultModel,
+    SignedLength,
     Unit,
     Units,
 )
@@ -137,6 +138,15 @@ class CenterError(RequestModel):
     turns: bool = Field(description="True for a center that turns with the work.")
 
 
+class CenterPartRunout(RequestModel):
+    """The part's own runout about its own center holes, at one end."""
+
+    tir: NonNegativeLength = Field(description="Its own TIR there, in `units`.")
+    high_spot: Annotated[float, AngleInput(ge=-360, le=360)] = Field(
+        0.0, description="Its high spot, in degrees on the spindle, as first put in."
+    )
+
+
 class CenterEffectRequest(RequestModel):
     """A part between two centers that are off."""
 
@@ -146,6 +156,20 @@ class CenterEffectRequest(RequestModel):
     distance_between_centers: Length = Field(description="Distance between the centers.")
     stations: list[NonNegativeLength] = Field(
         min_length=1, max_length=100, description="Distances from the first center, in `units`."
+    )
+    part_at_first: CenterPartRunout | None = Field(
+        None, description="The part's own runout at station 0; none where it is not sent."
+    )
+    part_at_second: CenterPartRunout | None = Field(
+        None, description="The part's own runout at the other end; none where it is not sent."
+    )
+    second_height: SignedLength = Field(
+        0.0, description="How much higher the second center stands than the first, in `units`."
+    )
+    second_line: SignedLength = Field(
+        0.0,
+        description="How far the second center stands beside the line of the ways through the "
+        "first, in `units`.",
     )
 
 
@@ -159,6 +183,19 @@ class CenterEffectAt(ResultModel):
         description="Offset made by centers that stand still: taper or place, no runout."
     )
     worst_tir: LengthOut = Field(description="Runout at the worst clocking of the same centers.")
+    part_tir: LengthOut = Field(description="The part's own runout at this section.")
+    seen_tir: LengthOut = Field(description="What an indicator shows: centers and part together.")
+    seen_high_spot: Angle = Field(description="Its high spot.")
+    seen_tir_end_for_end: LengthOut = Field(
+        description="The same section of the part after it is turned end for end, its mark kept up."
+    )
+    height_offset: LengthOut = Field(
+        description="Height of the axis here over the first center, by `second_height`."
+    )
+    line_offset: LengthOut = Field(
+        description="Distance of the axis here from the line of the ways, by `second_line`: the "
+        "miss of an indicator set on the crest at the first center."
+    )
 
 
 class CenterEffectResult(ResultModel):
@@ -167,3 +204,11 @@ class CenterEffectResult(ResultModel):
     at_stations: list[CenterEffectAt] = Field(description="In the order sent.")
     tilt_arcsec: ArcsecOut = Field(description="Tilt of the axis with the directions sent.")
     worst_tilt_arcsec: ArcsecOut = Field(description="Tilt with the centers opposed.")
+    bench_height_tilt_arcsec: ArcsecOut = Field(
+        description="Slope of the bench centers' axis in height: taken for taper by an indicator "
+        "that runs along the top; signed as `second_height`."
+    )
+    bench_line_tilt_arcsec: ArcsecOut = Field(
+        description="Slope of their axis in plan: taken for taper by an indicator that runs along "
+        "the side; signed as `second_line`."
+    )

@@ -4,7 +4,7 @@ import cmath
 import math
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.operation import Operation, Outcome, Source, caution, note
+from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.quantities import ARCSEC_PER_RADIAN, Angle
 from halfangle_service.topics.centers import contact as bearing
 from halfangle_service.topics.centers import effect as lift
@@ -24,6 +24,7 @@ from halfangle_service.topics.centers.models import (
     CenterLimitsRequest,
     CenterLimitsResult,
 )
+from halfangle_service.topics.centers.operations_adapter import ADAPTER
 from halfangle_service.topics.centers.operations_hole import HOLE, HOLES
 
 _DERIVED = Source(
@@ -136,12 +137,40 @@ def effect(request: CenterEffectRequest) -> Outcome[CenterEffectResult]:
         at_stations=[_effect_at(request, z) for z in request.stations],
         tilt_arcsec=math.atan(slope) * ARCSEC_PER_RADIAN,
         worst_tilt_arcsec=math.atan(worst) * ARCSEC_PER_RADIAN,
+        bench_height_tilt_arcsec=math.atan(request.second_height / length) * ARCSEC_PER_RADIAN,
+        bench_line_tilt_arcsec=math.atan(request.second_line / length) * ARCSEC_PER_RADIAN,
     )
-    return Outcome(result)
+    return Outcome(result, _effect_advice(request))
+
+
+def _effect_advice(request: CenterEffectRequest) -> tuple[Advisory, ...]:
+    given: list[Advisory] = []
+    if request.part_at_first is not None or request.part_at_second is not None:
+        message = (
+            "Turning end for end leaves part of both errors mixed. To tell them apart turn the "
+            "part by 180° on the centers and send both readings to runout/reversal."
+        )
+        given.append(note("told-apart-by-clocking", message))
+    if request.second_height or request.second_line:
+        message = (
+            "Bench centers off in height or line read as taper of a straight part: turn the part "
+            "end for end and take half the difference of the two tapers read."
+        )
+        given.append(caution("bench-centers-off", message))
+    return tuple(given)
 
 
 def _offset(center: CenterError) -> complex:
     return cmath.rect(center.eccentricity, math.radians(center.high_spot))
+
+
+def _part(request: CenterEffectRequest, station: float) -> complex:
+    """The part's own eccentricity vector at a station."""
+    ends = [
+        cmath.rect(end.tir / 2.0, math.radians(end.high_spot)) if end is not None else 0j
+        for end in (request.part_at_first, request.part_at_second)
+    ]
+    return lift.axis_offset(ends[0], ends[1], request.distance_between_centers, station)
 
 
 def _effect_at(request: CenterEffectRequest, station: float) -> CenterEffectAt:
@@ -151,12 +180,20 @@ def _effect_at(request: CenterEffectRequest, station: float) -> CenterEffectAt:
     seen = lift.axis_offset(turning[0], turning[1], length, station)
     still = lift.axis_offset(standing[0], standing[1], length, station)
     worst = lift.worst_offset(abs(turning[0]), abs(turning[1]), length, station)
+    part = _part(request, station)
+    other_place = lift.axis_offset(turning[0], turning[1], length, length - station)
     return CenterEffectAt(
         station=station,
         apparent_tir=2.0 * abs(seen),
         high_spot=Angle.of(math.degrees(cmath.phase(seen)) % 360.0),
         standing_offset=abs(still),
         worst_tir=2.0 * worst,
+        part_tir=2.0 * abs(part),
+        seen_tir=2.0 * abs(seen + part),
+        seen_high_spot=Angle.of(math.degrees(cmath.phase(seen + part)) % 360.0),
+        seen_tir_end_for_end=2.0 * abs(other_place + lift.turned_end_for_end(part)),
+        height_offset=request.second_height * station / length,
+        line_offset=request.second_line * station / length,
     )
 
 
@@ -170,7 +207,11 @@ OPERATIONS = (
         request=CenterEffectRequest,
         result=CenterEffectResult,
         calculate=effect,
-        relations=("e(z) = e1 (1 - z/L) + e2 z/L", "TIR = 2 |e| of the centers that turn"),
+        relations=(
+            "e(z) = e1 (1 - z/L) + e2 z/L",
+            "TIR = 2 |e| of the centers that turn",
+            "seen = 2 |e(z) + part(z)|; end for end 2 |e(L - z) + conjugate of part(z)|",
+        ),
         sources=(_DERIVED,),
         example={
             "units": "in",
@@ -233,6 +274,7 @@ OPERATIONS = (
         },
     ),
     HOLE,
+    ADAPTER,
 )
 
 COLLECTIONS = (HOLES,)

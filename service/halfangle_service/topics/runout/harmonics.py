@@ -83,7 +83,7 @@ def require_no_stray(angles_rad: Floats, readings: Floats, fit: HarmonicFit, noi
     readings must be left over; with fewer, a stray reading cannot be told from form.
     """
     count, unknowns = len(readings), len(fit.covariance)
-    spare = count - unknowns - 1
+    spare = count - unknowns - 1  # one fewer than spare_readings: the reading judged is left out
     if spare < 1:
         return
     design = _design(angles_rad, (unknowns - 1) // 2)
@@ -109,6 +109,17 @@ def first_harmonic_uncertainty(fit: HarmonicFit, reading_uncertainty: float) -> 
     direction = np.angle(fit.eccentricity)
     along = np.array([math.cos(direction), math.sin(direction)])
     return reading_uncertainty * float(np.sqrt(along @ fit.covariance[1:3, 1:3] @ along))
+
+
+def spare_readings(fit: HarmonicFit) -> int:
+    """Readings beyond the unknowns; a stray one can be told from form with two or more."""
+    return len(fit.residuals) - len(fit.covariance)
+
+
+def reading_scatter(fit: HarmonicFit) -> float | None:
+    """Standard deviation of one reading by the residuals; None without a spare reading."""
+    spare = spare_readings(fit)
+    return math.sqrt(float(np.sum(fit.residuals**2)) / spare) if spare > 0 else None
 
 
 def lever_true(reading: float, tip_angle_rad: float) -> float:

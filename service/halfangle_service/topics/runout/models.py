@@ -78,8 +78,14 @@ class RunoutIndicateResult(ResultModel):
     tap_from: Angle = Field(description="Side to tap from, toward the axis: the high spot.")
     tap_distance: LengthOut = Field(description="How far the part has to move: the eccentricity.")
     eccentricity_uncertainty: LengthOut = Field(
-        description="Standard uncertainty by the indicator's resolution alone (half-width: half a "
-        "step)."
+        description="Standard uncertainty: the larger of the two below, since scatter holds the "
+        "resolution already."
+    )
+    uncertainty_by_resolution: LengthOut = Field(
+        description="By the indicator's resolution alone (half-width: half a step)."
+    )
+    uncertainty_by_scatter: LengthOut | None = Field(
+        description="By the scatter of the readings about the fit; None without a spare reading."
     )
     tir_of_readings: LengthOut = Field(
         description="Highest less lowest reading, corrected for the tip, as the indicator swung."

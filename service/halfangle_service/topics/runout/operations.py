@@ -7,12 +7,16 @@ from typing import Literal
 import numpy as np
 
 from halfangle_service.errors import Disagreement
-from halfangle_service.operation import Operation, Outcome, Source, caution
+from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.quantities import ARCSEC_PER_RADIAN, Angle
 from halfangle_service.topics.runout import budget as chain
 from halfangle_service.topics.runout import harmonics, reversal
 from halfangle_service.topics.runout import models as m
+from halfangle_service.topics.runout.operations_form import OFF_CREST, V_BLOCK
+from halfangle_service.topics.runout.operations_terms import CONVERT, TERMS
 
+#: Spare readings from which on one stray reading stands out.
+STRAY_NEEDS_SPARE = 2
 _DERIVED = Source(
     citation="Derived here: eccentricity is a vector; a round section off by e shows e cos(φ - φ0) "
     "round a turn; an axis is a straight line.",
@@ -43,24 +47,39 @@ def indicate(request: m.RunoutIndicateRequest) -> Outcome[m.RunoutIndicateResult
     harmonics.require_no_stray(angles, read * to_axis, fit, noise)
     e = fit.eccentricity
     left = read * to_axis - (e.real * np.cos(angles) + e.imag * np.sin(angles))
-    z = request.station_from_apex
+    z, scatter = request.station_from_apex, harmonics.reading_scatter(fit)
+    by_step = harmonics.first_harmonic_uncertainty(fit, noise)
+    by_scatter = None if scatter is None else harmonics.first_harmonic_uncertainty(fit, scatter)
     result = m.RunoutIndicateResult(
         eccentricity=abs(e),
         tir_from_eccentricity=2.0 * abs(e),
         high_spot=_clock(e),
         tap_from=_clock(e),
         tap_distance=abs(e),
-        eccentricity_uncertainty=harmonics.first_harmonic_uncertainty(fit, noise),
+        eccentricity_uncertainty=max(by_step, by_scatter or 0.0),
+        uncertainty_by_resolution=by_step,
+        uncertainty_by_scatter=by_scatter,
         tir_of_readings=float(np.ptp(read)) * to_tip,
         lobes=[_lobe(k, v) for k, v in enumerate(fit.amplitudes[1:], start=2)],
         residual_rms=float(np.sqrt(np.mean(fit.residuals**2))),
         tir_left_after_tapping=float(np.ptp(left)),
         sensed_station_from_apex=None if z is None else harmonics.sensed_station(z, half_rad),
     )
-    if abs(e) >= 2.0 * result.eccentricity_uncertainty:
-        return Outcome(result)
-    message = "The eccentricity is within twice its uncertainty: its direction means little."
-    return Outcome(result, (caution("eccentricity-below-resolution", message),))
+    return Outcome(result, _indicate_advice(result, harmonics.spare_readings(fit)))
+
+
+def _indicate_advice(result: m.RunoutIndicateResult, spare: int) -> tuple[Advisory, ...]:
+    given: list[Advisory] = []
+    if result.eccentricity < 2.0 * result.eccentricity_uncertainty:
+        message = "The eccentricity is within twice its uncertainty: its direction means little."
+        given.append(caution("eccentricity-below-resolution", message))
+    if spare < STRAY_NEEDS_SPARE:
+        message = (
+            f"With {spare} reading(s) to spare a stray reading cannot be told from form: read "
+            f"{STRAY_NEEDS_SPARE - spare} more angle(s), or go round twice."
+        )
+        given.append(note("stray-not-told", message))
+    return tuple(given)
 
 
 def _lobe(order: int, vector: complex) -> m.RunoutLobe:
@@ -240,4 +259,9 @@ OPERATIONS = (
             "pivot_station": 0,
         },
     ),
+    CONVERT,
+    V_BLOCK,
+    OFF_CREST,
 )
+
+COLLECTIONS = (TERMS,)

@@ -2,7 +2,9 @@
 
 from halfangle_service.topics.wheels import (
     operations_dressing,
+    operations_errors,
     operations_flank,
+    operations_setup,
     operations_speed,
 )
 
@@ -10,5 +12,7 @@ OPERATIONS = (
     operations_flank.OPERATION,
     operations_dressing.OPERATION,
     operations_speed.OPERATION,
+    operations_errors.OPERATION,
+    operations_setup.OPERATION,
 )
 COLLECTIONS = (operations_dressing.COLLECTION,)
