@@ -20,7 +20,7 @@ ISO_4292 = {
 
 @pytest.mark.outside("runout.v-block", source="ISO 4292:1985, factors of the summit method")
 @pytest.mark.parametrize("v", [60, 90, 120])
-def test_factors_are_those_of_the_standard(call: Call, v: float) -> None:
+def test_factors_are_those_of_the_standard(call: Call, v: int) -> None:
     """Factors for 2 to 10 lobes are the printed ones; a 90° V hides 7 lobes."""
     result = call("runout.v-block", units="mm", v_angle=v, most_lobes=10)["result"]
     assert [f["factor"] for f in result["factors"]] == pytest.approx(ISO_4292[v], abs=0.006)
