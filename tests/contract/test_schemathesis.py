@@ -63,7 +63,7 @@ def is_angle_text(value: Any) -> bool:
     return isinstance(value, str) and re.match(DMS_PATTERN, value) is not None
 
 
-@schema.parametrize()
+@schema.parametrize()  # type: ignore[untyped-decorator]
 @settings(
     max_examples=10,
     derandomize=True,

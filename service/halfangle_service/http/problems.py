@@ -1,7 +1,8 @@
 """Problem documents (RFC 9457) for every error of every route, the framework's own included."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from difflib import get_close_matches
 from typing import Any
 from urllib.parse import quote
 
@@ -103,14 +104,21 @@ def problem_of_refusal(refusal: Refusal) -> ProblemError:
     return ProblemError(refusal.kind, refusal.detail, errors=errors, more=refusal.more)
 
 
-def problem_of_validation(error: ValidationError, body: bytes) -> ProblemError:
-    """Map what pydantic found wrong: 400 where it is no JSON at all, else 422 with pointers."""
+def problem_of_validation(
+    error: ValidationError, body: bytes, known: Iterable[str] = ()
+) -> ProblemError:
+    """Map what pydantic found wrong: 400 where it is no JSON at all, else 422 with pointers.
+
+    `known` are the request's own fields, to name those that an unknown one may have meant.
+    """
+    fields = tuple(known)
     details = error.errors(include_url=False)
     if details[0]["type"] == "json_invalid":
         return ProblemError("not-json", f"{details[0]['msg']}.")
     sent = from_json(body)
     errors = [
-        {"pointer": _pointer(detail, sent), "message": _message(detail)} for detail in details[:50]
+        {"pointer": _pointer(detail, sent), "message": _message(detail, fields)}
+        for detail in details[:50]
     ]
     named = "; ".join(f"{e['pointer'] or 'the body'}: {e['message']}" for e in errors[:3])
     rest = f"; and {len(details) - 3} more" if len(details) > 3 else ""
@@ -130,17 +138,39 @@ def _pointer(detail: ErrorDetails, sent: Any) -> str:
         elif isinstance(value, list) and isinstance(part, int) and part < len(value):
             parts.append(str(part))
             value = value[part]
+    if detail["type"] in {"union_tag_invalid", "union_tag_not_found"}:
+        # It is the field that chooses among the forms of an object which is wrong or missing.
+        parts.append(detail["ctx"]["discriminator"].strip("'"))
     return "".join("/" + part for part in parts)[:300]
 
 
-def _message(detail: ErrorDetails) -> str:
+def _meant(location: tuple[str | int, ...], fields: tuple[str, ...]) -> str:
+    """Name the fields that an unknown one at the top may have meant: a bare `angle`, a misspelling.
+
+    >>> _meant(("angle",), ("units", "included_angle", "half_angle"))
+    '; did you mean included_angle or half_angle?'
+    """
+    sent = location[0]
+    if len(location) != 1 or not isinstance(sent, str) or not 3 <= len(sent) <= 60:
+        return ""
+    meant = [name for name in fields if sent in name] or get_close_matches(sent, fields, n=2)
+    return f"; did you mean {' or '.join(meant[:3])}?" if meant else ""
+
+
+def _message(detail: ErrorDetails, fields: tuple[str, ...]) -> str:
     """Say what was wanted and, where it is short, what came."""
     if detail["type"] == "missing":
         return "is required and was not sent"
     if detail["type"] == "extra_forbidden":
-        return "is not a field of this request"
+        return "is not a field of this request" + _meant(detail["loc"], fields)
     message = detail["msg"].replace("Input should be", "should be").removeprefix("Value error, ")
     came = detail["input"]
+    if detail["type"] == "union_tag_invalid":
+        # Pydantic's own words repeat what came in full.
+        message = f"should be one of {detail['ctx']['expected_tags']}"
+        came = detail["ctx"]["tag"]
+    elif detail["type"] == "union_tag_not_found":
+        return "is required and was not sent"
     if isinstance(came, bool | int | float | str) or came is None:
         shown = json.dumps(came, ensure_ascii=False)
         message += f"; got {shown if len(shown) <= 40 else shown[:37] + '…'}"

@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+import re
 from collections.abc import Mapping
 from typing import Any
 
@@ -17,6 +18,8 @@ from halfangle_service.settings import Settings
 
 AnyOperation = Operation[Any, Any]
 
+_TOO_MANY_DIGITS = re.compile(rb"[0-9]{4000,}")
+
 
 def answer(operation: AnyOperation, body: bytes) -> bytes:
     """Validate a JSON body and calculate.
@@ -26,7 +29,7 @@ def answer(operation: AnyOperation, body: bytes) -> bytes:
     try:
         request = operation.request.model_validate_json(body)
     except ValidationError as error:
-        raise problem_of_validation(error, body) from None
+        raise _problem_of(error, operation, body) from None
     refuse_repeated_names(request, body)
     try:
         return operation.answer_json(request)
@@ -37,6 +40,21 @@ def answer(operation: AnyOperation, body: bytes) -> bytes:
             "not-finite",
             "These values together lead out of the range of floating-point arithmetic.",
         ) from error
+
+
+def _problem_of(error: ValidationError, operation: AnyOperation, body: bytes) -> ProblemError:
+    """Map what is wrong with a body.
+
+    The parser gives up at an integer of too many digits without naming its field; with infinity in
+    its place the field is found, and refused all the same.
+    """
+    if "number out of range" in error.errors(include_url=False)[0]["msg"]:
+        shorter = _TOO_MANY_DIGITS.sub(b"1e999", body)
+        try:
+            operation.request.model_validate_json(shorter)
+        except ValidationError as found:
+            return problem_of_validation(found, shorter, operation.request.model_fields)
+    return problem_of_validation(error, body, operation.request.model_fields)
 
 
 def refuse_repeated_names(request: RequestModel, body: bytes) -> None:

@@ -15,6 +15,7 @@ UnitName = Literal[
     "length",  # the request's `units`
     "degree",
     "arcsecond",
+    "arcminute",
     "celsius",
     "per_kelvin",
     "1",  # a pure number

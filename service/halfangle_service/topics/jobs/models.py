@@ -301,7 +301,7 @@ class PlanCheck(ResultModel):
     """One check, and whether it would catch a wrong block in the stack."""
 
     check: str = Field(description="What to check.")
-    how: str = Field(description="How.")
+    how: str = Field(description="How the check is made.")
     expected: str = Field(description="What to expect.")
     catches_wrong_block: bool = Field(
         description="Whether it would show the smallest wrong-block mistake of this stack."

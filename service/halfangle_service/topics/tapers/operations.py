@@ -10,6 +10,23 @@ from halfangle_service.topics.tapers.models import (
     TaperSolveRequest,
     TaperSolveResult,
 )
+from halfangle_service.topics.tapers.operations_contact import (
+    DOVETAIL_OVER_ROLLS,
+    ONE_BALL,
+    OVER_BALLS,
+    OVER_BALLS_NOMINAL,
+    OVER_ROLLS,
+    OVER_ROLLS_NOMINAL,
+    VEE_OVER_ROLLS,
+)
+from halfangle_service.topics.tapers.operations_feed import CLEAN_UP, INFEED, STANDOFF
+from halfangle_service.topics.tapers.operations_more import (
+    ANGLE,
+    IDENTIFY,
+    RATES,
+    SET_OVER,
+    TOLERANCE,
+)
 from halfangle_service.topics.tapers.solve import (
     INCHES_PER_FOOT,
     rate_from_half_angle,
@@ -108,6 +125,20 @@ OPERATIONS = (
             "taper_per_foot": 0.59941,
         },
     ),
+    INFEED,
+    CLEAN_UP,
+    STANDOFF,
+    OVER_ROLLS,
+    OVER_ROLLS_NOMINAL,
+    OVER_BALLS,
+    OVER_BALLS_NOMINAL,
+    ONE_BALL,
+    VEE_OVER_ROLLS,
+    DOVETAIL_OVER_ROLLS,
+    IDENTIFY,
+    TOLERANCE,
+    ANGLE,
+    SET_OVER,
 )
 
 COLLECTIONS = (
@@ -125,4 +156,5 @@ COLLECTIONS = (
         keys=lambda: tuple(standard_tapers()),
         sources=(_TABLES,),
     ),
+    RATES,
 )

@@ -5,6 +5,7 @@ that the ground surface makes with the work's axis (or with the table). Derived 
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from halfangle_service.errors import Impossible
@@ -24,20 +25,41 @@ def flank_for_rise(angle_rad: float, rise: float, overrun: float) -> Flank:
 
     `overrun` is how far the flank reaches past the surface at each end, along the slope.
     """
-    slant = rise / math.sin(angle_rad) + 2.0 * overrun
+    return _flank(angle_rad, rise / math.sin(angle_rad) + 2.0 * overrun)
+
+
+def run_on(flank: Flank, angle_rad: float, spare_width: float) -> Flank:
+    """The flank carried on at its angle over so much more of the wheel's width."""
+    return _flank(angle_rad, flank.slant + spare_width / math.cos(angle_rad))
+
+
+def _flank(angle_rad: float, slant: float) -> Flank:
     return Flank(width=slant * math.cos(angle_rad), slant=slant, depth=slant * math.sin(angle_rad))
 
 
-def require_fits(flank: Flank, wheel_width: float, edge_flat: float) -> None:
-    """Refuse a flank that the wheel has no room for.
+def require_fits(flanks: Sequence[Flank], wheel_width: float, edge_flat: float) -> None:
+    """Refuse flanks that the wheel has no room for.
 
-    `edge_flat` is the width of periphery to be left beside the flank. Raises Impossible.
+    `edge_flat` is the width of periphery to be left beside or between them. Raises Impossible.
     """
-    if flank.width + edge_flat > wheel_width:
+    width = sum(flank.width for flank in flanks)
+    if width + edge_flat > wheel_width * (1.0 + 1e-12):
+        what = "The flank is" if len(flanks) == 1 else "Both flanks together are"
         raise Impossible(
-            f"The flank is {flank.width:.6g} wide and {edge_flat:.6g} of flat is to stay; the "
+            f"{what} {width:.6g} wide and {edge_flat:.6g} of flat is to stay; the "
             f"wheel is {wheel_width:.6g} wide.",
-            fields={"wheel_width": f"should be at least {flank.width + edge_flat:.6g}"},
+            fields={"wheel_width": f"should be at least {width + edge_flat:.6g}"},
+        )
+
+
+def require_depth(depth: float, wheel_diameter: float, flange_diameter: float) -> None:
+    """Refuse a depth of dress that reaches the flange, or the wheel's axis. Raises Impossible."""
+    room = (wheel_diameter - flange_diameter) / 2.0
+    if depth >= room:
+        what = "flange" if flange_diameter > 0.0 else "wheel's own axis"
+        raise Impossible(
+            f"The flank goes {depth:.6g} below the periphery; the {what} is {room:.6g} below it.",
+            fields={"wheel_diameter": f"should be more than {flange_diameter + 2.0 * depth:.6g}"},
         )
 
 
