@@ -106,7 +106,9 @@ def test_ten_thousandths_of_miss_make_three_minutes(call: Call) -> None:
 
 def test_miss_allowed_gives_back_the_angle(call: Call) -> None:
     """Sent back as the miss, the miss allowed makes the very error allowed."""
-    allowed = call("runout.off-crest", **CREST, angle_error_allowed=10)["result"]["miss_allowed"]
+    allowed = call("runout.off-crest", **CREST, angle_error_allowed_arcsec=10)["result"][
+        "miss_allowed"
+    ]
     back = call("runout.off-crest", **CREST | {"miss": allowed})["result"]
     assert back["false_half_angle_arcsec"] == pytest.approx(10, rel=1e-9)
 

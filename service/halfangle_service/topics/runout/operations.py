@@ -76,7 +76,7 @@ def _indicate_advice(result: m.RunoutIndicateResult, spare: int) -> tuple[Adviso
     if spare < STRAY_NEEDS_SPARE:
         message = (
             f"With {spare} reading(s) to spare a stray reading cannot be told from form: read "
-            f"{STRAY_NEEDS_SPARE - spare} more angle(s), or go round twice."
+            f"at {STRAY_NEEDS_SPARE - spare} more angle(s)."
         )
         given.append(note("stray-not-told", message))
     return tuple(given)

@@ -105,7 +105,7 @@ def off_crest(request: RunoutOffCrestRequest) -> Outcome[RunoutOffCrestResult]:
     radii = (request.small_diameter / 2.0, request.large_diameter / 2.0)
     small, large = (crest.crest_drop(request.miss, r, half_rad, request.tip_radius) for r in radii)
     false = crest.false_half_angle(request.miss, radii, half_rad, request.tip_radius)
-    allowed = request.angle_error_allowed
+    allowed = request.angle_error_allowed_arcsec
     result = RunoutOffCrestResult(
         drop_at_small_end=small,
         drop_at_large_end=large,
@@ -162,6 +162,6 @@ OFF_CREST = Operation(
         "large_diameter": 0.5,
         "miss": 0.01,
         "tip_radius": 0.04,
-        "angle_error_allowed": 10,
+        "angle_error_allowed_arcsec": 10,
     },
 )
