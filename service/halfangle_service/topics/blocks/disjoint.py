@@ -68,11 +68,13 @@ class Choice:
 class DisjointSearch:
     """A search for stacks of the same box that stand at once.
 
-    `wanted` holds for each stack the heights that will do, nearest first.
+    `wanted` holds for each stack the heights that will do, nearest first; `asked` the height that
+    was asked for.
     """
 
     layers: Layers
     wanted: Sequence[Sequence[int]]
+    asked: Sequence[int] = ()
     cells: Work = field(default_factory=lambda: Work(MOST_CELLS))
     compared: Work = field(default_factory=lambda: Work(MOST_COMPARED))
     tried: Work = field(default_factory=lambda: Work(MOST_TRIED))

@@ -1,8 +1,10 @@
 """The blocks topic's operations and tables."""
 
+from halfangle_service.topics.blocks.operations_day import DAY
 from halfangle_service.topics.blocks.operations_stack import STACK
+from halfangle_service.topics.blocks.operations_stacks import STACKS
 from halfangle_service.topics.blocks.operations_tables import COLLECTIONS
 
 __all__ = ["COLLECTIONS", "OPERATIONS"]
 
-OPERATIONS = (STACK,)
+OPERATIONS = (STACK, STACKS, DAY)
