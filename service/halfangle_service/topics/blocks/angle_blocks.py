@@ -5,7 +5,7 @@ sum of a half is listed (three to the power of its blocks), and the halves are j
 come to the wanted angle. No combination is left out, so the fewest is proved. Derived here.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -77,17 +77,17 @@ class _Candidates:
 
 
 def fewest_within(
-    angles: tuple[int, ...], target: int, tolerance: int, max_pieces: int, wanted: int
-) -> list[AngleStack]:
+    angles: tuple[int, ...], target: int, tolerance: int, max_pieces: int
+) -> Iterator[AngleStack]:
     """Give the stacks within a tolerance of an angle: fewest blocks first, then the nearest.
 
-    Of equals the one that subtracts fewer. `angles` one entry a block; at most `wanted` stacks.
-    Raises BeyondBound where the tolerance admits too many combinations.
+    Of equals the one that subtracts fewer. `angles` one entry a block. Raises BeyondBound where
+    the tolerance admits too many combinations.
     """
     found = _candidates(angles, target, tolerance, max_pieces)
     subtracted = (found.signs < 0).sum(axis=1)
-    order = np.lexsort((subtracted, np.abs(found.totals - target), found.counts))[:wanted]
-    return [found.stack(row) for row in order.tolist()]
+    order = np.lexsort((subtracted, np.abs(found.totals - target), found.counts))
+    return (found.stack(row) for row in order.tolist())
 
 
 def _candidates(

@@ -58,13 +58,17 @@ _OPPOSITE: dict[Kind, Kind] = {
 
 
 def single_mistakes(
-    stack: Sequence[int], box: Sequence[int], wear: Sequence[int], unit: int
+    stack: Sequence[int],
+    box: Sequence[int],
+    wear: Sequence[int],
+    known_wear: Sequence[int],
+    unit: int,
 ) -> Iterator[Mistake]:
     """Give every single mistake with a stack meant: sizes in 0.1 nm, each mistake once.
 
     `box` holds the blocks there are, the stack's own included; `wear` the wear blocks that belong
-    on the stack, which are not in `stack`; `unit` is the length unit in 0.1 nm, since it is its
-    digits that are misread.
+    on the stack, which are not in `stack`; `known_wear` those that the shop has beside. `unit` is
+    the length unit in 0.1 nm, since it is its digits that are misread.
     """
     spare = sorted(Counter(box) - Counter(stack))
     places = {size: place for place, size in enumerate(sorted(set(box)))}
@@ -74,10 +78,13 @@ def single_mistakes(
             if wrung != meant:
                 likeness = _likeness(meant, wrung, places, unit)
                 yield Mistake("wrong block", meant, wrung, likeness)
-    for wrung in spare:
+    wear_sizes = {*wear, *known_wear}
+    # A block of the stack may have come a second time from another box.
+    for wrung in sorted({*spare, *stack} - wear_sizes):
         yield Mistake("block too many", None, wrung, "none")
     for size in sorted(set(wear)):
         yield Mistake("wear block left out", size, None, "none")
+    for size in sorted(wear_sizes):
         yield Mistake("wear block too many", None, size, "none")
 
 

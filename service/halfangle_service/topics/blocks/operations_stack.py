@@ -182,7 +182,7 @@ def _facts(task: _Task, pieces: Sequence[Piece]) -> dict[str, Any]:
     sizes = sorted([piece.size for piece in pieces], reverse=True)
     total = sum(sizes)
     actual = total + sum([piece.deviation for piece in pieces])
-    uncertainty, worst = _errors(pieces, units)
+    uncertainty, worst = errors_of(pieces, units)
     return {
         "blocks": [from_tenth_nm(size, units) for size in sizes],
         "count": len(sizes),
@@ -195,7 +195,7 @@ def _facts(task: _Task, pieces: Sequence[Piece]) -> dict[str, Any]:
     }
 
 
-def _errors(pieces: Sequence[Piece], units: Units) -> tuple[float | None, float | None]:
+def errors_of(pieces: Sequence[Piece], units: Units) -> tuple[float | None, float | None]:
     """Standard uncertainty and worst case in `units`; None where they are not known."""
     limits = [piece.worst_case for piece in pieces]
     known = [limit for limit in limits if limit is not None]

@@ -89,7 +89,7 @@ def _sizes_supply(sizes: Sequence[float], units: Units) -> Supply:
                 "blocks, send `box` with their count.",
                 fields={f"sizes/{place}": f"repeats sizes/{first_at[size]}"},
             )
-    _require_sane(exact, [f"sizes/{place}" for place in range(len(sizes))], units)
+    require_sane(exact, [f"sizes/{place}" for place in range(len(sizes))], units)
     advisories = tuple(_unit_check(exact, [f"sizes/{p}" for p in range(len(sizes))], units))
     return Supply(Box.of(map(Piece, exact)), (), (), advisories)
 
@@ -103,8 +103,8 @@ def _box_supply(box: Sequence[BlockOwned], units: Units) -> Supply:
         )
     exact = [to_tenth_nm(entry.size, units) for entry in box]
     paths = [f"box/{place}/size" for place in range(len(box))]
-    _require_sane(exact, paths, units)
-    _require_deviations(box, units)
+    require_sane(exact, paths, units)
+    require_deviations(box, units, "box")
     _require_no_repeat(box)
     usual = [place for place, entry in enumerate(box) if not entry.special]
     advisories = _unit_check([exact[p] for p in usual], [paths[p] for p in usual], units)
@@ -133,7 +133,7 @@ def _piece(entry: BlockOwned, units: Units) -> Piece:
     )
 
 
-def _require_sane(sizes: Sequence[int], paths: Sequence[str], units: Units) -> None:
+def require_sane(sizes: Sequence[int], paths: Sequence[str], units: Units) -> None:
     """Refuse a block of no length at all, or longer than any gauge block."""
     for size, path in zip(sizes, paths, strict=True):
         if not 0 < size <= LARGEST_BLOCK:
@@ -144,7 +144,8 @@ def _require_sane(sizes: Sequence[int], paths: Sequence[str], units: Units) -> N
             )
 
 
-def _require_deviations(box: Sequence[BlockOwned], units: Units) -> None:
+def require_deviations(box: Sequence[BlockOwned], units: Units, field: str) -> None:
+    """Refuse a deviation, or an uncertainty, that no gauge block has: most likely a unit slip."""
     limit = LARGEST_DEVIATION[units]
     for place, entry in enumerate(box):
         for name in ("deviation", "expanded_uncertainty"):
@@ -153,7 +154,7 @@ def _require_deviations(box: Sequence[BlockOwned], units: Units) -> None:
                 raise Disagreement(
                     f"{name} {value:.10g} is not one of a gauge block: it is in {units}, as are "
                     "all lengths, not in millionths of an inch or in micrometres.",
-                    fields={f"box/{place}/{name}": f"should be at most {limit:g} {units}"},
+                    fields={f"{field}/{place}/{name}": f"should be at most {limit:g} {units}"},
                 )
 
 

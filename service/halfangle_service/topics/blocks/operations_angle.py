@@ -1,0 +1,229 @@
+"""Stacks of angle blocks: models to maths and back."""
+
+import math
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from itertools import islice
+
+from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
+from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution
+from halfangle_service.quantities import Angle, format_dms
+from halfangle_service.topics.blocks.angle_blocks import (
+    MOST_PIECES,
+    AngleStack,
+    fewest_within,
+    nearest,
+)
+from halfangle_service.topics.blocks.angle_sets import (
+    SQUARE,
+    THOUSANDTHS_PER_DEGREE,
+    AngleGrade,
+    find_angle_grade,
+    find_angle_set,
+)
+from halfangle_service.topics.blocks.models_angle import (
+    BlockAngleAlternative,
+    BlockAngleOwned,
+    BlockAnglePiece,
+    BlockAngleStackRequest,
+    BlockAngleStackResult,
+)
+from halfangle_service.topics.blocks.operations_tables import ANGLE_SETS
+
+LARGEST_DEVIATION_ARCSEC = 60.0
+MANY_PIECES = 5
+_METHOD = Source(
+    citation="Derived here: all signed sums of each half of the box are joined; checked against an "
+    "independent exact solver.",
+    standing="derived",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """An angle block: `angle` in 0.001″, what is known of its error in arc-seconds."""
+
+    angle: int
+    deviation_arcsec: float = 0.0
+    expanded_uncertainty_arcsec: float | None = None
+
+
+def angle_stack(request: BlockAngleStackRequest) -> Outcome[BlockAngleStackResult]:
+    """Fewest angle blocks for an angle."""
+    pieces = _pieces(request)
+    grade = None if request.grade is None else find_angle_grade(request.grade)
+    angles = tuple(piece.angle for piece in pieces)
+    target = round(request.angle * THOUSANDTHS_PER_DEGREE)
+    tolerance = round(request.tolerance_arcsec * 1000)
+    every = fewest_within(angles, target, tolerance, request.max_pieces)
+    found = list(islice(_distinct(pieces, every), 1 + request.alternatives))
+    if not found:
+        raise _unbuildable(request, angles, target)
+    first, *others = [_facts(pieces, stack, target, grade) for stack in found]
+    result = BlockAngleStackResult(**dict(first), proved=True, alternatives=others)
+    return Outcome(result, tuple(_advisories(result)))
+
+
+def _distinct(pieces: Sequence[_Piece], stacks: Iterable[AngleStack]) -> Iterator[AngleStack]:
+    """Leave out stacks that differ only in which of several blocks alike they use."""
+    seen = set()
+    for stack in stacks:
+        used = Counter(zip(pieces, stack.signs, strict=True))
+        key = frozenset(entry for entry in used.items() if entry[0][1])
+        if key not in seen:
+            seen.add(key)
+            yield stack
+
+
+def _pieces(request: BlockAngleStackRequest) -> list[_Piece]:
+    """The blocks, largest first; refuses both sources, or neither, and too many."""
+    if (request.set is None) == (request.pieces is None):
+        both = "were both sent" if request.set is not None else "are both missing"
+        raise Disagreement(
+            f"`set` and `pieces` {both}; the blocks come from one of them.",
+            fields={"set": "send either this or pieces", "pieces": "send either this or set"},
+        )
+    if request.set is not None:
+        pieces = [_Piece(angle) for angle in find_angle_set(request.set).angles]
+    else:
+        pieces = list(_owned(request.pieces or ()))
+    if request.with_square:
+        pieces.append(_Piece(SQUARE))
+    if len(pieces) > MOST_PIECES:
+        raise BeyondBound(
+            f"{len(pieces)} angle blocks; at most {MOST_PIECES} are taken in one request.",
+            fields={"pieces": f"should hold at most {MOST_PIECES} blocks, counts included"},
+        )
+    return sorted(pieces, key=lambda piece: -piece.angle)
+
+
+def _owned(entries: Sequence[BlockAngleOwned]) -> Iterator[_Piece]:
+    for place, entry in enumerate(entries):
+        angle = round(entry.angle * THOUSANDTHS_PER_DEGREE)
+        if angle == 0:
+            raise Disagreement(
+                "An angle block of less than 0.0005″ is none.",
+                fields={f"pieces/{place}/angle": "should be at least 0.001″"},
+            )
+        if abs(entry.deviation_arcsec) > LARGEST_DEVIATION_ARCSEC:
+            raise Disagreement(
+                f"A deviation of {entry.deviation_arcsec:.10g}″ is not one of an angle block.",
+                fields={
+                    f"pieces/{place}/deviation_arcsec": "should be at most "
+                    f"{LARGEST_DEVIATION_ARCSEC:g}″"
+                },
+            )
+        for _ in range(entry.count):
+            yield _Piece(angle, entry.deviation_arcsec, entry.expanded_uncertainty_arcsec)
+
+
+def _unbuildable(
+    request: BlockAngleStackRequest, angles: tuple[int, ...], target: int
+) -> Unreachable:
+    below, above = nearest(angles, target, request.max_pieces)
+    facts = {
+        name: {
+            "angle": format_dms(stack.total / THOUSANDTHS_PER_DEGREE),
+            "deviation_arcsec": (stack.total - target) / 1000,
+            "sum": _sum_words(angles, stack),
+        }
+        for name, stack in (("below", below), ("above", above))
+        if stack is not None
+    }
+    words = " and ".join(f"{name} it is {entry['angle']}" for name, entry in facts.items())
+    return Unreachable(
+        f"No stack of up to {request.max_pieces} of these angle blocks is "
+        f"{format_dms(request.angle)}; nearest {words}.",
+        fields={"angle": "should be an angle that these blocks build"},
+        more={"nearest": facts},
+    )
+
+
+def _facts(
+    pieces: Sequence[_Piece], stack: AngleStack, target: int, grade: AngleGrade | None
+) -> BlockAngleAlternative:
+    used = [(piece, sign) for piece, sign in zip(pieces, stack.signs, strict=True) if sign]
+    off = (stack.total - target) / 1000
+    uncertainty, worst = _errors([piece for piece, _ in used], grade)
+    return BlockAngleAlternative(
+        pieces=[
+            BlockAnglePiece(
+                angle=Angle.of(piece.angle / THOUSANDTHS_PER_DEGREE),
+                way="add" if sign > 0 else "subtract",
+            )
+            for piece, sign in used
+        ],
+        count=len(used),
+        total=Angle.of(stack.total / THOUSANDTHS_PER_DEGREE),
+        deviation_arcsec=off,
+        actual_deviation_arcsec=off
+        + math.fsum(sign * piece.deviation_arcsec for piece, sign in used),
+        standard_uncertainty_arcsec=uncertainty,
+        worst_case_arcsec=worst,
+        words=_sum_words([piece.angle for piece in pieces], stack),
+    )
+
+
+def _errors(
+    pieces: Sequence[_Piece], grade: AngleGrade | None
+) -> tuple[float | None, float | None]:
+    """Standard uncertainty and worst case in arc-seconds; None where they are not known."""
+    standards, limits = [], []
+    for piece in pieces:
+        expanded = piece.expanded_uncertainty_arcsec
+        if expanded is not None:
+            standards.append(expanded / 2.0)
+            limits.append(expanded)
+        elif grade is not None:
+            standards.append(grade.accuracy_arcsec / math.sqrt(3.0))
+            limits.append(grade.accuracy_arcsec)
+        else:
+            return None, None
+    return math.hypot(*standards), math.fsum(limits)
+
+
+def _sum_words(angles: Sequence[int], stack: AngleStack) -> str:
+    terms = [(angle, sign) for angle, sign in zip(angles, stack.signs, strict=True) if sign]
+    terms.sort(key=lambda term: -term[1])
+    words = " ".join(f"{'+' if sign > 0 else '−'} {_angle_words(angle)}" for angle, sign in terms)
+    return words.removeprefix("+ ")
+
+
+def _angle_words(thousandths: int) -> str:
+    """Write a block's angle as it is engraved: its whole degrees, minutes or seconds."""
+    for unit, mark in ((3_600_000, "°"), (60_000, "′"), (1_000, "″")):
+        if thousandths % unit == 0:
+            return f"{thousandths // unit}{mark}"
+    if thousandths % 6_000 == 0 and thousandths < 60_000:
+        return f"{thousandths / 60_000:g}′"
+    return f"{thousandths / 1000:.10g}″"
+
+
+def _advisories(result: BlockAngleStackResult) -> Iterator[Advisory]:
+    if result.count > MANY_PIECES:
+        yield caution(
+            "many-angle-blocks",
+            f"{result.count} angle blocks add up their errors; a nearby angle, or a sine plate, "
+            "may be surer.",
+        )
+
+
+ANGLE_STACK = Operation(
+    topic="blocks",
+    verb="angle-stack",
+    title="Stack of angle gauge blocks",
+    summary="The fewest angle gauge blocks, each added or subtracted, that build an angle, proved; "
+    "with the error that their grades or calibrations leave.",
+    request=BlockAngleStackRequest,
+    result=BlockAngleStackResult,
+    calculate=angle_stack,
+    relations=(
+        "angle = Σ ± nominal angle, each block once at most",
+        "standard_uncertainty² = Σ u², u = accuracy / √3 by grade, or expanded uncertainty / 2",
+    ),
+    sources=(_METHOD, ANGLE_SETS),
+    example={"angle": "37 24 18", "set": "angle-16", "grade": "toolroom"},
+    largest_request="22 angle blocks; 4 million combinations within the tolerance",
+    heavy=True,
+)
