@@ -929,6 +929,8 @@ class RunoutAtStation(BaseModel):
     """TIR by eccentricity there. [length]"""
     high_spot: Angle
     """Angle of its high spot."""
+    tir_uncertainty: float
+    """Standard uncertainty of that TIR by those of both sections; it grows past them. [length]"""
 
 
 class RunoutContributions(BaseModel):
@@ -1143,6 +1145,11 @@ class RunoutSection(BaseModel):
     """
     Angle of the high spot, in degrees. [degree, -360 to 360; or text in degrees, minutes,
     seconds]
+    """
+    eccentricity_uncertainty: float = 0.0
+    """
+    Standard uncertainty of its eccentricity, in `units`, as runout/indicate gives it.
+    [length, 0 to 10000]
     """
 
 
