@@ -4118,7 +4118,10 @@ class CenterJobRequest(BaseModel):
     to 10000]
     """
     grinding_allowance: float | None = None
-    """Stock left on the cone, measured square to its surface, in `units`. [length, 0 to 10000]"""
+    """
+    Stock left on the cone, measured square to its surface, in `units`. [length, 1e-06 to
+    10000]
+    """
 
 
 class CenterLimitsAnswer(BaseModel):
