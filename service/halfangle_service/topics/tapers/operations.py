@@ -5,6 +5,7 @@ import math
 from halfangle_service.operation import Collection, Operation, Outcome, Source
 from halfangle_service.quantities import angle_from_radians, bench_step
 from halfangle_service.topics.tapers.models import (
+    StandardShankDimensions,
     StandardTaperEntry,
     StandardTaperList,
     TaperSolveRequest,
@@ -26,6 +27,7 @@ from halfangle_service.topics.tapers.operations_more import (
     SET_OVER,
     TOLERANCE,
 )
+from halfangle_service.topics.tapers.shanks import SHANK_COLUMNS, shank_dimensions
 from halfangle_service.topics.tapers.solve import (
     INCHES_PER_FOOT,
     rate_from_half_angle,
@@ -96,7 +98,22 @@ def _entry(taper: StandardTaper) -> StandardTaperEntry:
         taper_per_foot=taper.rate * INCHES_PER_FOOT,
         one_in_x=1.0 / taper.rate,
         source=taper.source,
-        standing="published" if taper.how == "published" else "from memory",
+        dimensions=_dimensions(taper.designation),
+        standing=taper.how,
+    )
+
+
+def _dimensions(designation: str) -> StandardShankDimensions | None:
+    row = shank_dimensions().get(designation)
+    if row is None:
+        return None
+    lengths = {column: row[column] for column in SHANK_COLUMNS}
+    return StandardShankDimensions(
+        units="mm",
+        published=row["published"],
+        source=row["source"],
+        standing=row["how"],
+        **lengths,
     )
 
 

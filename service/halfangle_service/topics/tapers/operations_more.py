@@ -47,7 +47,7 @@ from halfangle_service.topics.tapers.rates import (
     set_over_rule,
     standard_rates,
 )
-from halfangle_service.topics.tapers.standard import StandardTaper, standard_tapers
+from halfangle_service.topics.tapers.standard import RowStanding, StandardTaper, standard_tapers
 
 _TABLES = Source(
     citation="ASME B5.10, ISO 296, ISO 297, ISO 1119; each row names its own source and standing.",
@@ -125,7 +125,7 @@ def _rate_candidate(
 
 def _fitted(
     request: TaperIdentifyRequest,
-    texts: tuple[str, str, str, str],
+    texts: tuple[str, str, str, RowStanding],
     numbers: tuple[float, float, float],
     fits: bool,
 ) -> TaperCandidate:
@@ -142,7 +142,7 @@ def _fitted(
         explained=abs(misfit) <= slack,
         sizes_fit=fits,
         source=texts[2],
-        standing="published" if texts[3] == "published" else "from memory",
+        standing=texts[3],
     )
 
 
@@ -310,7 +310,7 @@ def _rate_entry(row: Rate) -> TaperRateEntry:
         one_in_x=row.one_in_x,
         taper_per_foot=12.0 / row.one_in_x,
         source=row.source,
-        standing="published" if row.how == "published" else "from memory",
+        standing=row.how,
     )
 
 
