@@ -380,13 +380,18 @@ class CenterHoleResult(BaseModel):
     tool_depth_max: float | None
     """Face to the drill's tip with the longest pilot of the table. [length]"""
     table_minimum_depth: float | None
-    """Least depth of the whole hole by the table; None where it gives none. [length]"""
+    """
+    Least depth of the whole hole by the table, at its full mouth; None where it gives none.
+    [length]
+    """
     table_cut_off: float | None
     """Length to cut off where the hole may not stay; None where it gives none. [length]"""
     ball: CenterHoleBall | None
     """The check over a ball; None for type R."""
     standing: Literal["published", "from memory"]
     """How the hole's dimensions are had."""
+    drill_standing: Literal["published", "from memory"]
+    """How the pilot's length is had, on which the tool depths stand."""
 
 
 class CenterHoleRow(BaseModel):
@@ -924,6 +929,8 @@ class RunoutAtStation(BaseModel):
     """TIR by eccentricity there. [length]"""
     high_spot: Angle
     """Angle of its high spot."""
+    tir_uncertainty: float
+    """Standard uncertainty of that TIR by those of both sections; it grows past them. [length]"""
 
 
 class RunoutContributions(BaseModel):
@@ -1062,7 +1069,7 @@ class RunoutOffCrestRequest(BaseModel):
     """How far beside the crest the tip runs, in `units`. [length, 0 to 10000]"""
     tip_radius: float = 0.0
     """Radius of the indicator's tip, in `units`. [length, 0 to 10000]"""
-    angle_error_allowed: float | None = None
+    angle_error_allowed_arcsec: float | None = None
     """
     False half angle to allow, in arc-seconds; gives the miss allowed. [arcsecond, 1e-06 to
     324000]
@@ -1087,7 +1094,7 @@ class RunoutOffCrestResult(BaseModel):
     ground_by_this: Literal["true", "shallower"]
     """What the cone becomes when it is adjusted until the indicator stands still."""
     miss_allowed: float | None
-    """Largest miss for `angle_error_allowed`; None where that was not sent. [length]"""
+    """Largest miss for `angle_error_allowed_arcsec`; None where that was not sent. [length]"""
 
 
 class RunoutReading(BaseModel):
@@ -1138,6 +1145,11 @@ class RunoutSection(BaseModel):
     """
     Angle of the high spot, in degrees. [degree, -360 to 360; or text in degrees, minutes,
     seconds]
+    """
+    eccentricity_uncertainty: float = 0.0
+    """
+    Standard uncertainty of its eccentricity, in `units`, as runout/indicate gives it.
+    [length, 0 to 10000]
     """
 
 
@@ -3897,7 +3909,8 @@ class CenterAdapterRequest(BaseModel):
     diameter_difference: float = 0.0
     """
     Shank's less socket's diameter at the same gauge plane, in `units`; it moves the shank
-    along the axis. [length, -10000 to 10000]
+    along the axis. The gauge diameters of two standard tapers count by themselves. [length,
+    -10000 to 10000]
     """
     socket_tir: float = 0.0
     """TIR of the socket's bore at its mouth, in `units`. [length, 0 to 10000]"""
@@ -4105,7 +4118,10 @@ class CenterJobRequest(BaseModel):
     to 10000]
     """
     grinding_allowance: float | None = None
-    """Stock left on the cone, measured square to its surface, in `units`. [length, 0 to 10000]"""
+    """
+    Stock left on the cone, measured square to its surface, in `units`. [length, 1e-06 to
+    10000]
+    """
 
 
 class CenterLimitsAnswer(BaseModel):
@@ -4421,7 +4437,10 @@ class RunoutConvertResult(BaseModel):
     relation: Literal["equal", "between", "at least", "at most"]
     """`equal`: convertible; else bounds only, and `reasons` says why."""
     value: float | None
-    """The value, where convertible; else None. [length]"""
+    """
+    The value, where convertible; else None. Of a term that speaks of one section it is that
+    of the worst section, where the given one speaks of the whole feature. [length]
+    """
     least: float
     """It is not less than this. [length]"""
     most: float | None

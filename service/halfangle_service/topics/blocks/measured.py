@@ -23,9 +23,8 @@ Longs = NDArray[np.int64]
 MOST_FOR_TRIPLES = 200
 #: Most candidate stacks looked at in one request: under half a second.
 MOST_CANDIDATES = 100_000
-#: How many of the nearest beginnings are sorted at first; more only where they do not do.
-_AT_FIRST = 12
-_NEVER = 2**62
+#: Beginnings this near (0.1 nm) to the best one are sorted first, the others only if needed.
+_NEAR = 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,29 +120,35 @@ def _matches(
 def _starts(first: Longs, second: Longs, target: int) -> Iterator[tuple[int, int, int]]:
     """Give (gap, index in first, index in second of the least entry not below the rest).
 
-    They come from the least gap on, the gap being that of the nearest entry of `second`.
+    They come from the least gap on, the gap being that of the nearest entry of `second`, whose
+    least entry is no block at all. First parts beyond the target are not searched for: the higher
+    they are, the farther off.
     """
+    fitting = int(first.searchsorted(target, "right"))
+    beyond = ((int(first[i]) - target, i, 0) for i in range(fitting, len(first)))
+    return heapq.merge(_fitting_starts(first[:fitting], second, target), beyond)
+
+
+def _fitting_starts(first: Longs, second: Longs, target: int) -> Iterator[tuple[int, int, int]]:
+    """Give the starts of first parts that are not higher than the target."""
     # The rests fall as the first parts grow: searched in rising order they are faster to find.
     rests = target - first[::-1]
     above = second.searchsorted(rests)
-    last = len(second) - 1
-    gaps = np.abs(second[np.minimum(above, last)] - rests)
-    np.minimum(gaps, np.abs(second[np.maximum(above - 1, 0)] - rests), out=gaps)
+    gaps = np.abs(second.take(above, mode="clip") - rests)
+    np.minimum(gaps, rests - second.take(above - 1, mode="clip"), out=gaps)
     for index in _in_order(gaps):
         yield int(gaps[index]), len(first) - 1 - index, int(above[index])
 
 
 def _in_order(gaps: Longs) -> Iterator[int]:
-    """Give all indices from the least gap on; only a few of them are sorted at first."""
-    if len(gaps) <= _AT_FIRST:
-        yield from np.argsort(gaps, kind="stable").tolist()
+    """Give all indices from the least gap on; at first only those near the least are sorted."""
+    if len(gaps) == 0:
         return
-    few = np.argpartition(gaps, _AT_FIRST)[:_AT_FIRST]
-    yield from few[np.lexsort((few, gaps[few]))].tolist()
-    left = np.ones(len(gaps), bool)
-    left[few] = False
-    order = np.argsort(gaps, kind="stable")
-    yield from order[left[order]].tolist()
+    near = gaps <= 2 * gaps.min() + _NEAR
+    few = near.nonzero()[0]
+    yield from few[gaps[few].argsort(kind="stable")].tolist()
+    order = gaps.argsort(kind="stable")
+    yield from order[~near[order]].tolist()
 
 
 def _with_one_more(parts: Parts, lengths: Sequence[int]) -> Parts:

@@ -11,15 +11,14 @@ from halfangle_service.topics.tapers.models import (
     TaperSolveResult,
 )
 from halfangle_service.topics.tapers.operations_contact import (
-    DOVETAIL_OVER_ROLLS,
     ONE_BALL,
     OVER_BALLS,
     OVER_BALLS_NOMINAL,
     OVER_ROLLS,
     OVER_ROLLS_NOMINAL,
-    VEE_OVER_ROLLS,
 )
 from halfangle_service.topics.tapers.operations_feed import CLEAN_UP, INFEED, STANDOFF
+from halfangle_service.topics.tapers.operations_grooves import DOVETAIL_OVER_ROLLS, VEE_OVER_ROLLS
 from halfangle_service.topics.tapers.operations_more import (
     ANGLE,
     IDENTIFY,

@@ -1,30 +1,23 @@
-"""Tapers, vees and dovetails over rolls and balls: models to maths and back."""
+"""Tapers over rolls and balls: models to maths and back."""
 
 import math
 from collections.abc import Callable, Mapping, Sequence
 
-from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.errors import Impossible
 from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.quantities import ARCSEC_PER_RADIAN, angle_from_radians, bench_step
 from halfangle_service.topics.tapers.contact import (
     ball_contact,
     ball_depth,
     base_diameter,
-    dovetail_constant,
-    dovetail_contact,
     half_angle_of_balls,
     lean_over_rolls,
     mouth_diameter,
     over_rolls,
     require_contact,
     roll_contact,
-    vee_contact_depth,
-    vee_half_angle,
-    vee_width,
 )
 from halfangle_service.topics.tapers.models_contact import (
-    DovetailOverRollsRequest,
-    DovetailOverRollsResult,
     TaperMeasuredResult,
     TaperOneBallRequest,
     TaperOneBallResult,
@@ -34,21 +27,15 @@ from halfangle_service.topics.tapers.models_contact import (
     TaperOverRollsNominalRequest,
     TaperOverRollsNominalResult,
     TaperOverRollsRequest,
-    VeeOverRollsRequest,
-    VeeOverRollsResult,
 )
 from halfangle_service.topics.tapers.models_slope import half_angle_rad_of
 from halfangle_service.uncertainty import Budget, Contribution
 
-_DERIVED = Source(
+TANGENT_CIRCLES = Source(
     citation="Derived here: a circle tangent to a side at α to the axis has its center r / cos α "
     "from it across the axis and touches it r sin α along the axis; checked against tangent "
     "circles.",
     standing="derived",
-)
-_DOVETAIL = Source(
-    citation="Machinery's Handbook, dovetail slides measured over rolls: D (1 + cot(θ/2)).",
-    standing="published",
 )
 
 
@@ -262,74 +249,6 @@ def over_balls_nominal(
     )
 
 
-def vee(request: VeeOverRollsRequest) -> Outcome[VeeOverRollsResult]:
-    """Vee from two rolls of different size."""
-    half = vee_half_angle(
-        request.large_roll, request.small_roll, request.large_roll_top, request.small_roll_top
-    )
-    width = vee_width(request.large_roll_top, half, request.large_roll)
-    apex = width / (2.0 * math.tan(half))
-    depths = [
-        vee_contact_depth(request.large_roll_top, half, request.large_roll),
-        vee_contact_depth(request.small_roll_top, half, request.small_roll),
-    ]
-    for depth, field in zip(depths, ("large_roll", "small_roll"), strict=True):
-        require_contact(depth, max(apex, 0.0), "roll", field)
-    return Outcome(
-        VeeOverRollsResult(
-            half_angle=angle_from_radians(half),
-            included_angle=angle_from_radians(2.0 * half),
-            width=width,
-            apex_depth=apex,
-            contact_depths=depths,
-        )
-    )
-
-
-def dovetail(request: DovetailOverRollsRequest) -> Outcome[DovetailOverRollsResult]:
-    """Dovetail with rolls in its corners."""
-    angle = math.radians(request.angle)
-    share = dovetail_constant(angle, request.roll_diameter)
-    contact = dovetail_contact(angle, request.roll_diameter)
-    require_contact(contact, request.height, "roll", "roll_diameter")
-    sign = 1.0 if request.kind == "male" else -1.0
-    corner = _corner_width(request, sign * share)
-    measure = corner + sign * share
-    edge = corner + sign * 2.0 * request.height / math.tan(angle)
-    if min(corner, measure, edge) <= 0:
-        raise Impossible(
-            f"No such dovetail: corner width {corner:.6g}, edge width {edge:.6g}, measure "
-            f"{measure:.6g}; all must be above zero.",
-            fields={"corner_width": "should leave room for flanks and rolls"},
-        )
-    return Outcome(
-        DovetailOverRollsResult(
-            measure=measure,
-            corner_width=corner,
-            edge_width=edge,
-            contact_height=contact,
-            rolls_constant=share,
-        )
-    )
-
-
-def _corner_width(request: DovetailOverRollsRequest, share: float) -> float:
-    """Corner width as given, or from the measure; both must agree to the bench step."""
-    from_measure = None if request.measure is None else request.measure - share
-    corner = request.corner_width if request.corner_width is not None else from_measure
-    if corner is None:
-        raise Disagreement(
-            "The dovetail's width is missing.",
-            fields={"corner_width": "send this or measure"},
-        )
-    if from_measure is not None and abs(from_measure - corner) > bench_step(request.units):
-        raise Disagreement(
-            f"measure gives a corner width of {from_measure:.8g}, not {corner:.8g}.",
-            fields={"measure": "should agree with corner_width, or be left out"},
-        )
-    return corner
-
-
 OVER_ROLLS = Operation(
     topic="tapers",
     verb="over-rolls",
@@ -340,7 +259,7 @@ OVER_ROLLS = Operation(
     result=TaperMeasuredResult,
     calculate=over_rolls_measured,
     relations=("tan α = (M2 − M1) / (2 H)", "D at the roll's center = M − d (1 + sec α)"),
-    sources=(_DERIVED,),
+    sources=(TANGENT_CIRCLES,),
     example={
         "units": "mm",
         "roll_diameter": 12,
@@ -362,7 +281,7 @@ OVER_ROLLS_NOMINAL = Operation(
     result=TaperOverRollsNominalResult,
     calculate=over_rolls_nominal,
     relations=("M = D + d (1 + sec α), D at the roll's center", "δα = cos² α · δM / (2 H)"),
-    sources=(_DERIVED,),
+    sources=(TANGENT_CIRCLES,),
     example={
         "units": "in",
         "taper_per_foot": 0.59941,
@@ -381,7 +300,7 @@ OVER_BALLS = Operation(
     result=TaperMeasuredResult,
     calculate=over_balls_measured,
     relations=("sin α = (R1 − R2) / c", "D = d / cos α + 2 c1 tan α, c1 the center's depth"),
-    sources=(_DERIVED,),
+    sources=(TANGENT_CIRCLES,),
     example={
         "units": "mm",
         "large_ball": 40,
@@ -402,7 +321,7 @@ OVER_BALLS_NOMINAL = Operation(
     result=TaperOverBallsNominalResult,
     calculate=over_balls_nominal,
     relations=("c = (D − d / cos α) / (2 tan α), the center's depth",),
-    sources=(_DERIVED,),
+    sources=(TANGENT_CIRCLES,),
     example={
         "units": "in",
         "taper_per_foot": 0.59941,
@@ -421,7 +340,7 @@ ONE_BALL = Operation(
     result=TaperOneBallResult,
     calculate=one_ball,
     relations=("D = d (1 + sin α) / cos α − 2 P tan α, P the protrusion",),
-    sources=(_DERIVED,),
+    sources=(TANGENT_CIRCLES,),
     example={
         "units": "in",
         "included_angle": 60,
@@ -429,42 +348,5 @@ ONE_BALL = Operation(
         "ball_depth": -0.2,
         "length": 0.6,
         "measure_tolerance": 0.0001,
-    },
-)
-VEE_OVER_ROLLS = Operation(
-    topic="tapers",
-    verb="vee-over-rolls",
-    title="Vee over two rolls",
-    summary="Angle and width of a vee from the tops of two rolls of different size.",
-    request=VeeOverRollsRequest,
-    result=VeeOverRollsResult,
-    calculate=vee,
-    relations=("sin ν = (R − r) / rise of the centers",),
-    sources=(_DERIVED,),
-    example={
-        "units": "mm",
-        "large_roll": 40,
-        "small_roll": 20,
-        "large_roll_top": 20,
-        "small_roll_top": -10,
-    },
-)
-DOVETAIL_OVER_ROLLS = Operation(
-    topic="tapers",
-    verb="dovetail-over-rolls",
-    title="Dovetail over rolls",
-    summary="Measure over or between two rolls in a dovetail's corners, or its widths from it.",
-    request=DovetailOverRollsRequest,
-    result=DovetailOverRollsResult,
-    calculate=dovetail,
-    relations=("M = corner width ± d (1 + cot(θ / 2))", "contact height = r (1 + cos θ)"),
-    sources=(_DOVETAIL, _DERIVED),
-    example={
-        "units": "mm",
-        "kind": "male",
-        "angle": 60,
-        "height": 10,
-        "roll_diameter": 8,
-        "corner_width": 50,
     },
 )
