@@ -7,7 +7,7 @@ import pytest
 from shapely.affinity import rotate
 from shapely.geometry import LineString, Polygon
 
-from halfangle_service.errors import Disagreement, Unreachable
+from halfangle_service.errors import Disagreement, Impossible, Unreachable
 from support import Call
 
 
@@ -94,3 +94,12 @@ def test_steep_taper_needs_a_drawbar(call: Call) -> None:
         "centers.adapter", units="mm", shank=steep, socket=steep, engagement=60, projection=0
     )
     assert [a["code"] for a in answer["advisories"]] == ["not-self-holding"]
+
+
+def test_shank_of_another_size_is_refused(call: Call) -> None:
+    """A Morse 1 shank does not seat in a Morse 2 socket, nor one 5 mm too thick in its own."""
+    unlike = {"shank": {"standard": "morse-1"}, "socket": {"standard": "morse-2"}}
+    with pytest.raises(Impossible, match="goes in"):
+        seat(call, 0.05, 0.05, **unlike)
+    with pytest.raises(Impossible, match="stands out 100, more than the seat's 60"):
+        seat(call, 0.05, 0.05, diameter_difference=5)

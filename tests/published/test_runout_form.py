@@ -20,7 +20,7 @@ ISO_4292 = {
 
 @pytest.mark.outside("runout.v-block", source="ISO 4292:1985, factors of the summit method")
 @pytest.mark.parametrize("v", [60, 90, 120])
-def test_factors_are_those_of_the_standard(call: Call, v: float) -> None:
+def test_factors_are_those_of_the_standard(call: Call, v: int) -> None:
     """Factors for 2 to 10 lobes are the printed ones; a 90° V hides 7 lobes."""
     result = call("runout.v-block", units="mm", v_angle=v, most_lobes=10)["result"]
     assert [f["factor"] for f in result["factors"]] == pytest.approx(ISO_4292[v], abs=0.006)
@@ -106,7 +106,9 @@ def test_ten_thousandths_of_miss_make_three_minutes(call: Call) -> None:
 
 def test_miss_allowed_gives_back_the_angle(call: Call) -> None:
     """Sent back as the miss, the miss allowed makes the very error allowed."""
-    allowed = call("runout.off-crest", **CREST, angle_error_allowed=10)["result"]["miss_allowed"]
+    allowed = call("runout.off-crest", **CREST, angle_error_allowed_arcsec=10)["result"][
+        "miss_allowed"
+    ]
     back = call("runout.off-crest", **CREST | {"miss": allowed})["result"]
     assert back["false_half_angle_arcsec"] == pytest.approx(10, rel=1e-9)
 

@@ -380,13 +380,18 @@ class CenterHoleResult(BaseModel):
     tool_depth_max: float | None
     """Face to the drill's tip with the longest pilot of the table. [length]"""
     table_minimum_depth: float | None
-    """Least depth of the whole hole by the table; None where it gives none. [length]"""
+    """
+    Least depth of the whole hole by the table, at its full mouth; None where it gives none.
+    [length]
+    """
     table_cut_off: float | None
     """Length to cut off where the hole may not stay; None where it gives none. [length]"""
     ball: CenterHoleBall | None
     """The check over a ball; None for type R."""
     standing: Literal["published", "from memory"]
     """How the hole's dimensions are had."""
+    drill_standing: Literal["published", "from memory"]
+    """How the pilot's length is had, on which the tool depths stand."""
 
 
 class CenterHoleRow(BaseModel):
@@ -532,6 +537,113 @@ class CenterTaper(BaseModel):
     """Designation, as `GET /v1/tapers/standard` lists it. [1 to 40 characters]"""
     taper_on_diameter: float | None = None
     """Change of diameter per unit of length, as found. [length per length, 0.001 to 1]"""
+
+
+class ClearanceChange(BaseModel):
+    """A change that opens the gaps, by the least that will do."""
+
+    kind: Literal["stick-out", "riser", "wheel diameter", "tilt direction"]
+    """What to change."""
+    value: float | None
+    """
+    Its new value: stick-out, height of riser, or diameter; absent for the direction.
+    [length]
+    """
+    clears_everything: bool
+    """True where this change alone gives the gap wanted everywhere."""
+    message: str
+    """What to do, in plain words."""
+
+
+class ClearanceGuard(BaseModel):
+    """The wheel's guard, or whatever of the head hangs lowest, as the box about it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    length: float
+    """
+    Over all, in the plane of the wheel, centered on the spindle, in `units`. [length, 1e-06
+    to 10000]
+    """
+    width: float
+    """Over all, along the spindle, centered on the wheel, in `units`. [length, 1e-06 to 10000]"""
+    lower_edge_below_spindle: float
+    """
+    From the spindle's center down to its lower edge, in `units`; negative where the edge is
+    above. [length, -10000 to 10000]
+    """
+
+
+class ClearancePlate(BaseModel):
+    """The sine plate. Its rolls are taken to be centered in its underside."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    length: float
+    """Length up the slope, in `units`. [length, 1e-06 to 10000]"""
+    thickness: float
+    """From its top to the centers of its rolls, in `units`. [length, 1e-06 to 10000]"""
+    closed_height: float
+    """Its top over the table at zero tilt, in `units`. [length, 1e-06 to 10000]"""
+    center_distance: float
+    """Distance between the centers of the rolls, in `units`. [length, 1e-06 to 10000]"""
+    roll_diameter: float
+    """Diameter of the rolls, in `units`. [length, 1e-06 to 10000]"""
+    low_roll_from_end: float | None = None
+    """
+    From the plate's low end to the center of the low roll, in `units`. Absent: the rolls
+    lie in the middle of the plate's length. [length, 0 to 10000]
+    """
+
+
+class ClearancePoint(BaseModel):
+    """A point in the plane of the tilt."""
+
+    x: float
+    """Level, up the slope, from the large end of the ground line. [length]"""
+    z: float
+    """Upward from the wheel's lowest line. [length]"""
+
+
+class ClearanceTurningPart(BaseModel):
+    """A part that turns with the work: a collet nut, a dog by the circle that it sweeps."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    name: str
+    """What it is called in the answer. [1 to 40 characters]"""
+    diameter: float
+    """Largest diameter that it sweeps in a full turn, in `units`. [length, 1e-06 to 10000]"""
+    length: float
+    """Length along the axis, in `units`. [length, 1e-06 to 10000]"""
+    behind_face: float = 0.0
+    """
+    From the nose's face back to the part's front end, in `units`; negative where it stands
+    before the face. [length, -10000 to 10000]
+    """
+
+
+class ClearanceWheel(BaseModel):
+    """Wheel, flanges and guard."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    width: float
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    worn_diameter: float | None = None
+    """Diameter that it will wear to, in `units`. [length, 1e-06 to 10000]"""
+    flange_diameter: float
+    """Diameter of the flanges, in `units`. [length, 1e-06 to 10000]"""
+    flange_width: float
+    """Width over both flanges, in `units`; at least the wheel's. [length, 1e-06 to 10000]"""
+    guard: ClearanceGuard | None = None
+    """The guard. Absent: it is left out, and the answer says so."""
 
 
 class ConeWork(BaseModel):
@@ -924,6 +1036,8 @@ class RunoutAtStation(BaseModel):
     """TIR by eccentricity there. [length]"""
     high_spot: Angle
     """Angle of its high spot."""
+    tir_uncertainty: float
+    """Standard uncertainty of that TIR by those of both sections; it grows past them. [length]"""
 
 
 class RunoutContributions(BaseModel):
@@ -1062,7 +1176,7 @@ class RunoutOffCrestRequest(BaseModel):
     """How far beside the crest the tip runs, in `units`. [length, 0 to 10000]"""
     tip_radius: float = 0.0
     """Radius of the indicator's tip, in `units`. [length, 0 to 10000]"""
-    angle_error_allowed: float | None = None
+    angle_error_allowed_arcsec: float | None = None
     """
     False half angle to allow, in arc-seconds; gives the miss allowed. [arcsecond, 1e-06 to
     324000]
@@ -1087,7 +1201,7 @@ class RunoutOffCrestResult(BaseModel):
     ground_by_this: Literal["true", "shallower"]
     """What the cone becomes when it is adjusted until the indicator stands still."""
     miss_allowed: float | None
-    """Largest miss for `angle_error_allowed`; None where that was not sent. [length]"""
+    """Largest miss for `angle_error_allowed_arcsec`; None where that was not sent. [length]"""
 
 
 class RunoutReading(BaseModel):
@@ -1138,6 +1252,11 @@ class RunoutSection(BaseModel):
     """
     Angle of the high spot, in degrees. [degree, -360 to 360; or text in degrees, minutes,
     seconds]
+    """
+    eccentricity_uncertainty: float = 0.0
+    """
+    Standard uncertainty of its eccentricity, in `units`, as runout/indicate gives it.
+    [length, 0 to 10000]
     """
 
 
@@ -2623,6 +2742,43 @@ class Source(BaseModel):
     """
 
 
+class StandardShankDimensions(BaseModel):
+    """Principal dimensions of a shank and its socket, null where the standard gives none."""
+
+    units: Literal["in", "mm"]
+    """Unit of these lengths."""
+    gauge_plane_to_end: float | None
+    """How far the cone runs on past the gauge plane, at most: a. [length]"""
+    end_diameter: float | None
+    """Diameter at the cone's large end, about: D1 = D + C a. [length]"""
+    small_end_diameter: float | None
+    """Diameter at the small end, about: d = D − C l1. [length]"""
+    small_end_depth: float | None
+    """Gauge plane to the small end, at most: l1. [length]"""
+    plain_shank_depth: float | None
+    """Gauge plane to the end of a shank without tang, at most: l2. [length]"""
+    tang_shoulder_depth: float | None
+    """Gauge plane to the tang's shoulder, at most: l3. [length]"""
+    tang_end_depth: float | None
+    """Gauge plane to the tang's end, at most: l4. [length]"""
+    tang_thickness: float | None
+    """Thickness of the tang: b, h13. [length]"""
+    socket_bore: float | None
+    """Bore at the socket's small end: d5, H11. [length]"""
+    socket_depth: float | None
+    """Least depth of the socket's cone and bore: l5. [length]"""
+    slot_depth: float | None
+    """Gauge plane to the far end of the slot for the drift: l6. [length]"""
+    slot_width: float | None
+    """Width of the slot: g, A13. [length]"""
+    published: list[str]
+    """Names of the columns seen in print."""
+    source: str
+    """Standard and table."""
+    standing: Literal["published", "from memory", "derived"]
+    """How the other columns are had."""
+
+
 class StandardTaperEntry(BaseModel):
     """A standard taper; lengths in its own units."""
 
@@ -2648,7 +2804,9 @@ class StandardTaperEntry(BaseModel):
     """The x of the taper written 1:x, on the diameter."""
     source: str
     """Standard and clause."""
-    standing: Literal["published", "from memory"]
+    dimensions: StandardShankDimensions | None
+    """Principal dimensions of shank and socket, where the table holds them."""
+    standing: Literal["published", "from memory", "derived"]
     """How the row is had."""
 
 
@@ -2732,7 +2890,7 @@ class TaperCandidate(BaseModel):
     """Whether both diameters lie within the table's, to 5 %; true for a mere rate."""
     source: str
     """Where the row comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from memory", "derived"]
     """How the row is had."""
 
 
@@ -3208,7 +3366,7 @@ class TaperRateEntry(BaseModel):
     """Inches of diameter a foot of length. [inch per foot]"""
     source: str
     """Standard and table."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from memory", "derived"]
     """How the row is had."""
 
 
@@ -3897,7 +4055,8 @@ class CenterAdapterRequest(BaseModel):
     diameter_difference: float = 0.0
     """
     Shank's less socket's diameter at the same gauge plane, in `units`; it moves the shank
-    along the axis. [length, -10000 to 10000]
+    along the axis. The gauge diameters of two standard tapers count by themselves. [length,
+    -10000 to 10000]
     """
     socket_tir: float = 0.0
     """TIR of the socket's bore at its mouth, in `units`. [length, 0 to 10000]"""
@@ -4105,7 +4264,10 @@ class CenterJobRequest(BaseModel):
     to 10000]
     """
     grinding_allowance: float | None = None
-    """Stock left on the cone, measured square to its surface, in `units`. [length, 0 to 10000]"""
+    """
+    Stock left on the cone, measured square to its surface, in `units`. [length, 1e-06 to
+    10000]
+    """
 
 
 class CenterLimitsAnswer(BaseModel):
@@ -4117,6 +4279,60 @@ class CenterLimitsAnswer(BaseModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
+
+
+class ClearanceFixture(BaseModel):
+    """The spindle fixture on the plate, and how the work stands out of it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    axis_height: float
+    """Work axis over the plate's top, in `units`. [length, 1e-06 to 10000]"""
+    body_length: float
+    """Length of the body along the axis, in `units`. [length, 1e-06 to 10000]"""
+    body_height: float
+    """Top of the body over the plate, in `units`. [length, 1e-06 to 10000]"""
+    nose_diameter: float
+    """Diameter of the nose that carries the work, in `units`. [length, 1e-06 to 10000]"""
+    nose_length: float
+    """How far the nose stands before the body, in `units`. [length, 0 to 10000]"""
+    stick_out: float
+    """From the nose's face to the large end of the cone, in `units`. [length, 0 to 10000]"""
+    shank_diameter: float
+    """Largest diameter of the work between nose and cone, in `units`. [length, 0 to 10000]"""
+    front_to_high_end: float
+    """
+    From the body's front face up the slope to the plate's high end, in `units`; negative
+    where the body overhangs it. [length, -10000 to 10000]
+    """
+    turning_parts: list[ClearanceTurningPart] | None = None
+    """Further parts that turn with the work. [at most 8 entries]"""
+    stick_out_limit: float | None = None
+    """
+    Most that the work may stand out, in `units`, for its length or its rigidity. Absent: no
+    limit is known. [length, 1e-06 to 10000]
+    """
+
+
+class ClearanceGap(BaseModel):
+    """A gap between a part of the wheel's head and a body of the set-up."""
+
+    wheel: Literal["new", "worn"]
+    """With which wheel."""
+    part: Literal["wheel", "flange", "guard"]
+    """Part of the head."""
+    body: str
+    """Body of the set-up."""
+    gap: float
+    """
+    Least distance over the whole stroke and a full turn of the work; negative where they
+    foul, by the least way that would part them. [length]
+    """
+    on_part: ClearancePoint
+    """Nearest point of the part."""
+    on_body: ClearancePoint
+    """Nearest point of the body."""
 
 
 class DovetailOverRollsAnswer(BaseModel):
@@ -4421,7 +4637,10 @@ class RunoutConvertResult(BaseModel):
     relation: Literal["equal", "between", "at least", "at most"]
     """`equal`: convertible; else bounds only, and `reasons` says why."""
     value: float | None
-    """The value, where convertible; else None. [length]"""
+    """
+    The value, where convertible; else None. Of a term that speaks of one section it is that
+    of the worst section, where the given one speaks of the whole feature. [length]
+    """
     least: float
     """It is not less than this. [length]"""
     most: float | None
@@ -4979,6 +5198,99 @@ class TaperToleranceAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class TiltedPlateRequest(BaseModel):
+    """A cone on a tilted plate, so that its upper generator lies level under the wheel."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
+    The plate is tilted by the half angle. [degree, over 0, under 180; or text in degrees,
+    minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone and tilt of the plate, in degrees. [degree, over 0, under 90; or
+    text in degrees, minutes, seconds]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+    tilt_direction: Literal["along travel", "across travel"]
+    """
+    Whether the plate tilts along the table's travel (the wheel is seen as a circle) or
+    across it (the wheel is seen on edge).
+    """
+    plate: ClearancePlate
+    """The sine plate."""
+    fixture: ClearanceFixture
+    """The fixture."""
+    wheel: ClearanceWheel
+    """The wheel's head."""
+    past_large_end: float
+    """
+    How far the wheel goes past the large end of the ground line, in `units`. [length, 0 to
+    10000]
+    """
+    past_small_end: float
+    """How far it goes past the small end. [length, 0 to 10000]"""
+    least_gap: float
+    """Least gap wanted everywhere, in `units`. [length, 0 to 10000]"""
+    room_under_wheel: float | None = None
+    """
+    Greatest height from the table to the wheel's lowest line with the head raised, in
+    `units`. Absent: the height is told, not judged. [length, 1e-06 to 10000]
+    """
+    loading_height: float = 0.0
+    """Room wanted above the work to load it, in `units`. [length, 0 to 10000]"""
+
+
+class TiltedPlateResult(BaseModel):
+    """Whether everything clears, where it is closest, and what would clear it."""
+
+    verdict: Literal["clears", "too close", "fouls"]
+    """`too close`: nothing fouls, but a gap is less than the one wanted."""
+    tilt: Angle
+    """Tilt of the plate."""
+    ground_line: float
+    """Length of the level line to grind. [length]"""
+    least_gap: ClearanceGap
+    """The smallest gap of all."""
+    gaps: list[ClearanceGap]
+    """Every gap, smallest first."""
+    stick_out_needed: float | None
+    """
+    Smallest stick-out with which fixture and turning parts keep the gap wanted; absent
+    where none does, since the shank itself is in the way. [length]
+    """
+    stick_out_to_pass_under: float
+    """
+    Stick-out with which the nose lies wholly under the ground line, so that the wheel may
+    run on over it. [length]
+    """
+    way_possible: bool
+    """False where no stick-out within the limit clears, or the room is too low."""
+    why_not: str | None
+    """Why the way is impossible; absent where it is not."""
+    changes: list[ClearanceChange]
+    """Changes that would help."""
+    stack_height: float
+    """Stack under the high roll. [length]"""
+    height_to_wheel: float
+    """From the table to the wheel's lowest line while it grinds. [length]"""
+    height_over_all: float
+    """From the table to the highest point of the set-up, and the room to load. [length]"""
+    room_left: float | None
+    """Room under the raised wheel less `height_over_all`; absent without the room. [length]"""
+    svg: str
+    """The set-up drawn to scale in the plane of the tilt, as SVG."""
+
+
 class VeeOverRollsAnswer(BaseModel):
     """An answer: VeeOverRollsResult, advisories, and what it stands on."""
 
@@ -5255,6 +5567,17 @@ class TaperSetOverAnswer(BaseModel):
     """An answer: TaperSetOverResult, advisories, and what it stands on."""
 
     result: TaperSetOverResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TiltedPlateAnswer(BaseModel):
+    """An answer: TiltedPlateResult, advisories, and what it stands on."""
+
+    result: TiltedPlateResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""

@@ -28,7 +28,10 @@ _FORMS: dict[type[BaseModel], Mapping[str, QueryField] | None] = {}
 
 
 def query_fields(model: type[BaseModel]) -> Mapping[str, QueryField] | None:
-    """Give the query form of a flat request, or None where a field needs a nested object."""
+    """Give the query form of a request, or None where it needs a nested object.
+
+    An optional field that holds nested objects is left out of the form: POST takes it.
+    """
     if model not in _FORMS:
         _FORMS[model] = _read_fields(model)
     return _FORMS[model]
@@ -36,11 +39,14 @@ def query_fields(model: type[BaseModel]) -> Mapping[str, QueryField] | None:
 
 def _read_fields(model: type[BaseModel]) -> Mapping[str, QueryField] | None:
     fields: dict[str, QueryField] = {}
-    for name, schema in model.model_json_schema().get("properties", {}).items():
+    whole = model.model_json_schema()
+    for name, schema in whole.get("properties", {}).items():
         types = _types(schema)
         items = _types(_array_items(schema)) if "array" in types else frozenset()
         if not (types - {"array"}) <= _SCALARS or not items <= _SCALARS:
-            return None
+            if name in whole.get("required", ()):
+                return None
+            continue
         fields[name] = QueryField((types - {"array"}) | items, bool(items))
     return fields
 

@@ -3,7 +3,7 @@
 import hashlib
 import json
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from anyio import CapacityLimiter, to_thread
@@ -26,11 +26,21 @@ def answer(operation: AnyOperation, body: bytes) -> bytes:
 
     Raises ProblemError for a body that is wrong, Refusal for one that cannot be fulfilled.
     """
+    return answer_request(operation, read_request(operation, body))
+
+
+def read_request(operation: AnyOperation, body: bytes) -> RequestModel:
+    """Validate a JSON body; raises ProblemError where it is wrong."""
     try:
-        request = operation.request.model_validate_json(body)
+        request: RequestModel = operation.request.model_validate_json(body)
     except ValidationError as error:
         raise _problem_of(error, operation, body) from None
     refuse_repeated_names(request, body)
+    return request
+
+
+def answer_request(operation: AnyOperation, request: RequestModel) -> bytes:
+    """Calculate; raises Refusal for a request that cannot be fulfilled."""
     try:
         return operation.answer_json(request)
     except (ArithmeticError, ValidationError) as error:
@@ -95,8 +105,19 @@ class HeavyWork:
         self._most = workers + queue
         self._inside = 0
 
-    async def run(self, operation: AnyOperation, body: bytes) -> bytes:
-        """Answer in a worker thread; raises ProblemError (`overloaded`) where the queue is full."""
+    async def answer(self, operation: AnyOperation, body: bytes) -> bytes:
+        """Answer here where the work is light, in a worker thread where it is heavy."""
+        if operation.heavy is True:
+            return await self._run(answer, operation, body)
+        if operation.heavy is False:
+            return answer(operation, body)
+        request = read_request(operation, body)
+        if operation.heavy(request):
+            return await self._run(answer_request, operation, request)
+        return answer_request(operation, request)
+
+    async def _run(self, work: Callable[..., bytes], *arguments: object) -> bytes:
+        """Work in a thread; raises ProblemError (`overloaded`) where the queue is full."""
         if self._inside >= self._most:
             raise ProblemError(
                 "overloaded",
@@ -105,7 +126,7 @@ class HeavyWork:
             )
         self._inside += 1
         try:
-            return await to_thread.run_sync(answer, operation, body, limiter=self._limiter)
+            return await to_thread.run_sync(work, *arguments, limiter=self._limiter)
         finally:
             self._inside -= 1
 
@@ -130,9 +151,7 @@ def _by_body(operation: AnyOperation, heavy: HeavyWork) -> Handler:
         require_json_body(call)
         require_accepts(call, JSON)
         body = await call.body()
-        if operation.heavy:
-            return Reply(await heavy.run(operation, body))
-        return Reply(answer(operation, body))
+        return Reply(await heavy.answer(operation, body))
 
     return calculate
 
@@ -145,10 +164,7 @@ def _by_query(
     async def calculate(call: Call) -> Reply:
         body, pick = read_query(call.query, fields)
         require_accepts(call, JSON if pick is None else TEXT)
-        if operation.heavy:
-            content = await heavy.run(operation, body)
-        else:
-            content = answer(operation, body)
+        content = await heavy.answer(operation, body)
         if pick is None:
             return cached(call, content, JSON, settings)
         return cached(call, pick_value(content, pick), TEXT, settings)

@@ -112,7 +112,8 @@ class CentersCalls:
             projection: Distance of the station from the socket's mouth, in `units`. [length, 0 to
                 10000]
             diameter_difference: Shank's less socket's diameter at the same gauge plane, in `units`;
-                it moves the shank along the axis. [length, -10000 to 10000]
+                it moves the shank along the axis. The gauge diameters of two standard tapers count
+                by themselves. [length, -10000 to 10000]
             socket_tir: TIR of the socket's bore at its mouth, in `units`. [length, 0 to 10000]
             socket_tilt_tir: Change of the socket's TIR over `engagement`, by tilt, in `units`.
                 [length, 0 to 10000]
@@ -457,7 +458,8 @@ class AsyncCentersCalls:
             projection: Distance of the station from the socket's mouth, in `units`. [length, 0 to
                 10000]
             diameter_difference: Shank's less socket's diameter at the same gauge plane, in `units`;
-                it moves the shank along the axis. [length, -10000 to 10000]
+                it moves the shank along the axis. The gauge diameters of two standard tapers count
+                by themselves. [length, -10000 to 10000]
             socket_tir: TIR of the socket's bore at its mouth, in `units`. [length, 0 to 10000]
             socket_tilt_tir: Change of the socket's TIR over `engagement`, by tilt, in `units`.
                 [length, 0 to 10000]

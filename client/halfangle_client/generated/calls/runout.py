@@ -355,7 +355,7 @@ class RunoutCalls:
         large_diameter: float,
         miss: float,
         tip_radius: float = 0.0,
-        angle_error_allowed: float | None = None,
+        angle_error_allowed_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutOffCrestAnswer:
@@ -374,12 +374,12 @@ class RunoutCalls:
             large_diameter: Diameter at its large end. [length, 1e-06 to 10000]
             miss: How far beside the crest the tip runs, in `units`. [length, 0 to 10000]
             tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
-            angle_error_allowed: False half angle to allow, in arc-seconds; gives the miss allowed.
-                [arcsecond, 1e-06 to 324000]
+            angle_error_allowed_arcsec: False half angle to allow, in arc-seconds; gives the miss
+                allowed. [arcsecond, 1e-06 to 324000]
 
         Example:
             client.runout.off_crest(units="in", included_angle=60, small_diameter=0.1,
-                large_diameter=0.5, miss=0.01, tip_radius=0.04, angle_error_allowed=10)
+                large_diameter=0.5, miss=0.01, tip_radius=0.04, angle_error_allowed_arcsec=10)
         """
         return self._sender.send(
             _OFF_CREST,
@@ -390,7 +390,7 @@ class RunoutCalls:
                 "large_diameter": large_diameter,
                 "miss": miss,
                 "tip_radius": tip_radius,
-                "angle_error_allowed": angle_error_allowed,
+                "angle_error_allowed_arcsec": angle_error_allowed_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -743,7 +743,7 @@ class AsyncRunoutCalls:
         large_diameter: float,
         miss: float,
         tip_radius: float = 0.0,
-        angle_error_allowed: float | None = None,
+        angle_error_allowed_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutOffCrestAnswer:
@@ -762,12 +762,12 @@ class AsyncRunoutCalls:
             large_diameter: Diameter at its large end. [length, 1e-06 to 10000]
             miss: How far beside the crest the tip runs, in `units`. [length, 0 to 10000]
             tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
-            angle_error_allowed: False half angle to allow, in arc-seconds; gives the miss allowed.
-                [arcsecond, 1e-06 to 324000]
+            angle_error_allowed_arcsec: False half angle to allow, in arc-seconds; gives the miss
+                allowed. [arcsecond, 1e-06 to 324000]
 
         Example:
             client.runout.off_crest(units="in", included_angle=60, small_diameter=0.1,
-                large_diameter=0.5, miss=0.01, tip_radius=0.04, angle_error_allowed=10)
+                large_diameter=0.5, miss=0.01, tip_radius=0.04, angle_error_allowed_arcsec=10)
         """
         return await self._sender.send(
             _OFF_CREST,
@@ -778,7 +778,7 @@ class AsyncRunoutCalls:
                 "large_diameter": large_diameter,
                 "miss": miss,
                 "tip_radius": tip_radius,
-                "angle_error_allowed": angle_error_allowed,
+                "angle_error_allowed_arcsec": angle_error_allowed_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

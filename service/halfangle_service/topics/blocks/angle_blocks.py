@@ -65,6 +65,18 @@ def _halves(angles: tuple[int, ...]) -> tuple[SignedSums, SignedSums]:
     return signed_sums(angles[:middle]), signed_sums(angles[middle:])
 
 
+@dataclass(frozen=True, slots=True)
+class _Candidates:
+    """Stacks near an angle, as arrays: `signs` a row each, `totals`, `counts` of blocks."""
+
+    signs: NDArray[np.int8]
+    totals: Longs
+    counts: Longs
+
+    def stack(self, row: int) -> AngleStack:
+        return AngleStack(tuple(self.signs[row].tolist()), int(self.totals[row]))
+
+
 def fewest_within(
     angles: tuple[int, ...], target: int, tolerance: int, max_pieces: int, wanted: int
 ) -> list[AngleStack]:
@@ -73,16 +85,25 @@ def fewest_within(
     Of equals the one that subtracts fewer. `angles` one entry a block; at most `wanted` stacks.
     Raises BeyondBound where the tolerance admits too many combinations.
     """
+    found = _candidates(angles, target, tolerance, max_pieces)
+    subtracted = (found.signs < 0).sum(axis=1)
+    order = np.lexsort((subtracted, np.abs(found.totals - target), found.counts))[:wanted]
+    return [found.stack(row) for row in order.tolist()]
+
+
+def _candidates(
+    angles: tuple[int, ...], target: int, tolerance: int, max_pieces: int
+) -> _Candidates:
     left, right = _halves(angles)
     first, second = _joined(left, right, target, tolerance)
     counts = left.counts[first] + right.counts[second]
     kept = (counts <= max_pieces) & (counts > 0)
-    first, second, counts = first[kept], second[kept], counts[kept]
-    totals = left.sums[first] + right.sums[second]
-    signs = np.column_stack([left.signs[first], right.signs[second]])
-    subtracted = (signs < 0).sum(axis=1)
-    order = np.lexsort((subtracted, np.abs(totals - target), counts))[:wanted]
-    return [AngleStack(tuple(signs[row].tolist()), int(totals[row])) for row in order]
+    first, second = first[kept], second[kept]
+    return _Candidates(
+        np.column_stack([left.signs[first], right.signs[second]]),
+        left.sums[first] + right.sums[second],
+        counts[kept],
+    )
 
 
 def _joined(
@@ -123,14 +144,10 @@ def _nearest_on_side(
     width = 0
     reach = sum(angles) + abs(target)
     while width <= 2 * reach:
-        middle = target + side * (width // 2)
-        within = fewest_within(angles, middle, width - width // 2, max_pieces, MOST_JOINED)
-        fitting = [stack for stack in within if 0 <= side * (stack.total - target) <= width]
-        if fitting:
-            return min(fitting, key=lambda s: (abs(s.total - target), _pieces(s)))
+        half = -(-width // 2)
+        found = _candidates(angles, target + side * half, half, max_pieces)
+        if len(found.totals):
+            off = np.abs(found.totals - target)
+            return found.stack(int(np.lexsort((found.counts, off))[0]))
         width = max(2 * width, 1_000)
     return None
-
-
-def _pieces(stack: AngleStack) -> int:
-    return sum(map(abs, stack.signs))

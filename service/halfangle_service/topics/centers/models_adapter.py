@@ -53,7 +53,7 @@ class CenterAdapterRequest(RequestModel):
     diameter_difference: SignedLength = Field(
         0.0,
         description="Shank's less socket's diameter at the same gauge plane, in `units`; it moves "
-        "the shank along the axis.",
+        "the shank along the axis. The gauge diameters of two standard tapers count by themselves.",
     )
     socket_tir: NonNegativeLength = Field(
         0.0, description="TIR of the socket's bore at its mouth, in `units`."

@@ -103,13 +103,17 @@ class CenterHoleResult(ResultModel):
         description="Face to the drill's tip with the longest pilot of the table."
     )
     table_minimum_depth: LengthOut | None = Field(
-        description="Least depth of the whole hole by the table; None where it gives none."
+        description="Least depth of the whole hole by the table, at its full mouth; None where it "
+        "gives none."
     )
     table_cut_off: LengthOut | None = Field(
         description="Length to cut off where the hole may not stay; None where it gives none."
     )
     ball: CenterHoleBall | None = Field(description="The check over a ball; None for type R.")
     standing: HoleStanding = Field(description="How the hole's dimensions are had.")
+    drill_standing: HoleStanding = Field(
+        description="How the pilot's length is had, on which the tool depths stand."
+    )
 
 
 class CenterHoleRow(ResultModel):

@@ -27,6 +27,8 @@ from halfangle_service.topics.centers.models import (
 from halfangle_service.topics.centers.operations_adapter import ADAPTER
 from halfangle_service.topics.centers.operations_hole import HOLE, HOLES
 
+#: Below this a length is rounding of the arithmetic, in inches or in millimetres.
+ROUNDING = 1e-14
 _DERIVED = Source(
     citation="Derived here: the work's axis is the straight line through the two centers.",
     standing="derived",
@@ -173,6 +175,11 @@ def _part(request: CenterEffectRequest, station: float) -> complex:
     return lift.axis_offset(ends[0], ends[1], request.distance_between_centers, station)
 
 
+def _nothing_to_zero(vector: complex) -> complex:
+    """A vector that is rounding alone has no direction."""
+    return vector if abs(vector) > ROUNDING else 0j
+
+
 def _effect_at(request: CenterEffectRequest, station: float) -> CenterEffectAt:
     length, pair = request.distance_between_centers, (request.first, request.second)
     turning = [_offset(c) if c.turns else 0j for c in pair]
@@ -182,6 +189,8 @@ def _effect_at(request: CenterEffectRequest, station: float) -> CenterEffectAt:
     worst = lift.worst_offset(abs(turning[0]), abs(turning[1]), length, station)
     part = _part(request, station)
     other_place = lift.axis_offset(turning[0], turning[1], length, length - station)
+    shown = _nothing_to_zero(seen + part)
+    seen = _nothing_to_zero(seen)
     return CenterEffectAt(
         station=station,
         apparent_tir=2.0 * abs(seen),
@@ -189,9 +198,10 @@ def _effect_at(request: CenterEffectRequest, station: float) -> CenterEffectAt:
         standing_offset=abs(still),
         worst_tir=2.0 * worst,
         part_tir=2.0 * abs(part),
-        seen_tir=2.0 * abs(seen + part),
-        seen_high_spot=Angle.of(math.degrees(cmath.phase(seen + part)) % 360.0),
-        seen_tir_end_for_end=2.0 * abs(other_place + lift.turned_end_for_end(part)),
+        seen_tir=2.0 * abs(shown),
+        seen_high_spot=Angle.of(math.degrees(cmath.phase(shown)) % 360.0),
+        seen_tir_end_for_end=2.0
+        * abs(_nothing_to_zero(other_place + lift.turned_end_for_end(part))),
         height_offset=request.second_height * station / length,
         line_offset=request.second_line * station / length,
     )

@@ -2,9 +2,9 @@
 
 import math
 
-from halfangle_service.errors import Disagreement
+from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, angle_from_radians
+from halfangle_service.quantities import ARCSEC_PER_RADIAN, angle_from_radians, from_mm, to_mm
 from halfangle_service.topics.centers import adapter as shank
 from halfangle_service.topics.centers.models_adapter import (
     CenterAdapterRequest,
@@ -28,6 +28,8 @@ _HOLDING = Source(
 def adapter(request: CenterAdapterRequest) -> Outcome[CenterAdapterResult]:
     """Seat match of a shank in its socket, and the runout at the nose and at a station."""
     ours, theirs = _rate(request.shank, "shank"), _rate(request.socket, "socket")
+    shift = shank.axial_stand_off(_difference(request), theirs)
+    _require_seated(request, shift)
     found = shank.seat(ours, theirs, request.engagement)
     shares = _shares(request, found)
     at_station = [share.tir_at_station for share in shares]
@@ -41,7 +43,7 @@ def adapter(request: CenterAdapterRequest) -> Outcome[CenterAdapterResult]:
         bearing=found.bearing,
         gap_at_other_end=found.gap,
         rock_arcsec=found.rock_rad * ARCSEC_PER_RADIAN,
-        axial_shift=shank.axial_stand_off(request.diameter_difference, theirs),
+        axial_shift=shift,
         shares=shares,
         worst_tir_at_nose=math.fsum(share.tir_at_nose for share in shares),
         worst_tir_at_station=worst,
@@ -63,6 +65,34 @@ def _rate(taper: CenterTaper, field: str) -> float:
     if taper.standard is not None:
         return find_standard(taper.standard, field=f"{field}/standard").rate
     return float(taper.taper_on_diameter or 0.0)
+
+
+def _difference(request: CenterAdapterRequest) -> float:
+    """Shank's less socket's diameter at the gauge plane; of unlike standard tapers, theirs too."""
+    ours, theirs = request.shank.standard, request.socket.standard
+    if ours is None or theirs is None:
+        return request.diameter_difference
+    gauges = [
+        from_mm(to_mm(taper.gauge_diameter, taper.units), request.units)
+        for taper in (find_standard(ours), find_standard(theirs))
+    ]
+    return request.diameter_difference + gauges[0] - gauges[1]
+
+
+def _require_seated(request: CenterAdapterRequest, shift: float) -> None:
+    """Refuse a shank that its diameter puts past the whole seat."""
+    if abs(shift) < request.engagement:
+        return
+    way = "stands out" if shift > 0.0 else "goes in"
+    sizes = "should be a size that fits the other"
+    both = request.shank.standard is not None and request.socket.standard is not None
+    raise Impossible(
+        f"By its diameter the shank {way} {abs(shift):.5g}, more than the seat's "
+        f"{request.engagement:.5g}: it does not seat in this socket.",
+        fields={"shank/standard": sizes, "socket/standard": sizes}
+        if both
+        else {"diameter_difference": "moves the shank by the whole seat or more"},
+    )
 
 
 def _shares(request: CenterAdapterRequest, found: shank.Seat) -> list[CenterAdapterShare]:

@@ -77,6 +77,7 @@ def hole(request: CenterHoleRequest) -> Outcome[CenterHoleResult]:
         table_cut_off=_sum(0.0, row.cut_off, scale),
         ball=ball,
         standing=row.how,
+        drill_standing=row.drill_how,
     )
     return Outcome(result, _advice(request, row, mouth, scale))
 
@@ -88,14 +89,13 @@ def _row(request: CenterHoleRequest) -> TableHole:
             "Send `key` for one size or `type` for the smallest that fits: one of them.",
             fields={"key": "send this or type", "type": "send this or key"},
         )
-    if request.key is not None:
-        return find_hole(request.key)
+    if request.type is None:
+        return find_hole(request.key or "")
     if request.wanted_diameter is None:
         raise Disagreement(
             "With `type` the diameter wanted has to be sent too.",
             fields={"wanted_diameter": "should be sent with type"},
         )
-    assert request.type is not None  # noqa: S101 - told apart above
     metric = request.type in ("A", "B", "R")
     per_unit = from_mm(to_mm(1.0, "mm" if metric else "in"), request.units)
     return smallest_hole(request.type, request.wanted_diameter, per_unit)
@@ -176,7 +176,7 @@ def _advice(
     request: CenterHoleRequest, row: TableHole, mouth: float, scale: float
 ) -> tuple[Advisory, ...]:
     given: list[Advisory] = []
-    if row.how != "published" or row.minimum_depth is None:
+    if row.how != "published":
         given.append(
             note("table-from-memory", "This row is from memory: check it against the standard.")
         )
@@ -186,6 +186,15 @@ def _advice(
                 "mouth-unprotected",
                 "The mouth of this type is open to knocks; for work that goes between centers "
                 "again, types B and bell protect it.",
+            )
+        )
+    full = row.cone_diameter * scale * (1.0 - 1e-9)
+    if row.type in ("B", "bell") and mouth < full:
+        given.append(
+            note(
+                "chamfer-not-reached",
+                f"The protecting chamfer begins once the cone is at its full {full:.5g}: at this "
+                "diameter the mouth stays unprotected.",
             )
         )
     if request.included_angle != 60.0:

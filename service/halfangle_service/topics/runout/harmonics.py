@@ -122,11 +122,6 @@ def reading_scatter(fit: HarmonicFit) -> float | None:
     return math.sqrt(float(np.sum(fit.residuals**2)) / spare) if spare > 0 else None
 
 
-def lever_true(reading: float, tip_angle_rad: float) -> float:
-    """True movement from a lever indicator's reading: reading × cos(tip angle)."""
-    return reading * math.cos(tip_angle_rad)
-
-
 def sensed_station(station_from_apex: float, half_angle_rad: float) -> float:
     """Where, from the apex, an indicator square to a cone senses the axis: z / cos² α."""
     return station_from_apex / math.cos(half_angle_rad) ** 2

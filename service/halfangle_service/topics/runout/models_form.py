@@ -88,7 +88,7 @@ class RunoutOffCrestRequest(RequestModel):
     tip_radius: NonNegativeLength = Field(
         0.0, description="Radius of the indicator's tip, in `units`.", examples=[0.04]
     )
-    angle_error_allowed: Arcsec | None = Field(
+    angle_error_allowed_arcsec: Arcsec | None = Field(
         None, description="False half angle to allow, in arc-seconds; gives the miss allowed."
     )
 
@@ -108,5 +108,5 @@ class RunoutOffCrestResult(ResultModel):
         description="What the cone becomes when it is adjusted until the indicator stands still."
     )
     miss_allowed: LengthOut | None = Field(
-        description="Largest miss for `angle_error_allowed`; None where that was not sent."
+        description="Largest miss for `angle_error_allowed_arcsec`; None where that was not sent."
     )

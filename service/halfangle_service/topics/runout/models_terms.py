@@ -66,7 +66,10 @@ class RunoutConvertResult(ResultModel):
     relation: Literal["equal", "between", "at least", "at most"] = Field(
         description="`equal`: convertible; else bounds only, and `reasons` says why."
     )
-    value: LengthOut | None = Field(description="The value, where convertible; else None.")
+    value: LengthOut | None = Field(
+        description="The value, where convertible; else None. Of a term that speaks of one section "
+        "it is that of the worst section, where the given one speaks of the whole feature."
+    )
     least: LengthOut = Field(description="It is not less than this.")
     most: LengthOut | None = Field(description="It is not more than this; None for no bound.")
     reasons: list[str] = Field(description="Why it is not equal; empty where it is.")
