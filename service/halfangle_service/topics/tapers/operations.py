@@ -19,7 +19,11 @@ from halfangle_service.topics.tapers.operations_contact import (
     OVER_ROLLS_NOMINAL,
 )
 from halfangle_service.topics.tapers.operations_feed import CLEAN_UP, INFEED, STANDOFF
-from halfangle_service.topics.tapers.operations_grooves import DOVETAIL_OVER_ROLLS, VEE_OVER_ROLLS
+from halfangle_service.topics.tapers.operations_grooves import (
+    DOVETAIL_OVER_ROLLS,
+    VEE_OVER_ROLLS,
+    VEE_OVER_ROLLS_NOMINAL,
+)
 from halfangle_service.topics.tapers.operations_more import (
     ANGLE,
     IDENTIFY,
@@ -27,6 +31,7 @@ from halfangle_service.topics.tapers.operations_more import (
     SET_OVER,
     TOLERANCE,
 )
+from halfangle_service.topics.tapers.operations_plugs import PLUG_DEPTH, PLUG_DEPTH_NOMINAL
 from halfangle_service.topics.tapers.shanks import SHANK_COLUMNS, shank_dimensions
 from halfangle_service.topics.tapers.solve import (
     INCHES_PER_FOOT,
@@ -150,7 +155,10 @@ OPERATIONS = (
     OVER_BALLS_NOMINAL,
     ONE_BALL,
     VEE_OVER_ROLLS,
+    VEE_OVER_ROLLS_NOMINAL,
     DOVETAIL_OVER_ROLLS,
+    PLUG_DEPTH,
+    PLUG_DEPTH_NOMINAL,
     IDENTIFY,
     TOLERANCE,
     ANGLE,
