@@ -692,6 +692,12 @@ class DovetailOverRollsRequest(BaseModel):
     """Width between the sharp corners at the base. [length, 1e-06 to 10000]"""
     measure: float | None = None
     """Measure over or between the rolls. [length, 1e-06 to 10000]"""
+    measure_tolerance: float = 0.0
+    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
+    roll_tolerance: float = 0.0
+    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
+    angle_tolerance_arcsec: float = 0.0
+    """Largest error of the flank's angle. [arcsecond, 0 to 3600]"""
 
 
 class DovetailOverRollsResult(BaseModel):
@@ -707,6 +713,13 @@ class DovetailOverRollsResult(BaseModel):
     """Height over the base where a roll touches. [length]"""
     rolls_constant: float
     """d (1 + cot(θ / 2)): both rolls' share. [length]"""
+    sought_expanded: float
+    """
+    Expanded uncertainty, k = 2, of what was sought: of the corner width where the measure
+    was given, else of the measure to expect at an exact corner width. [length]
+    """
+    sought_worst: float
+    """Largest error of the same, all tolerances at their limits at once. [length]"""
 
 
 class DressedStation(BaseModel):
@@ -3351,6 +3364,157 @@ class TaperOverRollsRequest(BaseModel):
     """Largest error of the difference of the heights. [length, 0 to 10000]"""
 
 
+class TaperPlugDepthNominalRequest(BaseModel):
+    """A nominal taper that is to be gauged by depth."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    large_diameter: float
+    """Diameter at the large end. [length, 1e-06 to 10000]"""
+    length: float
+    """Length of the part's cone. [length, 1e-06 to 10000]"""
+    gauge_diameter: float
+    """The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]"""
+    gauge_length: float = 0.0
+    """How far the gauge's cone runs from its line toward the small end. [length, 0 to 10000]"""
+    diameter_tolerance: float = 0.0
+    """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
+
+
+class TaperPlugDepthNominalResult(BaseModel):
+    """The depth to expect, and its limits."""
+
+    depth: float
+    """
+    Distance from the part's large end (a socket's mouth, a plug's large end) toward the
+    small end to the gauge's line or sharp edge; negative where it stands out. [length]
+    """
+    smallest_depth: float
+    """Depth at the smallest large diameter: the shallow limit. [length]"""
+    largest_depth: float
+    """Depth at the largest large diameter: the deep limit. [length]"""
+    depth_per_diameter: float
+    """Depth for one unit of diameter: 1 / (2 tan α)."""
+    diameter_per_depth: float
+    """Diameter for one unit of depth: 2 tan α."""
+    engaged_length: float
+    """Length over which the gauge touches; 0 for a sharp edge. [length]"""
+    half_angle: Angle
+    """Half angle."""
+
+
+class TaperPlugDepthRequest(BaseModel):
+    """
+    A plug gauge in a socket, or a ring gauge over a plug, at a measured depth.
+
+    State the slope, or a second gauge of another diameter that gives it; with both, the
+    slope stated is compared.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    gauge_diameter: float
+    """The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]"""
+    depth: float
+    """
+    Distance from the part's large end (a socket's mouth, a plug's large end) toward the
+    small end to the gauge's line or sharp edge; negative where it stands out. [length,
+    -10000 to 10000]
+    """
+    gauge_length: float = 0.0
+    """
+    How far the gauge's cone runs from its line toward the small end; 0 for a sharp edge,
+    such as a disc's or a straight ring's. [length, 0 to 10000]
+    """
+    second_gauge_diameter: float | None = None
+    """Diameter of a second gauge, at a sharp edge. [length, 1e-06 to 10000]"""
+    second_depth: float | None = None
+    """
+    Its distance from the part's large end (a socket's mouth, a plug's large end) toward the
+    small end to the gauge's line or sharp edge; negative where it stands out. [length,
+    -10000 to 10000]
+    """
+    length: float
+    """Length of the part's cone. [length, 1e-06 to 10000]"""
+    gauge_line: float = 0.0
+    """Distance of the part's own gauge line from its large end. [length, 0 to 10000]"""
+    depth_tolerance: float = 0.0
+    """Largest error of each depth. [length, 0 to 10000]"""
+    gauge_tolerance: float = 0.0
+    """Largest error of each gauge's diameter. [length, 0 to 10000]"""
+    included_angle_tolerance_arcsec: float = 0.0
+    """Largest error of the included angle stated. [arcsecond, 0 to 36000]"""
+
+
+class TaperPlugDepthResult(BaseModel):
+    """The part as gauged by depth."""
+
+    gauge_line_diameter: float
+    """Diameter at the part's gauge line. [length]"""
+    gauge_line_diameter_expanded: float
+    """Expanded uncertainty of it, k = 2. [length]"""
+    gauge_line_diameter_worst: float
+    """Largest error of it, all tolerances at their limits at once. [length]"""
+    large_diameter: float
+    """Diameter at the large end. [length]"""
+    small_diameter: float
+    """Diameter at the end of the length. [length]"""
+    half_angle: Angle
+    """Half angle, as stated or as found by two gauges."""
+    included_angle: Angle
+    """Included angle."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    half_angle_expanded_arcsec: float
+    """Expanded uncertainty of the half angle, k = 2. [arcsecond]"""
+    included_angle_off_stated_arcsec: float | None
+    """Included angle found less the one stated; null without both. [arcsecond]"""
+    engaged_length: float
+    """Length over which the first gauge touches; 0 for a sharp edge. [length]"""
+    diameter_per_depth: float
+    """Diameter for one unit of depth: 2 tan α."""
+
+
 class TaperRateEntry(BaseModel):
     """A standard rate of taper or cone angle."""
 
@@ -3689,6 +3853,31 @@ class TaperWayToSet(BaseModel):
     """What it makes over the work's length on the diameter. [length]"""
 
 
+class VeeOverRollsNominalRequest(BaseModel):
+    """
+    A nominal vee, symmetric about the normal of its faces, and the rolls to measure it
+    with.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str
+    """
+    The vee's included angle, in degrees. [degree, 1 to 175; or text in degrees, minutes,
+    seconds]
+    """
+    width: float
+    """Width between the sides at the faces. [length, 1e-06 to 10000]"""
+    rolls: list[float]
+    """
+    Diameters of the rolls, laid in one at a time. [1 to 20 entries, each length, 1e-06 to
+    10000]
+    """
+
+
 class VeeOverRollsRequest(BaseModel):
     """What was measured over two rolls of different size in a vee."""
 
@@ -3708,6 +3897,10 @@ class VeeOverRollsRequest(BaseModel):
     Height of the smaller roll's top over the faces; negative below them. [length, -10000 to
     10000]
     """
+    measure_tolerance: float = 0.0
+    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
+    roll_tolerance: float = 0.0
+    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
 
 
 class VeeOverRollsResult(BaseModel):
@@ -3723,6 +3916,23 @@ class VeeOverRollsResult(BaseModel):
     """Depth of the (virtual) apex below the faces. [length]"""
     contact_depths: list[float]
     """Depth below the faces at which the larger and the smaller roll touch. [each length]"""
+    half_angle_worst_arcsec: float
+    """Largest error of the half angle, all tolerances at their limits at once. [arcsecond]"""
+    half_angle_expanded_arcsec: float
+    """Expanded uncertainty of the half angle, k = 2. [arcsecond]"""
+    width_expanded: float
+    """Expanded uncertainty of the width, k = 2. [length]"""
+
+
+class VeeRollExpected(BaseModel):
+    """One roll in a nominal vee."""
+
+    roll: float
+    """Diameter of the roll. [length]"""
+    top: float
+    """Height of the roll's top over the faces; negative below them. [length]"""
+    contact_depth: float
+    """Depth below the faces at which it touches. [length]"""
 
 
 class WheelDressingRequest(BaseModel):
@@ -5124,6 +5334,28 @@ class TaperOverRollsNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class TaperPlugDepthAnswer(BaseModel):
+    """An answer: TaperPlugDepthResult, advisories, and what it stands on."""
+
+    result: TaperPlugDepthResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperPlugDepthNominalAnswer(BaseModel):
+    """An answer: TaperPlugDepthNominalResult, advisories, and what it stands on."""
+
+    result: TaperPlugDepthNominalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class TaperRateEntryAnswer(BaseModel):
     """An answer: TaperRateEntry, advisories, and what it stands on."""
 
@@ -5300,6 +5532,19 @@ class VeeOverRollsAnswer(BaseModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
+
+
+class VeeOverRollsNominalResult(BaseModel):
+    """What to expect over rolls in a nominal vee."""
+
+    apex_depth: float
+    """Depth of the (virtual) apex below the faces. [length]"""
+    largest_roll: float
+    """Largest roll that still touches the sides, at their upper edges. [length]"""
+    rolls: list[VeeRollExpected]
+    """The rolls, in the order asked."""
+    top_per_width: float
+    """Fall of the top for one unit more of width: 1 / (2 tan ν)."""
 
 
 class WheelDressingAnswer(BaseModel):
@@ -5578,6 +5823,17 @@ class TiltedPlateAnswer(BaseModel):
     """An answer: TiltedPlateResult, advisories, and what it stands on."""
 
     result: TiltedPlateResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class VeeOverRollsNominalAnswer(BaseModel):
+    """An answer: VeeOverRollsNominalResult, advisories, and what it stands on."""
+
+    result: VeeOverRollsNominalResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
