@@ -214,3 +214,11 @@ def test_gauging_by_http(service: TestClient[Any]) -> None:
     wrong = service.post("/v1/tapers/plug-depth", json={**body, "depth": 80})
     assert wrong.status_code == 422
     assert wrong.json()["errors"][0]["pointer"] == "/depth"
+
+
+def test_a_gauge_with_a_cone_is_taken_to_fit(call: Call) -> None:
+    """The answer says that slopes are taken as equal for a gauge's cone, and not for an edge."""
+    request = {"half_angle": 1.5, "gauge_diameter": 17.78, "depth": 4, **SOCKET}
+    cone = call("tapers.plug-depth", gauge_length=50, **request)
+    assert [advisory["code"] for advisory in cone["advisories"]] == ["gauge-slope-assumed"]
+    assert call("tapers.plug-depth", **request)["advisories"] == []

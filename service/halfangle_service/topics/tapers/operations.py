@@ -28,10 +28,10 @@ from halfangle_service.topics.tapers.operations_more import (
     ANGLE,
     IDENTIFY,
     RATES,
-    SET_OVER,
     TOLERANCE,
 )
 from halfangle_service.topics.tapers.operations_plugs import PLUG_DEPTH, PLUG_DEPTH_NOMINAL
+from halfangle_service.topics.tapers.operations_setting import SET_OVER
 from halfangle_service.topics.tapers.shanks import SHANK_COLUMNS, shank_dimensions
 from halfangle_service.topics.tapers.solve import (
     INCHES_PER_FOOT,

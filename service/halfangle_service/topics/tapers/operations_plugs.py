@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable, Sequence
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.operation import Operation, Outcome, Source
+from halfangle_service.operation import Operation, Outcome, Source, note
 from halfangle_service.quantities import ARCSEC_PER_RADIAN, angle_from_radians
 from halfangle_service.topics.tapers.contact import require_contact
 from halfangle_service.topics.tapers.models_plugs import (
@@ -27,6 +27,11 @@ _SHARED_DIAMETER = Source(
     citation="Derived here: where gauge and part touch they share the diameter, and a cone's "
     "diameter changes by 2 tan α for one unit of length; checked against intersected lines.",
     standing="derived",
+)
+_SAME_SLOPE = note(
+    "gauge-slope-assumed",
+    "The gauge's cone is taken to have the part's slope. Where bluing shows contact at one end "
+    "only, the depth speaks of that end's diameter: see tapers/standoff.",
 )
 _Function = Callable[[Sequence[float]], float]
 
@@ -63,7 +68,8 @@ def plug_depth(request: TaperPlugDepthRequest) -> Outcome[TaperPlugDepthResult]:
             included_angle_off_stated_arcsec=off,
             engaged_length=engaged,
             diameter_per_depth=2.0 * math.tan(half),
-        )
+        ),
+        (_SAME_SLOPE,) if request.gauge_length else (),
     )
 
 
