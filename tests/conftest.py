@@ -5,12 +5,17 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
+from hypothesis import settings as hypothesis_settings
 from litestar.testing import TestClient
 
 from halfangle_service.app import create_app
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
 from support import Call
+
+# The same examples at every run, and no test that fails because a machine is slow.
+hypothesis_settings.register_profile("halfangle", deadline=None, derandomize=True)
+hypothesis_settings.load_profile("halfangle")
 
 
 @pytest.fixture(scope="session")
@@ -22,7 +27,9 @@ def settings() -> Settings:
 @pytest.fixture(scope="session")
 def service(settings: Settings) -> Iterator[TestClient[Any]]:
     """The whole service in process, called as HTTP would."""
-    with TestClient(create_app(settings), raise_server_exceptions=False) as client:
+    # The test client is typed for the framework it comes with; any ASGI application will do.
+    app: Any = create_app(settings)
+    with TestClient(app, raise_server_exceptions=False) as client:
         yield client
 
 

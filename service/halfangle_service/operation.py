@@ -87,7 +87,9 @@ class Operation(Generic[RequestT, ResultT]):
 
     `verb` may hold hyphens. `example` is a request that must run. `largest_request` says in plain
     words what bounds the work. `heavy` marks what may take more than some milliseconds: it runs in
-    a worker thread and counts against the limit of concurrent heavy requests.
+    a worker thread and counts against the limit of concurrent heavy requests; a function tells of
+    each request whether it is heavy. `drawing` is SVG that
+    the reference page shows with it, such as its sign conventions.
     """
 
     topic: str
@@ -101,7 +103,8 @@ class Operation(Generic[RequestT, ResultT]):
     sources: tuple[Source, ...]
     example: Mapping[str, Any]
     largest_request: str = "one calculation of fixed size"
-    heavy: bool = False
+    heavy: bool | Callable[[RequestT], bool] = False
+    drawing: str = ""
 
     @property
     def name(self) -> str:

@@ -37,7 +37,7 @@ def test_center_at_its_limit_makes_the_runout_allowed(call: Call, station: float
     "centers.limits", source="ISO 1101: a coaxiality zone is a diameter; TIR = 2 e"
 )
 def test_forms_of_a_limit_say_the_same(call: Call) -> None:
-    """TIR and zone diameter are twice the eccentricity; on a 60° cone the reading is 2 e cos 30°."""
+    """TIR and zone are twice the eccentricity; on a 60° cone the reading is 2 e cos 30°."""
     live = call(
         "centers.limits",
         units="mm",
@@ -65,7 +65,7 @@ def test_dead_center_has_a_limit_only_by_position(call: Call) -> None:
 
 def test_other_center_that_uses_up_everything_is_refused(call: Call) -> None:
     """Where the other center alone goes past what is allowed, no limit is given."""
-    with pytest.raises(Impossible, match="The other center alone puts the axis 0.005 off"):
+    with pytest.raises(Impossible, match=r"The other center alone puts the axis 0\.005 off"):
         call(
             "centers.limits",
             units="mm",

@@ -32,11 +32,15 @@ def test_cone_angle_of_a_rate(
     assert result["included_angle"]["degrees"] == pytest.approx(printed, abs=0.00006 / 3600)
 
 
-@pytest.mark.outside("tapers.solve", source="ASME B5.10, Morse tapers: D, d and depth")
-@pytest.mark.parametrize("designation", [n for n, t in standard_tapers().items() if t.depth])
+@pytest.mark.outside("tapers.solve", source="ASME B5.10: D, d and depth")
+@pytest.mark.parametrize(
+    "designation", [n for n, t in standard_tapers().items() if t.depth and "chuck" not in n]
+)
 def test_morse_columns_agree_with_one_another(call: Call, designation: str) -> None:
-    """D, depth and taper per foot of a Morse row give its d, to the 1e-5 in of the table."""
+    """D, depth and taper per foot of a row give its d, to the digits that the table prints."""
     row = standard_tapers()[designation]
+    # Morse is printed to 0.00001 in, some Brown and Sharpe diameters to 0.0001 in.
+    digits = 1.5e-5 if row.series == "Morse" else 5.5e-5
     result = call(
         "tapers.solve",
         units="in",
@@ -44,7 +48,7 @@ def test_morse_columns_agree_with_one_another(call: Call, designation: str) -> N
         length=row.depth,
         taper_per_foot=row.rate * 12,
     )["result"]
-    assert result["small_diameter"] == pytest.approx(row.small_diameter, abs=1.5e-5)
+    assert result["small_diameter"] == pytest.approx(row.small_diameter, abs=digits)
 
 
 @pytest.mark.outside("tapers.solve", source="mpmath, 50 digits: 2 atan(3.5/24) of the 7/24 taper")

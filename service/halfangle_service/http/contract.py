@@ -89,7 +89,9 @@ def _operation_item(operation: AnyOperation) -> Json:
         **common,
         "operationId": identifier,
         "requestBody": {"required": True, "content": {"application/json": content}},
-        "responses": _responses(operation.answer, (400, 406, 413, 415, 422), heavy=operation.heavy),
+        "responses": _responses(
+            operation.answer, (400, 406, 413, 415, 422), heavy=bool(operation.heavy)
+        ),
     }
     query = _query_operation(operation, common, identifier)
     return {"post": post, **({"get": query} if query else {})}
@@ -105,6 +107,7 @@ def _query_operation(operation: AnyOperation, common: Json, identifier: str) -> 
     parameters: list[Json] = [
         _query_parameter(name, part, name in required, operation.example)
         for name, part in schema["properties"].items()
+        if name in fields
     ]
     parameters.append(
         {
@@ -121,7 +124,7 @@ def _query_operation(operation: AnyOperation, common: Json, identifier: str) -> 
         "operationId": f"{identifier}_by_query",
         "parameters": parameters,
         "responses": _responses(
-            operation.answer, (400, 406, 422), heavy=operation.heavy, text=True
+            operation.answer, (400, 406, 422), heavy=bool(operation.heavy), text=True
         ),
     }
 

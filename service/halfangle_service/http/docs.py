@@ -1,10 +1,12 @@
 """The reference page: one HTML document made from the operations at start, nothing fetched."""
 
 import json
+import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup, escape
 
 from halfangle_service import __version__
 from halfangle_service.http.query import query_fields
@@ -34,6 +36,7 @@ def reference_page(
         trim_blocks=True,
         lstrip_blocks=True,
     )
+    environment.filters["code"] = _code
     topics: dict[str, list[dict[str, Any]]] = {}
     for operation in operations.values():
         topics.setdefault(operation.topic, []).append(_entry(operation))
@@ -41,6 +44,11 @@ def reference_page(
         release=__version__, topics=topics, collections=tuple(collections)
     )
     return page.encode()
+
+
+def _code(text: str) -> Markup:
+    """Escape a text and set what stands between backticks as code."""
+    return Markup(re.sub(r"`([^`]+)`", r"<code>\1</code>", escape(text)))  # noqa: S704  escaped
 
 
 def _entry(operation: AnyOperation) -> dict[str, Any]:

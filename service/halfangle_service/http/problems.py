@@ -1,17 +1,18 @@
 """Problem documents (RFC 9457) for every error of every route, the framework's own included."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from difflib import get_close_matches
 from typing import Any
+from urllib.parse import quote
 
-from litestar import Request, Response
-from litestar.exceptions import HTTPException
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 from pydantic_core import ErrorDetails, from_json
 
 from halfangle_service.errors import Refusal
 
 PROBLEM_MEDIA_TYPE = "application/problem+json"
+_LONGEST_INSTANCE = 200
 
 #: Name, status and title of every problem type; its `type` is `/problems/<name>`.
 PROBLEM_TYPES: dict[str, tuple[int, str]] = {
@@ -28,21 +29,10 @@ PROBLEM_TYPES: dict[str, tuple[int, str]] = {
     "disagreement": (422, "Values given together contradict one another"),
     "unreachable": (422, "The means given do not reach what is wanted"),
     "beyond-bound": (422, "The request asks for more work than one request may"),
+    "no-such-value": (422, "The result holds no such single value"),
     "not-finite": (422, "The numbers lead out of the range of arithmetic"),
     "internal-error": (500, "The service failed"),
     "overloaded": (503, "Too many heavy requests are waiting"),
-}
-
-_TYPE_OF_STATUS = {
-    400: "bad-request",
-    401: "unauthorized",
-    404: "not-found",
-    405: "method-not-allowed",
-    406: "not-acceptable",
-    413: "content-too-large",
-    415: "unsupported-media-type",
-    422: "invalid-request",
-    503: "overloaded",
 }
 
 
@@ -98,7 +88,7 @@ def problem_body(error: ProblemError, path: str) -> tuple[int, bytes]:
         "title": title,
         "status": status,
         "detail": error.detail,
-        "instance": path,
+        "instance": quote(path[:_LONGEST_INSTANCE]),
         "errors": error.errors,
     }
     whole = {**document, **error.more, **document}
@@ -114,14 +104,21 @@ def problem_of_refusal(refusal: Refusal) -> ProblemError:
     return ProblemError(refusal.kind, refusal.detail, errors=errors, more=refusal.more)
 
 
-def problem_of_validation(error: ValidationError, body: bytes) -> ProblemError:
-    """Map what pydantic found wrong: 400 where it is no JSON at all, else 422 with pointers."""
+def problem_of_validation(
+    error: ValidationError, body: bytes, known: Iterable[str] = ()
+) -> ProblemError:
+    """Map what pydantic found wrong: 400 where it is no JSON at all, else 422 with pointers.
+
+    `known` are the request's own fields, to name those that an unknown one may have meant.
+    """
+    fields = tuple(known)
     details = error.errors(include_url=False)
     if details[0]["type"] == "json_invalid":
         return ProblemError("not-json", f"{details[0]['msg']}.")
     sent = from_json(body)
     errors = [
-        {"pointer": _pointer(detail, sent), "message": _message(detail)} for detail in details[:50]
+        {"pointer": _pointer(detail, sent), "message": _message(detail, fields)}
+        for detail in details[:50]
     ]
     named = "; ".join(f"{e['pointer'] or 'the body'}: {e['message']}" for e in errors[:3])
     rest = f"; and {len(details) - 3} more" if len(details) > 3 else ""
@@ -141,47 +138,40 @@ def _pointer(detail: ErrorDetails, sent: Any) -> str:
         elif isinstance(value, list) and isinstance(part, int) and part < len(value):
             parts.append(str(part))
             value = value[part]
+    if detail["type"] in {"union_tag_invalid", "union_tag_not_found"}:
+        # It is the field that chooses among the forms of an object which is wrong or missing.
+        parts.append(detail["ctx"]["discriminator"].strip("'"))
     return "".join("/" + part for part in parts)[:300]
 
 
-def _message(detail: ErrorDetails) -> str:
+def _meant(location: tuple[str | int, ...], fields: tuple[str, ...]) -> str:
+    """Name the fields that an unknown one at the top may have meant: a bare `angle`, a misspelling.
+
+    >>> _meant(("angle",), ("units", "included_angle", "half_angle"))
+    '; did you mean included_angle or half_angle?'
+    """
+    sent = location[0]
+    if len(location) != 1 or not isinstance(sent, str) or not 3 <= len(sent) <= 60:
+        return ""
+    meant = [name for name in fields if sent in name] or get_close_matches(sent, fields, n=2)
+    return f"; did you mean {' or '.join(meant[:3])}?" if meant else ""
+
+
+def _message(detail: ErrorDetails, fields: tuple[str, ...]) -> str:
     """Say what was wanted and, where it is short, what came."""
     if detail["type"] == "missing":
         return "is required and was not sent"
     if detail["type"] == "extra_forbidden":
-        return "is not a field of this request"
+        return "is not a field of this request" + _meant(detail["loc"], fields)
     message = detail["msg"].replace("Input should be", "should be").removeprefix("Value error, ")
     came = detail["input"]
+    if detail["type"] == "union_tag_invalid":
+        # Pydantic's own words repeat what came in full.
+        message = f"should be one of {detail['ctx']['expected_tags']}"
+        came = detail["ctx"]["tag"]
+    elif detail["type"] == "union_tag_not_found":
+        return "is required and was not sent"
     if isinstance(came, bool | int | float | str) or came is None:
         shown = json.dumps(came, ensure_ascii=False)
         message += f"; got {shown if len(shown) <= 40 else shown[:37] + '…'}"
     return message
-
-
-def problem_response(error: ProblemError, path: str) -> Response[bytes]:
-    """Give the response for an error at a path."""
-    status, body = problem_body(error, path)
-    return Response(body, status_code=status, media_type=PROBLEM_MEDIA_TYPE, headers=error.headers)
-
-
-def handle_problem(request: Request[Any, Any, Any], error: ProblemError) -> Response[bytes]:
-    """Answer an error of HTTP's own."""
-    return problem_response(error, request.scope["path"])
-
-
-def handle_refusal(request: Request[Any, Any, Any], refusal: Refusal) -> Response[bytes]:
-    """Answer an error of the trade."""
-    return problem_response(problem_of_refusal(refusal), request.scope["path"])
-
-
-def handle_framework(request: Request[Any, Any, Any], error: HTTPException) -> Response[bytes]:
-    """Answer what the framework refuses by itself: no such route, method or size."""
-    name = _TYPE_OF_STATUS.get(error.status_code, "internal-error")
-    details = {
-        "not-found": f"No resource at {request.scope['path'][:200]}.",
-        "method-not-allowed": f"{request.method} is not taken at this address.",
-        "content-too-large": "The body is larger than the limit of this service, "
-        f"{request.app.request_max_body_size} bytes.",
-    }
-    mapped = ProblemError(name, details.get(name, error.detail), headers=dict(error.headers or {}))
-    return problem_response(mapped, request.scope["path"])

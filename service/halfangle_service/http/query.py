@@ -28,7 +28,10 @@ _FORMS: dict[type[BaseModel], Mapping[str, QueryField] | None] = {}
 
 
 def query_fields(model: type[BaseModel]) -> Mapping[str, QueryField] | None:
-    """Give the query form of a flat request, or None where a field needs a nested object."""
+    """Give the query form of a request, or None where it needs a nested object.
+
+    An optional field that holds nested objects is left out of the form: POST takes it.
+    """
     if model not in _FORMS:
         _FORMS[model] = _read_fields(model)
     return _FORMS[model]
@@ -36,11 +39,14 @@ def query_fields(model: type[BaseModel]) -> Mapping[str, QueryField] | None:
 
 def _read_fields(model: type[BaseModel]) -> Mapping[str, QueryField] | None:
     fields: dict[str, QueryField] = {}
-    for name, schema in model.model_json_schema().get("properties", {}).items():
+    whole = model.model_json_schema()
+    for name, schema in whole.get("properties", {}).items():
         types = _types(schema)
         items = _types(_array_items(schema)) if "array" in types else frozenset()
         if not (types - {"array"}) <= _SCALARS or not items <= _SCALARS:
-            return None
+            if name in whole.get("required", ()):
+                return None
+            continue
         fields[name] = QueryField((types - {"array"}) | items, bool(items))
     return fields
 
@@ -104,7 +110,7 @@ def pick_value(answer: bytes, path: str) -> bytes:
     """Give one value of an answer's result as plain text: full precision, a decimal point.
 
     The path names fields and list positions joined by dots: `height`, `angle.dms`, `blocks.0`.
-    Raises ProblemError (`invalid-request`) where it leads nowhere or to more than one value.
+    Raises ProblemError (`no-such-value`) where it leads nowhere or to more than one value.
     """
     value: Any = json.loads(answer)["result"]
     for part in path.split("."):
@@ -128,5 +134,5 @@ def pick_value(answer: bytes, path: str) -> bytes:
 
 def _pick_problem(message: str) -> ProblemError:
     return ProblemError(
-        "invalid-request", f"pick {message}.", errors=[{"pointer": "/pick", "message": message}]
+        "no-such-value", f"pick {message}.", errors=[{"pointer": "/pick", "message": message}]
     )

@@ -1,25 +1,24 @@
 """Routes made from operations and collections, once, at start."""
 
 import hashlib
-from collections.abc import Awaitable, Callable, Mapping
+import json
+import re
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from anyio import CapacityLimiter, to_thread
-from litestar import HttpMethod, Request, Response
-from litestar.handlers import HTTPRouteHandler
 from pydantic import ValidationError
 
+from halfangle_service.http.exchange import JSON, TEXT, Call, Handler, Headers, Reply, Route
 from halfangle_service.http.problems import ProblemError, problem_of_validation
 from halfangle_service.http.query import QueryField, pick_value, query_fields, read_query
 from halfangle_service.operation import Collection, Operation
+from halfangle_service.quantities import RequestModel
 from halfangle_service.settings import Settings
 
-JSON = "application/json"
-TEXT = "text/plain"
-
 AnyOperation = Operation[Any, Any]
-AnyRequest = Request[Any, Any, Any]
-Calculate = Callable[[AnyOperation, bytes], Awaitable[bytes]]
+
+_TOO_MANY_DIGITS = re.compile(rb"[0-9]{4000,}")
 
 
 def answer(operation: AnyOperation, body: bytes) -> bytes:
@@ -27,10 +26,21 @@ def answer(operation: AnyOperation, body: bytes) -> bytes:
 
     Raises ProblemError for a body that is wrong, Refusal for one that cannot be fulfilled.
     """
+    return answer_request(operation, read_request(operation, body))
+
+
+def read_request(operation: AnyOperation, body: bytes) -> RequestModel:
+    """Validate a JSON body; raises ProblemError where it is wrong."""
     try:
-        request = operation.request.model_validate_json(body)
+        request: RequestModel = operation.request.model_validate_json(body)
     except ValidationError as error:
-        raise problem_of_validation(error, body) from None
+        raise _problem_of(error, operation, body) from None
+    refuse_repeated_names(request, body)
+    return request
+
+
+def answer_request(operation: AnyOperation, request: RequestModel) -> bytes:
+    """Calculate; raises Refusal for a request that cannot be fulfilled."""
     try:
         return operation.answer_json(request)
     except (ArithmeticError, ValidationError) as error:
@@ -42,6 +52,51 @@ def answer(operation: AnyOperation, body: bytes) -> bytes:
         ) from error
 
 
+def _problem_of(error: ValidationError, operation: AnyOperation, body: bytes) -> ProblemError:
+    """Map what is wrong with a body.
+
+    The parser gives up at an integer of too many digits without naming its field; with infinity in
+    its place the field is found, and refused all the same.
+    """
+    if "number out of range" in error.errors(include_url=False)[0]["msg"]:
+        shorter = _TOO_MANY_DIGITS.sub(b"1e999", body)
+        try:
+            operation.request.model_validate_json(shorter)
+        except ValidationError as found:
+            return problem_of_validation(found, shorter, operation.request.model_fields)
+    return problem_of_validation(error, body, operation.request.model_fields)
+
+
+def refuse_repeated_names(request: RequestModel, body: bytes) -> None:
+    """Refuse an object that names a field twice: which of the two was meant cannot be known.
+
+    Pydantic keeps the last one silently. A body with no more colons than it has distinct fields
+    cannot repeat one, which spares most requests the second reading.
+    """
+    if body.count(b":") == len(request.model_fields_set):
+        return
+    try:
+        json.loads(body, object_pairs_hook=_distinct)
+    except (ValueError, RecursionError):
+        raise ProblemError(
+            "not-json", "The body nests too deeply, or holds too long a number."
+        ) from None
+
+
+def _distinct(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    """Make an object of its pairs; raises ProblemError where a name comes twice."""
+    made = dict(pairs)
+    if len(made) == len(pairs):
+        return made
+    names = [name for name, _ in pairs]
+    twice = next(name for name in names if names.count(name) > 1)[:60]
+    raise ProblemError(
+        "invalid-request",
+        f"{twice} is given twice in one object.",
+        errors=[{"pointer": f"/{twice}", "message": "should be given once"}],
+    )
+
+
 class HeavyWork:
     """Runs heavy operations in worker threads, a bounded number at once, a bounded queue before."""
 
@@ -50,8 +105,19 @@ class HeavyWork:
         self._most = workers + queue
         self._inside = 0
 
-    async def run(self, operation: AnyOperation, body: bytes) -> bytes:
-        """Answer in a worker thread; raises ProblemError (`overloaded`) where the queue is full."""
+    async def answer(self, operation: AnyOperation, body: bytes) -> bytes:
+        """Answer here where the work is light, in a worker thread where it is heavy."""
+        if operation.heavy is True:
+            return await self._run(answer, operation, body)
+        if operation.heavy is False:
+            return answer(operation, body)
+        request = read_request(operation, body)
+        if operation.heavy(request):
+            return await self._run(answer_request, operation, request)
+        return answer_request(operation, request)
+
+    async def _run(self, work: Callable[..., bytes], *arguments: object) -> bytes:
+        """Work in a thread; raises ProblemError (`overloaded`) where the queue is full."""
         if self._inside >= self._most:
             raise ProblemError(
                 "overloaded",
@@ -60,114 +126,104 @@ class HeavyWork:
             )
         self._inside += 1
         try:
-            return await to_thread.run_sync(answer, operation, body, limiter=self._limiter)
+            return await to_thread.run_sync(work, *arguments, limiter=self._limiter)
         finally:
             self._inside -= 1
 
 
-def operation_routes(
-    operations: Mapping[str, AnyOperation], settings: Settings
-) -> list[HTTPRouteHandler]:
+def operation_routes(operations: Mapping[str, AnyOperation], settings: Settings) -> list[Route]:
     """Make the routes of all operations: POST each, GET where the request is flat."""
     heavy = HeavyWork(settings.heavy_workers, settings.heavy_queue)
-    routes: list[HTTPRouteHandler] = []
+    routes: list[Route] = []
     for operation in operations.values():
-        routes.append(_post_route(operation, heavy))
+        handlers = {"POST": _by_body(operation, heavy)}
         fields = query_fields(operation.request)
         if fields is not None:
-            routes.append(_query_route(operation, fields, heavy, settings))
+            handlers["GET"] = _by_query(operation, fields, heavy, settings)
+        routes.append(Route(operation.path, handlers))
     return routes
 
 
-def _post_route(operation: AnyOperation, heavy: HeavyWork) -> HTTPRouteHandler:
-    """Make the POST route of an operation."""
+def _by_body(operation: AnyOperation, heavy: HeavyWork) -> Handler:
+    """Make the handler of POST."""
 
-    async def calculate(request: AnyRequest) -> Response[bytes]:
-        require_json_body(request)
-        require_accepts(request, JSON)
-        body = await request.body()
-        if operation.heavy:
-            return Response(await heavy.run(operation, body), media_type=JSON)
-        return Response(answer(operation, body), media_type=JSON)
+    async def calculate(call: Call) -> Reply:
+        require_json_body(call)
+        require_accepts(call, JSON)
+        body = await call.body()
+        return Reply(await heavy.answer(operation, body))
 
-    return HTTPRouteHandler(operation.path, http_method=HttpMethod.POST, status_code=200)(calculate)
+    return calculate
 
 
-def _query_route(
+def _by_query(
     operation: AnyOperation, fields: Mapping[str, QueryField], heavy: HeavyWork, settings: Settings
-) -> HTTPRouteHandler:
-    """Make the GET route of an operation whose request is flat."""
+) -> Handler:
+    """Make the handler of GET for an operation whose request is flat."""
 
-    async def calculate(request: AnyRequest) -> Response[bytes]:
-        body, pick = read_query(request.scope["query_string"], fields)
-        require_accepts(request, JSON if pick is None else "text/plain")
-        if operation.heavy:
-            content = await heavy.run(operation, body)
-        else:
-            content = answer(operation, body)
+    async def calculate(call: Call) -> Reply:
+        body, pick = read_query(call.query, fields)
+        require_accepts(call, JSON if pick is None else TEXT)
+        content = await heavy.answer(operation, body)
         if pick is None:
-            return cached(request, content, JSON, settings)
-        return cached(request, pick_value(content, pick), TEXT, settings)
+            return cached(call, content, JSON, settings)
+        return cached(call, pick_value(content, pick), TEXT, settings)
 
-    return _get(operation.path, calculate)
+    return calculate
 
 
-def collection_routes(collection: Collection[Any], settings: Settings) -> list[HTTPRouteHandler]:
+def collection_routes(collection: Collection[Any], settings: Settings) -> list[Route]:
     """Make the routes of a published table: the listing, and one row by its key."""
 
-    async def listing(request: AnyRequest) -> Response[bytes]:
-        require_accepts(request, JSON)
-        return cached(request, collection.answer_json(collection.rows()), JSON, settings)
+    async def listing(call: Call) -> Reply:
+        require_accepts(call, JSON)
+        return cached(call, collection.answer_json(collection.rows()), JSON, settings)
 
-    async def item(request: AnyRequest) -> Response[bytes]:
-        require_accepts(request, JSON)
-        key = str(request.path_params["key"])
-        row = collection.get(key)
+    async def item(call: Call) -> Reply:
+        require_accepts(call, JSON)
+        row = collection.get(call.key)
         if row is None:
             raise ProblemError(
                 "not-found",
-                f"{collection.title} knows no {collection.key} {key[:60]!r}.",
+                f"{collection.title} knows no {collection.key} {call.key[:60]!r}.",
                 more={"known": list(collection.keys())},
             )
-        return cached(request, collection.answer_json(row), JSON, settings)
+        return cached(call, collection.answer_json(row), JSON, settings)
 
-    return [_get(collection.path, listing), _get(collection.path + "/{key:str}", item)]
+    return [
+        Route(collection.path, {"GET": listing}),
+        Route(collection.path + "/{key}", {"GET": item}),
+    ]
 
 
-def document_route(
-    path: str, content: bytes, media_type: str, settings: Settings
-) -> HTTPRouteHandler:
+def document_route(path: str, content: bytes, media_type: str, settings: Settings) -> Route:
     """Make the route of a document that never changes at this release."""
 
-    async def document(request: AnyRequest) -> Response[bytes]:
-        return cached(request, content, media_type, settings)
+    async def document(call: Call) -> Reply:
+        return cached(call, content, media_type, settings)
 
-    return _get(path, document)
-
-
-def _get(
-    path: str, handler: Callable[[AnyRequest], Awaitable[Response[bytes]]]
-) -> HTTPRouteHandler:
-    methods = [HttpMethod.GET, HttpMethod.HEAD]
-    return HTTPRouteHandler(path, http_method=methods, status_code=200)(handler)
+    return Route(path, {"GET": document})
 
 
-def cached(
-    request: AnyRequest, content: bytes, media_type: str, settings: Settings
-) -> Response[bytes]:
+def cached(call: Call, content: bytes, media_type: str, settings: Settings) -> Reply:
     """Answer with a strong ETag, or with 304 where the caller has these bytes already."""
     tag = f'"{hashlib.sha256(content).hexdigest()[:32]}"'
     scope = "private" if settings.api_keys else "public"
-    headers = {"ETag": tag, "Cache-Control": f"{scope}, max-age={settings.cache_seconds}"}
-    known = request.headers.get("if-none-match", "")
+    headers: Headers = (
+        (b"etag", tag.encode()),
+        (b"cache-control", f"{scope}, max-age={settings.cache_seconds}".encode()),
+    )
+    known = call.header(b"if-none-match")
     if known == "*" or tag in {entry.strip().removeprefix("W/") for entry in known.split(",")}:
-        return Response(b"", status_code=304, media_type=media_type, headers=headers)
-    return Response(content, media_type=media_type, headers=headers)
+        return Reply(b"", media_type, 304, headers)
+    return Reply(content, media_type, 200, headers)
 
 
-def require_json_body(request: AnyRequest) -> None:
+def require_json_body(call: Call) -> None:
     """Refuse a body that is not declared as JSON in UTF-8 (RFC 8259, 8.1)."""
-    declared = request.headers.get("content-type", "")
+    declared = call.header(b"content-type")
+    if declared == JSON:
+        return
     media_type, _, parameters = declared.partition(";")
     charset = parameters.strip().lower().removeprefix("charset=").strip('"')
     if media_type.strip().lower() != JSON or charset not in {"", "utf-8"}:
@@ -178,17 +234,18 @@ def require_json_body(request: AnyRequest) -> None:
         )
 
 
-def require_accepts(request: AnyRequest, media_type: str) -> None:
+def require_accepts(call: Call, media_type: str) -> None:
     """Refuse a request whose Accept header rules this media type out (RFC 9110, 12.5.1)."""
-    accepted = request.headers.get("accept", "*/*")
-    if accepted == "*/*":
+    accepted = call.header(b"accept")
+    if accepted in {"", "*/*"}:
         return
-    kind = media_type.partition("/")[0] + "/*"
+    name = media_type.partition(";")[0]
+    ranges = {name, name.partition("/")[0] + "/*", "*/*", ""}
     for entry in accepted.split(","):
-        name, _, parameters = entry.partition(";")
+        wanted, _, parameters = entry.partition(";")
         refused = parameters.replace(" ", "").lower() in {"q=0", "q=0.0", "q=0.00", "q=0.000"}
-        if name.strip().lower() in {media_type, kind, "*/*", ""} and not refused:
+        if wanted.strip().lower() in ranges and not refused:
             return
     raise ProblemError(
-        "not-acceptable", f"The answer is {media_type}; the request accepts {accepted[:80]}."
+        "not-acceptable", f"The answer is {name}; the request accepts {accepted[:80]}."
     )

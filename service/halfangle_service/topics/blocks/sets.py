@@ -14,15 +14,27 @@ _TENTH_NM = {"in": 254_000_000, "mm": 10_000_000}
 
 @dataclass(frozen=True, slots=True)
 class BlockSet:
-    """A set: `sizes` in 0.1 nm, ascending, one entry a block; `units` are those of its nominals."""
+    """A set: `sizes` in 0.1 nm, ascending, one entry a block; `units` are those of its nominals.
+
+    `wear` are the sizes, among `sizes`, of the set's own wear blocks.
+    """
 
     name: str
     units: Literal["in", "mm"]
     sizes: tuple[int, ...]
+    wear: tuple[int, ...]
     series: tuple[str, ...]
     source: str
     how: str
     note: str
+
+
+@cache
+def nominal_sizes(units: Literal["in", "mm"]) -> tuple[int, ...]:
+    """Every size, ascending, that some built-in set of these units has."""
+    return tuple(
+        sorted({size for s in built_in_sets().values() if s.units == units for size in s.sizes})
+    )
 
 
 @cache
@@ -53,12 +65,14 @@ def find_set(name: str, *, field: str = "set") -> BlockSet:
 def _read(row: dict[str, Any]) -> BlockSet:
     """Read one set, and refuse it where it lacks a source or its count does not come out."""
     sizes = [size for entry in row["series"] for size in _series(entry, row["units"])]
+    wear = [entry for entry in row["series"] if entry.get("wear")]
     if len(sizes) != row["pieces"] or not row["source"] or not row["how"]:
         raise ValueError(f"{row['name']}: {len(sizes)} blocks, or no source")
     return BlockSet(
         name=row["name"],
         units=row["units"],
         sizes=tuple(sorted(sizes)),
+        wear=tuple(size for entry in wear for size in _series(entry, row["units"])),
         series=tuple(_describe(entry) for entry in row["series"]),
         source=row["source"],
         how=row["how"],
@@ -78,5 +92,5 @@ def _series(entry: dict[str, Any], units: str) -> list[int]:
 def _describe(entry: dict[str, Any]) -> str:
     """Write one series for a person."""
     if entry["count"] == 1:
-        return str(entry["first"])
+        return f"{entry['first']} wear block" if entry.get("wear") else str(entry["first"])
     return f"{entry['first']} to {entry['last']} by {entry['step']} ({entry['count']})"

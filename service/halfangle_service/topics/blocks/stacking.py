@@ -7,19 +7,30 @@ Knapsack Problems, 2004, chapter 4, for the method (from memory).
 """
 
 import math
-from collections.abc import Sequence
+from collections import OrderedDict
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
+from itertools import accumulate
+from threading import Lock
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
 
-#: Most entries of a table (one byte each). The 112-piece metric set needs about 1.5 million.
-MOST_STEPS = 40_000_000
+#: Most entries of a table (some seven bytes each while it is made). The 112-piece metric set needs
+#: about 0.6 million.
+MOST_STEPS = 12_000_000
+#: Most entries that making a table may visit: about a second of work.
+MOST_WORK = 600_000_000
 #: Stands in a table for a height that no stack reaches; one more than it still fits a byte.
 UNREACHED = 200
+#: Tables are kept while together they stay below this many entries.
+MOST_KEPT_STEPS = 12_000_000
+#: Entries looked at in one go when a table is searched for the nearest height.
+_STRETCH = 65_536
 
 
 @dataclass(frozen=True)
@@ -38,39 +49,122 @@ class StackTable:
         return math.gcd(*self.sizes)
 
     @cached_property
+    def length(self) -> int:
+        """Entries of the table: the highest stack in steps, and one for nothing at all."""
+        return sum(self.sizes[: self.max_blocks]) // self.step + 1
+
+    @cached_property
+    def _reach(self) -> list[int]:
+        """For each block, smallest first: the highest stack in steps of it and smaller ones."""
+        upward = [size // self.step for size in reversed(self.sizes)]
+        sums = [0, *accumulate(upward)]
+        most = self.max_blocks
+        return [sums[end] - sums[max(end - most, 0)] for end in range(1, len(sums))]
+
+    @property
+    def work(self) -> int:
+        """Entries that making the table visits: the bound on it is counted in these."""
+        return sum(self._reach)
+
+    def require_bounded(self) -> None:
+        """Raise BeyondBound where the table would be too long, or too much work to make."""
+        if self.length <= MOST_STEPS and self.work <= MOST_WORK:
+            return
+        raise BeyondBound(
+            f"{len(self.sizes)} blocks with a common step of {self.step / 1e7:g} mm have "
+            f"{self.length} heights up to the highest stack; at most {MOST_STEPS} heights, and "
+            f"{MOST_WORK} heights times blocks, are taken. Round the sizes to their nominals.",
+            fields={"sizes": f"should share a coarser step than {self.step / 1e7:g} mm"},
+        )
+
+    @cached_property
+    def _keys(self) -> NDArray[np.unsignedinteger]:
+        """For each height in steps one key: the fewest blocks, and which of them is the largest.
+
+        A key is the count times a base, plus the base less one less the block's number (from the
+        smallest): of equal counts the larger block makes the smaller key. Blocks join from the
+        smallest up, so that only heights already in reach are visited.
+        """
+        self.require_bounded()
+        narrow = len(self.sizes) < 256
+        kind: type[np.unsignedinteger] = np.uint16 if narrow else np.uint32
+        base = kind(256 if narrow else 65_536)
+        counts = ~(base - kind(1))
+        keys = np.full(self.length, UNREACHED * base, kind)
+        keys[0] = 0
+        reach_before = 0
+        for number, (size, reach) in enumerate(zip(reversed(self.sizes), self._reach, strict=True)):
+            step = size // self.step
+            top = min(reach_before, self.length - 1 - step)
+            # A copy of the counts before this block: each block is used at most once.
+            with_block = keys[: top + 1] & counts
+            with_block += base + (base - kind(1) - kind(number))
+            target = keys[step : step + top + 1]
+            np.minimum(target, with_block, out=target)
+            reach_before = reach
+        return keys
+
+    @cached_property
+    def _tables(self) -> tuple[NDArray[np.uint8], NDArray[Any]]:
+        """Fewest blocks for each height, and the number of the largest of them."""
+        keys = self._keys
+        bits = 8 * keys.itemsize // 2
+        fewest = (keys >> bits).astype(np.uint8)
+        fewest[fewest > self.max_blocks] = UNREACHED
+        ones = (1 << bits) - 1
+        first = (~keys & keys.dtype.type(ones)).astype(np.uint16 if bits > 8 else np.uint8)
+        del self.__dict__["_keys"]
+        return fewest, first
+
+    @property
     def fewest(self) -> NDArray[np.uint8]:
         """For each height in steps: the fewest blocks, UNREACHED where none of up to max_blocks.
 
         Raises BeyondBound where the table would be too long.
         """
-        steps = [size // self.step for size in self.sizes]
-        length = sum(steps[: self.max_blocks]) + 1
-        if length > MOST_STEPS:
-            raise BeyondBound(
-                f"These sizes have {length} steps of {self.step / 1e7:g} mm up to the highest "
-                f"stack; at most {MOST_STEPS} are taken. Round the sizes to their nominals.",
-                fields={"sizes": f"should share a coarser step than {self.step / 1e7:g} mm"},
-            )
-        table = np.full(length, UNREACHED, np.uint8)
-        table[0] = 0
-        for step in steps:
-            # One block more than the table before this block: each block is used at most once.
-            np.minimum(table[step:], table[: length - step] + np.uint8(1), out=table[step:])
-        table[table > self.max_blocks] = UNREACHED
-        return table
+        return self._tables[0]
 
     @cached_property
     def _lookup(self) -> bytes:
         """The table as bytes: looking up one entry is several times faster than in an array."""
         return self.fewest.tobytes()
 
-    def stack(self, height: int) -> tuple[int, ...] | None:
-        """Give a stack of the fewest blocks for a height in 0.1 nm, largest first, or None."""
+    @cached_property
+    def _trace(self) -> tuple[bytes, memoryview, tuple[int, ...], tuple[int, ...], int]:
+        """What following a stack down needs: counts, first blocks, sizes, sizes in steps, step."""
+        upward = self.sizes[::-1]
+        steps = tuple(size // self.step for size in upward)
+        return self._lookup, self._tables[1].data, upward, steps, self.step
+
+    def count(self, height: int) -> int:
+        """Fewest blocks for a height in 0.1 nm, 0 for no height, UNREACHED where there are none."""
         quotient, rest = divmod(height, self.step)
-        table = self._lookup
-        if rest or not 0 < quotient < len(table) or table[quotient] == UNREACHED:
+        if rest or not 0 <= quotient < self.length:
+            return UNREACHED
+        return self._lookup[quotient]
+
+    def stack(self, height: int) -> tuple[int, ...] | None:
+        """Give a stack of the fewest blocks for a height in 0.1 nm, largest first, or None.
+
+        Of several it is the one whose largest block is the largest, then the next, and so on.
+        """
+        lookup, first, upward, steps, step = self._trace
+        quotient, rest = divmod(height, step)
+        if rest or not 0 < quotient < len(lookup):
             return None
-        return self._pick(height, table[quotient], 0)
+        count = lookup[quotient]
+        if count == UNREACHED:
+            return None
+        blocks = []
+        number = len(upward)
+        while quotient:
+            following = first[quotient]
+            if following >= number:  # the table's own choice would use a block twice
+                return self._pick(height, count, 0)
+            number = following
+            blocks.append(upward[number])
+            quotient -= steps[number]
+        return tuple(blocks)
 
     def _pick(self, height: int, count: int, first: int) -> tuple[int, ...] | None:
         """Pick `count` blocks from `sizes[first:]`, larger ones first; None where there are none.
@@ -92,20 +186,63 @@ class StackTable:
 
     def nearest(self, height: int) -> tuple[tuple[int, ...] | None, tuple[int, ...] | None]:
         """Give the stacks nearest to a height in 0.1 nm: at or below it, and at or above it."""
-        reached = np.flatnonzero(self.fewest != UNREACHED)[1:] * self.step
-        position = int(np.searchsorted(reached, height))
-        above = self.stack(int(reached[position])) if position < len(reached) else None
-        if position < len(reached) and reached[position] == height:
-            return above, above
-        below = self.stack(int(reached[position - 1])) if position > 0 else None
-        return below, above
+        below = self._reached_from(min(height // self.step, self.length - 1), downward=True)
+        above = self._reached_from(max(-(-height // self.step), 1), downward=False)
+        return (
+            self.stack(below * self.step) if below else None,
+            self.stack(above * self.step) if above else None,
+        )
+
+    def _reached_from(self, start: int, *, downward: bool) -> int | None:
+        """The first height in steps that is reached, from `start` on; None where there is none."""
+        while 1 <= start < self.length:
+            if downward:
+                stretch = self.fewest[max(start - _STRETCH, 0) + 1 : start + 1][::-1]
+            else:
+                stretch = self.fewest[start : start + _STRETCH]
+            hits = np.flatnonzero(stretch != UNREACHED)
+            if len(hits):
+                return start - int(hits[0]) if downward else start + int(hits[0])
+            start += -_STRETCH if downward else _STRETCH
+        return None
+
+    def within(self, low: int, high: int) -> Iterator[tuple[int, int]]:
+        """Give each height from `low` to `high` (0.1 nm) that is reached, and its fewest blocks."""
+        first = max(-(-low // self.step), 1)
+        last = min(high // self.step, self.length - 1)
+        for start in range(first, last + 1, _STRETCH):
+            stretch = self.fewest[start : min(start + _STRETCH, last + 1)]
+            for hit in np.flatnonzero(stretch != UNREACHED).tolist():
+                yield (start + hit) * self.step, int(stretch[hit])
 
 
-@lru_cache(maxsize=32)
-def _table(sizes: tuple[int, ...], max_blocks: int) -> StackTable:
-    return StackTable(sizes, max_blocks)
+class _KeptTables:
+    """Tables made before, the latest used last; dropped from the oldest where they grow too big."""
+
+    def __init__(self, most_steps: int) -> None:
+        self._most_steps = most_steps
+        self._tables: OrderedDict[tuple[tuple[int, ...], int], StackTable] = OrderedDict()
+        self._lock = Lock()
+
+    def get(self, sizes: tuple[int, ...], max_blocks: int) -> StackTable:
+        key = (sizes, max_blocks)
+        with self._lock:
+            table = self._tables.get(key)
+            if table is not None:
+                self._tables.move_to_end(key)
+                return table
+            table = StackTable(sizes, max_blocks)
+            if table.length <= self._most_steps:
+                self._tables[key] = table
+            kept = sum(entry.length for entry in self._tables.values())
+            while kept > self._most_steps:
+                kept -= self._tables.popitem(last=False)[1].length
+            return table
+
+
+_KEPT = _KeptTables(MOST_KEPT_STEPS)
 
 
 def stack_table(sizes: Sequence[int], max_blocks: int) -> StackTable:
     """Give the table of a set, made once and kept; `sizes` in 0.1 nm, one entry a block."""
-    return _table(tuple(sorted(sizes, reverse=True)), min(max_blocks, len(sizes)))
+    return _KEPT.get(tuple(sorted(sizes, reverse=True)), min(max_blocks, len(sizes)))

@@ -150,7 +150,7 @@ class CenterJobRequest(RequestModel):
         None,
         description="One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out.",
     )
-    grinding_allowance: NonNegativeLength | None = Field(
+    grinding_allowance: Length | None = Field(
         None,
         description="Stock left on the cone, measured square to its surface, in `units`.",
         examples=[0.004],
@@ -301,7 +301,7 @@ class PlanCheck(ResultModel):
     """One check, and whether it would catch a wrong block in the stack."""
 
     check: str = Field(description="What to check.")
-    how: str = Field(description="How.")
+    how: str = Field(description="How the check is made.")
     expected: str = Field(description="What to expect.")
     catches_wrong_block: bool = Field(
         description="Whether it would show the smallest wrong-block mistake of this stack."

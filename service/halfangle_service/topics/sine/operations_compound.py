@@ -25,6 +25,7 @@ from halfangle_service.topics.sine.compound import (
     slopes_of_normal,
     tilt_of_normal,
 )
+from halfangle_service.topics.sine.conventions import conventions_svg
 from halfangle_service.topics.sine.geometry import (
     angle_for_height,
     height_for_angle,
@@ -305,6 +306,7 @@ COMPOUND = Operation(
     request=SineCompoundRequest,
     result=SineCompoundResult,
     calculate=compound,
+    drawing=conventions_svg(),
     relations=(
         "part's frame: tan(upper) = tan(x_angle), tan(base) = tan(y_angle) × cos(upper), for a "
         "base hinge along X, and the sides raised that the surface falls to",
@@ -333,6 +335,7 @@ COMPOUND_ANGLES = Operation(
     request=SineCompoundAnglesRequest,
     result=SineCompoundAnglesResult,
     calculate=compound_angles,
+    drawing=conventions_svg(),
     relations=(
         "hinge angle = asin((height − step) / center_distance)",
         "part: n = Rᵀ (0, 0, 1); machine: m = R (0, 0, 1); R = R(base) × R(upper)",

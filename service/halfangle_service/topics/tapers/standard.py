@@ -9,6 +9,9 @@ from typing import Any, Literal
 from halfangle_service.errors import Unreachable
 from halfangle_service.topics.tapers.solve import rate_from_taper_per_foot
 
+RowStanding = Literal["published", "from memory", "derived"]
+_TABLES = ("standard.toml", "standard_more.toml")
+
 
 @dataclass(frozen=True, slots=True)
 class StandardTaper:
@@ -27,14 +30,16 @@ class StandardTaper:
     small_diameter: float | None
     depth: float | None
     source: str
-    how: str
+    how: RowStanding
 
 
 @cache
 def standard_tapers() -> dict[str, StandardTaper]:
     """Give every standard taper by its designation."""
-    text = files("halfangle_service.topics.tapers").joinpath("standard.toml").read_text("utf-8")
-    return {row["designation"]: _read(row) for row in tomllib.loads(text)["taper"]}
+    folder = files("halfangle_service.topics.tapers")
+    texts = (folder.joinpath(name).read_text("utf-8") for name in _TABLES)
+    rows = (row for text in texts for row in tomllib.loads(text)["taper"])
+    return {row["designation"]: _read(row) for row in rows}
 
 
 def find_standard(designation: str, *, field: str = "designation") -> StandardTaper:

@@ -1,0 +1,98 @@
+"""One call from its first try to the outcome that stands, without the sending itself."""
+
+import re
+import uuid
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any, Generic
+
+from halfangle_client import __version__
+from halfangle_client.endpoint import AnswerT, Endpoint, Reply, answer_of, message_of
+from halfangle_client.errors import ConnectionFailed, TimedOut
+from halfangle_client.retry import Retries
+
+_PLAIN_KEY = re.compile(r"[!-~]([ -~]*[!-~])?")
+_PLAIN_ID = re.compile(r"[A-Za-z0-9._-]{1,64}")
+READY: Endpoint[bytes] = Endpoint("health.ready", "GET", "/health/ready", bytes)
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """Why no reply came, and whether it came to nothing for want of time."""
+
+    error: Exception
+    late: bool
+    worth_another_try: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Manners:
+    """How a client calls: where, with which key, how patiently."""
+
+    base_url: str
+    api_key: str | None
+    timeout_seconds: float
+    heavy_timeout_seconds: float
+    retries: Retries
+
+    def __post_init__(self) -> None:
+        if self.api_key is not None and not _PLAIN_KEY.fullmatch(self.api_key):
+            raise ValueError("api_key: should be printable ASCII characters, no spaces around")
+
+    @property
+    def headers(self) -> dict[str, str]:
+        """Headers of every request."""
+        key = {} if self.api_key is None else {"X-API-Key": self.api_key}
+        return {"User-Agent": f"halfangle-client/{__version__}", **key}
+
+
+@dataclass
+class Conversation(Generic[AnswerT]):
+    """One call: what to send, when to send it again, and what its outcome means."""
+
+    manners: Manners
+    endpoint: Endpoint[AnswerT]
+    fields: Mapping[str, Any]
+    content: str | bytes | None = None
+    timeout_seconds: float | None = None
+    request_id: str | None = None
+    tries: int = field(default=0, init=False)
+
+    def __post_init__(self) -> None:
+        if self.request_id is not None and not _PLAIN_ID.fullmatch(self.request_id):
+            # The service would put one of its own in its place, and the caller look in vain.
+            raise ValueError("request_id: should be 1 to 64 letters, digits, '.', '_' or '-'")
+        self.sent_as = self.request_id or uuid.uuid4().hex
+        self.message = message_of(
+            self.endpoint, self.fields, content=self.content, request_id=self.sent_as
+        )
+
+    @property
+    def seconds(self) -> float:
+        """How long to wait for the service to say something."""
+        if self.timeout_seconds is not None:
+            return self.timeout_seconds
+        return (
+            self.manners.heavy_timeout_seconds
+            if self.endpoint.heavy
+            else self.manners.timeout_seconds
+        )
+
+    def pause_after(self, outcome: Reply | Fault) -> float | None:
+        """Seconds until the next try; None where this outcome stands."""
+        self.tries += 1
+        if isinstance(outcome, Reply):
+            return self.manners.retries.after_status(self.tries, outcome.status, outcome.headers)
+        if not outcome.worth_another_try:
+            return None
+        return self.manners.retries.after_fault(self.tries)
+
+    def answer(self, outcome: Reply | Fault) -> AnswerT:
+        """Read the outcome that stands; raises a HalfangleError where it is no answer."""
+        if isinstance(outcome, Reply):
+            return answer_of(self.endpoint, outcome, self.sent_as)
+        why = f"no answer within {self.seconds:g} s" if outcome.late else "no answer"
+        said = str(outcome.error) or type(outcome.error).__name__
+        kind = TimedOut if outcome.late else ConnectionFailed
+        message = f"{self.manners.base_url}: {why} ({said})."
+        raise kind(message, request_id=self.sent_as) from outcome.error

@@ -1,0 +1,186 @@
+"""What a call sends and what it reads, without the sending: nothing here knows of sockets."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any, Generic, Protocol, TypeVar
+from urllib.parse import quote
+
+from pydantic import BaseModel, ValidationError
+from pydantic_core import from_json, to_json
+
+from halfangle_client.errors import ProblemError, UnexpectedAnswer, error_of
+from halfangle_client.generated.models import Problem
+
+AnswerT = TypeVar("AnswerT")
+_PROBLEM = "application/problem+json"
+
+
+@dataclass(frozen=True, slots=True)
+class Endpoint(Generic[AnswerT]):
+    """One route of the contract.
+
+    `answer` is the model of the answer, or `str` or `bytes`. `query` names the fields that go into
+    the query string, `nulls` those of which None is a value and not the same as left out. `heavy`
+    marks what may take longer than the usual timeout.
+    """
+
+    name: str
+    method: str
+    path: str
+    answer: type[AnswerT]
+    accept: str = "application/json"
+    sends: str = ""
+    query: tuple[str, ...] = ()
+    nulls: tuple[str, ...] = ()
+    heavy: bool = False
+
+    def untyped(self) -> "Endpoint[bytes]":
+        """The same route, its answer left as it comes."""
+        return replace(self, answer=bytes)  # type: ignore[arg-type, return-value]
+
+
+class Sender(Protocol):
+    """Whatever sends a call and waits for its answer."""
+
+    def send(
+        self,
+        endpoint: Endpoint[AnswerT],
+        fields: Mapping[str, Any],
+        *,
+        content: str | bytes | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> AnswerT:
+        """Send a call; give its answer, or raise a HalfangleError."""
+        ...
+
+
+class AsyncSender(Protocol):
+    """Whatever sends a call and awaits its answer."""
+
+    async def send(
+        self,
+        endpoint: Endpoint[AnswerT],
+        fields: Mapping[str, Any],
+        *,
+        content: str | bytes | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> AnswerT:
+        """Send a call; give its answer, or raise a HalfangleError."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """A request as HTTP sends it, less the address of the service."""
+
+    method: str
+    path: str
+    query: Mapping[str, str]
+    headers: Mapping[str, str]
+    body: bytes | None
+
+
+@dataclass(frozen=True, slots=True)
+class Reply:
+    """An answer as HTTP brings it."""
+
+    status: int
+    headers: Mapping[str, str]
+    body: bytes
+
+
+def message_of(
+    endpoint: Endpoint[Any],
+    fields: Mapping[str, Any],
+    *,
+    content: str | bytes | None = None,
+    request_id: str,
+) -> Message:
+    """Write a call as an HTTP request. The service alone judges the values."""
+    given = {k: plain(v) for k, v in fields.items() if v is not None or k in endpoint.nulls}
+    path = endpoint.path
+    for name in [name for name in given if f"{{{name}}}" in path]:
+        path = path.replace(f"{{{name}}}", quote(str(given.pop(name)), safe=""))
+    query = {name: _query_text(given.pop(name)) for name in endpoint.query if name in given}
+    body = None
+    if endpoint.sends:
+        # NaN travels as it is, so that the service can name the field that holds it.
+        body = to_json(given, inf_nan_mode="constants") if content is None else _bytes(content)
+    headers = {"Accept": f"{endpoint.accept}, {_PROBLEM}", "X-Request-ID": request_id}
+    if endpoint.sends:
+        headers["Content-Type"] = endpoint.sends
+    return Message(endpoint.method, path, query, headers, body)
+
+
+def plain(value: Any) -> Any:
+    """Turn models into JSON data: what was set in them, so that defaults stay the service's.
+
+    NumPy's numbers and arrays become Python's.
+    """
+    if isinstance(value, BaseModel):
+        return value.model_dump(mode="json", exclude_unset=True)
+    if isinstance(value, Mapping):
+        return {key: plain(part) for key, part in value.items()}
+    if isinstance(value, Sequence) and not isinstance(value, str | bytes):
+        return [plain(part) for part in value]
+    return value.tolist() if hasattr(value, "tolist") else value
+
+
+def answer_of(endpoint: Endpoint[AnswerT], reply: Reply, request_id: str) -> AnswerT:
+    """Read an answer; raises ProblemError for a refusal, UnexpectedAnswer for what it is not."""
+    if reply.status >= 300:
+        raise problem_of(reply, endpoint.path, request_id)
+    wanted: Any = endpoint.answer
+    if wanted is bytes:
+        return reply.body  # type: ignore[return-value]
+    try:
+        if wanted is str:
+            return reply.body.decode()  # type: ignore[return-value]
+        answer: AnswerT = wanted.model_validate_json(reply.body)
+    except (ValidationError, UnicodeDecodeError) as error:
+        came = reply.headers.get("content-type", "no media type")
+        raise UnexpectedAnswer(
+            f"{endpoint.name}: what came back ({came}) is no {wanted.__name__}. Is this the "
+            f"service, and of this release? {error}"
+        ) from error
+    return answer
+
+
+def data_of(endpoint: Endpoint[Any], body: bytes) -> Any:
+    """Read an answer as data: JSON where the endpoint gives JSON, else text or bytes."""
+    if endpoint.answer is bytes:
+        return body
+    if endpoint.answer is str:
+        return body.decode()
+    try:
+        return from_json(body)
+    except ValueError as error:
+        raise UnexpectedAnswer(f"{endpoint.name}: what came back is no JSON: {error}") from error
+
+
+def problem_of(reply: Reply, path: str, request_id: str) -> ProblemError:
+    """Give the error of a refusal, whether or not it came with a problem document."""
+    try:
+        problem = Problem.model_validate_json(reply.body)
+    except ValidationError:
+        said = reply.body[:200].decode(errors="replace").strip()
+        problem = Problem(
+            type="about:blank",
+            title=f"HTTP {reply.status}",
+            status=reply.status,
+            detail=f"HTTP {reply.status} without a problem document{f': {said}' if said else ''}",
+            instance=path,
+            errors=[],
+        )
+    return error_of(problem, request_id=reply.headers.get("x-request-id", request_id))
+
+
+def _query_text(value: Any) -> str:
+    """Write a value as a query string holds it: JSON, save that text stands bare."""
+    return value if isinstance(value, str) else to_json(value).decode()
+
+
+def _bytes(content: str | bytes) -> bytes:
+    return content.encode() if isinstance(content, str) else content

@@ -1,0 +1,765 @@
+# Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
+"""Calls of the topic `centers`."""
+
+from collections.abc import Sequence
+from typing import Any, Literal
+
+from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
+from halfangle_client.generated import models
+
+_ADAPTER = Endpoint(
+    name="centers.adapter",
+    method="POST",
+    path="/v1/centers/adapter",
+    answer=models.CenterAdapterAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_CONTACT = Endpoint(
+    name="centers.contact",
+    method="POST",
+    path="/v1/centers/contact",
+    answer=models.CenterContactAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_EFFECT = Endpoint(
+    name="centers.effect",
+    method="POST",
+    path="/v1/centers/effect",
+    answer=models.CenterEffectAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_GET_HOLE = Endpoint(
+    name="centers.get_hole",
+    method="GET",
+    path="/v1/centers/holes/{key}",
+    answer=models.CenterHoleRowAnswer,
+    accept="application/json",
+)
+_HOLE = Endpoint(
+    name="centers.hole",
+    method="POST",
+    path="/v1/centers/hole",
+    answer=models.CenterHoleAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_LIMITS = Endpoint(
+    name="centers.limits",
+    method="POST",
+    path="/v1/centers/limits",
+    answer=models.CenterLimitsAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_LIST_HOLES = Endpoint(
+    name="centers.list_holes",
+    method="GET",
+    path="/v1/centers/holes",
+    answer=models.CenterHoleListAnswer,
+    accept="application/json",
+)
+
+ENDPOINTS: tuple[Endpoint[Any], ...] = (
+    _ADAPTER,
+    _CONTACT,
+    _EFFECT,
+    _GET_HOLE,
+    _HOLE,
+    _LIMITS,
+    _LIST_HOLES,
+)
+
+
+class CentersCalls:
+    """Calls of the topic `centers`."""
+
+    def __init__(self, sender: Sender) -> None:
+        self._sender = sender
+
+    def adapter(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        shank: models.CenterTaper,
+        socket: models.CenterTaper,
+        engagement: float,
+        projection: float,
+        diameter_difference: float = 0.0,
+        socket_tir: float = 0.0,
+        socket_tilt_tir: float = 0.0,
+        adapter_tir: float = 0.0,
+        adapter_tilt_tir: float = 0.0,
+        limit_tir: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterAdapterAnswer:
+        """A tapered shank in its socket.
+
+        Seat match of shank and socket, where it bears and how far it may rock, and the runout of
+        socket, adapter and seat at the nose and at a projection.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            shank: The shank.
+            socket: The socket.
+            engagement: Length of the seat along the axis, in from the socket's mouth, in `units`.
+                [length, 1e-06 to 10000]
+            projection: Distance of the station from the socket's mouth, in `units`. [length, 0 to
+                10000]
+            diameter_difference: Shank's less socket's diameter at the same gauge plane, in `units`;
+                it moves the shank along the axis. The gauge diameters of two standard tapers count
+                by themselves. [length, -10000 to 10000]
+            socket_tir: TIR of the socket's bore at its mouth, in `units`. [length, 0 to 10000]
+            socket_tilt_tir: Change of the socket's TIR over `engagement`, by tilt, in `units`.
+                [length, 0 to 10000]
+            adapter_tir: The adapter's own TIR, shank to what it carries, at the nose, in `units`.
+                [length, 0 to 10000]
+            adapter_tilt_tir: Change of the adapter's own TIR over `engagement`, by tilt, in
+                `units`. [length, 0 to 10000]
+            limit_tir: TIR wanted at the station, in `units`. [length, 1e-06 to 10000]
+
+        Example:
+            client.centers.adapter(units="in",
+                shank=models.CenterTaper(taper_on_diameter=0.0501),
+                socket=models.CenterTaper(standard="morse-2"), engagement=2.5, projection=3,
+                socket_tir=0.0001, adapter_tir=0.0002, limit_tir=0.0005)
+        """
+        return self._sender.send(
+            _ADAPTER,
+            {
+                "units": units,
+                "shank": shank,
+                "socket": socket,
+                "engagement": engagement,
+                "projection": projection,
+                "diameter_difference": diameter_difference,
+                "socket_tir": socket_tir,
+                "socket_tilt_tir": socket_tilt_tir,
+                "adapter_tir": adapter_tir,
+                "adapter_tilt_tir": adapter_tilt_tir,
+                "limit_tir": limit_tir,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def contact(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_included_angle: float | str,
+        hole_included_angle: float | str,
+        mouth_diameter: float,
+        pilot_diameter: float,
+        diameter_error: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterContactAnswer:
+        """Where a center bears in its hole.
+
+        A center of one angle in a hole of another: where it bears, the gap at the other end, and
+        the axial shift of the work for an error of diameter.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_included_angle: Included angle of the center, in degrees. [degree, 20 to 140; or
+                text in degrees, minutes, seconds]
+            hole_included_angle: Included angle of the hole's cone, in degrees. [degree, 20 to 140;
+                or text in degrees, minutes, seconds]
+            mouth_diameter: Large diameter of the hole's cone, in `units`. [length, 1e-06 to 10000]
+            pilot_diameter: Diameter of the pilot, in `units`. [length, 1e-06 to 10000]
+            diameter_error: Error of the bearing diameter to turn into an axial shift, in `units`.
+                [length, 0 to 10000]
+
+        Example:
+            client.centers.contact(units="mm", center_included_angle=60, hole_included_angle=59,
+                mouth_diameter=8.5, pilot_diameter=4, diameter_error=0.1)
+        """
+        return self._sender.send(
+            _CONTACT,
+            {
+                "units": units,
+                "center_included_angle": center_included_angle,
+                "hole_included_angle": hole_included_angle,
+                "mouth_diameter": mouth_diameter,
+                "pilot_diameter": pilot_diameter,
+                "diameter_error": diameter_error,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def effect(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        first: models.CenterError,
+        second: models.CenterError,
+        distance_between_centers: float,
+        stations: Sequence[float],
+        part_at_first: models.CenterPartRunout | None = None,
+        part_at_second: models.CenterPartRunout | None = None,
+        second_height: float = 0.0,
+        second_line: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterEffectAnswer:
+        """What eccentric centers do to the work.
+
+        Runout, standing offset and tilt of a part between two centers, one or both of which turn.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            first: Center at station 0.
+            second: Center at the other end.
+            distance_between_centers: Distance between the centers. [length, 1e-06 to 10000]
+            stations: Distances from the first center, in `units`. [1 to 100 entries, each length, 0
+                to 10000]
+            part_at_first: The part's own runout at station 0; none where it is not sent.
+            part_at_second: The part's own runout at the other end; none where it is not sent.
+            second_height: How much higher the second center stands than the first, in `units`.
+                [length, -10000 to 10000]
+            second_line: How far the second center stands beside the line of the ways through the
+                first, in `units`. [length, -10000 to 10000]
+
+        Example:
+            client.centers.effect(units="in", first=models.CenterError(eccentricity=0.0002,
+                high_spot=0, turns=True), second=models.CenterError(eccentricity=0.0002,
+                high_spot=180, turns=True), distance_between_centers=6, stations=[0, 3, 6])
+        """
+        return self._sender.send(
+            _EFFECT,
+            {
+                "units": units,
+                "first": first,
+                "second": second,
+                "distance_between_centers": distance_between_centers,
+                "stations": stations,
+                "part_at_first": part_at_first,
+                "part_at_second": part_at_second,
+                "second_height": second_height,
+                "second_line": second_line,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def get_hole(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterHoleRowAnswer:
+        """Center holes: one hole.
+
+        Published tables of center holes, types A, B and R (metric), and of combined drills, plain
+        and bell (inch); each row with its source and standing.
+
+        Args:
+            key: The key, such as `a-0.5`.
+
+        Example:
+            client.centers.get_hole(key="a-0.5")
+        """
+        return self._sender.send(
+            _GET_HOLE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def hole(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        type: Literal["A", "B", "R", "plain", "bell"] | None = None,
+        key: str | None = None,
+        wanted_diameter: float | None = None,
+        included_angle: float | str = 60.0,
+        chamfer_diameter: float | None = None,
+        ball_diameter: float | None = None,
+        height_over_ball: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterHoleAnswer:
+        """Center hole by the published tables.
+
+        Pilot, countersink, depth for a wanted diameter and the check over a ball, types A, B and R
+        in metric, plain and bell in inches.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            type: Type: A, B or R (metric), plain or bell (inch). Send this for the smallest size
+                that reaches the diameter, or `key` for one size.
+            key: One size, as `GET /v1/centers/holes` lists it. [3 to 12 characters]
+            wanted_diameter: Diameter wanted at the mouth of the 60° cone, in `units`; the table's
+                largest where it is not sent. [length, 1e-06 to 10000]
+            included_angle: Included angle of the cone, in degrees; 60 by every table served here.
+                [degree, 20 to 140; or text in degrees, minutes, seconds]
+            chamfer_diameter: Diameter of the 120° protecting chamfer at the face, in `units`, for
+                types B and bell; type B has the table's where it is not sent. [length, 1e-06 to
+                10000]
+            ball_diameter: Ball for the check, in `units`; one that touches halfway if not sent.
+                [length, 1e-06 to 10000]
+            height_over_ball: Measured height of the ball's top over the face, in `units`; negative
+                below it. Needs `ball_diameter`. [length, -10000 to 10000]
+
+        Example:
+            client.centers.hole(units="mm", type="A", wanted_diameter=5.0, ball_diameter=4.5)
+        """
+        return self._sender.send(
+            _HOLE,
+            {
+                "units": units,
+                "type": type,
+                "key": key,
+                "wanted_diameter": wanted_diameter,
+                "included_angle": included_angle,
+                "chamfer_diameter": chamfer_diameter,
+                "ball_diameter": ball_diameter,
+                "height_over_ball": height_over_ball,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def limits(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        distance_between_centers: float,
+        station: float,
+        runout_allowed_tir: float | None = None,
+        position_allowed: float | None = None,
+        share: float = 1.0,
+        other_eccentricity: float = 0.0,
+        both_alike: bool = False,
+        included_angle: float | str = 60.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterLimitsAnswer:
+        """How true a center must be.
+
+        From the runout or the position error that the work may see at a station between two
+        centers: the limit of the center as eccentricity, as TIR and as a coaxiality zone.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            distance_between_centers: Distance between the two centers, in `units`. [length, 1e-06
+                to 10000]
+            station: Distance of the station from this center, in `units`. [length, 0 to 10000]
+            runout_allowed_tir: Runout that the work may show at the station, as full indicator
+                movement, in `units`. [length, 1e-06 to 10000]
+            position_allowed: How far the work's axis may be off its place at the station, in
+                `units`. [length, 1e-06 to 10000]
+            share: Part of what is allowed that the center may take, such as 0.1 or 0.25. [over 0,
+                at most 1]
+            other_eccentricity: Eccentricity of the other center, in `units`; it counts in the worst
+                way. [length, 0 to 10000]
+            both_alike: Hold both centers to one limit, in place of `other_eccentricity`.
+            included_angle: Included angle of the center, for the reading square to its surface.
+                [degree, over 0, under 180; or text in degrees, minutes, seconds]
+
+        Example:
+            client.centers.limits(units="in", runout_allowed_tir=0.0005,
+                position_allowed=0.0002, share=0.25, distance_between_centers=6, station=1)
+        """
+        return self._sender.send(
+            _LIMITS,
+            {
+                "units": units,
+                "runout_allowed_tir": runout_allowed_tir,
+                "position_allowed": position_allowed,
+                "share": share,
+                "distance_between_centers": distance_between_centers,
+                "station": station,
+                "other_eccentricity": other_eccentricity,
+                "both_alike": both_alike,
+                "included_angle": included_angle,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def list_holes(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterHoleListAnswer:
+        """Center holes.
+
+        Published tables of center holes, types A, B and R (metric), and of combined drills, plain
+        and bell (inch); each row with its source and standing.
+
+        Example:
+            client.centers.list_holes()
+        """
+        return self._sender.send(
+            _LIST_HOLES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+
+class AsyncCentersCalls:
+    """Calls of the topic `centers`, to be awaited."""
+
+    def __init__(self, sender: AsyncSender) -> None:
+        self._sender = sender
+
+    async def adapter(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        shank: models.CenterTaper,
+        socket: models.CenterTaper,
+        engagement: float,
+        projection: float,
+        diameter_difference: float = 0.0,
+        socket_tir: float = 0.0,
+        socket_tilt_tir: float = 0.0,
+        adapter_tir: float = 0.0,
+        adapter_tilt_tir: float = 0.0,
+        limit_tir: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterAdapterAnswer:
+        """A tapered shank in its socket.
+
+        Seat match of shank and socket, where it bears and how far it may rock, and the runout of
+        socket, adapter and seat at the nose and at a projection.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            shank: The shank.
+            socket: The socket.
+            engagement: Length of the seat along the axis, in from the socket's mouth, in `units`.
+                [length, 1e-06 to 10000]
+            projection: Distance of the station from the socket's mouth, in `units`. [length, 0 to
+                10000]
+            diameter_difference: Shank's less socket's diameter at the same gauge plane, in `units`;
+                it moves the shank along the axis. The gauge diameters of two standard tapers count
+                by themselves. [length, -10000 to 10000]
+            socket_tir: TIR of the socket's bore at its mouth, in `units`. [length, 0 to 10000]
+            socket_tilt_tir: Change of the socket's TIR over `engagement`, by tilt, in `units`.
+                [length, 0 to 10000]
+            adapter_tir: The adapter's own TIR, shank to what it carries, at the nose, in `units`.
+                [length, 0 to 10000]
+            adapter_tilt_tir: Change of the adapter's own TIR over `engagement`, by tilt, in
+                `units`. [length, 0 to 10000]
+            limit_tir: TIR wanted at the station, in `units`. [length, 1e-06 to 10000]
+
+        Example:
+            client.centers.adapter(units="in",
+                shank=models.CenterTaper(taper_on_diameter=0.0501),
+                socket=models.CenterTaper(standard="morse-2"), engagement=2.5, projection=3,
+                socket_tir=0.0001, adapter_tir=0.0002, limit_tir=0.0005)
+        """
+        return await self._sender.send(
+            _ADAPTER,
+            {
+                "units": units,
+                "shank": shank,
+                "socket": socket,
+                "engagement": engagement,
+                "projection": projection,
+                "diameter_difference": diameter_difference,
+                "socket_tir": socket_tir,
+                "socket_tilt_tir": socket_tilt_tir,
+                "adapter_tir": adapter_tir,
+                "adapter_tilt_tir": adapter_tilt_tir,
+                "limit_tir": limit_tir,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def contact(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_included_angle: float | str,
+        hole_included_angle: float | str,
+        mouth_diameter: float,
+        pilot_diameter: float,
+        diameter_error: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterContactAnswer:
+        """Where a center bears in its hole.
+
+        A center of one angle in a hole of another: where it bears, the gap at the other end, and
+        the axial shift of the work for an error of diameter.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_included_angle: Included angle of the center, in degrees. [degree, 20 to 140; or
+                text in degrees, minutes, seconds]
+            hole_included_angle: Included angle of the hole's cone, in degrees. [degree, 20 to 140;
+                or text in degrees, minutes, seconds]
+            mouth_diameter: Large diameter of the hole's cone, in `units`. [length, 1e-06 to 10000]
+            pilot_diameter: Diameter of the pilot, in `units`. [length, 1e-06 to 10000]
+            diameter_error: Error of the bearing diameter to turn into an axial shift, in `units`.
+                [length, 0 to 10000]
+
+        Example:
+            client.centers.contact(units="mm", center_included_angle=60, hole_included_angle=59,
+                mouth_diameter=8.5, pilot_diameter=4, diameter_error=0.1)
+        """
+        return await self._sender.send(
+            _CONTACT,
+            {
+                "units": units,
+                "center_included_angle": center_included_angle,
+                "hole_included_angle": hole_included_angle,
+                "mouth_diameter": mouth_diameter,
+                "pilot_diameter": pilot_diameter,
+                "diameter_error": diameter_error,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def effect(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        first: models.CenterError,
+        second: models.CenterError,
+        distance_between_centers: float,
+        stations: Sequence[float],
+        part_at_first: models.CenterPartRunout | None = None,
+        part_at_second: models.CenterPartRunout | None = None,
+        second_height: float = 0.0,
+        second_line: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterEffectAnswer:
+        """What eccentric centers do to the work.
+
+        Runout, standing offset and tilt of a part between two centers, one or both of which turn.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            first: Center at station 0.
+            second: Center at the other end.
+            distance_between_centers: Distance between the centers. [length, 1e-06 to 10000]
+            stations: Distances from the first center, in `units`. [1 to 100 entries, each length, 0
+                to 10000]
+            part_at_first: The part's own runout at station 0; none where it is not sent.
+            part_at_second: The part's own runout at the other end; none where it is not sent.
+            second_height: How much higher the second center stands than the first, in `units`.
+                [length, -10000 to 10000]
+            second_line: How far the second center stands beside the line of the ways through the
+                first, in `units`. [length, -10000 to 10000]
+
+        Example:
+            client.centers.effect(units="in", first=models.CenterError(eccentricity=0.0002,
+                high_spot=0, turns=True), second=models.CenterError(eccentricity=0.0002,
+                high_spot=180, turns=True), distance_between_centers=6, stations=[0, 3, 6])
+        """
+        return await self._sender.send(
+            _EFFECT,
+            {
+                "units": units,
+                "first": first,
+                "second": second,
+                "distance_between_centers": distance_between_centers,
+                "stations": stations,
+                "part_at_first": part_at_first,
+                "part_at_second": part_at_second,
+                "second_height": second_height,
+                "second_line": second_line,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def get_hole(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterHoleRowAnswer:
+        """Center holes: one hole.
+
+        Published tables of center holes, types A, B and R (metric), and of combined drills, plain
+        and bell (inch); each row with its source and standing.
+
+        Args:
+            key: The key, such as `a-0.5`.
+
+        Example:
+            client.centers.get_hole(key="a-0.5")
+        """
+        return await self._sender.send(
+            _GET_HOLE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def hole(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        type: Literal["A", "B", "R", "plain", "bell"] | None = None,
+        key: str | None = None,
+        wanted_diameter: float | None = None,
+        included_angle: float | str = 60.0,
+        chamfer_diameter: float | None = None,
+        ball_diameter: float | None = None,
+        height_over_ball: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterHoleAnswer:
+        """Center hole by the published tables.
+
+        Pilot, countersink, depth for a wanted diameter and the check over a ball, types A, B and R
+        in metric, plain and bell in inches.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            type: Type: A, B or R (metric), plain or bell (inch). Send this for the smallest size
+                that reaches the diameter, or `key` for one size.
+            key: One size, as `GET /v1/centers/holes` lists it. [3 to 12 characters]
+            wanted_diameter: Diameter wanted at the mouth of the 60° cone, in `units`; the table's
+                largest where it is not sent. [length, 1e-06 to 10000]
+            included_angle: Included angle of the cone, in degrees; 60 by every table served here.
+                [degree, 20 to 140; or text in degrees, minutes, seconds]
+            chamfer_diameter: Diameter of the 120° protecting chamfer at the face, in `units`, for
+                types B and bell; type B has the table's where it is not sent. [length, 1e-06 to
+                10000]
+            ball_diameter: Ball for the check, in `units`; one that touches halfway if not sent.
+                [length, 1e-06 to 10000]
+            height_over_ball: Measured height of the ball's top over the face, in `units`; negative
+                below it. Needs `ball_diameter`. [length, -10000 to 10000]
+
+        Example:
+            client.centers.hole(units="mm", type="A", wanted_diameter=5.0, ball_diameter=4.5)
+        """
+        return await self._sender.send(
+            _HOLE,
+            {
+                "units": units,
+                "type": type,
+                "key": key,
+                "wanted_diameter": wanted_diameter,
+                "included_angle": included_angle,
+                "chamfer_diameter": chamfer_diameter,
+                "ball_diameter": ball_diameter,
+                "height_over_ball": height_over_ball,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def limits(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        distance_between_centers: float,
+        station: float,
+        runout_allowed_tir: float | None = None,
+        position_allowed: float | None = None,
+        share: float = 1.0,
+        other_eccentricity: float = 0.0,
+        both_alike: bool = False,
+        included_angle: float | str = 60.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterLimitsAnswer:
+        """How true a center must be.
+
+        From the runout or the position error that the work may see at a station between two
+        centers: the limit of the center as eccentricity, as TIR and as a coaxiality zone.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            distance_between_centers: Distance between the two centers, in `units`. [length, 1e-06
+                to 10000]
+            station: Distance of the station from this center, in `units`. [length, 0 to 10000]
+            runout_allowed_tir: Runout that the work may show at the station, as full indicator
+                movement, in `units`. [length, 1e-06 to 10000]
+            position_allowed: How far the work's axis may be off its place at the station, in
+                `units`. [length, 1e-06 to 10000]
+            share: Part of what is allowed that the center may take, such as 0.1 or 0.25. [over 0,
+                at most 1]
+            other_eccentricity: Eccentricity of the other center, in `units`; it counts in the worst
+                way. [length, 0 to 10000]
+            both_alike: Hold both centers to one limit, in place of `other_eccentricity`.
+            included_angle: Included angle of the center, for the reading square to its surface.
+                [degree, over 0, under 180; or text in degrees, minutes, seconds]
+
+        Example:
+            client.centers.limits(units="in", runout_allowed_tir=0.0005,
+                position_allowed=0.0002, share=0.25, distance_between_centers=6, station=1)
+        """
+        return await self._sender.send(
+            _LIMITS,
+            {
+                "units": units,
+                "runout_allowed_tir": runout_allowed_tir,
+                "position_allowed": position_allowed,
+                "share": share,
+                "distance_between_centers": distance_between_centers,
+                "station": station,
+                "other_eccentricity": other_eccentricity,
+                "both_alike": both_alike,
+                "included_angle": included_angle,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def list_holes(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.CenterHoleListAnswer:
+        """Center holes.
+
+        Published tables of center holes, types A, B and R (metric), and of combined drills, plain
+        and bell (inch); each row with its source and standing.
+
+        Example:
+            client.centers.list_holes()
+        """
+        return await self._sender.send(
+            _LIST_HOLES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )

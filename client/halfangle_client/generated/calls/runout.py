@@ -1,0 +1,868 @@
+# Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
+"""Calls of the topic `runout`."""
+
+from collections.abc import Sequence
+from typing import Any, Literal
+
+from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
+from halfangle_client.generated import models
+
+_AXIS = Endpoint(
+    name="runout.axis",
+    method="POST",
+    path="/v1/runout/axis",
+    answer=models.RunoutAxisAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_BUDGET = Endpoint(
+    name="runout.budget",
+    method="POST",
+    path="/v1/runout/budget",
+    answer=models.RunoutBudgetAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+_CONVERT = Endpoint(
+    name="runout.convert",
+    method="POST",
+    path="/v1/runout/convert",
+    answer=models.RunoutConvertAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_GET_TERM = Endpoint(
+    name="runout.get_term",
+    method="GET",
+    path="/v1/runout/terms/{key}",
+    answer=models.RunoutTermAnswer,
+    accept="application/json",
+)
+_INDICATE = Endpoint(
+    name="runout.indicate",
+    method="POST",
+    path="/v1/runout/indicate",
+    answer=models.RunoutIndicateAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_LIST_TERMS = Endpoint(
+    name="runout.list_terms",
+    method="GET",
+    path="/v1/runout/terms",
+    answer=models.RunoutTermListAnswer,
+    accept="application/json",
+)
+_OFF_CREST = Endpoint(
+    name="runout.off_crest",
+    method="POST",
+    path="/v1/runout/off-crest",
+    answer=models.RunoutOffCrestAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_REVERSAL = Endpoint(
+    name="runout.reversal",
+    method="POST",
+    path="/v1/runout/reversal",
+    answer=models.RunoutReversalAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_V_BLOCK = Endpoint(
+    name="runout.v_block",
+    method="POST",
+    path="/v1/runout/v-block",
+    answer=models.RunoutVBlockAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+
+ENDPOINTS: tuple[Endpoint[Any], ...] = (
+    _AXIS,
+    _BUDGET,
+    _CONVERT,
+    _GET_TERM,
+    _INDICATE,
+    _LIST_TERMS,
+    _OFF_CREST,
+    _REVERSAL,
+    _V_BLOCK,
+)
+
+
+class RunoutCalls:
+    """Calls of the topic `runout`."""
+
+    def __init__(self, sender: Sender) -> None:
+        self._sender = sender
+
+    def axis(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        near: models.RunoutSection,
+        far: models.RunoutSection,
+        stations: Sequence[float],
+        pivot_station: float,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutAxisAnswer:
+        """Line of an axis from two sections.
+
+        Runout at two sections: tilt, runout at other stations, and the two corrections in the order
+        in which to make them.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            near: Section near the holding.
+            far: Section far from the holding.
+            stations: Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to
+                10000]
+            pivot_station: Station about which the work swings. [length, -10000 to 10000]
+
+        Example:
+            client.runout.axis(units="in", near=models.RunoutSection(station=1, tir=0.0006,
+                high_spot=20), far=models.RunoutSection(station=4, tir=0.001, high_spot=140),
+                stations=[5.5], pivot_station=0)
+        """
+        return self._sender.send(
+            _AXIS,
+            {
+                "units": units,
+                "near": near,
+                "far": far,
+                "stations": stations,
+                "pivot_station": pivot_station,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def budget(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        contributors: Sequence[models.RunoutContributor],
+        limit_tir: float,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutBudgetAnswer:
+        """Runout budget of a chain.
+
+        Adapter, socket, fixture and indicating, of unknown phases: worst case, root sum of squares,
+        Monte Carlo percentiles, and what to mend first.
+
+        Largest request: 20 contributors, 100,000 trials.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            contributors: The chain, each of unknown phase. [1 to 20 entries]
+            limit_tir: TIR wanted at the station. [length, 1e-06 to 10000]
+
+        Example:
+            client.runout.budget(units="in", limit_tir=0.0003,
+                contributors=[models.RunoutContributor(name="adapter", tir=0.0001),
+                models.RunoutContributor(name="spin fixture", tir=5e-05),
+                models.RunoutContributor(name="indicating", tir=5e-05)])
+        """
+        return self._sender.send(
+            _BUDGET,
+            {
+                "units": units,
+                "contributors": contributors,
+                "limit_tir": limit_tir,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def convert(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        value: float,
+        given: Literal[
+            "tir",
+            "eccentricity",
+            "concentricity_zone_diameter",
+            "coaxiality_zone_diameter",
+            "circular_runout",
+            "total_runout",
+        ],
+        wanted: Literal[
+            "tir",
+            "eccentricity",
+            "concentricity_zone_diameter",
+            "coaxiality_zone_diameter",
+            "circular_runout",
+            "total_runout",
+        ],
+        form_error: float | None = None,
+        every_section_alike: bool = False,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutConvertAnswer:
+        """From one term of runout to another.
+
+        TIR, eccentricity, concentricity, coaxiality, circular and total run-out: the value where it
+        follows, bounds with the reason where it does not, a refusal where nothing follows.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            value: Value found, in `units`. [length, 0 to 10000]
+            given: Term of the value.
+            wanted: Term wanted.
+            form_error: Departure of the section from roundness about its least-squares center, peak
+                to valley, in `units`; 0 for a round section. None, and it is taken as unknown.
+                [length, 0 to 10000]
+            every_section_alike: True where the value is known to be the greatest of all sections,
+                or the axis to be parallel to the datum and the form the same all along.
+
+        Example:
+            client.runout.convert(units="in", value=0.0004, given="tir", wanted="eccentricity",
+                form_error=5e-05)
+        """
+        return self._sender.send(
+            _CONVERT,
+            {
+                "units": units,
+                "value": value,
+                "given": given,
+                "wanted": wanted,
+                "form_error": form_error,
+                "every_section_alike": every_section_alike,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def get_term(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutTermAnswer:
+        """Terms of runout: one term.
+
+        TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the
+        standard that defines it.
+
+        Args:
+            key: The key, such as `tir`.
+
+        Example:
+            client.runout.get_term(key="tir")
+        """
+        return self._sender.send(
+            _GET_TERM,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def indicate(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        readings: Sequence[models.RunoutReading],
+        resolution: float,
+        harmonics: int = 1,
+        tip_angle: float | str = 0.0,
+        cone_half_angle: float | str = 0.0,
+        station_from_apex: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutIndicateAnswer:
+        """Indicate a section true.
+
+        Readings round one section: eccentricity, high spot, how far to tap, from which side, and
+        the ovality and lobes that no tapping removes.
+
+        Largest request: 720 readings, 15 harmonics.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            readings: Readings at any angles, each angle once. [3 to 720 entries]
+            resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
+            harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
+                15]
+            tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger
+                or a tip that corrects itself. [degree, 0 to 75; or text in degrees, minutes,
+                seconds]
+            cone_half_angle: Half angle of the cone indicated square to its surface, in degrees; 0
+                where the indicator is square to the axis. [degree, 0 to 80; or text in degrees,
+                minutes, seconds]
+            station_from_apex: Distance along the axis of the reading from the cone's apex, in
+                `units`. [length, 1e-06 to 10000]
+
+        Example:
+            client.runout.indicate(units="in", resolution=0.0001,
+                readings=[models.RunoutReading(angle=0, reading=0.0003),
+                models.RunoutReading(angle=90, reading=0.0004), models.RunoutReading(angle=180,
+                reading=-0.0003), models.RunoutReading(angle=270, reading=-0.0004)])
+        """
+        return self._sender.send(
+            _INDICATE,
+            {
+                "units": units,
+                "readings": readings,
+                "harmonics": harmonics,
+                "resolution": resolution,
+                "tip_angle": tip_angle,
+                "cone_half_angle": cone_half_angle,
+                "station_from_apex": station_from_apex,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def list_terms(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutTermListAnswer:
+        """Terms of runout.
+
+        TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the
+        standard that defines it.
+
+        Example:
+            client.runout.list_terms()
+        """
+        return self._sender.send(
+            _LIST_TERMS,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def off_crest(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        included_angle: float | str,
+        small_diameter: float,
+        large_diameter: float,
+        miss: float,
+        tip_radius: float = 0.0,
+        angle_error_allowed_arcsec: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutOffCrestAnswer:
+        """False taper of an indicator off the crest.
+
+        An indicator run along a cone beside its crest drops more at the small end: the false taper,
+        and the miss that a wanted angle allows.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            included_angle: Included angle of the cone, in degrees. [degree, over 0, under 170; or
+                text in degrees, minutes, seconds]
+            small_diameter: Diameter at the small end of the run. [length, 1e-06 to 10000]
+            large_diameter: Diameter at its large end. [length, 1e-06 to 10000]
+            miss: How far beside the crest the tip runs, in `units`. [length, 0 to 10000]
+            tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
+            angle_error_allowed_arcsec: False half angle to allow, in arc-seconds; gives the miss
+                allowed. [arcsecond, 1e-06 to 324000]
+
+        Example:
+            client.runout.off_crest(units="in", included_angle=60, small_diameter=0.1,
+                large_diameter=0.5, miss=0.01, tip_radius=0.04, angle_error_allowed_arcsec=10)
+        """
+        return self._sender.send(
+            _OFF_CREST,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "small_diameter": small_diameter,
+                "large_diameter": large_diameter,
+                "miss": miss,
+                "tip_radius": tip_radius,
+                "angle_error_allowed_arcsec": angle_error_allowed_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def reversal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        at_0: models.RunoutVectorIn,
+        at_180: models.RunoutVectorIn,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutReversalAnswer:
+        """Socket's error or the part's.
+
+        Two readings with the part turned half a turn in its socket: the runout of each, the best
+        and the worst clocking.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            at_0: Part at its first clocking; angles on the spindle.
+            at_180: Part turned by 180; angles on the spindle.
+
+        Example:
+            client.runout.reversal(units="mm", at_0=models.RunoutVectorIn(tir=0.01,
+                high_spot=30), at_180=models.RunoutVectorIn(tir=0.004, high_spot=200))
+        """
+        return self._sender.send(
+            _REVERSAL,
+            {
+                "units": units,
+                "at_0": at_0,
+                "at_180": at_180,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def v_block(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        v_angle: float | str = 90.0,
+        indicator_angle: float | str = 0.0,
+        most_lobes: int = 15,
+        lobes: int | None = None,
+        reading: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutVBlockAnswer:
+        """Lobes that a V-block hides.
+
+        What an indicator shows of each number of lobes while the part turns in a V, which lobes it
+        hides, and what a reading means.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            v_angle: Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees,
+                minutes, seconds]
+            indicator_angle: Angle of the indicator from the V's bisector, in degrees; 0 opposite
+                the V. [degree, -90 to 90; or text in degrees, minutes, seconds]
+            most_lobes: Largest number of lobes to list. [count, 2 to 50]
+            lobes: Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]
+            reading: Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to
+                10000]
+
+        Example:
+            client.runout.v_block(units="in", v_angle=90, lobes=3, reading=0.0004)
+        """
+        return self._sender.send(
+            _V_BLOCK,
+            {
+                "units": units,
+                "v_angle": v_angle,
+                "indicator_angle": indicator_angle,
+                "most_lobes": most_lobes,
+                "lobes": lobes,
+                "reading": reading,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+
+class AsyncRunoutCalls:
+    """Calls of the topic `runout`, to be awaited."""
+
+    def __init__(self, sender: AsyncSender) -> None:
+        self._sender = sender
+
+    async def axis(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        near: models.RunoutSection,
+        far: models.RunoutSection,
+        stations: Sequence[float],
+        pivot_station: float,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutAxisAnswer:
+        """Line of an axis from two sections.
+
+        Runout at two sections: tilt, runout at other stations, and the two corrections in the order
+        in which to make them.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            near: Section near the holding.
+            far: Section far from the holding.
+            stations: Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to
+                10000]
+            pivot_station: Station about which the work swings. [length, -10000 to 10000]
+
+        Example:
+            client.runout.axis(units="in", near=models.RunoutSection(station=1, tir=0.0006,
+                high_spot=20), far=models.RunoutSection(station=4, tir=0.001, high_spot=140),
+                stations=[5.5], pivot_station=0)
+        """
+        return await self._sender.send(
+            _AXIS,
+            {
+                "units": units,
+                "near": near,
+                "far": far,
+                "stations": stations,
+                "pivot_station": pivot_station,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def budget(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        contributors: Sequence[models.RunoutContributor],
+        limit_tir: float,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutBudgetAnswer:
+        """Runout budget of a chain.
+
+        Adapter, socket, fixture and indicating, of unknown phases: worst case, root sum of squares,
+        Monte Carlo percentiles, and what to mend first.
+
+        Largest request: 20 contributors, 100,000 trials.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            contributors: The chain, each of unknown phase. [1 to 20 entries]
+            limit_tir: TIR wanted at the station. [length, 1e-06 to 10000]
+
+        Example:
+            client.runout.budget(units="in", limit_tir=0.0003,
+                contributors=[models.RunoutContributor(name="adapter", tir=0.0001),
+                models.RunoutContributor(name="spin fixture", tir=5e-05),
+                models.RunoutContributor(name="indicating", tir=5e-05)])
+        """
+        return await self._sender.send(
+            _BUDGET,
+            {
+                "units": units,
+                "contributors": contributors,
+                "limit_tir": limit_tir,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def convert(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        value: float,
+        given: Literal[
+            "tir",
+            "eccentricity",
+            "concentricity_zone_diameter",
+            "coaxiality_zone_diameter",
+            "circular_runout",
+            "total_runout",
+        ],
+        wanted: Literal[
+            "tir",
+            "eccentricity",
+            "concentricity_zone_diameter",
+            "coaxiality_zone_diameter",
+            "circular_runout",
+            "total_runout",
+        ],
+        form_error: float | None = None,
+        every_section_alike: bool = False,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutConvertAnswer:
+        """From one term of runout to another.
+
+        TIR, eccentricity, concentricity, coaxiality, circular and total run-out: the value where it
+        follows, bounds with the reason where it does not, a refusal where nothing follows.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            value: Value found, in `units`. [length, 0 to 10000]
+            given: Term of the value.
+            wanted: Term wanted.
+            form_error: Departure of the section from roundness about its least-squares center, peak
+                to valley, in `units`; 0 for a round section. None, and it is taken as unknown.
+                [length, 0 to 10000]
+            every_section_alike: True where the value is known to be the greatest of all sections,
+                or the axis to be parallel to the datum and the form the same all along.
+
+        Example:
+            client.runout.convert(units="in", value=0.0004, given="tir", wanted="eccentricity",
+                form_error=5e-05)
+        """
+        return await self._sender.send(
+            _CONVERT,
+            {
+                "units": units,
+                "value": value,
+                "given": given,
+                "wanted": wanted,
+                "form_error": form_error,
+                "every_section_alike": every_section_alike,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def get_term(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutTermAnswer:
+        """Terms of runout: one term.
+
+        TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the
+        standard that defines it.
+
+        Args:
+            key: The key, such as `tir`.
+
+        Example:
+            client.runout.get_term(key="tir")
+        """
+        return await self._sender.send(
+            _GET_TERM,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def indicate(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        readings: Sequence[models.RunoutReading],
+        resolution: float,
+        harmonics: int = 1,
+        tip_angle: float | str = 0.0,
+        cone_half_angle: float | str = 0.0,
+        station_from_apex: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutIndicateAnswer:
+        """Indicate a section true.
+
+        Readings round one section: eccentricity, high spot, how far to tap, from which side, and
+        the ovality and lobes that no tapping removes.
+
+        Largest request: 720 readings, 15 harmonics.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            readings: Readings at any angles, each angle once. [3 to 720 entries]
+            resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
+            harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
+                15]
+            tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger
+                or a tip that corrects itself. [degree, 0 to 75; or text in degrees, minutes,
+                seconds]
+            cone_half_angle: Half angle of the cone indicated square to its surface, in degrees; 0
+                where the indicator is square to the axis. [degree, 0 to 80; or text in degrees,
+                minutes, seconds]
+            station_from_apex: Distance along the axis of the reading from the cone's apex, in
+                `units`. [length, 1e-06 to 10000]
+
+        Example:
+            client.runout.indicate(units="in", resolution=0.0001,
+                readings=[models.RunoutReading(angle=0, reading=0.0003),
+                models.RunoutReading(angle=90, reading=0.0004), models.RunoutReading(angle=180,
+                reading=-0.0003), models.RunoutReading(angle=270, reading=-0.0004)])
+        """
+        return await self._sender.send(
+            _INDICATE,
+            {
+                "units": units,
+                "readings": readings,
+                "harmonics": harmonics,
+                "resolution": resolution,
+                "tip_angle": tip_angle,
+                "cone_half_angle": cone_half_angle,
+                "station_from_apex": station_from_apex,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def list_terms(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutTermListAnswer:
+        """Terms of runout.
+
+        TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the
+        standard that defines it.
+
+        Example:
+            client.runout.list_terms()
+        """
+        return await self._sender.send(
+            _LIST_TERMS,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def off_crest(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        included_angle: float | str,
+        small_diameter: float,
+        large_diameter: float,
+        miss: float,
+        tip_radius: float = 0.0,
+        angle_error_allowed_arcsec: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutOffCrestAnswer:
+        """False taper of an indicator off the crest.
+
+        An indicator run along a cone beside its crest drops more at the small end: the false taper,
+        and the miss that a wanted angle allows.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            included_angle: Included angle of the cone, in degrees. [degree, over 0, under 170; or
+                text in degrees, minutes, seconds]
+            small_diameter: Diameter at the small end of the run. [length, 1e-06 to 10000]
+            large_diameter: Diameter at its large end. [length, 1e-06 to 10000]
+            miss: How far beside the crest the tip runs, in `units`. [length, 0 to 10000]
+            tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
+            angle_error_allowed_arcsec: False half angle to allow, in arc-seconds; gives the miss
+                allowed. [arcsecond, 1e-06 to 324000]
+
+        Example:
+            client.runout.off_crest(units="in", included_angle=60, small_diameter=0.1,
+                large_diameter=0.5, miss=0.01, tip_radius=0.04, angle_error_allowed_arcsec=10)
+        """
+        return await self._sender.send(
+            _OFF_CREST,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "small_diameter": small_diameter,
+                "large_diameter": large_diameter,
+                "miss": miss,
+                "tip_radius": tip_radius,
+                "angle_error_allowed_arcsec": angle_error_allowed_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def reversal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        at_0: models.RunoutVectorIn,
+        at_180: models.RunoutVectorIn,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutReversalAnswer:
+        """Socket's error or the part's.
+
+        Two readings with the part turned half a turn in its socket: the runout of each, the best
+        and the worst clocking.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            at_0: Part at its first clocking; angles on the spindle.
+            at_180: Part turned by 180; angles on the spindle.
+
+        Example:
+            client.runout.reversal(units="mm", at_0=models.RunoutVectorIn(tir=0.01,
+                high_spot=30), at_180=models.RunoutVectorIn(tir=0.004, high_spot=200))
+        """
+        return await self._sender.send(
+            _REVERSAL,
+            {
+                "units": units,
+                "at_0": at_0,
+                "at_180": at_180,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def v_block(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        v_angle: float | str = 90.0,
+        indicator_angle: float | str = 0.0,
+        most_lobes: int = 15,
+        lobes: int | None = None,
+        reading: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutVBlockAnswer:
+        """Lobes that a V-block hides.
+
+        What an indicator shows of each number of lobes while the part turns in a V, which lobes it
+        hides, and what a reading means.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            v_angle: Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees,
+                minutes, seconds]
+            indicator_angle: Angle of the indicator from the V's bisector, in degrees; 0 opposite
+                the V. [degree, -90 to 90; or text in degrees, minutes, seconds]
+            most_lobes: Largest number of lobes to list. [count, 2 to 50]
+            lobes: Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]
+            reading: Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to
+                10000]
+
+        Example:
+            client.runout.v_block(units="in", v_angle=90, lobes=3, reading=0.0004)
+        """
+        return await self._sender.send(
+            _V_BLOCK,
+            {
+                "units": units,
+                "v_angle": v_angle,
+                "indicator_angle": indicator_angle,
+                "most_lobes": most_lobes,
+                "lobes": lobes,
+                "reading": reading,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )

@@ -1,0 +1,2200 @@
+# Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
+"""Calls of the topic `sine`."""
+
+from collections.abc import Sequence
+from typing import Any, Literal
+
+from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
+from halfangle_client.generated import models
+
+_ANGLE = Endpoint(
+    name="sine.angle",
+    method="POST",
+    path="/v1/sine/angle",
+    answer=models.SineAngleAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_COMPOUND = Endpoint(
+    name="sine.compound",
+    method="POST",
+    path="/v1/sine/compound",
+    answer=models.SineCompoundAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_COMPOUND_ANGLES = Endpoint(
+    name="sine.compound_angles",
+    method="POST",
+    path="/v1/sine/compound-angles",
+    answer=models.SineCompoundAnglesAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_CORRECTION = Endpoint(
+    name="sine.correction",
+    method="POST",
+    path="/v1/sine/correction",
+    answer=models.SineCorrectionAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+_LOW_STACK = Endpoint(
+    name="sine.low_stack",
+    method="POST",
+    path="/v1/sine/low-stack",
+    answer=models.SineLowStackAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+_REQUIREMENTS = Endpoint(
+    name="sine.requirements",
+    method="POST",
+    path="/v1/sine/requirements",
+    answer=models.SineRequirementsAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+_SETTING = Endpoint(
+    name="sine.setting",
+    method="POST",
+    path="/v1/sine/setting",
+    answer=models.SineSettingAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_TABLE = Endpoint(
+    name="sine.table",
+    method="POST",
+    path="/v1/sine/table",
+    answer=models.SineTableAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+_TAPER_ANGLE = Endpoint(
+    name="sine.taper_angle",
+    method="POST",
+    path="/v1/sine/taper-angle",
+    answer=models.SineTaperAngleAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_TAPER_SETTING = Endpoint(
+    name="sine.taper_setting",
+    method="POST",
+    path="/v1/sine/taper-setting",
+    answer=models.SineTaperSettingAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_UNCERTAINTY = Endpoint(
+    name="sine.uncertainty",
+    method="POST",
+    path="/v1/sine/uncertainty",
+    answer=models.SineUncertaintyAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+
+ENDPOINTS: tuple[Endpoint[Any], ...] = (
+    _ANGLE,
+    _COMPOUND,
+    _COMPOUND_ANGLES,
+    _CORRECTION,
+    _LOW_STACK,
+    _REQUIREMENTS,
+    _SETTING,
+    _TABLE,
+    _TAPER_ANGLE,
+    _TAPER_SETTING,
+    _UNCERTAINTY,
+)
+
+
+class SineCalls:
+    """Calls of the topic `sine`."""
+
+    def __init__(self, sender: Sender) -> None:
+        self._sender = sender
+
+    def angle(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        height: float | None = None,
+        high_stack: float | None = None,
+        low_stack: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineAngleAnswer:
+        """Angle of a stack.
+
+        The angle that a stack, or the stacks under both rolls, gives on a sine bar or plate.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            height: Height of the stack under the high roll over that under the low roll; less than
+                the center distance. Either this or `high_stack`. [length, 1e-06 to 10000]
+            high_stack: Stack under the high roll, as measured, in `units`. [length, -10000 to
+                10000]
+            low_stack: Stack under the low roll, as measured; counts with `high_stack` only.
+                [length, -10000 to 10000]
+
+        Example:
+            client.sine.angle(units="in", center_distance=5, height=2.5)
+        """
+        return self._sender.send(
+            _ANGLE,
+            {
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "height": height,
+                "high_stack": high_stack,
+                "low_stack": low_stack,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def compound(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        base_center_distance: float,
+        top_center_distance: float,
+        base_axis: Literal["x", "y"],
+        frame: Literal["part", "machine"],
+        orientation: models.SineProjectedAngles | models.SineTrueTilt | models.SineNormal,
+        base_step: float = 0.0,
+        top_step: float = 0.0,
+        base_largest_angle: float | str | None = None,
+        top_largest_angle: float | str | None = None,
+        resolution: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineCompoundAnswer:
+        """Compound sine plate.
+
+        Both stacks of a two-axis sine plate for a surface given by projected angles, by its true
+        tilt and direction, or by its normal, in the part's or in the machine's frame; checked by
+        rotating the normal back, with the turn of the edges in plan.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            base_center_distance: Distance between the centers of the two rolls, in `units`.
+                [length, 1e-06 to 10000]
+            top_center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            base_axis: Axis of the machine along which the hinge of the base plate lies: `x` (left
+                to right; the base raises the back or the front) or `y` (front to back; the base
+                raises the right or the left). The upper plate's hinge lies along the other. Always
+                required: the same two stacks in the other order give another surface.
+            frame: Whose views the orientation is given in. `part`: the part's own, lying flat; the
+                plate shall bring that surface level under the wheel. `machine`: the machine's; the
+                upper plate's face itself shall stand with these angles. Always required: at 30/30
+                the wrong one is 4.58° out.
+            orientation: The surface.
+            base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
+                to 10000]
+            top_step: Stack under the upper plate's roll at which it stands at zero. [length, -10000
+                to 10000]
+            base_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
+                is refused. Absent: anything below 90°. [degree, over 0, under 90; or text in
+                degrees, minutes, seconds]
+            top_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
+                is refused. Absent: anything below 90°. [degree, over 0, under 90; or text in
+                degrees, minutes, seconds]
+            resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
+                mm. [length, 1e-06 to 10000]
+
+        Example:
+            client.sine.compound(units="in", base_center_distance=5, top_center_distance=5,
+                base_axis="x", frame="part",
+                orientation=models.SineProjectedAngles(kind="projected-angles", x_angle=30,
+                y_angle=30))
+        """
+        return self._sender.send(
+            _COMPOUND,
+            {
+                "units": units,
+                "base_center_distance": base_center_distance,
+                "top_center_distance": top_center_distance,
+                "base_axis": base_axis,
+                "frame": frame,
+                "orientation": orientation,
+                "base_step": base_step,
+                "top_step": top_step,
+                "base_largest_angle": base_largest_angle,
+                "top_largest_angle": top_largest_angle,
+                "resolution": resolution,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def compound_angles(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        base_center_distance: float,
+        top_center_distance: float,
+        base_axis: Literal["x", "y"],
+        base_height: float,
+        top_height: float,
+        base_step: float = 0.0,
+        top_step: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineCompoundAnglesAnswer:
+        """Angles of a compound setting.
+
+        What two stacks under a compound sine plate set: the surface of the part that is level, and
+        how the upper plate's face stands.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            base_center_distance: Distance between the centers of the two rolls, in `units`.
+                [length, 1e-06 to 10000]
+            top_center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            base_axis: Axis of the machine along which the hinge of the base plate lies: `x` (left
+                to right; the base raises the back or the front) or `y` (front to back; the base
+                raises the right or the left). The upper plate's hinge lies along the other. Always
+                required: the same two stacks in the other order give another surface.
+            base_height: Stack under the base plate's raised roll, in `units`: positive under the
+                right or back roll, negative under the left or front one. [length, -10000 to 10000]
+            top_height: Stack under the upper plate's raised roll, signed in the same way. [length,
+                -10000 to 10000]
+            base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
+                to 10000]
+            top_step: Stack under the upper plate's roll at which it stands at zero. [length, -10000
+                to 10000]
+
+        Example:
+            client.sine.compound_angles(units="in", base_center_distance=5,
+                top_center_distance=5, base_axis="x", base_height=-2.2360679775,
+                top_height=-2.5)
+        """
+        return self._sender.send(
+            _COMPOUND_ANGLES,
+            {
+                "units": units,
+                "base_center_distance": base_center_distance,
+                "top_center_distance": top_center_distance,
+                "base_axis": base_axis,
+                "base_height": base_height,
+                "top_height": top_height,
+                "base_step": base_step,
+                "top_step": top_step,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def correction(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        angle: float | str,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        measured_angle: float | str | None = None,
+        error_arcsec: float | None = None,
+        blocks: Sequence[float] | None = None,
+        low_stack: float = 0.0,
+        max_blocks: int = 6,
+        tolerance_arcsec: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineCorrectionAnswer:
+        """Correction of a measured angle.
+
+        From a measured angle error to the change of the stack, and which blocks to swap, as few as
+        can be.
+
+        Largest request: 500 blocks of which the largest 8 make at most 10000000 steps of the sizes'
+        common step.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            angle: Angle wanted, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+                seconds]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+                characters]
+            sizes: Nominal sizes of the blocks that the shop has, one entry a block, in `units`.
+                Either this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            measured_angle: Angle measured, in degrees. Either this or `error_arcsec`. [degree, over
+                0, under 90; or text in degrees, minutes, seconds]
+            error_arcsec: Angle measured less angle wanted, in arc-seconds. Either this or
+                `measured_angle`. [arcsecond, -324000 to 324000]
+            blocks: Blocks under the high roll now, in `units`; with `set` or `sizes`, which hold
+                them too. [1 to 8 entries, each length, 1e-06 to 10000]
+            low_stack: Stack under the low roll, left as it is, in `units`. [length, 0 to 10000]
+            max_blocks: Most blocks in the new stack. [count, 1 to 8]
+            tolerance_arcsec: Angles within ± this of the wanted one will do; of them, the one with
+                the fewest blocks to handle is taken. Absent: the nearest height that the set's step
+                has. [arcsecond, 1e-06 to 324000]
+
+        Example:
+            client.sine.correction(units="in", center_distance=5, angle=30, error_arcsec=10,
+                blocks=[2.0, 0.5], set="inch-81")
+        """
+        return self._sender.send(
+            _CORRECTION,
+            {
+                "set": set,
+                "sizes": sizes,
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "angle": angle,
+                "measured_angle": measured_angle,
+                "error_arcsec": error_arcsec,
+                "blocks": blocks,
+                "low_stack": low_stack,
+                "max_blocks": max_blocks,
+                "tolerance_arcsec": tolerance_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def low_stack(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        angle: float | str,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        low_stack: Literal["if needed", "fewest blocks", "always", "never"] = "if needed",
+        single_blocks: int = 4,
+        max_blocks: int = 6,
+        smallest_high_stack: float = 0.0,
+        smallest_low_stack: float = 0.0,
+        tolerance_arcsec: float | None = None,
+        largest_angle: float | str | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineLowStackAnswer:
+        """Stacks under both rolls.
+
+        The blocks for an angle from one set: a single stack where it can be built, else stacks
+        under both rolls, with the fewest blocks, proved.
+
+        Largest request: 500 blocks of which the largest 8 make at most 10000000 steps of the sizes'
+        common step.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            angle: Angle wanted, in degrees. [degree, at least 0, under 90; or text in degrees,
+                minutes, seconds]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+                characters]
+            sizes: Nominal sizes of the blocks that the shop has, one entry a block, in `units`.
+                Either this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            low_stack: `if needed`: a stack under the low roll only where no single stack of up to
+                `single_blocks` does it; `fewest blocks`: wherever it saves a block; `always`;
+                `never`, as for a plate that pivots on its low roll.
+            single_blocks: Most blocks that a single stack may have before two stacks are preferred.
+                [count, 1 to 8]
+            max_blocks: Most blocks in both stacks together. [count, 1 to 8]
+            smallest_high_stack: Least height of the high roll's stack, in `units`: what lifts the
+                plate off its rest. [length, 0 to 10000]
+            smallest_low_stack: Least height of the low roll's stack, where there is one, in
+                `units`. [length, 0 to 10000]
+            tolerance_arcsec: Angles within ± this of the wanted one will do, in arc-seconds: of
+                them, the one with the fewest blocks is taken. Absent: the nearest height that the
+                set's step has. [arcsecond, 1e-06 to 324000]
+            largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
+                refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
+                minutes, seconds]
+
+        Example:
+            client.sine.low_stack(units="in", center_distance=5, angle=0.5, set="inch-81")
+        """
+        return self._sender.send(
+            _LOW_STACK,
+            {
+                "set": set,
+                "sizes": sizes,
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "angle": angle,
+                "low_stack": low_stack,
+                "single_blocks": single_blocks,
+                "max_blocks": max_blocks,
+                "smallest_high_stack": smallest_high_stack,
+                "smallest_low_stack": smallest_low_stack,
+                "tolerance_arcsec": tolerance_arcsec,
+                "largest_angle": largest_angle,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def requirements(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        angle: float | str,
+        tolerance_arcsec: float,
+        center_distance_tolerance: float = 0.0,
+        roll_difference: float = 0.0,
+        roll_parallelism: float = 0.0,
+        face_parallelism: float = 0.0,
+        face_parallelism_on_rolls: bool = False,
+        face_flatness: float = 0.0,
+        face_length: float | None = None,
+        stack_tolerance: float = 0.0,
+        table_flatness: float = 0.0,
+        particle: float = 0.0,
+        temperature_celsius: float = 20.0,
+        temperature_uncertainty_celsius: float = 0.0,
+        temperature_difference_celsius: float = 0.0,
+        block_material: Literal[
+            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+        ] = "steel",
+        plate_material: Literal[
+            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+        ] = "steel",
+        yaw: float | str = 0.0,
+        fixture_pitch_arcsec: float = 0.0,
+        wheel_breakdown: float = 0.0,
+        wheel_contact_length: float | None = None,
+        normal_terms: Sequence[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None = None,
+        triangular_terms: Sequence[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None = None,
+        u_shaped_terms: Sequence[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None = None,
+        coverage_factor: float = 2.0,
+        tolerance_on: Literal["plate angle", "included angle"] = "plate angle",
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineRequirementsAnswer:
+        """What must I hold?
+
+        From the angle's tolerance to the allowed error of each part of the set-up, and the cheapest
+        term to mend.
+
+        Largest request: one set-up of 15 terms.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            angle: Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+                seconds]
+            tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
+                to 324000]
+            center_distance_tolerance: Limit ± of the center distance, in `units`. [length, 0 to
+                10000]
+            roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
+                0 to 10000]
+            roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
+                end, in `units`; a stack under one end rather than the middle sees half of it.
+                [length, 0 to 10000]
+            face_parallelism: Limit ± by which the plate's face is out of parallel over
+                `face_length`, in `units`. [length, 0 to 10000]
+            face_parallelism_on_rolls: True where the face's parallelism was measured with the plate
+                resting on its rolls: it then holds the rolls' difference already, and only the rest
+                of it counts.
+            face_flatness: Flatness of the plate's face over `face_length`, in `units`. [length, 0
+                to 10000]
+            face_length: Length over which parallelism and flatness act: the plate's, or the work's
+                seat. Absent: the center distance. [length, 1e-06 to 10000]
+            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            table_flatness: Limit ± of the difference in height of the surface plate under the two
+                rolls, in `units`. [length, 0 to 10000]
+            particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
+                10000]
+            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
+            temperature_uncertainty_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
+                the plate's. [°C, 0 to 50]
+            block_material: Material of the blocks.
+            plate_material: Material of the plate.
+            yaw: Limit ± of the yaw between the work's axis and the plane in which the plate tilts,
+                in degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
+            fixture_pitch_arcsec: Limit ± of the pitch of the fixture's axis to the plate's face.
+                [arcsecond, 0 to 324000]
+            wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
+                in `units`. [length, 0 to 10000]
+            wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
+                [length, 1e-06 to 10000]
+            normal_terms: Terms whose number is a standard deviation of a normal distribution, not a
+                limit. All other terms are rectangular, unless listed below; yaw always is. [at most
+                15 entries]
+            triangular_terms: Terms with a triangular distribution. [at most 15 entries]
+            u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
+                most 15 entries]
+            coverage_factor: Coverage factor k of the expanded uncertainty, which is the guard band
+                of the decision: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+            tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
+                angle, so that its error counts twice on the `included angle`.
+
+        Example:
+            client.sine.requirements(units="in", center_distance=5, angle=30,
+                center_distance_tolerance=0.0002, roll_difference=5e-05,
+                face_parallelism=0.0001, stack_tolerance=2e-05, table_flatness=5e-05,
+                particle=2e-05, temperature_celsius=22, temperature_uncertainty_celsius=1,
+                temperature_difference_celsius=0.5, yaw=0.25, fixture_pitch_arcsec=5,
+                tolerance_arcsec=10)
+        """
+        return self._sender.send(
+            _REQUIREMENTS,
+            {
+                "units": units,
+                "center_distance": center_distance,
+                "angle": angle,
+                "center_distance_tolerance": center_distance_tolerance,
+                "roll_difference": roll_difference,
+                "roll_parallelism": roll_parallelism,
+                "face_parallelism": face_parallelism,
+                "face_parallelism_on_rolls": face_parallelism_on_rolls,
+                "face_flatness": face_flatness,
+                "face_length": face_length,
+                "stack_tolerance": stack_tolerance,
+                "table_flatness": table_flatness,
+                "particle": particle,
+                "temperature_celsius": temperature_celsius,
+                "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
+                "temperature_difference_celsius": temperature_difference_celsius,
+                "block_material": block_material,
+                "plate_material": plate_material,
+                "yaw": yaw,
+                "fixture_pitch_arcsec": fixture_pitch_arcsec,
+                "wheel_breakdown": wheel_breakdown,
+                "wheel_contact_length": wheel_contact_length,
+                "normal_terms": normal_terms,
+                "triangular_terms": triangular_terms,
+                "u_shaped_terms": u_shaped_terms,
+                "coverage_factor": coverage_factor,
+                "tolerance_on": tolerance_on,
+                "tolerance_arcsec": tolerance_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def setting(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        angle: float | str,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        largest_angle: float | str | None = None,
+        steep_angle: float | str = 45.0,
+        resolution: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineSettingAnswer:
+        """Sine setting.
+
+        The height of the stack that sets a sine bar or plate to an angle, what it is worth once
+        rounded, and past a stated angle the setting of the complement.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            angle: Angle between the plate's top and the surface it stands on, in degrees. [degree,
+                over 0, under 90; or text in degrees, minutes, seconds]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
+                refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
+                minutes, seconds]
+            steep_angle: Angle in degrees past which the complement (work turned by 90°) is offered.
+                [degree, over 0, under 90; or text in degrees, minutes, seconds]
+            resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
+                mm. [length, 1e-06 to 10000]
+
+        Example:
+            client.sine.setting(units="in", center_distance=5, angle=30)
+        """
+        return self._sender.send(
+            _SETTING,
+            {
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "angle": angle,
+                "largest_angle": largest_angle,
+                "steep_angle": steep_angle,
+                "resolution": resolution,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def table(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        first_angle: float | str,
+        last_angle: float | str,
+        step: float | str,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        resolution: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineTableAnswer:
+        """Setting table.
+
+        Heights for a range of angles on one sine bar or plate, as rows and as CSV.
+
+        Largest request: 5400 rows: every minute of arc up to 90°.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            first_angle: First angle of the table, in degrees. [degree, at least 0, under 90; or
+                text in degrees, minutes, seconds]
+            last_angle: Last angle of the table, in degrees; the table may end a part step below it.
+                [degree, at least 0, under 90; or text in degrees, minutes, seconds]
+            step: Step from one angle to the next, in degrees; at least one second of arc. [degree,
+                0.000277777777777778 to 45; or text in degrees, minutes, seconds]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
+                mm. [length, 1e-06 to 10000]
+
+        Example:
+            client.sine.table(units="in", center_distance=5, first_angle=0, last_angle=60,
+                step=5)
+        """
+        return self._sender.send(
+            _TABLE,
+            {
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "first_angle": first_angle,
+                "last_angle": last_angle,
+                "step": step,
+                "resolution": resolution,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def taper_angle(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        height: float,
+        holding: Literal["between centers", "on its generator", "in a vee"],
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        vee_angle: float | str = 90.0,
+        indicator_rise: float = 0.0,
+        indicator_travel: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineTaperAngleAnswer:
+        """Taper of a sine setting.
+
+        The taper that a sine setting stands for, with what the indicator still read along its top
+        generator.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            height: Height of the stack under the high roll over that under the low roll. [length,
+                1e-06 to 10000]
+            holding: How the taper is held. `between centers`: its axis parallel to the plate's top,
+                also a bar laid over a taper whose axis is level; `on its generator`: lying on the
+                plate's flat top, also a bar laid over a taper that lies on the surface plate; `in a
+                vee`: lying in a vee along the plate.
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            vee_angle: Included angle of the vee, in degrees; counts for `in a vee` only. [degree,
+                over 0, at most 180; or text in degrees, minutes, seconds]
+            indicator_rise: Rise of the top generator along `indicator_travel`, in `units`: positive
+                where it rises toward the low roll, so that the taper is larger than the plate's
+                setting. [length, -10000 to 10000]
+            indicator_travel: Travel of the indicator along the top generator, in `units`. [length,
+                1e-06 to 10000]
+
+        Example:
+            client.sine.taper_angle(units="in", center_distance=5, height=0.7219,
+                holding="between centers")
+        """
+        return self._sender.send(
+            _TAPER_ANGLE,
+            {
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "height": height,
+                "holding": holding,
+                "vee_angle": vee_angle,
+                "indicator_rise": indicator_rise,
+                "indicator_travel": indicator_travel,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def taper_setting(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        holding: Literal["between centers", "on its generator", "in a vee"],
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        taper_ratio: float | None = None,
+        taper_per_length: float | None = None,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        vee_angle: float | str = 90.0,
+        largest_angle: float | str | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineTaperSettingAnswer:
+        """Sine setting for a taper.
+
+        The setting that brings a taper's top generator parallel to the surface plate: held between
+        centers, lying on its generator, or in a vee; with the heights that the usual mistakes would
+        give.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            holding: How the taper is held. `between centers`: its axis parallel to the plate's top,
+                also a bar laid over a taper whose axis is level; `on its generator`: lying on the
+                plate's flat top, also a bar laid over a taper that lies on the surface plate; `in a
+                vee`: lying in a vee along the plate.
+            included_angle: Included angle of the cone, in degrees. [degree, over 0, under 180; or
+                text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's side and its axis, in degrees. [degree, over 0,
+                under 90; or text in degrees, minutes, seconds]
+            taper_per_foot: Change of diameter in inches per foot of length. [inch per foot, over 0,
+                at most 100]
+            taper_ratio: x of a taper 1:x: length for one unit of change of diameter. [0.01 to
+                1000000]
+            taper_per_length: Change of diameter for one unit of length. [length per length, over 0,
+                at most 100]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            vee_angle: Included angle of the vee, in degrees; counts for `in a vee` only. [degree,
+                over 0, at most 180; or text in degrees, minutes, seconds]
+            largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
+                refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
+                minutes, seconds]
+
+        Example:
+            client.sine.taper_setting(units="in", center_distance=5, taper_per_foot=3.5,
+                holding="between centers")
+        """
+        return self._sender.send(
+            _TAPER_SETTING,
+            {
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "taper_ratio": taper_ratio,
+                "taper_per_length": taper_per_length,
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "holding": holding,
+                "vee_angle": vee_angle,
+                "largest_angle": largest_angle,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def uncertainty(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        angle: float | str,
+        center_distance_tolerance: float = 0.0,
+        roll_difference: float = 0.0,
+        roll_parallelism: float = 0.0,
+        face_parallelism: float = 0.0,
+        face_parallelism_on_rolls: bool = False,
+        face_flatness: float = 0.0,
+        face_length: float | None = None,
+        stack_tolerance: float = 0.0,
+        table_flatness: float = 0.0,
+        particle: float = 0.0,
+        temperature_celsius: float = 20.0,
+        temperature_uncertainty_celsius: float = 0.0,
+        temperature_difference_celsius: float = 0.0,
+        block_material: Literal[
+            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+        ] = "steel",
+        plate_material: Literal[
+            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+        ] = "steel",
+        yaw: float | str = 0.0,
+        fixture_pitch_arcsec: float = 0.0,
+        wheel_breakdown: float = 0.0,
+        wheel_contact_length: float | None = None,
+        normal_terms: Sequence[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None = None,
+        triangular_terms: Sequence[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None = None,
+        u_shaped_terms: Sequence[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None = None,
+        coverage_factor: float = 2.0,
+        tolerance_on: Literal["plate angle", "included angle"] = "plate angle",
+        tolerance_arcsec: float | None = None,
+        trials: int = 50000,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineUncertaintyAnswer:
+        """Uncertainty of a sine set-up.
+
+        The budget of a set-up's angle in arc-seconds, each term with its sensitivity and share,
+        checked by Monte Carlo, and whether it is good for a tolerance.
+
+        Largest request: 200,000 Monte Carlo trials.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            angle: Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+                seconds]
+            center_distance_tolerance: Limit ± of the center distance, in `units`. [length, 0 to
+                10000]
+            roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
+                0 to 10000]
+            roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
+                end, in `units`; a stack under one end rather than the middle sees half of it.
+                [length, 0 to 10000]
+            face_parallelism: Limit ± by which the plate's face is out of parallel over
+                `face_length`, in `units`. [length, 0 to 10000]
+            face_parallelism_on_rolls: True where the face's parallelism was measured with the plate
+                resting on its rolls: it then holds the rolls' difference already, and only the rest
+                of it counts.
+            face_flatness: Flatness of the plate's face over `face_length`, in `units`. [length, 0
+                to 10000]
+            face_length: Length over which parallelism and flatness act: the plate's, or the work's
+                seat. Absent: the center distance. [length, 1e-06 to 10000]
+            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            table_flatness: Limit ± of the difference in height of the surface plate under the two
+                rolls, in `units`. [length, 0 to 10000]
+            particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
+                10000]
+            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
+            temperature_uncertainty_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
+                the plate's. [°C, 0 to 50]
+            block_material: Material of the blocks.
+            plate_material: Material of the plate.
+            yaw: Limit ± of the yaw between the work's axis and the plane in which the plate tilts,
+                in degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
+            fixture_pitch_arcsec: Limit ± of the pitch of the fixture's axis to the plate's face.
+                [arcsecond, 0 to 324000]
+            wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
+                in `units`. [length, 0 to 10000]
+            wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
+                [length, 1e-06 to 10000]
+            normal_terms: Terms whose number is a standard deviation of a normal distribution, not a
+                limit. All other terms are rectangular, unless listed below; yaw always is. [at most
+                15 entries]
+            triangular_terms: Terms with a triangular distribution. [at most 15 entries]
+            u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
+                most 15 entries]
+            coverage_factor: Coverage factor k of the expanded uncertainty, which is the guard band
+                of the decision: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+            tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
+                angle, so that its error counts twice on the `included angle`.
+            tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
+                to 324000]
+            trials: Trials of the Monte Carlo check. [count, 1000 to 200000]
+
+        Example:
+            client.sine.uncertainty(units="in", center_distance=5, angle=30,
+                center_distance_tolerance=0.0002, roll_difference=5e-05,
+                face_parallelism=0.0001, stack_tolerance=2e-05, table_flatness=5e-05,
+                particle=2e-05, temperature_celsius=22, temperature_uncertainty_celsius=1,
+                temperature_difference_celsius=0.5, yaw=0.25, fixture_pitch_arcsec=5,
+                tolerance_arcsec=20)
+        """
+        return self._sender.send(
+            _UNCERTAINTY,
+            {
+                "units": units,
+                "center_distance": center_distance,
+                "angle": angle,
+                "center_distance_tolerance": center_distance_tolerance,
+                "roll_difference": roll_difference,
+                "roll_parallelism": roll_parallelism,
+                "face_parallelism": face_parallelism,
+                "face_parallelism_on_rolls": face_parallelism_on_rolls,
+                "face_flatness": face_flatness,
+                "face_length": face_length,
+                "stack_tolerance": stack_tolerance,
+                "table_flatness": table_flatness,
+                "particle": particle,
+                "temperature_celsius": temperature_celsius,
+                "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
+                "temperature_difference_celsius": temperature_difference_celsius,
+                "block_material": block_material,
+                "plate_material": plate_material,
+                "yaw": yaw,
+                "fixture_pitch_arcsec": fixture_pitch_arcsec,
+                "wheel_breakdown": wheel_breakdown,
+                "wheel_contact_length": wheel_contact_length,
+                "normal_terms": normal_terms,
+                "triangular_terms": triangular_terms,
+                "u_shaped_terms": u_shaped_terms,
+                "coverage_factor": coverage_factor,
+                "tolerance_on": tolerance_on,
+                "tolerance_arcsec": tolerance_arcsec,
+                "trials": trials,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+
+class AsyncSineCalls:
+    """Calls of the topic `sine`, to be awaited."""
+
+    def __init__(self, sender: AsyncSender) -> None:
+        self._sender = sender
+
+    async def angle(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        height: float | None = None,
+        high_stack: float | None = None,
+        low_stack: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineAngleAnswer:
+        """Angle of a stack.
+
+        The angle that a stack, or the stacks under both rolls, gives on a sine bar or plate.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            height: Height of the stack under the high roll over that under the low roll; less than
+                the center distance. Either this or `high_stack`. [length, 1e-06 to 10000]
+            high_stack: Stack under the high roll, as measured, in `units`. [length, -10000 to
+                10000]
+            low_stack: Stack under the low roll, as measured; counts with `high_stack` only.
+                [length, -10000 to 10000]
+
+        Example:
+            client.sine.angle(units="in", center_distance=5, height=2.5)
+        """
+        return await self._sender.send(
+            _ANGLE,
+            {
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "height": height,
+                "high_stack": high_stack,
+                "low_stack": low_stack,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def compound(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        base_center_distance: float,
+        top_center_distance: float,
+        base_axis: Literal["x", "y"],
+        frame: Literal["part", "machine"],
+        orientation: models.SineProjectedAngles | models.SineTrueTilt | models.SineNormal,
+        base_step: float = 0.0,
+        top_step: float = 0.0,
+        base_largest_angle: float | str | None = None,
+        top_largest_angle: float | str | None = None,
+        resolution: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineCompoundAnswer:
+        """Compound sine plate.
+
+        Both stacks of a two-axis sine plate for a surface given by projected angles, by its true
+        tilt and direction, or by its normal, in the part's or in the machine's frame; checked by
+        rotating the normal back, with the turn of the edges in plan.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            base_center_distance: Distance between the centers of the two rolls, in `units`.
+                [length, 1e-06 to 10000]
+            top_center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            base_axis: Axis of the machine along which the hinge of the base plate lies: `x` (left
+                to right; the base raises the back or the front) or `y` (front to back; the base
+                raises the right or the left). The upper plate's hinge lies along the other. Always
+                required: the same two stacks in the other order give another surface.
+            frame: Whose views the orientation is given in. `part`: the part's own, lying flat; the
+                plate shall bring that surface level under the wheel. `machine`: the machine's; the
+                upper plate's face itself shall stand with these angles. Always required: at 30/30
+                the wrong one is 4.58° out.
+            orientation: The surface.
+            base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
+                to 10000]
+            top_step: Stack under the upper plate's roll at which it stands at zero. [length, -10000
+                to 10000]
+            base_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
+                is refused. Absent: anything below 90°. [degree, over 0, under 90; or text in
+                degrees, minutes, seconds]
+            top_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
+                is refused. Absent: anything below 90°. [degree, over 0, under 90; or text in
+                degrees, minutes, seconds]
+            resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
+                mm. [length, 1e-06 to 10000]
+
+        Example:
+            client.sine.compound(units="in", base_center_distance=5, top_center_distance=5,
+                base_axis="x", frame="part",
+                orientation=models.SineProjectedAngles(kind="projected-angles", x_angle=30,
+                y_angle=30))
+        """
+        return await self._sender.send(
+            _COMPOUND,
+            {
+                "units": units,
+                "base_center_distance": base_center_distance,
+                "top_center_distance": top_center_distance,
+                "base_axis": base_axis,
+                "frame": frame,
+                "orientation": orientation,
+                "base_step": base_step,
+                "top_step": top_step,
+                "base_largest_angle": base_largest_angle,
+                "top_largest_angle": top_largest_angle,
+                "resolution": resolution,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def compound_angles(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        base_center_distance: float,
+        top_center_distance: float,
+        base_axis: Literal["x", "y"],
+        base_height: float,
+        top_height: float,
+        base_step: float = 0.0,
+        top_step: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineCompoundAnglesAnswer:
+        """Angles of a compound setting.
+
+        What two stacks under a compound sine plate set: the surface of the part that is level, and
+        how the upper plate's face stands.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            base_center_distance: Distance between the centers of the two rolls, in `units`.
+                [length, 1e-06 to 10000]
+            top_center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            base_axis: Axis of the machine along which the hinge of the base plate lies: `x` (left
+                to right; the base raises the back or the front) or `y` (front to back; the base
+                raises the right or the left). The upper plate's hinge lies along the other. Always
+                required: the same two stacks in the other order give another surface.
+            base_height: Stack under the base plate's raised roll, in `units`: positive under the
+                right or back roll, negative under the left or front one. [length, -10000 to 10000]
+            top_height: Stack under the upper plate's raised roll, signed in the same way. [length,
+                -10000 to 10000]
+            base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
+                to 10000]
+            top_step: Stack under the upper plate's roll at which it stands at zero. [length, -10000
+                to 10000]
+
+        Example:
+            client.sine.compound_angles(units="in", base_center_distance=5,
+                top_center_distance=5, base_axis="x", base_height=-2.2360679775,
+                top_height=-2.5)
+        """
+        return await self._sender.send(
+            _COMPOUND_ANGLES,
+            {
+                "units": units,
+                "base_center_distance": base_center_distance,
+                "top_center_distance": top_center_distance,
+                "base_axis": base_axis,
+                "base_height": base_height,
+                "top_height": top_height,
+                "base_step": base_step,
+                "top_step": top_step,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def correction(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        angle: float | str,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        measured_angle: float | str | None = None,
+        error_arcsec: float | None = None,
+        blocks: Sequence[float] | None = None,
+        low_stack: float = 0.0,
+        max_blocks: int = 6,
+        tolerance_arcsec: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineCorrectionAnswer:
+        """Correction of a measured angle.
+
+        From a measured angle error to the change of the stack, and which blocks to swap, as few as
+        can be.
+
+        Largest request: 500 blocks of which the largest 8 make at most 10000000 steps of the sizes'
+        common step.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            angle: Angle wanted, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+                seconds]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+                characters]
+            sizes: Nominal sizes of the blocks that the shop has, one entry a block, in `units`.
+                Either this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            measured_angle: Angle measured, in degrees. Either this or `error_arcsec`. [degree, over
+                0, under 90; or text in degrees, minutes, seconds]
+            error_arcsec: Angle measured less angle wanted, in arc-seconds. Either this or
+                `measured_angle`. [arcsecond, -324000 to 324000]
+            blocks: Blocks under the high roll now, in `units`; with `set` or `sizes`, which hold
+                them too. [1 to 8 entries, each length, 1e-06 to 10000]
+            low_stack: Stack under the low roll, left as it is, in `units`. [length, 0 to 10000]
+            max_blocks: Most blocks in the new stack. [count, 1 to 8]
+            tolerance_arcsec: Angles within ± this of the wanted one will do; of them, the one with
+                the fewest blocks to handle is taken. Absent: the nearest height that the set's step
+                has. [arcsecond, 1e-06 to 324000]
+
+        Example:
+            client.sine.correction(units="in", center_distance=5, angle=30, error_arcsec=10,
+                blocks=[2.0, 0.5], set="inch-81")
+        """
+        return await self._sender.send(
+            _CORRECTION,
+            {
+                "set": set,
+                "sizes": sizes,
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "angle": angle,
+                "measured_angle": measured_angle,
+                "error_arcsec": error_arcsec,
+                "blocks": blocks,
+                "low_stack": low_stack,
+                "max_blocks": max_blocks,
+                "tolerance_arcsec": tolerance_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def low_stack(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        angle: float | str,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        low_stack: Literal["if needed", "fewest blocks", "always", "never"] = "if needed",
+        single_blocks: int = 4,
+        max_blocks: int = 6,
+        smallest_high_stack: float = 0.0,
+        smallest_low_stack: float = 0.0,
+        tolerance_arcsec: float | None = None,
+        largest_angle: float | str | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineLowStackAnswer:
+        """Stacks under both rolls.
+
+        The blocks for an angle from one set: a single stack where it can be built, else stacks
+        under both rolls, with the fewest blocks, proved.
+
+        Largest request: 500 blocks of which the largest 8 make at most 10000000 steps of the sizes'
+        common step.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            angle: Angle wanted, in degrees. [degree, at least 0, under 90; or text in degrees,
+                minutes, seconds]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+                characters]
+            sizes: Nominal sizes of the blocks that the shop has, one entry a block, in `units`.
+                Either this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            low_stack: `if needed`: a stack under the low roll only where no single stack of up to
+                `single_blocks` does it; `fewest blocks`: wherever it saves a block; `always`;
+                `never`, as for a plate that pivots on its low roll.
+            single_blocks: Most blocks that a single stack may have before two stacks are preferred.
+                [count, 1 to 8]
+            max_blocks: Most blocks in both stacks together. [count, 1 to 8]
+            smallest_high_stack: Least height of the high roll's stack, in `units`: what lifts the
+                plate off its rest. [length, 0 to 10000]
+            smallest_low_stack: Least height of the low roll's stack, where there is one, in
+                `units`. [length, 0 to 10000]
+            tolerance_arcsec: Angles within ± this of the wanted one will do, in arc-seconds: of
+                them, the one with the fewest blocks is taken. Absent: the nearest height that the
+                set's step has. [arcsecond, 1e-06 to 324000]
+            largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
+                refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
+                minutes, seconds]
+
+        Example:
+            client.sine.low_stack(units="in", center_distance=5, angle=0.5, set="inch-81")
+        """
+        return await self._sender.send(
+            _LOW_STACK,
+            {
+                "set": set,
+                "sizes": sizes,
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "angle": angle,
+                "low_stack": low_stack,
+                "single_blocks": single_blocks,
+                "max_blocks": max_blocks,
+                "smallest_high_stack": smallest_high_stack,
+                "smallest_low_stack": smallest_low_stack,
+                "tolerance_arcsec": tolerance_arcsec,
+                "largest_angle": largest_angle,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def requirements(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        angle: float | str,
+        tolerance_arcsec: float,
+        center_distance_tolerance: float = 0.0,
+        roll_difference: float = 0.0,
+        roll_parallelism: float = 0.0,
+        face_parallelism: float = 0.0,
+        face_parallelism_on_rolls: bool = False,
+        face_flatness: float = 0.0,
+        face_length: float | None = None,
+        stack_tolerance: float = 0.0,
+        table_flatness: float = 0.0,
+        particle: float = 0.0,
+        temperature_celsius: float = 20.0,
+        temperature_uncertainty_celsius: float = 0.0,
+        temperature_difference_celsius: float = 0.0,
+        block_material: Literal[
+            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+        ] = "steel",
+        plate_material: Literal[
+            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+        ] = "steel",
+        yaw: float | str = 0.0,
+        fixture_pitch_arcsec: float = 0.0,
+        wheel_breakdown: float = 0.0,
+        wheel_contact_length: float | None = None,
+        normal_terms: Sequence[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None = None,
+        triangular_terms: Sequence[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None = None,
+        u_shaped_terms: Sequence[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None = None,
+        coverage_factor: float = 2.0,
+        tolerance_on: Literal["plate angle", "included angle"] = "plate angle",
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineRequirementsAnswer:
+        """What must I hold?
+
+        From the angle's tolerance to the allowed error of each part of the set-up, and the cheapest
+        term to mend.
+
+        Largest request: one set-up of 15 terms.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            angle: Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+                seconds]
+            tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
+                to 324000]
+            center_distance_tolerance: Limit ± of the center distance, in `units`. [length, 0 to
+                10000]
+            roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
+                0 to 10000]
+            roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
+                end, in `units`; a stack under one end rather than the middle sees half of it.
+                [length, 0 to 10000]
+            face_parallelism: Limit ± by which the plate's face is out of parallel over
+                `face_length`, in `units`. [length, 0 to 10000]
+            face_parallelism_on_rolls: True where the face's parallelism was measured with the plate
+                resting on its rolls: it then holds the rolls' difference already, and only the rest
+                of it counts.
+            face_flatness: Flatness of the plate's face over `face_length`, in `units`. [length, 0
+                to 10000]
+            face_length: Length over which parallelism and flatness act: the plate's, or the work's
+                seat. Absent: the center distance. [length, 1e-06 to 10000]
+            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            table_flatness: Limit ± of the difference in height of the surface plate under the two
+                rolls, in `units`. [length, 0 to 10000]
+            particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
+                10000]
+            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
+            temperature_uncertainty_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
+                the plate's. [°C, 0 to 50]
+            block_material: Material of the blocks.
+            plate_material: Material of the plate.
+            yaw: Limit ± of the yaw between the work's axis and the plane in which the plate tilts,
+                in degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
+            fixture_pitch_arcsec: Limit ± of the pitch of the fixture's axis to the plate's face.
+                [arcsecond, 0 to 324000]
+            wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
+                in `units`. [length, 0 to 10000]
+            wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
+                [length, 1e-06 to 10000]
+            normal_terms: Terms whose number is a standard deviation of a normal distribution, not a
+                limit. All other terms are rectangular, unless listed below; yaw always is. [at most
+                15 entries]
+            triangular_terms: Terms with a triangular distribution. [at most 15 entries]
+            u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
+                most 15 entries]
+            coverage_factor: Coverage factor k of the expanded uncertainty, which is the guard band
+                of the decision: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+            tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
+                angle, so that its error counts twice on the `included angle`.
+
+        Example:
+            client.sine.requirements(units="in", center_distance=5, angle=30,
+                center_distance_tolerance=0.0002, roll_difference=5e-05,
+                face_parallelism=0.0001, stack_tolerance=2e-05, table_flatness=5e-05,
+                particle=2e-05, temperature_celsius=22, temperature_uncertainty_celsius=1,
+                temperature_difference_celsius=0.5, yaw=0.25, fixture_pitch_arcsec=5,
+                tolerance_arcsec=10)
+        """
+        return await self._sender.send(
+            _REQUIREMENTS,
+            {
+                "units": units,
+                "center_distance": center_distance,
+                "angle": angle,
+                "center_distance_tolerance": center_distance_tolerance,
+                "roll_difference": roll_difference,
+                "roll_parallelism": roll_parallelism,
+                "face_parallelism": face_parallelism,
+                "face_parallelism_on_rolls": face_parallelism_on_rolls,
+                "face_flatness": face_flatness,
+                "face_length": face_length,
+                "stack_tolerance": stack_tolerance,
+                "table_flatness": table_flatness,
+                "particle": particle,
+                "temperature_celsius": temperature_celsius,
+                "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
+                "temperature_difference_celsius": temperature_difference_celsius,
+                "block_material": block_material,
+                "plate_material": plate_material,
+                "yaw": yaw,
+                "fixture_pitch_arcsec": fixture_pitch_arcsec,
+                "wheel_breakdown": wheel_breakdown,
+                "wheel_contact_length": wheel_contact_length,
+                "normal_terms": normal_terms,
+                "triangular_terms": triangular_terms,
+                "u_shaped_terms": u_shaped_terms,
+                "coverage_factor": coverage_factor,
+                "tolerance_on": tolerance_on,
+                "tolerance_arcsec": tolerance_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def setting(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        angle: float | str,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        largest_angle: float | str | None = None,
+        steep_angle: float | str = 45.0,
+        resolution: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineSettingAnswer:
+        """Sine setting.
+
+        The height of the stack that sets a sine bar or plate to an angle, what it is worth once
+        rounded, and past a stated angle the setting of the complement.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            angle: Angle between the plate's top and the surface it stands on, in degrees. [degree,
+                over 0, under 90; or text in degrees, minutes, seconds]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
+                refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
+                minutes, seconds]
+            steep_angle: Angle in degrees past which the complement (work turned by 90°) is offered.
+                [degree, over 0, under 90; or text in degrees, minutes, seconds]
+            resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
+                mm. [length, 1e-06 to 10000]
+
+        Example:
+            client.sine.setting(units="in", center_distance=5, angle=30)
+        """
+        return await self._sender.send(
+            _SETTING,
+            {
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "angle": angle,
+                "largest_angle": largest_angle,
+                "steep_angle": steep_angle,
+                "resolution": resolution,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def table(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        first_angle: float | str,
+        last_angle: float | str,
+        step: float | str,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        resolution: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineTableAnswer:
+        """Setting table.
+
+        Heights for a range of angles on one sine bar or plate, as rows and as CSV.
+
+        Largest request: 5400 rows: every minute of arc up to 90°.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            first_angle: First angle of the table, in degrees. [degree, at least 0, under 90; or
+                text in degrees, minutes, seconds]
+            last_angle: Last angle of the table, in degrees; the table may end a part step below it.
+                [degree, at least 0, under 90; or text in degrees, minutes, seconds]
+            step: Step from one angle to the next, in degrees; at least one second of arc. [degree,
+                0.000277777777777778 to 45; or text in degrees, minutes, seconds]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
+                mm. [length, 1e-06 to 10000]
+
+        Example:
+            client.sine.table(units="in", center_distance=5, first_angle=0, last_angle=60,
+                step=5)
+        """
+        return await self._sender.send(
+            _TABLE,
+            {
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "first_angle": first_angle,
+                "last_angle": last_angle,
+                "step": step,
+                "resolution": resolution,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def taper_angle(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        height: float,
+        holding: Literal["between centers", "on its generator", "in a vee"],
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        vee_angle: float | str = 90.0,
+        indicator_rise: float = 0.0,
+        indicator_travel: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineTaperAngleAnswer:
+        """Taper of a sine setting.
+
+        The taper that a sine setting stands for, with what the indicator still read along its top
+        generator.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            height: Height of the stack under the high roll over that under the low roll. [length,
+                1e-06 to 10000]
+            holding: How the taper is held. `between centers`: its axis parallel to the plate's top,
+                also a bar laid over a taper whose axis is level; `on its generator`: lying on the
+                plate's flat top, also a bar laid over a taper that lies on the surface plate; `in a
+                vee`: lying in a vee along the plate.
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            vee_angle: Included angle of the vee, in degrees; counts for `in a vee` only. [degree,
+                over 0, at most 180; or text in degrees, minutes, seconds]
+            indicator_rise: Rise of the top generator along `indicator_travel`, in `units`: positive
+                where it rises toward the low roll, so that the taper is larger than the plate's
+                setting. [length, -10000 to 10000]
+            indicator_travel: Travel of the indicator along the top generator, in `units`. [length,
+                1e-06 to 10000]
+
+        Example:
+            client.sine.taper_angle(units="in", center_distance=5, height=0.7219,
+                holding="between centers")
+        """
+        return await self._sender.send(
+            _TAPER_ANGLE,
+            {
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "height": height,
+                "holding": holding,
+                "vee_angle": vee_angle,
+                "indicator_rise": indicator_rise,
+                "indicator_travel": indicator_travel,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def taper_setting(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        holding: Literal["between centers", "on its generator", "in a vee"],
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        taper_ratio: float | None = None,
+        taper_per_length: float | None = None,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
+        vee_angle: float | str = 90.0,
+        largest_angle: float | str | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineTaperSettingAnswer:
+        """Sine setting for a taper.
+
+        The setting that brings a taper's top generator parallel to the surface plate: held between
+        centers, lying on its generator, or in a vee; with the heights that the usual mistakes would
+        give.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            holding: How the taper is held. `between centers`: its axis parallel to the plate's top,
+                also a bar laid over a taper whose axis is level; `on its generator`: lying on the
+                plate's flat top, also a bar laid over a taper that lies on the surface plate; `in a
+                vee`: lying in a vee along the plate.
+            included_angle: Included angle of the cone, in degrees. [degree, over 0, under 180; or
+                text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's side and its axis, in degrees. [degree, over 0,
+                under 90; or text in degrees, minutes, seconds]
+            taper_per_foot: Change of diameter in inches per foot of length. [inch per foot, over 0,
+                at most 100]
+            taper_ratio: x of a taper 1:x: length for one unit of change of diameter. [0.01 to
+                1000000]
+            taper_per_length: Change of diameter for one unit of length. [length per length, over 0,
+                at most 100]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
+            vee_angle: Included angle of the vee, in degrees; counts for `in a vee` only. [degree,
+                over 0, at most 180; or text in degrees, minutes, seconds]
+            largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
+                refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
+                minutes, seconds]
+
+        Example:
+            client.sine.taper_setting(units="in", center_distance=5, taper_per_foot=3.5,
+                holding="between centers")
+        """
+        return await self._sender.send(
+            _TAPER_SETTING,
+            {
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "taper_ratio": taper_ratio,
+                "taper_per_length": taper_per_length,
+                "units": units,
+                "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
+                "holding": holding,
+                "vee_angle": vee_angle,
+                "largest_angle": largest_angle,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def uncertainty(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        center_distance: float,
+        angle: float | str,
+        center_distance_tolerance: float = 0.0,
+        roll_difference: float = 0.0,
+        roll_parallelism: float = 0.0,
+        face_parallelism: float = 0.0,
+        face_parallelism_on_rolls: bool = False,
+        face_flatness: float = 0.0,
+        face_length: float | None = None,
+        stack_tolerance: float = 0.0,
+        table_flatness: float = 0.0,
+        particle: float = 0.0,
+        temperature_celsius: float = 20.0,
+        temperature_uncertainty_celsius: float = 0.0,
+        temperature_difference_celsius: float = 0.0,
+        block_material: Literal[
+            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+        ] = "steel",
+        plate_material: Literal[
+            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+        ] = "steel",
+        yaw: float | str = 0.0,
+        fixture_pitch_arcsec: float = 0.0,
+        wheel_breakdown: float = 0.0,
+        wheel_contact_length: float | None = None,
+        normal_terms: Sequence[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None = None,
+        triangular_terms: Sequence[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None = None,
+        u_shaped_terms: Sequence[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None = None,
+        coverage_factor: float = 2.0,
+        tolerance_on: Literal["plate angle", "included angle"] = "plate angle",
+        tolerance_arcsec: float | None = None,
+        trials: int = 50000,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SineUncertaintyAnswer:
+        """Uncertainty of a sine set-up.
+
+        The budget of a set-up's angle in arc-seconds, each term with its sensitivity and share,
+        checked by Monte Carlo, and whether it is good for a tolerance.
+
+        Largest request: 200,000 Monte Carlo trials.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            angle: Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+                seconds]
+            center_distance_tolerance: Limit ± of the center distance, in `units`. [length, 0 to
+                10000]
+            roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
+                0 to 10000]
+            roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
+                end, in `units`; a stack under one end rather than the middle sees half of it.
+                [length, 0 to 10000]
+            face_parallelism: Limit ± by which the plate's face is out of parallel over
+                `face_length`, in `units`. [length, 0 to 10000]
+            face_parallelism_on_rolls: True where the face's parallelism was measured with the plate
+                resting on its rolls: it then holds the rolls' difference already, and only the rest
+                of it counts.
+            face_flatness: Flatness of the plate's face over `face_length`, in `units`. [length, 0
+                to 10000]
+            face_length: Length over which parallelism and flatness act: the plate's, or the work's
+                seat. Absent: the center distance. [length, 1e-06 to 10000]
+            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            table_flatness: Limit ± of the difference in height of the surface plate under the two
+                rolls, in `units`. [length, 0 to 10000]
+            particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
+                10000]
+            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
+            temperature_uncertainty_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
+                the plate's. [°C, 0 to 50]
+            block_material: Material of the blocks.
+            plate_material: Material of the plate.
+            yaw: Limit ± of the yaw between the work's axis and the plane in which the plate tilts,
+                in degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
+            fixture_pitch_arcsec: Limit ± of the pitch of the fixture's axis to the plate's face.
+                [arcsecond, 0 to 324000]
+            wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
+                in `units`. [length, 0 to 10000]
+            wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
+                [length, 1e-06 to 10000]
+            normal_terms: Terms whose number is a standard deviation of a normal distribution, not a
+                limit. All other terms are rectangular, unless listed below; yaw always is. [at most
+                15 entries]
+            triangular_terms: Terms with a triangular distribution. [at most 15 entries]
+            u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
+                most 15 entries]
+            coverage_factor: Coverage factor k of the expanded uncertainty, which is the guard band
+                of the decision: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+            tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
+                angle, so that its error counts twice on the `included angle`.
+            tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
+                to 324000]
+            trials: Trials of the Monte Carlo check. [count, 1000 to 200000]
+
+        Example:
+            client.sine.uncertainty(units="in", center_distance=5, angle=30,
+                center_distance_tolerance=0.0002, roll_difference=5e-05,
+                face_parallelism=0.0001, stack_tolerance=2e-05, table_flatness=5e-05,
+                particle=2e-05, temperature_celsius=22, temperature_uncertainty_celsius=1,
+                temperature_difference_celsius=0.5, yaw=0.25, fixture_pitch_arcsec=5,
+                tolerance_arcsec=20)
+        """
+        return await self._sender.send(
+            _UNCERTAINTY,
+            {
+                "units": units,
+                "center_distance": center_distance,
+                "angle": angle,
+                "center_distance_tolerance": center_distance_tolerance,
+                "roll_difference": roll_difference,
+                "roll_parallelism": roll_parallelism,
+                "face_parallelism": face_parallelism,
+                "face_parallelism_on_rolls": face_parallelism_on_rolls,
+                "face_flatness": face_flatness,
+                "face_length": face_length,
+                "stack_tolerance": stack_tolerance,
+                "table_flatness": table_flatness,
+                "particle": particle,
+                "temperature_celsius": temperature_celsius,
+                "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
+                "temperature_difference_celsius": temperature_difference_celsius,
+                "block_material": block_material,
+                "plate_material": plate_material,
+                "yaw": yaw,
+                "fixture_pitch_arcsec": fixture_pitch_arcsec,
+                "wheel_breakdown": wheel_breakdown,
+                "wheel_contact_length": wheel_contact_length,
+                "normal_terms": normal_terms,
+                "triangular_terms": triangular_terms,
+                "u_shaped_terms": u_shaped_terms,
+                "coverage_factor": coverage_factor,
+                "tolerance_on": tolerance_on,
+                "tolerance_arcsec": tolerance_arcsec,
+                "trials": trials,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )

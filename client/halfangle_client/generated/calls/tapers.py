@@ -1,0 +1,2586 @@
+# Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
+"""Calls of the topic `tapers`."""
+
+from collections.abc import Sequence
+from typing import Any, Literal
+
+from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
+from halfangle_client.generated import models
+
+_ANGLE = Endpoint(
+    name="tapers.angle",
+    method="POST",
+    path="/v1/tapers/angle",
+    answer=models.TaperAngleAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_CLEAN_UP = Endpoint(
+    name="tapers.clean_up",
+    method="POST",
+    path="/v1/tapers/clean-up",
+    answer=models.TaperCleanUpAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_DOVETAIL_OVER_ROLLS = Endpoint(
+    name="tapers.dovetail_over_rolls",
+    method="POST",
+    path="/v1/tapers/dovetail-over-rolls",
+    answer=models.DovetailOverRollsAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_GET_RATE = Endpoint(
+    name="tapers.get_rate",
+    method="GET",
+    path="/v1/tapers/rates/{key}",
+    answer=models.TaperRateEntryAnswer,
+    accept="application/json",
+)
+_GET_STANDARD = Endpoint(
+    name="tapers.get_standard",
+    method="GET",
+    path="/v1/tapers/standard/{key}",
+    answer=models.StandardTaperEntryAnswer,
+    accept="application/json",
+)
+_IDENTIFY = Endpoint(
+    name="tapers.identify",
+    method="POST",
+    path="/v1/tapers/identify",
+    answer=models.TaperIdentifyAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_INFEED = Endpoint(
+    name="tapers.infeed",
+    method="POST",
+    path="/v1/tapers/infeed",
+    answer=models.TaperInfeedAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_LIST_RATES = Endpoint(
+    name="tapers.list_rates",
+    method="GET",
+    path="/v1/tapers/rates",
+    answer=models.TaperRateListAnswer,
+    accept="application/json",
+)
+_LIST_STANDARD = Endpoint(
+    name="tapers.list_standard",
+    method="GET",
+    path="/v1/tapers/standard",
+    answer=models.StandardTaperListAnswer,
+    accept="application/json",
+)
+_ONE_BALL = Endpoint(
+    name="tapers.one_ball",
+    method="POST",
+    path="/v1/tapers/one-ball",
+    answer=models.TaperOneBallAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_OVER_BALLS = Endpoint(
+    name="tapers.over_balls",
+    method="POST",
+    path="/v1/tapers/over-balls",
+    answer=models.TaperMeasuredAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_OVER_BALLS_NOMINAL = Endpoint(
+    name="tapers.over_balls_nominal",
+    method="POST",
+    path="/v1/tapers/over-balls-nominal",
+    answer=models.TaperOverBallsNominalAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_OVER_ROLLS = Endpoint(
+    name="tapers.over_rolls",
+    method="POST",
+    path="/v1/tapers/over-rolls",
+    answer=models.TaperMeasuredAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_OVER_ROLLS_NOMINAL = Endpoint(
+    name="tapers.over_rolls_nominal",
+    method="POST",
+    path="/v1/tapers/over-rolls-nominal",
+    answer=models.TaperOverRollsNominalAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_PLUG_DEPTH = Endpoint(
+    name="tapers.plug_depth",
+    method="POST",
+    path="/v1/tapers/plug-depth",
+    answer=models.TaperPlugDepthAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_PLUG_DEPTH_NOMINAL = Endpoint(
+    name="tapers.plug_depth_nominal",
+    method="POST",
+    path="/v1/tapers/plug-depth-nominal",
+    answer=models.TaperPlugDepthNominalAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_SET_OVER = Endpoint(
+    name="tapers.set_over",
+    method="POST",
+    path="/v1/tapers/set-over",
+    answer=models.TaperSetOverAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_SOLVE = Endpoint(
+    name="tapers.solve",
+    method="POST",
+    path="/v1/tapers/solve",
+    answer=models.TaperSolveAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_STANDOFF = Endpoint(
+    name="tapers.standoff",
+    method="POST",
+    path="/v1/tapers/standoff",
+    answer=models.TaperStandoffAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_TOLERANCE = Endpoint(
+    name="tapers.tolerance",
+    method="POST",
+    path="/v1/tapers/tolerance",
+    answer=models.TaperToleranceAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_VEE_OVER_ROLLS = Endpoint(
+    name="tapers.vee_over_rolls",
+    method="POST",
+    path="/v1/tapers/vee-over-rolls",
+    answer=models.VeeOverRollsAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_VEE_OVER_ROLLS_NOMINAL = Endpoint(
+    name="tapers.vee_over_rolls_nominal",
+    method="POST",
+    path="/v1/tapers/vee-over-rolls-nominal",
+    answer=models.VeeOverRollsNominalAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+
+ENDPOINTS: tuple[Endpoint[Any], ...] = (
+    _ANGLE,
+    _CLEAN_UP,
+    _DOVETAIL_OVER_ROLLS,
+    _GET_RATE,
+    _GET_STANDARD,
+    _IDENTIFY,
+    _INFEED,
+    _LIST_RATES,
+    _LIST_STANDARD,
+    _ONE_BALL,
+    _OVER_BALLS,
+    _OVER_BALLS_NOMINAL,
+    _OVER_ROLLS,
+    _OVER_ROLLS_NOMINAL,
+    _PLUG_DEPTH,
+    _PLUG_DEPTH_NOMINAL,
+    _SET_OVER,
+    _SOLVE,
+    _STANDOFF,
+    _TOLERANCE,
+    _VEE_OVER_ROLLS,
+    _VEE_OVER_ROLLS_NOMINAL,
+)
+
+
+class TapersCalls:
+    """Calls of the topic `tapers`."""
+
+    def __init__(self, sender: Sender) -> None:
+        self._sender = sender
+
+    def angle(
+        self,
+        *,
+        text: str,
+        bare_angle_is: Literal["included", "half", "complement"] | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperAngleAnswer:
+        """A taper's angle in every notation.
+
+        Reads an angle as a drawing writes it and gives it in every form.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            text: `60° included`, `8°17'50" half`, `30 complement`, `1:20`, `7/24`, `5 %`, `0.6
+                in/ft`, `3/4 per foot`, `0.05 per inch`, `D 20 d 18 L 40`. [1 to 60 characters]
+            bare_angle_is: Which angle it is where the text does not say; `complement` is from the
+                face.
+
+        Example:
+            client.tapers.angle(text="3/4 per foot")
+        """
+        return self._sender.send(
+            _ANGLE,
+            {
+                "text": text,
+                "bare_angle_is": bare_angle_is,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def clean_up(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        length: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        tir_large_end: float = 0.0,
+        tir_small_end: float = 0.0,
+        tir_indicated: Literal["square to the surface", "radially"] = "square to the surface",
+        half_angle_error_arcsec: float = 0.0,
+        wear: float = 0.0,
+        allowance: float = 0.0,
+        least_large_diameter: float | None = None,
+        largest_point_loss: float | None = None,
+        downfeed_per_pass: float | None = None,
+        spark_out_passes: int = 2,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperCleanUpAnswer:
+        """Can this part be saved?
+
+        Stock needed to clean up runout, angle error and wear of a cone against what is there, and
+        how much its point shortens.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Diameter at the large end as it stands, the mean over a turn. [length,
+                1e-06 to 10000]
+            length: Length to clean up along the axis. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            tir_large_end: Full indicator movement at the large end. [length, 0 to 10000]
+            tir_small_end: Full indicator movement at the small end. [length, 0 to 10000]
+            tir_indicated: How the indicator stood.
+            half_angle_error_arcsec: Half angle as it stands less the right one: positive where too
+                blunt. [arcsecond, -36000 to 36000]
+            wear: Deepest wear or dent below the surface, square to it. [length, 0 to 10000]
+            allowance: Further stock to be sure that all is clean, square to the surface. [length, 0
+                to 10000]
+            least_large_diameter: Smallest diameter at the large end's station that is still of use.
+                [length, 1e-06 to 10000]
+            largest_point_loss: Most that the point may lose along the axis. [length, 0 to 10000]
+            downfeed_per_pass: Feed a pass, square to the cone. [length, 1e-06 to 10000]
+            spark_out_passes: Passes without feed at the end. [count, 0 to 100]
+
+        Example:
+            client.tapers.clean_up(units="in", included_angle=60, large_diameter=0.75,
+                length=0.6, tir_large_end=0.001, tir_small_end=0.002,
+                half_angle_error_arcsec=120, wear=0.002, least_large_diameter=0.74,
+                downfeed_per_pass=0.0002)
+        """
+        return self._sender.send(
+            _CLEAN_UP,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "large_diameter": large_diameter,
+                "length": length,
+                "tir_large_end": tir_large_end,
+                "tir_small_end": tir_small_end,
+                "tir_indicated": tir_indicated,
+                "half_angle_error_arcsec": half_angle_error_arcsec,
+                "wear": wear,
+                "allowance": allowance,
+                "least_large_diameter": least_large_diameter,
+                "largest_point_loss": largest_point_loss,
+                "downfeed_per_pass": downfeed_per_pass,
+                "spark_out_passes": spark_out_passes,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def dovetail_over_rolls(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        kind: Literal["male", "female"],
+        angle: float | str,
+        height: float,
+        roll_diameter: float,
+        corner_width: float | None = None,
+        measure: float | None = None,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
+        angle_tolerance_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DovetailOverRollsAnswer:
+        """Dovetail over rolls.
+
+        Measure over or between two rolls in a dovetail's corners, or its widths from it.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            kind: `male`: the measure is over the rolls; `female`: between them.
+            angle: Angle of the flank to the base, in degrees. [degree, at least 20, under 90; or
+                text in degrees, minutes, seconds]
+            height: Height of the flank. [length, 1e-06 to 10000]
+            roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
+            corner_width: Width between the sharp corners at the base. [length, 1e-06 to 10000]
+            measure: Measure over or between the rolls. [length, 1e-06 to 10000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+            angle_tolerance_arcsec: Largest error of the flank's angle. [arcsecond, 0 to 3600]
+
+        Example:
+            client.tapers.dovetail_over_rolls(units="mm", kind="male", angle=60, height=10,
+                roll_diameter=8, corner_width=50)
+        """
+        return self._sender.send(
+            _DOVETAIL_OVER_ROLLS,
+            {
+                "units": units,
+                "kind": kind,
+                "angle": angle,
+                "height": height,
+                "roll_diameter": roll_diameter,
+                "corner_width": corner_width,
+                "measure": measure,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+                "angle_tolerance_arcsec": angle_tolerance_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def get_rate(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperRateEntryAnswer:
+        """Standard rates of taper: one rate.
+
+        Rates of taper and cone angles of ISO 1119, taper pins and pipe.
+
+        Args:
+            key: The designation, such as `cone-120`.
+
+        Example:
+            client.tapers.get_rate(key="cone-120")
+        """
+        return self._sender.send(
+            _GET_RATE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def get_standard(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.StandardTaperEntryAnswer:
+        """Standard tapers: one standard.
+
+        Standard tapers from published tables, each row with its source.
+
+        Args:
+            key: The designation, such as `morse-0`.
+
+        Example:
+            client.tapers.get_standard(key="morse-0")
+        """
+        return self._sender.send(
+            _GET_STANDARD,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def identify(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        distance: float,
+        diameter_error: float = 0.0,
+        distance_error: float = 0.0,
+        candidates: int = 5,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperIdentifyAnswer:
+        """Which standard taper is this?
+
+        Standard tapers ranked by their misfit to two measured diameters and a distance, with the
+        measuring error that would explain each.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter measured. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter measured. [length, 1e-06 to 10000]
+            distance: Distance between them along the axis. [length, 1e-06 to 10000]
+            diameter_error: Largest error of each diameter as measured. [length, 0 to 10000]
+            distance_error: Largest error of the distance as measured. [length, 0 to 10000]
+            candidates: How many candidates to list. [count, 1 to 50]
+
+        Example:
+            client.tapers.identify(units="in", large_diameter=0.699, small_diameter=0.599,
+                distance=2, diameter_error=0.0005, distance_error=0.005)
+        """
+        return self._sender.send(
+            _IDENTIFY,
+            {
+                "units": units,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "distance": distance,
+                "diameter_error": diameter_error,
+                "distance_error": distance_error,
+                "candidates": candidates,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def infeed(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        amount: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        amount_is: Literal["normal", "radius", "diameter", "axial"] = "normal",
+        downfeed_per_pass: float | None = None,
+        spark_out_passes: int = 2,
+        length: float | None = None,
+        half_angle_error_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperInfeedAnswer:
+        """Feed on a cone.
+
+        What a downfeed square to the surface takes off diameter and radius, how far gauge line and
+        point move, stock left at either end by an angle error, and the passes.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            amount: Size of the layer, measured as `amount_is` says. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            amount_is: How `amount` is measured. `normal`: square to the surface, as a sine plate
+                feeds down under a flat wheel; `radius` or `diameter`: at a fixed station, as a
+                swivelled workhead feeds; `axial`: as the gauge line and the point move.
+            downfeed_per_pass: Feed a pass, square to the surface. [length, 1e-06 to 10000]
+            spark_out_passes: Passes without feed at the end. [count, 0 to 100]
+            length: Length of the cone along its axis; needed with `half_angle_error_arcsec`
+                [length, 1e-06 to 10000]
+            half_angle_error_arcsec: Half angle of the part as it stands less the right one:
+                positive where it is too blunt. [arcsecond, -36000 to 36000]
+
+        Example:
+            client.tapers.infeed(units="in", included_angle=60, amount=0.001,
+                downfeed_per_pass=0.0002)
+        """
+        return self._sender.send(
+            _INFEED,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "amount": amount,
+                "amount_is": amount_is,
+                "downfeed_per_pass": downfeed_per_pass,
+                "spark_out_passes": spark_out_passes,
+                "length": length,
+                "half_angle_error_arcsec": half_angle_error_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def list_rates(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperRateListAnswer:
+        """Standard rates of taper.
+
+        Rates of taper and cone angles of ISO 1119, taper pins and pipe.
+
+        Example:
+            client.tapers.list_rates()
+        """
+        return self._sender.send(
+            _LIST_RATES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def list_standard(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.StandardTaperListAnswer:
+        """Standard tapers.
+
+        Standard tapers from published tables, each row with its source.
+
+        Example:
+            client.tapers.list_standard()
+        """
+        return self._sender.send(
+            _LIST_STANDARD,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def one_ball(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        ball: float,
+        ball_depth: float,
+        length: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
+        included_angle_tolerance_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperOneBallAnswer:
+        """Socket's mouth from one ball.
+
+        Mouth diameter of a socket of known slope from the depth of one ball.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            ball: Diameter of the ball. [length, 1e-06 to 10000]
+            ball_depth: Depth of the ball's top below the mouth; negative where it stands out.
+                [length, -10000 to 10000]
+            length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+            included_angle_tolerance_arcsec: Largest error of the included angle. [arcsecond, 0 to
+                36000]
+
+        Example:
+            client.tapers.one_ball(units="in", included_angle=60, ball=0.5, ball_depth=-0.2,
+                length=0.6, measure_tolerance=0.0001)
+        """
+        return self._sender.send(
+            _ONE_BALL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "ball": ball,
+                "ball_depth": ball_depth,
+                "length": length,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def over_balls(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_ball: float,
+        small_ball: float,
+        large_ball_depth: float,
+        small_ball_depth: float,
+        length: float,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperMeasuredAnswer:
+        """Socket measured with two balls.
+
+        Half angle, diameters and their uncertainty from the depths of two balls.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_ball: Diameter of the larger ball. [length, 1e-06 to 10000]
+            small_ball: Diameter of the smaller ball. [length, 1e-06 to 10000]
+            large_ball_depth: Depth of the larger ball's top below the mouth; negative where it
+                stands out. [length, -10000 to 10000]
+            small_ball_depth: Depth of the smaller ball's top below the mouth. [length, -10000 to
+                10000]
+            length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+
+        Example:
+            client.tapers.over_balls(units="mm", large_ball=40, small_ball=32,
+                large_ball_depth=-8, small_ball_depth=76, length=120, measure_tolerance=0.005,
+                roll_tolerance=0.0005)
+        """
+        return self._sender.send(
+            _OVER_BALLS,
+            {
+                "units": units,
+                "large_ball": large_ball,
+                "small_ball": small_ball,
+                "large_ball_depth": large_ball_depth,
+                "small_ball_depth": small_ball_depth,
+                "length": length,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def over_balls_nominal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        mouth_diameter: float,
+        length: float,
+        large_ball: float,
+        small_ball: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperOverBallsNominalAnswer:
+        """What to expect with balls.
+
+        Depths of two balls in a nominal socket, and where they touch.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            mouth_diameter: Diameter at the mouth. [length, 1e-06 to 10000]
+            length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
+            large_ball: Diameter of the larger ball. [length, 1e-06 to 10000]
+            small_ball: Diameter of the smaller ball. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+
+        Example:
+            client.tapers.over_balls_nominal(units="in", taper_per_foot=0.59941,
+                mouth_diameter=0.7, length=2.5, large_ball=0.6875, small_ball=0.625)
+        """
+        return self._sender.send(
+            _OVER_BALLS_NOMINAL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "mouth_diameter": mouth_diameter,
+                "length": length,
+                "large_ball": large_ball,
+                "small_ball": small_ball,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def over_rolls(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        roll_diameter: float,
+        lower_measure: float,
+        upper_measure: float,
+        rise: float,
+        length: float,
+        lower_stack: float = 0.0,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
+        rise_tolerance: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperMeasuredAnswer:
+        """Taper measured over rolls.
+
+        Half angle, diameters and their uncertainty from measures over two equal rolls at two
+        heights.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
+            lower_measure: Measure over both rolls at the lower height. [length, 1e-06 to 10000]
+            upper_measure: Measure over both rolls at the upper height. [length, 1e-06 to 10000]
+            rise: Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]
+            length: Length of the cone above the face it stands on. [length, 1e-06 to 10000]
+            lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
+                [length, 0 to 10000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+            rise_tolerance: Largest error of the difference of the heights. [length, 0 to 10000]
+
+        Example:
+            client.tapers.over_rolls(units="mm", roll_diameter=12, lower_measure=60.21,
+                upper_measure=67.695, rise=75, length=100, measure_tolerance=0.002,
+                roll_tolerance=0.0005, rise_tolerance=0.0005)
+        """
+        return self._sender.send(
+            _OVER_ROLLS,
+            {
+                "units": units,
+                "roll_diameter": roll_diameter,
+                "lower_measure": lower_measure,
+                "upper_measure": upper_measure,
+                "lower_stack": lower_stack,
+                "rise": rise,
+                "length": length,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+                "rise_tolerance": rise_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def over_rolls_nominal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        length: float,
+        roll_diameter: float,
+        rise: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        standing_on: Literal["small end", "large end"] = "small end",
+        lower_stack: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperOverRollsNominalAnswer:
+        """What to expect over rolls.
+
+        Measures over two rolls at two heights for a nominal taper, and where they touch.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
+            length: Length of the cone along its axis. [length, 1e-06 to 10000]
+            roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
+            rise: Upper blocks less lower blocks. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            standing_on: End that the part stands on.
+            lower_stack: Blocks under each roll, lower. [length, 0 to 10000]
+
+        Example:
+            client.tapers.over_rolls_nominal(units="in", taper_per_foot=0.59941,
+                large_diameter=0.7, length=2.5625, roll_diameter=0.25, rise=2)
+        """
+        return self._sender.send(
+            _OVER_ROLLS_NOMINAL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "large_diameter": large_diameter,
+                "length": length,
+                "standing_on": standing_on,
+                "roll_diameter": roll_diameter,
+                "lower_stack": lower_stack,
+                "rise": rise,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def plug_depth(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        gauge_diameter: float,
+        depth: float,
+        length: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        gauge_length: float = 0.0,
+        second_gauge_diameter: float | None = None,
+        second_depth: float | None = None,
+        gauge_line: float = 0.0,
+        depth_tolerance: float = 0.0,
+        gauge_tolerance: float = 0.0,
+        included_angle_tolerance_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperPlugDepthAnswer:
+        """Taper gauged by depth.
+
+        Diameter at the gauge line from how deep a plug enters a socket or a ring goes over a plug;
+        the taper too, from two gauges.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
+            depth: Distance from the part's large end (a socket's mouth, a plug's large end) toward
+                the small end to the gauge's line or sharp edge; negative where it stands out.
+                [length, -10000 to 10000]
+            length: Length of the part's cone. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            gauge_length: How far the gauge's cone runs from its line toward the small end; 0 for a
+                sharp edge, such as a disc's or a straight ring's. [length, 0 to 10000]
+            second_gauge_diameter: Diameter of a second gauge, at a sharp edge. [length, 1e-06 to
+                10000]
+            second_depth: Its distance from the part's large end (a socket's mouth, a plug's large
+                end) toward the small end to the gauge's line or sharp edge; negative where it
+                stands out. [length, -10000 to 10000]
+            gauge_line: Distance of the part's own gauge line from its large end. [length, 0 to
+                10000]
+            depth_tolerance: Largest error of each depth. [length, 0 to 10000]
+            gauge_tolerance: Largest error of each gauge's diameter. [length, 0 to 10000]
+            included_angle_tolerance_arcsec: Largest error of the included angle stated. [arcsecond,
+                0 to 36000]
+
+        Example:
+            client.tapers.plug_depth(units="mm", one_in_x=20.02, gauge_diameter=17.78,
+                depth=0.5, gauge_length=60, length=64, depth_tolerance=0.02,
+                gauge_tolerance=0.001)
+        """
+        return self._sender.send(
+            _PLUG_DEPTH,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "gauge_diameter": gauge_diameter,
+                "depth": depth,
+                "gauge_length": gauge_length,
+                "second_gauge_diameter": second_gauge_diameter,
+                "second_depth": second_depth,
+                "length": length,
+                "gauge_line": gauge_line,
+                "depth_tolerance": depth_tolerance,
+                "gauge_tolerance": gauge_tolerance,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def plug_depth_nominal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        length: float,
+        gauge_diameter: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        gauge_length: float = 0.0,
+        diameter_tolerance: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperPlugDepthNominalAnswer:
+        """Depth to expect of a gauge.
+
+        How deep a plug enters a nominal socket, or a ring goes over a nominal plug, with limits for
+        a tolerance of the diameter.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
+            length: Length of the part's cone. [length, 1e-06 to 10000]
+            gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            gauge_length: How far the gauge's cone runs from its line toward the small end. [length,
+                0 to 10000]
+            diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
+                10000]
+
+        Example:
+            client.tapers.plug_depth_nominal(units="mm", one_in_x=20.02, large_diameter=17.8,
+                length=64, gauge_diameter=17.78, gauge_length=60, diameter_tolerance=0.01)
+        """
+        return self._sender.send(
+            _PLUG_DEPTH_NOMINAL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "large_diameter": large_diameter,
+                "length": length,
+                "gauge_diameter": gauge_diameter,
+                "gauge_length": gauge_length,
+                "diameter_tolerance": diameter_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def set_over(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        work_length: float,
+        scale_radius: float,
+        scale_reading_error: float,
+        set_over_error: float,
+        attachment_length: float,
+        attachment_error: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        work_length_error: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperSetOverAnswer:
+        """Other ways to set a taper.
+
+        Swivel, tailstock set-over and taper attachment for one taper, with their errors side by
+        side.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            work_length: Length of the work between its center holes. [length, 1e-06 to 10000]
+            scale_radius: Radius of the swivel's scale, or of an indicator from its pivot. [length,
+                1e-06 to 10000]
+            scale_reading_error: Error of setting along that scale. [length, 0 to 10000]
+            set_over_error: Error of setting the tailstock over. [length, 0 to 10000]
+            attachment_length: Length of the taper attachment's bar between its pointers. [length,
+                1e-06 to 10000]
+            attachment_error: Error of setting the bar at that length. [length, 0 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            work_length_error: Error of the length between the center holes. [length, 0 to 10000]
+
+        Example:
+            client.tapers.set_over(units="in", taper_per_foot=1, work_length=9, scale_radius=6,
+                scale_reading_error=0.005, set_over_error=0.002, attachment_length=12,
+                attachment_error=0.005)
+        """
+        return self._sender.send(
+            _SET_OVER,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "work_length": work_length,
+                "scale_radius": scale_radius,
+                "scale_reading_error": scale_reading_error,
+                "set_over_error": set_over_error,
+                "work_length_error": work_length_error,
+                "attachment_length": attachment_length,
+                "attachment_error": attachment_error,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def solve(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float | None = None,
+        small_diameter: float | None = None,
+        length: float | None = None,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        agree_within: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperSolveAnswer:
+        """Taper from three of its quantities.
+
+        Large diameter, small diameter, length and slope from any three of them; more than three
+        must agree.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Diameter of the large end, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Diameter of the small end, in `units`. [length, 1e-06 to 10000]
+            length: Distance between the two diameters along the axis, in `units`. [length, 1e-06 to
+                10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0, under 180; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0, under 90; or
+                text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 1e-06 to 10000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.001 to 1000000]
+            agree_within: How far diameters that follow from redundant values may differ, in
+                `units`; 0.0001 in or 0.001 mm where left out. [length, 1e-06 to 10000]
+
+        Example:
+            client.tapers.solve(units="in", large_diameter=0.7, length=2.5625,
+                taper_per_foot=0.59941)
+        """
+        return self._sender.send(
+            _SOLVE,
+            {
+                "units": units,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "length": length,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "agree_within": agree_within,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def standoff(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        part: Literal["external", "internal"],
+        contact_length: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        diameter_error: float = 0.0,
+        included_angle_error_arcsec: float = 0.0,
+        blue_film: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperStandoffAnswer:
+        """Stand-off of a taper gauge.
+
+        How far a gauge stands off for an error of diameter, where cones of different angles bear
+        and by how much they gape, and what bluing will show.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            part: `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug
+                gauge in it.
+            contact_length: Length of contact along the axis, from the gauge plane at the large end.
+                [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            diameter_error: Part's diameter at the gauge plane less the gauge's. [length, -10000 to
+                10000]
+            included_angle_error_arcsec: Part's included angle less the gauge's. [arcsecond, -36000
+                to 36000]
+            blue_film: Thickness of the marking film; 0.00008 in or 0.002 mm where left out (common
+                practice, no source). [length, 1e-06 to 10000]
+
+        Example:
+            client.tapers.standoff(units="in", taper_per_foot=3.5, part="external",
+                contact_length=2.5, diameter_error=0.0005, included_angle_error_arcsec=20)
+        """
+        return self._sender.send(
+            _STANDOFF,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "part": part,
+                "contact_length": contact_length,
+                "diameter_error": diameter_error,
+                "included_angle_error_arcsec": included_angle_error_arcsec,
+                "blue_film": blue_film,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def tolerance(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        length: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        grade: Literal[
+            "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"
+        ]
+        | None = None,
+        included_angle_tolerance_arcsec: float | None = None,
+        diameter_tolerance_over_length: float | None = None,
+        disposition: Literal["plus", "minus", "symmetric"] = "symmetric",
+        large_diameter_tolerance: float = 0.0,
+        stations: Sequence[float] | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperToleranceAnswer:
+        """Tolerance of a cone.
+
+        A cone's angle tolerance as a grade, as arc-seconds and on the diameter, and limits of size
+        at any station.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
+            length: Length of the cone. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            grade: Grade of the cone angle.
+            included_angle_tolerance_arcsec: Whole tolerance of the included angle. [arcsecond, over
+                0, at most 36000]
+            diameter_tolerance_over_length: Whole tolerance of the difference of the end diameters.
+                [length, 1e-06 to 10000]
+            disposition: Where the tolerance lies to the nominal angle.
+            large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
+                10000]
+            stations: Distances from the large end for limits of size; both ends else. [1 to 50
+                entries, each length, 0 to 10000]
+
+        Example:
+            client.tapers.tolerance(units="mm", one_in_x=20, large_diameter=40, length=80,
+                grade="AT5")
+        """
+        return self._sender.send(
+            _TOLERANCE,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "large_diameter": large_diameter,
+                "length": length,
+                "grade": grade,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+                "diameter_tolerance_over_length": diameter_tolerance_over_length,
+                "disposition": disposition,
+                "large_diameter_tolerance": large_diameter_tolerance,
+                "stations": stations,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def vee_over_rolls(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_roll: float,
+        small_roll: float,
+        large_roll_top: float,
+        small_roll_top: float,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.VeeOverRollsAnswer:
+        """Vee over two rolls.
+
+        Angle and width of a vee from the tops of two rolls of different size.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_roll: Diameter of the larger roll. [length, 1e-06 to 10000]
+            small_roll: Diameter of the smaller roll. [length, 1e-06 to 10000]
+            large_roll_top: Height of the larger roll's top over the vee's faces. [length, -10000 to
+                10000]
+            small_roll_top: Height of the smaller roll's top over the faces; negative below them.
+                [length, -10000 to 10000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+
+        Example:
+            client.tapers.vee_over_rolls(units="mm", large_roll=40, small_roll=20,
+                large_roll_top=20, small_roll_top=-10, measure_tolerance=0.002,
+                roll_tolerance=0.0005)
+        """
+        return self._sender.send(
+            _VEE_OVER_ROLLS,
+            {
+                "units": units,
+                "large_roll": large_roll,
+                "small_roll": small_roll,
+                "large_roll_top": large_roll_top,
+                "small_roll_top": small_roll_top,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def vee_over_rolls_nominal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        included_angle: float | str,
+        width: float,
+        rolls: Sequence[float],
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.VeeOverRollsNominalAnswer:
+        """What to expect over rolls in a vee.
+
+        Height of rolls over the faces of a nominal vee, and where they touch.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            included_angle: The vee's included angle, in degrees. [degree, 1 to 175; or text in
+                degrees, minutes, seconds]
+            width: Width between the sides at the faces. [length, 1e-06 to 10000]
+            rolls: Diameters of the rolls, laid in one at a time. [1 to 20 entries, each length,
+                1e-06 to 10000]
+
+        Example:
+            client.tapers.vee_over_rolls_nominal(units="mm", included_angle=60, width=46.188,
+                rolls=[40, 20])
+        """
+        return self._sender.send(
+            _VEE_OVER_ROLLS_NOMINAL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "width": width,
+                "rolls": rolls,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+
+class AsyncTapersCalls:
+    """Calls of the topic `tapers`, to be awaited."""
+
+    def __init__(self, sender: AsyncSender) -> None:
+        self._sender = sender
+
+    async def angle(
+        self,
+        *,
+        text: str,
+        bare_angle_is: Literal["included", "half", "complement"] | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperAngleAnswer:
+        """A taper's angle in every notation.
+
+        Reads an angle as a drawing writes it and gives it in every form.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            text: `60° included`, `8°17'50" half`, `30 complement`, `1:20`, `7/24`, `5 %`, `0.6
+                in/ft`, `3/4 per foot`, `0.05 per inch`, `D 20 d 18 L 40`. [1 to 60 characters]
+            bare_angle_is: Which angle it is where the text does not say; `complement` is from the
+                face.
+
+        Example:
+            client.tapers.angle(text="3/4 per foot")
+        """
+        return await self._sender.send(
+            _ANGLE,
+            {
+                "text": text,
+                "bare_angle_is": bare_angle_is,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def clean_up(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        length: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        tir_large_end: float = 0.0,
+        tir_small_end: float = 0.0,
+        tir_indicated: Literal["square to the surface", "radially"] = "square to the surface",
+        half_angle_error_arcsec: float = 0.0,
+        wear: float = 0.0,
+        allowance: float = 0.0,
+        least_large_diameter: float | None = None,
+        largest_point_loss: float | None = None,
+        downfeed_per_pass: float | None = None,
+        spark_out_passes: int = 2,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperCleanUpAnswer:
+        """Can this part be saved?
+
+        Stock needed to clean up runout, angle error and wear of a cone against what is there, and
+        how much its point shortens.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Diameter at the large end as it stands, the mean over a turn. [length,
+                1e-06 to 10000]
+            length: Length to clean up along the axis. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            tir_large_end: Full indicator movement at the large end. [length, 0 to 10000]
+            tir_small_end: Full indicator movement at the small end. [length, 0 to 10000]
+            tir_indicated: How the indicator stood.
+            half_angle_error_arcsec: Half angle as it stands less the right one: positive where too
+                blunt. [arcsecond, -36000 to 36000]
+            wear: Deepest wear or dent below the surface, square to it. [length, 0 to 10000]
+            allowance: Further stock to be sure that all is clean, square to the surface. [length, 0
+                to 10000]
+            least_large_diameter: Smallest diameter at the large end's station that is still of use.
+                [length, 1e-06 to 10000]
+            largest_point_loss: Most that the point may lose along the axis. [length, 0 to 10000]
+            downfeed_per_pass: Feed a pass, square to the cone. [length, 1e-06 to 10000]
+            spark_out_passes: Passes without feed at the end. [count, 0 to 100]
+
+        Example:
+            client.tapers.clean_up(units="in", included_angle=60, large_diameter=0.75,
+                length=0.6, tir_large_end=0.001, tir_small_end=0.002,
+                half_angle_error_arcsec=120, wear=0.002, least_large_diameter=0.74,
+                downfeed_per_pass=0.0002)
+        """
+        return await self._sender.send(
+            _CLEAN_UP,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "large_diameter": large_diameter,
+                "length": length,
+                "tir_large_end": tir_large_end,
+                "tir_small_end": tir_small_end,
+                "tir_indicated": tir_indicated,
+                "half_angle_error_arcsec": half_angle_error_arcsec,
+                "wear": wear,
+                "allowance": allowance,
+                "least_large_diameter": least_large_diameter,
+                "largest_point_loss": largest_point_loss,
+                "downfeed_per_pass": downfeed_per_pass,
+                "spark_out_passes": spark_out_passes,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def dovetail_over_rolls(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        kind: Literal["male", "female"],
+        angle: float | str,
+        height: float,
+        roll_diameter: float,
+        corner_width: float | None = None,
+        measure: float | None = None,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
+        angle_tolerance_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DovetailOverRollsAnswer:
+        """Dovetail over rolls.
+
+        Measure over or between two rolls in a dovetail's corners, or its widths from it.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            kind: `male`: the measure is over the rolls; `female`: between them.
+            angle: Angle of the flank to the base, in degrees. [degree, at least 20, under 90; or
+                text in degrees, minutes, seconds]
+            height: Height of the flank. [length, 1e-06 to 10000]
+            roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
+            corner_width: Width between the sharp corners at the base. [length, 1e-06 to 10000]
+            measure: Measure over or between the rolls. [length, 1e-06 to 10000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+            angle_tolerance_arcsec: Largest error of the flank's angle. [arcsecond, 0 to 3600]
+
+        Example:
+            client.tapers.dovetail_over_rolls(units="mm", kind="male", angle=60, height=10,
+                roll_diameter=8, corner_width=50)
+        """
+        return await self._sender.send(
+            _DOVETAIL_OVER_ROLLS,
+            {
+                "units": units,
+                "kind": kind,
+                "angle": angle,
+                "height": height,
+                "roll_diameter": roll_diameter,
+                "corner_width": corner_width,
+                "measure": measure,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+                "angle_tolerance_arcsec": angle_tolerance_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def get_rate(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperRateEntryAnswer:
+        """Standard rates of taper: one rate.
+
+        Rates of taper and cone angles of ISO 1119, taper pins and pipe.
+
+        Args:
+            key: The designation, such as `cone-120`.
+
+        Example:
+            client.tapers.get_rate(key="cone-120")
+        """
+        return await self._sender.send(
+            _GET_RATE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def get_standard(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.StandardTaperEntryAnswer:
+        """Standard tapers: one standard.
+
+        Standard tapers from published tables, each row with its source.
+
+        Args:
+            key: The designation, such as `morse-0`.
+
+        Example:
+            client.tapers.get_standard(key="morse-0")
+        """
+        return await self._sender.send(
+            _GET_STANDARD,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def identify(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        distance: float,
+        diameter_error: float = 0.0,
+        distance_error: float = 0.0,
+        candidates: int = 5,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperIdentifyAnswer:
+        """Which standard taper is this?
+
+        Standard tapers ranked by their misfit to two measured diameters and a distance, with the
+        measuring error that would explain each.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter measured. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter measured. [length, 1e-06 to 10000]
+            distance: Distance between them along the axis. [length, 1e-06 to 10000]
+            diameter_error: Largest error of each diameter as measured. [length, 0 to 10000]
+            distance_error: Largest error of the distance as measured. [length, 0 to 10000]
+            candidates: How many candidates to list. [count, 1 to 50]
+
+        Example:
+            client.tapers.identify(units="in", large_diameter=0.699, small_diameter=0.599,
+                distance=2, diameter_error=0.0005, distance_error=0.005)
+        """
+        return await self._sender.send(
+            _IDENTIFY,
+            {
+                "units": units,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "distance": distance,
+                "diameter_error": diameter_error,
+                "distance_error": distance_error,
+                "candidates": candidates,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def infeed(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        amount: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        amount_is: Literal["normal", "radius", "diameter", "axial"] = "normal",
+        downfeed_per_pass: float | None = None,
+        spark_out_passes: int = 2,
+        length: float | None = None,
+        half_angle_error_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperInfeedAnswer:
+        """Feed on a cone.
+
+        What a downfeed square to the surface takes off diameter and radius, how far gauge line and
+        point move, stock left at either end by an angle error, and the passes.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            amount: Size of the layer, measured as `amount_is` says. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            amount_is: How `amount` is measured. `normal`: square to the surface, as a sine plate
+                feeds down under a flat wheel; `radius` or `diameter`: at a fixed station, as a
+                swivelled workhead feeds; `axial`: as the gauge line and the point move.
+            downfeed_per_pass: Feed a pass, square to the surface. [length, 1e-06 to 10000]
+            spark_out_passes: Passes without feed at the end. [count, 0 to 100]
+            length: Length of the cone along its axis; needed with `half_angle_error_arcsec`
+                [length, 1e-06 to 10000]
+            half_angle_error_arcsec: Half angle of the part as it stands less the right one:
+                positive where it is too blunt. [arcsecond, -36000 to 36000]
+
+        Example:
+            client.tapers.infeed(units="in", included_angle=60, amount=0.001,
+                downfeed_per_pass=0.0002)
+        """
+        return await self._sender.send(
+            _INFEED,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "amount": amount,
+                "amount_is": amount_is,
+                "downfeed_per_pass": downfeed_per_pass,
+                "spark_out_passes": spark_out_passes,
+                "length": length,
+                "half_angle_error_arcsec": half_angle_error_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def list_rates(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperRateListAnswer:
+        """Standard rates of taper.
+
+        Rates of taper and cone angles of ISO 1119, taper pins and pipe.
+
+        Example:
+            client.tapers.list_rates()
+        """
+        return await self._sender.send(
+            _LIST_RATES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def list_standard(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.StandardTaperListAnswer:
+        """Standard tapers.
+
+        Standard tapers from published tables, each row with its source.
+
+        Example:
+            client.tapers.list_standard()
+        """
+        return await self._sender.send(
+            _LIST_STANDARD,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def one_ball(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        ball: float,
+        ball_depth: float,
+        length: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
+        included_angle_tolerance_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperOneBallAnswer:
+        """Socket's mouth from one ball.
+
+        Mouth diameter of a socket of known slope from the depth of one ball.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            ball: Diameter of the ball. [length, 1e-06 to 10000]
+            ball_depth: Depth of the ball's top below the mouth; negative where it stands out.
+                [length, -10000 to 10000]
+            length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+            included_angle_tolerance_arcsec: Largest error of the included angle. [arcsecond, 0 to
+                36000]
+
+        Example:
+            client.tapers.one_ball(units="in", included_angle=60, ball=0.5, ball_depth=-0.2,
+                length=0.6, measure_tolerance=0.0001)
+        """
+        return await self._sender.send(
+            _ONE_BALL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "ball": ball,
+                "ball_depth": ball_depth,
+                "length": length,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def over_balls(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_ball: float,
+        small_ball: float,
+        large_ball_depth: float,
+        small_ball_depth: float,
+        length: float,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperMeasuredAnswer:
+        """Socket measured with two balls.
+
+        Half angle, diameters and their uncertainty from the depths of two balls.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_ball: Diameter of the larger ball. [length, 1e-06 to 10000]
+            small_ball: Diameter of the smaller ball. [length, 1e-06 to 10000]
+            large_ball_depth: Depth of the larger ball's top below the mouth; negative where it
+                stands out. [length, -10000 to 10000]
+            small_ball_depth: Depth of the smaller ball's top below the mouth. [length, -10000 to
+                10000]
+            length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+
+        Example:
+            client.tapers.over_balls(units="mm", large_ball=40, small_ball=32,
+                large_ball_depth=-8, small_ball_depth=76, length=120, measure_tolerance=0.005,
+                roll_tolerance=0.0005)
+        """
+        return await self._sender.send(
+            _OVER_BALLS,
+            {
+                "units": units,
+                "large_ball": large_ball,
+                "small_ball": small_ball,
+                "large_ball_depth": large_ball_depth,
+                "small_ball_depth": small_ball_depth,
+                "length": length,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def over_balls_nominal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        mouth_diameter: float,
+        length: float,
+        large_ball: float,
+        small_ball: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperOverBallsNominalAnswer:
+        """What to expect with balls.
+
+        Depths of two balls in a nominal socket, and where they touch.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            mouth_diameter: Diameter at the mouth. [length, 1e-06 to 10000]
+            length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
+            large_ball: Diameter of the larger ball. [length, 1e-06 to 10000]
+            small_ball: Diameter of the smaller ball. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+
+        Example:
+            client.tapers.over_balls_nominal(units="in", taper_per_foot=0.59941,
+                mouth_diameter=0.7, length=2.5, large_ball=0.6875, small_ball=0.625)
+        """
+        return await self._sender.send(
+            _OVER_BALLS_NOMINAL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "mouth_diameter": mouth_diameter,
+                "length": length,
+                "large_ball": large_ball,
+                "small_ball": small_ball,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def over_rolls(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        roll_diameter: float,
+        lower_measure: float,
+        upper_measure: float,
+        rise: float,
+        length: float,
+        lower_stack: float = 0.0,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
+        rise_tolerance: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperMeasuredAnswer:
+        """Taper measured over rolls.
+
+        Half angle, diameters and their uncertainty from measures over two equal rolls at two
+        heights.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
+            lower_measure: Measure over both rolls at the lower height. [length, 1e-06 to 10000]
+            upper_measure: Measure over both rolls at the upper height. [length, 1e-06 to 10000]
+            rise: Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]
+            length: Length of the cone above the face it stands on. [length, 1e-06 to 10000]
+            lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
+                [length, 0 to 10000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+            rise_tolerance: Largest error of the difference of the heights. [length, 0 to 10000]
+
+        Example:
+            client.tapers.over_rolls(units="mm", roll_diameter=12, lower_measure=60.21,
+                upper_measure=67.695, rise=75, length=100, measure_tolerance=0.002,
+                roll_tolerance=0.0005, rise_tolerance=0.0005)
+        """
+        return await self._sender.send(
+            _OVER_ROLLS,
+            {
+                "units": units,
+                "roll_diameter": roll_diameter,
+                "lower_measure": lower_measure,
+                "upper_measure": upper_measure,
+                "lower_stack": lower_stack,
+                "rise": rise,
+                "length": length,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+                "rise_tolerance": rise_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def over_rolls_nominal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        length: float,
+        roll_diameter: float,
+        rise: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        standing_on: Literal["small end", "large end"] = "small end",
+        lower_stack: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperOverRollsNominalAnswer:
+        """What to expect over rolls.
+
+        Measures over two rolls at two heights for a nominal taper, and where they touch.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
+            length: Length of the cone along its axis. [length, 1e-06 to 10000]
+            roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
+            rise: Upper blocks less lower blocks. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            standing_on: End that the part stands on.
+            lower_stack: Blocks under each roll, lower. [length, 0 to 10000]
+
+        Example:
+            client.tapers.over_rolls_nominal(units="in", taper_per_foot=0.59941,
+                large_diameter=0.7, length=2.5625, roll_diameter=0.25, rise=2)
+        """
+        return await self._sender.send(
+            _OVER_ROLLS_NOMINAL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "large_diameter": large_diameter,
+                "length": length,
+                "standing_on": standing_on,
+                "roll_diameter": roll_diameter,
+                "lower_stack": lower_stack,
+                "rise": rise,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def plug_depth(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        gauge_diameter: float,
+        depth: float,
+        length: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        gauge_length: float = 0.0,
+        second_gauge_diameter: float | None = None,
+        second_depth: float | None = None,
+        gauge_line: float = 0.0,
+        depth_tolerance: float = 0.0,
+        gauge_tolerance: float = 0.0,
+        included_angle_tolerance_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperPlugDepthAnswer:
+        """Taper gauged by depth.
+
+        Diameter at the gauge line from how deep a plug enters a socket or a ring goes over a plug;
+        the taper too, from two gauges.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
+            depth: Distance from the part's large end (a socket's mouth, a plug's large end) toward
+                the small end to the gauge's line or sharp edge; negative where it stands out.
+                [length, -10000 to 10000]
+            length: Length of the part's cone. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            gauge_length: How far the gauge's cone runs from its line toward the small end; 0 for a
+                sharp edge, such as a disc's or a straight ring's. [length, 0 to 10000]
+            second_gauge_diameter: Diameter of a second gauge, at a sharp edge. [length, 1e-06 to
+                10000]
+            second_depth: Its distance from the part's large end (a socket's mouth, a plug's large
+                end) toward the small end to the gauge's line or sharp edge; negative where it
+                stands out. [length, -10000 to 10000]
+            gauge_line: Distance of the part's own gauge line from its large end. [length, 0 to
+                10000]
+            depth_tolerance: Largest error of each depth. [length, 0 to 10000]
+            gauge_tolerance: Largest error of each gauge's diameter. [length, 0 to 10000]
+            included_angle_tolerance_arcsec: Largest error of the included angle stated. [arcsecond,
+                0 to 36000]
+
+        Example:
+            client.tapers.plug_depth(units="mm", one_in_x=20.02, gauge_diameter=17.78,
+                depth=0.5, gauge_length=60, length=64, depth_tolerance=0.02,
+                gauge_tolerance=0.001)
+        """
+        return await self._sender.send(
+            _PLUG_DEPTH,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "gauge_diameter": gauge_diameter,
+                "depth": depth,
+                "gauge_length": gauge_length,
+                "second_gauge_diameter": second_gauge_diameter,
+                "second_depth": second_depth,
+                "length": length,
+                "gauge_line": gauge_line,
+                "depth_tolerance": depth_tolerance,
+                "gauge_tolerance": gauge_tolerance,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def plug_depth_nominal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        length: float,
+        gauge_diameter: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        gauge_length: float = 0.0,
+        diameter_tolerance: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperPlugDepthNominalAnswer:
+        """Depth to expect of a gauge.
+
+        How deep a plug enters a nominal socket, or a ring goes over a nominal plug, with limits for
+        a tolerance of the diameter.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
+            length: Length of the part's cone. [length, 1e-06 to 10000]
+            gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            gauge_length: How far the gauge's cone runs from its line toward the small end. [length,
+                0 to 10000]
+            diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
+                10000]
+
+        Example:
+            client.tapers.plug_depth_nominal(units="mm", one_in_x=20.02, large_diameter=17.8,
+                length=64, gauge_diameter=17.78, gauge_length=60, diameter_tolerance=0.01)
+        """
+        return await self._sender.send(
+            _PLUG_DEPTH_NOMINAL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "large_diameter": large_diameter,
+                "length": length,
+                "gauge_diameter": gauge_diameter,
+                "gauge_length": gauge_length,
+                "diameter_tolerance": diameter_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def set_over(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        work_length: float,
+        scale_radius: float,
+        scale_reading_error: float,
+        set_over_error: float,
+        attachment_length: float,
+        attachment_error: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        work_length_error: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperSetOverAnswer:
+        """Other ways to set a taper.
+
+        Swivel, tailstock set-over and taper attachment for one taper, with their errors side by
+        side.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            work_length: Length of the work between its center holes. [length, 1e-06 to 10000]
+            scale_radius: Radius of the swivel's scale, or of an indicator from its pivot. [length,
+                1e-06 to 10000]
+            scale_reading_error: Error of setting along that scale. [length, 0 to 10000]
+            set_over_error: Error of setting the tailstock over. [length, 0 to 10000]
+            attachment_length: Length of the taper attachment's bar between its pointers. [length,
+                1e-06 to 10000]
+            attachment_error: Error of setting the bar at that length. [length, 0 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            work_length_error: Error of the length between the center holes. [length, 0 to 10000]
+
+        Example:
+            client.tapers.set_over(units="in", taper_per_foot=1, work_length=9, scale_radius=6,
+                scale_reading_error=0.005, set_over_error=0.002, attachment_length=12,
+                attachment_error=0.005)
+        """
+        return await self._sender.send(
+            _SET_OVER,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "work_length": work_length,
+                "scale_radius": scale_radius,
+                "scale_reading_error": scale_reading_error,
+                "set_over_error": set_over_error,
+                "work_length_error": work_length_error,
+                "attachment_length": attachment_length,
+                "attachment_error": attachment_error,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def solve(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float | None = None,
+        small_diameter: float | None = None,
+        length: float | None = None,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        agree_within: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperSolveAnswer:
+        """Taper from three of its quantities.
+
+        Large diameter, small diameter, length and slope from any three of them; more than three
+        must agree.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Diameter of the large end, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Diameter of the small end, in `units`. [length, 1e-06 to 10000]
+            length: Distance between the two diameters along the axis, in `units`. [length, 1e-06 to
+                10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0, under 180; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0, under 90; or
+                text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 1e-06 to 10000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.001 to 1000000]
+            agree_within: How far diameters that follow from redundant values may differ, in
+                `units`; 0.0001 in or 0.001 mm where left out. [length, 1e-06 to 10000]
+
+        Example:
+            client.tapers.solve(units="in", large_diameter=0.7, length=2.5625,
+                taper_per_foot=0.59941)
+        """
+        return await self._sender.send(
+            _SOLVE,
+            {
+                "units": units,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "length": length,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "agree_within": agree_within,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def standoff(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        part: Literal["external", "internal"],
+        contact_length: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        diameter_error: float = 0.0,
+        included_angle_error_arcsec: float = 0.0,
+        blue_film: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperStandoffAnswer:
+        """Stand-off of a taper gauge.
+
+        How far a gauge stands off for an error of diameter, where cones of different angles bear
+        and by how much they gape, and what bluing will show.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            part: `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug
+                gauge in it.
+            contact_length: Length of contact along the axis, from the gauge plane at the large end.
+                [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            diameter_error: Part's diameter at the gauge plane less the gauge's. [length, -10000 to
+                10000]
+            included_angle_error_arcsec: Part's included angle less the gauge's. [arcsecond, -36000
+                to 36000]
+            blue_film: Thickness of the marking film; 0.00008 in or 0.002 mm where left out (common
+                practice, no source). [length, 1e-06 to 10000]
+
+        Example:
+            client.tapers.standoff(units="in", taper_per_foot=3.5, part="external",
+                contact_length=2.5, diameter_error=0.0005, included_angle_error_arcsec=20)
+        """
+        return await self._sender.send(
+            _STANDOFF,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "part": part,
+                "contact_length": contact_length,
+                "diameter_error": diameter_error,
+                "included_angle_error_arcsec": included_angle_error_arcsec,
+                "blue_film": blue_film,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def tolerance(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        length: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        grade: Literal[
+            "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"
+        ]
+        | None = None,
+        included_angle_tolerance_arcsec: float | None = None,
+        diameter_tolerance_over_length: float | None = None,
+        disposition: Literal["plus", "minus", "symmetric"] = "symmetric",
+        large_diameter_tolerance: float = 0.0,
+        stations: Sequence[float] | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperToleranceAnswer:
+        """Tolerance of a cone.
+
+        A cone's angle tolerance as a grade, as arc-seconds and on the diameter, and limits of size
+        at any station.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
+            length: Length of the cone. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            grade: Grade of the cone angle.
+            included_angle_tolerance_arcsec: Whole tolerance of the included angle. [arcsecond, over
+                0, at most 36000]
+            diameter_tolerance_over_length: Whole tolerance of the difference of the end diameters.
+                [length, 1e-06 to 10000]
+            disposition: Where the tolerance lies to the nominal angle.
+            large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
+                10000]
+            stations: Distances from the large end for limits of size; both ends else. [1 to 50
+                entries, each length, 0 to 10000]
+
+        Example:
+            client.tapers.tolerance(units="mm", one_in_x=20, large_diameter=40, length=80,
+                grade="AT5")
+        """
+        return await self._sender.send(
+            _TOLERANCE,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "large_diameter": large_diameter,
+                "length": length,
+                "grade": grade,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+                "diameter_tolerance_over_length": diameter_tolerance_over_length,
+                "disposition": disposition,
+                "large_diameter_tolerance": large_diameter_tolerance,
+                "stations": stations,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def vee_over_rolls(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_roll: float,
+        small_roll: float,
+        large_roll_top: float,
+        small_roll_top: float,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.VeeOverRollsAnswer:
+        """Vee over two rolls.
+
+        Angle and width of a vee from the tops of two rolls of different size.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_roll: Diameter of the larger roll. [length, 1e-06 to 10000]
+            small_roll: Diameter of the smaller roll. [length, 1e-06 to 10000]
+            large_roll_top: Height of the larger roll's top over the vee's faces. [length, -10000 to
+                10000]
+            small_roll_top: Height of the smaller roll's top over the faces; negative below them.
+                [length, -10000 to 10000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+
+        Example:
+            client.tapers.vee_over_rolls(units="mm", large_roll=40, small_roll=20,
+                large_roll_top=20, small_roll_top=-10, measure_tolerance=0.002,
+                roll_tolerance=0.0005)
+        """
+        return await self._sender.send(
+            _VEE_OVER_ROLLS,
+            {
+                "units": units,
+                "large_roll": large_roll,
+                "small_roll": small_roll,
+                "large_roll_top": large_roll_top,
+                "small_roll_top": small_roll_top,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def vee_over_rolls_nominal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        included_angle: float | str,
+        width: float,
+        rolls: Sequence[float],
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.VeeOverRollsNominalAnswer:
+        """What to expect over rolls in a vee.
+
+        Height of rolls over the faces of a nominal vee, and where they touch.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            included_angle: The vee's included angle, in degrees. [degree, 1 to 175; or text in
+                degrees, minutes, seconds]
+            width: Width between the sides at the faces. [length, 1e-06 to 10000]
+            rolls: Diameters of the rolls, laid in one at a time. [1 to 20 entries, each length,
+                1e-06 to 10000]
+
+        Example:
+            client.tapers.vee_over_rolls_nominal(units="mm", included_angle=60, width=46.188,
+                rolls=[40, 20])
+        """
+        return await self._sender.send(
+            _VEE_OVER_ROLLS_NOMINAL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "width": width,
+                "rolls": rolls,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )

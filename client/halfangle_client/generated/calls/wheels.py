@@ -1,0 +1,995 @@
+# Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
+"""Calls of the topic `wheels`."""
+
+from collections.abc import Sequence
+from typing import Any, Literal
+
+from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
+from halfangle_client.generated import models
+
+_DRESSING = Endpoint(
+    name="wheels.dressing",
+    method="POST",
+    path="/v1/wheels/dressing",
+    answer=models.WheelDressingAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_DRESSING_ERRORS = Endpoint(
+    name="wheels.dressing_errors",
+    method="POST",
+    path="/v1/wheels/dressing-errors",
+    answer=models.DressingErrorsAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_FLANK = Endpoint(
+    name="wheels.flank",
+    method="POST",
+    path="/v1/wheels/flank",
+    answer=models.WheelFlankAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+_GET_GUIDE = Endpoint(
+    name="wheels.get_guide",
+    method="GET",
+    path="/v1/wheels/guides/{key}",
+    answer=models.DressingGuideEntryAnswer,
+    accept="application/json",
+)
+_LIST_GUIDES = Endpoint(
+    name="wheels.list_guides",
+    method="GET",
+    path="/v1/wheels/guides",
+    answer=models.DressingGuideListAnswer,
+    accept="application/json",
+)
+_SETUP_ERRORS = Endpoint(
+    name="wheels.setup_errors",
+    method="POST",
+    path="/v1/wheels/setup-errors",
+    answer=models.SetupErrorsAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+_SPEED = Endpoint(
+    name="wheels.speed",
+    method="POST",
+    path="/v1/wheels/speed",
+    answer=models.WheelSpeedAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+
+ENDPOINTS: tuple[Endpoint[Any], ...] = (
+    _DRESSING,
+    _DRESSING_ERRORS,
+    _FLANK,
+    _GET_GUIDE,
+    _LIST_GUIDES,
+    _SETUP_ERRORS,
+    _SPEED,
+)
+
+
+class WheelsCalls:
+    """Calls of the topic `wheels`."""
+
+    def __init__(self, sender: Sender) -> None:
+        self._sender = sender
+
+    def dressing(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        rpm: float,
+        depth: float,
+        wheel_width: float,
+        nose_radius: float | None = None,
+        active_width: float | None = None,
+        overlap_ratio: float | None = None,
+        traverse: float | None = None,
+        purpose: Literal["roughing", "general", "finishing"] | None = None,
+        overrun: float = 0.0,
+        passes: int = 1,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.WheelDressingAnswer:
+        """Dressing: overlap, lead and traverse.
+
+        Lead and traverse of a single-point diamond for a wanted overlap ratio, or back; the cusps
+        that it leaves, the time it takes, and guide values from coarse to fine.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            rpm: Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to
+                500000]
+            depth: Depth of one pass, in `units`. [length, 1e-06 to 10000]
+            wheel_width: Width, or length of flank, to dress, in `units`. [length, 1e-06 to 10000]
+            nose_radius: Radius of the diamond's nose, in `units`. Either this or `active_width`.
+                [length, 1e-06 to 10000]
+            active_width: Width over which the diamond touches the wheel, in `units`, where it is
+                known by itself (a flat or worn diamond, a blade). [length, 1e-06 to 10000]
+            overlap_ratio: Overlap ratio wanted. One of this, `traverse` and `purpose`. [0.01 to
+                1000]
+            traverse: Traverse of the diamond, in `units` per minute. [length per minute, 1e-06 to
+                100000]
+            purpose: Purpose: the middle of the guide's overlap ratio for it is taken.
+            overrun: How far the diamond runs past each side, in `units`. [length, 0 to 10000]
+            passes: How many passes of this depth. [count, 1 to 100000]
+
+        Example:
+            client.wheels.dressing(units="mm", rpm=1410, nose_radius=0.38, depth=0.025,
+                overlap_ratio=2, wheel_width=25)
+        """
+        return self._sender.send(
+            _DRESSING,
+            {
+                "units": units,
+                "rpm": rpm,
+                "nose_radius": nose_radius,
+                "active_width": active_width,
+                "depth": depth,
+                "overlap_ratio": overlap_ratio,
+                "traverse": traverse,
+                "purpose": purpose,
+                "wheel_width": wheel_width,
+                "overrun": overrun,
+                "passes": passes,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def dressing_errors(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        wheel_diameter: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        worn_diameter: float | None = None,
+        diamond_height: float = 0.0,
+        nose_radius: float = 0.0,
+        dresser_angle_error_arcsec: float = 0.0,
+        wheel_wear_small_end: float = 0.0,
+        wheel_wear_large_end: float = 0.0,
+        diamond_wear: float = 0.0,
+        dressed_toward: Literal["small end", "large end"] = "large end",
+        tolerance_arcsec: float | None = None,
+        inspections: Sequence[models.WheelInspection] | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DressingErrorsAnswer:
+        """What errors of dressing do to the cone.
+
+        Diamond above or below the wheel's axis (a hyperbolic flank), nose radius, dresser angle,
+        wear of wheel and diamond: their effect on the cone's angle, form and size, and which
+        inspection would show them.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
+            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
+            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
+                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
+            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
+                0, under 90; or text in degrees, minutes, seconds]
+            worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
+                10000]
+            diamond_height: Distance of the diamond's path from the plane through the wheel's axis
+                parallel to it (above or below the center), in `units`. [length, -10000 to 10000]
+            nose_radius: Radius of the diamond's nose, in `units`. [length, 0 to 10000]
+            dresser_angle_error_arcsec: Error of the dressed angle from the wheel's axis, in
+                arc-seconds. [arcsecond, -324000 to 324000]
+            wheel_wear_small_end: Wear of the flank, square to it, where it grinds the cone's small
+                end, in `units`. [length, 0 to 10000]
+            wheel_wear_large_end: The same where it grinds the large end. [length, 0 to 10000]
+            diamond_wear: Length that the diamond loses in the last traverse of the flank, square to
+                it, in `units`. [length, 0 to 10000]
+            dressed_toward: End of the cone toward whose part of the flank the last traverse ran: it
+                is dressed less deep there by the diamond's wear.
+            tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds. [arcsecond, 0 to
+                324000]
+            inspections: Ways to inspect the cone. Absent: an optical projector that shows 60″ and
+                0.01 mm, and an indicator run along the cone on a sine bar that shows 10″ and 0.001
+                mm (common practice, no source). [1 to 12 entries]
+
+        Example:
+            client.wheels.dressing_errors(units="in", included_angle=60, large_diameter=0.75,
+                small_diameter=0.05, wheel_diameter=7, worn_diameter=5, diamond_height=0.1,
+                nose_radius=0.01, dresser_angle_error_arcsec=5, wheel_wear_small_end=0.0001)
+        """
+        return self._sender.send(
+            _DRESSING_ERRORS,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "wheel_diameter": wheel_diameter,
+                "worn_diameter": worn_diameter,
+                "diamond_height": diamond_height,
+                "nose_radius": nose_radius,
+                "dresser_angle_error_arcsec": dresser_angle_error_arcsec,
+                "wheel_wear_small_end": wheel_wear_small_end,
+                "wheel_wear_large_end": wheel_wear_large_end,
+                "diamond_wear": diamond_wear,
+                "dressed_toward": dressed_toward,
+                "tolerance_arcsec": tolerance_arcsec,
+                "inspections": inspections,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def flank(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        work: models.ConeWork | models.FaceWork,
+        wheel_width: float,
+        dresser: models.SineBaseDresser | models.ScaleDresser,
+        depth_per_pass: float,
+        other_side: models.ConeWork | models.FaceWork | None = None,
+        wheel_diameter: float | None = None,
+        flange_diameter: float = 0.0,
+        edge_flat: float = 0.0,
+        spare_width: Literal["stays flat", "flank runs on", "land below flank"] = "stays flat",
+        edge_radius: float = 0.0,
+        root_radius: float = 0.0,
+        overrun: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.WheelFlankAnswer:
+        """Angle to dress on the wheel.
+
+        The flank to dress on one or both sides of the wheel for a cone or an angled face: angle,
+        dresser's setting with its block stack or scale reading, widths, blended radii with their
+        tangent points, passes, volume, and the profile as coordinates and as a drawing.
+
+        Largest request: two flanks, and blocks as blocks/stack takes them.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            work: What is to be ground by the flank.
+            wheel_width: Width of the wheel, in `units`. [length, 1e-06 to 10000]
+            dresser: How the dresser is set.
+            depth_per_pass: Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to
+                10000]
+            other_side: What is to be ground by a flank on the wheel's other side; absent for a
+                wheel dressed on one side.
+            wheel_diameter: Diameter of the wheel, in `units`; without it, no volume is given and
+                the depth is not held against the flange. [length, 1e-06 to 10000]
+            flange_diameter: Diameter of the flanges, in `units`; the flank must not reach them.
+                [length, 0 to 10000]
+            edge_flat: Width of periphery to be left beside or between the flanks, in `units`.
+                [length, 0 to 10000]
+            spare_width: What becomes of the wheel's width beyond flanks and `edge_flat`: it stays
+                as periphery; the flanks run on to the wheel's sides, deeper; or a straight land is
+                dressed below the flanks. Two flanks share it equally.
+            edge_radius: Radius that blends flank and periphery (or two flanks), in `units`.
+                [length, 0 to 10000]
+            root_radius: Radius that blends flank and land, in `units`; needs a land below the
+                flank. [length, 0 to 10000]
+            overrun: How far the flank reaches past the surface at each end, along the slope, in
+                `units`. [length, 0 to 10000]
+
+        Example:
+            client.wheels.flank(units="in", work=models.ConeWork(kind="cone", included_angle=60,
+                large_diameter=0.75, small_diameter=0.05), wheel_width=0.75, wheel_diameter=7,
+                overrun=0.02, dresser=models.SineBaseDresser(kind="sine-base",
+                center_distance=2, set="inch-81"), depth_per_pass=0.0005)
+        """
+        return self._sender.send(
+            _FLANK,
+            {
+                "units": units,
+                "work": work,
+                "other_side": other_side,
+                "wheel_width": wheel_width,
+                "wheel_diameter": wheel_diameter,
+                "flange_diameter": flange_diameter,
+                "edge_flat": edge_flat,
+                "spare_width": spare_width,
+                "edge_radius": edge_radius,
+                "root_radius": root_radius,
+                "overrun": overrun,
+                "dresser": dresser,
+                "depth_per_pass": depth_per_pass,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def get_guide(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DressingGuideEntryAnswer:
+        """Guide values for dressing: one guide.
+
+        Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
+
+        Args:
+            key: The purpose, such as `roughing`.
+
+        Example:
+            client.wheels.get_guide(key="roughing")
+        """
+        return self._sender.send(
+            _GET_GUIDE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def list_guides(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DressingGuideListAnswer:
+        """Guide values for dressing.
+
+        Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
+
+        Example:
+            client.wheels.list_guides()
+        """
+        return self._sender.send(
+            _LIST_GUIDES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def setup_errors(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        wheel_diameter: float,
+        way: Literal["flat wheel on a sine plate", "dressed wheel", "wheel side"],
+        feed: Literal["traversed", "plunge"],
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        contact_radius: float | None = None,
+        rated_for_side: bool | None = None,
+        axis_offset: float = 0.0,
+        tilt_error_arcsec: float = 0.0,
+        yaw_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SetupErrorsAnswer:
+        """What errors of the set-up do to the cone.
+
+        Work axis off the wheel's plane, tilt and yaw, for a flat wheel on a sine plate, a dressed
+        wheel or the wheel's side, traversed or plunged: the cone's angle, form and size.
+
+        Largest request: 101 stations of the surface.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
+            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
+            way: `flat wheel on a sine plate`: the wheel's periphery, work tilted until its
+                generator is level; also a swivelled workhead under a flat wheel. `dressed wheel`: a
+                flank of the half angle, axes parallel. `wheel side`: the wheel's side, work
+                swivelled.
+            feed: `traversed`: the table carries the work past the wheel, square to the plane in
+                which the angle is set, so that the wheel sweeps a plane. `plunge`: it stands still.
+            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
+                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
+            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
+                0, under 90; or text in degrees, minutes, seconds]
+            contact_radius: Wheel side only: radius of the wheel at which the small end is ground,
+                in `units`. Absent: the wheel's own radius. [length, 1e-06 to 10000]
+            rated_for_side: Wheel side only: whether the wheel is stated to be rated for grinding
+                with its side. Absent where it is not known, which is not a permission.
+            axis_offset: Distance of the work's axis, at the small end, from the plane through the
+                wheel's axis in which the angle is set (high or low, or to the side), in `units`.
+                [length, -10000 to 10000]
+            tilt_error_arcsec: Error of the set angle in the plane in which it is set, in
+                arc-seconds: pitch of the fixture on a sine plate, swivel of a workhead. [arcsecond,
+                -324000 to 324000]
+            yaw_arcsec: Turn of the work's axis out of that plane, in arc-seconds: yaw of the
+                fixture on the plate. [arcsecond, -324000 to 324000]
+
+        Example:
+            client.wheels.setup_errors(units="in", included_angle=60, large_diameter=0.75,
+                small_diameter=0.5, wheel_diameter=12, way="flat wheel on a sine plate",
+                feed="plunge", axis_offset=0.1, tilt_error_arcsec=5, yaw_arcsec=600)
+        """
+        return self._sender.send(
+            _SETUP_ERRORS,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "wheel_diameter": wheel_diameter,
+                "way": way,
+                "feed": feed,
+                "contact_radius": contact_radius,
+                "rated_for_side": rated_for_side,
+                "axis_offset": axis_offset,
+                "tilt_error_arcsec": tilt_error_arcsec,
+                "yaw_arcsec": yaw_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def speed(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        wheel_diameter: float,
+        rpm: float | None = None,
+        surface_speed_m_per_s: float | None = None,
+        surface_speed_ft_per_min: float | None = None,
+        new_diameter: float | None = None,
+        worn_diameter: float | None = None,
+        marked_rpm: float | None = None,
+        marked_m_per_s: float | None = None,
+        marked_ft_per_min: float | None = None,
+        machine_max_rpm: float | None = None,
+        wheel_type: Literal[
+            "1 straight",
+            "2 cylinder",
+            "5 recessed one side",
+            "6 straight cup",
+            "7 recessed both sides",
+            "11 flaring cup",
+            "12 dish",
+            "13 saucer",
+        ]
+        | None = None,
+        grinding_side: bool = False,
+        rated_for_side: bool | None = None,
+        flange_diameter: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.WheelSpeedAnswer:
+        """Surface speed of a wheel against its marks.
+
+        Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
+        marked on wheel and machine; the worn wheel; the usual checks before starting. A missing
+        mark, type or rating answers `unknown`.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            wheel_diameter: Diameter of the wheel now, in `units`. [length, 1e-06 to 10000]
+            rpm: Spindle speed, per minute. This or one of the surface speeds. [per minute, 1 to
+                500000]
+            surface_speed_m_per_s: Surface speed in m/s, to find the spindle speed for it. [metre
+                per second, 0.01 to 500]
+            surface_speed_ft_per_min: Surface speed in ft/min, to find the spindle speed for it.
+                [foot per minute, 1 to 100000]
+            new_diameter: Diameter of the wheel when new, in `units`, for which its marks hold.
+                Absent: the diameter now is taken as new. [length, 1e-06 to 10000]
+            worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
+                10000]
+            marked_rpm: Highest speed marked on the wheel, per minute. [per minute, 1 to 500000]
+            marked_m_per_s: Highest surface speed marked on the wheel, in m/s. [metre per second,
+                0.01 to 500]
+            marked_ft_per_min: Highest surface speed marked on the wheel, in ft/min. [foot per
+                minute, 1 to 100000]
+            machine_max_rpm: Highest spindle speed marked on the machine, per minute. [per minute, 1
+                to 500000]
+            wheel_type: Type of the wheel by its number in ISO 525 (from memory). Absent: the
+                verdict is `unknown`.
+            grinding_side: Whether the wheel's side is to grind.
+            rated_for_side: Whether wheel and maker state that its side may grind. Absent where it
+                is not known.
+            flange_diameter: Diameter of the flanges, in `units`. [length, 1e-06 to 10000]
+
+        Example:
+            client.wheels.speed(units="in", wheel_diameter=7, rpm=3450, worn_diameter=6,
+                marked_rpm=3600, wheel_type="1 straight")
+        """
+        return self._sender.send(
+            _SPEED,
+            {
+                "units": units,
+                "wheel_diameter": wheel_diameter,
+                "rpm": rpm,
+                "surface_speed_m_per_s": surface_speed_m_per_s,
+                "surface_speed_ft_per_min": surface_speed_ft_per_min,
+                "new_diameter": new_diameter,
+                "worn_diameter": worn_diameter,
+                "marked_rpm": marked_rpm,
+                "marked_m_per_s": marked_m_per_s,
+                "marked_ft_per_min": marked_ft_per_min,
+                "machine_max_rpm": machine_max_rpm,
+                "wheel_type": wheel_type,
+                "grinding_side": grinding_side,
+                "rated_for_side": rated_for_side,
+                "flange_diameter": flange_diameter,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+
+class AsyncWheelsCalls:
+    """Calls of the topic `wheels`, to be awaited."""
+
+    def __init__(self, sender: AsyncSender) -> None:
+        self._sender = sender
+
+    async def dressing(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        rpm: float,
+        depth: float,
+        wheel_width: float,
+        nose_radius: float | None = None,
+        active_width: float | None = None,
+        overlap_ratio: float | None = None,
+        traverse: float | None = None,
+        purpose: Literal["roughing", "general", "finishing"] | None = None,
+        overrun: float = 0.0,
+        passes: int = 1,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.WheelDressingAnswer:
+        """Dressing: overlap, lead and traverse.
+
+        Lead and traverse of a single-point diamond for a wanted overlap ratio, or back; the cusps
+        that it leaves, the time it takes, and guide values from coarse to fine.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            rpm: Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to
+                500000]
+            depth: Depth of one pass, in `units`. [length, 1e-06 to 10000]
+            wheel_width: Width, or length of flank, to dress, in `units`. [length, 1e-06 to 10000]
+            nose_radius: Radius of the diamond's nose, in `units`. Either this or `active_width`.
+                [length, 1e-06 to 10000]
+            active_width: Width over which the diamond touches the wheel, in `units`, where it is
+                known by itself (a flat or worn diamond, a blade). [length, 1e-06 to 10000]
+            overlap_ratio: Overlap ratio wanted. One of this, `traverse` and `purpose`. [0.01 to
+                1000]
+            traverse: Traverse of the diamond, in `units` per minute. [length per minute, 1e-06 to
+                100000]
+            purpose: Purpose: the middle of the guide's overlap ratio for it is taken.
+            overrun: How far the diamond runs past each side, in `units`. [length, 0 to 10000]
+            passes: How many passes of this depth. [count, 1 to 100000]
+
+        Example:
+            client.wheels.dressing(units="mm", rpm=1410, nose_radius=0.38, depth=0.025,
+                overlap_ratio=2, wheel_width=25)
+        """
+        return await self._sender.send(
+            _DRESSING,
+            {
+                "units": units,
+                "rpm": rpm,
+                "nose_radius": nose_radius,
+                "active_width": active_width,
+                "depth": depth,
+                "overlap_ratio": overlap_ratio,
+                "traverse": traverse,
+                "purpose": purpose,
+                "wheel_width": wheel_width,
+                "overrun": overrun,
+                "passes": passes,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def dressing_errors(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        wheel_diameter: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        worn_diameter: float | None = None,
+        diamond_height: float = 0.0,
+        nose_radius: float = 0.0,
+        dresser_angle_error_arcsec: float = 0.0,
+        wheel_wear_small_end: float = 0.0,
+        wheel_wear_large_end: float = 0.0,
+        diamond_wear: float = 0.0,
+        dressed_toward: Literal["small end", "large end"] = "large end",
+        tolerance_arcsec: float | None = None,
+        inspections: Sequence[models.WheelInspection] | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DressingErrorsAnswer:
+        """What errors of dressing do to the cone.
+
+        Diamond above or below the wheel's axis (a hyperbolic flank), nose radius, dresser angle,
+        wear of wheel and diamond: their effect on the cone's angle, form and size, and which
+        inspection would show them.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
+            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
+            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
+                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
+            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
+                0, under 90; or text in degrees, minutes, seconds]
+            worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
+                10000]
+            diamond_height: Distance of the diamond's path from the plane through the wheel's axis
+                parallel to it (above or below the center), in `units`. [length, -10000 to 10000]
+            nose_radius: Radius of the diamond's nose, in `units`. [length, 0 to 10000]
+            dresser_angle_error_arcsec: Error of the dressed angle from the wheel's axis, in
+                arc-seconds. [arcsecond, -324000 to 324000]
+            wheel_wear_small_end: Wear of the flank, square to it, where it grinds the cone's small
+                end, in `units`. [length, 0 to 10000]
+            wheel_wear_large_end: The same where it grinds the large end. [length, 0 to 10000]
+            diamond_wear: Length that the diamond loses in the last traverse of the flank, square to
+                it, in `units`. [length, 0 to 10000]
+            dressed_toward: End of the cone toward whose part of the flank the last traverse ran: it
+                is dressed less deep there by the diamond's wear.
+            tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds. [arcsecond, 0 to
+                324000]
+            inspections: Ways to inspect the cone. Absent: an optical projector that shows 60″ and
+                0.01 mm, and an indicator run along the cone on a sine bar that shows 10″ and 0.001
+                mm (common practice, no source). [1 to 12 entries]
+
+        Example:
+            client.wheels.dressing_errors(units="in", included_angle=60, large_diameter=0.75,
+                small_diameter=0.05, wheel_diameter=7, worn_diameter=5, diamond_height=0.1,
+                nose_radius=0.01, dresser_angle_error_arcsec=5, wheel_wear_small_end=0.0001)
+        """
+        return await self._sender.send(
+            _DRESSING_ERRORS,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "wheel_diameter": wheel_diameter,
+                "worn_diameter": worn_diameter,
+                "diamond_height": diamond_height,
+                "nose_radius": nose_radius,
+                "dresser_angle_error_arcsec": dresser_angle_error_arcsec,
+                "wheel_wear_small_end": wheel_wear_small_end,
+                "wheel_wear_large_end": wheel_wear_large_end,
+                "diamond_wear": diamond_wear,
+                "dressed_toward": dressed_toward,
+                "tolerance_arcsec": tolerance_arcsec,
+                "inspections": inspections,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def flank(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        work: models.ConeWork | models.FaceWork,
+        wheel_width: float,
+        dresser: models.SineBaseDresser | models.ScaleDresser,
+        depth_per_pass: float,
+        other_side: models.ConeWork | models.FaceWork | None = None,
+        wheel_diameter: float | None = None,
+        flange_diameter: float = 0.0,
+        edge_flat: float = 0.0,
+        spare_width: Literal["stays flat", "flank runs on", "land below flank"] = "stays flat",
+        edge_radius: float = 0.0,
+        root_radius: float = 0.0,
+        overrun: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.WheelFlankAnswer:
+        """Angle to dress on the wheel.
+
+        The flank to dress on one or both sides of the wheel for a cone or an angled face: angle,
+        dresser's setting with its block stack or scale reading, widths, blended radii with their
+        tangent points, passes, volume, and the profile as coordinates and as a drawing.
+
+        Largest request: two flanks, and blocks as blocks/stack takes them.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            work: What is to be ground by the flank.
+            wheel_width: Width of the wheel, in `units`. [length, 1e-06 to 10000]
+            dresser: How the dresser is set.
+            depth_per_pass: Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to
+                10000]
+            other_side: What is to be ground by a flank on the wheel's other side; absent for a
+                wheel dressed on one side.
+            wheel_diameter: Diameter of the wheel, in `units`; without it, no volume is given and
+                the depth is not held against the flange. [length, 1e-06 to 10000]
+            flange_diameter: Diameter of the flanges, in `units`; the flank must not reach them.
+                [length, 0 to 10000]
+            edge_flat: Width of periphery to be left beside or between the flanks, in `units`.
+                [length, 0 to 10000]
+            spare_width: What becomes of the wheel's width beyond flanks and `edge_flat`: it stays
+                as periphery; the flanks run on to the wheel's sides, deeper; or a straight land is
+                dressed below the flanks. Two flanks share it equally.
+            edge_radius: Radius that blends flank and periphery (or two flanks), in `units`.
+                [length, 0 to 10000]
+            root_radius: Radius that blends flank and land, in `units`; needs a land below the
+                flank. [length, 0 to 10000]
+            overrun: How far the flank reaches past the surface at each end, along the slope, in
+                `units`. [length, 0 to 10000]
+
+        Example:
+            client.wheels.flank(units="in", work=models.ConeWork(kind="cone", included_angle=60,
+                large_diameter=0.75, small_diameter=0.05), wheel_width=0.75, wheel_diameter=7,
+                overrun=0.02, dresser=models.SineBaseDresser(kind="sine-base",
+                center_distance=2, set="inch-81"), depth_per_pass=0.0005)
+        """
+        return await self._sender.send(
+            _FLANK,
+            {
+                "units": units,
+                "work": work,
+                "other_side": other_side,
+                "wheel_width": wheel_width,
+                "wheel_diameter": wheel_diameter,
+                "flange_diameter": flange_diameter,
+                "edge_flat": edge_flat,
+                "spare_width": spare_width,
+                "edge_radius": edge_radius,
+                "root_radius": root_radius,
+                "overrun": overrun,
+                "dresser": dresser,
+                "depth_per_pass": depth_per_pass,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def get_guide(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DressingGuideEntryAnswer:
+        """Guide values for dressing: one guide.
+
+        Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
+
+        Args:
+            key: The purpose, such as `roughing`.
+
+        Example:
+            client.wheels.get_guide(key="roughing")
+        """
+        return await self._sender.send(
+            _GET_GUIDE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def list_guides(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DressingGuideListAnswer:
+        """Guide values for dressing.
+
+        Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
+
+        Example:
+            client.wheels.list_guides()
+        """
+        return await self._sender.send(
+            _LIST_GUIDES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def setup_errors(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        wheel_diameter: float,
+        way: Literal["flat wheel on a sine plate", "dressed wheel", "wheel side"],
+        feed: Literal["traversed", "plunge"],
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        contact_radius: float | None = None,
+        rated_for_side: bool | None = None,
+        axis_offset: float = 0.0,
+        tilt_error_arcsec: float = 0.0,
+        yaw_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.SetupErrorsAnswer:
+        """What errors of the set-up do to the cone.
+
+        Work axis off the wheel's plane, tilt and yaw, for a flat wheel on a sine plate, a dressed
+        wheel or the wheel's side, traversed or plunged: the cone's angle, form and size.
+
+        Largest request: 101 stations of the surface.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
+            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
+            way: `flat wheel on a sine plate`: the wheel's periphery, work tilted until its
+                generator is level; also a swivelled workhead under a flat wheel. `dressed wheel`: a
+                flank of the half angle, axes parallel. `wheel side`: the wheel's side, work
+                swivelled.
+            feed: `traversed`: the table carries the work past the wheel, square to the plane in
+                which the angle is set, so that the wheel sweeps a plane. `plunge`: it stands still.
+            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
+                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
+            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
+                0, under 90; or text in degrees, minutes, seconds]
+            contact_radius: Wheel side only: radius of the wheel at which the small end is ground,
+                in `units`. Absent: the wheel's own radius. [length, 1e-06 to 10000]
+            rated_for_side: Wheel side only: whether the wheel is stated to be rated for grinding
+                with its side. Absent where it is not known, which is not a permission.
+            axis_offset: Distance of the work's axis, at the small end, from the plane through the
+                wheel's axis in which the angle is set (high or low, or to the side), in `units`.
+                [length, -10000 to 10000]
+            tilt_error_arcsec: Error of the set angle in the plane in which it is set, in
+                arc-seconds: pitch of the fixture on a sine plate, swivel of a workhead. [arcsecond,
+                -324000 to 324000]
+            yaw_arcsec: Turn of the work's axis out of that plane, in arc-seconds: yaw of the
+                fixture on the plate. [arcsecond, -324000 to 324000]
+
+        Example:
+            client.wheels.setup_errors(units="in", included_angle=60, large_diameter=0.75,
+                small_diameter=0.5, wheel_diameter=12, way="flat wheel on a sine plate",
+                feed="plunge", axis_offset=0.1, tilt_error_arcsec=5, yaw_arcsec=600)
+        """
+        return await self._sender.send(
+            _SETUP_ERRORS,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "wheel_diameter": wheel_diameter,
+                "way": way,
+                "feed": feed,
+                "contact_radius": contact_radius,
+                "rated_for_side": rated_for_side,
+                "axis_offset": axis_offset,
+                "tilt_error_arcsec": tilt_error_arcsec,
+                "yaw_arcsec": yaw_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def speed(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        wheel_diameter: float,
+        rpm: float | None = None,
+        surface_speed_m_per_s: float | None = None,
+        surface_speed_ft_per_min: float | None = None,
+        new_diameter: float | None = None,
+        worn_diameter: float | None = None,
+        marked_rpm: float | None = None,
+        marked_m_per_s: float | None = None,
+        marked_ft_per_min: float | None = None,
+        machine_max_rpm: float | None = None,
+        wheel_type: Literal[
+            "1 straight",
+            "2 cylinder",
+            "5 recessed one side",
+            "6 straight cup",
+            "7 recessed both sides",
+            "11 flaring cup",
+            "12 dish",
+            "13 saucer",
+        ]
+        | None = None,
+        grinding_side: bool = False,
+        rated_for_side: bool | None = None,
+        flange_diameter: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.WheelSpeedAnswer:
+        """Surface speed of a wheel against its marks.
+
+        Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
+        marked on wheel and machine; the worn wheel; the usual checks before starting. A missing
+        mark, type or rating answers `unknown`.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            wheel_diameter: Diameter of the wheel now, in `units`. [length, 1e-06 to 10000]
+            rpm: Spindle speed, per minute. This or one of the surface speeds. [per minute, 1 to
+                500000]
+            surface_speed_m_per_s: Surface speed in m/s, to find the spindle speed for it. [metre
+                per second, 0.01 to 500]
+            surface_speed_ft_per_min: Surface speed in ft/min, to find the spindle speed for it.
+                [foot per minute, 1 to 100000]
+            new_diameter: Diameter of the wheel when new, in `units`, for which its marks hold.
+                Absent: the diameter now is taken as new. [length, 1e-06 to 10000]
+            worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
+                10000]
+            marked_rpm: Highest speed marked on the wheel, per minute. [per minute, 1 to 500000]
+            marked_m_per_s: Highest surface speed marked on the wheel, in m/s. [metre per second,
+                0.01 to 500]
+            marked_ft_per_min: Highest surface speed marked on the wheel, in ft/min. [foot per
+                minute, 1 to 100000]
+            machine_max_rpm: Highest spindle speed marked on the machine, per minute. [per minute, 1
+                to 500000]
+            wheel_type: Type of the wheel by its number in ISO 525 (from memory). Absent: the
+                verdict is `unknown`.
+            grinding_side: Whether the wheel's side is to grind.
+            rated_for_side: Whether wheel and maker state that its side may grind. Absent where it
+                is not known.
+            flange_diameter: Diameter of the flanges, in `units`. [length, 1e-06 to 10000]
+
+        Example:
+            client.wheels.speed(units="in", wheel_diameter=7, rpm=3450, worn_diameter=6,
+                marked_rpm=3600, wheel_type="1 straight")
+        """
+        return await self._sender.send(
+            _SPEED,
+            {
+                "units": units,
+                "wheel_diameter": wheel_diameter,
+                "rpm": rpm,
+                "surface_speed_m_per_s": surface_speed_m_per_s,
+                "surface_speed_ft_per_min": surface_speed_ft_per_min,
+                "new_diameter": new_diameter,
+                "worn_diameter": worn_diameter,
+                "marked_rpm": marked_rpm,
+                "marked_m_per_s": marked_m_per_s,
+                "marked_ft_per_min": marked_ft_per_min,
+                "machine_max_rpm": machine_max_rpm,
+                "wheel_type": wheel_type,
+                "grinding_side": grinding_side,
+                "rated_for_side": rated_for_side,
+                "flange_diameter": flange_diameter,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )

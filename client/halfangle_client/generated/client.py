@@ -1,0 +1,224 @@
+# Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
+"""The client, sync and async, written once."""
+
+import asyncio
+import time
+from collections.abc import Mapping
+from types import TracebackType
+from typing import Any, Self
+
+from halfangle_client.conversation import READY, Conversation, Manners
+from halfangle_client.endpoint import AnswerT, Endpoint, data_of
+from halfangle_client.errors import ConnectionFailed, ProblemError
+from halfangle_client.generated.calls import ENDPOINTS
+from halfangle_client.generated.calls import blocks as _blocks
+from halfangle_client.generated.calls import catalogue as _catalogue
+from halfangle_client.generated.calls import centers as _centers
+from halfangle_client.generated.calls import clearance as _clearance
+from halfangle_client.generated.calls import jobs as _jobs
+from halfangle_client.generated.calls import runout as _runout
+from halfangle_client.generated.calls import sine as _sine
+from halfangle_client.generated.calls import tapers as _tapers
+from halfangle_client.generated.calls import wheels as _wheels
+from halfangle_client.retry import Retries
+from halfangle_client.transport import AsyncConnection, AsyncHttpClient, Connection, HttpClient
+
+_PATIENCE = Retries()
+
+
+class Halfangle:
+    """A client of the service; each topic is an attribute that holds its calls.
+
+    `timeout_seconds` is how long the service may stay silent, `heavy_timeout_seconds` the same
+    for calls that may take longer; a call's own `timeout_seconds` overrides both. Faults of the
+    connection, 429 and 503 are tried again as `retries` says. An `http_client` handed in (for a
+    proxy, or certificates) is not closed here. One client may serve many threads.
+    """
+
+    def __init__(
+        self,
+        base_url: str = "http://127.0.0.1:8765",
+        *,
+        api_key: str | None = None,
+        timeout_seconds: float = 10.0,
+        heavy_timeout_seconds: float = 60.0,
+        retries: Retries = _PATIENCE,
+        http_client: HttpClient | None = None,
+    ) -> None:
+        self._manners = Manners(
+            base_url.rstrip("/"), api_key, timeout_seconds, heavy_timeout_seconds, retries
+        )
+        self._connection = Connection(self._manners.base_url, self._manners.headers, http_client)
+        self.blocks = _blocks.BlocksCalls(self)
+        self.catalogue = _catalogue.CatalogueCalls(self)
+        self.centers = _centers.CentersCalls(self)
+        self.clearance = _clearance.ClearanceCalls(self)
+        self.jobs = _jobs.JobsCalls(self)
+        self.runout = _runout.RunoutCalls(self)
+        self.sine = _sine.SineCalls(self)
+        self.tapers = _tapers.TapersCalls(self)
+        self.wheels = _wheels.WheelsCalls(self)
+
+    def send(
+        self,
+        endpoint: Endpoint[AnswerT],
+        fields: Mapping[str, Any],
+        *,
+        content: str | bytes | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> AnswerT:
+        """Send a call, again where that may help; give its answer, or raise a HalfangleError."""
+        call = Conversation(self._manners, endpoint, fields, content, timeout_seconds, request_id)
+        while True:
+            outcome = self._connection.exchange(call.message, call.seconds)
+            pause = call.pause_after(outcome)
+            if pause is None:
+                return call.answer(outcome)
+            time.sleep(pause)
+
+    def call(
+        self,
+        name: str,
+        request: Mapping[str, Any],
+        *,
+        content: str | bytes | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Any:
+        """Make a call by its dotted name with JSON data (`"sine.setting", {"units": …}`).
+
+        The answer is JSON data too. Raises KeyError for a name that this release does not know.
+        """
+        untyped = ENDPOINTS[name].untyped()
+        body = self.send(
+            untyped,
+            request,
+            content=content,
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+        return data_of(ENDPOINTS[name], body)
+
+    def is_ready(self) -> bool:
+        """Whether the service is there and ready."""
+        try:
+            self.send(READY, {}, timeout_seconds=3.0)
+        except (ConnectionFailed, ProblemError):
+            return False
+        return True
+
+    def close(self) -> None:
+        """Close the connections that this client opened."""
+        self._connection.close()
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        traceback: TracebackType | None,
+    ) -> None:
+        self.close()
+
+
+class AsyncHalfangle:
+    """The same client, to be awaited.
+
+    `timeout_seconds` is how long the service may stay silent, `heavy_timeout_seconds` the same
+    for calls that may take longer; a call's own `timeout_seconds` overrides both. Faults of the
+    connection, 429 and 503 are tried again as `retries` says. An `http_client` handed in (for a
+    proxy, or certificates) is not closed here.
+    """
+
+    def __init__(
+        self,
+        base_url: str = "http://127.0.0.1:8765",
+        *,
+        api_key: str | None = None,
+        timeout_seconds: float = 10.0,
+        heavy_timeout_seconds: float = 60.0,
+        retries: Retries = _PATIENCE,
+        http_client: AsyncHttpClient | None = None,
+    ) -> None:
+        self._manners = Manners(
+            base_url.rstrip("/"), api_key, timeout_seconds, heavy_timeout_seconds, retries
+        )
+        self._connection = AsyncConnection(
+            self._manners.base_url, self._manners.headers, http_client
+        )
+        self.blocks = _blocks.AsyncBlocksCalls(self)
+        self.catalogue = _catalogue.AsyncCatalogueCalls(self)
+        self.centers = _centers.AsyncCentersCalls(self)
+        self.clearance = _clearance.AsyncClearanceCalls(self)
+        self.jobs = _jobs.AsyncJobsCalls(self)
+        self.runout = _runout.AsyncRunoutCalls(self)
+        self.sine = _sine.AsyncSineCalls(self)
+        self.tapers = _tapers.AsyncTapersCalls(self)
+        self.wheels = _wheels.AsyncWheelsCalls(self)
+
+    async def send(
+        self,
+        endpoint: Endpoint[AnswerT],
+        fields: Mapping[str, Any],
+        *,
+        content: str | bytes | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> AnswerT:
+        """Send a call, again where that may help; give its answer, or raise a HalfangleError."""
+        call = Conversation(self._manners, endpoint, fields, content, timeout_seconds, request_id)
+        while True:
+            outcome = await self._connection.exchange(call.message, call.seconds)
+            pause = call.pause_after(outcome)
+            if pause is None:
+                return call.answer(outcome)
+            await asyncio.sleep(pause)
+
+    async def call(
+        self,
+        name: str,
+        request: Mapping[str, Any],
+        *,
+        content: str | bytes | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Any:
+        """Make a call by its dotted name with JSON data (`"sine.setting", {"units": …}`).
+
+        The answer is JSON data too. Raises KeyError for a name that this release does not know.
+        """
+        untyped = ENDPOINTS[name].untyped()
+        body = await self.send(
+            untyped,
+            request,
+            content=content,
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+        return data_of(ENDPOINTS[name], body)
+
+    async def is_ready(self) -> bool:
+        """Whether the service is there and ready."""
+        try:
+            await self.send(READY, {}, timeout_seconds=3.0)
+        except (ConnectionFailed, ProblemError):
+            return False
+        return True
+
+    async def close(self) -> None:
+        """Close the connections that this client opened."""
+        await self._connection.close()
+
+    async def __aenter__(self) -> Self:
+        return self
+
+    async def __aexit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        traceback: TracebackType | None,
+    ) -> None:
+        await self.close()

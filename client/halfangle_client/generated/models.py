@@ -1,0 +1,5921 @@
+# Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+
+class Advisory(BaseModel):
+    """The voice of an experienced hand."""
+
+    code: str
+    """Stable code of the advisory."""
+    severity: Literal["note", "caution", "stop"]
+    """`note`: a better way exists; `caution`: mind this; `stop`: do not run this."""
+    message: str
+    """What to mind, in plain words."""
+
+
+class Angle(BaseModel):
+    """An angle in an answer, in two forms of the same value."""
+
+    degrees: float
+    """Decimal degrees, full precision. [degree]"""
+    dms: str
+    """Degrees, minutes and seconds, rounded to 0.01 second."""
+
+
+class AngleContributions(BaseModel):
+    """
+    Errors of the set-up that turn the cone's half angle; each stands as ± its value.
+
+    A contribution left out is not guessed: the plan says that it is missing from the
+    budget.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    center_distance_tolerance: float | None = None
+    """± error of the plate's center distance, in `units`. [length, 0 to 10000]"""
+    axis_pitch_arcsec: float | None = None
+    """
+    ± angle between the fixture's axis and the plate's top, in the tilt plane. [arcsecond, 0
+    to 324000]
+    """
+    axis_yaw_arcsec: float | None = None
+    """± angle of the fixture's axis out of the tilt plane. [arcsecond, 0 to 324000]"""
+    wheel_face_arcsec: float | None = None
+    """
+    ± slope of the wheel's face along the slant, from breakdown since dressing. [arcsecond,
+    0 to 324000]
+    """
+    temperature_celsius: float | None = None
+    """Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). [°C, -40 to 150]"""
+    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the sine plate."""
+    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the gauge blocks."""
+
+
+class AngleErrorLine(BaseModel):
+    """One line of the angle's error budget, on the included angle."""
+
+    name: str
+    """What errs."""
+    worst_case_arcsec: float
+    """Largest change of the included angle. [arcsecond]"""
+    standard_uncertainty_arcsec: float
+    """
+    Standard uncertainty that it adds (rectangular distribution, JCGM 100 4.3.7).
+    [arcsecond]
+    """
+    share_percent: float
+    """Its share in the combined variance. [percent]"""
+
+
+class BlockSetDetail(BaseModel):
+    """A built-in set with every block."""
+
+    name: str
+    """Name to use as `set`."""
+    units: Literal["in", "mm"]
+    """Unit of its nominal sizes."""
+    pieces: int
+    """How many blocks. [count]"""
+    series: list[str]
+    """Its series: first to last by step (count)."""
+    source: str
+    """Where the composition comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+    note: str
+    """What to mind; empty where nothing."""
+    sizes: list[float]
+    """Every block, ascending, in the set's units. [each length]"""
+
+
+class BlockSetEntry(BaseModel):
+    """A built-in set in short."""
+
+    name: str
+    """Name to use as `set`."""
+    units: Literal["in", "mm"]
+    """Unit of its nominal sizes."""
+    pieces: int
+    """How many blocks. [count]"""
+    series: list[str]
+    """Its series: first to last by step (count)."""
+    source: str
+    """Where the composition comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+    note: str
+    """What to mind; empty where nothing."""
+
+
+class BlockSetList(BaseModel):
+    """
+    The built-in sets. No standard fixes the composition of a set: check it against your
+    box.
+    """
+
+    sets: list[BlockSetEntry]
+    """The sets."""
+
+
+class BlockStackRequest(BaseModel):
+    """A height, and the blocks to build it from: a built-in `set`, or the shop's own `sizes`."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    height: float
+    """Height to build, in `units`; it is taken to the nearest 0.1 nm. [length, 1e-06 to 10000]"""
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+    characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`: a size is
+    given as often as there are blocks of it. Either this or `set`. [1 to 500 entries, each
+    length, 1e-06 to 10000]
+    """
+    max_blocks: int = 6
+    """Most blocks to wring in one stack. [count, 1 to 8]"""
+
+
+class BlockStackResult(BaseModel):
+    """The stack of the fewest blocks."""
+
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """
+    Total less the height asked for: less than 0.05 nm where the height can be built.
+    [length]
+    """
+    proved: Literal[True]
+    """No stack of fewer blocks exists: every combination was considered."""
+
+
+class CenterAdapterShare(BaseModel):
+    """What one cause adds."""
+
+    name: Literal["socket", "adapter", "rocking in the seat"]
+    """The cause."""
+    tir_at_nose: float
+    """Its most at the nose. [length]"""
+    tir_at_station: float
+    """Its most at the station. [length]"""
+
+
+class CenterContactRequest(BaseModel):
+    """A center and the conical hole that it enters."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_included_angle: float | str
+    """
+    Included angle of the center, in degrees. [degree, 20 to 140; or text in degrees,
+    minutes, seconds]
+    """
+    hole_included_angle: float | str
+    """
+    Included angle of the hole's cone, in degrees. [degree, 20 to 140; or text in degrees,
+    minutes, seconds]
+    """
+    mouth_diameter: float
+    """Large diameter of the hole's cone, in `units`. [length, 1e-06 to 10000]"""
+    pilot_diameter: float
+    """Diameter of the pilot, in `units`. [length, 1e-06 to 10000]"""
+    diameter_error: float = 0.0
+    """
+    Error of the bearing diameter to turn into an axial shift, in `units`. [length, 0 to
+    10000]
+    """
+
+
+class CenterContactResult(BaseModel):
+    """Where the center bears, and how the work shifts."""
+
+    bearing: Literal["whole cone", "mouth", "small end"]
+    """`mouth` or `small end`: an edge carries; `whole cone`: the angles match."""
+    contact_diameter: float
+    """Largest diameter at which it bears. [length]"""
+    gap_at_other_end: float
+    """Radial gap at the other end of the cone. [length]"""
+    point_from_mouth: float
+    """How far the center's sharp point would lie inside the mouth. [length]"""
+    axial_shift: float
+    """
+    How far the work shifts along the axis for `diameter_error`, with the hole's depth kept.
+    [length]
+    """
+
+
+class CenterEffectAt(BaseModel):
+    """What is seen at one station."""
+
+    station: float
+    """The station. [length]"""
+    apparent_tir: float
+    """Runout made by the centers that turn. [length]"""
+    high_spot: Angle
+    """High spot of that runout."""
+    standing_offset: float
+    """Offset made by centers that stand still: taper or place, no runout. [length]"""
+    worst_tir: float
+    """Runout at the worst clocking of the same centers. [length]"""
+    part_tir: float
+    """The part's own runout at this section. [length]"""
+    seen_tir: float
+    """What an indicator shows: centers and part together. [length]"""
+    seen_high_spot: Angle
+    """Its high spot."""
+    seen_tir_end_for_end: float
+    """The same section of the part after it is turned end for end, its mark kept up. [length]"""
+    height_offset: float
+    """Height of the axis here over the first center, by `second_height`. [length]"""
+    line_offset: float
+    """
+    Distance of the axis here from the line of the ways, by `second_line`: the miss of an
+    indicator set on the crest at the first center. [length]
+    """
+
+
+class CenterEffectResult(BaseModel):
+    """What both centers do."""
+
+    at_stations: list[CenterEffectAt]
+    """In the order sent."""
+    tilt_arcsec: float
+    """Tilt of the axis with the directions sent. [arcsecond]"""
+    worst_tilt_arcsec: float
+    """Tilt with the centers opposed. [arcsecond]"""
+    bench_height_tilt_arcsec: float
+    """
+    Slope of the bench centers' axis in height: taken for taper by an indicator that runs
+    along the top; signed as `second_height`. [arcsecond]
+    """
+    bench_line_tilt_arcsec: float
+    """
+    Slope of their axis in plan: taken for taper by an indicator that runs along the side;
+    signed as `second_line`. [arcsecond]
+    """
+
+
+class CenterError(BaseModel):
+    """How far a center's cone is off the axis of rotation."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    eccentricity: float
+    """Its eccentricity, half its TIR. [length, 0 to 10000]"""
+    high_spot: float | str = 0.0
+    """Direction of it, in degrees. [degree, -360 to 360; or text in degrees, minutes, seconds]"""
+    turns: bool
+    """True for a center that turns with the work."""
+
+
+class CenterHoleBall(BaseModel):
+    """The check over a ball."""
+
+    ball_diameter: float
+    """Diameter of the ball. [length]"""
+    contact_diameter: float
+    """Circle on which it touches the cone: d cos α. [length]"""
+    height_over_face: float
+    """Height of its top over the face, chamfer counted; negative below the face. [length]"""
+    height_per_diameter: float
+    """Change of that height for a unit of mouth diameter. [length per length]"""
+    found_diameter: float | None
+    """Mouth diameter by the measured height; None where none was sent. [length]"""
+    found_less_wanted: float | None
+    """Found less wanted diameter; None where no height was sent. [length]"""
+
+
+class CenterHoleRequest(BaseModel):
+    """A center hole by its type or its key, and the diameter wanted at its mouth."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    type: Literal["A", "B", "R", "plain", "bell"] | None = None
+    """
+    Type: A, B or R (metric), plain or bell (inch). Send this for the smallest size that
+    reaches the diameter, or `key` for one size.
+    """
+    key: str | None = None
+    """One size, as `GET /v1/centers/holes` lists it. [3 to 12 characters]"""
+    wanted_diameter: float | None = None
+    """
+    Diameter wanted at the mouth of the 60° cone, in `units`; the table's largest where it
+    is not sent. [length, 1e-06 to 10000]
+    """
+    included_angle: float | str = 60.0
+    """
+    Included angle of the cone, in degrees; 60 by every table served here. [degree, 20 to
+    140; or text in degrees, minutes, seconds]
+    """
+    chamfer_diameter: float | None = None
+    """
+    Diameter of the 120° protecting chamfer at the face, in `units`, for types B and bell;
+    type B has the table's where it is not sent. [length, 1e-06 to 10000]
+    """
+    ball_diameter: float | None = None
+    """
+    Ball for the check, in `units`; one that touches halfway if not sent. [length, 1e-06 to
+    10000]
+    """
+    height_over_ball: float | None = None
+    """
+    Measured height of the ball's top over the face, in `units`; negative below it. Needs
+    `ball_diameter`. [length, -10000 to 10000]
+    """
+
+
+class CenterHoleResult(BaseModel):
+    """Pilot, countersink and depth."""
+
+    key: str
+    """Key of the size used."""
+    type: Literal["A", "B", "R", "plain", "bell"]
+    """Its type."""
+    pilot_diameter: float
+    """Diameter of the pilot. [length]"""
+    mouth_diameter: float
+    """Diameter at the mouth of the cone. [length]"""
+    largest_mouth_diameter: float
+    """Largest that the table gives this size. [length]"""
+    cone_depth: float | None
+    """
+    Depth of the cone, pilot's edge to mouth; None for type R, whose wall is an arc.
+    [length]
+    """
+    chamfer_diameter: float | None
+    """Protecting chamfer at the face. [length]"""
+    chamfer_depth: float
+    """Depth of the protecting chamfer; 0 without one. [length]"""
+    depth_to_pilot_edge: float | None
+    """Face to the edge of the pilot; None for type R. [length]"""
+    tool_depth_min: float | None
+    """Face to the drill's tip with the shortest pilot of the table. [length]"""
+    tool_depth_max: float | None
+    """Face to the drill's tip with the longest pilot of the table. [length]"""
+    table_minimum_depth: float | None
+    """
+    Least depth of the whole hole by the table, at its full mouth; None where it gives none.
+    [length]
+    """
+    table_cut_off: float | None
+    """Length to cut off where the hole may not stay; None where it gives none. [length]"""
+    ball: CenterHoleBall | None
+    """The check over a ball; None for type R."""
+    standing: Literal["published", "from memory"]
+    """How the hole's dimensions are had."""
+    drill_standing: Literal["published", "from memory"]
+    """How the pilot's length is had, on which the tool depths stand."""
+
+
+class CenterHoleRow(BaseModel):
+    """One row of the table, in its own units."""
+
+    key: str
+    """Key to send as `key`."""
+    type: Literal["A", "B", "R", "plain", "bell"]
+    """A, B, R, plain or bell."""
+    units: Literal["in", "mm"]
+    """Unit of its lengths."""
+    pilot_diameter: float
+    """Diameter of the pilot. [length]"""
+    cone_diameter: float
+    """Largest diameter of the 60° cone (of the arc, for type R). [length]"""
+    chamfer_diameter: float | None
+    """Protecting chamfer, 120°; type B. [length]"""
+    chamfer_depth: float | None
+    """Its depth by the table; type B. [length]"""
+    minimum_depth: float | None
+    """Least depth of the whole hole. [length]"""
+    cut_off: float | None
+    """Length to cut off where the hole may not stay. [length]"""
+    pilot_length_min: float | None
+    """Shortest pilot of the drill. [length]"""
+    pilot_length_max: float | None
+    """Longest pilot of the drill. [length]"""
+    body_diameter: float
+    """Body of the drill. [length]"""
+    arc_radius_min: float | None
+    """Smallest radius of the arc; type R. [length]"""
+    arc_radius_max: float | None
+    """Largest radius of the arc; type R. [length]"""
+    source: str
+    """Where the row comes from."""
+    standing: Literal["published", "from memory"]
+    """How the hole's dimensions are had."""
+    drill_standing: Literal["published", "from memory"]
+    """How pilot lengths and body are had."""
+
+
+class CenterLimit(BaseModel):
+    """One limit in every form, all of one meaning for a round cone that is only off center."""
+
+    eccentricity: float
+    """Offset of the cone's axis from the shank's. [length]"""
+    tir: float
+    """Full indicator movement square to the axis: twice the eccentricity. [length]"""
+    zone_diameter: float
+    """Diameter of the coaxiality zone: twice the eccentricity. [length]"""
+    tir_on_cone: float
+    """Full indicator movement square to the cone's surface: 2 e cos α. [length]"""
+
+
+class CenterLimitsRequest(BaseModel):
+    """
+    What the work may see at a station between two centers: its runout, its position, or
+    both.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    runout_allowed_tir: float | None = None
+    """
+    Runout that the work may show at the station, as full indicator movement, in `units`.
+    [length, 1e-06 to 10000]
+    """
+    position_allowed: float | None = None
+    """
+    How far the work's axis may be off its place at the station, in `units`. [length, 1e-06
+    to 10000]
+    """
+    share: float = 1.0
+    """
+    Part of what is allowed that the center may take, such as 0.1 or 0.25. [over 0, at most
+    1]
+    """
+    distance_between_centers: float
+    """Distance between the two centers, in `units`. [length, 1e-06 to 10000]"""
+    station: float
+    """Distance of the station from this center, in `units`. [length, 0 to 10000]"""
+    other_eccentricity: float = 0.0
+    """
+    Eccentricity of the other center, in `units`; it counts in the worst way. [length, 0 to
+    10000]
+    """
+    both_alike: bool = False
+    """Hold both centers to one limit, in place of `other_eccentricity`."""
+    included_angle: float | str = 60.0
+    """
+    Included angle of the center, for the reading square to its surface. [degree, over 0,
+    under 180; or text in degrees, minutes, seconds]
+    """
+
+
+class CenterLimitsResult(BaseModel):
+    """The limits of this center, for each way of using it."""
+
+    part_seen: float
+    """Part of this center's eccentricity that the work sees at the station: 1 - z/L."""
+    live: CenterLimit
+    """
+    For a live center, which turns with the work: its eccentricity is runout of the work,
+    and moves its axis.
+    """
+    dead: CenterLimit | None
+    """
+    For a dead center, which stands still: its eccentricity only moves the work's axis. None
+    where no position is given, since it makes no runout.
+    """
+    dead_reseated: CenterLimit | None
+    """
+    For a dead center that may be put back at any clocking between parts: from part to part
+    the axis may then move by twice as much.
+    """
+
+
+class CenterPartRunout(BaseModel):
+    """The part's own runout about its own center holes, at one end."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    tir: float
+    """Its own TIR there, in `units`. [length, 0 to 10000]"""
+    high_spot: float | str = 0.0
+    """
+    Its high spot, in degrees on the spindle, as first put in. [degree, -360 to 360; or text
+    in degrees, minutes, seconds]
+    """
+
+
+class CenterTaper(BaseModel):
+    """A taper: a standard one, or its rate as found."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    standard: str | None = None
+    """Designation, as `GET /v1/tapers/standard` lists it. [1 to 40 characters]"""
+    taper_on_diameter: float | None = None
+    """Change of diameter per unit of length, as found. [length per length, 0.001 to 1]"""
+
+
+class ClearanceChange(BaseModel):
+    """A change that opens the gaps, by the least that will do."""
+
+    kind: Literal["stick-out", "riser", "wheel diameter", "tilt direction"]
+    """What to change."""
+    value: float | None
+    """
+    Its new value: stick-out, height of riser, or diameter; absent for the direction.
+    [length]
+    """
+    clears_everything: bool
+    """True where this change alone gives the gap wanted everywhere."""
+    message: str
+    """What to do, in plain words."""
+
+
+class ClearanceGuard(BaseModel):
+    """The wheel's guard, or whatever of the head hangs lowest, as the box about it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    length: float
+    """
+    Over all, in the plane of the wheel, centered on the spindle, in `units`. [length, 1e-06
+    to 10000]
+    """
+    width: float
+    """Over all, along the spindle, centered on the wheel, in `units`. [length, 1e-06 to 10000]"""
+    lower_edge_below_spindle: float
+    """
+    From the spindle's center down to its lower edge, in `units`; negative where the edge is
+    above. [length, -10000 to 10000]
+    """
+
+
+class ClearancePlate(BaseModel):
+    """The sine plate. Its rolls are taken to be centered in its underside."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    length: float
+    """Length up the slope, in `units`. [length, 1e-06 to 10000]"""
+    thickness: float
+    """From its top to the centers of its rolls, in `units`. [length, 1e-06 to 10000]"""
+    closed_height: float
+    """Its top over the table at zero tilt, in `units`. [length, 1e-06 to 10000]"""
+    center_distance: float
+    """Distance between the centers of the rolls, in `units`. [length, 1e-06 to 10000]"""
+    roll_diameter: float
+    """Diameter of the rolls, in `units`. [length, 1e-06 to 10000]"""
+    low_roll_from_end: float | None = None
+    """
+    From the plate's low end to the center of the low roll, in `units`. Absent: the rolls
+    lie in the middle of the plate's length. [length, 0 to 10000]
+    """
+
+
+class ClearancePoint(BaseModel):
+    """A point in the plane of the tilt."""
+
+    x: float
+    """Level, up the slope, from the large end of the ground line. [length]"""
+    z: float
+    """Upward from the wheel's lowest line. [length]"""
+
+
+class ClearanceTurningPart(BaseModel):
+    """A part that turns with the work: a collet nut, a dog by the circle that it sweeps."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    name: str
+    """What it is called in the answer. [1 to 40 characters]"""
+    diameter: float
+    """Largest diameter that it sweeps in a full turn, in `units`. [length, 1e-06 to 10000]"""
+    length: float
+    """Length along the axis, in `units`. [length, 1e-06 to 10000]"""
+    behind_face: float = 0.0
+    """
+    From the nose's face back to the part's front end, in `units`; negative where it stands
+    before the face. [length, -10000 to 10000]
+    """
+
+
+class ClearanceWheel(BaseModel):
+    """Wheel, flanges and guard."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    width: float
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    worn_diameter: float | None = None
+    """Diameter that it will wear to, in `units`. [length, 1e-06 to 10000]"""
+    flange_diameter: float
+    """Diameter of the flanges, in `units`. [length, 1e-06 to 10000]"""
+    flange_width: float
+    """Width over both flanges, in `units`; at least the wheel's. [length, 1e-06 to 10000]"""
+    guard: ClearanceGuard | None = None
+    """The guard. Absent: it is left out, and the answer says so."""
+
+
+class ConeWork(BaseModel):
+    """A cone whose axis is parallel to the wheel's; one of the two angles, or both agreeing."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["cone"]
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
+    [degree, over 0, under 180; or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
+    or text in degrees, minutes, seconds]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+
+
+class DovetailOverRollsRequest(BaseModel):
+    """A dovetail slide, and two equal rolls in its corners."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    kind: Literal["male", "female"]
+    """`male`: the measure is over the rolls; `female`: between them."""
+    angle: float | str
+    """
+    Angle of the flank to the base, in degrees. [degree, at least 20, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    height: float
+    """Height of the flank. [length, 1e-06 to 10000]"""
+    roll_diameter: float
+    """Diameter of the rolls. [length, 1e-06 to 10000]"""
+    corner_width: float | None = None
+    """Width between the sharp corners at the base. [length, 1e-06 to 10000]"""
+    measure: float | None = None
+    """Measure over or between the rolls. [length, 1e-06 to 10000]"""
+    measure_tolerance: float = 0.0
+    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
+    roll_tolerance: float = 0.0
+    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
+    angle_tolerance_arcsec: float = 0.0
+    """Largest error of the flank's angle. [arcsecond, 0 to 3600]"""
+
+
+class DovetailOverRollsResult(BaseModel):
+    """Widths of a dovetail and its measure with rolls."""
+
+    measure: float
+    """Over the rolls (male) or between them (female). [length]"""
+    corner_width: float
+    """Width between the sharp corners at the base. [length]"""
+    edge_width: float
+    """Width between the sharp edges at the other face. [length]"""
+    contact_height: float
+    """Height over the base where a roll touches. [length]"""
+    rolls_constant: float
+    """d (1 + cot(θ / 2)): both rolls' share. [length]"""
+    sought_expanded: float
+    """
+    Expanded uncertainty, k = 2, of what was sought: of the corner width where the measure
+    was given, else of the measure to expect at an exact corner width. [length]
+    """
+    sought_worst: float
+    """Largest error of the same, all tolerances at their limits at once. [length]"""
+
+
+class DressedStation(BaseModel):
+    """The cone at one station."""
+
+    work_diameter: float
+    """Diameter of the cone. [length]"""
+    wheel_radius: float
+    """Radius of the wheel that grinds it. [length]"""
+    half_angle: Angle
+    """Half angle there, from the diamond's height alone."""
+    error_arcsec: float
+    """It, less the one wanted. [arcsecond]"""
+
+
+class DresserStack(BaseModel):
+    """Gauge blocks that set the dresser."""
+
+    high: list[float]
+    """Blocks under the raised roll, largest first. [each length]"""
+    low: list[float]
+    """Blocks under the other roll; empty where one stack does it. [each length]"""
+    height: float
+    """Difference of the stacks as built. [length]"""
+    angle_as_set: Angle
+    """Dresser angle that these stacks give."""
+    angle_error_arcsec: float
+    """
+    `angle_as_set` less the dresser angle wanted; a cone's included angle is out by twice as
+    much. [arcsecond]
+    """
+
+
+class DressingError(BaseModel):
+    """What one error does to the cone."""
+
+    name: Literal[
+        "diamond height",
+        "diamond nose radius",
+        "dresser angle",
+        "wheel wear",
+        "diamond wear",
+        "all together",
+    ]
+    """Which error."""
+    half_angle_error_arcsec: float
+    """Mean half angle over the length, less the one wanted. [arcsecond]"""
+    included_angle_error_arcsec: float
+    """Twice as much. [arcsecond]"""
+    included_angle_error_arcmin: float
+    """The same in minutes of arc. [arcminute]"""
+    end_to_end_um: float
+    """What the angle error comes to over the slant, square to the surface. [micrometre]"""
+    departure: float
+    """
+    Greatest departure of the surface from straight: the least distance of two parallel
+    lines that hold it. [length]
+    """
+    departure_um: float
+    """The same in micrometres. [micrometre]"""
+    diameter_change: float
+    """
+    Change of the diameter at the small end, with the wheel set by touching its periphery.
+    [length]
+    """
+    seen_by: list[str]
+    """Inspections of the cone that would show it."""
+    seen_by_stack: bool
+    """True where checking the dresser's stack for a wrong block can show it."""
+
+
+class DressingGuideEntry(BaseModel):
+    """Guide values for one purpose."""
+
+    purpose: Literal["roughing", "general", "finishing"]
+    """Purpose."""
+    overlap_low: float
+    """Overlap ratio, from."""
+    overlap_high: float
+    """Overlap ratio, to."""
+    depth_low_mm: float
+    """Depth of one pass, from. [millimetre]"""
+    depth_high_mm: float
+    """Depth of one pass, to. [millimetre]"""
+    note: str
+    """What it does."""
+    source: str
+    """Where the values come from."""
+    standing: Literal["published", "from memory"]
+    """How they are had."""
+
+
+class DressingGuideList(BaseModel):
+    """Guide values for single-point dressing of vitrified wheels, coarse to fine."""
+
+    guides: list[DressingGuideEntry]
+    """The rows."""
+
+
+class DressingGuideRange(BaseModel):
+    """What the guide values for one purpose mean for this diamond and wheel."""
+
+    purpose: Literal["roughing", "general", "finishing"]
+    """Purpose."""
+    overlap_low: float
+    """Overlap ratio, from."""
+    overlap_high: float
+    """Overlap ratio, to."""
+    traverse_fastest: float
+    """Traverse at the lower overlap ratio. [length per minute]"""
+    traverse_slowest: float
+    """Traverse at the higher overlap ratio. [length per minute]"""
+    meets: bool
+    """True where the overlap ratio of this dress lies within."""
+    source: str
+    """Where the guide values come from."""
+    standing: Literal["published", "from memory"]
+    """How they are had."""
+
+
+class FaceWork(BaseModel):
+    """A plane face at an angle to the table."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["face"]
+    face_angle: float | str
+    """
+    Angle between the face and the table, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    rise: float
+    """Height of the face, square to the table, in `units`. [length, 1e-06 to 10000]"""
+
+
+class FieldProblem(BaseModel):
+    """One field that is wrong, and how."""
+
+    pointer: str
+    """JSON pointer (RFC 6901) into the request."""
+    message: str
+    """What was wanted and what came."""
+
+
+class OperationEntry(BaseModel):
+    """One line of the catalogue."""
+
+    name: str
+    """Dotted name."""
+    topic: str
+    """Topic that it belongs to."""
+    title: str
+    """Title for a person."""
+    summary: str
+    """What it answers, in a sentence."""
+    path: str
+    """Path to POST a request to."""
+    query: bool
+    """Whether GET with a query string is offered too."""
+
+
+class OperationList(BaseModel):
+    """Every operation, by topic and name."""
+
+    operations: list[OperationEntry]
+    """The operations."""
+
+
+class PlanCheck(BaseModel):
+    """One check, and whether it would catch a wrong block in the stack."""
+
+    check: str
+    """What to check."""
+    how: str
+    """How the check is made."""
+    expected: str
+    """What to expect."""
+    catches_wrong_block: bool
+    """Whether it would show the smallest wrong-block mistake of this stack."""
+    why: str
+    """Why it would, or would not."""
+
+
+class PlanStep(BaseModel):
+    """One step of the work, in order."""
+
+    number: int
+    """Its place in the order. [count]"""
+    action: str
+    """What to do."""
+    cautions: list[str]
+    """What to mind."""
+
+
+class PlannedAngle(BaseModel):
+    """The angle error to expect, against its tolerance. The half angle's error counts twice."""
+
+    offset_arcsec: float
+    """
+    Known error of the included angle, from the stack's deviation and temperature.
+    [arcsecond]
+    """
+    lines: list[AngleErrorLine]
+    """The contributions."""
+    worst_case_arcsec: float
+    """|offset| plus every contribution at its limit. [arcsecond]"""
+    expanded_uncertainty_arcsec: float
+    """Expanded uncertainty of the included angle, coverage factor 2. [arcsecond]"""
+    tolerance_arcsec: float
+    """± tolerance asked for. [arcsecond]"""
+    tolerance_used_percent: float
+    """Share of the tolerance that the worst case takes. [percent]"""
+    verdict: Literal["conforming", "not conforming", "neither can be said"]
+    """
+    Whether this set-up holds the tolerance, by the decision rule of ISO 14253-1 with the
+    expanded uncertainty as guard band.
+    """
+    not_stated: list[str]
+    """Contributions that were left out of the request, so of the budget."""
+
+
+class PlannedCone(BaseModel):
+    """The cone itself."""
+
+    included_angle: Angle
+    """Included angle wanted."""
+    half_angle: Angle
+    """Half angle wanted."""
+    length: float
+    """Length along the axis, from body to sharp point. [length]"""
+    slant_length: float
+    """Length along the surface: the least travel of the wheel across the cone. [length]"""
+
+
+class PlannedFeed(BaseModel):
+    """What one step of downfeed, square to the cone's surface, takes off."""
+
+    step: float
+    """The step of downfeed. [length]"""
+    off_diameter: float
+    """Taken off the diameter at a fixed station. [length]"""
+    off_point: float
+    """How far the point moves along the axis. [length]"""
+    steps_for_allowance: int | None
+    """Steps to remove the grinding allowance, the last one perhaps a part of a step. [count]"""
+    allowance_off_diameter: float | None
+    """What the whole allowance takes off the diameter. [length]"""
+    allowance_off_point: float | None
+    """How far the whole allowance moves the point. [length]"""
+
+
+class PlannedSetting(BaseModel):
+    """The sine plate's setting and the stack that gives it."""
+
+    plate_angle: Angle
+    """Angle of the plate: the half angle of the cone."""
+    height: float
+    """Exact height for that angle. [length]"""
+    blocks: list[float]
+    """Blocks to wring, largest first. [each length]"""
+    total: float
+    """Nominal height of the stack. [length]"""
+    deviation: float
+    """Stack less exact height. [length]"""
+    included_angle_from_stack: Angle
+    """Included angle that the nominal stack gives."""
+    arcsec_per_step: float
+    """
+    Change of the *included* angle for one bench step of stack height (0.0001 in or 0.001
+    mm). [arcsecond]
+    """
+    fewest: bool
+    """True where no smaller stack gives this height; that is proved, not searched."""
+
+
+class PlannedShank(BaseModel):
+    """The shank and how it is held."""
+
+    kind: Literal["straight", "taper"]
+    """Kind of shank."""
+    designation: str | None
+    """Designation of the taper, if it is one."""
+    gauge_diameter: float
+    """Diameter at the gauge line of the taper, or of the straight shank. [length]"""
+    included_angle: Angle | None
+    """Included angle of the taper, if it is one."""
+    held_in: str
+    """What holds it."""
+
+
+class Problem(BaseModel):
+    """A problem document (RFC 9457); further members hold facts that help to mend the request."""
+
+    model_config = ConfigDict(
+        extra="allow",
+    )
+    type: str
+    """Which problem it is, as a relative URI."""
+    title: str
+    """The problem type in words."""
+    status: int
+    """HTTP status. [400 to 599]"""
+    detail: str
+    """What is wrong with this request."""
+    instance: str
+    """Path of the request."""
+    errors: list[FieldProblem]
+    """Fields concerned; empty where none is."""
+
+
+class ProfilePoint(BaseModel):
+    """A point of the dressed profile."""
+
+    x: float
+    """Along the wheel's axis, from one side of the wheel. [length]"""
+    depth: float
+    """Below the periphery, radially. [length]"""
+
+
+class RunoutAtStation(BaseModel):
+    """Runout of the axis at one station."""
+
+    station: float
+    """The station. [length]"""
+    tir: float
+    """TIR by eccentricity there. [length]"""
+    high_spot: Angle
+    """Angle of its high spot."""
+    tir_uncertainty: float
+    """Standard uncertainty of that TIR by those of both sections; it grows past them. [length]"""
+
+
+class RunoutContributions(BaseModel):
+    """
+    What each part of the holding adds to the runout of the cone, as full indicator
+    movement.
+
+    Each is the TIR that it causes where the cone is ground, all else being true.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    adapter_tir: float
+    """TIR of the adapter or collet at the cone, in `units`. [length, 0 to 10000]"""
+    fixture_tir: float
+    """TIR of the spin fixture's own axis at the cone, in `units`. [length, 0 to 10000]"""
+    indicating_tir: float
+    """TIR left after indicating true: resolution and reading, in `units`. [length, 0 to 10000]"""
+
+
+class RunoutContributor(BaseModel):
+    """One part of the chain that holds and turns the work."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    name: str
+    """Name of the contributor. [1 to 60 characters]"""
+    tir: float
+    """TIR at its own seat, in `units`. [length, 0 to 10000]"""
+    tilt_tir: float = 0.0
+    """Change of its TIR over `tilt_span`, by tilt, in `units`. [length, 0 to 10000]"""
+    tilt_span: float = 1.0
+    """Length over which `tilt_tir` was found. [length, 1e-06 to 10000]"""
+    distance: float = 0.0
+    """Distance from its seat to the station of the budget, in `units`. [length, 0 to 10000]"""
+    can_be_mended: bool = True
+    """False for what has to be lived with."""
+
+
+class RunoutConvertRequest(BaseModel):
+    """A value of one term, and the term wanted."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    value: float
+    """Value found, in `units`. [length, 0 to 10000]"""
+    given: Literal[
+        "tir",
+        "eccentricity",
+        "concentricity_zone_diameter",
+        "coaxiality_zone_diameter",
+        "circular_runout",
+        "total_runout",
+    ]
+    """Term of the value."""
+    wanted: Literal[
+        "tir",
+        "eccentricity",
+        "concentricity_zone_diameter",
+        "coaxiality_zone_diameter",
+        "circular_runout",
+        "total_runout",
+    ]
+    """Term wanted."""
+    form_error: float | None = None
+    """
+    Departure of the section from roundness about its least-squares center, peak to valley,
+    in `units`; 0 for a round section. None, and it is taken as unknown. [length, 0 to
+    10000]
+    """
+    every_section_alike: bool = False
+    """
+    True where the value is known to be the greatest of all sections, or the axis to be
+    parallel to the datum and the form the same all along.
+    """
+
+
+class RunoutCorrection(BaseModel):
+    """One correction, as a move of the axis."""
+
+    kind: Literal["swing", "slide"]
+    """Swing about the pivot, or slide whole."""
+    near_move: float
+    """How far the axis moves at the near section. [length]"""
+    far_move: float
+    """How far the axis moves at the far section. [length]"""
+    tap_from: Angle
+    """Side to tap from at the far section (at any section, for a slide)."""
+
+
+class RunoutLine(BaseModel):
+    """One line of the runout budget."""
+
+    name: str
+    """What runs out."""
+    tir: float
+    """Its TIR at the cone. [length]"""
+    share_percent: float
+    """Its share in the sum of squares. [percent]"""
+
+
+class RunoutLobe(BaseModel):
+    """One harmonic beyond the first."""
+
+    order: int
+    """Lobes a turn. [count]"""
+    amplitude: float
+    """Amplitude, half of its own full movement. [length]"""
+    direction: Angle
+    """Angle of its first high spot."""
+
+
+class RunoutOffCrestRequest(BaseModel):
+    """An indicator run along a cone beside its crest."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str
+    """
+    Included angle of the cone, in degrees. [degree, over 0, under 170; or text in degrees,
+    minutes, seconds]
+    """
+    small_diameter: float
+    """Diameter at the small end of the run. [length, 1e-06 to 10000]"""
+    large_diameter: float
+    """Diameter at its large end. [length, 1e-06 to 10000]"""
+    miss: float
+    """How far beside the crest the tip runs, in `units`. [length, 0 to 10000]"""
+    tip_radius: float = 0.0
+    """Radius of the indicator's tip, in `units`. [length, 0 to 10000]"""
+    angle_error_allowed_arcsec: float | None = None
+    """
+    False half angle to allow, in arc-seconds; gives the miss allowed. [arcsecond, 1e-06 to
+    324000]
+    """
+
+
+class RunoutOffCrestResult(BaseModel):
+    """The false taper."""
+
+    drop_at_small_end: float
+    """How much lower it reads at the small end. [length]"""
+    drop_at_large_end: float
+    """How much lower it reads at the large end. [length]"""
+    false_reading: float
+    """Their difference over the run. [length]"""
+    false_half_angle_arcsec: float
+    """By how much the half angle seems larger than it is. [arcsecond]"""
+    false_included_angle_arcsec: float
+    """Twice that. [arcsecond]"""
+    seems: Literal["true", "steeper"]
+    """How the cone seems."""
+    ground_by_this: Literal["true", "shallower"]
+    """What the cone becomes when it is adjusted until the indicator stands still."""
+    miss_allowed: float | None
+    """Largest miss for `angle_error_allowed_arcsec`; None where that was not sent. [length]"""
+
+
+class RunoutReading(BaseModel):
+    """One reading of the indicator."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    angle: float | str
+    """
+    Angle of the part under the indicator, in degrees. [degree, -360 to 360; or text in
+    degrees, minutes, seconds]
+    """
+    reading: float
+    """Indicator reading in `units`; more is a higher surface. [length, -10000 to 10000]"""
+
+
+class RunoutReversalResult(BaseModel):
+    """Socket and part told apart."""
+
+    socket_tir: float
+    """TIR that the socket makes. [length]"""
+    socket_high_spot: Angle
+    """Its high spot on the spindle."""
+    part_tir: float
+    """TIR that the part makes by itself. [length]"""
+    part_high_spot: Angle
+    """Its high spot with the part at its first clocking."""
+    best_clocking: Angle
+    """Turn the part by so much from its first clocking."""
+    best_tir: float
+    """TIR at the best clocking: 2·||S| − |C||. [length]"""
+    worst_tir: float
+    """TIR at the worst clocking: 2(|S| + |C|). [length]"""
+
+
+class RunoutSection(BaseModel):
+    """Runout found at one section."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    station: float
+    """Distance along the axis, in `units`. [length, -10000 to 10000]"""
+    tir: float
+    """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
+    high_spot: float | str
+    """
+    Angle of the high spot, in degrees. [degree, -360 to 360; or text in degrees, minutes,
+    seconds]
+    """
+    eccentricity_uncertainty: float = 0.0
+    """
+    Standard uncertainty of its eccentricity, in `units`, as runout/indicate gives it.
+    [length, 0 to 10000]
+    """
+
+
+class RunoutShare(BaseModel):
+    """One contributor at the station."""
+
+    name: str
+    """Name as sent."""
+    tir_at_station: float
+    """Its own TIR at the station, worst phase. [length]"""
+    rss_without_it: float
+    """Root sum of squares were it perfect. [length]"""
+
+
+class RunoutTerm(BaseModel):
+    """One term by its definition."""
+
+    key: Literal[
+        "tir",
+        "eccentricity",
+        "concentricity_zone_diameter",
+        "coaxiality_zone_diameter",
+        "circular_runout",
+        "total_runout",
+    ]
+    """Key of the term."""
+    name: str
+    """Its name."""
+    definition: str
+    """Its definition, in this project's words."""
+    scope: Literal["section", "feature"]
+    """Whether a value speaks of one section or of the whole feature."""
+    source: str
+    """Standard that defines it."""
+    standing: Literal["published", "from memory"]
+    """How the definition is had."""
+
+
+class RunoutTermList(BaseModel):
+    """The terms."""
+
+    terms: list[RunoutTerm]
+    """Each term by its definition."""
+
+
+class RunoutVBlockFactor(BaseModel):
+    """What is shown of one number of lobes."""
+
+    lobes: int
+    """Lobes a turn. [count]"""
+    factor: float
+    """Full movement for a departure from roundness of 1."""
+    hidden: bool
+    """True where less than a twentieth is shown."""
+    two_point_factor: float
+    """The same for a two-point check, as with a micrometer: odd lobes read 0."""
+
+
+class RunoutVBlockRequest(BaseModel):
+    """A part turned in a V-block under an indicator."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    v_angle: float | str = 90.0
+    """
+    Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees, minutes,
+    seconds]
+    """
+    indicator_angle: float | str = 0.0
+    """
+    Angle of the indicator from the V's bisector, in degrees; 0 opposite the V. [degree, -90
+    to 90; or text in degrees, minutes, seconds]
+    """
+    most_lobes: int = 15
+    """Largest number of lobes to list. [count, 2 to 50]"""
+    lobes: int | None = None
+    """Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]"""
+    reading: float | None = None
+    """Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to 10000]"""
+
+
+class RunoutVBlockResult(BaseModel):
+    """What the V shows, hides, and what a reading means."""
+
+    factors: list[RunoutVBlockFactor]
+    """From 2 lobes up."""
+    hidden_lobes: list[int]
+    """Numbers of lobes that the setting hides. [each count]"""
+    hidden_from_both: list[int]
+    """Of these, what a two-point check hides as well. [each count]"""
+    out_of_roundness: float | None
+    """
+    Departure from roundness, peak to valley: reading / factor. None without a reading.
+    [length]
+    """
+    better_v_angle: Angle | None
+    """
+    Of 60°, 72°, 90°, 108° and 120°, indicator opposite the V, the one that shows most of
+    `lobes`; None without `lobes`.
+    """
+    better_factor: float | None
+    """Its factor."""
+
+
+class RunoutVectorIn(BaseModel):
+    """A runout found: its TIR by eccentricity and its high spot."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    tir: float
+    """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
+    high_spot: float | str
+    """
+    Angle of the high spot, in degrees. [degree, -360 to 360; or text in degrees, minutes,
+    seconds]
+    """
+
+
+class ScaleDresser(BaseModel):
+    """A dresser set by its graduated scale or vernier."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["scale"]
+    zero: Literal["wheel axis", "wheel side"] = "wheel axis"
+    """Direction of the diamond's path with the dresser at zero."""
+    graduation: float | str
+    """
+    Smallest step that the scale or its vernier shows, in degrees. [degree, over 0, at most
+    5; or text in degrees, minutes, seconds]
+    """
+
+
+class SetupError(BaseModel):
+    """What one set-up error does to the cone."""
+
+    name: Literal["axis offset", "tilt", "yaw", "all together"]
+    """Which error."""
+    half_angle_error_arcsec: float
+    """
+    Half angle of the straight line fitted to the surface (least squares), less the one
+    wanted. [arcsecond]
+    """
+    included_angle_error_arcsec: float
+    """Twice as much. [arcsecond]"""
+    included_angle_error_arcmin: float
+    """The same in minutes of arc. [arcminute]"""
+    form_error: float
+    """Peak to valley of the surface about that line, square to it. [length]"""
+    form_error_um: float
+    """The same in micrometres. [micrometre]"""
+    diameter_change: float
+    """Change of the diameter at the small end for the same infeed. [length]"""
+
+
+class SetupErrorsRequest(BaseModel):
+    """A cone, the way it is ground, and what was out in the set-up."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
+    [degree, over 0, under 180; or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
+    or text in degrees, minutes, seconds]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    way: Literal["flat wheel on a sine plate", "dressed wheel", "wheel side"]
+    """
+    `flat wheel on a sine plate`: the wheel's periphery, work tilted until its generator is
+    level; also a swivelled workhead under a flat wheel. `dressed wheel`: a flank of the
+    half angle, axes parallel. `wheel side`: the wheel's side, work swivelled.
+    """
+    feed: Literal["traversed", "plunge"]
+    """
+    `traversed`: the table carries the work past the wheel, square to the plane in which the
+    angle is set, so that the wheel sweeps a plane. `plunge`: it stands still.
+    """
+    contact_radius: float | None = None
+    """
+    Wheel side only: radius of the wheel at which the small end is ground, in `units`.
+    Absent: the wheel's own radius. [length, 1e-06 to 10000]
+    """
+    rated_for_side: bool | None = None
+    """
+    Wheel side only: whether the wheel is stated to be rated for grinding with its side.
+    Absent where it is not known, which is not a permission.
+    """
+    axis_offset: float = 0.0
+    """
+    Distance of the work's axis, at the small end, from the plane through the wheel's axis
+    in which the angle is set (high or low, or to the side), in `units`. [length, -10000 to
+    10000]
+    """
+    tilt_error_arcsec: float = 0.0
+    """
+    Error of the set angle in the plane in which it is set, in arc-seconds: pitch of the
+    fixture on a sine plate, swivel of a workhead. [arcsecond, -324000 to 324000]
+    """
+    yaw_arcsec: float = 0.0
+    """
+    Turn of the work's axis out of that plane, in arc-seconds: yaw of the fixture on the
+    plate. [arcsecond, -324000 to 324000]
+    """
+
+
+class SetupStation(BaseModel):
+    """The cone as ground at one station, all errors together."""
+
+    along_axis: float
+    """Distance from the small end along the work's axis. [length]"""
+    diameter: float
+    """Diameter ground. [length]"""
+    wanted_diameter: float
+    """Diameter of the wanted cone. [length]"""
+
+
+class SineAngleRequest(BaseModel):
+    """A sine bar or plate, and the stack under its high roll, or the stacks under both."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    height: float | None = None
+    """
+    Height of the stack under the high roll over that under the low roll; less than the
+    center distance. Either this or `high_stack`. [length, 1e-06 to 10000]
+    """
+    high_stack: float | None = None
+    """Stack under the high roll, as measured, in `units`. [length, -10000 to 10000]"""
+    low_stack: float = 0.0
+    """
+    Stack under the low roll, as measured; counts with `high_stack` only. [length, -10000 to
+    10000]
+    """
+
+
+class SineAngleResult(BaseModel):
+    """The angle that a stack gives."""
+
+    angle: Angle
+    """
+    Angle between the plate's top and the surface it stands on; negative where the roll
+    called high stands lower.
+    """
+    height: float
+    """Difference of the stacks, high less low. [length]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+
+
+class SineBaseDresser(BaseModel):
+    """A dresser set by gauge blocks under its sine base."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["sine-base"]
+    zero: Literal["wheel axis", "wheel side"] = "wheel axis"
+    """
+    Direction of the diamond's path with the dresser at zero: along the wheel's axis (it
+    dresses flat), or along its side.
+    """
+    center_distance: float
+    """Center distance of the dresser's sine base, in `units`. [length, 1e-06 to 10000]"""
+    set: str | None = None
+    """
+    Built-in set to build the stack from, as `GET /v1/blocks/sets` lists it. Without it and
+    `sizes`, no stack is built. [1 to 60 characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`; instead of
+    `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    """
+    max_blocks: int = 6
+    """Most blocks, in both stacks together where two are needed. [count, 1 to 8]"""
+
+
+class SineBudgetTerm(BaseModel):
+    """One line of the budget."""
+
+    term: Literal[
+        "center-distance",
+        "roll-difference",
+        "roll-parallelism",
+        "face-parallelism",
+        "face-flatness",
+        "stack",
+        "table-flatness",
+        "particle",
+        "temperature",
+        "temperature-difference",
+        "block-expansion",
+        "plate-expansion",
+        "yaw",
+        "fixture-pitch",
+        "wheel-breakdown",
+    ]
+    """The term."""
+    unit: Literal["length", "celsius", "per_kelvin", "degree", "arcsecond"]
+    """Unit of `value`; `length` is in `units`."""
+    value: float
+    """Limit ±, or standard deviation where normal."""
+    distribution: Literal["normal", "rectangular", "triangular", "u-shaped"]
+    """Its distribution."""
+    sensitivity_arcsec_per_unit: float
+    """
+    Change of the plate's angle for one unit of the term, signed; for yaw, which acts by its
+    square, the change at its limit over the limit. [arcsecond]
+    """
+    standard_uncertainty_arcsec: float
+    """What it adds to the angle's standard uncertainty. [arcsecond]"""
+    worst_case_arcsec: float
+    """Largest change that it can cause. [arcsecond]"""
+    share_percent: float
+    """Its share of the combined variance. [percent]"""
+
+
+class SineComplement(BaseModel):
+    """The same work turned by 90°, set to the complement of the angle."""
+
+    angle: Angle
+    """90° less the angle wanted."""
+    height: float
+    """Difference of the stacks that sets it. [length]"""
+    height_to_set: float
+    """The same, rounded to the resolution. [length]"""
+    rounding_error_arcsec: float
+    """Angle at `height_to_set` less the complement. [arcsecond]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+
+
+class SineCompoundAnglesRequest(BaseModel):
+    """The stacks under both plates of a compound plate."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    base_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    top_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_axis: Literal["x", "y"]
+    """
+    Axis of the machine along which the hinge of the base plate lies: `x` (left to right;
+    the base raises the back or the front) or `y` (front to back; the base raises the right
+    or the left). The upper plate's hinge lies along the other. Always required: the same
+    two stacks in the other order give another surface.
+    """
+    base_height: float
+    """
+    Stack under the base plate's raised roll, in `units`: positive under the right or back
+    roll, negative under the left or front one. [length, -10000 to 10000]
+    """
+    top_height: float
+    """
+    Stack under the upper plate's raised roll, signed in the same way. [length, -10000 to
+    10000]
+    """
+    base_step: float = 0.0
+    """Stack under the base plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    top_step: float = 0.0
+    """Stack under the upper plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+
+
+class SineCompoundCheck(BaseModel):
+    """The result, checked by rotating the surface's normal through both hinges."""
+
+    residual_arcsec: float
+    """
+    Angle between the surface's normal after both rotations and where it should point;
+    rounding of the arithmetic only. [arcsecond]
+    """
+    as_set_arcsec: float
+    """The same with the stacks rounded to be built. [arcsecond]"""
+    wrong_frame: Angle
+    """How far out the surface would be had the angles been taken in the other frame."""
+    uncorrected: Angle
+    """How far out it would be had both views' angles been set on the hinges as they stand."""
+
+
+class SineCorrectionRequest(BaseModel):
+    """A plate whose angle was measured, and, to say which blocks to swap, its stack and set."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+    characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`. Either
+    this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    """
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    angle: float | str
+    """
+    Angle wanted, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+    seconds]
+    """
+    measured_angle: float | str | None = None
+    """
+    Angle measured, in degrees. Either this or `error_arcsec`. [degree, over 0, under 90; or
+    text in degrees, minutes, seconds]
+    """
+    error_arcsec: float | None = None
+    """
+    Angle measured less angle wanted, in arc-seconds. Either this or `measured_angle`.
+    [arcsecond, -324000 to 324000]
+    """
+    blocks: list[float] | None = None
+    """
+    Blocks under the high roll now, in `units`; with `set` or `sizes`, which hold them too.
+    [1 to 8 entries, each length, 1e-06 to 10000]
+    """
+    low_stack: float = 0.0
+    """Stack under the low roll, left as it is, in `units`. [length, 0 to 10000]"""
+    max_blocks: int = 6
+    """Most blocks in the new stack. [count, 1 to 8]"""
+    tolerance_arcsec: float | None = None
+    """
+    Angles within ± this of the wanted one will do; of them, the one with the fewest blocks
+    to handle is taken. Absent: the nearest height that the set's step has. [arcsecond,
+    1e-06 to 324000]
+    """
+
+
+class SineEdgeTurns(BaseModel):
+    """How far the part's edges turn in plan when the plate is set; positive from +X toward +Y."""
+
+    x_edge: Angle
+    """Turn of an edge that lay along X."""
+    y_edge: Angle
+    """Turn of an edge that lay along Y."""
+
+
+class SineHingeSetting(BaseModel):
+    """The setting of one plate of a compound plate."""
+
+    plate: Literal["base", "upper"]
+    """Which plate."""
+    hinge_axis: Literal["x", "y"]
+    """Axis along which its hinge lies."""
+    angle: Angle
+    """
+    Hinge angle, signed: positive raises the right (hinge along Y) or the back (hinge along
+    X).
+    """
+    raised_side: Literal["right", "left", "back", "front", "neither"]
+    """Side whose roll stands on the stack."""
+    height: float
+    """Stack under the raised roll. [length]"""
+    height_to_set: float
+    """The same, rounded to the resolution. [length]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+    instruction: str
+    """What to do, in plain words."""
+
+
+class SineLowStackRequest(BaseModel):
+    """An angle, a plate, and one set for the stacks under both of its rolls."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+    characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`. Either
+    this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    """
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    angle: float | str
+    """
+    Angle wanted, in degrees. [degree, at least 0, under 90; or text in degrees, minutes,
+    seconds]
+    """
+    low_stack: Literal["if needed", "fewest blocks", "always", "never"] = "if needed"
+    """
+    `if needed`: a stack under the low roll only where no single stack of up to
+    `single_blocks` does it; `fewest blocks`: wherever it saves a block; `always`; `never`,
+    as for a plate that pivots on its low roll.
+    """
+    single_blocks: int = 4
+    """
+    Most blocks that a single stack may have before two stacks are preferred. [count, 1 to
+    8]
+    """
+    max_blocks: int = 6
+    """Most blocks in both stacks together. [count, 1 to 8]"""
+    smallest_high_stack: float = 0.0
+    """
+    Least height of the high roll's stack, in `units`: what lifts the plate off its rest.
+    [length, 0 to 10000]
+    """
+    smallest_low_stack: float = 0.0
+    """
+    Least height of the low roll's stack, where there is one, in `units`. [length, 0 to
+    10000]
+    """
+    tolerance_arcsec: float | None = None
+    """
+    Angles within ± this of the wanted one will do, in arc-seconds: of them, the one with
+    the fewest blocks is taken. Absent: the nearest height that the set's step has.
+    [arcsecond, 1e-06 to 324000]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+
+
+class SineMend(BaseModel):
+    """A term to mend, and how far."""
+
+    term: Literal[
+        "center-distance",
+        "roll-difference",
+        "roll-parallelism",
+        "face-parallelism",
+        "face-flatness",
+        "stack",
+        "table-flatness",
+        "particle",
+        "temperature",
+        "temperature-difference",
+        "block-expansion",
+        "plate-expansion",
+        "yaw",
+        "fixture-pitch",
+        "wheel-breakdown",
+    ]
+    """The term."""
+    at_hand: float
+    """Value as stated, in the term's unit."""
+    hold: float
+    """Value to hold, in the term's unit."""
+    ratio: float
+    """`hold` over `at_hand`: near 1 is a small mend."""
+
+
+class SineMonteCarlo(BaseModel):
+    """The same set-up drawn at random through the whole model (JCGM 101)."""
+
+    trials: int
+    """Trials, with a fixed seed. [count]"""
+    mean_arcsec: float
+    """Mean error of the angle. [arcsecond]"""
+    standard_deviation_arcsec: float
+    """Standard deviation of the angle. [arcsecond]"""
+    low_arcsec: float
+    """Lower end of the 95 % interval. [arcsecond]"""
+    high_arcsec: float
+    """Upper end of the 95 % interval. [arcsecond]"""
+    difference_percent: float
+    """Standard deviation over the budget's combined standard uncertainty, less one. [percent]"""
+
+
+class SineNormal(BaseModel):
+    """A surface by a vector that stands square on it, out of the work; any length."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["normal"]
+    x: float
+    """Component to the right. [-1000000 to 1000000]"""
+    y: float
+    """Component to the back. [-1000000 to 1000000]"""
+    z: float
+    """Component upward; greater than 0. [-1000000 to 1000000]"""
+
+
+class SineProjectedAngles(BaseModel):
+    """A surface by the two angles that its views show."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["projected-angles"]
+    x_angle: float | str
+    """
+    Angle in the front view, in degrees: positive where the surface rises to the right (+X).
+    [degree, over -90, under 90; or text in degrees, minutes, seconds]
+    """
+    y_angle: float | str
+    """
+    Angle in the side view, in degrees: positive where the surface rises to the back (+Y).
+    [degree, over -90, under 90; or text in degrees, minutes, seconds]
+    """
+
+
+class SineRequirement(BaseModel):
+    """What must be held of one term; each value in the term's unit, as ± a limit."""
+
+    term: Literal[
+        "center-distance",
+        "roll-difference",
+        "roll-parallelism",
+        "face-parallelism",
+        "face-flatness",
+        "stack",
+        "table-flatness",
+        "particle",
+        "temperature",
+        "temperature-difference",
+        "block-expansion",
+        "plate-expansion",
+        "yaw",
+        "fixture-pitch",
+        "wheel-breakdown",
+    ]
+    """The term."""
+    unit: Literal["length", "celsius", "per_kelvin", "degree", "arcsecond"]
+    """Unit of the values; `length` is in `units`."""
+    at_hand: float
+    """Value as stated."""
+    alone: float
+    """Largest value were all else perfect."""
+    equal_share: float
+    """
+    Largest value when this and the other terms at hand each take an equal share of the
+    variance.
+    """
+    with_others: float | None
+    """Largest value with all other terms as stated; absent where they leave no room."""
+
+
+class SineRequirementsRequest(BaseModel):
+    """The angle's tolerance, and the set-up as it is at hand."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    angle: float | str
+    """
+    Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+    seconds]
+    """
+    center_distance_tolerance: float = 0.0
+    """Limit ± of the center distance, in `units`. [length, 0 to 10000]"""
+    roll_difference: float = 0.0
+    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
+    roll_parallelism: float = 0.0
+    """
+    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
+    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
+    """
+    face_parallelism: float = 0.0
+    """
+    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    face_parallelism_on_rolls: bool = False
+    """
+    True where the face's parallelism was measured with the plate resting on its rolls: it
+    then holds the rolls' difference already, and only the rest of it counts.
+    """
+    face_flatness: float = 0.0
+    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
+    face_length: float | None = None
+    """
+    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
+    the center distance. [length, 1e-06 to 10000]
+    """
+    stack_tolerance: float = 0.0
+    """Limit ± of the block stack's height, in `units`. [length, 0 to 10000]"""
+    table_flatness: float = 0.0
+    """
+    Limit ± of the difference in height of the surface plate under the two rolls, in
+    `units`. [length, 0 to 10000]
+    """
+    particle: float = 0.0
+    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_celsius: float = 20.0
+    """Temperature of plate and blocks. [°C, -40 to 150]"""
+    temperature_uncertainty_celsius: float = 0.0
+    """Limit ± of that temperature, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float = 0.0
+    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
+    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the blocks."""
+    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the plate."""
+    yaw: float | str = 0.0
+    """
+    Limit ± of the yaw between the work's axis and the plane in which the plate tilts, in
+    degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
+    """
+    fixture_pitch_arcsec: float = 0.0
+    """Limit ± of the pitch of the fixture's axis to the plate's face. [arcsecond, 0 to 324000]"""
+    wheel_breakdown: float = 0.0
+    """
+    Limit ± by which the wheel's face is off over `wheel_contact_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    wheel_contact_length: float | None = None
+    """Length of the slant that the wheel's face grinds, in `units`. [length, 1e-06 to 10000]"""
+    normal_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """
+    Terms whose number is a standard deviation of a normal distribution, not a limit. All
+    other terms are rectangular, unless listed below; yaw always is. [at most 15 entries]
+    """
+    triangular_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """Terms with a triangular distribution. [at most 15 entries]"""
+    u_shaped_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """Terms with a U-shaped distribution, such as a cycling temperature. [at most 15 entries]"""
+    coverage_factor: float = 2.0
+    """
+    Coverage factor k of the expanded uncertainty, which is the guard band of the decision:
+    2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+    """
+    tolerance_on: Literal["plate angle", "included angle"] = "plate angle"
+    """
+    What the tolerance belongs to: a cone's half angle follows the plate's angle, so that
+    its error counts twice on the `included angle`.
+    """
+    tolerance_arcsec: float
+    """The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+
+
+class SineRequirementsResult(BaseModel):
+    """What must be held so that the angle keeps its tolerance."""
+
+    good: bool
+    """True where the set-up at hand keeps the tolerance."""
+    smallest_tolerance_arcsec: float
+    """
+    Tightest ± tolerance that the set-up at hand is good for, on what `tolerance_on` names.
+    [arcsecond]
+    """
+    allowed_standard_uncertainty_arcsec: float | None
+    """
+    Combined standard uncertainty of the plate's angle that the tolerance leaves after the
+    bias; absent where the bias alone is past it. [arcsecond]
+    """
+    requirements: list[SineRequirement]
+    """What to hold of each term that has any effect here. Yaw ends at 5°."""
+    cheapest_to_mend: SineMend | None
+    """
+    The one term that needs the smallest improvement, in proportion, to make the set-up good
+    by itself; absent where it is good already, or no single term can.
+    """
+    mend_together: list[
+        Literal[
+            "center-distance",
+            "roll-difference",
+            "roll-parallelism",
+            "face-parallelism",
+            "face-flatness",
+            "stack",
+            "table-flatness",
+            "particle",
+            "temperature",
+            "temperature-difference",
+            "block-expansion",
+            "plate-expansion",
+            "yaw",
+            "fixture-pitch",
+            "wheel-breakdown",
+        ]
+    ]
+    """
+    Where no single term can: the fewest, largest first, that would have to be all but
+    removed.
+    """
+
+
+class SineSettingRequest(BaseModel):
+    """A sine bar or plate, and the angle wanted."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    angle: float | str
+    """
+    Angle between the plate's top and the surface it stands on, in degrees. [degree, over 0,
+    under 90; or text in degrees, minutes, seconds]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    steep_angle: float | str = 45.0
+    """
+    Angle in degrees past which the complement (work turned by 90°) is offered. [degree,
+    over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    resolution: float | None = None
+    """
+    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
+    1e-06 to 10000]
+    """
+
+
+class SineSettingResult(BaseModel):
+    """The difference in height that sets the angle, and how much a small error of it matters."""
+
+    height: float
+    """Height of the stack under the high roll over that under the low roll. [length]"""
+    height_to_set: float
+    """The same, rounded to what can be built (`resolution`). [length]"""
+    angle_as_set: Angle
+    """The angle that `height_to_set` gives."""
+    rounding_error_arcsec: float
+    """`angle_as_set` less the angle wanted, in arc-seconds. [arcsecond]"""
+    arcsec_per_unit: float
+    """Change of angle in arc-seconds for one whole unit of height. [arcsecond per length]"""
+    step: float
+    """The bench step: 0.0001 in or 0.001 mm. [length]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+    angle: Angle
+    """The angle as it was read."""
+    complement: SineComplement | None
+    """Setting for the work turned by 90°, past `steep_angle` only."""
+
+
+class SineStack(BaseModel):
+    """One stack."""
+
+    blocks: list[float]
+    """Nominal sizes, largest first; may be empty. [each length]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+
+
+class SineSwap(BaseModel):
+    """Blocks to change."""
+
+    remove: list[float]
+    """Blocks to take out, largest first. [each length]"""
+    add: list[float]
+    """Blocks to put in, largest first. [each length]"""
+    stack: list[float]
+    """The new stack, largest first. [each length]"""
+    total: float
+    """Its height. [length]"""
+    remaining_error_arcsec: float
+    """Angle to expect less the angle wanted, from the set's step alone. [arcsecond]"""
+
+
+class SineTableRequest(BaseModel):
+    """A sine bar or plate, and a range of angles."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    first_angle: float | str
+    """
+    First angle of the table, in degrees. [degree, at least 0, under 90; or text in degrees,
+    minutes, seconds]
+    """
+    last_angle: float | str
+    """
+    Last angle of the table, in degrees; the table may end a part step below it. [degree, at
+    least 0, under 90; or text in degrees, minutes, seconds]
+    """
+    step: float | str
+    """
+    Step from one angle to the next, in degrees; at least one second of arc. [degree,
+    0.000277777777777778 to 45; or text in degrees, minutes, seconds]
+    """
+    resolution: float | None = None
+    """
+    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
+    1e-06 to 10000]
+    """
+
+
+class SineTableRow(BaseModel):
+    """One line of a setting table."""
+
+    angle: Angle
+    """The angle."""
+    height: float
+    """Difference of the stacks that sets it. [length]"""
+    height_to_set: float
+    """The same, rounded to the resolution. [length]"""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+
+
+class SineTaperAngleRequest(BaseModel):
+    """The stack at which a taper's top generator is parallel, or nearly so."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    height: float
+    """
+    Height of the stack under the high roll over that under the low roll. [length, 1e-06 to
+    10000]
+    """
+    holding: Literal["between centers", "on its generator", "in a vee"]
+    """
+    How the taper is held. `between centers`: its axis parallel to the plate's top, also a
+    bar laid over a taper whose axis is level; `on its generator`: lying on the plate's flat
+    top, also a bar laid over a taper that lies on the surface plate; `in a vee`: lying in a
+    vee along the plate.
+    """
+    vee_angle: float | str = 90.0
+    """
+    Included angle of the vee, in degrees; counts for `in a vee` only. [degree, over 0, at
+    most 180; or text in degrees, minutes, seconds]
+    """
+    indicator_rise: float = 0.0
+    """
+    Rise of the top generator along `indicator_travel`, in `units`: positive where it rises
+    toward the low roll, so that the taper is larger than the plate's setting. [length,
+    -10000 to 10000]
+    """
+    indicator_travel: float | None = None
+    """Travel of the indicator along the top generator, in `units`. [length, 1e-06 to 10000]"""
+
+
+class SineTaperAngleResult(BaseModel):
+    """The taper that a setting stands for."""
+
+    plate_angle: Angle
+    """Angle of the plate as set."""
+    generator_lean: Angle
+    """
+    Lean of the top generator to the plate's top: the plate's angle, and what the indicator
+    read.
+    """
+    half_angle: Angle
+    """The cone's half angle."""
+    included_angle: Angle
+    """The cone's included angle."""
+    taper_per_foot: float
+    """Change of diameter in inches per foot of length. [inch per foot]"""
+    taper_ratio: float
+    """x of the taper 1:x."""
+    taper_per_length: float
+    """Change of diameter for one unit of length. [length per length]"""
+    included_arcsec_per_step: float
+    """Change of the included angle for one bench step of height. [arcsecond]"""
+
+
+class SineTaperSettingRequest(BaseModel):
+    """A taper, and how it is held on a sine plate."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. [degree, over 0, under 180; or text in degrees,
+    minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's side and its axis, in degrees. [degree, over 0, under 90; or
+    text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """Change of diameter in inches per foot of length. [inch per foot, over 0, at most 100]"""
+    taper_ratio: float | None = None
+    """x of a taper 1:x: length for one unit of change of diameter. [0.01 to 1000000]"""
+    taper_per_length: float | None = None
+    """Change of diameter for one unit of length. [length per length, over 0, at most 100]"""
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    high_roll_diameter: float | None = None
+    """
+    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
+    with `low_roll_diameter`. [length, 1e-06 to 10000]
+    """
+    low_roll_diameter: float | None = None
+    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    holding: Literal["between centers", "on its generator", "in a vee"]
+    """
+    How the taper is held. `between centers`: its axis parallel to the plate's top, also a
+    bar laid over a taper whose axis is level; `on its generator`: lying on the plate's flat
+    top, also a bar laid over a taper that lies on the surface plate; `in a vee`: lying in a
+    vee along the plate.
+    """
+    vee_angle: float | str = 90.0
+    """
+    Included angle of the vee, in degrees; counts for `in a vee` only. [degree, over 0, at
+    most 180; or text in degrees, minutes, seconds]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+
+
+class SineTaperSlip(BaseModel):
+    """A usual mistake, and what it would do."""
+
+    mistake: str
+    """What is mistaken for what."""
+    height: float
+    """Height that the mistake would set. [length]"""
+    plate_angle: Angle
+    """Plate's angle at that height."""
+    plate_angle_error_arcsec: float
+    """That angle less the right one, in arc-seconds. [arcsecond]"""
+
+
+class SineTrueTilt(BaseModel):
+    """A surface by its steepest tilt, and the direction in plan in which it rises."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["true-tilt"]
+    tilt: float | str
+    """
+    Angle between the surface and the horizontal, in degrees. [degree, at least 0, under 90;
+    or text in degrees, minutes, seconds]
+    """
+    direction: float | str
+    """
+    Direction in plan in which the surface rises, in degrees from +X (right) toward +Y
+    (back). [degree, -360 to 360; or text in degrees, minutes, seconds]
+    """
+
+
+class SineUncertaintyRequest(BaseModel):
+    """A set-up, its errors, and the tolerance to judge it by."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    angle: float | str
+    """
+    Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
+    seconds]
+    """
+    center_distance_tolerance: float = 0.0
+    """Limit ± of the center distance, in `units`. [length, 0 to 10000]"""
+    roll_difference: float = 0.0
+    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
+    roll_parallelism: float = 0.0
+    """
+    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
+    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
+    """
+    face_parallelism: float = 0.0
+    """
+    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    face_parallelism_on_rolls: bool = False
+    """
+    True where the face's parallelism was measured with the plate resting on its rolls: it
+    then holds the rolls' difference already, and only the rest of it counts.
+    """
+    face_flatness: float = 0.0
+    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
+    face_length: float | None = None
+    """
+    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
+    the center distance. [length, 1e-06 to 10000]
+    """
+    stack_tolerance: float = 0.0
+    """Limit ± of the block stack's height, in `units`. [length, 0 to 10000]"""
+    table_flatness: float = 0.0
+    """
+    Limit ± of the difference in height of the surface plate under the two rolls, in
+    `units`. [length, 0 to 10000]
+    """
+    particle: float = 0.0
+    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_celsius: float = 20.0
+    """Temperature of plate and blocks. [°C, -40 to 150]"""
+    temperature_uncertainty_celsius: float = 0.0
+    """Limit ± of that temperature, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float = 0.0
+    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
+    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the blocks."""
+    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the plate."""
+    yaw: float | str = 0.0
+    """
+    Limit ± of the yaw between the work's axis and the plane in which the plate tilts, in
+    degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
+    """
+    fixture_pitch_arcsec: float = 0.0
+    """Limit ± of the pitch of the fixture's axis to the plate's face. [arcsecond, 0 to 324000]"""
+    wheel_breakdown: float = 0.0
+    """
+    Limit ± by which the wheel's face is off over `wheel_contact_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    wheel_contact_length: float | None = None
+    """Length of the slant that the wheel's face grinds, in `units`. [length, 1e-06 to 10000]"""
+    normal_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """
+    Terms whose number is a standard deviation of a normal distribution, not a limit. All
+    other terms are rectangular, unless listed below; yaw always is. [at most 15 entries]
+    """
+    triangular_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """Terms with a triangular distribution. [at most 15 entries]"""
+    u_shaped_terms: (
+        list[
+            Literal[
+                "center-distance",
+                "roll-difference",
+                "roll-parallelism",
+                "face-parallelism",
+                "face-flatness",
+                "stack",
+                "table-flatness",
+                "particle",
+                "temperature",
+                "temperature-difference",
+                "block-expansion",
+                "plate-expansion",
+                "yaw",
+                "fixture-pitch",
+                "wheel-breakdown",
+            ]
+        ]
+        | None
+    ) = None
+    """Terms with a U-shaped distribution, such as a cycling temperature. [at most 15 entries]"""
+    coverage_factor: float = 2.0
+    """
+    Coverage factor k of the expanded uncertainty, which is the guard band of the decision:
+    2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+    """
+    tolerance_on: Literal["plate angle", "included angle"] = "plate angle"
+    """
+    What the tolerance belongs to: a cone's half angle follows the plate's angle, so that
+    its error counts twice on the `included angle`.
+    """
+    tolerance_arcsec: float | None = None
+    """The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+    trials: int = 50000
+    """Trials of the Monte Carlo check. [count, 1000 to 200000]"""
+
+
+class SineUncertaintyResult(BaseModel):
+    """The budget of a set-up's angle, in arc-seconds of the plate's angle unless said."""
+
+    angle: Angle
+    """The angle as it was read."""
+    terms: list[SineBudgetTerm]
+    """The budget, in a fixed order."""
+    bias_arcsec: float
+    """
+    Expected angle less the wanted one: temperature off 20 °C, and yaw, which always
+    flattens the angle. [arcsecond]
+    """
+    thermal_shift_arcsec: float
+    """Temperature's part of the bias. [arcsecond]"""
+    standard_uncertainty_arcsec: float
+    """Combined standard uncertainty. [arcsecond]"""
+    coverage_factor: float
+    """Coverage factor k."""
+    expanded_uncertainty_arcsec: float
+    """Expanded uncertainty. [arcsecond]"""
+    included_bias_arcsec: float
+    """Bias of a cone's included angle. [arcsecond]"""
+    included_expanded_uncertainty_arcsec: float
+    """
+    Expanded uncertainty of a cone's included angle: twice that of the half angle.
+    [arcsecond]
+    """
+    worst_case_arcsec: float
+    """Largest error with every term at its limit at once. [arcsecond]"""
+    largest_term: (
+        Literal[
+            "center-distance",
+            "roll-difference",
+            "roll-parallelism",
+            "face-parallelism",
+            "face-flatness",
+            "stack",
+            "table-flatness",
+            "particle",
+            "temperature",
+            "temperature-difference",
+            "block-expansion",
+            "plate-expansion",
+            "yaw",
+            "fixture-pitch",
+            "wheel-breakdown",
+        ]
+        | None
+    )
+    """Term with the largest share, if any."""
+    monte_carlo: SineMonteCarlo
+    """The check by Monte Carlo."""
+    smallest_tolerance_arcsec: float
+    """
+    Tightest ± tolerance, on what `tolerance_on` names, that this set-up is good for: |bias|
+    + expanded uncertainty. [arcsecond]
+    """
+    verdict: Literal["conforming", "not conforming", "neither can be said"] | None
+    """
+    Whether the set-up is good for the tolerance: the bias against the tolerance, with the
+    expanded uncertainty as guard band; absent without a tolerance.
+    """
+
+
+class SineVector(BaseModel):
+    """A unit vector; X right, Y back, Z up."""
+
+    x: float
+    """Component to the right."""
+    y: float
+    """Component to the back."""
+    z: float
+    """Component upward."""
+
+
+class Source(BaseModel):
+    """Where a relation or a value comes from."""
+
+    citation: str
+    """Author, title, edition, year, clause or page; or the derivation."""
+    standing: Literal["published", "derived", "common practice, no source", "from memory"]
+    """
+    `published`: read in the text cited or its reprint; `from memory`: recalled, not read
+    again; `derived`: worked out and cross-checked by this project.
+    """
+
+
+class StandardShankDimensions(BaseModel):
+    """Principal dimensions of a shank and its socket, null where the standard gives none."""
+
+    units: Literal["in", "mm"]
+    """Unit of these lengths."""
+    gauge_plane_to_end: float | None
+    """How far the cone runs on past the gauge plane, at most: a. [length]"""
+    end_diameter: float | None
+    """Diameter at the cone's large end, about: D1 = D + C a. [length]"""
+    small_end_diameter: float | None
+    """Diameter at the small end, about: d = D − C l1. [length]"""
+    small_end_depth: float | None
+    """Gauge plane to the small end, at most: l1. [length]"""
+    plain_shank_depth: float | None
+    """Gauge plane to the end of a shank without tang, at most: l2. [length]"""
+    tang_shoulder_depth: float | None
+    """Gauge plane to the tang's shoulder, at most: l3. [length]"""
+    tang_end_depth: float | None
+    """Gauge plane to the tang's end, at most: l4. [length]"""
+    tang_thickness: float | None
+    """Thickness of the tang: b, h13. [length]"""
+    socket_bore: float | None
+    """Bore at the socket's small end: d5, H11. [length]"""
+    socket_depth: float | None
+    """Least depth of the socket's cone and bore: l5. [length]"""
+    slot_depth: float | None
+    """Gauge plane to the far end of the slot for the drift: l6. [length]"""
+    slot_width: float | None
+    """Width of the slot: g, A13. [length]"""
+    published: list[str]
+    """Names of the columns seen in print."""
+    source: str
+    """Standard and table."""
+    standing: Literal["published", "from memory", "derived"]
+    """How the other columns are had."""
+
+
+class StandardTaperEntry(BaseModel):
+    """A standard taper; lengths in its own units."""
+
+    designation: str
+    """Designation to ask by."""
+    name: str
+    """Its name."""
+    series: str
+    """Series that it belongs to."""
+    units: Literal["in", "mm"]
+    """Unit of its lengths."""
+    gauge_diameter: float
+    """Large diameter, at the gauge plane. [length]"""
+    small_diameter: float | None
+    """Small diameter, where the table gives one. [length]"""
+    depth: float | None
+    """Distance from the gauge plane to the small diameter, where the table gives it. [length]"""
+    included_angle: Angle
+    """Included angle."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """The x of the taper written 1:x, on the diameter."""
+    source: str
+    """Standard and clause."""
+    dimensions: StandardShankDimensions | None
+    """Principal dimensions of shank and socket, where the table holds them."""
+    standing: Literal["published", "from memory", "derived"]
+    """How the row is had."""
+
+
+class StandardTaperList(BaseModel):
+    """The standard tapers."""
+
+    tapers: list[StandardTaperEntry]
+    """The tapers, by series and number."""
+
+
+class StraightShank(BaseModel):
+    """A cylindrical shank, held in a collet or bushing of the fixture."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["straight"]
+    diameter: float
+    """Diameter of the shank, in `units`. [length, 1e-06 to 10000]"""
+
+
+class TaperAngleRequest(BaseModel):
+    """The angle of a taper as a drawing writes it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    text: str
+    """
+    `60° included`, `8°17'50" half`, `30 complement`, `1:20`, `7/24`, `5 %`, `0.6 in/ft`,
+    `3/4 per foot`, `0.05 per inch`, `D 20 d 18 L 40`. [1 to 60 characters]
+    """
+    bare_angle_is: Literal["included", "half", "complement"] | None = None
+    """Which angle it is where the text does not say; `complement` is from the face."""
+
+
+class TaperAngleResult(BaseModel):
+    """The same angle in every form."""
+
+    read_as: str
+    """How the text was read."""
+    included_angle: Angle
+    """Included angle."""
+    half_angle: Angle
+    """Half angle."""
+    complement: Angle
+    """Angle between the surface and the face: 90° − half."""
+    half_angle_radians: float
+    """Half angle in radians."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    taper_per_length: float
+    """Diameter for one unit of length. [length per length]"""
+    one_in_x: float
+    """The x of 1:x, on the diameter."""
+    percent: float
+    """Taper in percent. [percent]"""
+
+
+class TaperCandidate(BaseModel):
+    """A standard taper, and how well it fits."""
+
+    designation: str
+    """Designation of the taper or of the rate."""
+    name: str
+    """Its name or purpose."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    misfit_on_diameter: float
+    """
+    Measured difference of the diameters less the one that this taper has over the same
+    distance: the error of measured diameters that would explain it. [length]
+    """
+    distance_error_to_explain: float
+    """Error of the distance that would explain the same misfit. [length]"""
+    misfit_arcsec: float
+    """Measured less standard included angle. [arcsecond]"""
+    explained: bool
+    """Whether the measuring errors stated explain the misfit."""
+    sizes_fit: bool
+    """Whether both diameters lie within the table's, to 5 %; true for a mere rate."""
+    source: str
+    """Where the row comes from."""
+    standing: Literal["published", "from memory", "derived"]
+    """How the row is had."""
+
+
+class TaperCleanUpRequest(BaseModel):
+    """A cone as it stands, and what may still come off it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    large_diameter: float
+    """Diameter at the large end as it stands, the mean over a turn. [length, 1e-06 to 10000]"""
+    length: float
+    """Length to clean up along the axis. [length, 1e-06 to 10000]"""
+    tir_large_end: float = 0.0
+    """Full indicator movement at the large end. [length, 0 to 10000]"""
+    tir_small_end: float = 0.0
+    """Full indicator movement at the small end. [length, 0 to 10000]"""
+    tir_indicated: Literal["square to the surface", "radially"] = "square to the surface"
+    """How the indicator stood."""
+    half_angle_error_arcsec: float = 0.0
+    """
+    Half angle as it stands less the right one: positive where too blunt. [arcsecond, -36000
+    to 36000]
+    """
+    wear: float = 0.0
+    """Deepest wear or dent below the surface, square to it. [length, 0 to 10000]"""
+    allowance: float = 0.0
+    """Further stock to be sure that all is clean, square to the surface. [length, 0 to 10000]"""
+    least_large_diameter: float | None = None
+    """
+    Smallest diameter at the large end's station that is still of use. [length, 1e-06 to
+    10000]
+    """
+    largest_point_loss: float | None = None
+    """Most that the point may lose along the axis. [length, 0 to 10000]"""
+    downfeed_per_pass: float | None = None
+    """Feed a pass, square to the cone. [length, 1e-06 to 10000]"""
+    spark_out_passes: int = 2
+    """Passes without feed at the end. [count, 0 to 100]"""
+
+
+class TaperCleanUpResult(BaseModel):
+    """Stock needed against stock there is."""
+
+    verdict: Literal["can be saved", "cannot be saved", "no limit given"]
+    """Whether the part cleans up within the limits given."""
+    needed_normal: float
+    """Stock below the mean surface at the large end, square to the surface. [length]"""
+    needed_at_small_end: float
+    """The same at the small end. [length]"""
+    downfeed_from_first_touch: float
+    """Downfeed from the first spark to clean. [length]"""
+    off_diameter: float
+    """What the large end's station loses. [length]"""
+    final_large_diameter: float
+    """Diameter at the large end's station. [length]"""
+    point_loss: float
+    """How far the cone's (virtual) point comes back along the axis. [length]"""
+    from_runout: float
+    """Larger share of runout, square to the surface. [length]"""
+    from_angle: float
+    """What the angle error alone asks for. [length]"""
+    available_normal: float | None
+    """Stock that the least diameter leaves, square to the surface. [length]"""
+    margin_normal: float | None
+    """Available less needed. [length]"""
+    point_margin: float | None
+    """Largest point loss less the point's loss. [length]"""
+    cutting_passes: int | None
+    """Passes with feed. [count]"""
+    total_passes: int | None
+    """Passes with and without feed. [count]"""
+
+
+class TaperIdentifyRequest(BaseModel):
+    """Two diameters of an unknown taper and the distance between them."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    large_diameter: float
+    """Larger diameter measured. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter measured. [length, 1e-06 to 10000]"""
+    distance: float
+    """Distance between them along the axis. [length, 1e-06 to 10000]"""
+    diameter_error: float = 0.0
+    """Largest error of each diameter as measured. [length, 0 to 10000]"""
+    distance_error: float = 0.0
+    """Largest error of the distance as measured. [length, 0 to 10000]"""
+    candidates: int = 5
+    """How many candidates to list. [count, 1 to 50]"""
+
+
+class TaperIdentifyResult(BaseModel):
+    """Standard tapers, best fit first: those of fitting size before the others."""
+
+    measured_taper_per_foot: float
+    """Taper per foot as measured. [inch per foot]"""
+    measured_included_angle: Angle
+    """Included angle as measured."""
+    included_angle_error_arcsec: float
+    """Largest error of it that the measuring errors stated cause. [arcsecond]"""
+    candidates: list[TaperCandidate]
+    """Candidates, best first."""
+
+
+class TaperInfeedRequest(BaseModel):
+    """A layer on a cone, stated in one way; how it is to be taken off."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    amount: float
+    """Size of the layer, measured as `amount_is` says. [length, 1e-06 to 10000]"""
+    amount_is: Literal["normal", "radius", "diameter", "axial"] = "normal"
+    """
+    How `amount` is measured. `normal`: square to the surface, as a sine plate feeds down
+    under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled workhead
+    feeds; `axial`: as the gauge line and the point move.
+    """
+    downfeed_per_pass: float | None = None
+    """Feed a pass, square to the surface. [length, 1e-06 to 10000]"""
+    spark_out_passes: int = 2
+    """Passes without feed at the end. [count, 0 to 100]"""
+    length: float | None = None
+    """
+    Length of the cone along its axis; needed with `half_angle_error_arcsec` [length, 1e-06
+    to 10000]
+    """
+    half_angle_error_arcsec: float = 0.0
+    """
+    Half angle of the part as it stands less the right one: positive where it is too blunt.
+    [arcsecond, -36000 to 36000]
+    """
+
+
+class TaperInfeedResult(BaseModel):
+    """One layer in every measure, and the passes that take it off."""
+
+    half_angle: Angle
+    """Half angle of the cone."""
+    normal: float
+    """Thickness square to the surface: the plate's downfeed. [length]"""
+    off_radius: float
+    """What comes off the radius at a fixed station. [length]"""
+    off_diameter: float
+    """What comes off the diameter at a fixed station. [length]"""
+    axial_shift: float
+    """How far gauge line and point move along the axis. [length]"""
+    diameter_per_downfeed: float
+    """Diameter for one unit of downfeed."""
+    axial_per_downfeed: float
+    """Axial shift for one unit of downfeed."""
+    touches_first: Literal["large end", "small end", "both ends"]
+    """End that the wheel reaches first."""
+    stock_at_large_end: float
+    """Stock square to the surface left at the large end at the first touch. [length]"""
+    stock_at_small_end: float
+    """Stock square to the surface left at the small end at the first touch. [length]"""
+    total_downfeed: float
+    """Downfeed from the first touch: the layer and what the angle error adds. [length]"""
+    cutting_passes: int | None
+    """Passes with feed. [count]"""
+    last_pass: float | None
+    """Feed of the last cutting pass. [length]"""
+    total_passes: int | None
+    """Passes with and without feed. [count]"""
+
+
+class TaperMeasuredResult(BaseModel):
+    """A taper as measured, with its uncertainty."""
+
+    half_angle: Angle
+    """Half angle."""
+    included_angle: Angle
+    """Included angle."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """The x of the taper written 1:x."""
+    large_diameter: float
+    """Diameter at the large end. [length]"""
+    small_diameter: float
+    """Diameter at the small end. [length]"""
+    contacts: list[float]
+    """
+    Where rolls or balls touch: height over the standing face, or depth below the mouth.
+    [each length]
+    """
+    half_angle_worst_arcsec: float
+    """Largest error of the half angle, all tolerances at their limits at once. [arcsecond]"""
+    half_angle_expanded_arcsec: float
+    """Expanded uncertainty of the half angle, k = 2. [arcsecond]"""
+    large_diameter_expanded: float
+    """Expanded uncertainty of the large diameter, k = 2. [length]"""
+    small_diameter_expanded: float
+    """Expanded uncertainty of the small diameter, k = 2. [length]"""
+
+
+class TaperOneBallRequest(BaseModel):
+    """One ball in a socket of known slope."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    ball: float
+    """Diameter of the ball. [length, 1e-06 to 10000]"""
+    ball_depth: float
+    """
+    Depth of the ball's top below the mouth; negative where it stands out. [length, -10000
+    to 10000]
+    """
+    length: float
+    """Depth of the cone from the mouth. [length, 1e-06 to 10000]"""
+    measure_tolerance: float = 0.0
+    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
+    roll_tolerance: float = 0.0
+    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
+    included_angle_tolerance_arcsec: float = 0.0
+    """Largest error of the included angle. [arcsecond, 0 to 36000]"""
+
+
+class TaperOneBallResult(BaseModel):
+    """The socket's mouth from one ball."""
+
+    mouth_diameter: float
+    """Diameter at the mouth. [length]"""
+    contact_diameter: float
+    """Diameter of the circle of contact. [length]"""
+    contact_depth: float
+    """Depth of the circle of contact. [length]"""
+    mouth_per_depth: float
+    """Mouth diameter for one unit of depth."""
+    mouth_diameter_expanded: float
+    """Expanded uncertainty, k = 2. [length]"""
+
+
+class TaperOverBallsNominalRequest(BaseModel):
+    """A nominal socket that is to be measured with balls."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    mouth_diameter: float
+    """Diameter at the mouth. [length, 1e-06 to 10000]"""
+    length: float
+    """Depth of the cone from the mouth. [length, 1e-06 to 10000]"""
+    large_ball: float
+    """Diameter of the larger ball. [length, 1e-06 to 10000]"""
+    small_ball: float
+    """Diameter of the smaller ball. [length, 1e-06 to 10000]"""
+
+
+class TaperOverBallsNominalResult(BaseModel):
+    """What to expect with balls in a socket."""
+
+    large_ball_depth: float
+    """Depth of the larger ball's top below the mouth; negative where it stands out. [length]"""
+    small_ball_depth: float
+    """Depth of the smaller ball's top. [length]"""
+    large_ball_contact: float
+    """Depth at which the larger ball touches. [length]"""
+    small_ball_contact: float
+    """Depth at which the smaller ball touches. [length]"""
+    half_angle: Angle
+    """Half angle."""
+
+
+class TaperOverBallsRequest(BaseModel):
+    """What was measured with two balls in a socket that narrows downward."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    large_ball: float
+    """Diameter of the larger ball. [length, 1e-06 to 10000]"""
+    small_ball: float
+    """Diameter of the smaller ball. [length, 1e-06 to 10000]"""
+    large_ball_depth: float
+    """
+    Depth of the larger ball's top below the mouth; negative where it stands out. [length,
+    -10000 to 10000]
+    """
+    small_ball_depth: float
+    """Depth of the smaller ball's top below the mouth. [length, -10000 to 10000]"""
+    length: float
+    """Depth of the cone from the mouth. [length, 1e-06 to 10000]"""
+    measure_tolerance: float = 0.0
+    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
+    roll_tolerance: float = 0.0
+    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
+
+
+class TaperOverRollsNominalRequest(BaseModel):
+    """A nominal taper that is to be measured over rolls."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    large_diameter: float
+    """Diameter at the large end. [length, 1e-06 to 10000]"""
+    length: float
+    """Length of the cone along its axis. [length, 1e-06 to 10000]"""
+    standing_on: Literal["small end", "large end"] = "small end"
+    """End that the part stands on."""
+    roll_diameter: float
+    """Diameter of the rolls. [length, 1e-06 to 10000]"""
+    lower_stack: float = 0.0
+    """Blocks under each roll, lower. [length, 0 to 10000]"""
+    rise: float
+    """Upper blocks less lower blocks. [length, 1e-06 to 10000]"""
+
+
+class TaperOverRollsNominalResult(BaseModel):
+    """What to expect over rolls."""
+
+    lower_measure: float
+    """Measure over both rolls, lower. [length]"""
+    upper_measure: float
+    """Measure over both rolls, upper. [length]"""
+    difference: float
+    """Upper less lower measure. [length]"""
+    lower_contact: float
+    """Height at which the lower rolls touch. [length]"""
+    upper_contact: float
+    """Height at which the upper rolls touch. [length]"""
+    half_angle: Angle
+    """Half angle."""
+    half_angle_arcsec_per_measure_step: float
+    """Half angle that 0.0001 in or 0.001 mm on one measure stands for. [arcsecond]"""
+
+
+class TaperOverRollsRequest(BaseModel):
+    """What was measured over two equal rolls at two heights, on a part standing upright."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    roll_diameter: float
+    """Diameter of the rolls. [length, 1e-06 to 10000]"""
+    lower_measure: float
+    """Measure over both rolls at the lower height. [length, 1e-06 to 10000]"""
+    upper_measure: float
+    """Measure over both rolls at the upper height. [length, 1e-06 to 10000]"""
+    lower_stack: float = 0.0
+    """Blocks under each roll at the lower height; 0 on the surface plate. [length, 0 to 10000]"""
+    rise: float
+    """Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]"""
+    length: float
+    """Length of the cone above the face it stands on. [length, 1e-06 to 10000]"""
+    measure_tolerance: float = 0.0
+    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
+    roll_tolerance: float = 0.0
+    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
+    rise_tolerance: float = 0.0
+    """Largest error of the difference of the heights. [length, 0 to 10000]"""
+
+
+class TaperPlugDepthNominalRequest(BaseModel):
+    """A nominal taper that is to be gauged by depth."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    large_diameter: float
+    """Diameter at the large end. [length, 1e-06 to 10000]"""
+    length: float
+    """Length of the part's cone. [length, 1e-06 to 10000]"""
+    gauge_diameter: float
+    """The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]"""
+    gauge_length: float = 0.0
+    """How far the gauge's cone runs from its line toward the small end. [length, 0 to 10000]"""
+    diameter_tolerance: float = 0.0
+    """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
+
+
+class TaperPlugDepthNominalResult(BaseModel):
+    """The depth to expect, and its limits."""
+
+    depth: float
+    """
+    Distance from the part's large end (a socket's mouth, a plug's large end) toward the
+    small end to the gauge's line or sharp edge; negative where it stands out. [length]
+    """
+    smallest_depth: float
+    """Depth at the smallest large diameter: the shallow limit. [length]"""
+    largest_depth: float
+    """Depth at the largest large diameter: the deep limit. [length]"""
+    depth_per_diameter: float
+    """Depth for one unit of diameter: 1 / (2 tan α)."""
+    diameter_per_depth: float
+    """Diameter for one unit of depth: 2 tan α."""
+    engaged_length: float
+    """Length over which the gauge touches; 0 for a sharp edge. [length]"""
+    half_angle: Angle
+    """Half angle."""
+
+
+class TaperPlugDepthRequest(BaseModel):
+    """
+    A plug gauge in a socket, or a ring gauge over a plug, at a measured depth.
+
+    State the slope, or a second gauge of another diameter that gives it; with both, the
+    slope stated is compared.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    gauge_diameter: float
+    """The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]"""
+    depth: float
+    """
+    Distance from the part's large end (a socket's mouth, a plug's large end) toward the
+    small end to the gauge's line or sharp edge; negative where it stands out. [length,
+    -10000 to 10000]
+    """
+    gauge_length: float = 0.0
+    """
+    How far the gauge's cone runs from its line toward the small end; 0 for a sharp edge,
+    such as a disc's or a straight ring's. [length, 0 to 10000]
+    """
+    second_gauge_diameter: float | None = None
+    """Diameter of a second gauge, at a sharp edge. [length, 1e-06 to 10000]"""
+    second_depth: float | None = None
+    """
+    Its distance from the part's large end (a socket's mouth, a plug's large end) toward the
+    small end to the gauge's line or sharp edge; negative where it stands out. [length,
+    -10000 to 10000]
+    """
+    length: float
+    """Length of the part's cone. [length, 1e-06 to 10000]"""
+    gauge_line: float = 0.0
+    """Distance of the part's own gauge line from its large end. [length, 0 to 10000]"""
+    depth_tolerance: float = 0.0
+    """Largest error of each depth. [length, 0 to 10000]"""
+    gauge_tolerance: float = 0.0
+    """Largest error of each gauge's diameter. [length, 0 to 10000]"""
+    included_angle_tolerance_arcsec: float = 0.0
+    """Largest error of the included angle stated. [arcsecond, 0 to 36000]"""
+
+
+class TaperPlugDepthResult(BaseModel):
+    """The part as gauged by depth."""
+
+    gauge_line_diameter: float
+    """Diameter at the part's gauge line. [length]"""
+    gauge_line_diameter_expanded: float
+    """Expanded uncertainty of it, k = 2. [length]"""
+    gauge_line_diameter_worst: float
+    """Largest error of it, all tolerances at their limits at once. [length]"""
+    large_diameter: float
+    """Diameter at the large end. [length]"""
+    small_diameter: float
+    """Diameter at the end of the length. [length]"""
+    half_angle: Angle
+    """Half angle, as stated or as found by two gauges."""
+    included_angle: Angle
+    """Included angle."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    half_angle_expanded_arcsec: float
+    """Expanded uncertainty of the half angle, k = 2. [arcsecond]"""
+    included_angle_off_stated_arcsec: float | None
+    """Included angle found less the one stated; null without both. [arcsecond]"""
+    engaged_length: float
+    """Length over which the first gauge touches; 0 for a sharp edge. [length]"""
+    diameter_per_depth: float
+    """Diameter for one unit of depth: 2 tan α."""
+
+
+class TaperRateEntry(BaseModel):
+    """A standard rate of taper or cone angle."""
+
+    designation: str
+    """Designation to ask by."""
+    purpose: str
+    """What it is for."""
+    included_angle: Angle
+    """Cone angle."""
+    one_in_x: float
+    """The x of 1:x, on the diameter."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    source: str
+    """Standard and table."""
+    standing: Literal["published", "from memory", "derived"]
+    """How the row is had."""
+
+
+class TaperRateList(BaseModel):
+    """The standard rates."""
+
+    rates: list[TaperRateEntry]
+    """The rates, as the tables order them."""
+
+
+class TaperSetOverRequest(BaseModel):
+    """A taper to be set, and how finely each way can be set."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    work_length: float
+    """Length of the work between its center holes. [length, 1e-06 to 10000]"""
+    scale_radius: float
+    """
+    Radius of the swivel's scale, or of an indicator from its pivot. [length, 1e-06 to
+    10000]
+    """
+    scale_reading_error: float
+    """Error of setting along that scale. [length, 0 to 10000]"""
+    set_over_error: float
+    """Error of setting the tailstock over. [length, 0 to 10000]"""
+    work_length_error: float = 0.0
+    """Error of the length between the center holes. [length, 0 to 10000]"""
+    attachment_length: float
+    """Length of the taper attachment's bar between its pointers. [length, 1e-06 to 10000]"""
+    attachment_error: float
+    """Error of setting the bar at that length. [length, 0 to 10000]"""
+
+
+class TaperShank(BaseModel):
+    """A tapered shank, held in an adapter that fits the fixture."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    kind: Literal["taper"]
+    designation: str
+    """Designation of the taper, as `GET /v1/tapers/standard` lists it. [1 to 60 characters]"""
+
+
+class TaperSolveRequest(BaseModel):
+    """
+    Any three of large diameter, small diameter, length and slope; more must agree.
+
+    The slope is one of included angle, half angle, taper per foot and 1:x.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    large_diameter: float | None = None
+    """Diameter of the large end, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float | None = None
+    """Diameter of the small end, in `units`. [length, 1e-06 to 10000]"""
+    length: float | None = None
+    """Distance between the two diameters along the axis, in `units`. [length, 1e-06 to 10000]"""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0, under 180; or
+    text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 1e-06 to
+    10000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.001 to 1000000]"""
+    agree_within: float | None = None
+    """
+    How far diameters that follow from redundant values may differ, in `units`; 0.0001 in or
+    0.001 mm where left out. [length, 1e-06 to 10000]
+    """
+
+
+class TaperSolveResult(BaseModel):
+    """The whole taper, its slope in every form."""
+
+    large_diameter: float
+    """Diameter of the large end. [length]"""
+    small_diameter: float
+    """Diameter of the small end; 0 for a sharp point. [length]"""
+    length: float
+    """Distance between the two diameters along the axis. [length]"""
+    slant_length: float
+    """Length along the surface. [length]"""
+    included_angle: Angle
+    """Angle between opposite surfaces of the cone."""
+    half_angle: Angle
+    """Angle between axis and surface."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """The x of the taper written 1:x, on the diameter."""
+    rate_of_taper: float
+    """
+    C = (D - d) / l = 2 tan α, change of diameter for one unit of length. [length per
+    length]
+    """
+
+
+class TaperStandoffRequest(BaseModel):
+    """A cone and its gauge; the slope is the gauge's."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    part: Literal["external", "internal"]
+    """
+    `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug gauge in
+    it.
+    """
+    contact_length: float
+    """
+    Length of contact along the axis, from the gauge plane at the large end. [length, 1e-06
+    to 10000]
+    """
+    diameter_error: float = 0.0
+    """Part's diameter at the gauge plane less the gauge's. [length, -10000 to 10000]"""
+    included_angle_error_arcsec: float = 0.0
+    """Part's included angle less the gauge's. [arcsecond, -36000 to 36000]"""
+    blue_film: float | None = None
+    """
+    Thickness of the marking film; 0.00008 in or 0.002 mm where left out (common practice,
+    no source). [length, 1e-06 to 10000]
+    """
+
+
+class TaperStandoffResult(BaseModel):
+    """Where the gauge line stands and where the cones bear."""
+
+    standoff: float
+    """How far the inner cone stands out of the outer one: positive out, negative in. [length]"""
+    standoff_from_diameter: float
+    """Its share from the diameter. [length]"""
+    standoff_from_angle: float
+    """Its share from the angle. [length]"""
+    standoff_per_diameter: float
+    """Axial shift for one unit of diameter."""
+    bears_at: Literal["large end", "small end", "both ends"]
+    """Where the cones bear."""
+    open_at: Literal["large end", "small end", "both ends"] | None
+    """Where they stand apart."""
+    gap_normal: float
+    """Gap at the open end, square to the surface. [length]"""
+    gap_on_diameter: float
+    """The same on the diameter. [length]"""
+    marked_share: float
+    """Share of the length that the film would mark. [percent]"""
+    marked_length: float
+    """Length along the axis that the film would mark. [length]"""
+    bluing_verdict: Literal[
+        "marks all over", "marks at the large end only", "marks at the small end only"
+    ]
+    """What the marking shows."""
+    smallest_error_shown_arcsec: float
+    """
+    Least error of included angle that this film shows over this length: smaller ones mark
+    all over. [arcsecond]
+    """
+
+
+class TaperStationLimits(BaseModel):
+    """Limits of size at one station."""
+
+    distance: float
+    """Distance from the large end. [length]"""
+    nominal: float
+    """Nominal diameter. [length]"""
+    smallest: float
+    """Smallest diameter. [length]"""
+    largest: float
+    """Largest diameter. [length]"""
+
+
+class TaperToleranceRequest(BaseModel):
+    """A cone, and the tolerance of its angle in one of three ways."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    large_diameter: float
+    """Diameter at the large end. [length, 1e-06 to 10000]"""
+    length: float
+    """Length of the cone. [length, 1e-06 to 10000]"""
+    grade: (
+        Literal[
+            "AT1",
+            "AT2",
+            "AT3",
+            "AT4",
+            "AT5",
+            "AT6",
+            "AT7",
+            "AT8",
+            "AT9",
+            "AT10",
+            "AT11",
+            "AT12",
+        ]
+        | None
+    ) = None
+    """Grade of the cone angle."""
+    included_angle_tolerance_arcsec: float | None = None
+    """Whole tolerance of the included angle. [arcsecond, over 0, at most 36000]"""
+    diameter_tolerance_over_length: float | None = None
+    """Whole tolerance of the difference of the end diameters. [length, 1e-06 to 10000]"""
+    disposition: Literal["plus", "minus", "symmetric"] = "symmetric"
+    """Where the tolerance lies to the nominal angle."""
+    large_diameter_tolerance: float = 0.0
+    """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
+    stations: list[float] | None = None
+    """
+    Distances from the large end for limits of size; both ends else. [1 to 50 entries, each
+    length, 0 to 10000]
+    """
+
+
+class TaperToleranceResult(BaseModel):
+    """The tolerance in every form."""
+
+    included_angle: Angle
+    """Nominal included angle."""
+    tolerance_arcsec: float
+    """Whole tolerance of the included angle. [arcsecond]"""
+    tolerance_microradians: float
+    """The same in microradians. [microradian]"""
+    diameter_tolerance_over_length: float
+    """What it spans on the difference of the end diameters, exactly. [length]"""
+    diameter_tolerance_by_standard: float
+    """AT_D = AT_α × length, as the standard states it for slopes up to 1:3. [length]"""
+    smallest_included_angle: Angle
+    """Smallest included angle."""
+    largest_included_angle: Angle
+    """Largest included angle."""
+    stations: list[TaperStationLimits]
+    """Limits of size."""
+
+
+class TaperWayToSet(BaseModel):
+    """One way to set a taper and its error."""
+
+    way: Literal["swivel", "tailstock set-over", "taper attachment"]
+    """The way."""
+    setting: float
+    """Arc on the scale, set-over, or offset of the bar at its length. [length]"""
+    half_angle_error_arcsec: float
+    """Largest error of the half angle. [arcsecond]"""
+    error_on_diameter: float
+    """What it makes over the work's length on the diameter. [length]"""
+
+
+class VeeOverRollsNominalRequest(BaseModel):
+    """
+    A nominal vee, symmetric about the normal of its faces, and the rolls to measure it
+    with.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str
+    """
+    The vee's included angle, in degrees. [degree, 1 to 175; or text in degrees, minutes,
+    seconds]
+    """
+    width: float
+    """Width between the sides at the faces. [length, 1e-06 to 10000]"""
+    rolls: list[float]
+    """
+    Diameters of the rolls, laid in one at a time. [1 to 20 entries, each length, 1e-06 to
+    10000]
+    """
+
+
+class VeeOverRollsRequest(BaseModel):
+    """What was measured over two rolls of different size in a vee."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    large_roll: float
+    """Diameter of the larger roll. [length, 1e-06 to 10000]"""
+    small_roll: float
+    """Diameter of the smaller roll. [length, 1e-06 to 10000]"""
+    large_roll_top: float
+    """Height of the larger roll's top over the vee's faces. [length, -10000 to 10000]"""
+    small_roll_top: float
+    """
+    Height of the smaller roll's top over the faces; negative below them. [length, -10000 to
+    10000]
+    """
+    measure_tolerance: float = 0.0
+    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
+    roll_tolerance: float = 0.0
+    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
+
+
+class VeeOverRollsResult(BaseModel):
+    """A vee as measured."""
+
+    half_angle: Angle
+    """Half of the vee's included angle."""
+    included_angle: Angle
+    """The vee's included angle."""
+    width: float
+    """Width between the sides at the faces. [length]"""
+    apex_depth: float
+    """Depth of the (virtual) apex below the faces. [length]"""
+    contact_depths: list[float]
+    """Depth below the faces at which the larger and the smaller roll touch. [each length]"""
+    half_angle_worst_arcsec: float
+    """Largest error of the half angle, all tolerances at their limits at once. [arcsecond]"""
+    half_angle_expanded_arcsec: float
+    """Expanded uncertainty of the half angle, k = 2. [arcsecond]"""
+    width_expanded: float
+    """Expanded uncertainty of the width, k = 2. [length]"""
+
+
+class VeeRollExpected(BaseModel):
+    """One roll in a nominal vee."""
+
+    roll: float
+    """Diameter of the roll. [length]"""
+    top: float
+    """Height of the roll's top over the faces; negative below them. [length]"""
+    contact_depth: float
+    """Depth below the faces at which it touches. [length]"""
+
+
+class WheelDressingRequest(BaseModel):
+    """A diamond, its depth of cut, and an overlap ratio, a traverse or a purpose."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    rpm: float
+    """Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to 500000]"""
+    nose_radius: float | None = None
+    """
+    Radius of the diamond's nose, in `units`. Either this or `active_width`. [length, 1e-06
+    to 10000]
+    """
+    active_width: float | None = None
+    """
+    Width over which the diamond touches the wheel, in `units`, where it is known by itself
+    (a flat or worn diamond, a blade). [length, 1e-06 to 10000]
+    """
+    depth: float
+    """Depth of one pass, in `units`. [length, 1e-06 to 10000]"""
+    overlap_ratio: float | None = None
+    """Overlap ratio wanted. One of this, `traverse` and `purpose`. [0.01 to 1000]"""
+    traverse: float | None = None
+    """Traverse of the diamond, in `units` per minute. [length per minute, 1e-06 to 100000]"""
+    purpose: Literal["roughing", "general", "finishing"] | None = None
+    """Purpose: the middle of the guide's overlap ratio for it is taken."""
+    wheel_width: float
+    """Width, or length of flank, to dress, in `units`. [length, 1e-06 to 10000]"""
+    overrun: float = 0.0
+    """How far the diamond runs past each side, in `units`. [length, 0 to 10000]"""
+    passes: int = 1
+    """How many passes of this depth. [count, 1 to 100000]"""
+
+
+class WheelDressingResult(BaseModel):
+    """Lead, traverse and time of a dress, and the thread that it leaves on the wheel."""
+
+    active_width: float
+    """Width over which the diamond touches the wheel. [length]"""
+    lead: float
+    """Way of the diamond along the wheel in one turn of it. [length]"""
+    overlap_ratio: float
+    """Active width over lead: how many times each place is dressed in one pass."""
+    traverse: float
+    """Traverse of the diamond, in `units` per minute. [length per minute]"""
+    cusp_height: float | None
+    """
+    Height of the cusps that a round nose leaves, in theory; absent for an active width
+    given by itself, or a lead past the nose's width. [length]
+    """
+    cusp_height_um: float | None
+    """The same in micrometres. [micrometre]"""
+    pass_time: float
+    """Time of one pass over the width and both overruns. [second]"""
+    total_time: float
+    """Time of all passes, reversals not counted. [second]"""
+    total_depth: float
+    """Depth dressed away by all passes. [length]"""
+    guides: list[DressingGuideRange]
+    """The guide values, coarse to fine."""
+
+
+class WheelFlankRequest(BaseModel):
+    """A cone or a face, and the wheel and dresser to grind it with."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    work: Annotated[ConeWork | FaceWork, Field(discriminator="kind")]
+    """What is to be ground by the flank."""
+    other_side: ConeWork | FaceWork | None = None
+    """
+    What is to be ground by a flank on the wheel's other side; absent for a wheel dressed on
+    one side.
+    """
+    wheel_width: float
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    wheel_diameter: float | None = None
+    """
+    Diameter of the wheel, in `units`; without it, no volume is given and the depth is not
+    held against the flange. [length, 1e-06 to 10000]
+    """
+    flange_diameter: float = 0.0
+    """Diameter of the flanges, in `units`; the flank must not reach them. [length, 0 to 10000]"""
+    edge_flat: float = 0.0
+    """
+    Width of periphery to be left beside or between the flanks, in `units`. [length, 0 to
+    10000]
+    """
+    spare_width: Literal["stays flat", "flank runs on", "land below flank"] = "stays flat"
+    """
+    What becomes of the wheel's width beyond flanks and `edge_flat`: it stays as periphery;
+    the flanks run on to the wheel's sides, deeper; or a straight land is dressed below the
+    flanks. Two flanks share it equally.
+    """
+    edge_radius: float = 0.0
+    """Radius that blends flank and periphery (or two flanks), in `units`. [length, 0 to 10000]"""
+    root_radius: float = 0.0
+    """
+    Radius that blends flank and land, in `units`; needs a land below the flank. [length, 0
+    to 10000]
+    """
+    overrun: float = 0.0
+    """
+    How far the flank reaches past the surface at each end, along the slope, in `units`.
+    [length, 0 to 10000]
+    """
+    dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
+    """How the dresser is set."""
+    depth_per_pass: float
+    """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
+
+
+class WheelInspection(BaseModel):
+    """A way to inspect the ground cone, by the least errors that it shows."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    name: str
+    """What it is called in the answer. [1 to 60 characters]"""
+    angle_arcsec: float | None = None
+    """
+    Least error of the half angle that it shows, in arc-seconds. Absent: it shows no angle.
+    [arcsecond, 0 to 324000]
+    """
+    form: float | None = None
+    """
+    Least departure from straight that it shows, in `units`. Absent: it shows no form.
+    [length, 0 to 10000]
+    """
+
+
+class WheelSpeedLimit(BaseModel):
+    """One limit of the spindle's speed."""
+
+    name: str
+    """The request's field that it comes from."""
+    rpm: float
+    """Highest spindle speed that it allows. [per minute]"""
+    share_percent: float
+    """Spindle speed as a share of it. [percent]"""
+    exceeded: bool
+    """True where the spindle speed is over it."""
+
+
+class WheelSpeedRequest(BaseModel):
+    """A wheel, how fast it turns, and what is marked on it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    wheel_diameter: float
+    """Diameter of the wheel now, in `units`. [length, 1e-06 to 10000]"""
+    rpm: float | None = None
+    """Spindle speed, per minute. This or one of the surface speeds. [per minute, 1 to 500000]"""
+    surface_speed_m_per_s: float | None = None
+    """Surface speed in m/s, to find the spindle speed for it. [metre per second, 0.01 to 500]"""
+    surface_speed_ft_per_min: float | None = None
+    """
+    Surface speed in ft/min, to find the spindle speed for it. [foot per minute, 1 to
+    100000]
+    """
+    new_diameter: float | None = None
+    """
+    Diameter of the wheel when new, in `units`, for which its marks hold. Absent: the
+    diameter now is taken as new. [length, 1e-06 to 10000]
+    """
+    worn_diameter: float | None = None
+    """Diameter that the wheel will wear to, in `units`. [length, 1e-06 to 10000]"""
+    marked_rpm: float | None = None
+    """Highest speed marked on the wheel, per minute. [per minute, 1 to 500000]"""
+    marked_m_per_s: float | None = None
+    """Highest surface speed marked on the wheel, in m/s. [metre per second, 0.01 to 500]"""
+    marked_ft_per_min: float | None = None
+    """Highest surface speed marked on the wheel, in ft/min. [foot per minute, 1 to 100000]"""
+    machine_max_rpm: float | None = None
+    """Highest spindle speed marked on the machine, per minute. [per minute, 1 to 500000]"""
+    wheel_type: (
+        Literal[
+            "1 straight",
+            "2 cylinder",
+            "5 recessed one side",
+            "6 straight cup",
+            "7 recessed both sides",
+            "11 flaring cup",
+            "12 dish",
+            "13 saucer",
+        ]
+        | None
+    ) = None
+    """
+    Type of the wheel by its number in ISO 525 (from memory). Absent: the verdict is
+    `unknown`.
+    """
+    grinding_side: bool = False
+    """Whether the wheel's side is to grind."""
+    rated_for_side: bool | None = None
+    """Whether wheel and maker state that its side may grind. Absent where it is not known."""
+    flange_diameter: float | None = None
+    """Diameter of the flanges, in `units`. [length, 1e-06 to 10000]"""
+
+
+class WheelStartCheck(BaseModel):
+    """A usual check before the wheel is started."""
+
+    what: str
+    """What to do."""
+    source: str
+    """Where it comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+
+
+class WornWheelErrors(BaseModel):
+    """The diamond's height on the worn wheel."""
+
+    wheel_diameter: float
+    """Worn diameter. [length]"""
+    half_angle_error_arcsec: float
+    """Mean half angle error. [arcsecond]"""
+    departure: float
+    """Greatest departure from straight. [length]"""
+    departure_um: float
+    """The same in micrometres. [micrometre]"""
+
+
+class WornWheelSpeed(BaseModel):
+    """The same wheel worn down."""
+
+    diameter: float
+    """Worn diameter. [length]"""
+    surface_speed_m_per_s: float
+    """Surface speed at the same spindle speed. [metre per second]"""
+    surface_speed_ft_per_min: float
+    """The same in ft/min. [foot per minute]"""
+    loss_percent: float
+    """Surface speed lost by wear. [percent]"""
+    rpm_to_restore: float | None
+    """
+    Spindle speed that would bring the surface speed back; absent where a limit forbids it,
+    or where the wheel bears no mark. [per minute]
+    """
+    why_not: str | None
+    """Why it is absent."""
+
+
+class WrongBlock(BaseModel):
+    """The smallest mistake with this stack: one block taken for its nearest neighbour."""
+
+    wanted: float
+    """Block that belongs in the stack. [length]"""
+    taken: float
+    """Block taken in its place. [length]"""
+    included_angle_error_arcsec: float
+    """Error of the included angle that it makes. [arcsecond]"""
+
+
+class Basis(BaseModel):
+    """What an answer stands on."""
+
+    relations: list[str]
+    """The formulas used, as text."""
+    sources: list[Source]
+    """Where formulas and values come from."""
+    release: str
+    """Release of the calculations: the same request at the same release gives the same bytes."""
+
+
+class BlockSetDetailAnswer(BaseModel):
+    """An answer: BlockSetDetail, advisories, and what it stands on."""
+
+    result: BlockSetDetail
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockSetListAnswer(BaseModel):
+    """An answer: BlockSetList, advisories, and what it stands on."""
+
+    result: BlockSetList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockStackAnswer(BaseModel):
+    """An answer: BlockStackResult, advisories, and what it stands on."""
+
+    result: BlockStackResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterAdapterRequest(BaseModel):
+    """An adapter's or a center's shank in a socket."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    shank: CenterTaper
+    """The shank."""
+    socket: CenterTaper
+    """The socket."""
+    engagement: float
+    """
+    Length of the seat along the axis, in from the socket's mouth, in `units`. [length,
+    1e-06 to 10000]
+    """
+    projection: float
+    """Distance of the station from the socket's mouth, in `units`. [length, 0 to 10000]"""
+    diameter_difference: float = 0.0
+    """
+    Shank's less socket's diameter at the same gauge plane, in `units`; it moves the shank
+    along the axis. The gauge diameters of two standard tapers count by themselves. [length,
+    -10000 to 10000]
+    """
+    socket_tir: float = 0.0
+    """TIR of the socket's bore at its mouth, in `units`. [length, 0 to 10000]"""
+    socket_tilt_tir: float = 0.0
+    """Change of the socket's TIR over `engagement`, by tilt, in `units`. [length, 0 to 10000]"""
+    adapter_tir: float = 0.0
+    """
+    The adapter's own TIR, shank to what it carries, at the nose, in `units`. [length, 0 to
+    10000]
+    """
+    adapter_tilt_tir: float = 0.0
+    """
+    Change of the adapter's own TIR over `engagement`, by tilt, in `units`. [length, 0 to
+    10000]
+    """
+    limit_tir: float | None = None
+    """TIR wanted at the station, in `units`. [length, 1e-06 to 10000]"""
+
+
+class CenterAdapterResult(BaseModel):
+    """Seat match and runout."""
+
+    shank_half_angle: Angle
+    """Half angle of the shank."""
+    socket_half_angle: Angle
+    """Half angle of the socket."""
+    half_angle_difference_arcsec: float
+    """Shank's less socket's. [arcsecond]"""
+    bearing: Literal["whole seat", "large end", "small end"]
+    """Where the shank bears."""
+    gap_at_other_end: float
+    """Radial gap at the end that does not bear. [length]"""
+    rock_arcsec: float
+    """Tilt to one side that the gap allows. [arcsecond]"""
+    axial_shift: float
+    """How far the shank stands out (negative: goes in) for `diameter_difference`. [length]"""
+    shares: list[CenterAdapterShare]
+    """Each cause, phases unknown."""
+    worst_tir_at_nose: float
+    """Sum at the nose: all in line. [length]"""
+    worst_tir_at_station: float
+    """Sum at the station: all in line. [length]"""
+    rss_tir_at_station: float
+    """Root sum of squares at the station. [length]"""
+    mend_first: Literal["socket", "adapter", "rocking in the seat"] | None
+    """The largest at the station; None where nothing runs out."""
+    within_limit: bool | None
+    """True if the sum holds `limit_tir`; None where none was sent."""
+
+
+class CenterContactAnswer(BaseModel):
+    """An answer: CenterContactResult, advisories, and what it stands on."""
+
+    result: CenterContactResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterEffectAnswer(BaseModel):
+    """An answer: CenterEffectResult, advisories, and what it stands on."""
+
+    result: CenterEffectResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterEffectRequest(BaseModel):
+    """A part between two centers that are off."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    first: CenterError
+    """Center at station 0."""
+    second: CenterError
+    """Center at the other end."""
+    distance_between_centers: float
+    """Distance between the centers. [length, 1e-06 to 10000]"""
+    stations: list[float]
+    """Distances from the first center, in `units`. [1 to 100 entries, each length, 0 to 10000]"""
+    part_at_first: CenterPartRunout | None = None
+    """The part's own runout at station 0; none where it is not sent."""
+    part_at_second: CenterPartRunout | None = None
+    """The part's own runout at the other end; none where it is not sent."""
+    second_height: float = 0.0
+    """
+    How much higher the second center stands than the first, in `units`. [length, -10000 to
+    10000]
+    """
+    second_line: float = 0.0
+    """
+    How far the second center stands beside the line of the ways through the first, in
+    `units`. [length, -10000 to 10000]
+    """
+
+
+class CenterHoleAnswer(BaseModel):
+    """An answer: CenterHoleResult, advisories, and what it stands on."""
+
+    result: CenterHoleResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterHoleList(BaseModel):
+    """All center holes, by type and size."""
+
+    holes: list[CenterHoleRow]
+    """The rows."""
+
+
+class CenterHoleListAnswer(BaseModel):
+    """An answer: CenterHoleList, advisories, and what it stands on."""
+
+    result: CenterHoleList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterHoleRowAnswer(BaseModel):
+    """An answer: CenterHoleRow, advisories, and what it stands on."""
+
+    result: CenterHoleRow
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterJobRequest(BaseModel):
+    """
+    A center to be ground on a sine plate with a spin fixture and a flat wheel.
+
+    Give the angle as `included_angle` or as `half_angle`; both are taken only where they
+    agree. Give the blocks as `block_set` (a built-in set) or as `block_sizes` (what the
+    shop has).
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    job: str
+    """Name of the job, for the heading of the plan. [1 to 60 characters]"""
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. [degree, 1 to 178; or text in degrees, minutes,
+    seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone: between axis and surface, in degrees. [degree, 0.5 to 89; or
+    text in degrees, minutes, seconds]
+    """
+    included_angle_tolerance_arcsec: float
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    body_diameter: float
+    """Diameter where the cone meets the body, in `units`. [length, 1e-06 to 10000]"""
+    shank: Annotated[StraightShank | TaperShank, Field(discriminator="kind")]
+    """The shank that the cone must run true to."""
+    runout_allowed_tir: float
+    """
+    Runout of the cone to its shank that the drawing allows, as full indicator movement
+    square to the axis, in `units`. [length, 1e-06 to 10000]
+    """
+    center_distance: float
+    """
+    Distance between the centers of the sine plate's rolls, in `units`. [length, 1e-06 to
+    10000]
+    """
+    block_set: str | None = None
+    """Built-in set, as `GET /v1/blocks/sets` lists it. [1 to 60 characters]"""
+    block_sizes: list[float] | None = None
+    """
+    Sizes of the blocks that the shop has, one entry a block, in `units`. [1 to 200 entries,
+    each length, 1e-06 to 10000]
+    """
+    block_grade: str
+    """Tolerance grade of the blocks. [1 to 60 characters]"""
+    max_blocks: int = 5
+    """Most blocks to wring in one stack. [count, 1 to 8]"""
+    runout: RunoutContributions
+    """Runout that the holding adds."""
+    angle_errors: AngleContributions | None = None
+    """Errors of the set-up that turn the angle."""
+    downfeed_step: float | None = None
+    """
+    One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out. [length, 1e-06
+    to 10000]
+    """
+    grinding_allowance: float | None = None
+    """
+    Stock left on the cone, measured square to its surface, in `units`. [length, 1e-06 to
+    10000]
+    """
+
+
+class CenterLimitsAnswer(BaseModel):
+    """An answer: CenterLimitsResult, advisories, and what it stands on."""
+
+    result: CenterLimitsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class ClearanceFixture(BaseModel):
+    """The spindle fixture on the plate, and how the work stands out of it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    axis_height: float
+    """Work axis over the plate's top, in `units`. [length, 1e-06 to 10000]"""
+    body_length: float
+    """Length of the body along the axis, in `units`. [length, 1e-06 to 10000]"""
+    body_height: float
+    """Top of the body over the plate, in `units`. [length, 1e-06 to 10000]"""
+    nose_diameter: float
+    """Diameter of the nose that carries the work, in `units`. [length, 1e-06 to 10000]"""
+    nose_length: float
+    """How far the nose stands before the body, in `units`. [length, 0 to 10000]"""
+    stick_out: float
+    """From the nose's face to the large end of the cone, in `units`. [length, 0 to 10000]"""
+    shank_diameter: float
+    """Largest diameter of the work between nose and cone, in `units`. [length, 0 to 10000]"""
+    front_to_high_end: float
+    """
+    From the body's front face up the slope to the plate's high end, in `units`; negative
+    where the body overhangs it. [length, -10000 to 10000]
+    """
+    turning_parts: list[ClearanceTurningPart] | None = None
+    """Further parts that turn with the work. [at most 8 entries]"""
+    stick_out_limit: float | None = None
+    """
+    Most that the work may stand out, in `units`, for its length or its rigidity. Absent: no
+    limit is known. [length, 1e-06 to 10000]
+    """
+
+
+class ClearanceGap(BaseModel):
+    """A gap between a part of the wheel's head and a body of the set-up."""
+
+    wheel: Literal["new", "worn"]
+    """With which wheel."""
+    part: Literal["wheel", "flange", "guard"]
+    """Part of the head."""
+    body: str
+    """Body of the set-up."""
+    gap: float
+    """
+    Least distance over the whole stroke and a full turn of the work; negative where they
+    foul, by the least way that would part them. [length]
+    """
+    on_part: ClearancePoint
+    """Nearest point of the part."""
+    on_body: ClearancePoint
+    """Nearest point of the body."""
+
+
+class DovetailOverRollsAnswer(BaseModel):
+    """An answer: DovetailOverRollsResult, advisories, and what it stands on."""
+
+    result: DovetailOverRollsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class DresserSetting(BaseModel):
+    """The dresser's setting for one flank."""
+
+    dresser_angle: Angle
+    """Angle to set on the dresser, from its zero."""
+    height: float | None
+    """Difference of the stacks under the sine base; absent for a scale. [length]"""
+    arcsec_per_step: float | None
+    """
+    Change of the dressed angle for one bench step of that stack (0.0001 in or 0.001 mm); a
+    cone's included angle changes twice as much. Absent for a scale. [arcsecond]
+    """
+    stack: DresserStack | None
+    """The blocks; absent for a scale, or where no blocks were named."""
+    scale_reading: Angle | None
+    """Nearest graduation of the scale; absent for a sine base."""
+    rounding_error_arcsec: float | None
+    """`scale_reading` less the angle wanted; absent for a sine base. [arcsecond]"""
+
+
+class DressingErrorsRequest(BaseModel):
+    """A cone ground by a dressed flank, and what was out when it was dressed."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
+    [degree, over 0, under 180; or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
+    or text in degrees, minutes, seconds]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    worn_diameter: float | None = None
+    """Diameter that the wheel will wear to, in `units`. [length, 1e-06 to 10000]"""
+    diamond_height: float = 0.0
+    """
+    Distance of the diamond's path from the plane through the wheel's axis parallel to it
+    (above or below the center), in `units`. [length, -10000 to 10000]
+    """
+    nose_radius: float = 0.0
+    """Radius of the diamond's nose, in `units`. [length, 0 to 10000]"""
+    dresser_angle_error_arcsec: float = 0.0
+    """
+    Error of the dressed angle from the wheel's axis, in arc-seconds. [arcsecond, -324000 to
+    324000]
+    """
+    wheel_wear_small_end: float = 0.0
+    """
+    Wear of the flank, square to it, where it grinds the cone's small end, in `units`.
+    [length, 0 to 10000]
+    """
+    wheel_wear_large_end: float = 0.0
+    """The same where it grinds the large end. [length, 0 to 10000]"""
+    diamond_wear: float = 0.0
+    """
+    Length that the diamond loses in the last traverse of the flank, square to it, in
+    `units`. [length, 0 to 10000]
+    """
+    dressed_toward: Literal["small end", "large end"] = "large end"
+    """
+    End of the cone toward whose part of the flank the last traverse ran: it is dressed less
+    deep there by the diamond's wear.
+    """
+    tolerance_arcsec: float | None = None
+    """Tolerance ± on the included angle, in arc-seconds. [arcsecond, 0 to 324000]"""
+    inspections: list[WheelInspection] | None = None
+    """
+    Ways to inspect the cone. Absent: an optical projector that shows 60″ and 0.01 mm, and
+    an indicator run along the cone on a sine bar that shows 10″ and 0.001 mm (common
+    practice, no source). [1 to 12 entries]
+    """
+
+
+class DressingErrorsResult(BaseModel):
+    """What the errors of dressing do to the ground cone."""
+
+    half_angle: Angle
+    """Half angle wanted."""
+    slant: float
+    """Length of the surface along its slope. [length]"""
+    errors: list[DressingError]
+    """One by one, and all together."""
+    stations: list[DressedStation]
+    """Angle at each radius, from the small end to the large one."""
+    worn: WornWheelErrors | None
+    """Absent without `worn_diameter`."""
+    within_tolerance: bool | None
+    """Whether all together stay within the tolerance; absent without one."""
+    unseen: list[str]
+    """Errors present that no inspection named would show."""
+
+
+class DressingGuideEntryAnswer(BaseModel):
+    """An answer: DressingGuideEntry, advisories, and what it stands on."""
+
+    result: DressingGuideEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class DressingGuideListAnswer(BaseModel):
+    """An answer: DressingGuideList, advisories, and what it stands on."""
+
+    result: DressingGuideList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class OperationDetail(BaseModel):
+    """One operation in full. Units, bounds and descriptions of fields stand in its schemas."""
+
+    name: str
+    """Dotted name."""
+    topic: str
+    """Topic that it belongs to."""
+    title: str
+    """Title for a person."""
+    summary: str
+    """What it answers, in a sentence."""
+    path: str
+    """Path to POST a request to."""
+    query: bool
+    """Whether GET with a query string is offered too."""
+    largest_request: str
+    """What bounds the work of one request."""
+    relations: list[str]
+    """The formulas used, as text."""
+    sources: list[Source]
+    """Where formulas and values come from."""
+    example: dict[str, Any]
+    """A request that runs."""
+    request_schema: dict[str, Any]
+    """JSON Schema (2020-12) of the request; `x-unit` names the unit of a number."""
+    result_schema: dict[str, Any]
+    """JSON Schema (2020-12) of the result."""
+
+
+class OperationDetailAnswer(BaseModel):
+    """An answer: OperationDetail, advisories, and what it stands on."""
+
+    result: OperationDetail
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class OperationListAnswer(BaseModel):
+    """An answer: OperationList, advisories, and what it stands on."""
+
+    result: OperationList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class PlannedRunout(BaseModel):
+    """The runout budget of the cone against the limit. Square to the axis, at the cone."""
+
+    lines: list[RunoutLine]
+    """The contributions."""
+    worst_case_tir: float
+    """All contributions in one direction: their sum. [length]"""
+    root_sum_square_tir: float
+    """Contributions in independent directions: root of the sum of squares. [length]"""
+    limit_tir: float
+    """Limit as full indicator movement. [length]"""
+    limit_eccentricity: float
+    """The same limit as eccentricity: half of it. [length]"""
+    limit_zone_diameter: float
+    """The same limit as the diameter of a coaxiality zone. [length]"""
+    read_on_cone_limit_tir: float
+    """The limit as an indicator square to the cone's surface reads it. [length]"""
+    verdict: Literal["holds in the worst case", "holds by root sum of squares", "does not hold"]
+    """What the budget says of the limit."""
+    mend_first: str
+    """The largest contribution: the first one to mend."""
+
+
+class ProfileBlend(BaseModel):
+    """A radius that blends a corner, with its tangent points."""
+
+    corner: str
+    """Which corner."""
+    radius: float
+    """Radius. [length]"""
+    center: ProfilePoint
+    """Center of the arc."""
+    first_tangent: ProfilePoint
+    """Where the arc begins."""
+    second_tangent: ProfilePoint
+    """Where the arc ends."""
+    convex: bool
+    """True where the wheel is rounded, false in a root."""
+
+
+class RunoutAxisRequest(BaseModel):
+    """Two sections, and where else the runout is wanted."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    near: RunoutSection
+    """Section near the holding."""
+    far: RunoutSection
+    """Section far from the holding."""
+    stations: list[float]
+    """Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to 10000]"""
+    pivot_station: float
+    """Station about which the work swings. [length, -10000 to 10000]"""
+
+
+class RunoutAxisResult(BaseModel):
+    """Line of the axis, and two corrections in order."""
+
+    tilt_arcsec: float
+    """Angle between the work's axis and the spindle's. [arcsecond]"""
+    at_stations: list[RunoutAtStation]
+    """In the order sent."""
+    corrections: list[RunoutCorrection]
+    """Swing first, since it moves both sections; then the slide takes both to zero."""
+
+
+class RunoutBudgetRequest(BaseModel):
+    """The chain, and the limit wanted."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    contributors: list[RunoutContributor]
+    """The chain, each of unknown phase. [1 to 20 entries]"""
+    limit_tir: float
+    """TIR wanted at the station. [length, 1e-06 to 10000]"""
+
+
+class RunoutBudgetResult(BaseModel):
+    """The budget against the limit."""
+
+    shares: list[RunoutShare]
+    """The contributors, in the order sent."""
+    worst_case_tir: float
+    """All in line: the sum. [length]"""
+    rss_tir: float
+    """Root sum of squares. [length]"""
+    best_clocking_tir: float
+    """Least that clocking alone can reach. [length]"""
+    percentile_50_tir: float
+    """Not passed in half of assemblies. [length]"""
+    percentile_95_tir: float
+    """Not passed in 95 of 100 assemblies. [length]"""
+    percentile_99_tir: float
+    """Not passed in 99 of 100 assemblies. [length]"""
+    mend_first: str | None
+    """Largest that can be mended; None if none can."""
+    reachable: bool
+    """True if what cannot be mended stays within the limit in the worst case."""
+    verdict: Literal["holds in the worst case", "holds in 95 of 100", "does not hold"]
+    """The chain as it is against the limit."""
+
+
+class RunoutConvertResult(BaseModel):
+    """What the value says of the other term, and why no more."""
+
+    relation: Literal["equal", "between", "at least", "at most"]
+    """`equal`: convertible; else bounds only, and `reasons` says why."""
+    value: float | None
+    """
+    The value, where convertible; else None. Of a term that speaks of one section it is that
+    of the worst section, where the given one speaks of the whole feature. [length]
+    """
+    least: float
+    """It is not less than this. [length]"""
+    most: float | None
+    """It is not more than this; None for no bound. [length]"""
+    reasons: list[str]
+    """Why it is not equal; empty where it is."""
+    given: RunoutTerm
+    """The term sent."""
+    wanted: RunoutTerm
+    """The term wanted."""
+
+
+class RunoutIndicateRequest(BaseModel):
+    """Readings round one section."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    readings: list[RunoutReading]
+    """Readings at any angles, each angle once. [3 to 720 entries]"""
+    harmonics: int = 1
+    """Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to 15]"""
+    resolution: float
+    """Resolution of the indicator, in `units`. [length, 1e-06 to 10000]"""
+    tip_angle: float | str = 0.0
+    """
+    Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger or a tip
+    that corrects itself. [degree, 0 to 75; or text in degrees, minutes, seconds]
+    """
+    cone_half_angle: float | str = 0.0
+    """
+    Half angle of the cone indicated square to its surface, in degrees; 0 where the
+    indicator is square to the axis. [degree, 0 to 80; or text in degrees, minutes, seconds]
+    """
+    station_from_apex: float | None = None
+    """
+    Distance along the axis of the reading from the cone's apex, in `units`. [length, 1e-06
+    to 10000]
+    """
+
+
+class RunoutIndicateResult(BaseModel):
+    """Eccentricity, what to tap, and what no tapping removes."""
+
+    eccentricity: float
+    """Offset of the section's center from the axis. [length]"""
+    tir_from_eccentricity: float
+    """Twice the eccentricity. [length]"""
+    high_spot: Angle
+    """Direction of the eccentricity, 0 to 360 degrees."""
+    tap_from: Angle
+    """Side to tap from, toward the axis: the high spot."""
+    tap_distance: float
+    """How far the part has to move: the eccentricity. [length]"""
+    eccentricity_uncertainty: float
+    """
+    Standard uncertainty: the larger of the two below, since scatter holds the resolution
+    already. [length]
+    """
+    uncertainty_by_resolution: float
+    """By the indicator's resolution alone (half-width: half a step). [length]"""
+    uncertainty_by_scatter: float | None
+    """By the scatter of the readings about the fit; None without a spare reading. [length]"""
+    tir_of_readings: float
+    """Highest less lowest reading, corrected for the tip, as the indicator swung. [length]"""
+    lobes: list[RunoutLobe]
+    """Ovality and lobes; tapping leaves them."""
+    residual_rms: float
+    """Root mean square of what the fit leaves. [length]"""
+    tir_left_after_tapping: float
+    """Highest less lowest of the readings, square to the axis, less eccentricity. [length]"""
+    sensed_station_from_apex: float | None
+    """Where the indicator senses the axis: z / cos² α. None without a station. [length]"""
+
+
+class RunoutOffCrestAnswer(BaseModel):
+    """An answer: RunoutOffCrestResult, advisories, and what it stands on."""
+
+    result: RunoutOffCrestResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutReversalAnswer(BaseModel):
+    """An answer: RunoutReversalResult, advisories, and what it stands on."""
+
+    result: RunoutReversalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutReversalRequest(BaseModel):
+    """The same station read twice, the part turned half a turn in its socket between."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    at_0: RunoutVectorIn
+    """Part at its first clocking; angles on the spindle."""
+    at_180: RunoutVectorIn
+    """Part turned by 180; angles on the spindle."""
+
+
+class RunoutTermAnswer(BaseModel):
+    """An answer: RunoutTerm, advisories, and what it stands on."""
+
+    result: RunoutTerm
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutTermListAnswer(BaseModel):
+    """An answer: RunoutTermList, advisories, and what it stands on."""
+
+    result: RunoutTermList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutVBlockAnswer(BaseModel):
+    """An answer: RunoutVBlockResult, advisories, and what it stands on."""
+
+    result: RunoutVBlockResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SetupErrorsResult(BaseModel):
+    """What the errors of the set-up do to the ground cone."""
+
+    half_angle: Angle
+    """Half angle wanted."""
+    as_ground: Angle
+    """Half angle ground, all errors together."""
+    errors: list[SetupError]
+    """One by one, and all together."""
+    stations: list[SetupStation]
+    """The surface, small end to large end."""
+    shape: Literal["cone", "hyperboloid"]
+    """What the surface is: a true cone, or bent by more than 0.1 nm."""
+
+
+class SineAngleAnswer(BaseModel):
+    """An answer: SineAngleResult, advisories, and what it stands on."""
+
+    result: SineAngleResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineCompoundRequest(BaseModel):
+    """A compound sine plate, and a surface as its drawing gives it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    base_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    top_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_axis: Literal["x", "y"]
+    """
+    Axis of the machine along which the hinge of the base plate lies: `x` (left to right;
+    the base raises the back or the front) or `y` (front to back; the base raises the right
+    or the left). The upper plate's hinge lies along the other. Always required: the same
+    two stacks in the other order give another surface.
+    """
+    frame: Literal["part", "machine"]
+    """
+    Whose views the orientation is given in. `part`: the part's own, lying flat; the plate
+    shall bring that surface level under the wheel. `machine`: the machine's; the upper
+    plate's face itself shall stand with these angles. Always required: at 30/30 the wrong
+    one is 4.58° out.
+    """
+    orientation: Annotated[
+        SineProjectedAngles | SineTrueTilt | SineNormal, Field(discriminator="kind")
+    ]
+    """The surface."""
+    base_step: float = 0.0
+    """Stack under the base plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    top_step: float = 0.0
+    """Stack under the upper plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    base_largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    top_largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    resolution: float | None = None
+    """
+    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
+    1e-06 to 10000]
+    """
+
+
+class SineCorrectionResult(BaseModel):
+    """The change of stack that mends a measured angle."""
+
+    error_arcsec: float
+    """Angle measured less angle wanted. [arcsecond]"""
+    height_change: float
+    """Change of the high roll's stack: positive to add. [length]"""
+    height_now: float
+    """Difference of the stacks now: as given, else what the wanted angle asks for. [length]"""
+    new_height: float
+    """Difference of the stacks to build. [length]"""
+    effective_center_distance: float
+    """Center distance that would explain the measured angle by itself. [length]"""
+    swap: SineSwap | None
+    """Which blocks to swap; absent where no blocks were given."""
+
+
+class SineLowStackResult(BaseModel):
+    """The stacks under both rolls."""
+
+    high: SineStack
+    """Stack under the high roll."""
+    low: SineStack
+    """Stack under the low roll; empty where none is needed."""
+    count: int
+    """Blocks in both stacks. [count]"""
+    height: float
+    """Difference of the stacks that the angle asks for. [length]"""
+    difference: float
+    """Difference of the stacks as built. [length]"""
+    deviation: float
+    """`difference` less `height`. [length]"""
+    angle_as_set: Angle
+    """The angle that these stacks give."""
+    angle_error_arcsec: float
+    """`angle_as_set` less the angle wanted. [arcsecond]"""
+    set_step: float
+    """Smallest step of height that the set has. [length]"""
+    proved: Literal[True]
+    """
+    No fewer blocks do it under the conditions stated: every combination of one set's blocks
+    under either roll was considered.
+    """
+    instruction: str
+    """What to do, in plain words."""
+
+
+class SineOrientation(BaseModel):
+    """One surface, in every way that a drawing may give it."""
+
+    normal: SineVector
+    """Outward unit normal."""
+    x_angle: Angle
+    """Rise to the right in the front view."""
+    y_angle: Angle
+    """Rise to the back in the side view."""
+    tilt: Angle
+    """True (steepest) tilt."""
+    direction: Angle
+    """Direction in plan in which it rises, 0 to 360° from +X toward +Y; 0 where it is level."""
+
+
+class SineRequirementsAnswer(BaseModel):
+    """An answer: SineRequirementsResult, advisories, and what it stands on."""
+
+    result: SineRequirementsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineSettingAnswer(BaseModel):
+    """An answer: SineSettingResult, advisories, and what it stands on."""
+
+    result: SineSettingResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineTableResult(BaseModel):
+    """A setting table, as rows and as CSV."""
+
+    count: int
+    """How many rows. [count]"""
+    rows: list[SineTableRow]
+    """The rows, angles ascending."""
+    csv: str
+    """
+    The same table as CSV (RFC 4180), with a header that names units; heights in full
+    precision.
+    """
+
+
+class SineTaperAngleAnswer(BaseModel):
+    """An answer: SineTaperAngleResult, advisories, and what it stands on."""
+
+    result: SineTaperAngleResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineTaperSettingResult(BaseModel):
+    """The setting that brings the taper's top generator parallel to the surface plate."""
+
+    plate_angle: Angle
+    """Angle to set on the plate."""
+    height: float
+    """Difference of the stacks, high less low. [length]"""
+    height_to_set: float
+    """The same, rounded to 0.0001 in or 0.001 mm. [length]"""
+    rounding_error_arcsec: float
+    """Plate's angle at `height_to_set` less the right one. [arcsecond]"""
+    half_angle: Angle
+    """The cone's half angle."""
+    included_angle: Angle
+    """The cone's included angle."""
+    axis_tilt: Angle
+    """Lean of the cone's axis to the plate's top."""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+    included_arcsec_per_step: float
+    """Change of the included angle that one bench step of height stands for. [arcsecond]"""
+    instruction: str
+    """Which way round, in plain words."""
+    usual_mistakes: list[SineTaperSlip]
+    """Heights that the usual mistakes give: none of them should be on the bench."""
+
+
+class SineUncertaintyAnswer(BaseModel):
+    """An answer: SineUncertaintyResult, advisories, and what it stands on."""
+
+    result: SineUncertaintyResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class StandardTaperEntryAnswer(BaseModel):
+    """An answer: StandardTaperEntry, advisories, and what it stands on."""
+
+    result: StandardTaperEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class StandardTaperListAnswer(BaseModel):
+    """An answer: StandardTaperList, advisories, and what it stands on."""
+
+    result: StandardTaperList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperAngleAnswer(BaseModel):
+    """An answer: TaperAngleResult, advisories, and what it stands on."""
+
+    result: TaperAngleResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperCleanUpAnswer(BaseModel):
+    """An answer: TaperCleanUpResult, advisories, and what it stands on."""
+
+    result: TaperCleanUpResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperIdentifyAnswer(BaseModel):
+    """An answer: TaperIdentifyResult, advisories, and what it stands on."""
+
+    result: TaperIdentifyResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperInfeedAnswer(BaseModel):
+    """An answer: TaperInfeedResult, advisories, and what it stands on."""
+
+    result: TaperInfeedResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperMeasuredAnswer(BaseModel):
+    """An answer: TaperMeasuredResult, advisories, and what it stands on."""
+
+    result: TaperMeasuredResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperOneBallAnswer(BaseModel):
+    """An answer: TaperOneBallResult, advisories, and what it stands on."""
+
+    result: TaperOneBallResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperOverBallsNominalAnswer(BaseModel):
+    """An answer: TaperOverBallsNominalResult, advisories, and what it stands on."""
+
+    result: TaperOverBallsNominalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperOverRollsNominalAnswer(BaseModel):
+    """An answer: TaperOverRollsNominalResult, advisories, and what it stands on."""
+
+    result: TaperOverRollsNominalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperPlugDepthAnswer(BaseModel):
+    """An answer: TaperPlugDepthResult, advisories, and what it stands on."""
+
+    result: TaperPlugDepthResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperPlugDepthNominalAnswer(BaseModel):
+    """An answer: TaperPlugDepthNominalResult, advisories, and what it stands on."""
+
+    result: TaperPlugDepthNominalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperRateEntryAnswer(BaseModel):
+    """An answer: TaperRateEntry, advisories, and what it stands on."""
+
+    result: TaperRateEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperRateListAnswer(BaseModel):
+    """An answer: TaperRateList, advisories, and what it stands on."""
+
+    result: TaperRateList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperSetOverResult(BaseModel):
+    """Ways to set the taper, the surest first."""
+
+    half_angle: Angle
+    """Half angle to swivel the workhead or table."""
+    scale_arc: float
+    """Arc along the scale. [length]"""
+    scale_chord: float
+    """Chord across the scale: 2 r sin(α / 2). [length]"""
+    set_over: float
+    """Set-over on ball centers: L sin α. [length]"""
+    set_over_by_rule: float
+    """Set-over by the shop rule: L tan α. [length]"""
+    rule_error_arcsec: float
+    """Error of the half angle that the rule's set-over makes. [arcsecond]"""
+    ways: list[TaperWayToSet]
+    """Each way with its error, the surest first."""
+
+
+class TaperSolveAnswer(BaseModel):
+    """An answer: TaperSolveResult, advisories, and what it stands on."""
+
+    result: TaperSolveResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperStandoffAnswer(BaseModel):
+    """An answer: TaperStandoffResult, advisories, and what it stands on."""
+
+    result: TaperStandoffResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperToleranceAnswer(BaseModel):
+    """An answer: TaperToleranceResult, advisories, and what it stands on."""
+
+    result: TaperToleranceResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TiltedPlateRequest(BaseModel):
+    """A cone on a tilted plate, so that its upper generator lies level under the wheel."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
+    The plate is tilted by the half angle. [degree, over 0, under 180; or text in degrees,
+    minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone and tilt of the plate, in degrees. [degree, over 0, under 90; or
+    text in degrees, minutes, seconds]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+    tilt_direction: Literal["along travel", "across travel"]
+    """
+    Whether the plate tilts along the table's travel (the wheel is seen as a circle) or
+    across it (the wheel is seen on edge).
+    """
+    plate: ClearancePlate
+    """The sine plate."""
+    fixture: ClearanceFixture
+    """The fixture."""
+    wheel: ClearanceWheel
+    """The wheel's head."""
+    past_large_end: float
+    """
+    How far the wheel goes past the large end of the ground line, in `units`. [length, 0 to
+    10000]
+    """
+    past_small_end: float
+    """How far it goes past the small end. [length, 0 to 10000]"""
+    least_gap: float
+    """Least gap wanted everywhere, in `units`. [length, 0 to 10000]"""
+    room_under_wheel: float | None = None
+    """
+    Greatest height from the table to the wheel's lowest line with the head raised, in
+    `units`. Absent: the height is told, not judged. [length, 1e-06 to 10000]
+    """
+    loading_height: float = 0.0
+    """Room wanted above the work to load it, in `units`. [length, 0 to 10000]"""
+
+
+class TiltedPlateResult(BaseModel):
+    """Whether everything clears, where it is closest, and what would clear it."""
+
+    verdict: Literal["clears", "too close", "fouls"]
+    """`too close`: nothing fouls, but a gap is less than the one wanted."""
+    tilt: Angle
+    """Tilt of the plate."""
+    ground_line: float
+    """Length of the level line to grind. [length]"""
+    least_gap: ClearanceGap
+    """The smallest gap of all."""
+    gaps: list[ClearanceGap]
+    """Every gap, smallest first."""
+    stick_out_needed: float | None
+    """
+    Smallest stick-out with which fixture and turning parts keep the gap wanted; absent
+    where none does, since the shank itself is in the way. [length]
+    """
+    stick_out_to_pass_under: float
+    """
+    Stick-out with which the nose lies wholly under the ground line, so that the wheel may
+    run on over it. [length]
+    """
+    way_possible: bool
+    """False where no stick-out within the limit clears, or the room is too low."""
+    why_not: str | None
+    """Why the way is impossible; absent where it is not."""
+    changes: list[ClearanceChange]
+    """Changes that would help."""
+    stack_height: float
+    """Stack under the high roll. [length]"""
+    height_to_wheel: float
+    """From the table to the wheel's lowest line while it grinds. [length]"""
+    height_over_all: float
+    """From the table to the highest point of the set-up, and the room to load. [length]"""
+    room_left: float | None
+    """Room under the raised wheel less `height_over_all`; absent without the room. [length]"""
+    svg: str
+    """The set-up drawn to scale in the plane of the tilt, as SVG."""
+
+
+class VeeOverRollsAnswer(BaseModel):
+    """An answer: VeeOverRollsResult, advisories, and what it stands on."""
+
+    result: VeeOverRollsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class VeeOverRollsNominalResult(BaseModel):
+    """What to expect over rolls in a nominal vee."""
+
+    apex_depth: float
+    """Depth of the (virtual) apex below the faces. [length]"""
+    largest_roll: float
+    """Largest roll that still touches the sides, at their upper edges. [length]"""
+    rolls: list[VeeRollExpected]
+    """The rolls, in the order asked."""
+    top_per_width: float
+    """Fall of the top for one unit more of width: 1 / (2 tan ν)."""
+
+
+class WheelDressingAnswer(BaseModel):
+    """An answer: WheelDressingResult, advisories, and what it stands on."""
+
+    result: WheelDressingResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class WheelSpeedResult(BaseModel):
+    """Speed, limits, and what can be said of them."""
+
+    verdict: Literal["stop", "unknown", "no objection found"]
+    """
+    `stop`: do not run it. `unknown`: marks, type or rating are missing, so nothing can be
+    said. `no objection found`: what was stated speaks not against it, which is less than a
+    permission.
+    """
+    speed_verdict: Literal["over marked speed", "within marked speed", "unknown"]
+    """The speed against every mark stated."""
+    side_verdict: Literal["not asked", "rated, as stated", "not rated", "unknown"]
+    """The side against its rating."""
+    missing: list[str]
+    """Fields without which the verdict stays unknown."""
+    rpm: float
+    """Spindle speed. [per minute]"""
+    surface_speed_m_per_s: float
+    """Surface speed in m/s. [metre per second]"""
+    surface_speed_ft_per_min: float
+    """Surface speed in ft/min. [foot per minute]"""
+    limits: list[WheelSpeedLimit]
+    """Every limit stated."""
+    largest_rpm: float | None
+    """
+    Highest spindle speed that no limit forbids; absent without a mark on the wheel. [per
+    minute]
+    """
+    worn: WornWheelSpeed | None
+    """The wheel worn; absent without its diameter."""
+    before_starting: list[WheelStartCheck]
+    """Usual checks before starting."""
+
+
+class CenterAdapterAnswer(BaseModel):
+    """An answer: CenterAdapterResult, advisories, and what it stands on."""
+
+    result: CenterAdapterResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterJobResult(BaseModel):
+    """The plan."""
+
+    job: str
+    """Name of the job."""
+    cone: PlannedCone
+    """The cone."""
+    shank: PlannedShank
+    setting: PlannedSetting
+    """The plate's setting and its stack."""
+    angle: PlannedAngle
+    """The angle error to expect."""
+    runout: PlannedRunout
+    """The runout budget."""
+    feed: PlannedFeed
+    """What a step of downfeed takes off."""
+    smallest_mistake: WrongBlock | None
+    """
+    The wrong block that would be hardest to notice; none where no other block could be
+    taken.
+    """
+    second_stack: list[float] | None
+    """
+    The same height from other blocks of the set, to check the first stack; none where the
+    set has no such stack. [each length]
+    """
+    steps: list[PlanStep]
+    """The steps, in order, with the cautions of the trade."""
+    checks: list[PlanCheck]
+    """The checks to make."""
+
+
+class DressedFlank(BaseModel):
+    """One flank, and how to dress it."""
+
+    side: Literal["work", "other_side"]
+    """Which surface it grinds."""
+    angle_from_axis: Angle
+    """Angle between flank and wheel axis."""
+    angle_from_side: Angle
+    """Angle between flank and the wheel's side."""
+    setting: DresserSetting
+    """The dresser's setting."""
+    width: float
+    """Width of the flank along the wheel's axis. [length]"""
+    slant: float
+    """Length of the flank along its slope, radii not taken off. [length]"""
+    straight_slant: float
+    """Straight part of it between the radii. [length]"""
+    depth: float
+    """Radial depth to dress away at its lower end. [length]"""
+    passes: int
+    """Passes of `depth_per_pass`, radially. [count]"""
+    last_pass_depth: float
+    """Depth that is left to the last pass. [length]"""
+    infeed_normal: float
+    """`depth_per_pass` measured square to the flank: what the diamond takes. [length]"""
+    infeed_axial: float
+    """The same pass fed along the wheel's axis: for a steep flank the better way. [length]"""
+
+
+class DressingErrorsAnswer(BaseModel):
+    """An answer: DressingErrorsResult, advisories, and what it stands on."""
+
+    result: DressingErrorsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutAxisAnswer(BaseModel):
+    """An answer: RunoutAxisResult, advisories, and what it stands on."""
+
+    result: RunoutAxisResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutBudgetAnswer(BaseModel):
+    """An answer: RunoutBudgetResult, advisories, and what it stands on."""
+
+    result: RunoutBudgetResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutConvertAnswer(BaseModel):
+    """An answer: RunoutConvertResult, advisories, and what it stands on."""
+
+    result: RunoutConvertResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class RunoutIndicateAnswer(BaseModel):
+    """An answer: RunoutIndicateResult, advisories, and what it stands on."""
+
+    result: RunoutIndicateResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SetupErrorsAnswer(BaseModel):
+    """An answer: SetupErrorsResult, advisories, and what it stands on."""
+
+    result: SetupErrorsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineCompoundAnglesResult(BaseModel):
+    """What two stacks set."""
+
+    base_angle: Angle
+    """Hinge angle of the base plate, signed."""
+    top_angle: Angle
+    """Hinge angle of the upper plate, signed."""
+    part: SineOrientation
+    """The surface of the part, in the part's own views, that is level now."""
+    machine: SineOrientation
+    """The upper plate's face as it stands in the machine's views."""
+    edge_turns: SineEdgeTurns
+    """How far the part's edges turn in plan."""
+
+
+class SineCompoundResult(BaseModel):
+    """Both settings of a compound plate."""
+
+    base: SineHingeSetting
+    """The base plate."""
+    upper: SineHingeSetting
+    """The upper plate, riding on the base plate."""
+    order: str
+    """The order of the axes, in plain words."""
+    surface: SineOrientation
+    """The surface as it was read, in the frame stated."""
+    edge_turns: SineEdgeTurns
+    """How far the part's edges turn in plan."""
+    check: SineCompoundCheck
+    """The check."""
+    conventions: list[str]
+    """The sign conventions, in plain words."""
+
+
+class SineCorrectionAnswer(BaseModel):
+    """An answer: SineCorrectionResult, advisories, and what it stands on."""
+
+    result: SineCorrectionResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineLowStackAnswer(BaseModel):
+    """An answer: SineLowStackResult, advisories, and what it stands on."""
+
+    result: SineLowStackResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineTableAnswer(BaseModel):
+    """An answer: SineTableResult, advisories, and what it stands on."""
+
+    result: SineTableResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineTaperSettingAnswer(BaseModel):
+    """An answer: SineTaperSettingResult, advisories, and what it stands on."""
+
+    result: SineTaperSettingResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperSetOverAnswer(BaseModel):
+    """An answer: TaperSetOverResult, advisories, and what it stands on."""
+
+    result: TaperSetOverResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TiltedPlateAnswer(BaseModel):
+    """An answer: TiltedPlateResult, advisories, and what it stands on."""
+
+    result: TiltedPlateResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class VeeOverRollsNominalAnswer(BaseModel):
+    """An answer: VeeOverRollsNominalResult, advisories, and what it stands on."""
+
+    result: VeeOverRollsNominalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class WheelFlankResult(BaseModel):
+    """The flanks to dress, the dresser's settings, the profile, and what is dressed away."""
+
+    flanks: list[DressedFlank]
+    """The flank, or both."""
+    wheel_width_needed: float
+    """Least width of a wheel for flanks and `edge_flat`. [length]"""
+    flat_left: float
+    """Width of periphery left, before the edge radius. [length]"""
+    depth_to_dress: float
+    """Greatest radial depth to dress away. [length]"""
+    passes: int
+    """Passes for all flanks together. [count]"""
+    volume_to_dress: float | None
+    """Volume of wheel dressed away, in cubic `units`; absent without the diameter. [volume]"""
+    blends: list[ProfileBlend]
+    """The radii with their tangent points."""
+    profile: list[ProfilePoint]
+    """The profile from one side of the wheel to the other; arcs in steps of at most 3 degrees."""
+    profile_csv: str
+    """The same as CSV with a header row (RFC 4180), in `units`."""
+    svg: str
+    """The profile drawn to scale, as SVG."""
+
+
+class WheelSpeedAnswer(BaseModel):
+    """An answer: WheelSpeedResult, advisories, and what it stands on."""
+
+    result: WheelSpeedResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class CenterJobAnswer(BaseModel):
+    """An answer: CenterJobResult, advisories, and what it stands on."""
+
+    result: CenterJobResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineCompoundAnglesAnswer(BaseModel):
+    """An answer: SineCompoundAnglesResult, advisories, and what it stands on."""
+
+    result: SineCompoundAnglesResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class SineCompoundAnswer(BaseModel):
+    """An answer: SineCompoundResult, advisories, and what it stands on."""
+
+    result: SineCompoundResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class WheelFlankAnswer(BaseModel):
+    """An answer: WheelFlankResult, advisories, and what it stands on."""
+
+    result: WheelFlankResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""

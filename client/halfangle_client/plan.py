@@ -1,0 +1,182 @@
+"""A center's plan written for a person at the machine, in 80 columns of plain text."""
+
+import textwrap
+from collections.abc import Sequence
+
+from halfangle_client.generated import models
+
+WIDTH = 80
+LENGTHS = {"in": "inches", "mm": "millimetres"}
+_NAME_WIDTH = 32
+_BY_WEIGHT = {"stop": "STOP", "caution": "CAUTION", "note": "Note"}
+_DECIMALS = {"in": 5, "mm": 4}
+_UNIT_NAMES = {"in": "inches", "mm": "millimetres"}
+
+Rows = Sequence[tuple[str, str]]
+
+
+def plan_text(answer: models.CenterJobAnswer, units: str) -> str:
+    """Give the whole plan; `units` are those of the request."""
+    plan = answer.result
+    sections = [
+        _heading(plan, units),
+        _section("Mind", _advisories(answer.advisories)),
+        _section("Setting", _table(_setting(plan, units))),
+        _section("Error of the included angle", _table(_angle(plan.angle))),
+        _section("Runout, full indicator movement", _table(_runout(plan.runout, units))),
+        _section("Feed", _table(_feed(plan.feed, units))),
+        _section("Steps", _steps(plan)),
+        _section("Checks", _checks(plan)),
+        _section("What this stands on", _sources(answer.basis)),
+    ]
+    return "\n".join(line for section in sections for line in section)
+
+
+def _heading(plan: models.CenterJobResult, units: str) -> list[str]:
+    cone, shank = plan.cone, plan.shank
+    kind = shank.designation or "straight shank"
+    return [
+        *_wrapped(plan.job),
+        "=" * min(len(plan.job), WIDTH),
+        *_wrapped(
+            f"{cone.included_angle.dms} included, {cone.length:.4f} {units} long; shank {kind}, "
+            f"held in {shank.held_in}. All lengths in {LENGTHS[units]}."
+        ),
+        "",
+    ]
+
+
+def _advisories(advisories: Sequence[models.Advisory]) -> list[str]:
+    """The heaviest first: who reads one line reads the one that stops the job."""
+    return [
+        line
+        for severity, mark in _BY_WEIGHT.items()
+        for advisory in advisories
+        if advisory.severity == severity
+        for line in _wrapped(f"{mark}: {advisory.message}", "", "  ")
+    ]
+
+
+def _setting(plan: models.CenterJobResult, units: str) -> Rows:
+    setting = plan.setting
+    fewest = ", the fewest there are" if setting.fewest else ""
+    rows = [
+        ("plate angle", setting.plate_angle.dms),
+        ("exact height", f"{setting.height:.7f} {units}"),
+        ("stack", f"{_stack(setting.blocks)} = {setting.total:.10g} {units}{fewest}"),
+        ("included angle that it gives", setting.included_angle_from_stack.dms),
+        ("one bench step of height", f"{setting.arcsec_per_step:.1f}″ of included angle"),
+    ]
+    if plan.second_stack:
+        rows.append(("second stack, to check it by", _stack(plan.second_stack)))
+    mistake = plan.smallest_mistake
+    if mistake:
+        rows.append(
+            (
+                "smallest wrong-block mistake",
+                f"{mistake.taken:.10g} for {mistake.wanted:.10g}: "
+                f"{mistake.included_angle_error_arcsec:.0f}″ of included angle",
+            )
+        )
+    return rows
+
+
+def _angle(angle: models.PlannedAngle) -> Rows:
+    rows = [
+        (line.name, f"±{line.worst_case_arcsec:7.1f}″  {line.share_percent:5.1f} % of variance")
+        for line in angle.lines
+    ]
+    used = f"{angle.tolerance_used_percent:.0f} % of it used"
+    rows += [
+        ("known offset", f" {angle.offset_arcsec + 0.0:7.1f}″"),
+        ("worst case", f"±{angle.worst_case_arcsec:7.1f}″"),
+        ("expanded uncertainty (k = 2)", f"±{angle.expanded_uncertainty_arcsec:7.1f}″"),
+        ("tolerance", f"±{angle.tolerance_arcsec:7.1f}″  {used}: {angle.verdict}"),
+    ]
+    if angle.not_stated:
+        rows.append(("not stated, so not counted", ", ".join(angle.not_stated)))
+    return rows
+
+
+def _runout(runout: models.PlannedRunout, units: str) -> Rows:
+    def size(length: float) -> str:
+        return _small(length, units)
+
+    return [
+        *((line.name, size(line.tir)) for line in runout.lines),
+        ("worst case", size(runout.worst_case_tir)),
+        ("root sum of squares", size(runout.root_sum_square_tir)),
+        ("limit", f"{size(runout.limit_tir)}  {runout.verdict}"),
+        ("the same as eccentricity", size(runout.limit_eccentricity)),
+        ("the same as zone diameter", size(runout.limit_zone_diameter)),
+        ("the same read on the cone", size(runout.read_on_cone_limit_tir)),
+        ("first to mend", runout.mend_first),
+    ]
+
+
+def _feed(feed: models.PlannedFeed, units: str) -> Rows:
+    rows = [
+        ("one step of downfeed", _small(feed.step, units)),
+        ("takes off the diameter", _small(feed.off_diameter, units)),
+        ("takes off the point", _small(feed.off_point, units)),
+    ]
+    if feed.steps_for_allowance is not None:
+        rows.append(("steps for the whole allowance", str(feed.steps_for_allowance)))
+    if feed.allowance_off_diameter is not None:
+        rows.append(("which take off the diameter", _small(feed.allowance_off_diameter, units)))
+    if feed.allowance_off_point is not None:
+        rows.append(("and off the point", _small(feed.allowance_off_point, units)))
+    return rows
+
+
+def _steps(plan: models.CenterJobResult) -> list[str]:
+    lines: list[str] = []
+    for step in plan.steps:
+        lines += _wrapped(step.action, f"{step.number:2}. ", "    ")
+        for caution in step.cautions:
+            lines += _wrapped(caution, "    ! ", "      ")
+    return lines
+
+
+def _checks(plan: models.CenterJobResult) -> list[str]:
+    lines: list[str] = []
+    for check in plan.checks:
+        verb = "catches" if check.catches_wrong_block else "misses"
+        lines += _wrapped(f"{check.check} ({verb} a wrong block).", "- ", "  ")
+        lines += _wrapped(f"{check.how} Expect {check.expected}. {check.why}", "  ", "  ")
+    return lines
+
+
+def _sources(basis: models.Basis) -> list[str]:
+    lines: list[str] = []
+    for source in basis.sources:
+        lines += _wrapped(f"{source.citation} ({source.standing})", "- ", "  ")
+    return [*lines, f"- Halfangle, release {basis.release}"]
+
+
+def _section(title: str, lines: Sequence[str]) -> list[str]:
+    return [title, "-" * len(title), *lines, ""] if lines else []
+
+
+def _table(rows: Rows) -> list[str]:
+    return [
+        line
+        for name, value in rows
+        for line in _wrapped(value, f"{name:<{_NAME_WIDTH}}", " " * _NAME_WIDTH)
+    ]
+
+
+def _wrapped(text: str, first: str = "", rest: str = "") -> list[str]:
+    wrapped = textwrap.wrap(
+        text, WIDTH, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False
+    )
+    return wrapped or [first.rstrip()]
+
+
+def _stack(blocks: Sequence[float]) -> str:
+    return " + ".join(f"{block:.10g}" for block in blocks)
+
+
+def _small(length: float, units: str) -> str:
+    """A small length, to a tenth of what the bench reads."""
+    return f"{length:.{_DECIMALS.get(units, 5)}f} {units}"

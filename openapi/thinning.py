@@ -1,0 +1,127 @@
+"""The contract as the generator of models sees it.
+
+The service alone judges a request, so that there is one authority and one kind of error: bounds and
+patterns leave the models and stay as words in their descriptions. It also keeps the generator from
+inventing a numbered class for each bounded alternative, names that would shift with every topic.
+"""
+
+import textwrap
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from wording import Schema, branches, described
+
+_WIDTH = 88
+_JUDGED_BY_SERVICE = frozenset(
+    {
+        "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "multipleOf",
+        "minLength", "maxLength", "pattern", "format", "minItems", "maxItems", "uniqueItems",
+        "minProperties", "maxProperties", "title", "example", "examples", "x-unit",
+    }
+)  # fmt: skip
+_REFERENCE = "#/components/schemas/"
+
+
+def thinned(contract: dict[str, Any]) -> dict[str, Any]:
+    """Give the contract with schemas as models need them, and nothing but schemas."""
+    schemas: dict[str, Schema] = contract["components"]["schemas"]
+    asked = set(_reachable(schemas, _request_schemas(contract)))
+    thin = {name: _whole(schema, name in asked) for name, schema in schemas.items()}
+    return {
+        "openapi": contract["openapi"],
+        "info": contract["info"],
+        "paths": {},
+        "components": {"schemas": thin},
+    }
+
+
+def _whole(schema: Schema, is_request: bool) -> Schema:
+    """A named schema. An answer may grow a field at a later release; a request must not."""
+    thin = _thin(schema)
+    thin["description"] = _wrapped(str(schema.get("description", "")))
+    if not is_request and thin.get("additionalProperties") is False:
+        del thin["additionalProperties"]
+    return {k: v for k, v in thin.items() if v != ""}
+
+
+def _thin(schema: Schema) -> Schema:
+    thin = {k: v for k, v in schema.items() if k not in _JUDGED_BY_SERVICE}
+    for word in ("items", "additionalProperties"):
+        if isinstance(thin.get(word), dict):
+            thin[word] = _thin(thin[word])
+    for word in ("allOf", "prefixItems"):
+        if word in thin:
+            thin[word] = [_thin(part) for part in thin[word]]
+    for word in ("anyOf", "oneOf"):
+        if word in thin:
+            thin[word] = _alternatives(schema)
+    if "properties" in thin:
+        thin["properties"] = {k: _property(v) for k, v in thin["properties"].items()}
+    return thin
+
+
+def _alternatives(schema: Schema) -> list[Schema]:
+    """Alternatives without their bounds, so that equal ones fall together; null stays last."""
+    kept: list[Schema] = []
+    for part in branches(schema):
+        thin = _thin(part)
+        if thin not in kept:
+            kept.append(thin)
+    return [*kept, {"type": "null"}] if _takes_null(schema) else kept
+
+
+def _takes_null(schema: Schema) -> bool:
+    parts = schema.get("anyOf") or schema.get("oneOf") or []
+    return schema.get("type") == "null" or any(_takes_null(part) for part in parts)
+
+
+def _property(schema: Schema) -> Schema:
+    thin = _thin(schema)
+    thin["description"] = _wrapped(described(schema))
+    if isinstance(thin.get("default"), dict | list):
+        thin = _left_to_service(thin)
+    return {k: v for k, v in thin.items() if v != ""}
+
+
+def _left_to_service(schema: Schema) -> Schema:
+    """An optional object or list: left out of the request, the service fills in its default."""
+    alike = {k: v for k, v in schema.items() if k not in {"default", "description"}}
+    description = schema["description"]
+    return {"anyOf": [alike, {"type": "null"}], "default": None, "description": description}
+
+
+def _wrapped(text: str) -> str:
+    paragraphs = text.split("\n\n")
+    return "\n\n".join(textwrap.fill(p, _WIDTH, break_on_hyphens=False) for p in paragraphs)
+
+
+def _request_schemas(contract: dict[str, Any]) -> Iterator[str]:
+    """Names of the schemas that request bodies use directly."""
+    for item in contract["paths"].values():
+        for operation in item.values():
+            body = operation.get("requestBody", {}) if isinstance(operation, dict) else {}
+            yield from _references(body)
+
+
+def _reachable(schemas: dict[str, Schema], names: Iterable[str]) -> set[str]:
+    found: set[str] = set()
+    waiting = list(names)
+    while waiting:
+        name = waiting.pop()
+        if name not in found:
+            found.add(name)
+            waiting += _references(schemas[name])
+    return found
+
+
+def _references(value: Any) -> Iterator[str]:
+    """Every schema named anywhere below a value."""
+    if isinstance(value, dict):
+        reference = value.get("$ref")
+        if isinstance(reference, str) and reference.startswith(_REFERENCE):
+            yield reference.removeprefix(_REFERENCE)
+        for part in value.values():
+            yield from _references(part)
+    elif isinstance(value, list):
+        for part in value:
+            yield from _references(part)

@@ -1,0 +1,58 @@
+"""The blocks that a shop has: nominal size, measured deviation, its uncertainty. 0.1 nm."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property
+
+from halfangle_service.topics.blocks.layers import Layers, kinds_of
+from halfangle_service.topics.blocks.stacking import stack_table
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Piece:
+    """One block: `size` nominal, `deviation` actual less nominal, both in 0.1 nm.
+
+    `standard_uncertainty` is that of the deviation, in 0.1 nm; `wrung` counts how often the block
+    was used, for stacks that spread the wear.
+    """
+
+    size: int
+    deviation: int = 0
+    standard_uncertainty: float = 0.0
+    material: str = "steel"
+    wrung: int = 0
+
+    @property
+    def actual(self) -> int:
+        """Actual length in 0.1 nm."""
+        return self.size + self.deviation
+
+
+@dataclass(frozen=True)
+class Box:
+    """Blocks at hand, one entry a block, largest first, blocks alike next to each other."""
+
+    pieces: tuple[Piece, ...]
+
+    @classmethod
+    def of(cls, pieces: Iterable[Piece]) -> "Box":
+        """Give a box of these blocks, in order."""
+        return cls(tuple(sorted(pieces, reverse=True)))
+
+    @cached_property
+    def sizes(self) -> tuple[int, ...]:
+        """Nominal sizes, largest first."""
+        return tuple(piece.size for piece in self.pieces)
+
+    @cached_property
+    def kinds(self) -> tuple[int, ...]:
+        """The kind of each block: blocks that are alike have one number."""
+        return kinds_of(self.pieces)
+
+    def layers(self, max_blocks: int) -> Layers:
+        """The stacks of up to so many of these blocks by their count."""
+        return Layers(stack_table(self.sizes, max_blocks), self.kinds)
+
+    def pick(self, positions: Iterable[int]) -> tuple[Piece, ...]:
+        """Give the blocks at these positions."""
+        return tuple(self.pieces[position] for position in positions)

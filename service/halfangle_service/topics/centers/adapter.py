@@ -1,0 +1,56 @@
+"""A tapered shank in a socket; angles in radians, tapers on the diameter, lengths in one unit.
+
+The nose is the socket's mouth. Distances are measured from it, positive outward.
+"""
+
+import math
+from dataclasses import dataclass
+from typing import Literal
+
+SeatBearing = Literal["whole seat", "large end", "small end"]
+#: Tapers closer than this, on the diameter, bear along the whole seat: 0.1 in a million.
+SAME_TAPER = 1e-7
+#: Included angle up to which a steel taper is commonly taken to hold by itself.
+SELF_HOLDING_INCLUDED_DEG = 7.0
+
+
+@dataclass(frozen=True)
+class Seat:
+    """How a shank bears: the end, the radial gap at the other, and the tilt that the gap allows."""
+
+    bearing: SeatBearing
+    gap: float
+    rock_rad: float
+    pivot: float
+
+
+def seat(shank_taper: float, socket_taper: float, engagement: float) -> Seat:
+    """Seat of a shank over `engagement`, an axial length in from the mouth.
+
+    A steeper shank bears at the large end, at the mouth; a slower one at the small end. Derived
+    here: the free end has the radial gap l |taper difference|/2 and may rock until it touches.
+    `pivot` is the distance of the circle it rocks about, 0 at the mouth, else -engagement.
+    """
+    difference = shank_taper - socket_taper
+    if abs(difference) <= SAME_TAPER:
+        return Seat("whole seat", 0.0, 0.0, 0.0)
+    gap = engagement * abs(difference) / 2.0
+    rock = math.atan(gap / engagement)
+    if difference > 0.0:
+        return Seat("large end", gap, rock, 0.0)
+    return Seat("small end", gap, rock, -engagement)
+
+
+def rock_tir(found: Seat, distance: float) -> float:
+    """Most TIR at a distance from the nose by rocking in the seat: 2 × tilt × lever."""
+    return 2.0 * math.tan(found.rock_rad) * abs(distance - found.pivot)
+
+
+def half_angle(taper: float) -> float:
+    """Half angle of a taper on the diameter: atan(taper/2)."""
+    return math.atan(taper / 2.0)
+
+
+def axial_stand_off(diameter_difference: float, taper: float) -> float:
+    """How far a shank stands out for a difference of diameter at the gauge plane: ΔD / taper."""
+    return diameter_difference / taper

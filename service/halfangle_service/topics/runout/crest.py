@@ -1,0 +1,55 @@
+"""An indicator that runs beside the crest of a cone; angles in radians, lengths in one unit."""
+
+import math
+
+from halfangle_service.errors import Impossible
+
+
+def crest_drop(miss: float, radius: float, half_angle_rad: float, tip_radius: float) -> float:
+    """How far a ball tip, square to the cone, drops when `miss` beside the crest.
+
+    Derived here, exact: with M = r/cos α + ρ the drop δ solves (1 - tan² α) δ² - 2 M δ + y² = 0;
+    for a small miss it is y²/(2 M). Raises Impossible where the tip has left the cone.
+    """
+    reach = radius / math.cos(half_angle_rad) + tip_radius
+    inside = reach**2 - (1.0 - math.tan(half_angle_rad) ** 2) * miss**2
+    if inside < 0.0 or miss > radius + tip_radius * math.cos(half_angle_rad):
+        raise Impossible(
+            f"An indicator {miss:.5g} off the crest passes beside a cone of radius {radius:.5g}.",
+            fields={"miss": "should be less than the radius under the indicator"},
+        )
+    return miss**2 / (reach + math.sqrt(inside))
+
+
+def false_half_angle(
+    miss: float,
+    radii: tuple[float, float],
+    half_angle_rad: float,
+    tip_radius: float,
+) -> float:
+    """False change of half angle, radians, read between two radii, small one first.
+
+    The small end drops more, so that the cone reads steeper than it is.
+    """
+    small, large = (crest_drop(miss, r, half_angle_rad, tip_radius) for r in radii)
+    along = (radii[1] - radii[0]) / math.sin(half_angle_rad)
+    return math.atan2(small - large, along)
+
+
+def miss_for(
+    false_rad: float, radii: tuple[float, float], half_angle_rad: float, tip_radius: float
+) -> float:
+    """Largest miss whose false half angle stays within `false_rad`, by halving an interval.
+
+    No more than the small radius, where the tip leaves the cone.
+    """
+    low, high = 0.0, radii[0] * math.cos(half_angle_rad)
+    if false_half_angle(high, radii, half_angle_rad, tip_radius) <= false_rad:
+        return high
+    for _ in range(80):
+        middle = (low + high) / 2.0
+        if false_half_angle(middle, radii, half_angle_rad, tip_radius) <= false_rad:
+            low = middle
+        else:
+            high = middle
+    return low

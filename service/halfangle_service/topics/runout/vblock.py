@@ -1,0 +1,36 @@
+"""What an indicator shows of n lobes while the part turns in a V-block.
+
+Derived here. The part's radius is R + a cos n(θ + turn), a << R. Angles θ run from the V's
+bisector, into the V; the flanks touch at θ = ±γ, γ = 90° - half the V's included angle. The part
+shifts by (dx, dy) so that both contacts stay on their flanks; what the indicator shows at θ is the
+shift along its line plus the radius there, as a complex amplitude per unit of a.
+"""
+
+import cmath
+import math
+
+#: A factor below this hides the lobes: a reading is less than a twentieth of their height.
+HIDDEN = 0.05
+
+
+def response(lobes: int, v_angle_rad: float, indicator_rad: float) -> float:
+    """Full movement shown for a departure from roundness of 1, peak to valley.
+
+    `indicator_rad` is the angle of the indicator from the bisector, 0 opposite to the V.
+    """
+    contact = (math.pi - v_angle_rad) / 2.0
+    shift_x = -1j * math.sin(lobes * contact) / math.sin(contact)
+    shift_y = math.cos(lobes * contact) / math.cos(contact)
+    at = math.pi - indicator_rad
+    moved = shift_x * math.sin(at) - shift_y * math.cos(at)
+    return abs(moved + cmath.exp(1j * lobes * at))
+
+
+def two_point_response(lobes: int) -> float:
+    """Full movement shown by a micrometer or an indicator over a flat: 2 for even lobes, else 0."""
+    return 2.0 if lobes % 2 == 0 else 0.0
+
+
+def hidden_lobes(v_angle_rad: float, indicator_rad: float, most: int) -> list[int]:
+    """Numbers of lobes from 2 to `most` that the setting hides."""
+    return [n for n in range(2, most + 1) if response(n, v_angle_rad, indicator_rad) < HIDDEN]

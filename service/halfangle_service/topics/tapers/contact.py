@@ -1,0 +1,124 @@
+"""Tapers over rolls and balls, vees and dovetails over rolls.
+
+Angles in radians, lengths in one consistent unit; heights from the face that the part stands on,
+depths from the face of the mouth. α is the half angle. Derived here: a circle of radius r tangent
+to a side at angle α to the axis has its center r / cos α from that side, measured across the axis,
+and touches it r sin α along the axis from the center.
+"""
+
+import math
+
+from halfangle_service.errors import Impossible
+
+
+def require_contact(station: float, length: float, what: str, field: str) -> None:
+    """Refuse a contact outside the side it should touch; station and length along the axis."""
+    if not 0.0 <= station <= length:
+        raise Impossible(
+            f"The {what} would touch {station:.6g} from the end, outside the surface, which runs "
+            f"from 0 to {length:.6g}.",
+            fields={field: f"should bring the contact between 0 and {length:.6g}"},
+        )
+
+
+def over_rolls(station_diameter: float, lean_rad: float, roll_diameter: float) -> float:
+    """Measure over two rolls whose centers lie at that station: D + d (1 + sec α)."""
+    return station_diameter + roll_diameter * (1.0 + 1.0 / math.cos(lean_rad))
+
+
+def base_diameter(
+    measure: float, lean_rad: float, roll_diameter: float, center_height: float
+) -> float:
+    """Diameter at the standing face from a measure over rolls.
+
+    `lean_rad` is the half angle, positive where the part widens upward, negative where it narrows.
+    """
+    at_center = measure - roll_diameter * (1.0 + 1.0 / math.cos(lean_rad))
+    return at_center - 2.0 * center_height * math.tan(lean_rad)
+
+
+def lean_over_rolls(lower: float, upper: float, rise: float) -> float:
+    """Signed half angle from measures over rolls at two heights: tan α = (M2 − M1) / (2 H)."""
+    return math.atan((upper - lower) / (2.0 * rise))
+
+
+def roll_contact(center_height: float, lean_rad: float, roll_diameter: float) -> float:
+    """Height at which a roll outside the part touches it: center + r sin α, signed as the lean."""
+    return center_height + roll_diameter / 2.0 * math.sin(lean_rad)
+
+
+def half_angle_of_balls(
+    large_ball: float, small_ball: float, large_depth: float, small_depth: float
+) -> float:
+    """Half angle of a socket from two balls: sin α = (R1 − R2) / distance of centers.
+
+    Ball sizes are diameters, depths those of the balls' tops below the mouth, negative above it.
+    """
+    excess = (large_ball - small_ball) / 2.0
+    apart = (small_depth + small_ball / 2.0) - (large_depth + large_ball / 2.0)
+    if not 0.0 < excess < apart:
+        raise Impossible(
+            f"Balls whose radii differ by {excess:.6g} and whose centers lie {apart:.6g} apart "
+            "touch no common cone: the centers must lie further apart than the radii differ.",
+            fields={"small_ball_depth": "should put the smaller ball deeper"},
+        )
+    return math.asin(excess / apart)
+
+
+def mouth_diameter(ball: float, depth: float, half_angle_rad: float) -> float:
+    """Diameter at the mouth from one ball: d / cos α + 2 c tan α, c the depth of its center."""
+    center = depth + ball / 2.0
+    return ball / math.cos(half_angle_rad) + 2.0 * center * math.tan(half_angle_rad)
+
+
+def ball_depth(ball: float, mouth: float, half_angle_rad: float) -> float:
+    """Depth of a ball's top below the mouth; negative where it stands out."""
+    center = (mouth - ball / math.cos(half_angle_rad)) / (2.0 * math.tan(half_angle_rad))
+    return center - ball / 2.0
+
+
+def ball_contact(ball: float, depth: float, half_angle_rad: float) -> float:
+    """Depth of the circle on which a ball touches a socket that narrows downward."""
+    return depth + ball / 2.0 * (1.0 + math.sin(half_angle_rad))
+
+
+def vee_half_angle(
+    large_roll: float, small_roll: float, large_top: float, small_top: float
+) -> float:
+    """Half angle of a vee from the tops of two rolls: sin ν = (R − r) / rise of the centers."""
+    excess = (large_roll - small_roll) / 2.0
+    rise = (large_top - large_roll / 2.0) - (small_top - small_roll / 2.0)
+    if not 0.0 < excess < rise:
+        raise Impossible(
+            f"Rolls whose radii differ by {excess:.6g} and whose centers rise by {rise:.6g} lie in "
+            "no common vee: the rise must exceed the difference of the radii.",
+            fields={"large_roll_top": "should put the larger roll's center higher"},
+        )
+    return math.asin(excess / rise)
+
+
+def vee_roll_top(width: float, half_angle_rad: float, roll: float) -> float:
+    """Top of a roll in a vee above the vee's faces: r (1 + 1 / sin ν) − W / (2 tan ν)."""
+    radius = roll / 2.0
+    return radius * (1.0 + 1.0 / math.sin(half_angle_rad)) - width / (2 * math.tan(half_angle_rad))
+
+
+def vee_width(roll_top: float, half_angle_rad: float, roll: float) -> float:
+    """Width of a vee at its faces from one roll; the way back of `vee_roll_top`."""
+    apex = roll / 2.0 * (1.0 + 1.0 / math.sin(half_angle_rad)) - roll_top
+    return 2.0 * apex * math.tan(half_angle_rad)
+
+
+def vee_contact_depth(roll_top: float, half_angle_rad: float, roll: float) -> float:
+    """Depth below the faces at which a roll touches the vee's sides."""
+    return roll / 2.0 * (1.0 + math.sin(half_angle_rad)) - roll_top
+
+
+def dovetail_constant(angle_rad: float, roll: float) -> float:
+    """Both rolls' share of a dovetail's measure: d (1 + cot(θ / 2)), θ from the base."""
+    return roll * (1.0 + 1.0 / math.tan(angle_rad / 2.0))
+
+
+def dovetail_contact(angle_rad: float, roll: float) -> float:
+    """Height above the base at which a roll in the corner touches the flank: r (1 + cos θ)."""
+    return roll / 2.0 * (1.0 + math.cos(angle_rad))

@@ -1,0 +1,330 @@
+"""The command `halfangle`, against a service really started."""
+
+import io
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from client_support import Act, FaultServer, refusal
+from halfangle_client import Halfangle, cli, demo
+from halfangle_client.plan import WIDTH, plan_text
+
+METRIC_JOB: dict[str, Any] = {
+    "job": "HL-0533 live center",
+    "units": "mm",
+    "half_angle": 30,
+    "included_angle_tolerance_arcsec": 60,
+    "body_diameter": 20,
+    "shank": {"kind": "straight", "diameter": 12},
+    "runout_allowed_tir": 0.002,
+    "center_distance": 100,
+    "block_sizes": [1.005, 1.01, 1.02, 1.03, 1.1, 1.2, 1.3, 2, 3, 4, 5, 7, 8.09, 10, 20, 30],
+    "block_grade": "ISO 1",
+    "runout": {"adapter_tir": 0.002, "fixture_tir": 0.001, "indicating_tir": 0.0005},
+}
+
+Run = tuple[int, str, str]
+
+
+def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> Run:
+    """Run the command; give status, output and complaints."""
+    status = cli.main(arguments)
+    captured = capsys.readouterr()
+    return status, captured.out, captured.err
+
+
+@pytest.fixture
+def at_live(live: Halfangle, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Name the live service to the command by the environment."""
+    monkeypatch.setenv("HALFANGLE_URL", live._manners.base_url)
+
+
+def test_demo(service_command: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """The demo plans the built-in job in 80 columns, says that it is invented, and ends well."""
+    status, out, err = run(capsys, "demo", "--service", service_command)
+    assert (status, err) == (0, "")
+    assert "2 + 0.5 = 2.5 in" in out
+    assert "Harrow Lane Tool & Gauge" in out
+    assert "invented" in out
+    assert max(len(line) for line in out.splitlines()) <= WIDTH == 80
+
+
+def test_demo_as_a_command_of_its_own(service_command: str) -> None:
+    """Run as a program on a terminal without Unicode, it prints what it can and leaves nothing."""
+    command = [sys.executable, "-m", "halfangle_client.cli", "demo", "--service", service_command]
+    paths = [str(Path(cli.__file__).parents[1]), str(Path(cli.__file__).parents[2] / "service")]
+    done = subprocess.run(
+        command,
+        check=False,
+        capture_output=True,
+        env={"PYTHONPATH": ":".join(paths), "PYTHONIOENCODING": "ascii"},
+    )
+    assert (done.returncode, done.stderr) == (0, b"")
+    assert b"2 + 0.5 = 2.5 in" in done.stdout
+
+
+@pytest.mark.parametrize(
+    ("command", "message"),
+    [
+        ("false", "did not become ready"),
+        ("no-such-command-here", "could not be started"),
+        (f"{sys.executable} -c 'raise SystemExit(\"no luck\")'", "no luck"),
+    ],
+)
+def test_demo_without_a_service(
+    capsys: pytest.CaptureFixture[str], command: str, message: str
+) -> None:
+    """Where the service does not start, the demo fails and shows what the service said."""
+    status, out, err = run(capsys, "demo", "--service", command)
+    assert (status, out) == (3, "")
+    assert message in err
+
+
+def test_demo_whose_service_dies(
+    service_command: str, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A service that is gone when it should stop is a failure, though the plan was made."""
+    started = demo._started
+
+    def start_and_kill(*arguments: Any) -> Any:
+        process, client = started(*arguments)
+        process.kill()
+        process.wait()
+        return process, client
+
+    monkeypatch.setattr(demo, "_started", start_and_kill)
+    monkeypatch.setattr(cli, "_demo", lambda _: "a plan")
+    status, _, err = run(capsys, "demo", "--service", service_command)
+    assert status == 3
+    assert "ended with status -9" in err
+
+
+def test_demo_without_the_command(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where the service is not installed, the demo says what to install."""
+    monkeypatch.setattr(demo, "which", lambda _: None)
+    status, _, err = run(capsys, "demo")
+    assert status == 3
+    assert "install the distribution halfangle-service" in err
+
+
+@pytest.mark.usefixtures("at_live")
+def test_call(capsys: pytest.CaptureFixture[str]) -> None:
+    """A calculation by name, its fields as words, prints the answer as JSON."""
+    status, out, err = run(
+        capsys, "call", "sine.setting", "units=in", "center_distance=5", "angle=30 00 00"
+    )
+    assert (status, err) == (0, "")
+    assert json.loads(out)["result"]["height"] == pytest.approx(2.5, rel=1e-15)
+
+
+@pytest.mark.usefixtures("at_live")
+def test_call_with_objects_and_files(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    """A request may come from a file or standard input; fields override it, dots reach inside."""
+    file = tmp_path / "job.json"
+    file.write_text(json.dumps(METRIC_JOB), "utf-8")
+    fields = ["shank.kind=taper", "shank.diameter=null", 'shank={"kind":"taper"}']
+    fields += ["shank.designation=morse-2"]
+    status, out, err = run(capsys, "call", "jobs.center", "--json", str(file), *fields)
+    assert (status, err) == (0, "")
+    assert json.loads(out)["result"]["shank"]["designation"] == "morse-2"
+    monkeypatch.setattr("sys.stdin", io.StringIO(json.dumps(METRIC_JOB)))
+    status, out, _ = run(capsys, "call", "jobs.center", "--json", "-")
+    assert status == 0
+    assert json.loads(out)["result"]["shank"]["kind"] == "straight"
+
+
+@pytest.mark.usefixtures("at_live")
+def test_call_of_tables_and_hyphens(capsys: pytest.CaptureFixture[str]) -> None:
+    """Tables are called like calculations; a name may be written with hyphens as in its path."""
+    status, out, _ = run(capsys, "call", "blocks.get_set", "key=inch-81")
+    assert status == 0
+    assert json.loads(out)["result"]["name"] == "inch-81"
+    status, _, err = run(capsys, "call", "sine.taper-setting", "units=in")
+    assert status == 1
+    assert "/center_distance: is required" in err
+
+
+@pytest.mark.usefixtures("at_live")
+def test_a_refusal_is_told_to_a_person(capsys: pytest.CaptureFixture[str]) -> None:
+    """A refusal gives its reason, the fields and the facts that help, and no traceback."""
+    status, out, err = run(
+        capsys, "call", "blocks.stack", "units=in", "height=0.00005", "set=inch-81"
+    )
+    assert (status, out) == (1, "")
+    assert err.startswith("halfangle: ")
+    assert "nearest above it is 0.05 in" in err
+    assert '  nearest: {"below": null' in err
+    assert "Traceback" not in err
+
+
+@pytest.mark.parametrize(
+    ("arguments", "message"),
+    [
+        (["call", "sine.settin"], "did you mean sine.setting"),
+        (["call", "sine.setting", "30"], "not of the form name=value"),
+        (["call", "sine.setting", "units=in", "units.a=1"], "units is a value already"),
+        (["call", "sine.setting", "--json", "/nowhere/job.json"], "No such file"),
+        (["plan", "/nowhere/job.json"], "No such file"),
+        (["--url", "localhost:8765", "operations"], "begins with http"),
+        (["call", "sine.setting", "units=\udcff"], "in UTF-8"),
+    ],
+)
+def test_wrong_usage(
+    capsys: pytest.CaptureFixture[str], arguments: list[str], message: str
+) -> None:
+    """Wrong usage ends with status 2 and says what is wrong."""
+    status, out, err = run(capsys, *arguments)
+    assert (status, out) == (2, "")
+    assert message in err
+
+
+@pytest.mark.parametrize(
+    ("text", "message"),
+    [("{", "holds no JSON"), ("[1]", "but no object"), ("[" * 100_000, "holds no JSON")],
+)
+def test_a_file_that_is_no_job(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, text: str, message: str
+) -> None:
+    """A file without a JSON object is wrong usage, not a traceback."""
+    file = tmp_path / "job.json"
+    file.write_text(text, "utf-8")
+    status, _, err = run(capsys, "plan", str(file))
+    assert status == 2
+    assert message in err
+
+
+@pytest.mark.parametrize("arguments", [["operations", "a=1"], ["call", "sine.angle", "--no"]])
+def test_stray_arguments(capsys: pytest.CaptureFixture[str], arguments: list[str]) -> None:
+    """What the command does not take is refused by the command line itself."""
+    with pytest.raises(SystemExit, match="2"):
+        cli.main(arguments)
+    assert f"unrecognized arguments: {arguments[-1]}" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("seconds", ["0", "-1", "nan", "x"])
+def test_a_timeout_is_a_time(capsys: pytest.CaptureFixture[str], seconds: str) -> None:
+    """A timeout that is no time is refused by the command line itself."""
+    with pytest.raises(SystemExit, match="2"):
+        cli.main(["--timeout", seconds, "operations"])
+    assert "--timeout" in capsys.readouterr().err
+
+
+def test_a_key_that_no_header_holds(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A key that HTTP cannot carry is refused with the name of its variable."""
+    monkeypatch.setenv("HALFANGLE_API_KEY", "key\n")
+    status, _, err = run(capsys, "operations")
+    assert status == 2
+    assert "HALFANGLE_API_KEY: api_key: should be printable ASCII" in err
+
+
+def test_demo_that_is_told_to_stop(service_command: str, tmp_path: Path) -> None:
+    """SIGTERM in the middle of the demo ends it and the service that it started."""
+    noted = tmp_path / "pid"
+    service = tmp_path / "service"
+    service.write_text(f'#!/bin/sh\necho $$ > {noted}\nexec {service_command} "$@"\n', "utf-8")
+    service.chmod(0o755)
+    code = (
+        "import os, signal\n"
+        "from halfangle_client import cli\n"
+        "cli._demo = lambda client: os.kill(os.getpid(), signal.SIGTERM) or signal.pause()\n"
+        f"raise SystemExit(cli.main(['demo', '--service', {str(service)!r}]))"
+    )
+    root = Path(cli.__file__).parents[2]
+    environment = {**os.environ, "PYTHONPATH": f"{root / 'client'}:{root / 'service'}"}
+    done = subprocess.run([sys.executable, "-c", code], check=False, env=environment)
+    assert done.returncode == 130
+    with pytest.raises(ProcessLookupError, match="No such process"):
+        os.kill(int(noted.read_text("utf-8")), 0)
+
+
+@pytest.mark.parametrize("url", ["http://127.0.0.1:9", "http://127.0.0.1:x", "http://"])
+def test_no_service(capsys: pytest.CaptureFixture[str], url: str) -> None:
+    """Where nothing listens, or nothing could, the command says so, with status 3."""
+    status, _, err = run(capsys, "--url", url, "operations")
+    assert status == 3
+    assert f"{url.rstrip('/')}: no answer" in err
+
+
+def test_a_failing_service(capsys: pytest.CaptureFixture[str], faults: FaultServer) -> None:
+    """A failure of the service is not a refusal: status 3."""
+    faults.acts = [refusal(500), Act(body=b"{}")]
+    status, _, err = run(capsys, "--url", faults.url, "--timeout", "5", "operations")
+    assert status == 3
+    assert "made by the test" in err
+    status, _, err = run(capsys, "--url", faults.url, "operations")
+    assert status == 3
+    assert "Is this the service" in err
+
+
+@pytest.mark.usefixtures("at_live")
+def test_operations(capsys: pytest.CaptureFixture[str], live: Halfangle) -> None:
+    """The catalogue is listed, one line an operation."""
+    status, out, _ = run(capsys, "operations")
+    assert status == 0
+    listed = [line.split()[0] for line in out.splitlines()]
+    assert listed == [e.name for e in live.catalogue.list_operations().result.operations]
+
+
+@pytest.mark.usefixtures("at_live")
+def test_plan(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    """A metric job from a file: its stack, its doubtful runout first, all in 80 columns."""
+    file = tmp_path / "job.json"
+    file.write_text(json.dumps(METRIC_JOB), "utf-8")
+    status, out, err = run(capsys, "plan", str(file))
+    assert (status, err) == (0, "")
+    assert "30 + 20 = 50 mm" in out
+    assert "not stated, so not counted" in out
+    assert out.index("CAUTION") < out.index("Setting")
+    assert max(len(line) for line in out.splitlines()) <= WIDTH
+
+
+@pytest.mark.usefixtures("at_live")
+def test_a_job_without_units_is_refused(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    """A job that lacks a field is refused by the service, which names it."""
+    file = tmp_path / "job.json"
+    file.write_text(json.dumps({k: v for k, v in METRIC_JOB.items() if k != "units"}), "utf-8")
+    status, _, err = run(capsys, "plan", str(file))
+    assert status == 1
+    assert "/units: is required" in err
+
+
+def test_a_plan_that_must_not_run_says_so_first(client: Halfangle) -> None:
+    """An advisory `stop` is the first thing under the plan's heading."""
+    job = demo.built_in_job()
+    answer = client.jobs.center(**job)
+    note = answer.advisories[0].model_copy(update={"severity": "stop", "message": "Fouls."})
+    changed = answer.model_copy(update={"advisories": [*answer.advisories, note]})
+    lines = plan_text(changed, "in").splitlines()
+    assert next(line for line in lines[lines.index("Mind") + 2 :]) == "STOP: Fouls."
+
+
+def test_a_closed_pipe_is_no_fault(live: Halfangle) -> None:
+    """`halfangle operations | head -1` ends quietly."""
+    url = live._manners.base_url
+    code = (
+        "import sys; from halfangle_client.cli import main; sys.stdin.read(); "
+        f"raise SystemExit(main(['--url', {url!r}, 'operations']))"
+    )
+    with subprocess.Popen(
+        [sys.executable, "-c", code],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        env={"PYTHONPATH": str(Path(cli.__file__).parents[1])},
+    ) as process:
+        assert process.stdout is not None
+        process.stdout.close()
+        process.stdout = None
+        _, err = process.communicate()
+    assert (process.returncode, err) == (0, b"")

@@ -1,0 +1,310 @@
+"""The generator on a contract harder than today's: what topics may bring must need no edit."""
+
+import json
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+REFERENCE = "#/components/schemas/"
+JSON = "application/json"
+
+
+def reference(name: str) -> dict[str, str]:
+    """A schema by its name."""
+    return {"$ref": REFERENCE + name}
+
+
+def model(required: tuple[str, ...] = (), **fields: dict[str, Any]) -> dict[str, Any]:
+    """An object with fields."""
+    return {
+        "type": "object",
+        "title": "Titled",
+        "additionalProperties": False,
+        "description": 'First line.\n\nSecond paragraph with `code`, \\d and """quotes""".',
+        "required": list(required),
+        "properties": fields,
+    }
+
+
+LENGTH: dict[str, Any] = {
+    "type": "number",
+    "minimum": 1e-6,
+    "maximum": 1e4,
+    "x-unit": "length",
+    "title": "L",
+}
+ANGLE = {
+    "anyOf": [
+        {"type": "number", "exclusiveMinimum": 0, "exclusiveMaximum": 90},
+        {"type": "string", "pattern": '^\\d+°"″$', "maxLength": 40},
+    ],
+    "x-unit": "degree",
+    "description": "An angle.",
+}
+NULL: dict[str, Any] = {"type": "null"}
+TEXT = {"type": "string"}
+PAIR = {"type": "array", "prefixItems": [LENGTH, LENGTH], "minItems": 2, "maxItems": 2}
+
+SCHEMAS: dict[str, Any] = {
+    "Problem": {
+        **json.loads((ROOT / "openapi/openapi.json").read_text("utf-8"))["components"]["schemas"][
+            "Problem"
+        ]
+    },
+    "FieldProblem": model(("pointer", "message"), pointer=TEXT, message=TEXT),
+    "Point": model(("x", "y"), x=LENGTH, y=LENGTH),
+    "Cone": model(("kind",), kind={"const": "cone", "type": "string"}, angle=ANGLE),
+    "Face": model(
+        ("kind", "outline"),
+        kind={"const": "face", "type": "string"},
+        outline={"type": "array", "items": reference("Point"), "minItems": 3},
+    ),
+    "Grade": {"type": "string", "enum": ["AA", "A+", "B"], "title": "Grade"},
+    "HardRequest": model(
+        ("from", "shape", "shapes", "must_be_null_or_given"),
+        **{
+            "from": LENGTH,
+            "class": {"type": "string", "default": 'it\'s "so"', "minLength": 1},
+            "set": {"anyOf": [{"type": "string"}, NULL], "default": None},
+            "list": {"anyOf": [{"type": "array", "items": LENGTH}, NULL], "default": None},
+            "float": {"anyOf": [ANGLE, NULL], "default": None, "description": "Nested union."},
+            "str": {"type": "integer", "minimum": 1, "maximum": 8, "default": 3, "x-unit": "count"},
+            "dict": {"type": "object", "additionalProperties": {"type": "number"}, "default": {}},
+            "timeout_seconds": {"type": "number", "default": 1.5, "x-unit": "second"},
+            "self": {"type": "boolean", "default": False},
+            "shape": {
+                "oneOf": [reference("Cone"), reference("Face")],
+                "discriminator": {
+                    "propertyName": "kind",
+                    "mapping": {"cone": REFERENCE + "Cone", "face": REFERENCE + "Face"},
+                },
+            },
+            "shapes": {
+                "type": "array",
+                "items": {
+                    "oneOf": [reference("Cone"), reference("Face")],
+                    "discriminator": {
+                        "propertyName": "kind",
+                        "mapping": {"cone": REFERENCE + "Cone", "face": REFERENCE + "Face"},
+                    },
+                },
+            },
+            "grade": {**reference("Grade"), "default": "A+"},
+            "start": {"anyOf": [reference("Point"), NULL], "default": None},
+            "corner": {**reference("Point"), "default": {"x": 1.0, "y": 2.0}},
+            "limit": {"anyOf": [LENGTH, NULL], "default": 2.5, "description": "Null: no limit."},
+            "must_be_null_or_given": {"anyOf": [LENGTH, NULL]},
+            "pair": {**PAIR, "items": False, "default": [1, 2]},
+            "mode": {"enum": ["fast", "sure"], "type": "string", "default": "sure"},
+            "angles": {"type": "array", "items": ANGLE, "maxItems": 9, "default": []},
+            "title": {"type": "string", "default": "", "description": "A field called title."},
+            "anything": {"default": None},
+        },
+    ),
+    "HardAnswer": model(
+        ("result",),
+        result={"anyOf": [reference("Point"), NULL]},
+        by_name={"type": "object", "additionalProperties": reference("Point")},
+        pair=PAIR,
+    ),
+}
+
+
+def operation(
+    tag: str,
+    verb: str,
+    *,
+    body: dict[str, Any] | None = None,
+    answers: str = JSON,
+    parameters: tuple[dict[str, Any], ...] = (),
+    heavy: bool = False,
+) -> dict[str, Any]:
+    """An operation of the contract."""
+    busy = {"503": {"description": "busy"}} if heavy else {}
+    schema = reference("HardAnswer") if answers == JSON else {"type": "string"}
+    return {
+        "tags": [tag],
+        "operationId": f"{tag}_{verb}",
+        "summary": 'What "it" does',
+        "description": 'With \\ and """.\n\nSecond.',
+        "parameters": list(parameters),
+        **({"requestBody": {"content": body}} if body else {}),
+        "responses": {"200": {"description": "", "content": {answers: {"schema": schema}}}, **busy},
+    }
+
+
+KEY = {"name": "key", "in": "path", "required": True, "schema": {"type": "string"}, "example": "a"}
+HARD_BODY = {
+    JSON: {
+        "schema": reference("HardRequest"),
+        "example": {
+            "from": 1,
+            "shape": {"kind": "cone"},
+            "shapes": [],
+            "must_be_null_or_given": None,
+        },
+    },
+    "application/x-ndjson": {"schema": {"type": "string"}},
+}
+PATHS: dict[str, Any] = {
+    "/v1/hard/all": {
+        "post": operation("hard", "all", body=HARD_BODY, heavy=True),
+        "get": operation("hard", "all_by_query"),
+    },
+    "/v1/hard/import": {"post": operation("hard", "import", body=HARD_BODY)},
+    "/v1/tables/{key}": {
+        "post": operation(
+            "tables",
+            "run",
+            body={"text/csv": {"schema": {"type": "string"}}},
+            answers="text/csv",
+            parameters=(KEY,),
+        )
+    },
+    "/v1/sheets/{key}": {
+        "get": operation(
+            "sheets",
+            "draw",
+            answers="application/pdf",
+            parameters=(
+                KEY,
+                {"name": "paper", "in": "query", "schema": {"type": "string", "default": "A4"}},
+                {"name": "scale", "in": "query", "schema": {"type": "number"}},
+            ),
+        )
+    },
+    **{
+        f"/v1/many-{n}/solve": {"post": operation(f"many-{n}", "solve", body=HARD_BODY)}
+        for n in range(20)
+    },
+}
+CONTRACT = {
+    "openapi": "3.1.0",
+    "info": {"title": "Hard", "version": "1"},
+    "paths": PATHS,
+    "components": {"schemas": SCHEMAS},
+}
+
+USE = """\
+from typing import Any, assert_type
+from halfangle_client import Halfangle, models
+from halfangle_client.conversation import Fault
+from halfangle_client.endpoint import Message, Reply
+
+class Mirror:
+    def exchange(self, message: Message, seconds: float) -> Reply | Fault:
+        self.message, self.seconds = message, seconds
+        answers = {"text/csv": b"a,b", "application/pdf": b"%PDF"}
+        wanted = message.headers["Accept"].partition(",")[0]
+        return Reply(200, {}, answers.get(wanted, b'{"result":null,"more":1}'))
+    def close(self) -> None: ...
+
+client = Halfangle()
+client.close()
+mirror: Any = Mirror()
+client._connection = mirror
+cone = models.Cone(kind="cone", angle="8 18")
+face = models.Face(kind="face", outline=[models.Point(x=0, y=0)])
+answer = client.hard.all(
+    from_=1, shape=cone, shapes=[face, cone], must_be_null_or_given=None, timeout_seconds_=2,
+    list=[1, 2], float="8 18", angles=[1, "8 18"], limit=None, self_=True, timeout_seconds=7,
+)
+assert_type(answer, models.HardAnswer)
+assert mirror.seconds == 7
+print(mirror.message.body.decode())
+client.hard.import_(from_=1, shape=cone, shapes=[], must_be_null_or_given=2)
+print(mirror.seconds, mirror.message.path)
+client.hard.all(from_=1, shape=cone, shapes=[], must_be_null_or_given=2)
+print(mirror.seconds)
+text = client.tables.run("sine.setting", "a,b\\n1,2")
+assert_type(text, str)
+print(mirror.message.path, mirror.message.headers["Content-Type"], mirror.message.body, text)
+sheet = client.sheets.draw("a/b", scale=0.5)
+assert_type(sheet, bytes)
+print(mirror.message.path, mirror.message.query, sheet)
+print(client.call("tables.run", {"key": "x"}, content="1"))
+print(client.call("sheets.draw", {"key": "x"}))
+client.many_3.solve(from_=1, shape=cone, shapes=[], must_be_null_or_given=2)
+print(mirror.message.path)
+"""
+
+SENT = {
+    "from": 1,
+    "class": 'it\'s "so"',
+    "list": [1, 2],
+    "float": "8 18",
+    "str": 3,
+    "timeout_seconds": 2,
+    "self": True,
+    "shape": {"kind": "cone", "angle": "8 18"},
+    "shapes": [
+        {"kind": "face", "outline": [{"x": 0.0, "y": 0.0}]},
+        {"kind": "cone", "angle": "8 18"},
+    ],
+    "grade": "A+",
+    "limit": None,
+    "must_be_null_or_given": None,
+    "mode": "sure",
+    "angles": [1, "8 18"],
+    "title": "",
+}
+
+
+@pytest.fixture(scope="module")
+def generated(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The client generated from the hard contract, the hand-written part beside it."""
+    root = tmp_path_factory.mktemp("hard")
+    shutil.copytree(
+        ROOT / "client/halfangle_client",
+        root / "client/halfangle_client",
+        ignore=shutil.ignore_patterns("generated", "__pycache__", "cli.py", "demo.py", "plan.py"),
+    )
+    (root / "contract.json").write_text(json.dumps(CONTRACT), "utf-8")
+    run(root, str(ROOT / "openapi/generate.py"), "--contract", "contract.json", "--root", ".")
+    (root / "use.py").write_text(USE, "utf-8")
+    return root
+
+
+def run(root: Path, *arguments: str) -> str:
+    """Run Python in a folder; give what it prints."""
+    done = subprocess.run(
+        [sys.executable, *arguments],
+        check=False,
+        capture_output=True,
+        text=True,
+        cwd=root,
+        env={"PYTHONPATH": "client", "MYPYPATH": "client", "PYTHONUTF8": "1"},
+    )
+    assert done.returncode == 0, done.stdout + done.stderr
+    return done.stdout
+
+
+def test_a_hard_contract_makes_a_client_that_works(generated: Path) -> None:
+    """Keywords, builtins and the client's own words as fields; unions, maps, pairs; CSV and PDF."""
+    lines = run(generated, "-W", "error", "use.py").splitlines()
+    assert json.loads(lines[0]) == SENT
+    assert lines[1:] == [
+        "10.0 /v1/hard/import",
+        "60.0",
+        "/v1/tables/sine.setting text/csv b'a,b\\n1,2' a,b",
+        "/v1/sheets/a%2Fb {'paper': 'A4', 'scale': '0.5'} b'%PDF'",
+        "a,b",
+        "b'%PDF'",
+        "/v1/many-3/solve",
+    ]
+
+
+def test_a_hard_contract_makes_a_client_that_is_typed(generated: Path) -> None:
+    """Generated and hand-written part and their use pass the type checker at its strictest."""
+    run(generated, "-m", "mypy", "--strict", "--config-file=", "client/halfangle_client", "use.py")
+
+
+def test_the_same_contract_gives_the_same_bytes(generated: Path) -> None:
+    """A second run finds nothing to write."""
+    arguments = ["--check", "--contract", "contract.json", "--root", "."]
+    run(generated, str(ROOT / "openapi/generate.py"), *arguments)

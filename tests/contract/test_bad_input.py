@@ -1,0 +1,621 @@
+"""Bad input to every operation: a problem document that names the field and the limit.
+
+Most requests here are each operation's own example with one thing made wrong, at every place of the
+example in turn. They go to the function that HTTP calls with the body, and the errors through the
+one map to problem documents; the tests at the end send what only HTTP can tell apart.
+"""
+
+import copy
+import json
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import Any
+
+import pytest
+from litestar.testing import TestClient
+
+from halfangle_service.errors import Refusal
+from halfangle_service.http.problems import ProblemError, problem_body, problem_of_refusal
+from halfangle_service.http.query import query_fields
+from halfangle_service.http.routes import answer
+from halfangle_service.operation import Operation
+from halfangle_service.registry import load_registry
+
+Service = TestClient[Any]
+AnyOperation = Operation[Any, Any]
+Schema = dict[str, Any]
+
+OPERATIONS = load_registry().operations
+SINE = "/v1/sine/setting"
+JSON_HEADER = {"Content-Type": "application/json"}
+#: No refusal needs more, however long the request was.
+LONGEST_REFUSAL_BYTES = 20_000
+
+every_operation = pytest.mark.parametrize("name", OPERATIONS)
+
+
+@dataclass(frozen=True)
+class Place:
+    """A value of an example: its JSON pointer, its schema's plain options, and the value."""
+
+    pointer: str
+    options: tuple[Schema, ...]
+    value: Any
+
+    def option(self, *types: str) -> Schema | None:
+        """The option of one of these JSON types, or None."""
+        return next((o for o in self.options if o.get("type") in types), None)
+
+    @property
+    def number(self) -> Schema | None:
+        """The option that takes a number, where the example has one or an angle as text."""
+        return self.option("number", "integer")
+
+    @property
+    def is_angle(self) -> bool:
+        """True where degrees, minutes and seconds are taken as text."""
+        return any("x-unit" in o and o["x-unit"] == "degree" for o in self.options)
+
+
+def places(operation: AnyOperation) -> list[Place]:
+    """Every value of an operation's example."""
+    schema = operation.request.model_json_schema()
+    example = json.loads(json.dumps(dict(operation.example)))
+    return list(_places(schema, schema.get("$defs", {}), example, ""))
+
+
+def _places(schema: Schema, definitions: Schema, value: Any, pointer: str) -> Iterator[Place]:
+    options = tuple(_options(schema, definitions, value))
+    if pointer:
+        yield Place(pointer, options, value)
+    if isinstance(value, dict):
+        fields: Schema = next((o["properties"] for o in options if "properties" in o), {})
+        for name, part in value.items():
+            if name in fields:
+                yield from _places(fields[name], definitions, part, f"{pointer}/{name}")
+    elif isinstance(value, list):
+        items: Schema = next((o["items"] for o in options if "items" in o), {})
+        for position, part in enumerate(value[:2]):
+            yield from _places(items, definitions, part, f"{pointer}/{position}")
+
+
+def _options(schema: Schema, definitions: Schema, value: Any) -> Iterator[Schema]:
+    """Plain schemas that a schema leads to; of a discriminated union, the one that the value is."""
+    if "$ref" in schema:
+        yield from _options(definitions[schema["$ref"].rsplit("/", 1)[-1]], definitions, value)
+        return
+    if "discriminator" in schema and isinstance(value, dict):
+        chosen = schema["discriminator"]
+        reference = chosen["mapping"][value[chosen["propertyName"]]]
+        yield from _options({"$ref": reference}, definitions, value)
+        return
+    nested = [*schema.get("anyOf", ()), *schema.get("oneOf", ()), *schema.get("allOf", ())]
+    if not nested:
+        yield schema
+    for option in nested:
+        unit = {"x-unit": schema["x-unit"]} if "x-unit" in schema else {}
+        yield from _options({**unit, **option}, definitions, value)
+
+
+def with_raw(operation: AnyOperation, pointer: str, raw: str) -> bytes:
+    """The example as JSON, with this raw text in the place of one value."""
+    request = json.loads(json.dumps(dict(operation.example)))
+    holder, last = _holder(request, pointer)
+    holder[last] = "\0here\0"
+    text = json.dumps(request, ensure_ascii=False)
+    return text.replace('"\\u0000here\\u0000"', raw).encode()
+
+
+def _holder(request: Any, pointer: str) -> tuple[Any, Any]:
+    *path, last = pointer.split("/")[1:]
+    for part in path:
+        request = request[int(part) if isinstance(request, list) else part]
+    return request, int(last) if isinstance(request, list) else last
+
+
+def problem_for(operation: AnyOperation, body: bytes) -> dict[str, Any] | None:
+    """The problem document for a body, or None where it is answered."""
+    try:
+        answer(operation, body)
+    except ProblemError as error:
+        found = problem_body(error, operation.path)
+    except Refusal as refusal:
+        found = problem_body(problem_of_refusal(refusal), operation.path)
+    else:
+        return None
+    assert len(found[1]) < LONGEST_REFUSAL_BYTES
+    problem: dict[str, Any] = json.loads(found[1])
+    return problem
+
+
+def assert_names(problem: dict[str, Any] | None, pointer: str, *words: str) -> None:
+    """Check that a request is refused at this place, with these words."""
+    assert problem is not None, f"{pointer} was taken"
+    assert problem["type"] == "/problems/invalid-request", problem
+    messages = [e["message"] for e in problem["errors"] if e["pointer"] == pointer]
+    assert messages, problem["errors"]
+    for word in words:
+        assert any(word in message for message in messages), messages
+    assert all(len(message) < 400 for message in messages)
+
+
+# One value made wrong -------------------------------------------------------------------------
+NO_NUMBERS = {
+    "not a number": "NaN",
+    "infinity": "Infinity",
+    "minus infinity": "-Infinity",
+    "past the range of floats": "1e400",
+    "400 digits": "1" + "0" * 400,
+    "5000 digits": "7" * 5000,
+    "true": "true",
+    "a number as text": '"1e2"',
+    "empty text": '""',
+    "words": '"about five"',
+    "a list": "[1]",
+    "an object": '{"value": 1}',
+}
+
+
+@every_operation
+@pytest.mark.parametrize("wrong", NO_NUMBERS)
+def test_what_is_no_number_is_refused(name: str, wrong: str) -> None:
+    """Each number of the request refuses what is no finite number, and says where."""
+    operation = OPERATIONS[name]
+    for place in places(operation):
+        if place.number is not None and not place.option("array", "object"):
+            problem = problem_for(operation, with_raw(operation, place.pointer, NO_NUMBERS[wrong]))
+            assert_names(problem, place.pointer)
+
+
+@every_operation
+def test_past_each_bound_is_refused_with_the_bound(name: str) -> None:
+    """A number just past either bound, or far past it, is refused, and the bound is named."""
+    operation = OPERATIONS[name]
+    for place in places(operation):
+        for number, bound in _past_bounds(place.number or {}):
+            problem = problem_for(operation, with_raw(operation, place.pointer, json.dumps(number)))
+            assert problem is not None, f"{place.pointer} took {number}"
+            assert_names(problem, place.pointer)
+            messages = " ".join(error["message"] for error in problem["errors"])
+            numbers = {_number(word) for word in messages.replace(";", " ").split()}
+            assert bound in numbers, messages
+
+
+def _past_bounds(schema: Schema) -> Iterator[tuple[float, float]]:
+    """Numbers past the bounds of a schema, each with its bound."""
+    whole = schema.get("type") == "integer"
+    if "minimum" in schema:
+        low = schema["minimum"]
+        yield from (
+            (number, low) for number in (low - 1, -1e9 if not whole else -(10**9)) if number < low
+        )
+    if "exclusiveMinimum" in schema:
+        yield schema["exclusiveMinimum"], schema["exclusiveMinimum"]
+        yield schema["exclusiveMinimum"] - 1, schema["exclusiveMinimum"]
+    if "maximum" in schema:
+        yield schema["maximum"] + 1, schema["maximum"]
+        yield 10**15, schema["maximum"]
+    if "exclusiveMaximum" in schema:
+        yield schema["exclusiveMaximum"], schema["exclusiveMaximum"]
+        yield schema["exclusiveMaximum"] + 1, schema["exclusiveMaximum"]
+
+
+def _number(word: str) -> float | None:
+    try:
+        return float(word)
+    except ValueError:
+        return None
+
+
+NO_ANGLES = ("", " ", "30 60", "30°15'60\"", "8.18.5", "30 15 20 5", "--5", "1e2", "٣٠", "9" * 5000)
+
+
+@every_operation
+def test_text_that_is_no_angle_is_refused(name: str) -> None:
+    """An angle as text that is not degrees, minutes and seconds is refused with the forms taken."""
+    operation = OPERATIONS[name]
+    for place in places(operation):
+        if place.is_angle:
+            for text in NO_ANGLES:
+                body = with_raw(operation, place.pointer, json.dumps(text))
+                assert_names(problem_for(operation, body), place.pointer, "30°15'20\"")
+
+
+@every_operation
+def test_an_angle_as_text_past_its_bound_is_refused(name: str) -> None:
+    """Degrees, minutes and seconds are held to the same bounds as decimal degrees."""
+    operation = OPERATIONS[name]
+    for place in places(operation):
+        if place.is_angle and place.number is not None:
+            body = with_raw(operation, place.pointer, '"999°59\'59\\""')
+            assert_names(problem_for(operation, body), place.pointer, "should be less than")
+
+
+@every_operation
+def test_units_are_in_or_mm(name: str) -> None:
+    """Only `in` and `mm` are units; the refusal says so."""
+    operation = OPERATIONS[name]
+    for place in places(operation):
+        if place.pointer.endswith("/units"):
+            for wrong in ('"cm"', '"IN"', '"inch"', '""', "1", "null", "true", '["in"]'):
+                problem = problem_for(operation, with_raw(operation, place.pointer, wrong))
+                assert_names(problem, place.pointer, "'in'", "'mm'")
+
+
+@every_operation
+def test_other_words_than_those_offered_are_refused(name: str) -> None:
+    """A field that takes one of some words takes no other."""
+    operation = OPERATIONS[name]
+    for place in places(operation):
+        if any("enum" in o or "const" in o for o in place.options) and isinstance(place.value, str):
+            problem = problem_for(operation, with_raw(operation, place.pointer, '"no such word"'))
+            assert problem is not None, place
+            assert_names(problem, place.pointer, "should be")
+
+
+HUGE_VALUES = {
+    "long text": json.dumps("x" * 200_000),
+    "long list": "[" + ",".join(["1"] * 50_000) + "]",
+    "wide object": json.dumps({f"field{n}": n for n in range(20_000)}),
+    "deep list": "[" * 150 + "]" * 150,
+    "too deep list": "[" * 100_000 + "]" * 100_000,
+    "too deep object": '{"a":' * 100_000 + "1" + "}" * 100_000,
+    "long number": "0." + "3" * 100_000,
+}
+
+
+@every_operation
+@pytest.mark.parametrize("huge", HUGE_VALUES)
+def test_a_huge_value_is_never_sent_back(name: str, huge: str) -> None:
+    """However large or deep one value is, the refusal stays short."""
+    operation = OPERATIONS[name]
+    for place in places(operation)[:6]:
+        problem = problem_for(operation, with_raw(operation, place.pointer, HUGE_VALUES[huge]))
+        if problem is not None:
+            assert problem["status"] in {400, 422}
+        else:
+            # 0.333… with many digits is a plain number.
+            assert huge == "long number"
+
+
+# Fields too many, too few, twice --------------------------------------------------------------
+@every_operation
+def test_an_unknown_field_is_refused_by_name(name: str) -> None:
+    """A field that the request does not have is refused, in nested objects too."""
+    operation = OPERATIONS[name]
+    request = json.loads(json.dumps(dict(operation.example)))
+    objects = ["", *(p.pointer for p in places(operation) if isinstance(p.value, dict))]
+    for pointer in objects:
+        changed = copy.deepcopy(request)
+        target = changed
+        for part in pointer.split("/")[1:]:
+            target = target[int(part) if isinstance(target, list) else part]
+        target["no_such_field"] = 1
+        problem = problem_for(operation, json.dumps(changed).encode())
+        assert_names(problem, f"{pointer}/no_such_field", "is not a field of this request")
+
+
+@every_operation
+def test_an_unknown_field_with_a_huge_name_is_refused_in_short(name: str) -> None:
+    """The name of an unknown field is not sent back at length."""
+    operation = OPERATIONS[name]
+    request = {**operation.example, "x" * 100_000: 1}
+    problem = problem_for(operation, json.dumps(request).encode())
+    assert problem is not None
+    assert problem["type"] == "/problems/invalid-request"
+    assert len(json.dumps(problem)) < 3000
+
+
+@every_operation
+def test_each_required_field_is_missed_by_name(name: str) -> None:
+    """A required field that is not there is named."""
+    operation = OPERATIONS[name]
+    for field in operation.request.model_json_schema().get("required", ()):
+        request = {k: v for k, v in operation.example.items() if k != field}
+        problem = problem_for(operation, json.dumps(request).encode())
+        assert_names(problem, f"/{field}", "is required and was not sent")
+
+
+@every_operation
+def test_an_empty_request_is_refused_or_needs_nothing(name: str) -> None:
+    """An empty object is refused wherever anything is required."""
+    operation = OPERATIONS[name]
+    problem = problem_for(operation, b"{}")
+    required = operation.request.model_json_schema().get("required", ())
+    assert (problem is not None) or not required
+
+
+@every_operation
+def test_a_field_given_twice_is_refused(name: str) -> None:
+    """Which of two values was meant cannot be known."""
+    operation = OPERATIONS[name]
+    field, value = next(iter(operation.example.items()))
+    text = json.dumps(dict(operation.example))
+    body = f'{{"{field}": {json.dumps(value)}, {text[1:]}'.encode()
+    assert_names(problem_for(operation, body), f"/{field}", "should be given once")
+
+
+@every_operation
+def test_nothing_in_the_place_of_a_required_value_is_refused(name: str) -> None:
+    """`null` is taken only where the schema says so."""
+    operation = OPERATIONS[name]
+    for place in places(operation):
+        if (
+            place.options
+            and not place.option("null")
+            and not any("const" in o for o in place.options)
+        ):
+            problem = problem_for(operation, with_raw(operation, place.pointer, "null"))
+            assert problem is not None, f"{place.pointer} took null"
+            assert_names(problem, place.pointer)
+
+
+@every_operation
+def test_an_empty_list_is_refused_or_allowed_by_the_schema(name: str) -> None:
+    """A list that needs an entry says so."""
+    operation = OPERATIONS[name]
+    for place in places(operation):
+        listing = place.option("array")
+        if listing is not None and listing.get("minItems", 0) > 0:
+            problem = problem_for(operation, with_raw(operation, place.pointer, "[]"))
+            assert_names(problem, place.pointer, "at least")
+
+
+@every_operation
+def test_a_list_past_its_bound_is_refused_with_the_bound(name: str) -> None:
+    """A list longer than its bound is refused, and the bound is named."""
+    operation = OPERATIONS[name]
+    for place in places(operation):
+        listing = place.option("array")
+        if listing is not None and place.value:
+            most = listing["maxItems"]
+            body = with_raw(operation, place.pointer, json.dumps([place.value[0]] * (most + 1)))
+            assert_names(problem_for(operation, body), place.pointer, str(most))
+
+
+# Bodies that are no request -------------------------------------------------------------------
+NO_JSON: dict[str, bytes] = {
+    "nothing": b"",
+    "blanks": b"  \n",
+    "cut short": b'{"units": "in", ',
+    "trailing comma": b'{"units": "in",}',
+    "two values": b"{} {}",
+    "single quotes": b"{'units': 'in'}",
+    "comment": b'{"units": "in"} // inches',
+    "markup": b"<request/>",
+    "form": b"units=in&angle=30",
+    "byte order mark": b"\xef\xbb\xbf{}",
+    "UTF-16": '{"units": "in"}'.encode("utf-16"),
+    "invalid UTF-8": b'{"units": "\xff\xfe"}',
+    "cut UTF-8": b'{"units": "in\xc2"}',
+    "overlong UTF-8": b'{"units": "\xc0\xaf"}',
+    "control character": b'{"units": "i\x00n"}',
+    "lone surrogate": b'{"units": "\\ud800"}',
+    "100,000 brackets": b"[" * 100_000,
+    "100,000 pairs of brackets": b"[" * 100_000 + b"]" * 100_000,
+    "100,000 objects": b'{"a":' * 100_000 + b"1" + b"}" * 100_000,
+    "hexadecimal": b'{"angle": 0x1E}',
+    "leading zero": b'{"angle": 030}',
+    "plus sign": b'{"angle": +30}',
+    "bare point": b'{"angle": .5}',
+    "gzip": b"\x1f\x8b\x08\x00\x00\x00\x00\x00",
+}
+
+
+@every_operation
+def test_what_is_no_json_is_refused_with_400(name: str) -> None:
+    """A body that is no JSON text in UTF-8 is refused as such."""
+    for what, body in NO_JSON.items():
+        problem = problem_for(OPERATIONS[name], body)
+        assert problem is not None, what
+        assert (problem["type"], problem["status"]) == ("/problems/not-json", 400), what
+        assert len(problem["detail"]) < 300, what
+
+
+@every_operation
+def test_json_that_is_no_object_is_refused(name: str) -> None:
+    """The request is one object."""
+    for body in (b"null", b"true", b"30", b'"in"', b"[]", b"[{}]"):
+        assert_names(problem_for(OPERATIONS[name], body), "")
+
+
+# What only HTTP tells apart -------------------------------------------------------------------
+def post_body(service: Service, body: bytes, **headers: str) -> Any:
+    """POST raw bytes to the sine setting."""
+    return service.post(SINE, content=body, headers={**JSON_HEADER, **headers})
+
+
+GOOD = b'{"units": "in", "center_distance": 5, "angle": 30}'
+
+
+@pytest.mark.parametrize("what", NO_JSON)
+def test_http_answers_400_to_what_is_no_json(service: Service, what: str) -> None:
+    """The same through HTTP: a problem document, with an id."""
+    response = post_body(service, NO_JSON[what])
+    assert response.status_code == 400
+    assert response.headers["content-type"] == "application/problem+json"
+    assert response.headers["x-request-id"]
+
+
+@pytest.mark.parametrize(
+    "media_type",
+    [
+        "text/plain",
+        "application/x-www-form-urlencoded",
+        "multipart/form-data; boundary=x",
+        "application/xml",
+        "application/jsonp",
+        "application/json; charset=latin-1",
+        "application/json, text/plain",
+        "x" * 5000,
+        "",
+    ],
+)
+def test_another_content_type_is_refused(service: Service, media_type: str) -> None:
+    """Only JSON is taken, and the refusal says what to send."""
+    response = service.post(SINE, content=GOOD, headers={"Content-Type": media_type})
+    assert response.status_code == 415
+    assert response.headers["accept"] == "application/json"
+    assert "application/json" in response.json()["detail"]
+    assert len(response.content) < 1000
+
+
+@pytest.mark.parametrize(
+    "media_type",
+    [
+        "application/json",
+        "Application/JSON",
+        "application/json; charset=UTF-8",
+        'application/json;charset="utf-8"',
+    ],
+)
+def test_json_is_taken_however_it_is_spelt(service: Service, media_type: str) -> None:
+    """Media types are compared without regard to case (RFC 9110, 8.3.1)."""
+    response = service.post(SINE, content=GOOD, headers={"Content-Type": media_type})
+    assert response.status_code == 200
+
+
+def test_a_missing_content_type_is_refused(service: Service) -> None:
+    """A body of no declared type is not guessed at."""
+    response = service.post(SINE, content=GOOD)
+    assert response.status_code == 415
+    assert "got none" in response.json()["detail"]
+
+
+@pytest.mark.parametrize("chunked", [False, True])
+def test_ten_megabytes_are_refused_with_the_limit(service: Service, chunked: bool) -> None:
+    """A body past the limit is refused, whether its length is declared or it comes in chunks."""
+    chunks = (b" " * 65_536 for _ in range(160))
+    body: Any = chunks if chunked else b"".join(chunks)
+    response = service.post(SINE, content=body, headers=JSON_HEADER)
+    assert response.status_code == 413
+    assert response.json()["type"] == "/problems/content-too-large"
+    assert "1048576 bytes" in response.json()["detail"]
+
+
+def test_a_body_just_within_the_limit_is_read(service: Service) -> None:
+    """Blanks are JSON; the limit counts bytes, not meaning."""
+    padded = GOOD + b" " * (1_048_576 - len(GOOD))
+    assert post_body(service, padded).status_code == 200
+    assert post_body(service, padded + b" ").status_code == 413
+
+
+@pytest.mark.parametrize("length", ["-1", "ten", "9" * 40])
+def test_a_declared_length_that_is_none_makes_no_failure(service: Service, length: str) -> None:
+    """A Content-Length that is no length, or an absurd one, never makes a 500."""
+    assert post_body(service, GOOD, **{"Content-Length": length}).status_code < 500
+
+
+@pytest.mark.parametrize(
+    ("query", "status", "pointer"),
+    [
+        ("", 422, "/units"),
+        ("units=in&center_distance=5", 422, "/angle"),
+        ("units=cm&center_distance=5&angle=30", 422, "/units"),
+        ("units=in&center_distance=five&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=NaN&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=1e999&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=" + "7" * 5000 + "&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=-5&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=5&center_distance=6&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=5&angle=0", 422, "/angle"),
+        ("units=in&center_distance=5&angle=90", 422, "/angle"),
+        ("units=in&center_distance=5&angle=", 422, "/angle"),
+        ("units=in&center_distance=5&angle=30&colour=red", 422, "/colour"),
+        ("units=in&center_distance=5&angle=30&pick=height&pick=step", 422, "/pick"),
+        ("units=in&center_distance=true&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=5&angle=%FF", 400, None),
+        ("&".join(["units=in"] * 3000), 400, None),
+        ("units=in&center_distance=" + "%2B5" + "&angle=30", 422, "/center_distance"),
+    ],
+)
+def test_a_wrong_query_string_is_refused(
+    service: Service, query: str, status: int, pointer: str | None
+) -> None:
+    """A query string is held to the same fields and bounds as a body."""
+    response = service.get(f"{SINE}?{query}")
+    assert response.status_code == status, response.text[:300]
+    assert response.headers["content-type"] == "application/problem+json"
+    pointers = {error["pointer"] for error in response.json()["errors"]}
+    assert pointer is None or pointer in pointers
+    assert len(response.content) < 2000
+
+
+@pytest.mark.parametrize("name", [n for n, o in OPERATIONS.items() if query_fields(o.request)])
+def test_every_query_refuses_an_unknown_field(service: Service, name: str) -> None:
+    """A query string too takes no field that the request does not have."""
+    response = service.get(f"{OPERATIONS[name].path}?no_such_field=1")
+    assert response.status_code == 422
+    assert "/no_such_field" in {error["pointer"] for error in response.json()["errors"]}
+
+
+@pytest.mark.parametrize(
+    "path",
+    [
+        "/" + "x" * 5000,
+        "/v1/operations/" + "x" * 5000,
+        "/v1/%00",
+        "/%FF%FE",
+        "/v1//sine",
+        "/../etc",
+    ],
+)
+def test_a_strange_path_is_not_found_and_not_sent_back_at_length(
+    service: Service, path: str
+) -> None:
+    """Any path that leads nowhere is a 404 of bounded size."""
+    response = service.get(path)
+    assert response.status_code == 404
+    assert len(response.content) < 3000
+    assert response.json()["type"] == "/problems/not-found"
+
+
+# Words of the trade ---------------------------------------------------------------------------
+Asked = Callable[..., dict[str, Any] | None]
+
+
+@pytest.fixture
+def sine() -> Asked:
+    """Ask for the sine setting of 5 in with these fields changed; gives the problem document."""
+
+    def ask(**changed: Any) -> dict[str, Any] | None:
+        request = {"units": "in", "center_distance": 5, "angle": 30, **changed}
+        return problem_for(OPERATIONS["sine.setting"], json.dumps(request).encode())
+
+    return ask
+
+
+@pytest.mark.parametrize(
+    "angle", [0, 0.0, -0.0, -1, 90, 90.0, 91, 360, 1e300, "0 00", "90 00", "-5 00"]
+)
+def test_an_angle_of_zero_or_ninety_or_beyond_is_refused(sine: Asked, angle: Any) -> None:
+    """A sine plate stands between 0 and 90 degrees, both excluded."""
+    bound = "less than 90" if str(angle).startswith(("9", "3", "1")) else "greater than 0"
+    assert_names(sine(angle=angle), "/angle", bound)
+
+
+@pytest.mark.parametrize("length", [0, -5, 1e-7, 10_001, 1e300])
+def test_a_length_of_nothing_or_of_a_kilometre_is_refused(sine: Asked, length: float) -> None:
+    """The bounds of a length are named."""
+    assert_names(sine(center_distance=length), "/center_distance", "should be")
+
+
+def test_a_bare_decimal_that_may_be_minutes_is_answered_with_a_note(service: Service) -> None:
+    """8.18 is read as 8.18°, and the answer says that 8°18' would be another angle."""
+    request = {"units": "in", "center_distance": 5, "angle": 8.18}
+    answered = service.post(SINE, json=request).json()
+    [advice] = [a for a in answered["advisories"] if a["code"] == "decimal-degrees-read"]
+    assert advice["severity"] == "note"
+    assert '"8 18"' in advice["message"]
+    as_text = service.post(SINE, json={**request, "angle": "8 18"}).json()
+    assert "decimal-degrees-read" not in {a["code"] for a in as_text["advisories"]}
+
+
+def test_a_bare_angle_is_told_which_angles_there_are(service: Service) -> None:
+    """Where included and half angle could be confused, `angle` is refused and both are named."""
+    body = {"units": "in", "large_diameter": 1, "length": 1, "angle": 30}
+    answer = service.post("/v1/tapers/solve", json=body)
+    assert answer.status_code == 422
+    error = answer.json()["errors"][0]
+    assert error["pointer"] == "/angle"
+    assert "did you mean included_angle or half_angle?" in error["message"]

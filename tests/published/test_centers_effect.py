@@ -1,0 +1,76 @@
+"""Eccentric centers against a part turned step by step."""
+
+import cmath
+import math
+from typing import Any
+
+import numpy as np
+import pytest
+
+from halfangle_service.errors import Impossible
+from support import Call
+
+PAIR: dict[str, Any] = {
+    "units": "mm",
+    "first": {"eccentricity": 0.004, "high_spot": 20, "turns": True},
+    "second": {"eccentricity": 0.003, "high_spot": 130, "turns": False},
+    "distance_between_centers": 200,
+}
+
+
+@pytest.mark.outside("centers.effect", source="Brute force: the axis turned in 3,600 steps")
+@pytest.mark.parametrize("station", [0.0, 70.0, 200.0])
+def test_effect_is_what_a_turned_axis_shows(call: Call, station: float) -> None:
+    """The live center's part turns and is read; the dead center's part stands still."""
+    found = call("centers.effect", **PAIR, stations=[station])["result"]["at_stations"][0]
+    turn = np.exp(1j * np.linspace(0, 2 * math.pi, 3600, endpoint=False))
+    live, dead = cmath.rect(0.004, math.radians(20)), cmath.rect(0.003, math.radians(130))
+    axis = live * turn * (1 - station / 200) + dead * station / 200
+    assert found["apparent_tir"] == pytest.approx(np.ptp(axis.real), abs=1e-8)
+    assert found["standing_offset"] == pytest.approx(abs(axis.mean()), abs=1e-12)
+
+
+def test_opposed_centers_read_zero_at_mid_length(call: Call) -> None:
+    """Equal and opposed live centers show nothing in the middle, everything at the ends."""
+    ends = [{"eccentricity": 0.002, "high_spot": a, "turns": True} for a in (0, 180)]
+    request = PAIR | {"first": ends[0], "second": ends[1], "stations": [0, 100, 200]}
+    found = call("centers.effect", **request)["result"]["at_stations"]
+    assert [f["apparent_tir"] for f in found] == pytest.approx([0.004, 0, 0.004], abs=1e-12)
+
+
+def test_station_outside_the_part_is_refused(call: Call) -> None:
+    """A station past the second center is refused by name."""
+    with pytest.raises(Impossible, match="Station 201 is outside the part"):
+        call("centers.effect", **PAIR, stations=[201])
+
+
+@pytest.mark.outside("centers.effect", source="Brute force: part drawn, turned over and read")
+@pytest.mark.parametrize("station", [0.0, 60.0, 200.0])
+def test_part_turned_end_for_end_shows_what_is_said(call: Call, station: float) -> None:
+    """A part drawn as points, turned over about the vertical, is read at the same section."""
+    part = {
+        "part_at_first": {"tir": 0.01, "high_spot": 75},
+        "part_at_second": {"tir": 0.004, "high_spot": 200},
+    }
+    found = call("centers.effect", **PAIR, **part, stations=[station])["result"]["at_stations"][0]
+    w = station / 200
+    own = (1 - w) * cmath.rect(0.005, math.radians(75)) + w * cmath.rect(0.002, math.radians(200))
+    turned = np.array([own.real, own.imag, station - 100]) * [1, -1, -1]
+    live = cmath.rect(0.004, math.radians(20))
+    turn = np.exp(1j * np.linspace(0, 2 * math.pi, 3600, endpoint=False))
+    before = (live * (1 - w) + own) * turn
+    place = (turned[2] + 100) / 200
+    after = (live * (1 - place) + complex(turned[0], turned[1])) * turn
+    assert found["seen_tir"] == pytest.approx(np.ptp(before.real), abs=1e-8)
+    assert found["seen_tir_end_for_end"] == pytest.approx(np.ptp(after.real), abs=1e-8)
+    assert found["part_tir"] == pytest.approx(2 * abs(own))
+
+
+def test_bench_centers_off_read_as_taper(call: Call) -> None:
+    """0.01 mm in 200 mm of height is 10.3 seconds, and half of it at mid-length."""
+    answer = call("centers.effect", **PAIR, stations=[100], second_height=0.01, second_line=-0.02)
+    result = answer["result"]
+    assert result["bench_height_tilt_arcsec"] == pytest.approx(10.313, abs=1e-3)
+    assert result["bench_line_tilt_arcsec"] == pytest.approx(-20.626, abs=1e-3)
+    assert result["at_stations"][0]["height_offset"] == pytest.approx(0.005)
+    assert "bench-centers-off" in [a["code"] for a in answer["advisories"]]

@@ -1,0 +1,166 @@
+"""Runout against general libraries, brute force and synthetic parts of known truth."""
+
+import cmath
+import math
+from typing import Any
+
+import numpy as np
+import pytest
+from litestar.testing import TestClient
+from scipy.optimize import curve_fit, least_squares
+from scipy.stats import rayleigh
+
+from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.topics.runout.operations import OPERATIONS
+from support import Call
+
+ANGLES = [3, 40, 77, 131, 170, 222, 260, 301, 333]
+
+
+def readings(values: Any, angles: Any = ANGLES) -> list[dict[str, float]]:
+    """Readings as a request sends them."""
+    return [{"angle": a, "reading": float(v)} for a, v in zip(angles, values, strict=True)]
+
+
+def indicate(call: Call, values: Any, angles: Any = ANGLES, **more: Any) -> dict[str, Any]:
+    """Result of indicating in millimetres."""
+    request = {"units": "mm", "resolution": 0.001, "readings": readings(values, angles), **more}
+    result: dict[str, Any] = call("runout.indicate", **request)["result"]
+    return result
+
+
+@pytest.mark.outside("runout.indicate", source="scipy.optimize.least_squares, general library")
+def test_harmonics_agree_with_a_general_solver(call: Call) -> None:
+    """Eccentricity, direction and ovality are those that a general least squares finds."""
+    values = np.round(np.random.default_rng(3).normal(0, 0.02, len(ANGLES)), 4)
+    turn = np.radians(ANGLES)
+
+    def residual(x: Any) -> Any:
+        fit = x[0] + x[1] * np.cos(turn - x[2]) + x[3] * np.cos(2 * turn - x[4])
+        return fit - values
+
+    best = least_squares(residual, [0, 0.02, 1, 0.01, 1], xtol=1e-15, ftol=1e-15, gtol=1e-15).x
+    result = indicate(call, values, harmonics=2)
+    assert result["eccentricity"] == pytest.approx(abs(best[1]), rel=1e-5)
+    assert result["lobes"][0]["amplitude"] == pytest.approx(abs(best[3]), rel=1e-5)
+    high = math.radians(result["high_spot"]["degrees"])
+    assert best[1] * math.cos(high - best[2]) == pytest.approx(abs(best[1]), rel=1e-6)
+
+
+@pytest.mark.outside("runout.indicate", source="scipy.optimize.curve_fit: its own covariance")
+def test_scatter_gives_the_uncertainty_of_a_general_fit(call: Call) -> None:
+    """The uncertainty by scatter is that which a general curve fit gives for the amplitude."""
+    turn = np.radians(ANGLES)
+    values = 0.05 * np.cos(turn - 1) + np.random.default_rng(9).normal(0, 0.004, len(ANGLES))
+
+    def model(x: Any, mean: float, e: float, high: float) -> Any:
+        return mean + e * np.cos(x - high)
+
+    covariance = curve_fit(model, turn, values, [0, 0.05, 1])[1]
+    result = indicate(call, values)
+    assert result["uncertainty_by_scatter"] == pytest.approx(math.sqrt(covariance[1, 1]), rel=1e-4)
+    assert result["eccentricity_uncertainty"] == result["uncertainty_by_scatter"]
+
+
+def test_too_few_spare_readings_are_said(call: Call) -> None:
+    """Four readings answer, and say that a stray one would not be told from form."""
+    request = {"units": "mm", "resolution": 0.001}
+    sent = readings([0.01, 0, -0.01, 0], [0, 90, 180, 270])
+    few = call("runout.indicate", **request, readings=sent)
+    assert "stray-not-told" in [a["code"] for a in few["advisories"]]
+    many = call("runout.indicate", **request, readings=readings(np.cos(np.radians(ANGLES))))
+    assert many["advisories"] == []
+
+
+@pytest.mark.outside("runout.indicate", source="Published cosine table of lever indicators")
+@pytest.mark.parametrize(("tip", "factor"), [(10, 0.98), (20, 0.94), (40, 0.77), (60, 0.5)])
+def test_lever_is_corrected_by_the_published_factor(call: Call, tip: float, factor: float) -> None:
+    """The tip's correction is the published factor, to the two digits printed."""
+    values = 0.05 * np.cos(np.radians(ANGLES))
+    result = indicate(call, values, tip_angle=tip)
+    assert result["eccentricity"] / 0.05 == pytest.approx(factor, abs=0.005)
+
+
+@pytest.mark.outside("runout.budget", source="scipy.stats.rayleigh; sum of many random vectors")
+def test_percentiles_meet_closed_forms(call: Call) -> None:
+    """Two equal vectors have the median √2; twenty equal ones come near a Rayleigh law."""
+
+    def run(count: int) -> dict[str, Any]:
+        each = [{"name": f"part {i}", "tir": 0.01} for i in range(count)]
+        answer = call("runout.budget", units="mm", limit_tir=0.1, contributors=each)
+        result: dict[str, Any] = answer["result"]
+        return result
+
+    assert run(2)["percentile_50_tir"] == pytest.approx(0.01 * math.sqrt(2), rel=0.01)
+    assert run(2)["percentile_95_tir"] == pytest.approx(0.02 * math.cos(0.025 * math.pi), rel=1e-3)
+    many = rayleigh.ppf(0.95, scale=0.01 * math.sqrt(20 / 2))
+    assert run(20)["percentile_95_tir"] == pytest.approx(many, rel=0.02)
+
+
+@pytest.mark.outside("runout.reversal", source="Synthetic part of known truth, all clockings")
+def test_reversal_recovers_a_known_socket_and_part(call: Call) -> None:
+    """Socket, part, best and worst clocking are those put in, by turning the part all round."""
+    socket, part = cmath.rect(0.004, 0.7), cmath.rect(0.0025, 2.9)
+    sent = {
+        name: {"tir": 2 * abs(v), "high_spot": math.degrees(cmath.phase(v))}
+        for name, v in (("at_0", socket + part), ("at_180", socket - part))
+    }
+    result = call("runout.reversal", units="mm", **sent)["result"]
+    turned = 2 * np.abs(socket + part * np.exp(1j * np.radians(np.arange(0, 360, 0.01))))
+    assert result["socket_tir"] == pytest.approx(0.008)
+    assert result["part_tir"] == pytest.approx(0.005)
+    assert result["best_tir"] == pytest.approx(turned.min(), rel=1e-5)
+    assert result["worst_tir"] == pytest.approx(turned.max(), rel=1e-5)
+    assert result["best_clocking"]["degrees"] == pytest.approx(0.01 * turned.argmin(), abs=0.01)
+
+
+@pytest.mark.outside("runout.axis", source="Brute force: straight line through both sections")
+def test_axis_follows_the_line_and_its_corrections_leave_nothing(call: Call) -> None:
+    """TIR beyond both sections lies on the line through them; the corrections end at zero."""
+    request = dict(next(o for o in OPERATIONS if o.verb == "axis").example)
+    result = call("runout.axis", **request)["result"]
+    e1, e2 = cmath.rect(0.0003, math.radians(20)), cmath.rect(0.0005, math.radians(140))
+    x, y = (np.polyfit([1, 4], [getattr(e1, p), getattr(e2, p)], 1) for p in ("real", "imag"))
+    there = complex(np.polyval(x, 5.5), np.polyval(y, 5.5))
+    assert result["at_stations"][0]["tir"] == pytest.approx(2 * abs(there))
+    left = e2
+    for step in result["corrections"]:
+        left -= cmath.rect(step["far_move"], math.radians(step["tap_from"]["degrees"]))
+    assert abs(left) == pytest.approx(0, abs=1e-15)
+
+
+@pytest.mark.outside("runout.axis", source="numpy Monte Carlo of both sections, GUM-S1 way")
+def test_uncertainty_of_the_axis_grows_past_its_sections(call: Call) -> None:
+    """Past both sections the TIR scatters as 200,000 drawn pairs of sections do."""
+    near = {"station": 0, "tir": 0.02, "high_spot": 10, "eccentricity_uncertainty": 2e-4}
+    far = {"station": 50, "tir": 0.03, "high_spot": 70, "eccentricity_uncertainty": 3e-4}
+    request = {"units": "mm", "near": near, "far": far, "stations": [120], "pivot_station": 0}
+    result = call("runout.axis", **request)["result"]["at_stations"][0]
+    rng = np.random.default_rng(5)
+    drawn = []
+    for section in (near, far):
+        noise = rng.normal(0, section["eccentricity_uncertainty"], (2, 200_000))
+        true = cmath.rect(section["tir"] / 2, math.radians(section["high_spot"]))
+        drawn.append(true + noise[0] + 1j * noise[1])
+    tir = 2 * np.abs(drawn[0] + (drawn[1] - drawn[0]) * 120 / 50)
+    assert result["tir_uncertainty"] == pytest.approx(tir.std(), rel=0.01)
+
+
+def test_bad_readings_are_refused_by_name(call: Call) -> None:
+    """Too few readings, a repeated angle, and a reading that no circle explains are refused."""
+    with pytest.raises(Impossible, match="2 harmonics need 5 readings"):
+        indicate(call, [0, 1, 2, 1], [0, 90, 180, 270], harmonics=2)
+    with pytest.raises(Disagreement, match="Readings 1 and 4 stand at the same angle"):
+        indicate(call, [0, 1, 2, 1], [0, 90, 180, 360])
+    stray = 0.05 * np.cos(np.radians(ANGLES))
+    stray[4] += 0.5
+    with pytest.raises(Disagreement, match="explains reading 5"):
+        indicate(call, stray)
+
+
+@pytest.mark.parametrize("operation", OPERATIONS, ids=lambda operation: operation.verb)
+def test_every_runout_example_is_answered(service: TestClient[Any], operation: Any) -> None:
+    """The example of every operation is answered over HTTP, twice with the same bytes."""
+    first = service.post(operation.path, json=dict(operation.example))
+    assert first.status_code == 200, first.text
+    assert first.content == service.post(operation.path, json=dict(operation.example)).content
