@@ -144,16 +144,9 @@ class ChooseWorkhead(RequestModel):
     )
 
 
-class WheelChooseRequest(WheelConeFields):
-    """One cone with its tolerance, and the ways that the shop has."""
+class ChooseWays(RequestModel):
+    """The ways to consider, each as far as the shop has it."""
 
-    tolerance_arcsec: Arcsec = Field(
-        description="Tolerance ± on the included angle, in arc-seconds.", examples=[60.0]
-    )
-    pieces: Annotated[int, Count(ge=1, le=1_000_000)] = Field(1, description="Pieces to grind.")
-    minutes_per_piece: Minutes = Field(
-        10.0, description="Time to grind one piece, in minutes (common practice, no source)."
-    )
     sine_plate: ChooseSinePlate | None = Field(None, description="Absent where there is none.")
     dressed_wheel: ChooseDressedWheel | None = Field(
         None, description="Absent where there is no dresser."
@@ -164,6 +157,19 @@ class WheelChooseRequest(WheelConeFields):
     swivelled_workhead: ChooseWorkhead | None = Field(
         None, description="Absent where there is none."
     )
+
+
+class WheelChooseRequest(WheelConeFields):
+    """One cone with its tolerance, and the ways that the shop has."""
+
+    tolerance_arcsec: Arcsec = Field(
+        description="Tolerance ± on the included angle, in arc-seconds.", examples=[60.0]
+    )
+    pieces: Annotated[int, Count(ge=1, le=1_000_000)] = Field(1, description="Pieces to grind.")
+    minutes_per_piece: Minutes = Field(
+        10.0, description="Time to grind one piece, in minutes (common practice, no source)."
+    )
+    ways: ChooseWays = Field(description="The ways that the shop has; at least one.")
 
 
 class WayContribution(ResultModel):
