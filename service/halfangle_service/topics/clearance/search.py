@@ -5,7 +5,7 @@ is meant for, so that halving the range finds the smallest that will do.
 """
 
 import math
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from dataclasses import replace
 
 from halfangle_service.topics.clearance.assembly import (
@@ -19,25 +19,33 @@ from halfangle_service.topics.clearance.assembly import (
 from halfangle_service.topics.clearance.bodies import Gap, gap_between
 
 #: Halvings of a range: past 50 the ends of a float range meet.
-_HALVINGS = 60
+_HALVINGS = 50
 #: Bodies that stand still on the plate; the others move back with the fixture.
 PLATE_BODIES = frozenset({"plate", "stack", "base"})
 
 
-def all_gaps(assembly: Assembly, head: Head, stroke: Stroke, direction: Direction) -> list[Gap]:
-    """Gap of every part of the head from every body; the wheel's from what it grinds left out."""
+def _any(_part: str, _body: str) -> bool:
+    return True
+
+
+def all_gaps(
+    assembly: Assembly,
+    head: Head,
+    stroke: Stroke,
+    direction: Direction,
+    wanted: Callable[[str, str], bool] = _any,
+) -> list[Gap]:
+    """Gap of every part of the head from every body; the wheel's from what it grinds left out.
+
+    `wanted` says, by the names of part and body, which of them are looked at.
+    """
     parts = head_parts(head, stroke, assembly.cone.slant, direction)
     return [
         gap_between(part, body)
         for body in assembly.bodies()
         for part in parts
-        if not (body.ground and part.name == "wheel")
+        if not (body.ground and part.name == "wheel") and wanted(part.name, body.name)
     ]
-
-
-def least(gaps: Iterable[Gap]) -> Gap:
-    """The smallest gap; of equal ones the first."""
-    return min(gaps, key=lambda gap: gap.gap)
 
 
 def smallest(clears: Callable[[float], bool], low: float, high: float) -> float | None:
@@ -85,20 +93,24 @@ def needed_stick_out(
 
     def clears(stick_out: float) -> bool:
         moved = replace(assembly, fixture=replace(fixture, stick_out=stick_out))
-        gaps = all_gaps(moved, head, stroke, direction)
-        return all(g.gap >= margin for g in gaps if _of_fixture(g))
+        gaps = all_gaps(moved, head, stroke, direction, _of_fixture)
+        return all(gap.gap >= margin for gap in gaps)
 
     return smallest(clears, 0.0, upper * (1.0 + 1e-9) + 1e-9)
 
 
-def _of_fixture(gap: Gap) -> bool:
+def _of_fixture(part: str, body: str) -> bool:
     """True where more stick-out can open the gap.
 
     Not the plate's; nor flange and guard over the cone and its shank, which stay where they are.
     """
-    if gap.body == "shank":
-        return gap.part == "wheel"
-    return gap.body not in PLATE_BODIES and gap.body != "cone"
+    if body == "shank":
+        return part == "wheel"
+    return body not in PLATE_BODIES and body != "cone"
+
+
+def _wheel_of_fixture(part: str, body: str) -> bool:
+    return part == "wheel" and _of_fixture(part, body)
 
 
 def needed_riser(
@@ -112,8 +124,9 @@ def needed_riser(
             axis_height=assembly.fixture.axis_height + riser,
             body_height=assembly.fixture.body_height + riser,
         )
-        gaps = all_gaps(replace(assembly, fixture=fixture), head, stroke, direction)
-        return all(g.gap >= margin for g in gaps if g.body in PLATE_BODIES)
+        raised = replace(assembly, fixture=fixture)
+        gaps = all_gaps(raised, head, stroke, direction, lambda _, body: body in PLATE_BODIES)
+        return all(gap.gap >= margin for gap in gaps)
 
     # The plate's highest corner, lifted off the ground line, goes down by cos α of the riser.
     corner = assembly.level((assembly.high_end, -assembly.fixture.axis_height))[1]
@@ -132,8 +145,8 @@ def largest_wheel(
 
     def clears(less: float) -> bool:
         smaller = replace(head, radius=head.radius - less)
-        gaps = all_gaps(assembly, smaller, stroke, direction)
-        return all(g.gap >= margin for g in gaps if g.part == "wheel" and _of_fixture(g))
+        gaps = all_gaps(assembly, smaller, stroke, direction, _wheel_of_fixture)
+        return all(gap.gap >= margin for gap in gaps)
 
     less = smallest(clears, 0.0, head.radius - head.flange_radius)
     return None if less is None else 2.0 * (head.radius - less)
