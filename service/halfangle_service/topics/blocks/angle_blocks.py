@@ -20,7 +20,6 @@ Longs = NDArray[np.int64]
 MOST_PIECES = 22
 #: Most joined combinations looked at in one request.
 MOST_JOINED = 4_000_000
-THOUSANDTHS_PER_DEGREE = 3_600_000
 
 
 @dataclass(frozen=True, slots=True)

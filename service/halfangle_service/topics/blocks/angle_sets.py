@@ -10,7 +10,8 @@ from typing import Any
 from halfangle_service.errors import Unreachable
 
 _THOUSANDTHS = {"degrees": 3_600_000, "minutes": 60_000, "seconds": 1_000}
-SQUARE = 90 * _THOUSANDTHS["degrees"]
+THOUSANDTHS_PER_DEGREE = _THOUSANDTHS["degrees"]
+SQUARE = 90 * THOUSANDTHS_PER_DEGREE
 
 
 @dataclass(frozen=True, slots=True)

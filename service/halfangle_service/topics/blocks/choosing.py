@@ -4,7 +4,7 @@ Integers of 0.1 nm. Stacks are ordered by count, then by how near they come, the
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import islice
 from typing import Literal
 
@@ -14,7 +14,8 @@ from numpy.typing import NDArray
 from halfangle_service.errors import BeyondBound
 from halfangle_service.topics.blocks.layers import Layers, Positions, Work
 from halfangle_service.topics.blocks.measured import MOST_CANDIDATES, measured_blocks
-from halfangle_service.topics.blocks.supply import Box, Piece
+from halfangle_service.topics.blocks.stacking import StackTable, stack_table
+from halfangle_service.topics.blocks.supply import Box
 
 Preference = Literal["large blocks", "fewer small blocks", "least wear", "least uncertainty"]
 
@@ -27,12 +28,14 @@ class Choice:
     """Stacks in order of preference, as positions in the box.
 
     `complete`: every stack that comes before the last one given was considered, so that the order
-    is proved; the count of blocks of the first is the fewest in any case where `fewest_proved`.
+    is proved. `fewest_proved`: the first is the best by count, or by nearness, in any case.
+    `searched`: the search went up to so many blocks.
     """
 
     stacks: tuple[tuple[int, ...], ...]
     complete: bool
     fewest_proved: bool = True
+    searched: int = 0
 
 
 def choose(
@@ -45,20 +48,21 @@ def choose(
     work: Work,
 ) -> Choice:
     """Give the `wanted` best stacks of nominal blocks within a tolerance of a height."""
-    layers = box.layers(max_blocks)
     if wanted == 1 and tolerance == 0 and preference == "large blocks":
-        return _first_only(box, layers, height)
+        return first_only(box, stack_table(box.sizes, max_blocks), height)
+    layers = box.layers(max_blocks)
     heights = _heights(layers, height, tolerance)
     stacks = tuple(islice(_ordered(box, layers, heights, preference, work), wanted))
     if not stacks and heights:  # the work ended within the first layer: its stacks still exist
-        return _first_only(box, layers, min(heights, key=lambda entry: entry[1])[0], False)
+        fewest = min(heights, key=lambda entry: entry[1])
+        return replace(first_only(box, layers.table, fewest[0]), complete=False)
     return Choice(stacks, not work.exhausted)
 
 
-def _first_only(box: Box, layers: Layers, height: int, complete: bool = True) -> Choice:
-    """Give the one stack that the table names."""
-    sizes = layers.table.stack(height)
-    return Choice((positions_of(box, sizes),) if sizes else (), complete)
+def first_only(box: Box, table: StackTable, height: int) -> Choice:
+    """Give the one stack that the table of the box names for a height."""
+    sizes = table.stack(height)
+    return Choice((positions_of(box, sizes),) if sizes else (), True)
 
 
 def positions_of(box: Box, sizes: Sequence[int]) -> tuple[int, ...]:
@@ -150,19 +154,25 @@ def choose_measured(
     With a tolerance, the fewest blocks that come within it, nearest first; no stack where none do.
     """
     blocks = measured_blocks(tuple(piece.actual for piece in box.pieces))
-    exact = min(max_blocks, blocks.most_exact)
-    for count in range(1 if tolerance is not None else exact, exact + 1):
+    most = min(max_blocks, len(box.pieces))
+    exact = min(most, blocks.most_exact)
+    if tolerance is None:
+        choice = _nearest_measured(box, height, None, exact, wanted)
+        return choice if exact == most else _judged(box, height, choice)
+    for count in range(1, exact + 1):
         choice = _nearest_measured(box, height, tolerance, count, wanted)
         if choice.stacks or not choice.complete:
-            return choice if exact == max_blocks else _within_exact(box, height, choice)
-    return Choice((), exact == max_blocks)
+            return choice
+    return Choice((), exact == most, exact == most, exact)
 
 
-def _within_exact(box: Box, height: int, choice: Choice) -> Choice:
-    """Judge a choice made among stacks of fewer blocks than are allowed: exact only if spot on."""
-    first = choice.stacks[0]
-    spot_on = sum(piece.actual for piece in box.pick(first)) == height
-    return Choice(choice.stacks, choice.complete and spot_on and len(choice.stacks) == 1)
+def _judged(box: Box, height: int, choice: Choice) -> Choice:
+    """Judge a choice made among fewer blocks than are allowed: the nearest only if spot on."""
+    if not choice.stacks:
+        return choice
+    spot_on = sum(piece.actual for piece in box.pick(choice.stacks[0])) == height
+    only = len(choice.stacks) == 1
+    return replace(choice, complete=choice.complete and spot_on and only, fewest_proved=spot_on)
 
 
 def _nearest_measured(
@@ -183,7 +193,8 @@ def _nearest_measured(
             seen.add(kinds)
             found.append((abs(error), len(stack), error, stack))
     found.sort()
-    return Choice(tuple(entry[3] for entry in found[:wanted]), not work.exhausted)
+    done = not work.exhausted
+    return Choice(tuple(entry[3] for entry in found[:wanted]), done, done, most_blocks)
 
 
 def completing_sizes(
@@ -204,8 +215,3 @@ def completing_sizes(
             found.append((table.count(rest), candidate))
     found.sort(key=lambda entry: entry[0])
     return [(candidate, table.stack(height - candidate) or ()) for _, candidate in found]
-
-
-def actual_height(pieces: Sequence[Piece]) -> int:
-    """Sum of the actual lengths in 0.1 nm."""
-    return sum(piece.actual for piece in pieces)

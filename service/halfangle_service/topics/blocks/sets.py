@@ -1,8 +1,10 @@
 """Built-in sets of gauge blocks, by count and series, from the table beside this module."""
 
 import tomllib
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 from functools import cache
 from importlib.resources import files
 from typing import Any, Literal
@@ -35,6 +37,30 @@ def nominal_sizes(units: Literal["in", "mm"]) -> tuple[int, ...]:
     return tuple(
         sorted({size for s in built_in_sets().values() if s.units == units for size in s.sizes})
     )
+
+
+def foreign_places(sizes: Sequence[int], units: Literal["in", "mm"]) -> list[int]:
+    """Places of sizes (0.1 nm) whose figures are a nominal of the other unit system only.
+
+    1.49 among inch sizes is one, as is 0.1001 among metric ones. Round metric figures below
+    0.5 mm are not: thin metric blocks have them.
+    """
+    own = set(nominal_sizes(units))
+    other = _figures("mm" if units == "in" else "in")
+    unit = _TENTH_NM[units]
+    thin = unit // 2
+    places = []
+    for place, size in enumerate(sizes):
+        round_and_thin = units == "mm" and size < thin and size % (unit // 100) == 0
+        if size not in own and Fraction(size, unit) in other and not round_and_thin:
+            places.append(place)
+    return places
+
+
+@cache
+def _figures(units: Literal["in", "mm"]) -> frozenset[Fraction]:
+    """The nominal sizes of one system as bare figures."""
+    return frozenset(Fraction(size, _TENTH_NM[units]) for size in nominal_sizes(units))
 
 
 @cache

@@ -66,9 +66,14 @@ class StackTable:
         """Entries that making the table visits: the bound on it is counted in these."""
         return sum(self._reach)
 
+    @property
+    def bounded(self) -> bool:
+        """False where the table would be too long, or too much work to make."""
+        return self.length <= MOST_STEPS and self.work <= MOST_WORK
+
     def require_bounded(self) -> None:
         """Raise BeyondBound where the table would be too long, or too much work to make."""
-        if self.length <= MOST_STEPS and self.work <= MOST_WORK:
+        if self.bounded:
             return
         raise BeyondBound(
             f"{len(self.sizes)} blocks with a common step of {self.step / 1e7:g} mm have "

@@ -5,6 +5,7 @@ from bisect import bisect_left
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
+from typing import Any
 
 from halfangle_service.errors import Unreachable
 
@@ -14,13 +15,18 @@ _MM_PER_TOLERANCE = {"uin": 25.4e-6, "um": 1e-3}
 
 @dataclass(frozen=True, slots=True)
 class Grade:
-    """A grade: for each size range, its upper end in 0.1 nm and the limit deviation te in mm."""
+    """A grade: for each size range its upper end in 0.1 nm, limit deviation te and variation tv.
+
+    te and tv are in mm; the lists stand in the same, ascending order.
+    """
 
     name: str
     up_to: tuple[int, ...]
     limit_deviation_mm: tuple[float, ...]
+    variation_mm: tuple[float, ...]
     source: str
     how: str
+    note: str
 
     def limit_deviation(self, size: int) -> float:
         """Limit deviation te in mm of a block of `size` (0.1 nm): its length errs by ± this.
@@ -38,20 +44,28 @@ class Grade:
 
 @cache
 def grades() -> dict[str, Grade]:
-    """Give every grade by its name."""
+    """Give every grade by its name.
+
+    Raises ValueError where a row of the table lacks its source, or its lists differ in length.
+    """
     text = files("halfangle_service.topics.blocks").joinpath("tolerances.toml").read_text("utf-8")
-    return {
-        row["name"]: Grade(
-            name=row["name"],
-            up_to=tuple(round(end * _TENTH_NM_PER_SIZE[row["size_unit"]]) for end in row["up_to"]),
-            limit_deviation_mm=tuple(
-                te * _MM_PER_TOLERANCE[row["tolerance_unit"]] for te in row["te"]
-            ),
-            source=f"{row['source']}, {row['clause']}",
-            how=row["how"],
-        )
-        for row in tomllib.loads(text)["grade"]
-    }
+    return {row["name"]: _read(row) for row in tomllib.loads(text)["grade"]}
+
+
+def _read(row: dict[str, Any]) -> Grade:
+    if len({len(row[name]) for name in ("up_to", "te", "tv")}) != 1 or not row["source"]:
+        raise ValueError(f"{row['name']}: lists of different length, or no source")
+    per_size = _TENTH_NM_PER_SIZE[row["size_unit"]]
+    per_tolerance = _MM_PER_TOLERANCE[row["tolerance_unit"]]
+    return Grade(
+        name=row["name"],
+        up_to=tuple(round(end * per_size) for end in row["up_to"]),
+        limit_deviation_mm=tuple(te * per_tolerance for te in row["te"]),
+        variation_mm=tuple(tv * per_tolerance for tv in row["tv"]),
+        source=f"{row['source']}, {row['clause']}",
+        how=row["how"],
+        note=row.get("note", ""),
+    )
 
 
 def find_grade(name: str, *, field: str = "grade") -> Grade:

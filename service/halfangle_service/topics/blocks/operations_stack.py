@@ -1,0 +1,368 @@
+"""One stack: models to maths and back."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
+from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
+from halfangle_service.quantities import Units, from_tenth_nm, to_tenth_nm
+from halfangle_service.topics.blocks.choosing import (
+    Choice,
+    choose,
+    choose_measured,
+    completing_sizes,
+)
+from halfangle_service.topics.blocks.layers import Work
+from halfangle_service.topics.blocks.models import (
+    BlockAlternative,
+    BlockStackRequest,
+    BlockStackResult,
+)
+from halfangle_service.topics.blocks.operations_supply import (
+    Supply,
+    graded_supply,
+    read_supply,
+    use_wear_blocks,
+)
+from halfangle_service.topics.blocks.sets import nominal_sizes
+from halfangle_service.topics.blocks.stacking import StackTable, stack_table
+from halfangle_service.topics.blocks.supply import Box, Piece
+
+METHOD = Source(
+    citation="Derived here: dynamic programming over the set's smallest step considers every "
+    "combination of blocks, each once; checked against an independent exact solver.",
+    standing="derived",
+)
+MEASURED_METHOD = Source(
+    citation="Derived here: every stack of up to three blocks is joined with every other by actual "
+    "height; checked against enumeration of every combination.",
+    standing="derived",
+)
+SETS = Source(
+    citation="Compositions of sets by count and series; each set names its own source.",
+    standing="from memory",
+)
+GRADES = Source(
+    citation="ISO 3650:1998, table 5, and ASME B89.1.9-2002; each grade names its standing.",
+    standing="from memory",
+)
+LARGEST = (
+    "500 blocks; a table of 12 million heights and 600 million heights times blocks, or else every "
+    "pair or triple of the blocks; 60 million partial stacks times blocks for preference and "
+    "alternatives"
+)
+#: Past this many blocks, the wringing films and the handling begin to matter.
+MANY_BLOCKS = 4
+_ENDS = {"none": 0, "one end": 1, "both ends": 2}
+#: How many blocks that would make a height possible are named in a refusal.
+_NAMED = 6
+
+
+@dataclass(frozen=True, slots=True)
+class _Task:
+    """A request in integers of 0.1 nm: what the blocks between the wear blocks are to make up."""
+
+    request: BlockStackRequest
+    supply: Supply
+    height: int
+    tolerance: int | None
+
+    @property
+    def wear(self) -> int:
+        """Height of the wear blocks, actual or nominal as the request aims."""
+        pieces = self.supply.wear
+        if not pieces:
+            return 0
+        return sum(p.actual if self.request.aim == "actual" else p.size for p in pieces)
+
+    @property
+    def inner(self) -> int:
+        """Height that the other blocks are to make up."""
+        return self.height - self.wear
+
+    @property
+    def max_blocks(self) -> int:
+        """Most other blocks."""
+        return self.request.max_blocks - len(self.supply.wear)
+
+    @property
+    def table(self) -> StackTable:
+        """Table of the other blocks."""
+        return stack_table(self.supply.box.sizes, self.max_blocks)
+
+
+def stack(request: BlockStackRequest) -> Outcome[BlockStackResult]:
+    """Fewest blocks for a height, or the nearest actual height."""
+    task = _read(request)
+    choice = _choose(task)
+    if not choice.stacks:
+        raise _unbuildable(task, choice)
+    stacks = [task.supply.box.pick(positions) for positions in choice.stacks]
+    result = _result(task, stacks, choice)
+    return Outcome(result, (*task.supply.advisories, *_advisories(task, result)))
+
+
+def is_heavy(request: BlockStackRequest) -> bool:
+    """True for a request that may take more than a few milliseconds."""
+    return (
+        request.set is None
+        or request.aim == "actual"
+        or request.prefer != "large blocks"
+        or request.alternatives > 0
+        or request.tolerance is not None
+    )
+
+
+def _read(request: BlockStackRequest) -> _Task:
+    units = request.units
+    supply = read_supply(request)
+    size = request.wear_block_size
+    ends = _ENDS[request.wear_blocks]
+    if request.wear_blocks == "none" and size is not None:
+        raise Disagreement(
+            "A wear block's size is given, but no end to put one on.",
+            fields={"wear_blocks": "should be one end or both ends where wear_block_size is sent"},
+        )
+    exact = None if size is None else to_tenth_nm(size, units)
+    supply = use_wear_blocks(supply, exact, ends, "wear_block_size")
+    if request.grade is not None:
+        supply = graded_supply(supply, request.grade)
+    if request.prefer == "least uncertainty" and not supply.box.uncertainty_known:
+        raise Disagreement(
+            "The least uncertainty cannot be found: neither calibrations nor a grade are known of "
+            "some block.",
+            fields={"grade": "send it, or box with expanded_uncertainty"},
+        )
+    tolerance = None if request.tolerance is None else to_tenth_nm(request.tolerance, units)
+    task = _Task(request, supply, to_tenth_nm(request.height, units), tolerance)
+    if task.max_blocks < 1 or not supply.box.pieces:
+        raise Unreachable(
+            "The wear blocks leave no block for the stack.",
+            fields={"max_blocks": f"should be more than {len(supply.wear)}"},
+        )
+    return task
+
+
+def _choose(task: _Task) -> Choice:
+    request, box = task.request, task.supply.box
+    wanted = 1 + request.alternatives
+    if task.inner <= 0:
+        return Choice((), True)
+    if request.aim == "actual":
+        return choose_measured(box, task.inner, task.tolerance, task.max_blocks, wanted)
+    tolerance = task.tolerance or 0
+    if task.table.bounded:
+        return choose(box, task.inner, tolerance, task.max_blocks, request.prefer, wanted, Work())
+    # The sizes share too fine a step for a table: nominal sizes are joined as measured ones are.
+    plain = Box.of(replace(piece, deviation=0) for piece in box.pieces)
+    return choose_measured(plain, task.inner, tolerance, task.max_blocks, wanted)
+
+
+def _result(task: _Task, stacks: Sequence[tuple[Piece, ...]], choice: Choice) -> BlockStackResult:
+    units, wear = task.request.units, task.supply.wear
+    first, *others = [_facts(task, (*stack, *wear)) for stack in stacks]
+    inner = [from_tenth_nm(piece.size, units) for piece in stacks[0]]
+    ends = [from_tenth_nm(piece.size, units) for piece in wear]
+    return BlockStackResult(
+        **first,
+        wear_blocks=ends,
+        wringing_order=[*ends[:1], *inner, *ends[1:]],
+        proved=choice.fewest_proved,
+        order_proved=choice.complete,
+        bound=_bound(task, choice),
+        alternatives=[BlockAlternative(**facts) for facts in others],
+    )
+
+
+def _facts(task: _Task, pieces: Sequence[Piece]) -> dict[str, Any]:
+    """Facts of one stack, as the fields of BlockAlternative."""
+    units = task.request.units
+    sizes = sorted([piece.size for piece in pieces], reverse=True)
+    total = sum(sizes)
+    actual = total + sum([piece.deviation for piece in pieces])
+    uncertainty, worst = _errors(pieces, units)
+    return {
+        "blocks": [from_tenth_nm(size, units) for size in sizes],
+        "count": len(sizes),
+        "total": from_tenth_nm(total, units),
+        "deviation": from_tenth_nm(total - task.height, units),
+        "actual_height": from_tenth_nm(actual, units),
+        "actual_deviation": from_tenth_nm(actual - task.height, units),
+        "standard_uncertainty": uncertainty,
+        "worst_case": worst,
+    }
+
+
+def _errors(pieces: Sequence[Piece], units: Units) -> tuple[float | None, float | None]:
+    """Standard uncertainty and worst case in `units`; None where they are not known."""
+    limits = [piece.worst_case for piece in pieces]
+    known = [limit for limit in limits if limit is not None]
+    if len(known) < len(limits):
+        return None, None
+    uncertainty = math.hypot(*[piece.standard_uncertainty for piece in pieces])
+    per_unit = to_tenth_nm(1.0, units)
+    return uncertainty / per_unit, sum(known) / per_unit
+
+
+def _bound(task: _Task, choice: Choice) -> str | None:
+    if choice.fewest_proved and choice.complete:
+        return None
+    if not choice.fewest_proved:
+        return (
+            f"Stacks of up to {choice.searched} of these {len(task.supply.box.pieces)} blocks were "
+            f"searched, not those of up to {task.max_blocks}: one of these may come nearer, by no "
+            "more than the deviation given."
+        )
+    return (
+        "The bound on the work was reached before all stacks of this many blocks were compared: "
+        "the count is the fewest, a stack preferred to these may exist."
+    )
+
+
+def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
+    """The refusal for a height that these blocks do not build, with what would help."""
+    request, units = task.request, task.request.units
+    if not choice.fewest_proved:
+        return BeyondBound(
+            f"No stack of up to {choice.searched} of these blocks is {request.height:.10g} {units} "
+            f"high; stacks of up to {task.max_blocks} are more than one request may search.",
+            fields={"max_blocks": f"should be at most {choice.searched} with so many blocks"},
+        )
+    if request.aim == "actual" or task.inner <= 0:
+        return _none_near(task)
+    most, table = task.max_blocks, task.table
+    if not table.bounded:
+        return _none_near(task)
+    below, above = table.nearest(task.inner)
+    nearest = {"below": _nearest_facts(task, below), "above": _nearest_facts(task, above)}
+    words = " and ".join(
+        f"{name} it is {facts['total']:.10g} {units}" for name, facts in nearest.items() if facts
+    )
+    helpers = _helpers(task, most)
+    finer = _finer_than_set(task, table.step)
+    within = "" if task.tolerance is None else f" to ± {request.tolerance:.10g}"
+    return Unreachable(
+        f"No stack of up to {request.max_blocks} of these blocks is {request.height:.10g} "
+        f"{units} high{within}; nearest {words}.{finer}{_helper_words(helpers, units)}"
+        f"{_other_unit_words(task, most)}",
+        fields={"height": "should be a height that these blocks build"},
+        more={"nearest": nearest, "would_make_it_possible": helpers},
+    )
+
+
+def _none_near(task: _Task) -> Unreachable:
+    units = task.request.units
+    if task.inner <= 0:
+        wear = from_tenth_nm(task.wear, units)
+        return Unreachable(
+            f"The wear blocks alone are {wear:.10g} {units} high; {task.request.height:.10g} "
+            f"{units} leaves nothing for the stack.",
+            fields={"height": f"should be more than the wear blocks, {wear:.10g} {units}"},
+        )
+    return Unreachable(
+        f"No stack of up to {task.request.max_blocks} of these blocks comes within "
+        f"{task.request.tolerance or 0.0:.10g} {units} of {task.request.height:.10g} {units}.",
+        fields={"tolerance": "should be wider, or left out for the nearest stack"},
+    )
+
+
+def _nearest_facts(task: _Task, blocks: tuple[int, ...] | None) -> dict[str, object] | None:
+    if not blocks:
+        return None
+    units = task.request.units
+    sizes = sorted([*blocks, *(piece.size for piece in task.supply.wear)], reverse=True)
+    return {
+        "blocks": [from_tenth_nm(size, units) for size in sizes],
+        "total": from_tenth_nm(sum(sizes), units),
+        "deviation": from_tenth_nm(sum(sizes) - task.height, units),
+    }
+
+
+def _helpers(task: _Task, most: int) -> list[dict[str, object]]:
+    """Single blocks that would make the height possible: those that are away first."""
+    units = task.request.units
+    layers = task.supply.box.layers(most)
+    away = {piece.size: state for piece, state in reversed(task.supply.away)}
+    candidates = [*away, *nominal_sizes(units)]
+    found = completing_sizes(layers, task.inner, candidates)
+    found.sort(key=lambda entry: entry[0] not in away)
+    return [
+        {
+            "block": from_tenth_nm(size, units),
+            "where": away.get(size, "not in the box"),
+            "with": [from_tenth_nm(other, units) for other in others],
+        }
+        for size, others in found[:_NAMED]
+    ]
+
+
+def _helper_words(helpers: Sequence[dict[str, object]], units: Units) -> str:
+    if not helpers:
+        return ""
+    first = helpers[0]
+    return f" A block of {first['block']:.10g} {units} ({first['where']}) would make it possible."
+
+
+def _finer_than_set(task: _Task, step: int) -> str:
+    """Say by how much a height is off the steps that the blocks make."""
+    off = task.inner % step
+    if not off:
+        return ""
+    units = task.request.units
+    off = off if 2 * off <= step else off - step
+    return (
+        f" The blocks make steps of {from_tenth_nm(step, units):.10g} {units}; the height is off "
+        f"one by {from_tenth_nm(off, units):.10g} {units}."
+    )
+
+
+def _other_unit_words(task: _Task, most: int) -> str:
+    """Call out a height that looks like one of the other unit."""
+    units = task.request.units
+    other: Units = "mm" if units == "in" else "in"
+    table = task.table
+    highest = sum(table.sizes[:most])
+    if task.inner <= highest or table.stack(to_tenth_nm(task.request.height, other)) is None:
+        return ""
+    return f" These blocks would build {task.request.height:.10g} {other}: which unit is meant?"
+
+
+def _advisories(task: _Task, result: BlockStackResult) -> Iterator[Advisory]:
+    if result.count > MANY_BLOCKS:
+        yield caution(
+            "many-blocks",
+            f"A stack of {result.count} blocks adds {result.count - 1} wringing films and as many "
+            "chances of dirt; a nearby height may need fewer.",
+        )
+    if not result.proved or not result.order_proved:
+        yield note("bound-reached", result.bound or "")
+    if len(task.supply.box.materials.union(piece.material for piece in task.supply.wear)) > 1:
+        yield note(
+            "mixed-materials",
+            "The box mixes materials: away from 20 °C they grow apart. blocks/budget tells by how "
+            "much.",
+        )
+
+
+STACK = Operation(
+    topic="blocks",
+    verb="stack",
+    title="Stack of gauge blocks",
+    summary="The fewest gauge blocks that build a height, from a built-in set or from the blocks "
+    "that the shop has, proved: no smaller stack exists; or the stack whose measured height comes "
+    "nearest.",
+    request=BlockStackRequest,
+    result=BlockStackResult,
+    calculate=stack,
+    relations=(
+        "total = Σ nominal sizes, each block used at most as often as it is there",
+        "actual_height = Σ (nominal size + measured deviation)",
+        "standard_uncertainty² = Σ u², u = limit / √3 by grade, or expanded uncertainty / 2",
+    ),
+    sources=(METHOD, MEASURED_METHOD, SETS, GRADES),
+    example={"units": "in", "height": 2.5, "set": "inch-81"},
+    largest_request=LARGEST,
+    heavy=is_heavy,
+)

@@ -1,0 +1,261 @@
+"""Reading from a request which blocks there are: a set, plain sizes, or the shop's own box."""
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+from halfangle_service.errors import BeyondBound, Disagreement, Refusal, Unreachable
+from halfangle_service.operation import Advisory, caution
+from halfangle_service.quantities import TENTH_NM_PER_MM, Units, from_tenth_nm, to_tenth_nm
+from halfangle_service.topics.blocks.models import MOST_BLOCKS, BlockOwned, BlockSupplyFields
+from halfangle_service.topics.blocks.sets import find_set, foreign_places
+from halfangle_service.topics.blocks.supply import Box, Piece
+from halfangle_service.topics.blocks.tolerances import find_grade
+
+#: Largest gauge block: ISO 3650:1998 ends at 1000 mm; 40 in is the longest of the inch tables.
+LARGEST_BLOCK = 1_016 * TENTH_NM_PER_MM
+#: Largest deviation that is still one of a gauge block: far beyond any grade.
+LARGEST_DEVIATION: dict[Units, float] = {"in": 0.001, "mm": 0.02}
+_OTHER: dict[Units, Units] = {"in": "mm", "mm": "in"}
+_SYSTEM: dict[Units, str] = {"in": "inch", "mm": "metric"}
+
+
+@dataclass(frozen=True, slots=True)
+class Supply:
+    """Blocks at hand, wear blocks at hand, and the blocks that are away and why."""
+
+    box: Box
+    wear: tuple[Piece, ...]
+    away: tuple[tuple[Piece, str], ...]
+    advisories: tuple[Advisory, ...] = ()
+
+
+def read_supply(request: BlockSupplyFields) -> Supply:
+    """Give the blocks of a request; refuses contradictions, unit mix-ups and absurd sizes."""
+    sources = [name for name in ("set", "sizes", "box") if getattr(request, name) is not None]
+    if len(sources) != 1:
+        raise _which_source(sources)
+    if request.set is not None:
+        supply = _set_supply(request.set, request.units)
+    elif request.sizes is not None:
+        supply = _sizes_supply(request.sizes, request.units)
+    else:
+        supply = _box_supply(request.box or [], request.units)
+    if request.missing or request.in_use:
+        supply = _without(supply, request)
+    if not supply.box.pieces:
+        raise Unreachable(
+            "No block is left in the box.",
+            fields={sources[0]: "should have a block that is neither missing nor in use"},
+        )
+    return supply
+
+
+def _which_source(sources: Sequence[str]) -> Disagreement:
+    every = ("set", "sizes", "box")
+    words = "are missing, all three" if not sources else f"({', '.join(sources)}) were both sent"
+    return Disagreement(
+        f"`set`, `sizes` and `box` {words}; the blocks come from one of them.",
+        fields=dict.fromkeys(sources or every, "send one of set, sizes and box"),
+    )
+
+
+@lru_cache(maxsize=64)
+def _set_supply(name: str, units: Units) -> Supply:
+    """Give the blocks of a built-in set, made once."""
+    found = find_set(name)
+    wear = list(found.wear)
+    advisories: tuple[Advisory, ...] = ()
+    if found.units != units:
+        advisories = (
+            caution(
+                "set-of-other-units",
+                f"{name} is of {_SYSTEM[found.units]} blocks, and the request's unit is {units}: "
+                f"the sizes are given in {units}, as no block bears them.",
+            ),
+        )
+    pieces = [Piece(size) for size in found.sizes]
+    return Supply(Box.of(pieces), tuple(Piece(size) for size in wear), (), advisories)
+
+
+def _sizes_supply(sizes: Sequence[float], units: Units) -> Supply:
+    exact = [to_tenth_nm(size, units) for size in sizes]
+    first_at: dict[int, int] = {}
+    for place, size in enumerate(exact):
+        if first_at.setdefault(size, place) != place:
+            raise Disagreement(
+                f"{sizes[place]:.10g} {units} stands in `sizes` twice. Where there are two such "
+                "blocks, send `box` with their count.",
+                fields={f"sizes/{place}": f"repeats sizes/{first_at[size]}"},
+            )
+    _require_sane(exact, [f"sizes/{place}" for place in range(len(sizes))], units)
+    advisories = tuple(_unit_check(exact, [f"sizes/{p}" for p in range(len(sizes))], units))
+    return Supply(Box.of(map(Piece, exact)), (), (), advisories)
+
+
+def _box_supply(box: Sequence[BlockOwned], units: Units) -> Supply:
+    if sum(entry.count for entry in box) > MOST_BLOCKS:
+        raise BeyondBound(
+            f"The box holds {sum(entry.count for entry in box)} blocks; at most {MOST_BLOCKS} are "
+            "taken in one request.",
+            fields={"box": f"should hold at most {MOST_BLOCKS} blocks, counts included"},
+        )
+    exact = [to_tenth_nm(entry.size, units) for entry in box]
+    paths = [f"box/{place}/size" for place in range(len(box))]
+    _require_sane(exact, paths, units)
+    _require_deviations(box, units)
+    _require_no_repeat(box)
+    usual = [place for place, entry in enumerate(box) if not entry.special]
+    advisories = _unit_check([exact[p] for p in usual], [paths[p] for p in usual], units)
+    here, wear, away = [], [], []
+    for entry in box:
+        piece = _piece(entry, units)
+        for _ in range(entry.count):
+            if entry.state != "in the box":
+                away.append((piece, entry.state))
+            elif entry.wear:
+                wear.append(piece)
+            else:
+                here.append(piece)
+    return Supply(Box.of(here), Box.of(wear).pieces, tuple(away), tuple(advisories))
+
+
+def _piece(entry: BlockOwned, units: Units) -> Piece:
+    uncertainty = entry.expanded_uncertainty or 0.0
+    return Piece(
+        size=to_tenth_nm(entry.size, units),
+        deviation=to_tenth_nm(entry.deviation, units),
+        standard_uncertainty=to_tenth_nm(1.0, units) * uncertainty / 2.0,
+        calibrated=entry.expanded_uncertainty is not None,
+        material=entry.material,
+        wrung=entry.times_wrung,
+    )
+
+
+def _require_sane(sizes: Sequence[int], paths: Sequence[str], units: Units) -> None:
+    """Refuse a block of no length at all, or longer than any gauge block."""
+    for size, path in zip(sizes, paths, strict=True):
+        if not 0 < size <= LARGEST_BLOCK:
+            limit = from_tenth_nm(LARGEST_BLOCK, units)
+            raise Disagreement(
+                f"{from_tenth_nm(size, units):.10g} {units} is not the size of a gauge block.",
+                fields={path: f"should be from 0.1 nm to {limit:.10g} {units}"},
+            )
+
+
+def _require_deviations(box: Sequence[BlockOwned], units: Units) -> None:
+    limit = LARGEST_DEVIATION[units]
+    for place, entry in enumerate(box):
+        for name in ("deviation", "expanded_uncertainty"):
+            value = getattr(entry, name) or 0.0
+            if abs(value) > limit:
+                raise Disagreement(
+                    f"{name} {value:.10g} is not one of a gauge block: it is in {units}, as are "
+                    "all lengths, not in millionths of an inch or in micrometres.",
+                    fields={f"box/{place}/{name}": f"should be at most {limit:g} {units}"},
+                )
+
+
+def _require_no_repeat(box: Sequence[BlockOwned]) -> None:
+    """Refuse an entry given twice alike: that is what `count` is for, and may be a slip."""
+    seen: dict[BlockOwned, int] = {}
+    for place, entry in enumerate(box):
+        first = seen.setdefault(entry, place)
+        if first != place:
+            raise Disagreement(
+                f"The block of {entry.size:.10g} stands in `box` twice, with the same data.",
+                fields={f"box/{place}": f"repeats box/{first}: give one entry its count"},
+            )
+
+
+def _unit_check(sizes: Sequence[int], paths: Sequence[str], units: Units) -> Iterator[Advisory]:
+    """Refuse sizes of the other unit system; one that may be an odd block is only called out."""
+    foreign = foreign_places(sizes, units)
+    if not foreign:
+        return
+    system = _SYSTEM[_OTHER[units]]
+    words = ", ".join(f"{from_tenth_nm(sizes[place], units):.10g}" for place in foreign[:5])
+    if len(foreign) == 1 and sizes[foreign[0]] % (to_tenth_nm(1.0, units) // 2) == 0:
+        yield caution(
+            "size-of-other-units",
+            f"{words} is a size of {system} sets, not of {_SYSTEM[units]} ones; it was taken as "
+            f"{words} {units}.",
+        )
+        return
+    message = f"is a size of {system} sets, not of {_SYSTEM[units]} ones"
+    raise Disagreement(
+        f"Among the {_SYSTEM[units]} blocks there are sizes of {system} sets: {words}. Send "
+        "them in one unit, or mark an odd block as special in `box`.",
+        fields={paths[place]: message for place in foreign[:20]},
+    )
+
+
+def _without(supply: Supply, request: BlockSupplyFields) -> Supply:
+    """Take the blocks that are missing or in use out of the box."""
+    here = list(supply.box.pieces)
+    wear = list(supply.wear)
+    away = list(supply.away)
+    for name, state in (("missing", "missing"), ("in_use", "in use")):
+        for place, length in enumerate(getattr(request, name) or ()):
+            size = to_tenth_nm(length, request.units)
+            piece = next((p for p in here if p.size == size), None)
+            if piece is None:
+                raise _not_there(request, f"{name}/{place}", length)
+            here.remove(piece)
+            if piece in wear and here.count(piece) < wear.count(piece):
+                wear.remove(piece)
+            away.append((piece, state))
+    return replace(supply, box=Box.of(here), wear=tuple(wear), away=tuple(away))
+
+
+def _not_there(request: BlockSupplyFields, path: str, length: float) -> Refusal:
+    return Disagreement(
+        f"A block of {length:.10g} {request.units} is said to be away, but the box has none, or no "
+        "more of that size.",
+        fields={path: "should be a block of the box, as often as it is there"},
+    )
+
+
+def graded_supply(supply: Supply, name: str) -> Supply:
+    """Give blocks without a calibration the standard uncertainty of their grade's limits."""
+    grade = find_grade(name)
+
+    def graded(piece: Piece) -> Piece:
+        if piece.calibrated:
+            return piece
+        limit = grade.limit_deviation(piece.size) * TENTH_NM_PER_MM
+        return replace(piece, standard_uncertainty=limit / 3.0**0.5, limit=limit)
+
+    return replace(
+        supply,
+        box=Box.of(map(graded, supply.box.pieces)),
+        wear=tuple(map(graded, supply.wear)),
+    )
+
+
+def use_wear_blocks(supply: Supply, size: int | None, ends: int, field: str) -> Supply:
+    """Give the supply with `ends` wear blocks picked as its `wear`, none of them left in the box.
+
+    Without a size it is that of the set's own wear blocks. Raises Disagreement where none is known,
+    Unreachable where there are too few. A plain size that no wear block of the supply has is taken
+    as a pair that the shop keeps beside its set.
+    """
+    if ends == 0:
+        return replace(supply, wear=()) if supply.wear else supply
+    known = supply.wear
+    if size is None and not known:
+        raise Disagreement(
+            "These blocks have no wear blocks of their own: say which size to use.",
+            fields={field: "is required where the blocks have no wear blocks of their own"},
+        )
+    chosen = size if size is not None else known[0].size
+    alike = [piece for piece in known if piece.size == chosen]
+    if alike and len(alike) < ends:
+        raise Unreachable(
+            f"There is only {len(alike)} wear block of this size.",
+            fields={"wear_blocks": f"should be at most {len(alike)} end"},
+        )
+    wear = tuple(alike[:ends]) or (Piece(chosen),) * ends
+    left = list((Counter(supply.box.pieces) - Counter(wear if alike else ())).elements())
+    return replace(supply, box=Box.of(left), wear=wear)
