@@ -5,12 +5,17 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
+from hypothesis import settings as hypothesis_settings
 from litestar.testing import TestClient
 
 from halfangle_service.app import create_app
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
 from support import Call
+
+# The same examples at every run, and no test that fails because a machine is slow.
+hypothesis_settings.register_profile("halfangle", deadline=None, derandomize=True)
+hypothesis_settings.load_profile("halfangle")
 
 
 @pytest.fixture(scope="session")

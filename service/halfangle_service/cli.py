@@ -1,10 +1,15 @@
 """The command `halfangle-service`: serve, or print the contract."""
 
 import argparse
+import json
 import sys
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from contextlib import suppress
+from typing import get_origin
 
 import uvicorn
+from pydantic import ValidationError
+from pydantic_settings import SettingsError
 
 from halfangle_service import __version__
 from halfangle_service.app import contract_bytes, create_app
@@ -29,7 +34,33 @@ def main(arguments: Sequence[str] | None = None) -> int:
         sys.stdout.buffer.write(contract_bytes())
         return 0
     given = {k: v for k, v in vars(options).items() if v is not None and k != "command"}
-    return _serve(Settings(**given))
+    try:
+        settings = read_settings(given)
+    except (ValidationError, SettingsError) as error:
+        serve.error(_wrong_settings(error))
+    return _serve(settings)
+
+
+def read_settings(flags: Mapping[str, str]) -> Settings:
+    """Settings from flags, and from the environment for what no flag says.
+
+    A list is written as JSON in a flag as it is in the environment. Raises ValidationError or
+    SettingsError where one is wrong.
+    """
+    values: dict[str, object] = dict(flags)
+    for name, text in flags.items():
+        if get_origin(Settings.model_fields[name].annotation) in {frozenset, tuple}:
+            # What is no JSON stays text, which is no list: the message then names the setting.
+            with suppress(ValueError):
+                values[name] = json.loads(text)
+    return Settings(**values)  # type: ignore[arg-type]
+
+
+def _wrong_settings(error: ValidationError | SettingsError) -> str:
+    """Say which settings are wrong, without what was given: it may be a key."""
+    if isinstance(error, SettingsError):
+        return str(error)
+    return "; ".join(f"{'.'.join(map(str, e['loc']))}: {e['msg']}" for e in error.errors())
 
 
 def _serve(settings: Settings) -> int:

@@ -456,8 +456,8 @@ def test_public_maths_says_its_units(path: Path) -> None:
 
 @pytest.mark.parametrize("path", ALL_FILES, ids=relative)
 def test_files_stay_readable(path: Path) -> None:
-    """No file of the service is longer than about 400 lines."""
-    assert len(path.read_text("utf-8").splitlines()) <= 420
+    """A file of the service has about 400 lines, and never more than 500."""
+    assert len(path.read_text("utf-8").splitlines()) <= 500
 
 
 @cache

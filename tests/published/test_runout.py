@@ -129,6 +129,23 @@ def test_axis_follows_the_line_and_its_corrections_leave_nothing(call: Call) -> 
     assert abs(left) == pytest.approx(0, abs=1e-15)
 
 
+@pytest.mark.outside("runout.axis", source="numpy Monte Carlo of both sections, GUM-S1 way")
+def test_uncertainty_of_the_axis_grows_past_its_sections(call: Call) -> None:
+    """Past both sections the TIR scatters as 200,000 drawn pairs of sections do."""
+    near = {"station": 0, "tir": 0.02, "high_spot": 10, "eccentricity_uncertainty": 2e-4}
+    far = {"station": 50, "tir": 0.03, "high_spot": 70, "eccentricity_uncertainty": 3e-4}
+    request = {"units": "mm", "near": near, "far": far, "stations": [120], "pivot_station": 0}
+    result = call("runout.axis", **request)["result"]["at_stations"][0]
+    rng = np.random.default_rng(5)
+    drawn = []
+    for section in (near, far):
+        noise = rng.normal(0, section["eccentricity_uncertainty"], (2, 200_000))
+        true = cmath.rect(section["tir"] / 2, math.radians(section["high_spot"]))
+        drawn.append(true + noise[0] + 1j * noise[1])
+    tir = 2 * np.abs(drawn[0] + (drawn[1] - drawn[0]) * 120 / 50)
+    assert result["tir_uncertainty"] == pytest.approx(tir.std(), rel=0.01)
+
+
 def test_bad_readings_are_refused_by_name(call: Call) -> None:
     """Too few readings, a repeated angle, and a reading that no circle explains are refused."""
     with pytest.raises(Impossible, match="2 harmonics need 5 readings"):

@@ -14,6 +14,7 @@ from halfangle_client.generated.calls import ENDPOINTS
 from halfangle_client.generated.calls import blocks as _blocks
 from halfangle_client.generated.calls import catalogue as _catalogue
 from halfangle_client.generated.calls import centers as _centers
+from halfangle_client.generated.calls import clearance as _clearance
 from halfangle_client.generated.calls import jobs as _jobs
 from halfangle_client.generated.calls import runout as _runout
 from halfangle_client.generated.calls import sine as _sine
@@ -51,6 +52,7 @@ class Halfangle:
         self.blocks = _blocks.BlocksCalls(self)
         self.catalogue = _catalogue.CatalogueCalls(self)
         self.centers = _centers.CentersCalls(self)
+        self.clearance = _clearance.ClearanceCalls(self)
         self.jobs = _jobs.JobsCalls(self)
         self.runout = _runout.RunoutCalls(self)
         self.sine = _sine.SineCalls(self)
@@ -150,6 +152,7 @@ class AsyncHalfangle:
         self.blocks = _blocks.AsyncBlocksCalls(self)
         self.catalogue = _catalogue.AsyncCatalogueCalls(self)
         self.centers = _centers.AsyncCentersCalls(self)
+        self.clearance = _clearance.AsyncClearanceCalls(self)
         self.jobs = _jobs.AsyncJobsCalls(self)
         self.runout = _runout.AsyncRunoutCalls(self)
         self.sine = _sine.AsyncSineCalls(self)

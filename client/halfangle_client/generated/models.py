@@ -76,6 +76,121 @@ class AngleErrorLine(BaseModel):
     """Its share in the combined variance. [percent]"""
 
 
+class BlockAlternative(BaseModel):
+    """Another stack."""
+
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """Total less the height asked for. [length]"""
+    actual_height: float
+    """Sum of nominal sizes and measured deviations; the total where none are known. [length]"""
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
+    standard_uncertainty: float | None
+    """
+    Standard uncertainty of the height from calibrations and grade limits (rectangular);
+    null where neither is known of some block. [length]
+    """
+    worst_case: float | None
+    """
+    Sum of the blocks' grade limits, or of their expanded uncertainties where calibrated;
+    null where neither is known of some block. [length]
+    """
+
+
+class BlockAngleGradeEntry(BaseModel):
+    """A grade of angle blocks."""
+
+    name: str
+    """Name to use as `grade`."""
+    accuracy_arcsec: float
+    """Each block errs by ± this. [arcsecond]"""
+    source: str
+    """Where it comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+
+
+class BlockAngleSetEntry(BaseModel):
+    """A built-in set of angle blocks."""
+
+    name: str
+    """Name to use as `set`."""
+    pieces: int
+    """How many blocks. [count]"""
+    angles: list[Angle]
+    """Its blocks, descending."""
+    source: str
+    """Where the composition comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+    note: str
+    """What to mind; empty where nothing."""
+
+
+class BlockAngleSetList(BaseModel):
+    """The built-in sets of angle blocks, and their grades."""
+
+    sets: list[BlockAngleSetEntry]
+    """The sets."""
+    grades: list[BlockAngleGradeEntry]
+    """The grades."""
+
+
+class BlockGradeRange(BaseModel):
+    """Limits of one range of sizes."""
+
+    up_to: float
+    """Upper end of the range, included, in millimetres. [millimetre]"""
+    limit_deviation: float
+    """Limit deviation te of the length at any point, in micrometres: ± this. [micrometre]"""
+    variation: float
+    """Tolerance tv for the variation in length, in micrometres. [micrometre]"""
+
+
+class BlockOwned(BaseModel):
+    """A block that the shop owns, or several alike, as box and certificate tell."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    size: float
+    """Nominal size, in `units`. [length, 1e-06 to 10000]"""
+    count: int = 1
+    """How many blocks of this size and these data. [count, 1 to 20]"""
+    deviation: float = 0.0
+    """
+    Measured deviation, actual less nominal, in `units`, as the certificate states it at 20
+    °C; at most 0.001 in or 0.02 mm either way. [length, -10000 to 10000]
+    """
+    expanded_uncertainty: float | None = None
+    """
+    Expanded uncertainty (k = 2) of that deviation, in `units`. Absent: the block is not
+    calibrated, and its grade, if one is given, limits its error. [length, 0 to 10000]
+    """
+    material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the block."""
+    state: Literal["in the box", "missing", "in use"] = "in the box"
+    """
+    `missing` or `in use` blocks are not built with; a refusal says when one of them would
+    have done it.
+    """
+    times_wrung: int = 0
+    """How often it was wrung, for `least wear`. [count, 0 to 1000000]"""
+    wear: bool = False
+    """True for a wear block: it goes to an end of a stack or nowhere."""
+    special: bool = False
+    """
+    True for an odd size that is meant as it stands: it is then not questioned as a size of
+    the other unit system.
+    """
+
+
 class BlockSetDetail(BaseModel):
     """A built-in set with every block."""
 
@@ -95,6 +210,8 @@ class BlockSetDetail(BaseModel):
     """What to mind; empty where nothing."""
     sizes: list[float]
     """Every block, ascending, in the set's units. [each length]"""
+    wear_blocks: list[float]
+    """Which of them are wear blocks. [each length]"""
 
 
 class BlockSetEntry(BaseModel):
@@ -127,32 +244,79 @@ class BlockSetList(BaseModel):
 
 
 class BlockStackRequest(BaseModel):
-    """A height, and the blocks to build it from: a built-in `set`, or the shop's own `sizes`."""
+    """A height, the blocks to build it from, and what kind of stack is preferred."""
 
     model_config = ConfigDict(
         extra="forbid",
     )
     units: Literal["in", "mm"]
     """Unit of every length here and in the answer."""
-    height: float
-    """Height to build, in `units`; it is taken to the nearest 0.1 nm. [length, 1e-06 to 10000]"""
     set: str | None = None
     """
-    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
-    characters]
+    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
+    [1 to 60 characters]
     """
     sizes: list[float] | None = None
     """
-    Nominal sizes of the blocks that the shop has, one entry a block, in `units`: a size is
-    given as often as there are blocks of it. Either this or `set`. [1 to 500 entries, each
-    length, 1e-06 to 10000]
+    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
+    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
+    10000]
     """
+    box: list[BlockOwned] | None = None
+    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
+    missing: list[float] | None = None
+    """
+    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
+    entries, each length, 1e-06 to 10000]
+    """
+    in_use: list[float] | None = None
+    """
+    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
+    each length, 1e-06 to 10000]
+    """
+    height: float
+    """Height to build, in `units`; it is taken to the nearest 0.1 nm. [length, 1e-06 to 10000]"""
     max_blocks: int = 6
-    """Most blocks to wring in one stack. [count, 1 to 8]"""
+    """Most blocks to wring in one stack, wear blocks included. [count, 1 to 8]"""
+    tolerance: float | None = None
+    """
+    Heights within ± this will do, in `units`: the fewest blocks that come within it, and of
+    these the nearest. Absent: the height itself by nominal sizes, or the nearest by
+    measured ones. [length, 0 to 10000]
+    """
+    aim: Literal["nominal", "actual"] = "nominal"
+    """
+    `nominal`: the nominal sizes sum up to the height. `actual`: the stack whose actual
+    height, measured deviations included, comes nearest; exact for up to 6 blocks out of
+    200, and for up to 4 out of more.
+    """
+    prefer: Literal["large blocks", "fewer small blocks", "least wear", "least uncertainty"] = (
+        "large blocks"
+    )
+    """
+    Which of several stacks of as few blocks: `large blocks`, the largest block as large as
+    can be, then the next; `fewer small blocks`, the thinnest block as thick as can be, then
+    the next; `least wear`, blocks wrung least often; `least uncertainty`. With `aim`
+    `actual` the nearest comes first, whatever is preferred.
+    """
+    wear_blocks: Literal["none", "one end", "both ends"] = "none"
+    """At which ends of the stack wear blocks go."""
+    wear_block_size: float | None = None
+    """
+    Nominal size of a wear block, in `units`. Absent: that of the set's or box's own wear
+    blocks. [length, 1e-06 to 10000]
+    """
+    alternatives: int = 0
+    """How many further stacks to give, the next best ones, all different. [count, 0 to 20]"""
+    grade: str | None = None
+    """
+    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it,
+    for the height's uncertainty. [1 to 60 characters]
+    """
 
 
 class BlockStackResult(BaseModel):
-    """The stack of the fewest blocks."""
+    """The stack of the fewest blocks, or the one whose actual height is nearest."""
 
     blocks: list[float]
     """Nominal sizes of the blocks, largest first. [each length]"""
@@ -161,12 +325,42 @@ class BlockStackResult(BaseModel):
     total: float
     """Sum of the nominal sizes. [length]"""
     deviation: float
+    """Total less the height asked for. [length]"""
+    actual_height: float
+    """Sum of nominal sizes and measured deviations; the total where none are known. [length]"""
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
+    standard_uncertainty: float | None
     """
-    Total less the height asked for: less than 0.05 nm where the height can be built.
-    [length]
+    Standard uncertainty of the height from calibrations and grade limits (rectangular);
+    null where neither is known of some block. [length]
     """
-    proved: Literal[True]
-    """No stack of fewer blocks exists: every combination was considered."""
+    worst_case: float | None
+    """
+    Sum of the blocks' grade limits, or of their expanded uncertainties where calibrated;
+    null where neither is known of some block. [length]
+    """
+    wear_blocks: list[float]
+    """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
+    wringing_order: list[float]
+    """
+    The blocks from the bottom up: a wear block first and last where they are used, the
+    others from the largest up. [each length]
+    """
+    proved: bool
+    """
+    `aim` `nominal`: no stack of fewer blocks exists. `actual`: no stack of up to
+    `max_blocks` comes nearer. False where the bound on the work was reached first.
+    """
+    order_proved: bool
+    """
+    Preference and alternatives are proved: every stack that could come before the last one
+    given was considered.
+    """
+    bound: str | None
+    """What bounded the search, and what holds in spite of it; null where nothing did."""
+    alternatives: list[BlockAlternative]
+    """The next best stacks, in order."""
 
 
 class CenterAdapterShare(BaseModel):
@@ -539,6 +733,200 @@ class CenterTaper(BaseModel):
     """Change of diameter per unit of length, as found. [length per length, 0.001 to 1]"""
 
 
+class ChooseSinePlate(BaseModel):
+    """The sine plate with a flat wheel, table traversed."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    center_distance: float
+    """Distance between the centers of the rolls, in `units`. [length, 1e-06 to 10000]"""
+    stack_tolerance: float
+    """Error ± of the stack as wrung, in `units`. [length, 0 to 10000]"""
+    plate_error_arcsec: float = 0.0
+    """Error ± of the plate itself at this angle, in arc-seconds. [arcsecond, 0 to 324000]"""
+    fixture_pitch_arcsec: float
+    """
+    Error ± of the fixture's axis from parallel to the plate, in arc-seconds. [arcsecond, 0
+    to 324000]
+    """
+    wheel_breakdown: float = 0.0
+    """
+    Breakdown of the wheel over the length of the surface, in `units`; 0 where the traverse
+    evens it out. [length, 0 to 10000]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    setup_minutes: float = 30.0
+    """Time to set up, in minutes (default: common practice, no source). [minute, 0 to 10000]"""
+    inspection_minutes: float = 5.0
+    """Time to inspect the first piece, in minutes (same standing). [minute, 0 to 10000]"""
+
+
+class ChooseWheelSide(BaseModel):
+    """The wheel's side, work swivelled to it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    rated_for_side: bool | None = None
+    """
+    Whether the wheel is stated to be rated for grinding with its side. Absent where it is
+    not known: then this way is ruled out.
+    """
+    usable_width: float
+    """Radial width of the side that may grind, in `units`. [length, 1e-06 to 10000]"""
+    swivel_error_arcsec: float
+    """Error ± of the set swivel angle, in arc-seconds. [arcsecond, 0 to 324000]"""
+    side_error_arcsec: float = 0.0
+    """
+    Error ± of the side from square to the wheel's axis, in arc-seconds. [arcsecond, 0 to
+    324000]
+    """
+    side_wear: float = 0.0
+    """Wear of the side over the surface, square to it, in `units`. [length, 0 to 10000]"""
+    setup_minutes: float = 20.0
+    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
+
+
+class ChooseWorkhead(BaseModel):
+    """A workhead swivelled by its scale under a flat wheel."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    graduation: float | str
+    """
+    Smallest step that its scale or vernier shows, in degrees. [degree, over 0, at most 5;
+    or text in degrees, minutes, seconds]
+    """
+    axis_offset: float = 0.0
+    """Error ± of the work axis from the wheel axis' height, in `units`. [length, 0 to 10000]"""
+    wheel_breakdown: float = 0.0
+    """Breakdown of the wheel over the length of the surface, in `units`. [length, 0 to 10000]"""
+    largest_angle: float | str | None = None
+    """
+    Largest angle to which it swivels, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    setup_minutes: float = 15.0
+    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
+
+
+class ClearanceChange(BaseModel):
+    """A change that opens the gaps, by the least that will do."""
+
+    kind: Literal["stick-out", "riser", "wheel diameter", "tilt direction"]
+    """What to change."""
+    value: float | None
+    """
+    Its new value: stick-out, height of riser, or diameter; absent for the direction.
+    [length]
+    """
+    clears_everything: bool
+    """True where this change alone gives the gap wanted everywhere."""
+    message: str
+    """What to do, in plain words."""
+
+
+class ClearanceGuard(BaseModel):
+    """The wheel's guard, or whatever of the head hangs lowest, as the box about it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    length: float
+    """
+    Over all, in the plane of the wheel, centered on the spindle, in `units`. [length, 1e-06
+    to 10000]
+    """
+    width: float
+    """Over all, along the spindle, centered on the wheel, in `units`. [length, 1e-06 to 10000]"""
+    lower_edge_below_spindle: float
+    """
+    From the spindle's center down to its lower edge, in `units`; negative where the edge is
+    above. [length, -10000 to 10000]
+    """
+
+
+class ClearancePlate(BaseModel):
+    """The sine plate. Its rolls are taken to be centered in its underside."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    length: float
+    """Length up the slope, in `units`. [length, 1e-06 to 10000]"""
+    thickness: float
+    """From its top to the centers of its rolls, in `units`. [length, 1e-06 to 10000]"""
+    closed_height: float
+    """Its top over the table at zero tilt, in `units`. [length, 1e-06 to 10000]"""
+    center_distance: float
+    """Distance between the centers of the rolls, in `units`. [length, 1e-06 to 10000]"""
+    roll_diameter: float
+    """Diameter of the rolls, in `units`. [length, 1e-06 to 10000]"""
+    low_roll_from_end: float | None = None
+    """
+    From the plate's low end to the center of the low roll, in `units`. Absent: the rolls
+    lie in the middle of the plate's length. [length, 0 to 10000]
+    """
+
+
+class ClearancePoint(BaseModel):
+    """A point in the plane of the tilt."""
+
+    x: float
+    """Level, up the slope, from the large end of the ground line. [length]"""
+    z: float
+    """Upward from the wheel's lowest line. [length]"""
+
+
+class ClearanceTurningPart(BaseModel):
+    """A part that turns with the work: a collet nut, a dog by the circle that it sweeps."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    name: str
+    """What it is called in the answer. [1 to 40 characters]"""
+    diameter: float
+    """Largest diameter that it sweeps in a full turn, in `units`. [length, 1e-06 to 10000]"""
+    length: float
+    """Length along the axis, in `units`. [length, 1e-06 to 10000]"""
+    behind_face: float = 0.0
+    """
+    From the nose's face back to the part's front end, in `units`; negative where it stands
+    before the face. [length, -10000 to 10000]
+    """
+
+
+class ClearanceWheel(BaseModel):
+    """Wheel, flanges and guard."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    width: float
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    worn_diameter: float | None = None
+    """Diameter that it will wear to, in `units`. [length, 1e-06 to 10000]"""
+    flange_diameter: float
+    """Diameter of the flanges, in `units`. [length, 1e-06 to 10000]"""
+    flange_width: float
+    """Width over both flanges, in `units`; at least the wheel's. [length, 1e-06 to 10000]"""
+    guard: ClearanceGuard | None = None
+    """The guard. Absent: it is left out, and the answer says so."""
+
+
 class ConeWork(BaseModel):
     """A cone whose axis is parallel to the wheel's; one of the two angles, or both agreeing."""
 
@@ -585,6 +973,12 @@ class DovetailOverRollsRequest(BaseModel):
     """Width between the sharp corners at the base. [length, 1e-06 to 10000]"""
     measure: float | None = None
     """Measure over or between the rolls. [length, 1e-06 to 10000]"""
+    measure_tolerance: float = 0.0
+    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
+    roll_tolerance: float = 0.0
+    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
+    angle_tolerance_arcsec: float = 0.0
+    """Largest error of the flank's angle. [arcsecond, 0 to 3600]"""
 
 
 class DovetailOverRollsResult(BaseModel):
@@ -600,6 +994,13 @@ class DovetailOverRollsResult(BaseModel):
     """Height over the base where a roll touches. [length]"""
     rolls_constant: float
     """d (1 + cot(θ / 2)): both rolls' share. [length]"""
+    sought_expanded: float
+    """
+    Expanded uncertainty, k = 2, of what was sought: of the corner width where the measure
+    was given, else of the measure to expect at an exact corner width. [length]
+    """
+    sought_worst: float
+    """Largest error of the same, all tolerances at their limits at once. [length]"""
 
 
 class DressedStation(BaseModel):
@@ -929,6 +1330,8 @@ class RunoutAtStation(BaseModel):
     """TIR by eccentricity there. [length]"""
     high_spot: Angle
     """Angle of its high spot."""
+    tir_uncertainty: float
+    """Standard uncertainty of that TIR by those of both sections; it grows past them. [length]"""
 
 
 class RunoutContributions(BaseModel):
@@ -1143,6 +1546,11 @@ class RunoutSection(BaseModel):
     """
     Angle of the high spot, in degrees. [degree, -360 to 360; or text in degrees, minutes,
     seconds]
+    """
+    eccentricity_uncertainty: float = 0.0
+    """
+    Standard uncertainty of its eccentricity, in `units`, as runout/indicate gives it.
+    [length, 0 to 10000]
     """
 
 
@@ -2628,6 +3036,43 @@ class Source(BaseModel):
     """
 
 
+class StandardShankDimensions(BaseModel):
+    """Principal dimensions of a shank and its socket, null where the standard gives none."""
+
+    units: Literal["in", "mm"]
+    """Unit of these lengths."""
+    gauge_plane_to_end: float | None
+    """How far the cone runs on past the gauge plane, at most: a. [length]"""
+    end_diameter: float | None
+    """Diameter at the cone's large end, about: D1 = D + C a. [length]"""
+    small_end_diameter: float | None
+    """Diameter at the small end, about: d = D − C l1. [length]"""
+    small_end_depth: float | None
+    """Gauge plane to the small end, at most: l1. [length]"""
+    plain_shank_depth: float | None
+    """Gauge plane to the end of a shank without tang, at most: l2. [length]"""
+    tang_shoulder_depth: float | None
+    """Gauge plane to the tang's shoulder, at most: l3. [length]"""
+    tang_end_depth: float | None
+    """Gauge plane to the tang's end, at most: l4. [length]"""
+    tang_thickness: float | None
+    """Thickness of the tang: b, h13. [length]"""
+    socket_bore: float | None
+    """Bore at the socket's small end: d5, H11. [length]"""
+    socket_depth: float | None
+    """Least depth of the socket's cone and bore: l5. [length]"""
+    slot_depth: float | None
+    """Gauge plane to the far end of the slot for the drift: l6. [length]"""
+    slot_width: float | None
+    """Width of the slot: g, A13. [length]"""
+    published: list[str]
+    """Names of the columns seen in print."""
+    source: str
+    """Standard and table."""
+    standing: Literal["published", "from memory", "derived"]
+    """How the other columns are had."""
+
+
 class StandardTaperEntry(BaseModel):
     """A standard taper; lengths in its own units."""
 
@@ -2653,7 +3098,9 @@ class StandardTaperEntry(BaseModel):
     """The x of the taper written 1:x, on the diameter."""
     source: str
     """Standard and clause."""
-    standing: Literal["published", "from memory"]
+    dimensions: StandardShankDimensions | None
+    """Principal dimensions of shank and socket, where the table holds them."""
+    standing: Literal["published", "from memory", "derived"]
     """How the row is had."""
 
 
@@ -2737,7 +3184,7 @@ class TaperCandidate(BaseModel):
     """Whether both diameters lie within the table's, to 5 %; true for a mere rate."""
     source: str
     """Where the row comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from memory", "derived"]
     """How the row is had."""
 
 
@@ -3198,6 +3645,157 @@ class TaperOverRollsRequest(BaseModel):
     """Largest error of the difference of the heights. [length, 0 to 10000]"""
 
 
+class TaperPlugDepthNominalRequest(BaseModel):
+    """A nominal taper that is to be gauged by depth."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    large_diameter: float
+    """Diameter at the large end. [length, 1e-06 to 10000]"""
+    length: float
+    """Length of the part's cone. [length, 1e-06 to 10000]"""
+    gauge_diameter: float
+    """The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]"""
+    gauge_length: float = 0.0
+    """How far the gauge's cone runs from its line toward the small end. [length, 0 to 10000]"""
+    diameter_tolerance: float = 0.0
+    """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
+
+
+class TaperPlugDepthNominalResult(BaseModel):
+    """The depth to expect, and its limits."""
+
+    depth: float
+    """
+    Distance from the part's large end (a socket's mouth, a plug's large end) toward the
+    small end to the gauge's line or sharp edge; negative where it stands out. [length]
+    """
+    smallest_depth: float
+    """Depth at the smallest large diameter: the shallow limit. [length]"""
+    largest_depth: float
+    """Depth at the largest large diameter: the deep limit. [length]"""
+    depth_per_diameter: float
+    """Depth for one unit of diameter: 1 / (2 tan α)."""
+    diameter_per_depth: float
+    """Diameter for one unit of depth: 2 tan α."""
+    engaged_length: float
+    """Length over which the gauge touches; 0 for a sharp edge. [length]"""
+    half_angle: Angle
+    """Half angle."""
+
+
+class TaperPlugDepthRequest(BaseModel):
+    """
+    A plug gauge in a socket, or a ring gauge over a plug, at a measured depth.
+
+    State the slope, or a second gauge of another diameter that gives it; with both, the
+    slope stated is compared.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
+    degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
+    gauge_diameter: float
+    """The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]"""
+    depth: float
+    """
+    Distance from the part's large end (a socket's mouth, a plug's large end) toward the
+    small end to the gauge's line or sharp edge; negative where it stands out. [length,
+    -10000 to 10000]
+    """
+    gauge_length: float = 0.0
+    """
+    How far the gauge's cone runs from its line toward the small end; 0 for a sharp edge,
+    such as a disc's or a straight ring's. [length, 0 to 10000]
+    """
+    second_gauge_diameter: float | None = None
+    """Diameter of a second gauge, at a sharp edge. [length, 1e-06 to 10000]"""
+    second_depth: float | None = None
+    """
+    Its distance from the part's large end (a socket's mouth, a plug's large end) toward the
+    small end to the gauge's line or sharp edge; negative where it stands out. [length,
+    -10000 to 10000]
+    """
+    length: float
+    """Length of the part's cone. [length, 1e-06 to 10000]"""
+    gauge_line: float = 0.0
+    """Distance of the part's own gauge line from its large end. [length, 0 to 10000]"""
+    depth_tolerance: float = 0.0
+    """Largest error of each depth. [length, 0 to 10000]"""
+    gauge_tolerance: float = 0.0
+    """Largest error of each gauge's diameter. [length, 0 to 10000]"""
+    included_angle_tolerance_arcsec: float = 0.0
+    """Largest error of the included angle stated. [arcsecond, 0 to 36000]"""
+
+
+class TaperPlugDepthResult(BaseModel):
+    """The part as gauged by depth."""
+
+    gauge_line_diameter: float
+    """Diameter at the part's gauge line. [length]"""
+    gauge_line_diameter_expanded: float
+    """Expanded uncertainty of it, k = 2. [length]"""
+    gauge_line_diameter_worst: float
+    """Largest error of it, all tolerances at their limits at once. [length]"""
+    large_diameter: float
+    """Diameter at the large end. [length]"""
+    small_diameter: float
+    """Diameter at the end of the length. [length]"""
+    half_angle: Angle
+    """Half angle, as stated or as found by two gauges."""
+    included_angle: Angle
+    """Included angle."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    half_angle_expanded_arcsec: float
+    """Expanded uncertainty of the half angle, k = 2. [arcsecond]"""
+    included_angle_off_stated_arcsec: float | None
+    """Included angle found less the one stated; null without both. [arcsecond]"""
+    engaged_length: float
+    """Length over which the first gauge touches; 0 for a sharp edge. [length]"""
+    diameter_per_depth: float
+    """Diameter for one unit of depth: 2 tan α."""
+
+
 class TaperRateEntry(BaseModel):
     """A standard rate of taper or cone angle."""
 
@@ -3213,7 +3811,7 @@ class TaperRateEntry(BaseModel):
     """Inches of diameter a foot of length. [inch per foot]"""
     source: str
     """Standard and table."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from memory", "derived"]
     """How the row is had."""
 
 
@@ -3536,6 +4134,31 @@ class TaperWayToSet(BaseModel):
     """What it makes over the work's length on the diameter. [length]"""
 
 
+class VeeOverRollsNominalRequest(BaseModel):
+    """
+    A nominal vee, symmetric about the normal of its faces, and the rolls to measure it
+    with.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str
+    """
+    The vee's included angle, in degrees. [degree, 1 to 175; or text in degrees, minutes,
+    seconds]
+    """
+    width: float
+    """Width between the sides at the faces. [length, 1e-06 to 10000]"""
+    rolls: list[float]
+    """
+    Diameters of the rolls, laid in one at a time. [1 to 20 entries, each length, 1e-06 to
+    10000]
+    """
+
+
 class VeeOverRollsRequest(BaseModel):
     """What was measured over two rolls of different size in a vee."""
 
@@ -3555,6 +4178,10 @@ class VeeOverRollsRequest(BaseModel):
     Height of the smaller roll's top over the faces; negative below them. [length, -10000 to
     10000]
     """
+    measure_tolerance: float = 0.0
+    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
+    roll_tolerance: float = 0.0
+    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
 
 
 class VeeOverRollsResult(BaseModel):
@@ -3570,6 +4197,32 @@ class VeeOverRollsResult(BaseModel):
     """Depth of the (virtual) apex below the faces. [length]"""
     contact_depths: list[float]
     """Depth below the faces at which the larger and the smaller roll touch. [each length]"""
+    half_angle_worst_arcsec: float
+    """Largest error of the half angle, all tolerances at their limits at once. [arcsecond]"""
+    half_angle_expanded_arcsec: float
+    """Expanded uncertainty of the half angle, k = 2. [arcsecond]"""
+    width_expanded: float
+    """Expanded uncertainty of the width, k = 2. [length]"""
+
+
+class VeeRollExpected(BaseModel):
+    """One roll in a nominal vee."""
+
+    roll: float
+    """Diameter of the roll. [length]"""
+    top: float
+    """Height of the roll's top over the faces; negative below them. [length]"""
+    contact_depth: float
+    """Depth below the faces at which it touches. [length]"""
+
+
+class WayContribution(BaseModel):
+    """One error of a way."""
+
+    name: str
+    """Which error."""
+    limit_arcsec: float
+    """Its limit ± on the included angle. [arcsecond]"""
 
 
 class WheelDressingRequest(BaseModel):
@@ -3847,6 +4500,72 @@ class Basis(BaseModel):
     """Release of the calculations: the same request at the same release gives the same bytes."""
 
 
+class BlockAngleSetEntryAnswer(BaseModel):
+    """An answer: BlockAngleSetEntry, advisories, and what it stands on."""
+
+    result: BlockAngleSetEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockAngleSetListAnswer(BaseModel):
+    """An answer: BlockAngleSetList, advisories, and what it stands on."""
+
+    result: BlockAngleSetList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockGradeEntry(BaseModel):
+    """A tolerance grade."""
+
+    name: str
+    """Name to use as `grade`."""
+    source: str
+    """Standard, edition, table."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+    note: str
+    """What to mind; empty where nothing."""
+    ranges: list[BlockGradeRange]
+    """Its ranges, ascending."""
+
+
+class BlockGradeEntryAnswer(BaseModel):
+    """An answer: BlockGradeEntry, advisories, and what it stands on."""
+
+    result: BlockGradeEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockGradeList(BaseModel):
+    """The tolerance grades."""
+
+    grades: list[BlockGradeEntry]
+    """The grades."""
+
+
+class BlockGradeListAnswer(BaseModel):
+    """An answer: BlockGradeList, advisories, and what it stands on."""
+
+    result: BlockGradeList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class BlockSetDetailAnswer(BaseModel):
     """An answer: BlockSetDetail, advisories, and what it stands on."""
 
@@ -4111,7 +4830,10 @@ class CenterJobRequest(BaseModel):
     to 10000]
     """
     grinding_allowance: float | None = None
-    """Stock left on the cone, measured square to its surface, in `units`. [length, 0 to 10000]"""
+    """
+    Stock left on the cone, measured square to its surface, in `units`. [length, 1e-06 to
+    10000]
+    """
 
 
 class CenterLimitsAnswer(BaseModel):
@@ -4123,6 +4845,110 @@ class CenterLimitsAnswer(BaseModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
+
+
+class ChooseDressedWheel(BaseModel):
+    """A flank dressed on the wheel, axes parallel."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    wheel_width: float
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
+    """How the dresser is set."""
+    stack_tolerance: float = 0.0
+    """Error ± of the stack under a sine base, in `units`. [length, 0 to 10000]"""
+    diamond_height: float
+    """Error ± of the diamond's height from the wheel's axis, in `units`. [length, 0 to 10000]"""
+    flank_wear: float
+    """
+    Wear of the flank at one end between dressings, square to it, in `units`. [length, 0 to
+    10000]
+    """
+    axis_parallelism_arcsec: float = 0.0
+    """
+    Error ± of work axis from parallel to the wheel's, in arc-seconds. [arcsecond, 0 to
+    324000]
+    """
+    depth_per_pass: float
+    """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
+    seconds_per_pass: float = 10.0
+    """Time of one pass with its return, in seconds (same standing). [second, 0 to 10000]"""
+    setup_minutes: float = 40.0
+    """Time to set up, dressing apart, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time of the optical check, in minutes (same standing). [minute, 0 to 10000]"""
+
+
+class ChooseWays(BaseModel):
+    """The ways to consider, each as far as the shop has it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    sine_plate: ChooseSinePlate | None = None
+    """Absent where there is none."""
+    dressed_wheel: ChooseDressedWheel | None = None
+    """Absent where there is no dresser."""
+    wheel_side: ChooseWheelSide | None = None
+    """Absent where the side is not to grind."""
+    swivelled_workhead: ChooseWorkhead | None = None
+    """Absent where there is none."""
+
+
+class ClearanceFixture(BaseModel):
+    """The spindle fixture on the plate, and how the work stands out of it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    axis_height: float
+    """Work axis over the plate's top, in `units`. [length, 1e-06 to 10000]"""
+    body_length: float
+    """Length of the body along the axis, in `units`. [length, 1e-06 to 10000]"""
+    body_height: float
+    """Top of the body over the plate, in `units`. [length, 1e-06 to 10000]"""
+    nose_diameter: float
+    """Diameter of the nose that carries the work, in `units`. [length, 1e-06 to 10000]"""
+    nose_length: float
+    """How far the nose stands before the body, in `units`. [length, 0 to 10000]"""
+    stick_out: float
+    """From the nose's face to the large end of the cone, in `units`. [length, 0 to 10000]"""
+    shank_diameter: float
+    """Largest diameter of the work between nose and cone, in `units`. [length, 0 to 10000]"""
+    front_to_high_end: float
+    """
+    From the body's front face up the slope to the plate's high end, in `units`; negative
+    where the body overhangs it. [length, -10000 to 10000]
+    """
+    turning_parts: list[ClearanceTurningPart] | None = None
+    """Further parts that turn with the work. [at most 8 entries]"""
+    stick_out_limit: float | None = None
+    """
+    Most that the work may stand out, in `units`, for its length or its rigidity. Absent: no
+    limit is known. [length, 1e-06 to 10000]
+    """
+
+
+class ClearanceGap(BaseModel):
+    """A gap between a part of the wheel's head and a body of the set-up."""
+
+    wheel: Literal["new", "worn"]
+    """With which wheel."""
+    part: Literal["wheel", "flange", "guard"]
+    """Part of the head."""
+    body: str
+    """Body of the set-up."""
+    gap: float
+    """
+    Least distance over the whole stroke and a full turn of the work; negative where they
+    foul, by the least way that would part them. [length]
+    """
+    on_part: ClearancePoint
+    """Nearest point of the part."""
+    on_body: ClearancePoint
+    """Nearest point of the body."""
 
 
 class DovetailOverRollsAnswer(BaseModel):
@@ -4260,6 +5086,32 @@ class DressingGuideListAnswer(BaseModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
+
+
+class GrindingWay(BaseModel):
+    """One way: what it reaches, what it takes, and why it is ruled out."""
+
+    way: Literal["sine plate", "dressed wheel", "wheel side", "swivelled workhead"]
+    """Which way."""
+    verdict: Literal["fits", "doubtful", "ruled out"]
+    """
+    `fits`: even the worst case keeps the tolerance; `doubtful`: the error to expect does,
+    the worst case does not; `ruled out`.
+    """
+    expected_arcsec: float
+    """Error ± to expect on the included angle: root of the sum of squares. [arcsecond]"""
+    worst_arcsec: float
+    """All errors at their limits at once. [arcsecond]"""
+    contributions: list[WayContribution]
+    """The errors, largest first."""
+    first_piece_minutes: float
+    """Time to the first good piece: set-up, dressing, grinding, inspection. [minute]"""
+    total_minutes: float
+    """Time for all pieces. [minute]"""
+    inspect: list[str]
+    """What to inspect, in order."""
+    ruled_out_by: list[str]
+    """Why it is ruled out; empty where it is not."""
 
 
 class OperationDetail(BaseModel):
@@ -4914,6 +5766,28 @@ class TaperOverRollsNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class TaperPlugDepthAnswer(BaseModel):
+    """An answer: TaperPlugDepthResult, advisories, and what it stands on."""
+
+    result: TaperPlugDepthResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperPlugDepthNominalAnswer(BaseModel):
+    """An answer: TaperPlugDepthNominalResult, advisories, and what it stands on."""
+
+    result: TaperPlugDepthNominalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class TaperRateEntryAnswer(BaseModel):
     """An answer: TaperRateEntry, advisories, and what it stands on."""
 
@@ -4988,6 +5862,99 @@ class TaperToleranceAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class TiltedPlateRequest(BaseModel):
+    """A cone on a tilted plate, so that its upper generator lies level under the wheel."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
+    The plate is tilted by the half angle. [degree, over 0, under 180; or text in degrees,
+    minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone and tilt of the plate, in degrees. [degree, over 0, under 90; or
+    text in degrees, minutes, seconds]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+    tilt_direction: Literal["along travel", "across travel"]
+    """
+    Whether the plate tilts along the table's travel (the wheel is seen as a circle) or
+    across it (the wheel is seen on edge).
+    """
+    plate: ClearancePlate
+    """The sine plate."""
+    fixture: ClearanceFixture
+    """The fixture."""
+    wheel: ClearanceWheel
+    """The wheel's head."""
+    past_large_end: float
+    """
+    How far the wheel goes past the large end of the ground line, in `units`. [length, 0 to
+    10000]
+    """
+    past_small_end: float
+    """How far it goes past the small end. [length, 0 to 10000]"""
+    least_gap: float
+    """Least gap wanted everywhere, in `units`. [length, 0 to 10000]"""
+    room_under_wheel: float | None = None
+    """
+    Greatest height from the table to the wheel's lowest line with the head raised, in
+    `units`. Absent: the height is told, not judged. [length, 1e-06 to 10000]
+    """
+    loading_height: float = 0.0
+    """Room wanted above the work to load it, in `units`. [length, 0 to 10000]"""
+
+
+class TiltedPlateResult(BaseModel):
+    """Whether everything clears, where it is closest, and what would clear it."""
+
+    verdict: Literal["clears", "too close", "fouls"]
+    """`too close`: nothing fouls, but a gap is less than the one wanted."""
+    tilt: Angle
+    """Tilt of the plate."""
+    ground_line: float
+    """Length of the level line to grind. [length]"""
+    least_gap: ClearanceGap
+    """The smallest gap of all."""
+    gaps: list[ClearanceGap]
+    """Every gap, smallest first."""
+    stick_out_needed: float | None
+    """
+    Smallest stick-out with which fixture and turning parts keep the gap wanted; absent
+    where none does, since the shank itself is in the way. [length]
+    """
+    stick_out_to_pass_under: float
+    """
+    Stick-out with which the nose lies wholly under the ground line, so that the wheel may
+    run on over it. [length]
+    """
+    way_possible: bool
+    """False where no stick-out within the limit clears, or the room is too low."""
+    why_not: str | None
+    """Why the way is impossible; absent where it is not."""
+    changes: list[ClearanceChange]
+    """Changes that would help."""
+    stack_height: float
+    """Stack under the high roll. [length]"""
+    height_to_wheel: float
+    """From the table to the wheel's lowest line while it grinds. [length]"""
+    height_over_all: float
+    """From the table to the highest point of the set-up, and the room to load. [length]"""
+    room_left: float | None
+    """Room under the raised wheel less `height_over_all`; absent without the room. [length]"""
+    svg: str
+    """The set-up drawn to scale in the plane of the tilt, as SVG."""
+
+
 class VeeOverRollsAnswer(BaseModel):
     """An answer: VeeOverRollsResult, advisories, and what it stands on."""
 
@@ -4997,6 +5964,71 @@ class VeeOverRollsAnswer(BaseModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
+
+
+class VeeOverRollsNominalResult(BaseModel):
+    """What to expect over rolls in a nominal vee."""
+
+    apex_depth: float
+    """Depth of the (virtual) apex below the faces. [length]"""
+    largest_roll: float
+    """Largest roll that still touches the sides, at their upper edges. [length]"""
+    rolls: list[VeeRollExpected]
+    """The rolls, in the order asked."""
+    top_per_width: float
+    """Fall of the top for one unit more of width: 1 / (2 tan ν)."""
+
+
+class WheelChooseRequest(BaseModel):
+    """One cone with its tolerance, and the ways that the shop has."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
+    [degree, over 0, under 180; or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
+    or text in degrees, minutes, seconds]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    tolerance_arcsec: float
+    """Tolerance ± on the included angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+    pieces: int = 1
+    """Pieces to grind. [count, 1 to 1000000]"""
+    minutes_per_piece: float = 10.0
+    """Time to grind one piece, in minutes (common practice, no source). [minute, 0 to 10000]"""
+    ways: ChooseWays
+    """The ways that the shop has; at least one."""
+
+
+class WheelChooseResult(BaseModel):
+    """The ways side by side."""
+
+    half_angle: Angle
+    """Half angle of the cone."""
+    best: Literal["sine plate", "dressed wheel", "wheel side", "swivelled workhead"] | None
+    """
+    Of the ways that fit, else of the doubtful ones, the quickest; absent where all are
+    ruled out.
+    """
+    ways: list[GrindingWay]
+    """The ways described, best first."""
+    not_described: list[Literal["sine plate", "dressed wheel", "wheel side", "swivelled workhead"]]
+    """Ways that the request does not describe."""
+    considered: int
+    """How many were considered. [count]"""
 
 
 class WheelDressingAnswer(BaseModel):
@@ -5264,6 +6296,39 @@ class TaperSetOverAnswer(BaseModel):
     """An answer: TaperSetOverResult, advisories, and what it stands on."""
 
     result: TaperSetOverResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TiltedPlateAnswer(BaseModel):
+    """An answer: TiltedPlateResult, advisories, and what it stands on."""
+
+    result: TiltedPlateResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class VeeOverRollsNominalAnswer(BaseModel):
+    """An answer: VeeOverRollsNominalResult, advisories, and what it stands on."""
+
+    result: VeeOverRollsNominalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class WheelChooseAnswer(BaseModel):
+    """An answer: WheelChooseResult, advisories, and what it stands on."""
+
+    result: WheelChooseResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""

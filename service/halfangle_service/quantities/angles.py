@@ -45,7 +45,8 @@ def parse_dms(text: str) -> float:
 
     Raises ValueError where the text is not such an angle.
     """
-    if not _DMS.match(text):
+    # The whole text: `$` by itself would let a line's end through.
+    if not _DMS.fullmatch(text):
         raise ValueError(f"{text[:40]!r} is not an angle in degrees, minutes and seconds")
     degrees, minutes, seconds = ([float(n) for n in _NUMBER.findall(text)] + [0.0, 0.0])[:3]
     magnitude = degrees + minutes / 60.0 + seconds / 3600.0

@@ -7,6 +7,7 @@ from halfangle_client.endpoint import Endpoint
 from halfangle_client.generated.calls import blocks as _blocks
 from halfangle_client.generated.calls import catalogue as _catalogue
 from halfangle_client.generated.calls import centers as _centers
+from halfangle_client.generated.calls import clearance as _clearance
 from halfangle_client.generated.calls import jobs as _jobs
 from halfangle_client.generated.calls import runout as _runout
 from halfangle_client.generated.calls import sine as _sine
@@ -19,6 +20,7 @@ ENDPOINTS: dict[str, Endpoint[Any]] = {
         _blocks.ENDPOINTS,
         _catalogue.ENDPOINTS,
         _centers.ENDPOINTS,
+        _clearance.ENDPOINTS,
         _jobs.ENDPOINTS,
         _runout.ENDPOINTS,
         _sine.ENDPOINTS,

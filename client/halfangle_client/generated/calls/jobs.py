@@ -82,7 +82,7 @@ class JobsCalls:
             downfeed_step: One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out.
                 [length, 1e-06 to 10000]
             grinding_allowance: Stock left on the cone, measured square to its surface, in `units`.
-                [length, 0 to 10000]
+                [length, 1e-06 to 10000]
 
         Example:
             client.jobs.center(job="HL-0412 machine center", units="in", included_angle=60,
@@ -184,7 +184,7 @@ class AsyncJobsCalls:
             downfeed_step: One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out.
                 [length, 1e-06 to 10000]
             grinding_allowance: Stock left on the cone, measured square to its surface, in `units`.
-                [length, 0 to 10000]
+                [length, 1e-06 to 10000]
 
         Example:
             client.jobs.center(job="HL-0412 machine center", units="in", included_angle=60,

@@ -115,6 +115,22 @@ _OVER_ROLLS_NOMINAL = Endpoint(
     accept="application/json",
     sends="application/json",
 )
+_PLUG_DEPTH = Endpoint(
+    name="tapers.plug_depth",
+    method="POST",
+    path="/v1/tapers/plug-depth",
+    answer=models.TaperPlugDepthAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_PLUG_DEPTH_NOMINAL = Endpoint(
+    name="tapers.plug_depth_nominal",
+    method="POST",
+    path="/v1/tapers/plug-depth-nominal",
+    answer=models.TaperPlugDepthNominalAnswer,
+    accept="application/json",
+    sends="application/json",
+)
 _SET_OVER = Endpoint(
     name="tapers.set_over",
     method="POST",
@@ -155,6 +171,14 @@ _VEE_OVER_ROLLS = Endpoint(
     accept="application/json",
     sends="application/json",
 )
+_VEE_OVER_ROLLS_NOMINAL = Endpoint(
+    name="tapers.vee_over_rolls_nominal",
+    method="POST",
+    path="/v1/tapers/vee-over-rolls-nominal",
+    answer=models.VeeOverRollsNominalAnswer,
+    accept="application/json",
+    sends="application/json",
+)
 
 ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _ANGLE,
@@ -171,11 +195,14 @@ ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _OVER_BALLS_NOMINAL,
     _OVER_ROLLS,
     _OVER_ROLLS_NOMINAL,
+    _PLUG_DEPTH,
+    _PLUG_DEPTH_NOMINAL,
     _SET_OVER,
     _SOLVE,
     _STANDOFF,
     _TOLERANCE,
     _VEE_OVER_ROLLS,
+    _VEE_OVER_ROLLS_NOMINAL,
 )
 
 
@@ -315,6 +342,9 @@ class TapersCalls:
         roll_diameter: float,
         corner_width: float | None = None,
         measure: float | None = None,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
+        angle_tolerance_arcsec: float = 0.0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.DovetailOverRollsAnswer:
@@ -333,6 +363,9 @@ class TapersCalls:
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
             corner_width: Width between the sharp corners at the base. [length, 1e-06 to 10000]
             measure: Measure over or between the rolls. [length, 1e-06 to 10000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+            angle_tolerance_arcsec: Largest error of the flank's angle. [arcsecond, 0 to 3600]
 
         Example:
             client.tapers.dovetail_over_rolls(units="mm", kind="male", angle=60, height=10,
@@ -348,6 +381,9 @@ class TapersCalls:
                 "roll_diameter": roll_diameter,
                 "corner_width": corner_width,
                 "measure": measure,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+                "angle_tolerance_arcsec": angle_tolerance_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -854,6 +890,152 @@ class TapersCalls:
             request_id=request_id,
         )
 
+    def plug_depth(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        gauge_diameter: float,
+        depth: float,
+        length: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        gauge_length: float = 0.0,
+        second_gauge_diameter: float | None = None,
+        second_depth: float | None = None,
+        gauge_line: float = 0.0,
+        depth_tolerance: float = 0.0,
+        gauge_tolerance: float = 0.0,
+        included_angle_tolerance_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperPlugDepthAnswer:
+        """Taper gauged by depth.
+
+        Diameter at the gauge line from how deep a plug enters a socket or a ring goes over a plug;
+        the taper too, from two gauges.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
+            depth: Distance from the part's large end (a socket's mouth, a plug's large end) toward
+                the small end to the gauge's line or sharp edge; negative where it stands out.
+                [length, -10000 to 10000]
+            length: Length of the part's cone. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            gauge_length: How far the gauge's cone runs from its line toward the small end; 0 for a
+                sharp edge, such as a disc's or a straight ring's. [length, 0 to 10000]
+            second_gauge_diameter: Diameter of a second gauge, at a sharp edge. [length, 1e-06 to
+                10000]
+            second_depth: Its distance from the part's large end (a socket's mouth, a plug's large
+                end) toward the small end to the gauge's line or sharp edge; negative where it
+                stands out. [length, -10000 to 10000]
+            gauge_line: Distance of the part's own gauge line from its large end. [length, 0 to
+                10000]
+            depth_tolerance: Largest error of each depth. [length, 0 to 10000]
+            gauge_tolerance: Largest error of each gauge's diameter. [length, 0 to 10000]
+            included_angle_tolerance_arcsec: Largest error of the included angle stated. [arcsecond,
+                0 to 36000]
+
+        Example:
+            client.tapers.plug_depth(units="mm", one_in_x=20.02, gauge_diameter=17.78,
+                depth=0.5, gauge_length=60, length=64, depth_tolerance=0.02,
+                gauge_tolerance=0.001)
+        """
+        return self._sender.send(
+            _PLUG_DEPTH,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "gauge_diameter": gauge_diameter,
+                "depth": depth,
+                "gauge_length": gauge_length,
+                "second_gauge_diameter": second_gauge_diameter,
+                "second_depth": second_depth,
+                "length": length,
+                "gauge_line": gauge_line,
+                "depth_tolerance": depth_tolerance,
+                "gauge_tolerance": gauge_tolerance,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def plug_depth_nominal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        length: float,
+        gauge_diameter: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        gauge_length: float = 0.0,
+        diameter_tolerance: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperPlugDepthNominalAnswer:
+        """Depth to expect of a gauge.
+
+        How deep a plug enters a nominal socket, or a ring goes over a nominal plug, with limits for
+        a tolerance of the diameter.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
+            length: Length of the part's cone. [length, 1e-06 to 10000]
+            gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            gauge_length: How far the gauge's cone runs from its line toward the small end. [length,
+                0 to 10000]
+            diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
+                10000]
+
+        Example:
+            client.tapers.plug_depth_nominal(units="mm", one_in_x=20.02, large_diameter=17.8,
+                length=64, gauge_diameter=17.78, gauge_length=60, diameter_tolerance=0.01)
+        """
+        return self._sender.send(
+            _PLUG_DEPTH_NOMINAL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "large_diameter": large_diameter,
+                "length": length,
+                "gauge_diameter": gauge_diameter,
+                "gauge_length": gauge_length,
+                "diameter_tolerance": diameter_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def set_over(
         self,
         *,
@@ -1131,6 +1313,8 @@ class TapersCalls:
         small_roll: float,
         large_roll_top: float,
         small_roll_top: float,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.VeeOverRollsAnswer:
@@ -1148,10 +1332,13 @@ class TapersCalls:
                 10000]
             small_roll_top: Height of the smaller roll's top over the faces; negative below them.
                 [length, -10000 to 10000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
 
         Example:
             client.tapers.vee_over_rolls(units="mm", large_roll=40, small_roll=20,
-                large_roll_top=20, small_roll_top=-10)
+                large_roll_top=20, small_roll_top=-10, measure_tolerance=0.002,
+                roll_tolerance=0.0005)
         """
         return self._sender.send(
             _VEE_OVER_ROLLS,
@@ -1161,6 +1348,48 @@ class TapersCalls:
                 "small_roll": small_roll,
                 "large_roll_top": large_roll_top,
                 "small_roll_top": small_roll_top,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def vee_over_rolls_nominal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        included_angle: float | str,
+        width: float,
+        rolls: Sequence[float],
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.VeeOverRollsNominalAnswer:
+        """What to expect over rolls in a vee.
+
+        Height of rolls over the faces of a nominal vee, and where they touch.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            included_angle: The vee's included angle, in degrees. [degree, 1 to 175; or text in
+                degrees, minutes, seconds]
+            width: Width between the sides at the faces. [length, 1e-06 to 10000]
+            rolls: Diameters of the rolls, laid in one at a time. [1 to 20 entries, each length,
+                1e-06 to 10000]
+
+        Example:
+            client.tapers.vee_over_rolls_nominal(units="mm", included_angle=60, width=46.188,
+                rolls=[40, 20])
+        """
+        return self._sender.send(
+            _VEE_OVER_ROLLS_NOMINAL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "width": width,
+                "rolls": rolls,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1303,6 +1532,9 @@ class AsyncTapersCalls:
         roll_diameter: float,
         corner_width: float | None = None,
         measure: float | None = None,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
+        angle_tolerance_arcsec: float = 0.0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.DovetailOverRollsAnswer:
@@ -1321,6 +1553,9 @@ class AsyncTapersCalls:
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
             corner_width: Width between the sharp corners at the base. [length, 1e-06 to 10000]
             measure: Measure over or between the rolls. [length, 1e-06 to 10000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+            angle_tolerance_arcsec: Largest error of the flank's angle. [arcsecond, 0 to 3600]
 
         Example:
             client.tapers.dovetail_over_rolls(units="mm", kind="male", angle=60, height=10,
@@ -1336,6 +1571,9 @@ class AsyncTapersCalls:
                 "roll_diameter": roll_diameter,
                 "corner_width": corner_width,
                 "measure": measure,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+                "angle_tolerance_arcsec": angle_tolerance_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1842,6 +2080,152 @@ class AsyncTapersCalls:
             request_id=request_id,
         )
 
+    async def plug_depth(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        gauge_diameter: float,
+        depth: float,
+        length: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        gauge_length: float = 0.0,
+        second_gauge_diameter: float | None = None,
+        second_depth: float | None = None,
+        gauge_line: float = 0.0,
+        depth_tolerance: float = 0.0,
+        gauge_tolerance: float = 0.0,
+        included_angle_tolerance_arcsec: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperPlugDepthAnswer:
+        """Taper gauged by depth.
+
+        Diameter at the gauge line from how deep a plug enters a socket or a ring goes over a plug;
+        the taper too, from two gauges.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
+            depth: Distance from the part's large end (a socket's mouth, a plug's large end) toward
+                the small end to the gauge's line or sharp edge; negative where it stands out.
+                [length, -10000 to 10000]
+            length: Length of the part's cone. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            gauge_length: How far the gauge's cone runs from its line toward the small end; 0 for a
+                sharp edge, such as a disc's or a straight ring's. [length, 0 to 10000]
+            second_gauge_diameter: Diameter of a second gauge, at a sharp edge. [length, 1e-06 to
+                10000]
+            second_depth: Its distance from the part's large end (a socket's mouth, a plug's large
+                end) toward the small end to the gauge's line or sharp edge; negative where it
+                stands out. [length, -10000 to 10000]
+            gauge_line: Distance of the part's own gauge line from its large end. [length, 0 to
+                10000]
+            depth_tolerance: Largest error of each depth. [length, 0 to 10000]
+            gauge_tolerance: Largest error of each gauge's diameter. [length, 0 to 10000]
+            included_angle_tolerance_arcsec: Largest error of the included angle stated. [arcsecond,
+                0 to 36000]
+
+        Example:
+            client.tapers.plug_depth(units="mm", one_in_x=20.02, gauge_diameter=17.78,
+                depth=0.5, gauge_length=60, length=64, depth_tolerance=0.02,
+                gauge_tolerance=0.001)
+        """
+        return await self._sender.send(
+            _PLUG_DEPTH,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "gauge_diameter": gauge_diameter,
+                "depth": depth,
+                "gauge_length": gauge_length,
+                "second_gauge_diameter": second_gauge_diameter,
+                "second_depth": second_depth,
+                "length": length,
+                "gauge_line": gauge_line,
+                "depth_tolerance": depth_tolerance,
+                "gauge_tolerance": gauge_tolerance,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def plug_depth_nominal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        length: float,
+        gauge_diameter: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        gauge_length: float = 0.0,
+        diameter_tolerance: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperPlugDepthNominalAnswer:
+        """Depth to expect of a gauge.
+
+        How deep a plug enters a nominal socket, or a ring goes over a nominal plug, with limits for
+        a tolerance of the diameter.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
+            length: Length of the part's cone. [length, 1e-06 to 10000]
+            gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
+                or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            gauge_length: How far the gauge's cone runs from its line toward the small end. [length,
+                0 to 10000]
+            diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
+                10000]
+
+        Example:
+            client.tapers.plug_depth_nominal(units="mm", one_in_x=20.02, large_diameter=17.8,
+                length=64, gauge_diameter=17.78, gauge_length=60, diameter_tolerance=0.01)
+        """
+        return await self._sender.send(
+            _PLUG_DEPTH_NOMINAL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "large_diameter": large_diameter,
+                "length": length,
+                "gauge_diameter": gauge_diameter,
+                "gauge_length": gauge_length,
+                "diameter_tolerance": diameter_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def set_over(
         self,
         *,
@@ -2119,6 +2503,8 @@ class AsyncTapersCalls:
         small_roll: float,
         large_roll_top: float,
         small_roll_top: float,
+        measure_tolerance: float = 0.0,
+        roll_tolerance: float = 0.0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.VeeOverRollsAnswer:
@@ -2136,10 +2522,13 @@ class AsyncTapersCalls:
                 10000]
             small_roll_top: Height of the smaller roll's top over the faces; negative below them.
                 [length, -10000 to 10000]
+            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
 
         Example:
             client.tapers.vee_over_rolls(units="mm", large_roll=40, small_roll=20,
-                large_roll_top=20, small_roll_top=-10)
+                large_roll_top=20, small_roll_top=-10, measure_tolerance=0.002,
+                roll_tolerance=0.0005)
         """
         return await self._sender.send(
             _VEE_OVER_ROLLS,
@@ -2149,6 +2538,48 @@ class AsyncTapersCalls:
                 "small_roll": small_roll,
                 "large_roll_top": large_roll_top,
                 "small_roll_top": small_roll_top,
+                "measure_tolerance": measure_tolerance,
+                "roll_tolerance": roll_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def vee_over_rolls_nominal(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        included_angle: float | str,
+        width: float,
+        rolls: Sequence[float],
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.VeeOverRollsNominalAnswer:
+        """What to expect over rolls in a vee.
+
+        Height of rolls over the faces of a nominal vee, and where they touch.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            included_angle: The vee's included angle, in degrees. [degree, 1 to 175; or text in
+                degrees, minutes, seconds]
+            width: Width between the sides at the faces. [length, 1e-06 to 10000]
+            rolls: Diameters of the rolls, laid in one at a time. [1 to 20 entries, each length,
+                1e-06 to 10000]
+
+        Example:
+            client.tapers.vee_over_rolls_nominal(units="mm", included_angle=60, width=46.188,
+                rolls=[40, 20])
+        """
+        return await self._sender.send(
+            _VEE_OVER_ROLLS_NOMINAL,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "width": width,
+                "rolls": rolls,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

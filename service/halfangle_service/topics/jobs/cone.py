@@ -1,4 +1,4 @@
-"""The cone on a sine plate: its size, what a step of downfeed takes off, how errors turn it.
+"""The cone on a sine plate: its size, and how errors of the set-up turn it.
 
 Angles in radians, lengths in any one unit. θ is the plate's angle, equal to the half angle α of the
 cone when all is true: a flat wheel sweeps a plane, and the half angle is the angle between the
@@ -6,17 +6,8 @@ spin axis and that plane. The included angle has twice the half angle's error. D
 """
 
 import math
-from dataclasses import dataclass
 
 ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
-
-
-@dataclass(frozen=True, slots=True)
-class Removal:
-    """What a removal h, square to the cone's surface, takes off: same unit as h."""
-
-    diameter: float
-    point: float
 
 
 def cone_length(base_diameter: float, half_angle_rad: float) -> float:
@@ -27,14 +18,6 @@ def cone_length(base_diameter: float, half_angle_rad: float) -> float:
 def slant_length(base_diameter: float, half_angle_rad: float) -> float:
     """Length along the surface from the base to the sharp point: D / (2 sin α)."""
     return base_diameter / (2.0 * math.sin(half_angle_rad))
-
-
-def removal(normal_depth: float, half_angle_rad: float) -> Removal:
-    """Give what comes off at a fixed station, 2h / cos α, and off the point, h / sin α."""
-    return Removal(
-        diameter=2.0 * normal_depth / math.cos(half_angle_rad),
-        point=normal_depth / math.sin(half_angle_rad),
-    )
 
 
 def included_arcsec_per_height(center_distance: float, plate_angle_rad: float) -> float:

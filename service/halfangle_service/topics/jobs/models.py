@@ -150,7 +150,7 @@ class CenterJobRequest(RequestModel):
         None,
         description="One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out.",
     )
-    grinding_allowance: NonNegativeLength | None = Field(
+    grinding_allowance: Length | None = Field(
         None,
         description="Stock left on the cone, measured square to its surface, in `units`.",
         examples=[0.004],

@@ -25,7 +25,6 @@ from halfangle_service.topics.jobs.cone import (
     cone_length,
     included_arcsec_from_temperature,
     included_arcsec_per_height,
-    removal,
     slant_length,
 )
 from halfangle_service.topics.jobs.models import (
@@ -46,7 +45,9 @@ from halfangle_service.topics.jobs.models import (
 from halfangle_service.topics.jobs.setting import Setting
 from halfangle_service.topics.jobs.wording import Wording
 from halfangle_service.topics.jobs.work_steps import StepFacts, ordered_steps
+from halfangle_service.topics.runout.budget import root_sum_of_squares, worst_case
 from halfangle_service.topics.sine.geometry import angle_for_height
+from halfangle_service.topics.tapers.feed import axial_shift, off_diameter, passes
 from halfangle_service.topics.tapers.standard import find_standard
 from halfangle_service.uncertainty import decide
 
@@ -219,8 +220,9 @@ def planned_runout(request: CenterJobRequest, angle_rad: float) -> PlannedRunout
         "spin fixture": request.runout.fixture_tir,
         "indicating": request.runout.indicating_tir,
     }
-    worst = math.fsum(parts.values())
-    root_sum_square = math.hypot(*parts.values())
+    tirs = tuple(parts.values())
+    worst = worst_case(tirs)
+    root_sum_square = root_sum_of_squares(tirs)
     limit = request.runout_allowed_tir
     if worst <= limit:
         verdict = "holds in the worst case"
@@ -250,17 +252,14 @@ def planned_runout(request: CenterJobRequest, angle_rad: float) -> PlannedRunout
 def planned_feed(request: CenterJobRequest, angle_rad: float) -> PlannedFeed:
     """Give what a step of downfeed takes off, and the whole allowance."""
     step = request.downfeed_step or bench_step(request.units)
-    each = removal(step, angle_rad)
     allowance = request.grinding_allowance
-    whole = None if allowance is None else removal(allowance, angle_rad)
     return PlannedFeed(
         step=step,
-        off_diameter=each.diameter,
-        off_point=each.point,
-        # A whole number of steps must not gain one by rounding.
-        steps_for_allowance=None if allowance is None else math.ceil(allowance / step - 1e-9),
-        allowance_off_diameter=None if whole is None else whole.diameter,
-        allowance_off_point=None if whole is None else whole.point,
+        off_diameter=off_diameter(step, angle_rad),
+        off_point=axial_shift(step, angle_rad),
+        steps_for_allowance=None if allowance is None else passes(allowance, step)[0],
+        allowance_off_diameter=None if allowance is None else off_diameter(allowance, angle_rad),
+        allowance_off_point=None if allowance is None else axial_shift(allowance, angle_rad),
     )
 
 

@@ -185,6 +185,11 @@ class RunoutSection(RequestModel):
     station: SignedLength = Field(description="Distance along the axis, in `units`.")
     tir: NonNegativeLength = Field(description="Twice the eccentricity, in `units`.")
     high_spot: Clock = Field(description="Angle of the high spot, in degrees.")
+    eccentricity_uncertainty: NonNegativeLength = Field(
+        0.0,
+        description="Standard uncertainty of its eccentricity, in `units`, as runout/indicate "
+        "gives it.",
+    )
 
 
 class RunoutAxisRequest(RequestModel):
@@ -205,6 +210,10 @@ class RunoutAtStation(ResultModel):
     station: LengthOut = Field(description="The station.")
     tir: LengthOut = Field(description="TIR by eccentricity there.")
     high_spot: Angle = Field(description="Angle of its high spot.")
+    tir_uncertainty: LengthOut = Field(
+        description="Standard uncertainty of that TIR by those of both sections; it grows past "
+        "them."
+    )
 
 
 class RunoutCorrection(ResultModel):

@@ -156,7 +156,20 @@ def axis(request: m.RunoutAxisRequest) -> Outcome[m.RunoutAxisResult]:
     result = m.RunoutAxisResult(
         tilt_arcsec=math.atan(abs(slope)) * ARCSEC_PER_RADIAN,
         at_stations=[
-            m.RunoutAtStation(station=z, tir=2.0 * abs(e), high_spot=_clock(e)) for z, e in found
+            m.RunoutAtStation(
+                station=z,
+                tir=2.0 * abs(e),
+                high_spot=_clock(e),
+                tir_uncertainty=2.0
+                * reversal.uncertainty_along(
+                    near.eccentricity_uncertainty,
+                    near.station,
+                    far.eccentricity_uncertainty,
+                    far.station,
+                    z,
+                ),
+            )
+            for z, e in found
         ],
         corrections=[
             _correction("swing", swing_near, swing_far),
@@ -249,7 +262,11 @@ OPERATIONS = (
         request=m.RunoutAxisRequest,
         result=m.RunoutAxisResult,
         calculate=axis,
-        relations=("e(z) = e1 + (e2 - e1)(z - z1)/(z2 - z1)", "tan(tilt) = |e2 - e1|/|z2 - z1|"),
+        relations=(
+            "e(z) = e1 + (e2 - e1)(z - z1)/(z2 - z1)",
+            "tan(tilt) = |e2 - e1|/|z2 - z1|",
+            "u(e) = √(((1 - t) u1)² + (t u2)²), t = (z - z1)/(z2 - z1)",
+        ),
         sources=(_DERIVED,),
         example={
             "units": "in",

@@ -16,9 +16,13 @@ from halfangle_service.topics.runout.models_form import (
 
 V_ANGLES_DEG = (60.0, 72.0, 90.0, 108.0, 120.0)
 _V = Source(
-    citation="Derived here: both contacts of a lobed part stay on their flanks. The factors for "
-    "60°, 90° and 120° are those of ISO 4292:1985, two- and three-point measurement.",
+    citation="Derived here: both contacts of a lobed part stay on their flanks.",
     standing="derived",
+)
+_V_TABLE = Source(
+    citation="ISO 4292:1985, two- and three-point measurement of roundness: its factors for 60°, "
+    "90° and 120° agree.",
+    standing="from memory",
 )
 _CREST = Source(
     citation="Derived here: a ball tip against a cone, in a plane beside the axis.",
@@ -137,7 +141,7 @@ V_BLOCK = Operation(
         "opposite the V: factor = |cos(nγ)/sin(V/2) + (-1)^n|, γ = 90° - V/2",
         "out of roundness = reading / factor",
     ),
-    sources=(_V,),
+    sources=(_V, _V_TABLE),
     example={"units": "in", "v_angle": 90, "lobes": 3, "reading": 0.0004},
 )
 

@@ -1,6 +1,6 @@
 """Requests and results of the tapers topic."""
 
-from typing import Annotated, Literal
+from typing import Annotated
 
 from pydantic import Field
 
@@ -15,6 +15,7 @@ from halfangle_service.quantities import (
     Unit,
     Units,
 )
+from halfangle_service.topics.tapers.standard import RowStanding
 
 TaperPerFoot = Annotated[
     float,
@@ -81,6 +82,45 @@ class TaperSolveResult(ResultModel):
     )
 
 
+class StandardShankDimensions(ResultModel):
+    """Principal dimensions of a shank and its socket, null where the standard gives none."""
+
+    units: Units = Field(description="Unit of these lengths.")
+    gauge_plane_to_end: LengthOut | None = Field(
+        description="How far the cone runs on past the gauge plane, at most: a."
+    )
+    end_diameter: LengthOut | None = Field(
+        description="Diameter at the cone's large end, about: D1 = D + C a."
+    )
+    small_end_diameter: LengthOut | None = Field(
+        description="Diameter at the small end, about: d = D − C l1."
+    )
+    small_end_depth: LengthOut | None = Field(
+        description="Gauge plane to the small end, at most: l1."
+    )
+    plain_shank_depth: LengthOut | None = Field(
+        description="Gauge plane to the end of a shank without tang, at most: l2."
+    )
+    tang_shoulder_depth: LengthOut | None = Field(
+        description="Gauge plane to the tang's shoulder, at most: l3."
+    )
+    tang_end_depth: LengthOut | None = Field(
+        description="Gauge plane to the tang's end, at most: l4."
+    )
+    tang_thickness: LengthOut | None = Field(description="Thickness of the tang: b, h13.")
+    socket_bore: LengthOut | None = Field(description="Bore at the socket's small end: d5, H11.")
+    socket_depth: LengthOut | None = Field(
+        description="Least depth of the socket's cone and bore: l5."
+    )
+    slot_depth: LengthOut | None = Field(
+        description="Gauge plane to the far end of the slot for the drift: l6."
+    )
+    slot_width: LengthOut | None = Field(description="Width of the slot: g, A13.")
+    published: list[str] = Field(description="Names of the columns seen in print.")
+    source: str = Field(description="Standard and table.")
+    standing: RowStanding = Field(description="How the other columns are had.")
+
+
 class StandardTaperEntry(ResultModel):
     """A standard taper; lengths in its own units."""
 
@@ -101,7 +141,10 @@ class StandardTaperEntry(ResultModel):
     )
     one_in_x: NumberOut = Field(description="The x of the taper written 1:x, on the diameter.")
     source: str = Field(description="Standard and clause.")
-    standing: Literal["published", "from memory"] = Field(description="How the row is had.")
+    dimensions: StandardShankDimensions | None = Field(
+        description="Principal dimensions of shank and socket, where the table holds them."
+    )
+    standing: RowStanding = Field(description="How the row is had.")
 
 
 class StandardTaperList(ResultModel):

@@ -6,7 +6,6 @@ from pydantic import Field
 
 from halfangle_service.quantities import (
     Angle,
-    AngleInput,
     ArcsecOut,
     Length,
     LengthOut,
@@ -177,59 +176,3 @@ class TaperOverBallsNominalResult(ResultModel):
     large_ball_contact: LengthOut = Field(description="Depth at which the larger ball touches.")
     small_ball_contact: LengthOut = Field(description="Depth at which the smaller ball touches.")
     half_angle: Angle = Field(description="Half angle.")
-
-
-class VeeOverRollsRequest(RequestModel):
-    """What was measured over two rolls of different size in a vee."""
-
-    units: Units = Field(description=UNITS_TEXT)
-    large_roll: Length = Field(description="Diameter of the larger roll.", examples=[40.0])
-    small_roll: Length = Field(description="Diameter of the smaller roll.", examples=[20.0])
-    large_roll_top: SignedLength = Field(
-        description="Height of the larger roll's top over the vee's faces.", examples=[20.0]
-    )
-    small_roll_top: SignedLength = Field(
-        description="Height of the smaller roll's top over the faces; negative below them.",
-        examples=[-10.0],
-    )
-
-
-class VeeOverRollsResult(ResultModel):
-    """A vee as measured."""
-
-    half_angle: Angle = Field(description="Half of the vee's included angle.")
-    included_angle: Angle = Field(description="The vee's included angle.")
-    width: LengthOut = Field(description="Width between the sides at the faces.")
-    apex_depth: LengthOut = Field(description="Depth of the (virtual) apex below the faces.")
-    contact_depths: list[LengthOut] = Field(
-        description="Depth below the faces at which the larger and the smaller roll touch."
-    )
-
-
-class DovetailOverRollsRequest(RequestModel):
-    """A dovetail slide, and two equal rolls in its corners."""
-
-    units: Units = Field(description=UNITS_TEXT)
-    kind: Literal["male", "female"] = Field(
-        description="`male`: the measure is over the rolls; `female`: between them.",
-        examples=["male"],
-    )
-    angle: Annotated[float, AngleInput(ge=20, lt=90)] = Field(
-        description="Angle of the flank to the base, in degrees.", examples=[60.0]
-    )
-    height: Length = Field(description="Height of the flank.", examples=[10.0])
-    roll_diameter: Length = Field(description="Diameter of the rolls.", examples=[8.0])
-    corner_width: Length | None = Field(
-        None, description="Width between the sharp corners at the base.", examples=[50.0]
-    )
-    measure: Length | None = Field(None, description="Measure over or between the rolls.")
-
-
-class DovetailOverRollsResult(ResultModel):
-    """Widths of a dovetail and its measure with rolls."""
-
-    measure: LengthOut = Field(description="Over the rolls (male) or between them (female).")
-    corner_width: LengthOut = Field(description="Width between the sharp corners at the base.")
-    edge_width: LengthOut = Field(description="Width between the sharp edges at the other face.")
-    contact_height: LengthOut = Field(description="Height over the base where a roll touches.")
-    rolls_constant: LengthOut = Field(description="d (1 + cot(θ / 2)): both rolls' share.")

@@ -20,6 +20,7 @@ from halfangle_service.quantities import (
 from halfangle_service.topics.tapers.drawing import Meaning
 from halfangle_service.topics.tapers.models_contact import UNITS_TEXT, TaperPerFootOut
 from halfangle_service.topics.tapers.models_slope import Sensible, TaperSlopeFields
+from halfangle_service.topics.tapers.standard import RowStanding
 
 Grade = Literal[
     "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"
@@ -64,7 +65,7 @@ class TaperCandidate(ResultModel):
         description="Whether both diameters lie within the table's, to 5 %; true for a mere rate."
     )
     source: str = Field(description="Where the row comes from.")
-    standing: Literal["published", "from memory"] = Field(description="How the row is had.")
+    standing: RowStanding = Field(description="How the row is had.")
 
 
 class TaperIdentifyResult(ResultModel):
@@ -224,7 +225,7 @@ class TaperRateEntry(ResultModel):
     one_in_x: NumberOut = Field(description="The x of 1:x, on the diameter.")
     taper_per_foot: TaperPerFootOut
     source: str = Field(description="Standard and table.")
-    standing: Literal["published", "from memory"] = Field(description="How the row is had.")
+    standing: RowStanding = Field(description="How the row is had.")
 
 
 class TaperRateList(ResultModel):

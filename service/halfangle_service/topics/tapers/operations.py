@@ -5,6 +5,7 @@ import math
 from halfangle_service.operation import Collection, Operation, Outcome, Source
 from halfangle_service.quantities import angle_from_radians, bench_step
 from halfangle_service.topics.tapers.models import (
+    StandardShankDimensions,
     StandardTaperEntry,
     StandardTaperList,
     TaperSolveRequest,
@@ -18,14 +19,20 @@ from halfangle_service.topics.tapers.operations_contact import (
     OVER_ROLLS_NOMINAL,
 )
 from halfangle_service.topics.tapers.operations_feed import CLEAN_UP, INFEED, STANDOFF
-from halfangle_service.topics.tapers.operations_grooves import DOVETAIL_OVER_ROLLS, VEE_OVER_ROLLS
+from halfangle_service.topics.tapers.operations_grooves import (
+    DOVETAIL_OVER_ROLLS,
+    VEE_OVER_ROLLS,
+    VEE_OVER_ROLLS_NOMINAL,
+)
 from halfangle_service.topics.tapers.operations_more import (
     ANGLE,
     IDENTIFY,
     RATES,
-    SET_OVER,
     TOLERANCE,
 )
+from halfangle_service.topics.tapers.operations_plugs import PLUG_DEPTH, PLUG_DEPTH_NOMINAL
+from halfangle_service.topics.tapers.operations_setting import SET_OVER
+from halfangle_service.topics.tapers.shanks import SHANK_COLUMNS, shank_dimensions
 from halfangle_service.topics.tapers.solve import (
     INCHES_PER_FOOT,
     rate_from_half_angle,
@@ -96,7 +103,22 @@ def _entry(taper: StandardTaper) -> StandardTaperEntry:
         taper_per_foot=taper.rate * INCHES_PER_FOOT,
         one_in_x=1.0 / taper.rate,
         source=taper.source,
-        standing="published" if taper.how == "published" else "from memory",
+        dimensions=_dimensions(taper.designation),
+        standing=taper.how,
+    )
+
+
+def _dimensions(designation: str) -> StandardShankDimensions | None:
+    row = shank_dimensions().get(designation)
+    if row is None:
+        return None
+    lengths = {column: row[column] for column in SHANK_COLUMNS}
+    return StandardShankDimensions(
+        units="mm",
+        published=row["published"],
+        source=row["source"],
+        standing=row["how"],
+        **lengths,
     )
 
 
@@ -133,7 +155,10 @@ OPERATIONS = (
     OVER_BALLS_NOMINAL,
     ONE_BALL,
     VEE_OVER_ROLLS,
+    VEE_OVER_ROLLS_NOMINAL,
     DOVETAIL_OVER_ROLLS,
+    PLUG_DEPTH,
+    PLUG_DEPTH_NOMINAL,
     IDENTIFY,
     TOLERANCE,
     ANGLE,

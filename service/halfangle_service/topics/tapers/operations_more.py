@@ -1,4 +1,4 @@
-"""Which taper is this, tolerances, notations, other ways to set a taper: models to maths."""
+"""Which taper is this, tolerances, notations, rates: models to maths."""
 
 import math
 from collections.abc import Iterator
@@ -27,13 +27,9 @@ from halfangle_service.topics.tapers.models_more import (
     TaperIdentifyResult,
     TaperRateEntry,
     TaperRateList,
-    TaperSetOverRequest,
-    TaperSetOverResult,
     TaperStationLimits,
     TaperToleranceRequest,
     TaperToleranceResult,
-    TaperWayToSet,
-    WayName,
 )
 from halfangle_service.topics.tapers.models_slope import half_angle_rad_of
 from halfangle_service.topics.tapers.operations_feed import require_before_point
@@ -43,11 +39,9 @@ from halfangle_service.topics.tapers.rates import (
     exact_diameter_change,
     grade_tolerance_rad,
     half_angle_band,
-    set_over,
-    set_over_rule,
     standard_rates,
 )
-from halfangle_service.topics.tapers.standard import StandardTaper, standard_tapers
+from halfangle_service.topics.tapers.standard import RowStanding, StandardTaper, standard_tapers
 
 _TABLES = Source(
     citation="ASME B5.10, ISO 296, ISO 297, ISO 1119; each row names its own source and standing.",
@@ -59,11 +53,6 @@ _GRADES = Source(
     standing="from memory",
 )
 _ISO_1119 = Source(citation="ISO 1119:1998: C = (D − d) / L = 2 tan(α / 2).", standing="published")
-_SET_OVER = Source(
-    citation="Jones, Turning and Boring: set-over = taper per foot × length / 24; the exact L sin α"
-    " derived here for ball centers.",
-    standing="published",
-)
 #: Largest rate of taper for which the standard takes AT_D = AT_α × L.
 _STANDARD_RATE = 1.0 / 3.0
 
@@ -125,7 +114,7 @@ def _rate_candidate(
 
 def _fitted(
     request: TaperIdentifyRequest,
-    texts: tuple[str, str, str, str],
+    texts: tuple[str, str, str, RowStanding],
     numbers: tuple[float, float, float],
     fits: bool,
 ) -> TaperCandidate:
@@ -142,7 +131,7 @@ def _fitted(
         explained=abs(misfit) <= slack,
         sizes_fit=fits,
         source=texts[2],
-        standing="published" if texts[3] == "published" else "from memory",
+        standing=texts[3],
     )
 
 
@@ -248,60 +237,6 @@ def angle(request: TaperAngleRequest) -> Outcome[TaperAngleResult]:
     )
 
 
-def set_over_ways(request: TaperSetOverRequest) -> Outcome[TaperSetOverResult]:
-    """Other ways to set a taper, their errors side by side."""
-    half = half_angle_rad_of(request)
-    rule = set_over_rule(request.work_length, half)
-    if rule >= request.work_length:
-        raise Impossible(
-            "No set-over makes a half angle of 45° and beyond by the shop rule; swivel the work.",
-            fields={"half_angle": "should be below 45°"},
-        )
-    ways = sorted(_ways(request, half), key=lambda way: way.half_angle_error_arcsec)
-    rule_half = math.asin(rule / request.work_length)
-    result = TaperSetOverResult(
-        half_angle=angle_from_radians(half),
-        scale_arc=request.scale_radius * half,
-        scale_chord=2.0 * request.scale_radius * math.sin(half / 2.0),
-        set_over=set_over(request.work_length, half),
-        set_over_by_rule=rule,
-        rule_error_arcsec=(rule_half - half) * ARCSEC_PER_RADIAN,
-        ways=ways,
-    )
-    advice = caution(
-        "set-over-wears-centers",
-        "Set over, plain centers bear on an edge and wear; use ball centers, and hold every piece "
-        "to one length, since the taper changes with it (common practice, no source).",
-    )
-    return Outcome(result, (advice,))
-
-
-def _ways(request: TaperSetOverRequest, half: float) -> Iterator[TaperWayToSet]:
-    tangent, cosine = math.tan(half), math.cos(half)
-    length, bar = request.work_length, request.attachment_length
-    over = request.set_over_error / (length * cosine) + tangent * request.work_length_error / length
-    yield _way("swivel", request, request.scale_radius * half, half, _swivel_error(request))
-    yield _way("tailstock set-over", request, set_over(length, half), half, over)
-    bar_error = cosine**2 * request.attachment_error / bar
-    yield _way("taper attachment", request, bar * tangent, half, bar_error)
-
-
-def _swivel_error(request: TaperSetOverRequest) -> float:
-    return request.scale_reading_error / request.scale_radius
-
-
-def _way(
-    name: WayName, request: TaperSetOverRequest, setting: float, half: float, error_rad: float
-) -> TaperWayToSet:
-    on_diameter = 2.0 * request.work_length * error_rad / math.cos(half) ** 2
-    return TaperWayToSet(
-        way=name,
-        setting=setting,
-        half_angle_error_arcsec=error_rad * ARCSEC_PER_RADIAN,
-        error_on_diameter=on_diameter,
-    )
-
-
 def _rate_entry(row: Rate) -> TaperRateEntry:
     return TaperRateEntry(
         designation=row.designation,
@@ -310,7 +245,7 @@ def _rate_entry(row: Rate) -> TaperRateEntry:
         one_in_x=row.one_in_x,
         taper_per_foot=12.0 / row.one_in_x,
         source=row.source,
-        standing="published" if row.how == "published" else "from memory",
+        standing=row.how,
     )
 
 
@@ -369,32 +304,6 @@ ANGLE = Operation(
     relations=("C = 2 tan α", "1:x with x = 1 / C", "taper per foot = 12 C"),
     sources=(_ISO_1119,),
     example={"text": "3/4 per foot"},
-)
-SET_OVER = Operation(
-    topic="tapers",
-    verb="set-over",
-    title="Other ways to set a taper",
-    summary="Swivel, tailstock set-over and taper attachment for one taper, with their errors side "
-    "by side.",
-    request=TaperSetOverRequest,
-    result=TaperSetOverResult,
-    calculate=set_over_ways,
-    relations=(
-        "arc = r α; chord = 2 r sin(α / 2)",
-        "set-over = L sin α; by rule taper × L / 2 = L tan α",
-        "δα = δs / r; δS / (L cos α) + tan α · δL / L; cos² α · δb / l",
-    ),
-    sources=(_SET_OVER,),
-    example={
-        "units": "in",
-        "taper_per_foot": 1,
-        "work_length": 9,
-        "scale_radius": 6,
-        "scale_reading_error": 0.005,
-        "set_over_error": 0.002,
-        "attachment_length": 12,
-        "attachment_error": 0.005,
-    },
 )
 RATES = Collection(
     topic="tapers",

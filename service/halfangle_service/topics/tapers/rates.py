@@ -12,6 +12,7 @@ from importlib.resources import files
 from typing import Any
 
 from halfangle_service.errors import Impossible, Unreachable
+from halfangle_service.topics.tapers.standard import RowStanding
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +23,7 @@ class Rate:
     cone_angle_degrees: float
     purpose: str
     source: str
-    how: str
+    how: RowStanding
 
     @property
     def one_in_x(self) -> float:

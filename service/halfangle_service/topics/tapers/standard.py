@@ -9,6 +9,7 @@ from typing import Any, Literal
 from halfangle_service.errors import Unreachable
 from halfangle_service.topics.tapers.solve import rate_from_taper_per_foot
 
+RowStanding = Literal["published", "from memory", "derived"]
 _TABLES = ("standard.toml", "standard_more.toml")
 
 
@@ -29,7 +30,7 @@ class StandardTaper:
     small_diameter: float | None
     depth: float | None
     source: str
-    how: str
+    how: RowStanding
 
 
 @cache

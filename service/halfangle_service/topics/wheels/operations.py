@@ -1,6 +1,7 @@
 """The wheels topic's operations, one module a subject."""
 
 from halfangle_service.topics.wheels import (
+    operations_choose,
     operations_dressing,
     operations_errors,
     operations_flank,
@@ -14,5 +15,6 @@ OPERATIONS = (
     operations_speed.OPERATION,
     operations_errors.OPERATION,
     operations_setup.OPERATION,
+    operations_choose.OPERATION,
 )
 COLLECTIONS = (operations_dressing.COLLECTION,)

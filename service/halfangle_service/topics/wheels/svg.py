@@ -25,6 +25,7 @@ _STYLE = (
     f"path{{stroke:{INK};stroke-width:1.2;stroke-linejoin:round}}"
     ".thin{stroke-width:.7}.dash{stroke-dasharray:6 4}"
     ".axis{stroke-width:.7;stroke-dasharray:14 3 3 3}"
+    f".wheel{{fill:{WHEEL};fill-opacity:.55}}"
     f".alert{{stroke:{ALERT};stroke-width:1.8}}"
 )
 
@@ -70,14 +71,12 @@ class Sheet:
         """Draw a filled outline."""
         self.path(points, style, fill, closed=True)
 
-    def circle(
-        self, center: Point, radius: float, style: str = "", fill: str = "none", clip: str = ""
-    ) -> None:
+    def circle(self, center: Point, radius: float, style: str = "", fill: str = "none") -> None:
         """Draw a full circle."""
         (x, y), r = self.place(center), radius * self.scale
         half = f"a{r:.2f} {r:.2f} 0 1 0"
         d = f"M{x - r:.2f} {y:.2f}{half} {2 * r:.2f} 0{half} {-2 * r:.2f} 0"
-        self.marks.append(f'<path class="{style}" d="{d}Z" fill="{fill}"{clip}/>')
+        self.marks.append(f'<path class="{style}" d="{d}Z" fill="{fill}"/>')
 
     def text(
         self,

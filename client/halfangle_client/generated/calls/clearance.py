@@ -1,0 +1,205 @@
+# Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
+"""Calls of the topic `clearance`."""
+
+from typing import Any, Literal
+
+from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
+from halfangle_client.generated import models
+
+_TILTED_PLATE = Endpoint(
+    name="clearance.tilted_plate",
+    method="POST",
+    path="/v1/clearance/tilted-plate",
+    answer=models.TiltedPlateAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+
+ENDPOINTS: tuple[Endpoint[Any], ...] = (_TILTED_PLATE,)
+
+
+class ClearanceCalls:
+    """Calls of the topic `clearance`."""
+
+    def __init__(self, sender: Sender) -> None:
+        self._sender = sender
+
+    def tilted_plate(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        tilt_direction: Literal["along travel", "across travel"],
+        plate: models.ClearancePlate,
+        fixture: models.ClearanceFixture,
+        wheel: models.ClearanceWheel,
+        past_large_end: float,
+        past_small_end: float,
+        least_gap: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        room_under_wheel: float | None = None,
+        loading_height: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TiltedPlateAnswer:
+        """Clearance over a tilted plate.
+
+        Least gaps of wheel, flange and guard from plate, fixture, work and stack through the whole
+        stroke and a full turn of the work, new and worn; the stick-out that is needed; the height
+        against the room under the wheel; the change that would clear it; drawn to scale.
+
+        Largest request: eight turning parts, two wheels.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
+            tilt_direction: Whether the plate tilts along the table's travel (the wheel is seen as a
+                circle) or across it (the wheel is seen on edge).
+            plate: The sine plate.
+            fixture: The fixture.
+            wheel: The wheel's head.
+            past_large_end: How far the wheel goes past the large end of the ground line, in
+                `units`. [length, 0 to 10000]
+            past_small_end: How far it goes past the small end. [length, 0 to 10000]
+            least_gap: Least gap wanted everywhere, in `units`. [length, 0 to 10000]
+            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
+                both agreeing. The plate is tilted by the half angle. [degree, over 0, under 180; or
+                text in degrees, minutes, seconds]
+            half_angle: Half angle of the cone and tilt of the plate, in degrees. [degree, over 0,
+                under 90; or text in degrees, minutes, seconds]
+            room_under_wheel: Greatest height from the table to the wheel's lowest line with the
+                head raised, in `units`. Absent: the height is told, not judged. [length, 1e-06 to
+                10000]
+            loading_height: Room wanted above the work to load it, in `units`. [length, 0 to 10000]
+
+        Example:
+            client.clearance.tilted_plate(units="in", included_angle=60, large_diameter=0.75,
+                small_diameter=0.05, tilt_direction="along travel",
+                plate=models.ClearancePlate(length=6, thickness=0.75, closed_height=2.2,
+                center_distance=5, roll_diameter=0.5),
+                fixture=models.ClearanceFixture(axis_height=1.5, body_length=3, body_height=2.6,
+                nose_diameter=1.25, nose_length=0.75, stick_out=0.75, shank_diameter=0.75,
+                front_to_high_end=1), wheel=models.ClearanceWheel(diameter=7, width=0.5,
+                worn_diameter=5.5, flange_diameter=3, flange_width=1.25,
+                guard=models.ClearanceGuard(length=8, width=2.5, lower_edge_below_spindle=1)),
+                past_large_end=0.1, past_small_end=0.25, least_gap=0.1, room_under_wheel=12)
+        """
+        return self._sender.send(
+            _TILTED_PLATE,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "tilt_direction": tilt_direction,
+                "plate": plate,
+                "fixture": fixture,
+                "wheel": wheel,
+                "past_large_end": past_large_end,
+                "past_small_end": past_small_end,
+                "least_gap": least_gap,
+                "room_under_wheel": room_under_wheel,
+                "loading_height": loading_height,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+
+class AsyncClearanceCalls:
+    """Calls of the topic `clearance`, to be awaited."""
+
+    def __init__(self, sender: AsyncSender) -> None:
+        self._sender = sender
+
+    async def tilted_plate(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        tilt_direction: Literal["along travel", "across travel"],
+        plate: models.ClearancePlate,
+        fixture: models.ClearanceFixture,
+        wheel: models.ClearanceWheel,
+        past_large_end: float,
+        past_small_end: float,
+        least_gap: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        room_under_wheel: float | None = None,
+        loading_height: float = 0.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TiltedPlateAnswer:
+        """Clearance over a tilted plate.
+
+        Least gaps of wheel, flange and guard from plate, fixture, work and stack through the whole
+        stroke and a full turn of the work, new and worn; the stick-out that is needed; the height
+        against the room under the wheel; the change that would clear it; drawn to scale.
+
+        Largest request: eight turning parts, two wheels.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
+            tilt_direction: Whether the plate tilts along the table's travel (the wheel is seen as a
+                circle) or across it (the wheel is seen on edge).
+            plate: The sine plate.
+            fixture: The fixture.
+            wheel: The wheel's head.
+            past_large_end: How far the wheel goes past the large end of the ground line, in
+                `units`. [length, 0 to 10000]
+            past_small_end: How far it goes past the small end. [length, 0 to 10000]
+            least_gap: Least gap wanted everywhere, in `units`. [length, 0 to 10000]
+            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
+                both agreeing. The plate is tilted by the half angle. [degree, over 0, under 180; or
+                text in degrees, minutes, seconds]
+            half_angle: Half angle of the cone and tilt of the plate, in degrees. [degree, over 0,
+                under 90; or text in degrees, minutes, seconds]
+            room_under_wheel: Greatest height from the table to the wheel's lowest line with the
+                head raised, in `units`. Absent: the height is told, not judged. [length, 1e-06 to
+                10000]
+            loading_height: Room wanted above the work to load it, in `units`. [length, 0 to 10000]
+
+        Example:
+            client.clearance.tilted_plate(units="in", included_angle=60, large_diameter=0.75,
+                small_diameter=0.05, tilt_direction="along travel",
+                plate=models.ClearancePlate(length=6, thickness=0.75, closed_height=2.2,
+                center_distance=5, roll_diameter=0.5),
+                fixture=models.ClearanceFixture(axis_height=1.5, body_length=3, body_height=2.6,
+                nose_diameter=1.25, nose_length=0.75, stick_out=0.75, shank_diameter=0.75,
+                front_to_high_end=1), wheel=models.ClearanceWheel(diameter=7, width=0.5,
+                worn_diameter=5.5, flange_diameter=3, flange_width=1.25,
+                guard=models.ClearanceGuard(length=8, width=2.5, lower_edge_below_spindle=1)),
+                past_large_end=0.1, past_small_end=0.25, least_gap=0.1, room_under_wheel=12)
+        """
+        return await self._sender.send(
+            _TILTED_PLATE,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "tilt_direction": tilt_direction,
+                "plate": plate,
+                "fixture": fixture,
+                "wheel": wheel,
+                "past_large_end": past_large_end,
+                "past_small_end": past_small_end,
+                "least_gap": least_gap,
+                "room_under_wheel": room_under_wheel,
+                "loading_height": loading_height,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )

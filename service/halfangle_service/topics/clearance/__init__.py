@@ -1,0 +1,1 @@
+"""Whether wheel, flange and guard clear everything on a tilted plate."""

@@ -1,0 +1,111 @@
+"""Plate, fixture and wheel of a request, as the maths knows them, or the reason why not."""
+
+from halfangle_service.errors import Impossible
+from halfangle_service.topics.clearance.assembly import Fixture, Head, Plate, TurningPart
+from halfangle_service.topics.clearance.models import (
+    ClearanceFixture,
+    ClearancePlate,
+    ClearanceWheel,
+)
+
+
+def fixture_of(fixture: ClearanceFixture) -> Fixture:
+    """The fixture as the maths knows it; refuses a shank that reaches the plate."""
+    if fixture.shank_diameter / 2.0 >= fixture.axis_height:
+        raise Impossible(
+            f"A shank of {fixture.shank_diameter:.6g} reaches the plate, which is "
+            f"{fixture.axis_height:.6g} under the axis.",
+            fields={"fixture/shank_diameter": "should be less than twice axis_height"},
+        )
+    return Fixture(
+        axis_height=fixture.axis_height,
+        body_length=fixture.body_length,
+        body_height=fixture.body_height,
+        nose_radius=fixture.nose_diameter / 2.0,
+        nose_length=fixture.nose_length,
+        stick_out=fixture.stick_out,
+        shank_radius=fixture.shank_diameter / 2.0,
+        front_to_high_end=fixture.front_to_high_end,
+        turning=tuple(
+            TurningPart(part.name, part.diameter / 2.0, part.length, part.behind_face)
+            for part in fixture.turning_parts
+        ),
+    )
+
+
+def plate_of(plate: ClearancePlate) -> Plate:
+    """The plate as the maths knows it; refuses figures that cannot belong to one plate."""
+    if plate.center_distance > plate.length:
+        raise Impossible(
+            f"Rolls {plate.center_distance:.6g} apart do not lie under a plate "
+            f"{plate.length:.6g} long.",
+            fields={"plate/center_distance": "should be no more than the plate's length"},
+        )
+    if plate.closed_height < plate.thickness + plate.roll_diameter / 2.0:
+        raise Impossible(
+            f"A plate closed to {plate.closed_height:.6g} has no room for its rolls, whose "
+            f"undersides lie {plate.thickness + plate.roll_diameter / 2.0:.6g} under its top.",
+            fields={"plate/closed_height": "should be at least thickness + half a roll"},
+        )
+    spare = plate.length - plate.center_distance
+    from_end = spare / 2.0 if plate.low_roll_from_end is None else plate.low_roll_from_end
+    if from_end > spare:
+        raise Impossible(
+            f"With the low roll {from_end:.6g} from the end the high roll lies off the plate.",
+            fields={"plate/low_roll_from_end": f"should be no more than {spare:.6g}"},
+        )
+    return Plate(
+        plate.length,
+        plate.thickness,
+        plate.closed_height,
+        plate.center_distance,
+        plate.roll_diameter,
+        from_end,
+    )
+
+
+def heads_of(wheel: ClearanceWheel) -> dict[str, Head]:
+    """The head with the wheel new and, where given, worn."""
+    diameters = {"new": wheel.diameter}
+    if wheel.worn_diameter is not None:
+        diameters["worn"] = wheel.worn_diameter
+    for name, diameter in diameters.items():
+        _require_head(wheel, "diameter" if name == "new" else "worn_diameter", diameter)
+    guard = None
+    if wheel.guard is not None:
+        below = wheel.guard.lower_edge_below_spindle
+        guard = (wheel.guard.length, wheel.guard.width, below)
+    return {
+        name: Head(
+            diameter / 2.0, wheel.width, wheel.flange_diameter / 2.0, wheel.flange_width, guard
+        )
+        for name, diameter in diameters.items()
+    }
+
+
+def _require_head(wheel: ClearanceWheel, field: str, diameter: float) -> None:
+    """Refuse a wheel no larger than its flanges, a grown one, and a guard that hangs below it."""
+    if diameter > wheel.diameter:
+        raise Impossible(
+            f"A wheel of {wheel.diameter:.6g} does not wear to {diameter:.6g}.",
+            fields={f"wheel/{field}": "should be no more than diameter"},
+        )
+    if diameter <= wheel.flange_diameter:
+        raise Impossible(
+            f"A wheel of {diameter:.6g} does not reach past flanges of "
+            f"{wheel.flange_diameter:.6g}.",
+            fields={f"wheel/{field}": "should be more than flange_diameter"},
+        )
+    if wheel.flange_width < wheel.width:
+        raise Impossible(
+            f"Flanges {wheel.flange_width:.6g} over all do not hold a wheel "
+            f"{wheel.width:.6g} wide.",
+            fields={"wheel/flange_width": "should be at least the wheel's width"},
+        )
+    if wheel.guard and wheel.guard.lower_edge_below_spindle >= diameter / 2.0:
+        raise Impossible(
+            "The guard's lower edge hangs below the wheel, which then reaches nothing.",
+            fields={
+                "wheel/guard/lower_edge_below_spindle": f"should be less than {diameter / 2.0:.6g}"
+            },
+        )

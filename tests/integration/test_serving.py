@@ -1,0 +1,267 @@
+"""The command `halfangle-service` as its user runs it: start, answer, refuse, stop."""
+
+import http.client
+import json
+import os
+import re
+import signal
+import socket
+import subprocess
+import sys
+import threading
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from halfangle_service import __version__
+from halfangle_service.app import contract_bytes
+from halfangle_service.cli import read_settings
+
+SERVICE = Path(__file__).parents[2] / "service"
+SINE = "/v1/sine/setting"
+GOOD = b'{"units": "in", "center_distance": 5, "angle": 30}'
+
+#: The service as it is, with one heavy operation more that takes until a file appears.
+SLOW_SERVICE = """
+import sys, time
+from dataclasses import replace
+from pathlib import Path
+from halfangle_service import cli, registry
+
+known = registry.load_registry()
+sine = known.operations["sine.setting"]
+
+def wait(request):
+    Path(sys.argv[2], "begun").touch()
+    while not Path(sys.argv[2], "go").exists():
+        time.sleep(0.005)
+    return sine.calculate(request)
+
+known.operations["sine.setting"] = replace(sine, calculate=wait, heavy=True)
+raise SystemExit(cli.main(["serve", "--port", sys.argv[1]]))
+"""
+
+
+def environment() -> dict[str, str]:
+    """This environment, without settings of the service, with its sources on the path."""
+    kept = {k: v for k, v in os.environ.items() if not k.startswith("HALFANGLE_")}
+    return {**kept, "PYTHONPATH": str(SERVICE)}
+
+
+def run_service(*arguments: str) -> subprocess.CompletedProcess[str]:
+    """Run the command to its end."""
+    return subprocess.run(
+        [sys.executable, "-m", "halfangle_service.cli", *arguments],
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=60,
+        env=environment(),
+    )
+
+
+def free_port() -> int:
+    """A port of loopback that nobody listens on."""
+    with socket.create_server(("127.0.0.1", 0)) as listener:
+        port: int = listener.getsockname()[1]
+        return port
+
+
+@contextmanager
+def serving(command: list[str], port: int) -> Iterator[subprocess.Popen[str]]:
+    """A running service that is ready; stopped in the end if it still runs."""
+    process = subprocess.Popen(
+        [sys.executable, *command],
+        env=environment(),
+        stderr=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        text=True,
+    )
+    try:
+        for _ in range(1000):
+            if process.poll() is not None or listens(port):
+                break
+            time.sleep(0.01)
+        assert process.poll() is None, process.communicate()
+        yield process
+    finally:
+        if process.poll() is None:
+            process.terminate()
+            process.communicate(timeout=30)
+
+
+def listens(port: int) -> bool:
+    """True where a port of loopback takes connections."""
+    with socket.socket() as probe:
+        return probe.connect_ex(("127.0.0.1", port)) == 0
+
+
+def ask(port: int, method: str, path: str, body: Any = None, **headers: str) -> tuple[int, Any]:
+    """One request over a connection of its own; gives status and body, read as JSON."""
+    connection = http.client.HTTPConnection("127.0.0.1", port, timeout=30)
+    try:
+        connection.request(
+            method,
+            path,
+            body,
+            {"Content-Type": "application/json", **headers},
+            encode_chunked=not isinstance(body, bytes | None),
+        )
+        response = connection.getresponse()
+        return response.status, json.loads(response.read() or b"null")
+    finally:
+        connection.close()
+
+
+@pytest.fixture(scope="module")
+def port() -> Iterator[int]:
+    """Port of a service as a user starts it."""
+    chosen = free_port()
+    with serving(["-m", "halfangle_service.cli", "serve", "--port", str(chosen)], chosen):
+        yield chosen
+
+
+def test_contract_is_printed() -> None:
+    """`halfangle-service contract` prints the very bytes of the contract."""
+    assert run_service("contract").stdout.encode() == contract_bytes()
+
+
+def test_version_is_printed() -> None:
+    """`--version` prints the release."""
+    assert run_service("--version").stdout.strip() == __version__
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (("serve", "--port", "70000"), "port"),
+        (("serve", "--port", "eighty"), "port"),
+        (("serve", "--log-level", "loud"), "log_level"),
+        (("serve", "--heavy-workers", "0"), "heavy_workers"),
+        (
+            (
+                "serve",
+                "--no-such-flag",
+            ),
+            "--no-such-flag",
+        ),
+        (("fly",), "fly"),
+        ((), "command"),
+    ],
+)
+def test_a_wrong_setting_is_refused_by_name(arguments: tuple[str, ...], words: str) -> None:
+    """A wrong flag ends in a message that names it, not in a trace."""
+    ran = run_service(*arguments)
+    assert ran.returncode == 2
+    assert words in ran.stderr
+    assert "Traceback" not in ran.stderr
+
+
+def test_lists_are_json_in_flags() -> None:
+    """Keys and origins are JSON lists in a flag as in the environment; a key is never repeated."""
+    settings = read_settings({"api_keys": '["one", "two"]', "port": "8080"})
+    assert settings.api_keys == frozenset({"one", "two"})
+    assert settings.port == 8080
+    ran = run_service("serve", "--api-keys", "hidden-key")
+    assert ran.returncode == 2
+    assert "api_keys" in ran.stderr
+    assert "hidden-key" not in ran.stderr
+
+
+def test_answers_over_a_socket(port: int) -> None:
+    """The served service answers as the one in process does."""
+    status, answer = ask(port, "POST", SINE, GOOD)
+    assert status == 200
+    assert answer["result"]["height"] == pytest.approx(2.5, abs=1e-12)
+
+
+def test_ten_megabytes_over_a_socket(port: int) -> None:
+    """A body past the limit is refused over a real connection, declared or in chunks."""
+    whole = b" " * 10_000_000
+    chunks = (whole[:65_536] for _ in range(160))
+    for body in (whole, chunks):
+        headers = {} if isinstance(body, bytes) else {"Transfer-Encoding": "chunked"}
+        status, problem = ask(port, "POST", SINE, body, **headers)
+        assert (status, problem["type"]) == (413, "/problems/content-too-large")
+    assert ask(port, "GET", "/health/live")[0] == 200
+
+
+def test_what_is_no_http_harms_nobody(port: int) -> None:
+    """A caller that speaks no HTTP is refused, and the next one is answered."""
+    for noise in (
+        b"\x16\x03\x01\x02\x00\x01\x00",
+        b"GET\r\n\r\n",
+        b"POST / HTTP/1.1\r\nA:" + b"x" * 200_000,
+    ):
+        with socket.create_connection(("127.0.0.1", port), timeout=5) as connection:
+            connection.sendall(noise)
+            connection.shutdown(socket.SHUT_WR)
+            try:
+                received = connection.recv(65_536)
+            except ConnectionResetError:
+                received = b""
+            assert received == b"" or received.startswith(b"HTTP/1.1 4")
+    assert ask(port, "POST", SINE, GOOD)[0] == 200
+
+
+def test_a_caller_that_goes_away_harms_nobody(port: int) -> None:
+    """A body that ends half way is dropped, and the next caller is answered."""
+    with socket.create_connection(("127.0.0.1", port), timeout=5) as connection:
+        head = f"POST {SINE} HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
+        connection.sendall(f'{head}Content-Length: 50\r\n\r\n{{"units"'.encode())
+    assert ask(port, "POST", SINE, GOOD)[0] == 200
+
+
+@pytest.mark.parametrize("stop", [signal.SIGTERM, signal.SIGINT])
+def test_what_was_accepted_is_answered_before_the_stop(
+    tmp_path: Path, stop: signal.Signals
+) -> None:
+    """At SIGTERM or SIGINT an accepted request is answered in full; then the service is gone."""
+    port = free_port()
+    answers: list[tuple[int, Any]] = []
+    with serving(["-c", SLOW_SERVICE, str(port), str(tmp_path)], port) as process:
+        caller = threading.Thread(target=lambda: answers.append(ask(port, "POST", SINE, GOOD)))
+        caller.start()
+        for _ in range(3000):
+            if (tmp_path / "begun").exists():
+                break
+            time.sleep(0.01)
+        process.send_signal(stop)
+        for _ in range(3000):
+            if not listens(port):
+                break
+            time.sleep(0.01)
+        assert not listens(port)
+        assert process.poll() is None
+        (tmp_path / "go").touch()
+        caller.join(timeout=30)
+        _, log = process.communicate(timeout=30)
+    assert [status for status, _ in answers] == [200]
+    assert answers[0][1]["result"]["height"] == pytest.approx(2.5, abs=1e-12)
+    assert "Traceback" not in log
+    assert process.returncode in {0, -stop}
+
+
+def test_every_answer_is_one_line_of_json_in_the_log(tmp_path: Path) -> None:
+    """The log has one JSON object a request, with its id, and nothing of the request's content."""
+    port = free_port()
+    command = ["-m", "halfangle_service.cli", "serve", "--port", str(port)]
+    with serving(command, port) as process:
+        ask(port, "POST", SINE, GOOD, **{"X-Request-ID": "bench-7"})
+        ask(port, "GET", "/nowhere?secret=1", **{"X-API-Key": "hidden"})
+        process.terminate()
+        _, log = process.communicate(timeout=30)
+    lines = [json.loads(line) for line in log.splitlines() if line.startswith("{")]
+    answered = [line for line in lines if line["event"] == "answered"]
+    assert [(a["method"], a["path"], a["status"]) for a in answered] == [
+        ("POST", SINE, 200),
+        ("GET", "/nowhere", 404),
+    ]
+    assert answered[0]["request_id"] == "bench-7"
+    assert re.fullmatch(r"[0-9a-f]{32}", answered[1]["request_id"])
+    assert "secret" not in log
+    assert "hidden" not in log
