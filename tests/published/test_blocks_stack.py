@@ -1,51 +1,11 @@
-"""Stacks against an independent exact solver, and sets and grades against published tables."""
-
-import random
-from collections.abc import Sequence
+"""Single stacks: published examples, and what is refused and why."""
 
 import pytest
-from ortools.sat.python import cp_model
 
-from halfangle_service.errors import Disagreement, Unreachable
+from halfangle_service.errors import BeyondBound, Disagreement, Refusal, Unreachable
 from halfangle_service.topics.blocks.sets import built_in_sets
-from halfangle_service.topics.blocks.stacking import stack_table
 from halfangle_service.topics.blocks.tolerances import grades
 from support import Call
-
-MAX_BLOCKS = 6
-
-
-def fewest_by_constraint_solver(sizes: Sequence[int], height: int) -> int | None:
-    """Give the fewest blocks for a height by OR-Tools CP-SAT, or None where it proves none do."""
-    model = cp_model.CpModel()
-    used = [model.new_bool_var(f"b{position}") for position in range(len(sizes))]
-    model.add(cp_model.LinearExpr.weighted_sum(used, list(sizes)) == height)
-    model.add(cp_model.LinearExpr.sum(used) <= MAX_BLOCKS)
-    model.minimize(cp_model.LinearExpr.sum(used))
-    solver = cp_model.CpSolver()
-    solver.parameters.num_workers = 1
-    status = solver.solve(model)
-    assert status in (cp_model.OPTIMAL, cp_model.INFEASIBLE)
-    return round(solver.objective_value) if status == cp_model.OPTIMAL else None
-
-
-@pytest.mark.outside("blocks.stack", source="OR-Tools CP-SAT, 500 random targets")
-@pytest.mark.parametrize("name", ["inch-81", "metric-87"])
-def test_fewest_blocks_are_as_few_as_an_exact_solver_finds(name: str) -> None:
-    """On 250 random heights of a set, the fewest blocks are those of an exact solver."""
-    sizes = built_in_sets()[name].sizes
-    table = stack_table(sizes, MAX_BLOCKS)
-    generator = random.Random(20)  # noqa: S311  reproducible targets, not secrets
-    highest = sum(sorted(sizes)[-3:])
-    # The solver works in steps of the set, so that its numbers stay small.
-    steps = [size // table.step for size in sizes]
-    for _ in range(250):
-        target = generator.randrange(1, highest // table.step)
-        blocks = table.stack(target * table.step)
-        assert fewest_by_constraint_solver(steps, target) == (len(blocks) if blocks else None)
-        if blocks:
-            assert sum(blocks) == target * table.step
-            assert len(set(blocks)) == len(blocks)
 
 
 @pytest.mark.outside("blocks.stack", source="National laboratory's page on wringing: 58.345 mm")
@@ -69,26 +29,6 @@ def test_thirty_degrees_on_five_inches_is_two_blocks(call: Call) -> None:
     assert result["blocks"] == [2.0, 0.5]
 
 
-@pytest.mark.outside("blocks.stack", source="GGG-G-15C composition of the 81-piece inch set")
-def test_81_piece_inch_set_is_the_published_one() -> None:
-    """The 81-piece inch set has the series of the published table, block by block."""
-    sizes = built_in_sets()["inch-81"].sizes
-    published = (
-        [1001 + k for k in range(9)]
-        + [10 * (101 + k) for k in range(49)]
-        + [500 * k for k in range(1, 20)]
-        + [10_000 * k for k in range(1, 5)]
-    )
-    assert list(sizes) == sorted(25_400 * size for size in published)
-
-
-def test_sets_hold_as_many_blocks_as_their_names_say() -> None:
-    """Each set has the number of pieces in its name, in ascending order."""
-    for name, block_set in built_in_sets().items():
-        assert f"-{len(block_set.sizes)}" in name
-        assert list(block_set.sizes) == sorted(block_set.sizes)
-
-
 def test_unbuildable_height_is_refused_with_the_nearest(call: Call) -> None:
     """A height finer than the set's step is refused, with the nearest stacks on either side."""
     with pytest.raises(Unreachable, match=r"No stack .* nearest below it is 2.5 in and above") as e:
@@ -106,13 +46,152 @@ def test_each_block_is_used_once(call: Call) -> None:
         call("blocks.stack", units="in", height=2, sizes=[1, 1])
 
 
-# ISO 3650:1998, table 5 as reprinted: limit deviation in µm by grade and size in mm.
-ISO_3650 = [("ISO 0", 10, 0.12), ("ISO 1", 10, 0.2), ("ISO 2", 10, 0.45), ("ISO 0", 25, 0.14)]
+@pytest.mark.outside(
+    "blocks.stack",
+    source="Textbook exercise: 92.357 mm from 112 pieces between two protectors of 2.5 mm",
+)
+def test_published_stack_between_protectors(call: Call) -> None:
+    """92.357 mm between protectors of 2.5 mm is 75, 10, 1.35 and 1.007 as in the exercise."""
+    result = call(
+        "blocks.stack",
+        units="mm",
+        height=92.357,
+        set="metric-112",
+        wear_blocks="both ends",
+        wear_block_size=2.5,
+    )["result"]
+    assert result["blocks"] == [75, 10, 2.5, 2.5, 1.35, 1.007]
+    assert result["wringing_order"] == [2.5, 75, 10, 1.35, 1.007, 2.5]
+    assert result["total"] == pytest.approx(92.357, abs=1e-9)
 
 
-@pytest.mark.outside("jobs.center", source="ISO 3650:1998, table 5, as reprinted")
-@pytest.mark.parametrize(("grade", "size_mm", "limit_um"), ISO_3650)
-def test_grade_limits_are_the_published_ones(grade: str, size_mm: int, limit_um: float) -> None:
-    """The limit deviation of a grade is that of the published table, ends of ranges included."""
-    limit = grades()[grade].limit_deviation(size_mm * 10_000_000)
-    assert limit * 1000 == pytest.approx(limit_um)
+def test_own_wear_blocks_are_taken_from_the_set_once(call: Call) -> None:
+    """The wear blocks of an 83-piece set go to the ends and leave one .050 for the inside."""
+    result = call("blocks.stack", units="in", height=2.55, set="inch-83", wear_blocks="both ends")[
+        "result"
+    ]
+    assert result["wear_blocks"] == [0.05, 0.05]
+    assert result["blocks"].count(0.05) <= 3
+    with pytest.raises(Unreachable, match="No stack"):
+        call(
+            "blocks.stack",
+            units="in",
+            height=0.25,
+            box=[{"size": 0.05, "count": 2, "wear": True}, {"size": 0.1}],
+            wear_blocks="both ends",
+        )
+
+
+def test_a_missing_block_that_would_do_it_is_named(call: Call) -> None:
+    """Where the one block needed is away, the refusal says so, and what goes with it."""
+    with pytest.raises(Unreachable, match=r"A block of 0\.1003 in \(in use\)") as refused:
+        call(
+            "blocks.stack", units="in", height=1.1003, set="inch-81", in_use=[0.1003], max_blocks=2
+        )
+    first = refused.value.more["would_make_it_possible"][0]  # type: ignore[index]
+    assert first == {"block": 0.1003, "where": "in use", "with": [1.0]}
+
+
+def test_alternatives_differ_and_are_in_order(call: Call) -> None:
+    """Alternatives are all different, each of the height, none with fewer blocks than before."""
+    result = call("blocks.stack", units="in", height=2.3456, set="inch-81", alternatives=20)
+    stacks = [result["result"], *result["result"]["alternatives"]]
+    assert len({tuple(stack["blocks"]) for stack in stacks}) == 21
+    assert all(sum(stack["blocks"]) == pytest.approx(2.3456) for stack in stacks)
+    counts = [stack["count"] for stack in stacks]
+    assert counts == sorted(counts)
+    assert result["result"]["order_proved"]
+
+
+def test_grade_gives_the_stack_its_uncertainty(call: Call) -> None:
+    """Limits add up, and as rectangular distributions combine by root sum of squares."""
+    result = call("blocks.stack", units="mm", height=61.3, set="metric-112", grade="ISO 1")
+    limits = [grades()["ISO 1"].limit_deviation(round(b * 1e7)) for b in result["result"]["blocks"]]
+    assert result["result"]["worst_case"] == pytest.approx(sum(limits))
+    expected = (sum(limit**2 for limit in limits) / 3) ** 0.5
+    assert result["result"]["standard_uncertainty"] == pytest.approx(expected)
+
+
+def test_measured_blocks_come_nearer_than_nominal_ones(call: Call) -> None:
+    """Aimed at the actual height, the stack is nearer to it than one chosen by nominal sizes."""
+    box = [
+        {"size": size / 254e6, "deviation": (place % 9 - 4) * 1e-6, "expanded_uncertainty": 2e-6}
+        for place, size in enumerate(built_in_sets()["inch-81"].sizes)
+    ]
+    asked = {"units": "in", "height": 1.5451, "box": box, "max_blocks": 5}
+    nominal = call("blocks.stack", **asked)["result"]
+    actual = call("blocks.stack", **asked, aim="actual")["result"]
+    assert actual["proved"]
+    assert abs(actual["actual_deviation"]) <= abs(nominal["actual_deviation"])
+    assert abs(actual["actual_deviation"]) < 1e-9
+
+
+def test_fine_sizes_past_the_table_are_still_exact(call: Call) -> None:
+    """Sizes with no common step are searched by pairs and triples; the bound is then named."""
+    sizes = [round(0.1 + 0.0012345671 * k * k, 10) for k in range(40)]
+    asked = {"units": "in", "sizes": sizes, "max_blocks": 4}
+    result = call("blocks.stack", height=sizes[3] + sizes[20] + sizes[31], **asked)["result"]
+    assert result["proved"]
+    assert result["total"] == pytest.approx(sizes[3] + sizes[20] + sizes[31], abs=1e-8)
+    wide = [round(0.1 + 0.0001234567 * k * k, 10) for k in range(300)]
+    with pytest.raises(BeyondBound, match="No stack of up to 4") as refused:
+        call("blocks.stack", units="in", height=0.05, sizes=wide)
+    assert "max_blocks" in refused.value.fields
+
+
+def test_a_tolerance_saves_blocks(call: Call) -> None:
+    """Within a tolerance the fewest blocks are taken, and the deviation stays within it."""
+    exact = call("blocks.stack", units="in", height=2.3456, set="inch-81")["result"]
+    near = call("blocks.stack", units="in", height=2.3456, set="inch-81", tolerance=0.001)["result"]
+    assert near["count"] < exact["count"]
+    assert abs(near["deviation"]) <= 0.001
+
+
+REFUSED: list[tuple[dict[str, object], type[Refusal], str, str]] = [
+    ({"sizes": [1, 0.5, 1]}, Disagreement, "stands in `sizes` twice", "sizes/2"),
+    ({"box": [{"size": 1}, {"size": 1}]}, Disagreement, "twice, with the same data", "box/1"),
+    (
+        {"box": [{"size": 1, "count": 20 - k % 2, "times_wrung": k} for k in range(30)]},
+        BeyondBound,
+        "holds 585 blocks; at most 500",
+        "box",
+    ),
+    ({"sizes": [1, 2, 1.49, 1.01]}, Disagreement, "sizes of metric sets: 1.49, 1.01", "sizes/2"),
+    ({"sizes": [1, 2000]}, Disagreement, "not the size of a gauge block", "sizes/1"),
+    ({"set": "inch-81", "missing": [0.1003, 0.1003]}, Disagreement, "said to be away", "missing/1"),
+    ({"set": "inch-81", "sizes": [1]}, Disagreement, "come from one of them", "sizes"),
+    ({}, Disagreement, "are missing, all three", "box"),
+    ({"set": "inch-80"}, Unreachable, "no built-in set", "set"),
+    ({"box": [{"size": 1, "deviation": 3.0}]}, Disagreement, "millionths", "box/0/deviation"),
+    ({"box": [{"size": 1, "state": "missing"}]}, Unreachable, "No block is left", "box"),
+    ({"set": "inch-81", "wear_blocks": "one end"}, Disagreement, "which size", "wear_block_size"),
+    ({"set": "inch-81", "wear_block_size": 0.05}, Disagreement, "no end to put", "wear_blocks"),
+    ({"set": "inch-81", "prefer": "least uncertainty"}, Disagreement, "cannot be found", "grade"),
+    ({"set": "inch-81", "tolerance": 2.0}, BeyondBound, "at most 20000 are taken", "tolerance"),
+    ({"set": "inch-81", "grade": "ISO 9"}, Unreachable, "no grade", "grade"),
+    ({"set": "inch-81", "height": 63.5}, Unreachable, "would build 63.5 mm", "height"),
+]
+
+
+@pytest.mark.parametrize(("request_", "kind", "words", "field"), REFUSED)
+def test_bad_blocks_are_refused_by_name(
+    call: Call, request_: dict[str, object], kind: type[Refusal], words: str, field: str
+) -> None:
+    """Each wrong box or wish is refused with the reason, naming the field."""
+    with pytest.raises(kind, match=words) as refused:
+        call("blocks.stack", **{"units": "in", "height": 2.5, **request_})
+    assert field in refused.value.fields
+
+
+def test_a_height_finer_than_the_set_says_by_how_much(call: Call) -> None:
+    """The refusal names the step of the blocks and how far the height is off it."""
+    with pytest.raises(Unreachable, match=r"steps of 0\.0001 in; .* off one by 3e-05 in"):
+        call("blocks.stack", units="in", height=2.50003, set="inch-81")
+
+
+def test_an_odd_block_may_be_marked_special(call: Call) -> None:
+    """A size of the other system is taken where the shop says that it is one."""
+    box = [{"size": 1}, {"size": 1.49, "special": True}]
+    assert call("blocks.stack", units="in", height=2.49, box=box)["result"]["count"] == 2
+    noted = call("blocks.stack", units="in", height=2.5, sizes=[1, 1.5])
+    assert noted["advisories"][0]["code"] == "size-of-other-units"

@@ -1,16 +1,19 @@
 """The stack whose actual height is nearest to a wanted one, exactly. Integers of 0.1 nm.
 
-Every stack of up to three blocks is listed once, sorted by its actual height; a stack of up to six
-is one of these with up to three more blocks. For each such first part the list is searched for what
-comes nearest to the rest, and stacks are then given in the order of their error: those that would
-use a block twice are passed over. No combination is left out, so the order is exact.
-Derived here (meet in the middle: Horowitz and Sahni, 1974, from memory).
+Every stack of up to three blocks (two of a very large box, more of a small one) is listed once,
+sorted by its actual height; a stack of up to twice as many is one of these with up to as many more.
+For each such first part the list is searched for what comes nearest to the rest, and stacks are
+then given in the order of their error: those that would use a block twice are passed over. No
+combination is left out, so the order is exact. Derived here (meet in the middle: Horowitz and
+Sahni, 1974, from memory).
 """
 
 import heapq
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
+from itertools import accumulate
+from math import comb
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,8 +22,10 @@ from halfangle_service.topics.blocks.layers import Work
 
 Longs = NDArray[np.int64]
 
-#: Most blocks of a box whose triples are listed (1.3 million); beyond, stacks of four are exact.
-MOST_FOR_TRIPLES = 200
+#: Most parts listed: the triples of 200 blocks; of more blocks pairs alone are listed.
+MOST_PARTS = 1_350_000
+#: Most blocks of one stack, and so the widest part that is of use.
+MOST_IN_STACK = 8
 #: Most candidate stacks looked at in one request: under half a second.
 MOST_CANDIDATES = 100_000
 #: Beginnings this near (0.1 nm) to the best one are sorted first, the others only if needed.
@@ -47,15 +52,17 @@ class MeasuredBlocks:
     @property
     def most_exact(self) -> int:
         """Most blocks in a stack for which the nearest height is found exactly."""
-        return 2 * self._widest
+        return min(2 * self._widest, MOST_IN_STACK)
 
-    @property
+    @cached_property
     def _widest(self) -> int:
-        return 3 if len(self.lengths) <= MOST_FOR_TRIPLES else 2
+        """Blocks of the widest parts listed; 2 at the least."""
+        parts = accumulate(comb(len(self.lengths), width) for width in range(MOST_IN_STACK + 1))
+        return max(2, sum(total <= MOST_PARTS for total in parts) - 1)
 
     @cached_property
     def _by_count(self) -> tuple[Parts, ...]:
-        """Parts of no block, of one, of two and, where the box is not too large, of three."""
+        """Parts of no block, of one, of two and so on up to the widest."""
         parts = [Parts(np.zeros(1, np.int64), np.zeros((1, 0), np.int16))]
         for _ in range(self._widest):
             parts.append(_with_one_more(parts[-1], self.lengths))
@@ -63,9 +70,11 @@ class MeasuredBlocks:
 
     @cached_property
     def up_to(self) -> tuple[Parts, ...]:
-        """Parts of at most no block, one, two and, where the box is not too large, three."""
-        widths = range(1, self._widest + 2)
-        return tuple(_merged(self._by_count[:width]) for width in widths)
+        """Parts of at most no block, one, two and so on up to the widest."""
+        parts = self._by_count
+        merged = tuple(_merged(parts[:width]) for width in range(1, len(parts) + 1))
+        del self.__dict__["_by_count"]  # the same parts again, and many of them
+        return merged
 
     def nearest(
         self, target: int, most_blocks: int, work: Work
@@ -175,7 +184,7 @@ def _merged(parts: Sequence[Parts]) -> Parts:
     return Parts(heights[order], np.concatenate(padded)[order])
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=3)
 def measured_blocks(lengths: tuple[int, ...]) -> MeasuredBlocks:
     """Give the lists of a box, made once and kept; actual lengths in 0.1 nm, one a block."""
     return MeasuredBlocks(lengths)

@@ -111,7 +111,7 @@ class BlockStackRequest(BlockSupplyFields):
         "nominal",
         description="`nominal`: the nominal sizes sum up to the height. `actual`: the stack whose "
         "actual height, measured deviations included, comes nearest; exact for up to 6 blocks out "
-        "of 200, and for up to 4 out of more.",
+        "of 200 (8 out of 30), and for up to 4 out of more.",
     )
     prefer: Preference = Field(
         "large blocks",
