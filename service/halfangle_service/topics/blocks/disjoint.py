@@ -269,12 +269,14 @@ class DisjointSearch:
     def largest_subset(self, indices: Sequence[int]) -> tuple[tuple[int, ...], Assignment, bool]:
         """Give the most of the heights that can stand at once, their stacks, and whether proved.
 
-        Of equally many the earlier ones are preferred.
+        Of equally many the earlier ones are preferred. Past the bound it is as many as could be
+        built one after another.
         """
         able = [index for index in indices if self.fewest(index) != UNREACHED]
         conflicts = set(self.conflicts(able))
+        in_turn = self._as_many_as_fit(able)
         proved, tried = not self.exhausted, 0
-        for size in range(len(able), 0, -1):
+        for size in range(len(able), len(in_turn) - 1, -1):
             for subset in combinations(able, size):
                 if conflicts & set(combinations(subset, 2)):
                     continue
@@ -284,8 +286,23 @@ class DisjointSearch:
                     return subset, result, proved
                 proved = proved and result.proved and not self.exhausted
                 if tried >= MOST_SUBSETS:
-                    return (), Assignment((), False, 0), False
-        return (), Assignment((), proved, 0), proved
+                    stacks = tuple(in_turn.values())
+                    bound = sum(map(self.fewest, in_turn))
+                    return tuple(in_turn), Assignment(stacks, False, bound), False
+        return tuple(in_turn), Assignment(tuple(in_turn.values()), False, 0), proved
+
+    def _as_many_as_fit(self, indices: Sequence[int]) -> dict[int, tuple[int, ...]]:
+        """Build one stack after another, passing over those for which there is nothing left."""
+        used: set[int] = set()
+        stacks: dict[int, tuple[int, ...]] = {}
+        work, self.tried = self.tried, Work(MOST_TRIED)
+        for index in indices:
+            stack = self._next_stack(index, used)
+            if stack is not None:
+                stacks[index] = stack
+                used.update(stack)
+        self.tried = work
+        return stacks
 
 
 def pick_unused(
