@@ -6,7 +6,7 @@ from collections.abc import Sequence
 import pytest
 from ortools.sat.python import cp_model
 
-from halfangle_service.errors import Unreachable
+from halfangle_service.errors import Disagreement, Unreachable
 from halfangle_service.topics.blocks.sets import built_in_sets
 from halfangle_service.topics.blocks.stacking import stack_table
 from halfangle_service.topics.blocks.tolerances import grades
@@ -99,10 +99,11 @@ def test_unbuildable_height_is_refused_with_the_nearest(call: Call) -> None:
 
 
 def test_each_block_is_used_once(call: Call) -> None:
-    """A shop with one block of 1 in cannot build 2 in of it; with two such blocks it can."""
+    """A shop with one block of 1 in cannot build 2 in of it, and a size sent twice is refused."""
     with pytest.raises(Unreachable, match="No stack"):
         call("blocks.stack", units="in", height=2, sizes=[1, 0.5])
-    assert call("blocks.stack", units="in", height=2, sizes=[1, 1])["result"]["blocks"] == [1, 1]
+    with pytest.raises(Disagreement, match="stands in `sizes` twice"):
+        call("blocks.stack", units="in", height=2, sizes=[1, 1])
 
 
 # ISO 3650:1998, table 5 as reprinted: limit deviation in µm by grade and size in mm.

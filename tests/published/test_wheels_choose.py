@@ -24,7 +24,7 @@ def ways_of(answer: dict[str, Any]) -> dict[str, dict[str, Any]]:
 def with_(way: str, **changes: Any) -> dict[str, Any]:
     """The example with one way's fields changed."""
     request = copy.deepcopy(EXAMPLE)
-    request[way].update(changes)
+    request["ways"][way].update(changes)
     return request
 
 
@@ -144,7 +144,7 @@ def test_when_all_are_ruled_out_none_is_best(call: Call) -> None:
     ("request_", "error", "match"),
     [
         (
-            {k: v for k, v in EXAMPLE.items() if not isinstance(v, dict)},
+            {**EXAMPLE, "ways": {}},
             Disagreement,
             "No way is described",
         ),

@@ -76,6 +76,121 @@ class AngleErrorLine(BaseModel):
     """Its share in the combined variance. [percent]"""
 
 
+class BlockAlternative(BaseModel):
+    """Another stack."""
+
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """Total less the height asked for. [length]"""
+    actual_height: float
+    """Sum of nominal sizes and measured deviations; the total where none are known. [length]"""
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
+    standard_uncertainty: float | None
+    """
+    Standard uncertainty of the height from calibrations and grade limits (rectangular);
+    null where neither is known of some block. [length]
+    """
+    worst_case: float | None
+    """
+    Sum of the blocks' grade limits, or of their expanded uncertainties where calibrated;
+    null where neither is known of some block. [length]
+    """
+
+
+class BlockAngleGradeEntry(BaseModel):
+    """A grade of angle blocks."""
+
+    name: str
+    """Name to use as `grade`."""
+    accuracy_arcsec: float
+    """Each block errs by ± this. [arcsecond]"""
+    source: str
+    """Where it comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+
+
+class BlockAngleSetEntry(BaseModel):
+    """A built-in set of angle blocks."""
+
+    name: str
+    """Name to use as `set`."""
+    pieces: int
+    """How many blocks. [count]"""
+    angles: list[Angle]
+    """Its blocks, descending."""
+    source: str
+    """Where the composition comes from."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+    note: str
+    """What to mind; empty where nothing."""
+
+
+class BlockAngleSetList(BaseModel):
+    """The built-in sets of angle blocks, and their grades."""
+
+    sets: list[BlockAngleSetEntry]
+    """The sets."""
+    grades: list[BlockAngleGradeEntry]
+    """The grades."""
+
+
+class BlockGradeRange(BaseModel):
+    """Limits of one range of sizes."""
+
+    up_to: float
+    """Upper end of the range, included, in millimetres. [millimetre]"""
+    limit_deviation: float
+    """Limit deviation te of the length at any point, in micrometres: ± this. [micrometre]"""
+    variation: float
+    """Tolerance tv for the variation in length, in micrometres. [micrometre]"""
+
+
+class BlockOwned(BaseModel):
+    """A block that the shop owns, or several alike, as box and certificate tell."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    size: float
+    """Nominal size, in `units`. [length, 1e-06 to 10000]"""
+    count: int = 1
+    """How many blocks of this size and these data. [count, 1 to 20]"""
+    deviation: float = 0.0
+    """
+    Measured deviation, actual less nominal, in `units`, as the certificate states it at 20
+    °C; at most 0.001 in or 0.02 mm either way. [length, -10000 to 10000]
+    """
+    expanded_uncertainty: float | None = None
+    """
+    Expanded uncertainty (k = 2) of that deviation, in `units`. Absent: the block is not
+    calibrated, and its grade, if one is given, limits its error. [length, 0 to 10000]
+    """
+    material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the block."""
+    state: Literal["in the box", "missing", "in use"] = "in the box"
+    """
+    `missing` or `in use` blocks are not built with; a refusal says when one of them would
+    have done it.
+    """
+    times_wrung: int = 0
+    """How often it was wrung, for `least wear`. [count, 0 to 1000000]"""
+    wear: bool = False
+    """True for a wear block: it goes to an end of a stack or nowhere."""
+    special: bool = False
+    """
+    True for an odd size that is meant as it stands: it is then not questioned as a size of
+    the other unit system.
+    """
+
+
 class BlockSetDetail(BaseModel):
     """A built-in set with every block."""
 
@@ -95,6 +210,8 @@ class BlockSetDetail(BaseModel):
     """What to mind; empty where nothing."""
     sizes: list[float]
     """Every block, ascending, in the set's units. [each length]"""
+    wear_blocks: list[float]
+    """Which of them are wear blocks. [each length]"""
 
 
 class BlockSetEntry(BaseModel):
@@ -127,32 +244,79 @@ class BlockSetList(BaseModel):
 
 
 class BlockStackRequest(BaseModel):
-    """A height, and the blocks to build it from: a built-in `set`, or the shop's own `sizes`."""
+    """A height, the blocks to build it from, and what kind of stack is preferred."""
 
     model_config = ConfigDict(
         extra="forbid",
     )
     units: Literal["in", "mm"]
     """Unit of every length here and in the answer."""
-    height: float
-    """Height to build, in `units`; it is taken to the nearest 0.1 nm. [length, 1e-06 to 10000]"""
     set: str | None = None
     """
-    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
-    characters]
+    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
+    [1 to 60 characters]
     """
     sizes: list[float] | None = None
     """
-    Nominal sizes of the blocks that the shop has, one entry a block, in `units`: a size is
-    given as often as there are blocks of it. Either this or `set`. [1 to 500 entries, each
-    length, 1e-06 to 10000]
+    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
+    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
+    10000]
     """
+    box: list[BlockOwned] | None = None
+    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
+    missing: list[float] | None = None
+    """
+    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
+    entries, each length, 1e-06 to 10000]
+    """
+    in_use: list[float] | None = None
+    """
+    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
+    each length, 1e-06 to 10000]
+    """
+    height: float
+    """Height to build, in `units`; it is taken to the nearest 0.1 nm. [length, 1e-06 to 10000]"""
     max_blocks: int = 6
-    """Most blocks to wring in one stack. [count, 1 to 8]"""
+    """Most blocks to wring in one stack, wear blocks included. [count, 1 to 8]"""
+    tolerance: float | None = None
+    """
+    Heights within ± this will do, in `units`: the fewest blocks that come within it, and of
+    these the nearest. Absent: the height itself by nominal sizes, or the nearest by
+    measured ones. [length, 0 to 10000]
+    """
+    aim: Literal["nominal", "actual"] = "nominal"
+    """
+    `nominal`: the nominal sizes sum up to the height. `actual`: the stack whose actual
+    height, measured deviations included, comes nearest; exact for up to 6 blocks out of
+    200, and for up to 4 out of more.
+    """
+    prefer: Literal["large blocks", "fewer small blocks", "least wear", "least uncertainty"] = (
+        "large blocks"
+    )
+    """
+    Which of several stacks of as few blocks: `large blocks`, the largest block as large as
+    can be, then the next; `fewer small blocks`, the thinnest block as thick as can be, then
+    the next; `least wear`, blocks wrung least often; `least uncertainty`. With `aim`
+    `actual` the nearest comes first, whatever is preferred.
+    """
+    wear_blocks: Literal["none", "one end", "both ends"] = "none"
+    """At which ends of the stack wear blocks go."""
+    wear_block_size: float | None = None
+    """
+    Nominal size of a wear block, in `units`. Absent: that of the set's or box's own wear
+    blocks. [length, 1e-06 to 10000]
+    """
+    alternatives: int = 0
+    """How many further stacks to give, the next best ones, all different. [count, 0 to 20]"""
+    grade: str | None = None
+    """
+    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it,
+    for the height's uncertainty. [1 to 60 characters]
+    """
 
 
 class BlockStackResult(BaseModel):
-    """The stack of the fewest blocks."""
+    """The stack of the fewest blocks, or the one whose actual height is nearest."""
 
     blocks: list[float]
     """Nominal sizes of the blocks, largest first. [each length]"""
@@ -161,12 +325,42 @@ class BlockStackResult(BaseModel):
     total: float
     """Sum of the nominal sizes. [length]"""
     deviation: float
+    """Total less the height asked for. [length]"""
+    actual_height: float
+    """Sum of nominal sizes and measured deviations; the total where none are known. [length]"""
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
+    standard_uncertainty: float | None
     """
-    Total less the height asked for: less than 0.05 nm where the height can be built.
-    [length]
+    Standard uncertainty of the height from calibrations and grade limits (rectangular);
+    null where neither is known of some block. [length]
     """
-    proved: Literal[True]
-    """No stack of fewer blocks exists: every combination was considered."""
+    worst_case: float | None
+    """
+    Sum of the blocks' grade limits, or of their expanded uncertainties where calibrated;
+    null where neither is known of some block. [length]
+    """
+    wear_blocks: list[float]
+    """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
+    wringing_order: list[float]
+    """
+    The blocks from the bottom up: a wear block first and last where they are used, the
+    others from the largest up. [each length]
+    """
+    proved: bool
+    """
+    `aim` `nominal`: no stack of fewer blocks exists. `actual`: no stack of up to
+    `max_blocks` comes nearer. False where the bound on the work was reached first.
+    """
+    order_proved: bool
+    """
+    Preference and alternatives are proved: every stack that could come before the last one
+    given was considered.
+    """
+    bound: str | None
+    """What bounded the search, and what holds in spite of it; null where nothing did."""
+    alternatives: list[BlockAlternative]
+    """The next best stacks, in order."""
 
 
 class CenterAdapterShare(BaseModel):
@@ -537,6 +731,93 @@ class CenterTaper(BaseModel):
     """Designation, as `GET /v1/tapers/standard` lists it. [1 to 40 characters]"""
     taper_on_diameter: float | None = None
     """Change of diameter per unit of length, as found. [length per length, 0.001 to 1]"""
+
+
+class ChooseSinePlate(BaseModel):
+    """The sine plate with a flat wheel, table traversed."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    center_distance: float
+    """Distance between the centers of the rolls, in `units`. [length, 1e-06 to 10000]"""
+    stack_tolerance: float
+    """Error ± of the stack as wrung, in `units`. [length, 0 to 10000]"""
+    plate_error_arcsec: float = 0.0
+    """Error ± of the plate itself at this angle, in arc-seconds. [arcsecond, 0 to 324000]"""
+    fixture_pitch_arcsec: float
+    """
+    Error ± of the fixture's axis from parallel to the plate, in arc-seconds. [arcsecond, 0
+    to 324000]
+    """
+    wheel_breakdown: float = 0.0
+    """
+    Breakdown of the wheel over the length of the surface, in `units`; 0 where the traverse
+    evens it out. [length, 0 to 10000]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    setup_minutes: float = 30.0
+    """Time to set up, in minutes (default: common practice, no source). [minute, 0 to 10000]"""
+    inspection_minutes: float = 5.0
+    """Time to inspect the first piece, in minutes (same standing). [minute, 0 to 10000]"""
+
+
+class ChooseWheelSide(BaseModel):
+    """The wheel's side, work swivelled to it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    rated_for_side: bool | None = None
+    """
+    Whether the wheel is stated to be rated for grinding with its side. Absent where it is
+    not known: then this way is ruled out.
+    """
+    usable_width: float
+    """Radial width of the side that may grind, in `units`. [length, 1e-06 to 10000]"""
+    swivel_error_arcsec: float
+    """Error ± of the set swivel angle, in arc-seconds. [arcsecond, 0 to 324000]"""
+    side_error_arcsec: float = 0.0
+    """
+    Error ± of the side from square to the wheel's axis, in arc-seconds. [arcsecond, 0 to
+    324000]
+    """
+    side_wear: float = 0.0
+    """Wear of the side over the surface, square to it, in `units`. [length, 0 to 10000]"""
+    setup_minutes: float = 20.0
+    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
+
+
+class ChooseWorkhead(BaseModel):
+    """A workhead swivelled by its scale under a flat wheel."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    graduation: float | str
+    """
+    Smallest step that its scale or vernier shows, in degrees. [degree, over 0, at most 5;
+    or text in degrees, minutes, seconds]
+    """
+    axis_offset: float = 0.0
+    """Error ± of the work axis from the wheel axis' height, in `units`. [length, 0 to 10000]"""
+    wheel_breakdown: float = 0.0
+    """Breakdown of the wheel over the length of the surface, in `units`. [length, 0 to 10000]"""
+    largest_angle: float | str | None = None
+    """
+    Largest angle to which it swivels, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    setup_minutes: float = 15.0
+    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
 
 
 class ClearanceChange(BaseModel):
@@ -3935,6 +4216,15 @@ class VeeRollExpected(BaseModel):
     """Depth below the faces at which it touches. [length]"""
 
 
+class WayContribution(BaseModel):
+    """One error of a way."""
+
+    name: str
+    """Which error."""
+    limit_arcsec: float
+    """Its limit ± on the included angle. [arcsecond]"""
+
+
 class WheelDressingRequest(BaseModel):
     """A diamond, its depth of cut, and an overlap ratio, a traverse or a purpose."""
 
@@ -4208,6 +4498,72 @@ class Basis(BaseModel):
     """Where formulas and values come from."""
     release: str
     """Release of the calculations: the same request at the same release gives the same bytes."""
+
+
+class BlockAngleSetEntryAnswer(BaseModel):
+    """An answer: BlockAngleSetEntry, advisories, and what it stands on."""
+
+    result: BlockAngleSetEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockAngleSetListAnswer(BaseModel):
+    """An answer: BlockAngleSetList, advisories, and what it stands on."""
+
+    result: BlockAngleSetList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockGradeEntry(BaseModel):
+    """A tolerance grade."""
+
+    name: str
+    """Name to use as `grade`."""
+    source: str
+    """Standard, edition, table."""
+    standing: Literal["published", "from memory"]
+    """How it is had."""
+    note: str
+    """What to mind; empty where nothing."""
+    ranges: list[BlockGradeRange]
+    """Its ranges, ascending."""
+
+
+class BlockGradeEntryAnswer(BaseModel):
+    """An answer: BlockGradeEntry, advisories, and what it stands on."""
+
+    result: BlockGradeEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockGradeList(BaseModel):
+    """The tolerance grades."""
+
+    grades: list[BlockGradeEntry]
+    """The grades."""
+
+
+class BlockGradeListAnswer(BaseModel):
+    """An answer: BlockGradeList, advisories, and what it stands on."""
+
+    result: BlockGradeList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class BlockSetDetailAnswer(BaseModel):
@@ -4491,6 +4847,56 @@ class CenterLimitsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class ChooseDressedWheel(BaseModel):
+    """A flank dressed on the wheel, axes parallel."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    wheel_width: float
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
+    """How the dresser is set."""
+    stack_tolerance: float = 0.0
+    """Error ± of the stack under a sine base, in `units`. [length, 0 to 10000]"""
+    diamond_height: float
+    """Error ± of the diamond's height from the wheel's axis, in `units`. [length, 0 to 10000]"""
+    flank_wear: float
+    """
+    Wear of the flank at one end between dressings, square to it, in `units`. [length, 0 to
+    10000]
+    """
+    axis_parallelism_arcsec: float = 0.0
+    """
+    Error ± of work axis from parallel to the wheel's, in arc-seconds. [arcsecond, 0 to
+    324000]
+    """
+    depth_per_pass: float
+    """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
+    seconds_per_pass: float = 10.0
+    """Time of one pass with its return, in seconds (same standing). [second, 0 to 10000]"""
+    setup_minutes: float = 40.0
+    """Time to set up, dressing apart, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time of the optical check, in minutes (same standing). [minute, 0 to 10000]"""
+
+
+class ChooseWays(BaseModel):
+    """The ways to consider, each as far as the shop has it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    sine_plate: ChooseSinePlate | None = None
+    """Absent where there is none."""
+    dressed_wheel: ChooseDressedWheel | None = None
+    """Absent where there is no dresser."""
+    wheel_side: ChooseWheelSide | None = None
+    """Absent where the side is not to grind."""
+    swivelled_workhead: ChooseWorkhead | None = None
+    """Absent where there is none."""
+
+
 class ClearanceFixture(BaseModel):
     """The spindle fixture on the plate, and how the work stands out of it."""
 
@@ -4680,6 +5086,32 @@ class DressingGuideListAnswer(BaseModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
+
+
+class GrindingWay(BaseModel):
+    """One way: what it reaches, what it takes, and why it is ruled out."""
+
+    way: Literal["sine plate", "dressed wheel", "wheel side", "swivelled workhead"]
+    """Which way."""
+    verdict: Literal["fits", "doubtful", "ruled out"]
+    """
+    `fits`: even the worst case keeps the tolerance; `doubtful`: the error to expect does,
+    the worst case does not; `ruled out`.
+    """
+    expected_arcsec: float
+    """Error ± to expect on the included angle: root of the sum of squares. [arcsecond]"""
+    worst_arcsec: float
+    """All errors at their limits at once. [arcsecond]"""
+    contributions: list[WayContribution]
+    """The errors, largest first."""
+    first_piece_minutes: float
+    """Time to the first good piece: set-up, dressing, grinding, inspection. [minute]"""
+    total_minutes: float
+    """Time for all pieces. [minute]"""
+    inspect: list[str]
+    """What to inspect, in order."""
+    ruled_out_by: list[str]
+    """Why it is ruled out; empty where it is not."""
 
 
 class OperationDetail(BaseModel):
@@ -5547,6 +5979,58 @@ class VeeOverRollsNominalResult(BaseModel):
     """Fall of the top for one unit more of width: 1 / (2 tan ν)."""
 
 
+class WheelChooseRequest(BaseModel):
+    """One cone with its tolerance, and the ways that the shop has."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    included_angle: float | str | None = None
+    """
+    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
+    [degree, over 0, under 180; or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
+    or text in degrees, minutes, seconds]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    tolerance_arcsec: float
+    """Tolerance ± on the included angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+    pieces: int = 1
+    """Pieces to grind. [count, 1 to 1000000]"""
+    minutes_per_piece: float = 10.0
+    """Time to grind one piece, in minutes (common practice, no source). [minute, 0 to 10000]"""
+    ways: ChooseWays
+    """The ways that the shop has; at least one."""
+
+
+class WheelChooseResult(BaseModel):
+    """The ways side by side."""
+
+    half_angle: Angle
+    """Half angle of the cone."""
+    best: Literal["sine plate", "dressed wheel", "wheel side", "swivelled workhead"] | None
+    """
+    Of the ways that fit, else of the doubtful ones, the quickest; absent where all are
+    ruled out.
+    """
+    ways: list[GrindingWay]
+    """The ways described, best first."""
+    not_described: list[Literal["sine plate", "dressed wheel", "wheel side", "swivelled workhead"]]
+    """Ways that the request does not describe."""
+    considered: int
+    """How many were considered. [count]"""
+
+
 class WheelDressingAnswer(BaseModel):
     """An answer: WheelDressingResult, advisories, and what it stands on."""
 
@@ -5834,6 +6318,17 @@ class VeeOverRollsNominalAnswer(BaseModel):
     """An answer: VeeOverRollsNominalResult, advisories, and what it stands on."""
 
     result: VeeOverRollsNominalResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class WheelChooseAnswer(BaseModel):
+    """An answer: WheelChooseResult, advisories, and what it stands on."""
+
+    result: WheelChooseResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""

@@ -7,6 +7,14 @@ from typing import Any, Literal
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
 from halfangle_client.generated import models
 
+_CHOOSE = Endpoint(
+    name="wheels.choose",
+    method="POST",
+    path="/v1/wheels/choose",
+    answer=models.WheelChooseAnswer,
+    accept="application/json",
+    sends="application/json",
+)
 _DRESSING = Endpoint(
     name="wheels.dressing",
     method="POST",
@@ -65,6 +73,7 @@ _SPEED = Endpoint(
 )
 
 ENDPOINTS: tuple[Endpoint[Any], ...] = (
+    _CHOOSE,
     _DRESSING,
     _DRESSING_ERRORS,
     _FLANK,
@@ -80,6 +89,76 @@ class WheelsCalls:
 
     def __init__(self, sender: Sender) -> None:
         self._sender = sender
+
+    def choose(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        wheel_diameter: float,
+        tolerance_arcsec: float,
+        ways: models.ChooseWays,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        pieces: int = 1,
+        minutes_per_piece: float = 10.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.WheelChooseAnswer:
+        """Four ways to grind a cone, side by side.
+
+        Sine plate, dressed wheel, wheel's side and swivelled workhead for one cone: the angle error
+        that each reaches, its time, what to inspect, and why one is ruled out.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
+            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
+            tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds. [arcsecond, 1e-06
+                to 324000]
+            ways: The ways that the shop has; at least one.
+            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
+                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
+            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
+                0, under 90; or text in degrees, minutes, seconds]
+            pieces: Pieces to grind. [count, 1 to 1000000]
+            minutes_per_piece: Time to grind one piece, in minutes (common practice, no source).
+                [minute, 0 to 10000]
+
+        Example:
+            client.wheels.choose(units="in", included_angle=60, large_diameter=0.75,
+                small_diameter=0.05, wheel_diameter=7, tolerance_arcsec=70, pieces=5,
+                ways=models.ChooseWays(sine_plate=models.ChooseSinePlate(center_distance=5,
+                stack_tolerance=2e-05, fixture_pitch_arcsec=5, wheel_breakdown=5e-05),
+                dressed_wheel=models.ChooseDressedWheel(wheel_width=0.75,
+                dresser=models.SineBaseDresser(kind="sine-base", center_distance=2),
+                stack_tolerance=5e-05, diamond_height=0.02, flank_wear=0.0001,
+                depth_per_pass=0.001), wheel_side=models.ChooseWheelSide(usable_width=1,
+                swivel_error_arcsec=60), swivelled_workhead=models.ChooseWorkhead(graduation="0
+                05", axis_offset=0.02)))
+        """
+        return self._sender.send(
+            _CHOOSE,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "wheel_diameter": wheel_diameter,
+                "tolerance_arcsec": tolerance_arcsec,
+                "pieces": pieces,
+                "minutes_per_piece": minutes_per_piece,
+                "ways": ways,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
 
     def dressing(
         self,
@@ -540,6 +619,76 @@ class AsyncWheelsCalls:
 
     def __init__(self, sender: AsyncSender) -> None:
         self._sender = sender
+
+    async def choose(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        large_diameter: float,
+        small_diameter: float,
+        wheel_diameter: float,
+        tolerance_arcsec: float,
+        ways: models.ChooseWays,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        pieces: int = 1,
+        minutes_per_piece: float = 10.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.WheelChooseAnswer:
+        """Four ways to grind a cone, side by side.
+
+        Sine plate, dressed wheel, wheel's side and swivelled workhead for one cone: the angle error
+        that each reaches, its time, what to inspect, and why one is ruled out.
+
+        Largest request: one calculation of fixed size.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
+            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
+            tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds. [arcsecond, 1e-06
+                to 324000]
+            ways: The ways that the shop has; at least one.
+            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
+                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
+            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
+                0, under 90; or text in degrees, minutes, seconds]
+            pieces: Pieces to grind. [count, 1 to 1000000]
+            minutes_per_piece: Time to grind one piece, in minutes (common practice, no source).
+                [minute, 0 to 10000]
+
+        Example:
+            client.wheels.choose(units="in", included_angle=60, large_diameter=0.75,
+                small_diameter=0.05, wheel_diameter=7, tolerance_arcsec=70, pieces=5,
+                ways=models.ChooseWays(sine_plate=models.ChooseSinePlate(center_distance=5,
+                stack_tolerance=2e-05, fixture_pitch_arcsec=5, wheel_breakdown=5e-05),
+                dressed_wheel=models.ChooseDressedWheel(wheel_width=0.75,
+                dresser=models.SineBaseDresser(kind="sine-base", center_distance=2),
+                stack_tolerance=5e-05, diamond_height=0.02, flank_wear=0.0001,
+                depth_per_pass=0.001), wheel_side=models.ChooseWheelSide(usable_width=1,
+                swivel_error_arcsec=60), swivelled_workhead=models.ChooseWorkhead(graduation="0
+                05", axis_offset=0.02)))
+        """
+        return await self._sender.send(
+            _CHOOSE,
+            {
+                "units": units,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "wheel_diameter": wheel_diameter,
+                "tolerance_arcsec": tolerance_arcsec,
+                "pieces": pieces,
+                "minutes_per_piece": minutes_per_piece,
+                "ways": ways,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
 
     async def dressing(
         self,

@@ -1,5 +1,7 @@
 """The set-up on a tilted plate: outlines of plate, fixture, work and stack, and the wheel's head.
 
+Lengths in any one unit, angles in radians.
+
 Two frames in the plane of the tilt. On the plate: u along it, up the slope, v square to it, from
 the work's axis where the cone's large end is. Level: x and z from the same end of the ground line,
 which lies level along x from 0 to the slant, the wheel above it. The cone points up the slope.

@@ -1,5 +1,7 @@
 """Bodies of a set-up in the plane of the tilt, and exact distances between them.
 
+Lengths in any one unit.
+
 A part of the wheel's head is a core (a segment or a convex outline) with a radius about it: a wheel
 that passes along is its center's path with its own radius. So no circle is ever made a polygon.
 Distances of the cores come from shapely; where cores overlap, the least way that parts them is

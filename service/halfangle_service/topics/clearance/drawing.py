@@ -1,4 +1,4 @@
-"""The set-up on a tilted plate, drawn to scale in the plane of the tilt."""
+"""The set-up on a tilted plate, drawn to scale in the plane of the tilt; one unit of length."""
 
 from collections.abc import Sequence
 

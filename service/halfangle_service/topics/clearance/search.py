@@ -1,4 +1,4 @@
-"""Least gaps of a set-up, and the smallest change that would clear it.
+"""Least gaps of a set-up, and the smallest change that would clear it; one unit of length.
 
 Every change looked for (more stick-out, a riser, a smaller wheel) only ever opens the gaps that it
 is meant for, so that halving the range finds the smallest that will do.

@@ -16,6 +16,7 @@ from halfangle_service.topics.wheels.flank import dressing_passes, flank_for_ris
 from halfangle_service.topics.wheels.models_choose import (
     ChooseDressedWheel,
     ChooseSinePlate,
+    ChooseWays,
     ChooseWheelSide,
     ChooseWorkhead,
     GrindingWay,
@@ -56,12 +57,14 @@ class _Way:
 def choose(request: WheelChooseRequest) -> Outcome[WheelChooseResult]:
     """The ways side by side for one cone."""
     cone = cone_of(request, request.wheel_diameter)
-    ways = list(_ways(request, cone))
+    ways = list(_ways(request.ways, cone))
     if not ways:
         names = ("sine_plate", "dressed_wheel", "wheel_side", "swivelled_workhead")
         raise Disagreement(
             "No way is described: send at least one of " + ", ".join(names) + ".",
-            fields=dict.fromkeys(names, "send at least one of the ways"),
+            fields=dict.fromkeys(
+                (f"ways/{name}" for name in names), "send at least one of the ways"
+            ),
         )
     rows = sorted(
         (_row(request, way) for way in ways),
@@ -78,15 +81,15 @@ def choose(request: WheelChooseRequest) -> Outcome[WheelChooseResult]:
     return Outcome(result, tuple(_advisories(request, result)))
 
 
-def _ways(request: WheelChooseRequest, cone: DressedCone) -> Iterator[_Way]:
-    if request.sine_plate is not None:
-        yield _sine_plate(request.sine_plate, cone)
-    if request.dressed_wheel is not None:
-        yield _dressed_wheel(request.dressed_wheel, cone)
-    if request.wheel_side is not None:
-        yield _wheel_side(request.wheel_side, cone)
-    if request.swivelled_workhead is not None:
-        yield _workhead(request.swivelled_workhead, cone)
+def _ways(ways: ChooseWays, cone: DressedCone) -> Iterator[_Way]:
+    if ways.sine_plate is not None:
+        yield _sine_plate(ways.sine_plate, cone)
+    if ways.dressed_wheel is not None:
+        yield _dressed_wheel(ways.dressed_wheel, cone)
+    if ways.wheel_side is not None:
+        yield _wheel_side(ways.wheel_side, cone)
+    if ways.swivelled_workhead is not None:
+        yield _workhead(ways.swivelled_workhead, cone)
 
 
 def _sine_plate(plate: ChooseSinePlate, cone: DressedCone) -> _Way:
@@ -206,7 +209,7 @@ def _fields_under(way: str, field_name: str) -> Iterator[None]:
         yield
     except Impossible as refusal:
         fields = {
-            f"{way}/{name}" if name == field_name else name: message
+            f"ways/{way}/{name}" if name == field_name else name: message
             for name, message in refusal.fields.items()
         }
         raise Impossible(refusal.detail, fields=fields) from None
@@ -248,7 +251,7 @@ def _advisories(request: WheelChooseRequest, result: WheelChooseResult) -> Itera
             f"The best way, {result.best}, keeps the tolerance as errors usually fall, not at "
             "their worst. Measure the first piece.",
         )
-    if request.wheel_side is not None:
+    if request.ways.wheel_side is not None:
         yield note(
             "side-grinding-last",
             "The wheel's side heats the work and cannot be dressed as truly as its periphery: "
@@ -298,21 +301,23 @@ OPERATION = Operation(
         "wheel_diameter": 7,
         "tolerance_arcsec": 70,
         "pieces": 5,
-        "sine_plate": {
-            "center_distance": 5,
-            "stack_tolerance": 0.00002,
-            "fixture_pitch_arcsec": 5,
-            "wheel_breakdown": 0.00005,
+        "ways": {
+            "sine_plate": {
+                "center_distance": 5,
+                "stack_tolerance": 0.00002,
+                "fixture_pitch_arcsec": 5,
+                "wheel_breakdown": 0.00005,
+            },
+            "dressed_wheel": {
+                "wheel_width": 0.75,
+                "dresser": {"kind": "sine-base", "center_distance": 2},
+                "stack_tolerance": 0.00005,
+                "diamond_height": 0.02,
+                "flank_wear": 0.0001,
+                "depth_per_pass": 0.001,
+            },
+            "wheel_side": {"usable_width": 1, "swivel_error_arcsec": 60},
+            "swivelled_workhead": {"graduation": "0 05", "axis_offset": 0.02},
         },
-        "dressed_wheel": {
-            "wheel_width": 0.75,
-            "dresser": {"kind": "sine-base", "center_distance": 2},
-            "stack_tolerance": 0.00005,
-            "diamond_height": 0.02,
-            "flank_wear": 0.0001,
-            "depth_per_pass": 0.001,
-        },
-        "wheel_side": {"usable_width": 1, "swivel_error_arcsec": 60},
-        "swivelled_workhead": {"graduation": "0 05", "axis_offset": 0.02},
     },
 )
