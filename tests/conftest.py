@@ -17,6 +17,10 @@ from support import Call
 hypothesis_settings.register_profile("halfangle", deadline=None, derandomize=True)
 hypothesis_settings.load_profile("halfangle")
 
+# The same examples at every run: a change is judged by what it changes, not by the draw.
+hypothesis_settings.register_profile("repeatable", derandomize=True, deadline=None)
+hypothesis_settings.load_profile("repeatable")
+
 
 @pytest.fixture(scope="session")
 def settings() -> Settings:

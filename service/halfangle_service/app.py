@@ -3,6 +3,7 @@
 import logging
 import sys
 from collections.abc import Iterable
+from functools import partial
 from typing import Any
 
 import structlog
@@ -74,12 +75,19 @@ def _log_line(event: object, **_: object) -> bytes:
 
 def _documents(settings: Settings) -> Iterable[Route]:
     """Routes of what never changes: contract, reference page, a page for each problem type."""
-    yield document_route("/openapi.json", contract_bytes(), JSON, settings)
-    reference = reference_page(load_registry().operations, all_collections())
-    yield document_route("/docs", reference, "text/html; charset=utf-8", settings)
-    for name, (status, title) in PROBLEM_TYPES.items():
-        page = f"{name}\n{status}: {title}.\n".encode()
-        yield document_route(f"/problems/{name}", page, TEXT, settings)
+    yield document_route("/openapi.json", contract_bytes, JSON, settings)
+    yield document_route("/docs", _reference, "text/html; charset=utf-8", settings)
+    for name in PROBLEM_TYPES:
+        yield document_route(f"/problems/{name}", partial(_problem_page, name), TEXT, settings)
+
+
+def _reference() -> bytes:
+    return reference_page(load_registry().operations, all_collections())
+
+
+def _problem_page(name: str) -> bytes:
+    status, title = PROBLEM_TYPES[name]
+    return f"{name}\n{status}: {title}.\n".encode()
 
 
 def _health(metrics: Metrics) -> list[Route]:

@@ -193,8 +193,13 @@ def test_operation_says_what_it_stands_on(name: str) -> None:
 
 
 # Tests ----------------------------------------------------------------------------------------
-def outside_marks() -> Iterator[tuple[str, str]]:
+@cache
+def outside_marks() -> tuple[tuple[str, str], ...]:
     """Operation and source of every `@pytest.mark.outside(...)` in the tests."""
+    return tuple(_outside_marks())
+
+
+def _outside_marks() -> Iterator[tuple[str, str]]:
     for path in sorted((ROOT / "tests").rglob("test_*.py")):
         tree = tree_of(path)
         constants = {

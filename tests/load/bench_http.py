@@ -4,8 +4,9 @@
 
 Starts the service as a user would, and beside it a bare application of the same framework on the
 same server whose one POST route reads its body and gives back fixed bytes of the same size. Each
-round asks both in turn over loopback, a counted number of requests on a few kept-alive connections;
-the ratio is the median over the rounds, so that a busy machine troubles both sides alike.
+round asks both in turn over loopback, a counted number of requests on a few kept-alive connections,
+and the ratio is the median over the rounds. On a busy machine the processor time that each server
+used is the steadier measure: it is what a request costs, however long it waited.
 """
 
 import argparse
@@ -132,6 +133,11 @@ class Server:
         assert found, status
         return int(found[1]) / 1024
 
+    def processor_seconds(self) -> float:
+        """Processor time that the process has used so far (/proc)."""
+        fields = Path(f"/proc/{self.process.pid}/stat").read_text().rpartition(") ")[2].split()
+        return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
+
 
 @contextmanager
 def running(arguments: list[str], port: int, path: str) -> Iterator[Server]:
@@ -180,16 +186,29 @@ def compare(service: Server, name: str, example: dict[str, Any], count: int, rou
     with running(["-c", NOTHING, str(port), str(body_bytes)], port, "/nothing") as bare:
         idle = request.replace(path.encode(), b"/nothing", 1)
         idle_bytes = len(answer_of(port, idle))
-        pairs = []
+        rounds_of = {
+            bare.port: (bare, idle, idle_bytes),
+            service.port: (service, request, len(answer)),
+        }
+        rates: dict[int, list[float]] = {port: [] for port in rounds_of}
+        used = {port: -server.processor_seconds() for port, (server, _, _) in rounds_of.items()}
         for _ in range(rounds):
-            nothing = asyncio.run(requests_per_second(bare.port, idle, idle_bytes, count))
-            asked = asyncio.run(requests_per_second(service.port, request, len(answer), count))
-            pairs.append((nothing, asked))
-    rates = [statistics.median(column) for column in zip(*pairs, strict=True)]
-    ratio = statistics.median(asked / nothing for nothing, asked in pairs)
+            for port, (_, asked, expected) in rounds_of.items():
+                rates[port].append(asyncio.run(requests_per_second(port, asked, expected, count)))
+        for port, (server, _, _) in rounds_of.items():
+            used[port] += server.processor_seconds()
+    nothing, asked_rates = rates[bare.port], rates[service.port]
+    ratio = statistics.median(a / n for a, n in zip(asked_rates, nothing, strict=True))
+    each = {port: seconds / (count * rounds) * 1e6 for port, seconds in used.items()}
+    print(f"{name}: {len(request)} bytes in, {len(answer)} bytes out")
     print(
-        f"{name:24}{len(request):6} B in {len(answer):6} B out "
-        f"{rates[1]:8.0f}/s  doing nothing {rates[0]:8.0f}/s  ratio {ratio:6.1%}"
+        f"  requests per second   {statistics.median(asked_rates):8.0f}"
+        f"   doing nothing {statistics.median(nothing):8.0f}   ratio {ratio:6.1%}"
+    )
+    print(
+        f"  processor µs each     {each[service.port]:8.0f}"
+        f"   doing nothing {each[bare.port]:8.0f}"
+        f"   ratio {each[bare.port] / each[service.port]:6.1%}"
     )
 
 

@@ -300,6 +300,7 @@ def test_turning_parts_count_by_their_swing(call: Call) -> None:
     ("change", "error", "match"),
     [
         ({"small_diameter": 0.8}, Impossible, r"not below the larger one"),
+        ({"included_angle": 1e-5}, Impossible, r"at most 10000 is taken"),
         ({"half_angle": 29}, Disagreement, r"is not twice half_angle"),
         ({"wheel__flange_diameter": 5.5}, Impossible, r"does not reach past flanges"),
         ({"wheel__worn_diameter": 7.5}, Impossible, r"does not wear to 7\.5"),

@@ -165,6 +165,7 @@ def test_worn_wheel_is_worse(call: Call) -> None:
         ({"wheel_diameter": 0.6}, Impossible, r"0\.35 deep and the wheel's radius 0\.3"),
         ({"worn_diameter": 8}, Impossible, r"does not wear to 8"),
         ({"small_diameter": 0.75}, Impossible, r"not below the larger one"),
+        ({"included_angle": 1e-5}, Impossible, r"at most 10000 is taken"),
         ({"included_angle": None}, Disagreement, r"angle is missing"),
     ],
 )

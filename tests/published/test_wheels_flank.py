@@ -204,6 +204,7 @@ def test_small_dresser_angles_get_two_stacks(call: Call) -> None:
         ({"edge_radius": 0.25}, Impossible, r"straight between edge and other edge"),
         ({"root_radius": 0.5}, Impossible, r"radius at the root"),
         ({"spare_width": "stays flat"}, Impossible, r"no root to blend"),
+        ({"work": {**CONE, "included_angle": 1e-4}}, Impossible, r"2\.29e\+05 long"),
         ({"wheel_diameter": 0.4}, Impossible, r"0\.22 below the periphery; the wheel's own axis"),
         ({"flange_diameter": 6.7}, Impossible, r"flange is 0\.15 below it"),
         ({"work": {**CONE, "small_diameter": 0.4}}, Impossible, r"not below the larger one"),

@@ -1,13 +1,16 @@
 """The outermost layer: request ids, API keys, CORS, logs and metrics, for every answer."""
 
 import hmac
+import logging
 import os
 import re
+import sys
 import time
 from collections.abc import Iterable
 
 import structlog
 from prometheus_client import CollectorRegistry, Counter, Histogram
+from pydantic_core import to_json
 
 from halfangle_service.http.exchange import (
     ASGIApp,
@@ -62,6 +65,43 @@ class Metrics:
             return path
         keyed = path.rpartition("/")[0] + "/{key}"
         return keyed if keyed in self._routes else "other"
+
+
+class AccessLog:
+    """One line of JSON for each answered request, on standard error, as the other logs are.
+
+    It is written by hand: through the logger it took half as long as a calculation.
+    """
+
+    def __init__(self) -> None:
+        self._used: bool = structlog.get_logger("halfangle.access").is_enabled_for(logging.INFO)
+        self._stream = sys.stderr.buffer
+        self._second = 0
+        self._second_text = b""
+
+    def write(self, scope: Scope, status: int, seconds: float, request_id: bytes) -> None:
+        """Write what was answered, how, and in what time."""
+        if not self._used:
+            return
+        now = time.time()
+        second = int(now)
+        if second != self._second:
+            self._second = second
+            self._second_text = time.strftime("%Y-%m-%dT%H:%M:%S", time.gmtime(now)).encode()
+        self._stream.write(
+            b'{"event":"answered","method":%b,"path":%b,"status":%d,"milliseconds":%.3f,'
+            b'"request_id":"%b","level":"info","timestamp":"%b.%06dZ"}\n'
+            % (
+                to_json(scope["method"][:20]),
+                to_json(scope["path"][:300]),
+                status,
+                seconds * 1000.0,
+                request_id,
+                self._second_text,
+                (now - second) * 1e6,
+            )
+        )
+        self._stream.flush()
 
 
 class Cors:
@@ -120,7 +160,7 @@ class Edge:
         self._metrics = metrics
         self._keys = [key.encode() for key in sorted(api_keys)]
         self._cors = Cors(cors_origins)
-        self._log = structlog.get_logger("halfangle.access").bind()
+        self._log = AccessLog()
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answer one request, and put its id on the answer whoever makes it."""
@@ -128,7 +168,6 @@ class Edge:
             await _live(receive, send)
             return
         started = time.perf_counter()
-        path = scope["path"]
         headers = dict(scope["headers"])
         request_id = _request_id(headers.get(b"x-request-id"))
         extra: Headers = ((b"x-request-id", request_id),)
@@ -152,14 +191,7 @@ class Edge:
         finally:
             seconds = time.perf_counter() - started
             self._metrics.observe(scope["method"], scope["path"], status, seconds)
-            self._log.info(
-                "answered",
-                method=scope["method"],
-                path=path[:300],
-                status=status,
-                milliseconds=round(seconds * 1000, 3),
-                request_id=request_id.decode(),
-            )
+            self._log.write(scope, status, seconds, request_id)
 
     def _own_reply(self, scope: Scope, headers: dict[bytes, bytes]) -> Reply | None:
         """What is answered here: a browser that asks first, and a request without a key."""

@@ -196,11 +196,20 @@ def collection_routes(collection: Collection[Any], settings: Settings) -> list[R
     ]
 
 
-def document_route(path: str, content: bytes, media_type: str, settings: Settings) -> Route:
-    """Make the route of a document that never changes at this release."""
+def document_route(
+    path: str, write: Callable[[], bytes], media_type: str, settings: Settings
+) -> Route:
+    """Make the route of a document that never changes at this release.
+
+    It is written when it is first asked for, in a worker thread: writing all of them at start
+    would keep the service from being ready.
+    """
+    written: list[bytes] = []
 
     async def document(call: Call) -> Reply:
-        return cached(call, content, media_type, settings)
+        if not written:
+            written.append(await to_thread.run_sync(write))
+        return cached(call, written[0], media_type, settings)
 
     return Route(path, {"GET": document})
 

@@ -17,6 +17,10 @@ from halfangle_service.topics.clearance.bodies import Body, HeadPart, Point, box
 Direction = Literal["along travel", "across travel"]
 
 
+#: A point whose radius is less than this share of the base is sharp.
+SHARP = 1e-6
+
+
 @dataclass(frozen=True, slots=True)
 class Cone:
     """The cone to grind; lengths in any one unit, the half angle in radians."""
@@ -154,7 +158,11 @@ class Assembly:
             (cone.length, -cone.small_radius),
             (cone.length, cone.small_radius),
         ]
-        yield Body("cone", self._outline(corners[: 4 if cone.small_radius > 0.0 else 3]), True)
+        yield Body(
+            "cone",
+            self._outline(corners[: 4 if cone.small_radius > SHARP * cone.large_radius else 3]),
+            True,
+        )
         # A shank no thicker than the cone falls away under the ground line: the wheel may touch it.
         thin = fixture.shank_radius <= cone.large_radius
         if fixture.stick_out > 0.0:

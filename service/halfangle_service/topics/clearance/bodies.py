@@ -47,6 +47,10 @@ class Gap:
     on_body: Point
 
 
+#: Nearer than this, far below an atom in inches or mm, cores touch and no direction is left.
+TOUCHING = 1e-12
+
+
 def box(left: float, bottom: float, right: float, top: float) -> tuple[Point, ...]:
     """Corners of an upright rectangle."""
     return ((left, bottom), (right, bottom), (right, top), (left, top))
@@ -58,7 +62,7 @@ def gap_between(part: HeadPart, body: Body) -> Gap:
     line = shortest_line(core, outline)
     distance = float(line.length)
     start, end = ((float(x), float(y)) for x, y in line.coords)
-    if distance == 0.0:
+    if distance < TOUCHING:
         depth = overlap(part.core, body.corners)
         return Gap(part.name, body.name, -depth - part.radius, start, end)
     share = part.radius / distance

@@ -35,6 +35,7 @@ from halfangle_service.topics.clearance.search import (
     stick_out_to_pass_under,
 )
 from halfangle_service.topics.wheels.cautions import DEFERENCE, MAGNETIC_HOLDING
+from halfangle_service.topics.wheels.flank import require_length
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +118,8 @@ def _case(request: TiltedPlateRequest) -> _Case:
         )
     half = math.radians(half_angle_degrees(request.included_angle, request.half_angle))
     cone = Cone(half, request.large_diameter / 2.0, request.small_diameter / 2.0)
+    angles = ("included_angle", "half_angle")
+    require_length(cone.slant, [name for name in angles if getattr(request, name) is not None])
     return _Case(
         Assembly(cone, fixture_of(request.fixture), plate_of(request.plate)),
         heads_of(request.wheel),

@@ -9,6 +9,15 @@ from halfangle_service.topics.clearance.models import (
 )
 
 
+def _length(value: float) -> float:
+    """A length below the least that a request may hold is none: the geometry would degenerate."""
+    return value if value >= LEAST else 0.0
+
+
+#: The least length that a request may hold where it must be more than nothing.
+LEAST = 1e-6
+
+
 def fixture_of(fixture: ClearanceFixture) -> Fixture:
     """The fixture as the maths knows it; refuses a shank that reaches the plate."""
     if fixture.shank_diameter / 2.0 >= fixture.axis_height:
@@ -22,8 +31,8 @@ def fixture_of(fixture: ClearanceFixture) -> Fixture:
         body_length=fixture.body_length,
         body_height=fixture.body_height,
         nose_radius=fixture.nose_diameter / 2.0,
-        nose_length=fixture.nose_length,
-        stick_out=fixture.stick_out,
+        nose_length=_length(fixture.nose_length),
+        stick_out=_length(fixture.stick_out),
         shank_radius=fixture.shank_diameter / 2.0,
         front_to_high_end=fixture.front_to_high_end,
         turning=tuple(

@@ -5,10 +5,13 @@ that the ground surface makes with the work's axis (or with the table). Derived 
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from halfangle_service.errors import Impossible
+
+#: The largest length that a request may hold, in its unit.
+LONGEST = 1e4
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +29,18 @@ def flank_for_rise(angle_rad: float, rise: float, overrun: float) -> Flank:
     `overrun` is how far the flank reaches past the surface at each end, along the slope.
     """
     return _flank(angle_rad, rise / math.sin(angle_rad) + 2.0 * overrun)
+
+
+def require_length(slant: float, fields: Iterable[str]) -> None:
+    """Refuse an angle so small that the surface is longer than any length taken here.
+
+    `fields` are those of the angle. Raises Impossible.
+    """
+    if slant > LONGEST:
+        raise Impossible(
+            f"At this angle the surface would be {slant:.3g} long; at most {LONGEST:g} is taken.",
+            fields=dict.fromkeys(fields, "should be larger, or the diameters nearer"),
+        )
 
 
 def run_on(flank: Flank, angle_rad: float, spare_width: float) -> Flank:

@@ -25,6 +25,7 @@ from halfangle_service.topics.wheels.dressing_errors import (
     nose_displacement,
     small_end_diameter_change,
 )
+from halfangle_service.topics.wheels.flank import require_length
 from halfangle_service.topics.wheels.models_errors import (
     DressedStation,
     DressingError,
@@ -35,6 +36,8 @@ from halfangle_service.topics.wheels.models_errors import (
     WornWheelErrors,
 )
 
+#: Fields that may hold the cone's angle.
+ANGLES = ("included_angle", "half_angle")
 #: Stations listed along the cone.
 STATIONS = 11
 
@@ -83,12 +86,14 @@ def cone_of(request: WheelConeFields, wheel_diameter: float) -> DressedCone:
             fields={"small_diameter": "should be less than large_diameter"},
         )
     degrees = half_angle_degrees(request.included_angle, request.half_angle)
-    return DressedCone(
+    cone = DressedCone(
         math.radians(degrees),
         request.small_diameter / 2.0,
         request.large_diameter / 2.0,
         wheel_diameter / 2.0,
     )
+    require_length(cone.slant, [name for name in ANGLES if getattr(request, name) is not None])
+    return cone
 
 
 def _effects(request: DressingErrorsRequest, cone: DressedCone) -> Iterator[_Effect]:

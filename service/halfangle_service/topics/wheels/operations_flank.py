@@ -29,6 +29,7 @@ from halfangle_service.topics.wheels.flank import (
     flank_for_rise,
     require_depth,
     require_fits,
+    require_length,
     run_on,
 )
 from halfangle_service.topics.wheels.models_flank import (
@@ -110,6 +111,7 @@ def flank(request: WheelFlankRequest) -> Outcome[WheelFlankResult]:
 def surface_of(work: ConeWork | FaceWork, field: str) -> tuple[float, float]:
     """Angle in radians of the surface to the wheel's axis, and its rise in the request's unit."""
     if isinstance(work, FaceWork):
+        require_length(work.rise / math.sin(math.radians(work.face_angle)), [f"{field}/face_angle"])
         return math.radians(work.face_angle), work.rise
     if work.small_diameter >= work.large_diameter:
         raise Impossible(
@@ -118,7 +120,10 @@ def surface_of(work: ConeWork | FaceWork, field: str) -> tuple[float, float]:
             fields={f"{field}/small_diameter": "should be less than large_diameter"},
         )
     degrees = half_angle_degrees(work.included_angle, work.half_angle, prefix=f"{field}/")
-    return math.radians(degrees), (work.large_diameter - work.small_diameter) / 2.0
+    name = "half_angle" if work.included_angle is None else "included_angle"
+    rise = (work.large_diameter - work.small_diameter) / 2.0
+    require_length(rise / math.sin(math.radians(degrees)), [f"{field}/{name}"])
+    return math.radians(degrees), rise
 
 
 def _sides(request: WheelFlankRequest) -> tuple[list[_Side], float]:
