@@ -83,6 +83,11 @@ class _Task:
         return self.height - self.wear
 
     @property
+    def highest(self) -> int:
+        """Height of the highest stack, the wear blocks included."""
+        return sum(self.supply.box.sizes[: self.max_blocks]) + self.wear
+
+    @property
     def max_blocks(self) -> int:
         """Most other blocks."""
         return self.request.max_blocks - len(self.supply.wear)
@@ -224,6 +229,8 @@ def _bound(task: _Task, choice: Choice) -> str | None:
 def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
     """The refusal for a height that these blocks do not build, with what would help."""
     request, units = task.request, task.request.units
+    if task.height - (task.tolerance or 0) > task.highest:
+        return _too_high(task)
     if not choice.fewest_proved:
         return BeyondBound(
             f"No stack of up to {choice.searched} of these blocks is {request.height:.10g} {units} "
@@ -245,10 +252,22 @@ def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
     within = "" if task.tolerance is None else f" to ± {request.tolerance:.10g}"
     return Unreachable(
         f"No stack of up to {request.max_blocks} of these blocks is {request.height:.10g} "
-        f"{units} high{within}; nearest {words}.{finer}{_helper_words(helpers, units)}"
-        f"{_other_unit_words(task, most)}",
+        f"{units} high{within}; nearest {words}.{finer}{_helper_words(helpers, units)}",
         fields={"height": "should be a height that these blocks build"},
         more={"nearest": nearest, "would_make_it_possible": helpers},
+    )
+
+
+def _too_high(task: _Task) -> Unreachable:
+    units = task.request.units
+    highest = from_tenth_nm(task.highest, units)
+    facts = _nearest_facts(task, task.supply.box.sizes[: task.max_blocks])
+    return Unreachable(
+        f"No stack of up to {task.request.max_blocks} of these blocks is "
+        f"{task.request.height:.10g} {units} high; nearest below it is {highest:.10g} {units}, the "
+        f"highest of all.{_other_unit_words(task)}",
+        fields={"height": f"should be at most {highest:.10g} {units}"},
+        more={"nearest": {"below": facts, "above": None}, "would_make_it_possible": []},
     )
 
 
@@ -318,13 +337,12 @@ def _finer_than_set(task: _Task, step: int) -> str:
     )
 
 
-def _other_unit_words(task: _Task, most: int) -> str:
+def _other_unit_words(task: _Task) -> str:
     """Call out a height that looks like one of the other unit."""
     units = task.request.units
     other: Units = "mm" if units == "in" else "in"
-    table = task.table
-    highest = sum(table.sizes[:most])
-    if task.inner <= highest or table.stack(to_tenth_nm(task.request.height, other)) is None:
+    inner = to_tenth_nm(task.request.height, other) - task.wear
+    if not task.table.bounded or task.table.stack(inner) is None:
         return ""
     return f" These blocks would build {task.request.height:.10g} {other}: which unit is meant?"
 
