@@ -2,8 +2,9 @@
 
 import random
 from collections import Counter
-from collections.abc import Container, Iterator, Sequence
+from collections.abc import Callable, Container, Iterator, Sequence
 from itertools import combinations, islice
+from typing import Any
 
 import numpy as np
 import pytest
@@ -243,7 +244,7 @@ def test_preferred_stacks_are_those_of_enumeration(preference: str) -> None:
         Piece(size, standard_uncertainty=float(17 * place % 11), calibrated=True, wrung=place * 7)
         for place, size in enumerate(built_in_sets()["inch-36"].sizes)
     )
-    keys = {
+    keys: dict[str, Callable[[Sequence[Piece]], Any]] = {
         "fewer small blocks": lambda stack: tuple(-piece.size for piece in reversed(stack)),
         "least wear": lambda stack: sum(piece.wrung for piece in stack),
         "least uncertainty": lambda stack: sum(p.standard_uncertainty**2 for p in stack),

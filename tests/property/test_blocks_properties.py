@@ -1,0 +1,135 @@
+"""What holds for stacks from any box of blocks."""
+
+from collections import Counter
+from itertools import combinations, islice
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from halfangle_service.topics.blocks.angle_blocks import fewest_within
+from halfangle_service.topics.blocks.choosing import positions_of
+from halfangle_service.topics.blocks.disjoint import DisjointSearch
+from halfangle_service.topics.blocks.layers import Work
+from halfangle_service.topics.blocks.measured import MeasuredBlocks
+from halfangle_service.topics.blocks.mistakes import single_mistakes
+from halfangle_service.topics.blocks.stacking import StackTable
+from halfangle_service.topics.blocks.supply import Box, Piece
+
+#: Small boxes, equal sizes among them, in steps of any size.
+BOXES = st.lists(st.integers(1, 60), min_size=2, max_size=9).flatmap(
+    lambda sizes: st.sampled_from([1, 7, 25_400]).map(lambda step: [s * step for s in sizes])
+)
+
+
+def heights_of(sizes: list[int], most: int) -> dict[int, int]:
+    """The fewest blocks of every height, by enumeration."""
+    fewest: dict[int, int] = {}
+    for count in range(most, 0, -1):
+        for stack in combinations(sizes, count):
+            fewest[sum(stack)] = count
+    return fewest
+
+
+@given(BOXES, st.integers(1, 5))
+@settings(max_examples=60, deadline=None)
+def test_every_height_has_its_fewest_blocks(sizes: list[int], most: int) -> None:
+    """A table knows exactly the heights that stacks have, with the fewest blocks of each."""
+    table = StackTable(tuple(sorted(sizes, reverse=True)), min(most, len(sizes)))
+    known = heights_of(sizes, table.max_blocks)
+    for height in range(table.step, max(known) + 2 * table.step, table.step):
+        stack = table.stack(height)
+        assert (len(stack) if stack else None) == known.get(height)
+        assert stack is None or (sum(stack) == height and not Counter(stack) - Counter(sizes))
+
+
+@given(BOXES, st.integers(0, 600))
+@settings(max_examples=60, deadline=None)
+def test_nearest_heights_enclose_the_target(sizes: list[int], place: int) -> None:
+    """The nearest stacks are the last at or below and the first at or above, if there are any."""
+    table = StackTable(tuple(sorted(sizes, reverse=True)), len(sizes))
+    height = place * table.step + (1 if table.step > 1 else 0)
+    below, above = table.nearest(height)
+    known = heights_of(sizes, len(sizes))
+    assert (sum(below) if below else None) == max((h for h in known if h <= height), default=None)
+    assert (sum(above) if above else None) == min((h for h in known if h >= height), default=None)
+
+
+@given(BOXES, st.integers(1, 4))
+@settings(max_examples=60, deadline=None)
+def test_layers_hold_every_stack_once(sizes: list[int], count: int) -> None:
+    """The stacks of exactly so many blocks are those of enumeration, alike ones once."""
+    box = Box.of(map(Piece, sizes))
+    count = min(count, len(sizes))
+    height = sum(box.sizes[:count])
+    layers = box.layers(len(sizes))
+    rows = [row for part in layers.stacks(height, count, Work()) for row in part.tolist()]
+    given_ = [tuple(box.sizes[position] for position in row) for row in rows]
+    expected = {stack for stack in combinations(box.sizes, count) if sum(stack) == height}
+    assert len(given_) == len(set(given_))
+    assert set(given_) == expected
+
+
+@given(BOXES, st.integers(1, 400))
+@settings(max_examples=60, deadline=None)
+def test_measured_stacks_come_in_order_and_once(sizes: list[int], target: int) -> None:
+    """Stacks come from the least error on, none twice, until every combination was given."""
+    blocks = MeasuredBlocks(tuple(sizes))
+    found = list(blocks.nearest(target, 4, Work(10_000)))
+    errors = [abs(error) for error, _ in found]
+    assert errors == sorted(errors)
+    stacks = {stack for _, stack in found}
+    every = {c for n in range(1, 5) for c in combinations(range(len(sizes)), n)}
+    assert stacks == every
+    assert len(found) == len(every)
+
+
+@given(BOXES, st.data())
+@settings(max_examples=60, deadline=None)
+def test_a_box_split_in_two_is_found_again(sizes: list[int], data: st.DataObject) -> None:
+    """Two heights made from disjoint blocks are possible, with no more blocks than that."""
+    box = Box.of(map(Piece, sizes))
+    cut = data.draw(st.integers(1, len(sizes) - 1))
+    halves = sizes[:cut], sizes[cut:]
+    search = DisjointSearch(box.layers(len(sizes)), [[sum(half)] for half in halves])
+    found = search.solve((0, 1))
+    assert found.stacks is not None
+    assert found.bound <= found.count <= len(sizes)
+    used = [position for stack in found.stacks for position in stack]
+    assert len(used) == len(set(used))
+
+
+@given(BOXES)
+@settings(max_examples=60, deadline=None)
+def test_positions_name_each_block_once(sizes: list[int]) -> None:
+    """Sizes of a stack lead to positions of the box, none twice, of just these sizes."""
+    box = Box.of(map(Piece, sizes))
+    positions = positions_of(box, box.sizes)
+    assert positions == tuple(range(len(sizes)))
+
+
+@given(BOXES, st.integers(1, 3))
+@settings(max_examples=60, deadline=None)
+def test_a_mistake_undone_is_the_opposite(sizes: list[int], count: int) -> None:
+    """Undoing a mistake changes the height by as much the other way."""
+    stack, wear = sizes[: min(count, len(sizes))], [sizes[0]]
+    for mistake in islice(single_mistakes(stack, sizes, wear, (), 7), 200):
+        assert mistake.reversed().change == -mistake.change
+        assert mistake.reversed().reversed() == mistake
+
+
+@given(
+    st.lists(st.integers(1, 50), min_size=1, max_size=7),
+    st.lists(st.sampled_from([-1, 0, 1]), min_size=7, max_size=7),
+)
+@settings(max_examples=80, deadline=None)
+def test_angles_made_of_blocks_are_found(angles: list[int], signs: list[int]) -> None:
+    """An angle made by adding and subtracting blocks is found, with no more blocks than that."""
+    ordered = tuple(sorted(angles, reverse=True))
+    target = sum(sign * angle for sign, angle in zip(signs, ordered, strict=False))
+    used = sum(map(abs, signs[: len(ordered)]))
+    if used == 0:
+        return
+    found = next(fewest_within(ordered, target, 0, 22))
+    assert found.total == target
+    assert sum(map(abs, found.signs)) <= used
+    assert target == sum(sign * angle for sign, angle in zip(found.signs, ordered, strict=True))
