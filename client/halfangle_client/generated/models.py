@@ -116,6 +116,40 @@ class BlockAngleGradeEntry(BaseModel):
     """How it is had."""
 
 
+class BlockAngleOwned(BaseModel):
+    """An angle block that the shop owns."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    angle: float | str
+    """
+    Nominal angle, in degrees. [degree, over 0, at most 180; or text in degrees, minutes,
+    seconds]
+    """
+    count: int = 1
+    """How many of them. [count, 1 to 4]"""
+    deviation_arcsec: float = 0.0
+    """
+    Measured deviation, actual less nominal; at most 60″ either way. [arcsecond, -324000 to
+    324000]
+    """
+    expanded_uncertainty_arcsec: float | None = None
+    """
+    Expanded uncertainty (k = 2) of that deviation; absent: not calibrated. [arcsecond, 0 to
+    324000]
+    """
+
+
+class BlockAnglePiece(BaseModel):
+    """A block in a stack of angle blocks."""
+
+    angle: Angle
+    """Nominal angle of the block."""
+    way: Literal["add", "subtract"]
+    """`add`: wide end to that of the others; `subtract`: turned end for end."""
+
+
 class BlockAngleSetEntry(BaseModel):
     """A built-in set of angle blocks."""
 
@@ -142,6 +176,126 @@ class BlockAngleSetList(BaseModel):
     """The grades."""
 
 
+class BlockAngleStackRequest(BaseModel):
+    """An angle, and the angle blocks to build it from."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    angle: float | str
+    """
+    Angle to build, in degrees; taken to the nearest 0.001″. [degree, over 0, at most 360;
+    or text in degrees, minutes, seconds]
+    """
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/angle-sets` lists it. Either this or `pieces`. [1 to 60
+    characters]
+    """
+    pieces: list[BlockAngleOwned] | None = None
+    """The shop's own angle blocks; at most 22, counts included. [1 to 22 entries]"""
+    with_square: bool = False
+    """True to have a square block of 90° too, added or subtracted."""
+    max_pieces: int = 22
+    """Most blocks to wring together. [count, 1 to 22]"""
+    tolerance_arcsec: float = 0.0
+    """
+    Angles within ± this will do: the fewest blocks that come within it, and of these the
+    nearest. [arcsecond, 0 to 324000]
+    """
+    alternatives: int = 0
+    """How many further stacks to give, the next best ones, all different. [count, 0 to 20]"""
+    grade: str | None = None
+    """
+    Grade of blocks without a calibration, as `GET /v1/blocks/angle-sets` lists it, for the
+    angle's uncertainty. [1 to 60 characters]
+    """
+
+
+class BlockBudgetLine(BaseModel):
+    """One line of the budget."""
+
+    name: str
+    """What it comes from."""
+    distribution: Literal["normal", "rectangular", "triangular", "u-shaped"]
+    """Its distribution."""
+    limit: float
+    """
+    What it may add to the height: its half-width, or its standard deviation where normal,
+    times the sensitivity. [length]
+    """
+    standard_uncertainty: float
+    """What it adds as standard uncertainty. [length]"""
+    share: float
+    """Share in the combined variance. [percent]"""
+
+
+class BlockBudgetResult(BaseModel):
+    """The height that the stack will really have, and how sure that is."""
+
+    nominal: float
+    """Sum of the nominal sizes. [length]"""
+    deviations: float
+    """Sum of the measured deviations. [length]"""
+    films: float
+    """Sum of the films' means. [length]"""
+    expansion: float
+    """Growth from 20 °C: of the stack by itself, or over what the plate grows. [length]"""
+    height: float
+    """Height to expect: nominal, deviations, films and expansion together. [length]"""
+    lines: list[BlockBudgetLine]
+    """The budget, in order of its sources."""
+    standard_uncertainty: float
+    """Combined standard uncertainty of the height. [length]"""
+    expanded_uncertainty: float
+    """That times the coverage factor. [length]"""
+    worst_case: float
+    """
+    Sum of all limits as if all stood against the stack at once; a normal line counts with
+    three standard deviations. [length]
+    """
+
+
+class BlockContention(BaseModel):
+    """Two benches that would take the same blocks if each built its fewest blocks by itself."""
+
+    jobs: list[str]
+    """The two jobs."""
+    benches: list[str]
+    """Their benches, in the same order."""
+    blocks: list[float]
+    """Blocks that both would need. [each length]"""
+    avoidable: bool
+    """True where the two can stand at once all the same, with other blocks."""
+
+
+class BlockDayJob(BaseModel):
+    """A setting that a bench needs at some time of the day."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    job: str
+    """Name of the job; each name once. [1 to 60 characters]"""
+    bench: str
+    """Bench or machine. [1 to 60 characters]"""
+    slot: int = 1
+    """Period of the day: jobs of one slot run at once. [count, 1 to 24]"""
+    height: float
+    """Height of its stack, in `units`; taken to the nearest 0.1 nm. [length, 1e-06 to 10000]"""
+
+
+class BlockDayStack(BaseModel):
+    """The stack of one job."""
+
+    job: str
+    """Name of the job."""
+    bench: str
+    """Its bench."""
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+
+
 class BlockGradeRange(BaseModel):
     """Limits of one range of sizes."""
 
@@ -151,6 +305,81 @@ class BlockGradeRange(BaseModel):
     """Limit deviation te of the length at any point, in micrometres: ± this. [micrometre]"""
     variation: float
     """Tolerance tv for the variation in length, in micrometres. [micrometre]"""
+
+
+class BlockHeightWanted(BaseModel):
+    """One of several heights."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    name: str
+    """What it is for; each name once. [1 to 60 characters]"""
+    height: float
+    """Height, in `units`; taken to the nearest 0.1 nm. [length, 1e-06 to 10000]"""
+    tolerance: float = 0.0
+    """
+    Heights within ± this will do, in `units`; at most 100 steps of the set. [length, 0 to
+    10000]
+    """
+
+
+class BlockLeftOut(BaseModel):
+    """A height for which there is no stack beside the others."""
+
+    name: str
+    """Name of the height."""
+    reason: str
+    """Why it is left out."""
+
+
+class BlockMistake(BaseModel):
+    """One mistake, what it does, and how well it explains what was found."""
+
+    kind: Literal[
+        "wrong block",
+        "block left out",
+        "block too many",
+        "wear block left out",
+        "wear block too many",
+    ]
+    """What went wrong."""
+    meant: float | None
+    """Block that was meant; null where none was. [length]"""
+    wrung: float | None
+    """Block that was wrung; null where none was. [length]"""
+    likeness: Literal["same digits", "neighbours in the box", "digits swapped", "one digit", "none"]
+    """
+    How the one is taken for the other: `same digits`, .1003 for .103; `neighbours in the
+    box`; `digits swapped`; `one digit`; `none`.
+    """
+    height: float
+    """Height of the stack with this mistake. [length]"""
+    angle: Angle | None
+    """Angle that it gives; null without a plate."""
+    angle_error_arcsec: float | None
+    """That angle less the wanted one; null where none is wanted. [arcsecond]"""
+    unexplained: float
+    """Height to be explained less the height with this mistake. [length]"""
+    explains: bool
+    """True where that is within the limit."""
+    words: str
+    """The mistake in plain words."""
+
+
+class BlockNamedStack(BaseModel):
+    """The stack for one of the heights."""
+
+    name: str
+    """Name of the height."""
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """Total less the height asked for. [length]"""
 
 
 class BlockOwned(BaseModel):
@@ -243,6 +472,20 @@ class BlockSetList(BaseModel):
     """The sets."""
 
 
+class BlockSharedStack(BaseModel):
+    """A stack that serves several jobs."""
+
+    height: float
+    """Height of the stack. [length]"""
+    jobs: list[str]
+    """Jobs that need it, in order of slots."""
+    at_once: bool
+    """
+    True where some of them run in one slot: the stack then has to go from bench to bench,
+    or stand twice.
+    """
+
+
 class BlockStackRequest(BaseModel):
     """A height, the blocks to build it from, and what kind of stack is preferred."""
 
@@ -287,8 +530,8 @@ class BlockStackRequest(BaseModel):
     aim: Literal["nominal", "actual"] = "nominal"
     """
     `nominal`: the nominal sizes sum up to the height. `actual`: the stack whose actual
-    height, measured deviations included, comes nearest; exact for up to 6 blocks out of
-    200, and for up to 4 out of more.
+    height, measured deviations included, comes nearest; exact for up to 6 blocks out of 200
+    (8 out of 30), and for up to 4 out of more.
     """
     prefer: Literal["large blocks", "fewer small blocks", "least wear", "least uncertainty"] = (
         "large blocks"
@@ -361,6 +604,74 @@ class BlockStackResult(BaseModel):
     """What bounded the search, and what holds in spite of it; null where nothing did."""
     alternatives: list[BlockAlternative]
     """The next best stacks, in order."""
+
+
+class BlockStacksRequest(BaseModel):
+    """Several heights to stand at once, from one box."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
+    [1 to 60 characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
+    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
+    10000]
+    """
+    box: list[BlockOwned] | None = None
+    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
+    missing: list[float] | None = None
+    """
+    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
+    entries, each length, 1e-06 to 10000]
+    """
+    in_use: list[float] | None = None
+    """
+    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
+    each length, 1e-06 to 10000]
+    """
+    heights: list[BlockHeightWanted]
+    """
+    The heights, the most important first: where not all can stand, the earlier ones are
+    kept. [1 to 12 entries]
+    """
+    max_blocks: int = 5
+    """Most blocks in each stack. [count, 1 to 8]"""
+
+
+class BlockStacksResult(BaseModel):
+    """Stacks that can stand at once."""
+
+    complete: bool
+    """True where every height has its stack."""
+    stacks: list[BlockNamedStack]
+    """
+    The stacks, no block used twice: of all the heights, or else of the largest number of
+    them that can stand at once.
+    """
+    left_out: list[BlockLeftOut]
+    """Heights without a stack, and why."""
+    count: int
+    """Blocks in all stacks together. [count]"""
+    fewest_possible: int
+    """
+    No stacks for these heights have fewer blocks together. Where it is less than `count`,
+    the difference is the proved gap. [count]
+    """
+    proved: bool
+    """
+    The number of blocks is the fewest, and where heights are left out, no more of them can
+    stand at once. False where the bound on the work was reached.
+    """
+    bound: str | None
+    """What bounded the search; null where nothing did."""
 
 
 class CenterAdapterShare(BaseModel):
@@ -4500,6 +4811,33 @@ class Basis(BaseModel):
     """Release of the calculations: the same request at the same release gives the same bytes."""
 
 
+class BlockAngleAlternative(BaseModel):
+    """A stack of angle blocks."""
+
+    pieces: list[BlockAnglePiece]
+    """The blocks, largest first."""
+    count: int
+    """How many blocks. [count]"""
+    total: Angle
+    """Angle that the nominal angles make."""
+    deviation_arcsec: float
+    """That angle less the wanted one. [arcsecond]"""
+    actual_deviation_arcsec: float
+    """
+    The same with measured deviations; a subtracted block's counts the other way.
+    [arcsecond]
+    """
+    standard_uncertainty_arcsec: float | None
+    """
+    Standard uncertainty of the angle; null where neither calibration nor grade is known of
+    some block. [arcsecond]
+    """
+    worst_case_arcsec: float | None
+    """Sum of the blocks' limits; null where they are not known. [arcsecond]"""
+    words: str
+    """The stack as a sum."""
+
+
 class BlockAngleSetEntryAnswer(BaseModel):
     """An answer: BlockAngleSetEntry, advisories, and what it stands on."""
 
@@ -4520,6 +4858,295 @@ class BlockAngleSetListAnswer(BaseModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
+
+
+class BlockAngleStackResult(BaseModel):
+    """The stack of the fewest angle blocks."""
+
+    pieces: list[BlockAnglePiece]
+    """The blocks, largest first."""
+    count: int
+    """How many blocks. [count]"""
+    total: Angle
+    """Angle that the nominal angles make."""
+    deviation_arcsec: float
+    """That angle less the wanted one. [arcsecond]"""
+    actual_deviation_arcsec: float
+    """
+    The same with measured deviations; a subtracted block's counts the other way.
+    [arcsecond]
+    """
+    standard_uncertainty_arcsec: float | None
+    """
+    Standard uncertainty of the angle; null where neither calibration nor grade is known of
+    some block. [arcsecond]
+    """
+    worst_case_arcsec: float | None
+    """Sum of the blocks' limits; null where they are not known. [arcsecond]"""
+    words: str
+    """The stack as a sum."""
+    proved: Literal[True]
+    """
+    No stack of fewer blocks exists: every way to add, subtract and leave out blocks was
+    considered.
+    """
+    alternatives: list[BlockAngleAlternative]
+    """The next best, in order."""
+
+
+class BlockBudgetAnswer(BaseModel):
+    """An answer: BlockBudgetResult, advisories, and what it stands on."""
+
+    result: BlockBudgetResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockBudgetRequest(BaseModel):
+    """A stack, its blocks' grades or calibrations, and where it stands."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    blocks: list[float] | None = None
+    """
+    Nominal sizes of the blocks in the stack, in `units`. Either this or
+    `calibrated_blocks`. [1 to 20 entries, each length, 1e-06 to 10000]
+    """
+    calibrated_blocks: list[BlockOwned] | None = None
+    """
+    The blocks with what is known of them: deviation, uncertainty, material. [1 to 20
+    entries]
+    """
+    grade: str | None = None
+    """
+    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it.
+    Needed where some block has none. [1 to 60 characters]
+    """
+    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    """Material of the blocks given by nominal size alone."""
+    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] | None = (
+        None
+    )
+    """
+    Material of the sine plate or the part that the stack stands against: the height is then
+    what it is against the plate, which grows too. Absent: the height by itself.
+    """
+    temperature_celsius: float = 20.0
+    """Temperature of the blocks. [°C, -40 to 150]"""
+    temperature_limit_celsius: float = 0.0
+    """Limit ± of that temperature, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float = 0.0
+    """
+    Limit ± of the difference of the blocks' temperature to the plate's, in kelvins; counts
+    with `plate_material` only. [°C, 0 to 50]
+    """
+    film_nanometres: float = 0.0
+    """
+    Mean by which a wringing film is thicker than the one that a block's length includes by
+    definition, in nanometres. [nanometre, -1000 to 1000]
+    """
+    film_limit_nanometres: float = 10.0
+    """
+    Limit ± of each film about that mean, in nanometres; the presetting is from memory of
+    national laboratory practice: 5 to 10 for clean, well wrung blocks, more where they are
+    worn. [nanometre, 0 to 1000]
+    """
+    wrung_to_base: bool = True
+    """
+    True where the lowest block is wrung to its base: one film a block. False where it
+    merely stands: one film less, and flatness and dirt below it are not covered.
+    """
+    coverage_factor: float = 2.0
+    """Coverage factor k of the expanded uncertainty. [1 to 4]"""
+
+
+class BlockCheckRequest(BaseModel):
+    """A stack as wrung, what it is for, and what was measured on it."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
+    [1 to 60 characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
+    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
+    10000]
+    """
+    box: list[BlockOwned] | None = None
+    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
+    missing: list[float] | None = None
+    """
+    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
+    entries, each length, 1e-06 to 10000]
+    """
+    in_use: list[float] | None = None
+    """
+    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
+    each length, 1e-06 to 10000]
+    """
+    blocks: list[float]
+    """
+    Nominal sizes of the blocks in the stack as read from them, wear blocks left out, in
+    `units`. [1 to 20 entries, each length, 1e-06 to 10000]
+    """
+    wear_blocks: list[float] | None = None
+    """
+    Sizes of the wear blocks that belong on its ends, in `units`. [at most 2 entries, each
+    length, 1e-06 to 10000]
+    """
+    height: float | None = None
+    """Height wanted, in `units`. Either this or `angle`, or neither. [length, 1e-06 to 10000]"""
+    angle: float | str | None = None
+    """
+    Angle wanted on the sine plate, in degrees; needs `center_distance`. [degree, over 0,
+    under 90; or text in degrees, minutes, seconds]
+    """
+    center_distance: float | None = None
+    """
+    Distance between the centers of the plate's rolls, in `units`. With it every height is
+    given as an angle too. [length, 1e-06 to 10000]
+    """
+    low_stack: float = 0.0
+    """Height of the stack under the low roll, in `units`. [length, 0 to 10000]"""
+    offset: float = 0.0
+    """
+    Difference of the stacks at which the plate stands at zero, in `units`: the step of its
+    seats less half the difference of its rolls' diameters. [length, -10000 to 10000]
+    """
+    measured_height: float | None = None
+    """
+    Height measured on the stack, in `units`. Either this or `measured_angle`. [length,
+    1e-06 to 10000]
+    """
+    measured_angle: float | str | None = None
+    """
+    Angle measured on the plate, in degrees; needs `center_distance`. [degree, over 0, under
+    90; or text in degrees, minutes, seconds]
+    """
+    measurement_limit: float | None = None
+    """
+    Limit ± of the measured height, in `units`; a mistake within it explains the
+    measurement. Absent: half of 0.0001 in or 0.001 mm, or `measurement_limit_arcsec`.
+    [length, 1e-06 to 10000]
+    """
+    measurement_limit_arcsec: float | None = None
+    """Limit ± of the measured angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+    grade: str | None = None
+    """
+    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it. [1
+    to 60 characters]
+    """
+    explanations: int = 5
+    """How many mistakes to list, the likeliest first. [count, 0 to 50]"""
+
+
+class BlockCheckResult(BaseModel):
+    """What a stack is, and what may be wrong with it."""
+
+    total: float
+    """Sum of the nominal sizes, wear blocks included. [length]"""
+    actual_height: float
+    """With measured deviations; the total where none are known. [length]"""
+    standard_uncertainty: float | None
+    """
+    Standard uncertainty of the height from calibrations and grade limits; null where
+    neither is known of some block. [length]
+    """
+    worst_case: float | None
+    """Sum of the blocks' limits; null where they are not known. [length]"""
+    wanted_height: float | None
+    """Height wanted; null where none is. [length]"""
+    deviation: float | None
+    """Actual height less the wanted one. [length]"""
+    angle: Angle | None
+    """Angle that the stack gives; null without a plate."""
+    angle_error_arcsec: float | None
+    """That angle less the wanted one; null where none is wanted. [arcsecond]"""
+    measured_deviation: float | None
+    """
+    Measured height, or that of the measured angle, less the actual height of the stack as
+    read; null where nothing was measured. [length]
+    """
+    measured_error_arcsec: float | None
+    """Measured angle less the angle of the stack as read; null without either. [arcsecond]"""
+    verdict: Literal["as wanted", "not as wanted", "nothing to compare with"]
+    """
+    `as wanted`: the stack as read, and what was measured on it, agree with what is wanted
+    within the limit.
+    """
+    mistakes: list[BlockMistake]
+    """
+    Single mistakes that could explain the difference, the likeliest first: of a measurement
+    from the stack as read, else of the stack from what is wanted. Where there is no
+    difference, none.
+    """
+    explained: bool
+    """True where some single mistake explains it."""
+
+
+class BlockDayRequest(BaseModel):
+    """A day's settings, from one box that all benches share."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
+    [1 to 60 characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
+    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
+    10000]
+    """
+    box: list[BlockOwned] | None = None
+    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
+    missing: list[float] | None = None
+    """
+    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
+    entries, each length, 1e-06 to 10000]
+    """
+    in_use: list[float] | None = None
+    """
+    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
+    each length, 1e-06 to 10000]
+    """
+    jobs: list[BlockDayJob]
+    """The jobs, the most important first. [1 to 60 entries]"""
+    max_blocks: int = 5
+    """Most blocks in each stack. [count, 1 to 8]"""
+
+
+class BlockDaySlot(BaseModel):
+    """One period: stacks that do not get in one another's way."""
+
+    slot: int
+    """Number of the period. [count]"""
+    stacks: list[BlockDayStack]
+    """Stacks, no block used twice."""
+    left_out: list[BlockLeftOut]
+    """Jobs without a stack, and why."""
+    contention: list[BlockContention]
+    """Where benches would need the same block."""
+    proved: bool
+    """Fewest blocks, and as many jobs as can be, are proved."""
 
 
 class BlockGradeEntry(BaseModel):
@@ -4592,6 +5219,17 @@ class BlockStackAnswer(BaseModel):
     """An answer: BlockStackResult, advisories, and what it stands on."""
 
     result: BlockStackResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockStacksAnswer(BaseModel):
+    """An answer: BlockStacksResult, advisories, and what it stands on."""
+
+    result: BlockStacksResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
@@ -6076,6 +6714,39 @@ class WheelSpeedResult(BaseModel):
     """Usual checks before starting."""
 
 
+class BlockAngleStackAnswer(BaseModel):
+    """An answer: BlockAngleStackResult, advisories, and what it stands on."""
+
+    result: BlockAngleStackResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockCheckAnswer(BaseModel):
+    """An answer: BlockCheckResult, advisories, and what it stands on."""
+
+    result: BlockCheckResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockDayResult(BaseModel):
+    """What the box can do for the day."""
+
+    complete: bool
+    """True where every job has its stack."""
+    slots: list[BlockDaySlot]
+    """The periods, in order."""
+    shared: list[BlockSharedStack]
+    """Stacks to wring once and pass on, most jobs first."""
+
+
 class CenterAdapterAnswer(BaseModel):
     """An answer: CenterAdapterResult, advisories, and what it stands on."""
 
@@ -6365,6 +7036,17 @@ class WheelSpeedAnswer(BaseModel):
     """An answer: WheelSpeedResult, advisories, and what it stands on."""
 
     result: WheelSpeedResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockDayAnswer(BaseModel):
+    """An answer: BlockDayResult, advisories, and what it stands on."""
+
+    result: BlockDayResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""

@@ -7,6 +7,41 @@ from typing import Any, Literal
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
 from halfangle_client.generated import models
 
+_ANGLE_STACK = Endpoint(
+    name="blocks.angle_stack",
+    method="POST",
+    path="/v1/blocks/angle-stack",
+    answer=models.BlockAngleStackAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+_BUDGET = Endpoint(
+    name="blocks.budget",
+    method="POST",
+    path="/v1/blocks/budget",
+    answer=models.BlockBudgetAnswer,
+    accept="application/json",
+    sends="application/json",
+)
+_CHECK = Endpoint(
+    name="blocks.check",
+    method="POST",
+    path="/v1/blocks/check",
+    answer=models.BlockCheckAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+_DAY = Endpoint(
+    name="blocks.day",
+    method="POST",
+    path="/v1/blocks/day",
+    answer=models.BlockDayAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
 _GET_ANGLE_SET = Endpoint(
     name="blocks.get_angle_set",
     method="GET",
@@ -58,8 +93,21 @@ _STACK = Endpoint(
     sends="application/json",
     heavy=True,
 )
+_STACKS = Endpoint(
+    name="blocks.stacks",
+    method="POST",
+    path="/v1/blocks/stacks",
+    answer=models.BlockStacksAnswer,
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
 
 ENDPOINTS: tuple[Endpoint[Any], ...] = (
+    _ANGLE_STACK,
+    _BUDGET,
+    _CHECK,
+    _DAY,
     _GET_ANGLE_SET,
     _GET_GRADE,
     _GET_SET,
@@ -67,6 +115,7 @@ ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _LIST_GRADES,
     _LIST_SETS,
     _STACK,
+    _STACKS,
 )
 
 
@@ -75,6 +124,304 @@ class BlocksCalls:
 
     def __init__(self, sender: Sender) -> None:
         self._sender = sender
+
+    def angle_stack(
+        self,
+        *,
+        angle: float | str,
+        set: str | None = None,
+        pieces: Sequence[models.BlockAngleOwned] | None = None,
+        with_square: bool = False,
+        max_pieces: int = 22,
+        tolerance_arcsec: float = 0.0,
+        alternatives: int = 0,
+        grade: str | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockAngleStackAnswer:
+        """Stack of angle gauge blocks.
+
+        The fewest angle gauge blocks, each added or subtracted, that build an angle, proved; with
+        the error that their grades or calibrations leave.
+
+        Largest request: 22 angle blocks; 4 million combinations within the tolerance.
+
+        Args:
+            angle: Angle to build, in degrees; taken to the nearest 0.001″. [degree, over 0, at most
+                360; or text in degrees, minutes, seconds]
+            set: Built-in set, as `GET /v1/blocks/angle-sets` lists it. Either this or `pieces`. [1
+                to 60 characters]
+            pieces: The shop's own angle blocks; at most 22, counts included. [1 to 22 entries]
+            with_square: True to have a square block of 90° too, added or subtracted.
+            max_pieces: Most blocks to wring together. [count, 1 to 22]
+            tolerance_arcsec: Angles within ± this will do: the fewest blocks that come within it,
+                and of these the nearest. [arcsecond, 0 to 324000]
+            alternatives: How many further stacks to give, the next best ones, all different.
+                [count, 0 to 20]
+            grade: Grade of blocks without a calibration, as `GET /v1/blocks/angle-sets` lists it,
+                for the angle's uncertainty. [1 to 60 characters]
+
+        Example:
+            client.blocks.angle_stack(angle="37 24 18", set="angle-16", grade="toolroom")
+        """
+        return self._sender.send(
+            _ANGLE_STACK,
+            {
+                "angle": angle,
+                "set": set,
+                "pieces": pieces,
+                "with_square": with_square,
+                "max_pieces": max_pieces,
+                "tolerance_arcsec": tolerance_arcsec,
+                "alternatives": alternatives,
+                "grade": grade,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def budget(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        blocks: Sequence[float] | None = None,
+        calibrated_blocks: Sequence[models.BlockOwned] | None = None,
+        grade: str | None = None,
+        block_material: Literal[
+            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+        ] = "steel",
+        plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"]
+        | None = None,
+        temperature_celsius: float = 20.0,
+        temperature_limit_celsius: float = 0.0,
+        temperature_difference_celsius: float = 0.0,
+        film_nanometres: float = 0.0,
+        film_limit_nanometres: float = 10.0,
+        wrung_to_base: bool = True,
+        coverage_factor: float = 2.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockBudgetAnswer:
+        """Error budget of a stack.
+
+        The height that a stack will really have, from grades or calibrations, wringing films and
+        temperature: worst case and standard uncertainty.
+
+        Largest request: 20 blocks.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            blocks: Nominal sizes of the blocks in the stack, in `units`. Either this or
+                `calibrated_blocks`. [1 to 20 entries, each length, 1e-06 to 10000]
+            calibrated_blocks: The blocks with what is known of them: deviation, uncertainty,
+                material. [1 to 20 entries]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it. Needed where some block has none. [1 to 60 characters]
+            block_material: Material of the blocks given by nominal size alone.
+            plate_material: Material of the sine plate or the part that the stack stands against:
+                the height is then what it is against the plate, which grows too. Absent: the height
+                by itself.
+            temperature_celsius: Temperature of the blocks. [°C, -40 to 150]
+            temperature_limit_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
+                the plate's, in kelvins; counts with `plate_material` only. [°C, 0 to 50]
+            film_nanometres: Mean by which a wringing film is thicker than the one that a block's
+                length includes by definition, in nanometres. [nanometre, -1000 to 1000]
+            film_limit_nanometres: Limit ± of each film about that mean, in nanometres; the
+                presetting is from memory of national laboratory practice: 5 to 10 for clean, well
+                wrung blocks, more where they are worn. [nanometre, 0 to 1000]
+            wrung_to_base: True where the lowest block is wrung to its base: one film a block. False
+                where it merely stands: one film less, and flatness and dirt below it are not
+                covered.
+            coverage_factor: Coverage factor k of the expanded uncertainty. [1 to 4]
+
+        Example:
+            client.blocks.budget(units="mm", blocks=[50.0, 10.0, 1.3], grade="ISO 1",
+                temperature_celsius=22.0, temperature_limit_celsius=0.5,
+                block_material="tungsten carbide", plate_material="steel")
+        """
+        return self._sender.send(
+            _BUDGET,
+            {
+                "units": units,
+                "blocks": blocks,
+                "calibrated_blocks": calibrated_blocks,
+                "grade": grade,
+                "block_material": block_material,
+                "plate_material": plate_material,
+                "temperature_celsius": temperature_celsius,
+                "temperature_limit_celsius": temperature_limit_celsius,
+                "temperature_difference_celsius": temperature_difference_celsius,
+                "film_nanometres": film_nanometres,
+                "film_limit_nanometres": film_limit_nanometres,
+                "wrung_to_base": wrung_to_base,
+                "coverage_factor": coverage_factor,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def check(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        blocks: Sequence[float],
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        wear_blocks: Sequence[float] | None = None,
+        height: float | None = None,
+        angle: float | str | None = None,
+        center_distance: float | None = None,
+        low_stack: float = 0.0,
+        offset: float = 0.0,
+        measured_height: float | None = None,
+        measured_angle: float | str | None = None,
+        measurement_limit: float | None = None,
+        measurement_limit_arcsec: float | None = None,
+        grade: str | None = None,
+        explanations: int = 5,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockCheckAnswer:
+        """Check of a stack as wrung.
+
+        Height, uncertainty and angle of a stack as wrung, against what is wanted and what was
+        measured; and which single swapped, forgotten or added block explains a difference.
+
+        Largest request: 20 blocks in the stack, 500 in the box.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            blocks: Nominal sizes of the blocks in the stack as read from them, wear blocks left
+                out, in `units`. [1 to 20 entries, each length, 1e-06 to 10000]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
+            wear_blocks: Sizes of the wear blocks that belong on its ends, in `units`. [at most 2
+                entries, each length, 1e-06 to 10000]
+            height: Height wanted, in `units`. Either this or `angle`, or neither. [length, 1e-06 to
+                10000]
+            angle: Angle wanted on the sine plate, in degrees; needs `center_distance`. [degree,
+                over 0, under 90; or text in degrees, minutes, seconds]
+            center_distance: Distance between the centers of the plate's rolls, in `units`. With it
+                every height is given as an angle too. [length, 1e-06 to 10000]
+            low_stack: Height of the stack under the low roll, in `units`. [length, 0 to 10000]
+            offset: Difference of the stacks at which the plate stands at zero, in `units`: the step
+                of its seats less half the difference of its rolls' diameters. [length, -10000 to
+                10000]
+            measured_height: Height measured on the stack, in `units`. Either this or
+                `measured_angle`. [length, 1e-06 to 10000]
+            measured_angle: Angle measured on the plate, in degrees; needs `center_distance`.
+                [degree, over 0, under 90; or text in degrees, minutes, seconds]
+            measurement_limit: Limit ± of the measured height, in `units`; a mistake within it
+                explains the measurement. Absent: half of 0.0001 in or 0.001 mm, or
+                `measurement_limit_arcsec`. [length, 1e-06 to 10000]
+            measurement_limit_arcsec: Limit ± of the measured angle, in arc-seconds. [arcsecond,
+                1e-06 to 324000]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it. [1 to 60 characters]
+            explanations: How many mistakes to list, the likeliest first. [count, 0 to 50]
+
+        Example:
+            client.blocks.check(units="in", set="inch-81", blocks=[2.0, 0.4, 0.1001], angle=30,
+                center_distance=5)
+        """
+        return self._sender.send(
+            _CHECK,
+            {
+                "units": units,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "blocks": blocks,
+                "wear_blocks": wear_blocks,
+                "height": height,
+                "angle": angle,
+                "center_distance": center_distance,
+                "low_stack": low_stack,
+                "offset": offset,
+                "measured_height": measured_height,
+                "measured_angle": measured_angle,
+                "measurement_limit": measurement_limit,
+                "measurement_limit_arcsec": measurement_limit_arcsec,
+                "grade": grade,
+                "explanations": explanations,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def day(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        jobs: Sequence[models.BlockDayJob],
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        max_blocks: int = 5,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockDayAnswer:
+        """A day's settings from one box.
+
+        For a day's list of jobs: stacks for each period that do not get in one another's way,
+        settings that can share a stack, and benches that would need the same block.
+
+        Largest request: 60 jobs, 8 in a slot; for the whole day as for several stacks: 12 heights
+        from 500 blocks; 25 million partial stacks times blocks and 12 million comparisons of
+        stacks, then the best found and the proved gap.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            jobs: The jobs, the most important first. [1 to 60 entries]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
+            max_blocks: Most blocks in each stack. [count, 1 to 8]
+
+        Example:
+            client.blocks.day(units="in", set="inch-81", jobs=[models.BlockDayJob(job="HL-0412",
+                bench="grinder 1", slot=1, height=2.5), models.BlockDayJob(job="HL-0413",
+                bench="grinder 2", slot=1, height=1.2941), models.BlockDayJob(job="HL-0420",
+                bench="grinder 2", slot=2, height=2.5)])
+        """
+        return self._sender.send(
+            _DAY,
+            {
+                "units": units,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "jobs": jobs,
+                "max_blocks": max_blocks,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
 
     def get_angle_set(
         self,
@@ -268,7 +615,7 @@ class BlocksCalls:
                 nearest by measured ones. [length, 0 to 10000]
             aim: `nominal`: the nominal sizes sum up to the height. `actual`: the stack whose actual
                 height, measured deviations included, comes nearest; exact for up to 6 blocks out of
-                200, and for up to 4 out of more.
+                200 (8 out of 30), and for up to 4 out of more.
             prefer: Which of several stacks of as few blocks: `large blocks`, the largest block as
                 large as can be, then the next; `fewer small blocks`, the thinnest block as thick as
                 can be, then the next; `least wear`, blocks wrung least often; `least uncertainty`.
@@ -307,12 +654,369 @@ class BlocksCalls:
             request_id=request_id,
         )
 
+    def stacks(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        heights: Sequence[models.BlockHeightWanted],
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        max_blocks: int = 5,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockStacksAnswer:
+        """Several stacks at once.
+
+        Stacks for several heights from one box, no block used twice, the fewest blocks overall; or
+        why they cannot all stand at once, and the most of them that can.
+
+        Largest request: 12 heights from 500 blocks; 25 million partial stacks times blocks and 12
+        million comparisons of stacks, then the best found and the proved gap.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            heights: The heights, the most important first: where not all can stand, the earlier
+                ones are kept. [1 to 12 entries]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
+            max_blocks: Most blocks in each stack. [count, 1 to 8]
+
+        Example:
+            client.blocks.stacks(units="in", set="inch-81",
+                heights=[models.BlockHeightWanted(name="base", height=2.2361),
+                models.BlockHeightWanted(name="top", height=2.5)])
+        """
+        return self._sender.send(
+            _STACKS,
+            {
+                "units": units,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "heights": heights,
+                "max_blocks": max_blocks,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
 
 class AsyncBlocksCalls:
     """Calls of the topic `blocks`, to be awaited."""
 
     def __init__(self, sender: AsyncSender) -> None:
         self._sender = sender
+
+    async def angle_stack(
+        self,
+        *,
+        angle: float | str,
+        set: str | None = None,
+        pieces: Sequence[models.BlockAngleOwned] | None = None,
+        with_square: bool = False,
+        max_pieces: int = 22,
+        tolerance_arcsec: float = 0.0,
+        alternatives: int = 0,
+        grade: str | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockAngleStackAnswer:
+        """Stack of angle gauge blocks.
+
+        The fewest angle gauge blocks, each added or subtracted, that build an angle, proved; with
+        the error that their grades or calibrations leave.
+
+        Largest request: 22 angle blocks; 4 million combinations within the tolerance.
+
+        Args:
+            angle: Angle to build, in degrees; taken to the nearest 0.001″. [degree, over 0, at most
+                360; or text in degrees, minutes, seconds]
+            set: Built-in set, as `GET /v1/blocks/angle-sets` lists it. Either this or `pieces`. [1
+                to 60 characters]
+            pieces: The shop's own angle blocks; at most 22, counts included. [1 to 22 entries]
+            with_square: True to have a square block of 90° too, added or subtracted.
+            max_pieces: Most blocks to wring together. [count, 1 to 22]
+            tolerance_arcsec: Angles within ± this will do: the fewest blocks that come within it,
+                and of these the nearest. [arcsecond, 0 to 324000]
+            alternatives: How many further stacks to give, the next best ones, all different.
+                [count, 0 to 20]
+            grade: Grade of blocks without a calibration, as `GET /v1/blocks/angle-sets` lists it,
+                for the angle's uncertainty. [1 to 60 characters]
+
+        Example:
+            client.blocks.angle_stack(angle="37 24 18", set="angle-16", grade="toolroom")
+        """
+        return await self._sender.send(
+            _ANGLE_STACK,
+            {
+                "angle": angle,
+                "set": set,
+                "pieces": pieces,
+                "with_square": with_square,
+                "max_pieces": max_pieces,
+                "tolerance_arcsec": tolerance_arcsec,
+                "alternatives": alternatives,
+                "grade": grade,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def budget(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        blocks: Sequence[float] | None = None,
+        calibrated_blocks: Sequence[models.BlockOwned] | None = None,
+        grade: str | None = None,
+        block_material: Literal[
+            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+        ] = "steel",
+        plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"]
+        | None = None,
+        temperature_celsius: float = 20.0,
+        temperature_limit_celsius: float = 0.0,
+        temperature_difference_celsius: float = 0.0,
+        film_nanometres: float = 0.0,
+        film_limit_nanometres: float = 10.0,
+        wrung_to_base: bool = True,
+        coverage_factor: float = 2.0,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockBudgetAnswer:
+        """Error budget of a stack.
+
+        The height that a stack will really have, from grades or calibrations, wringing films and
+        temperature: worst case and standard uncertainty.
+
+        Largest request: 20 blocks.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            blocks: Nominal sizes of the blocks in the stack, in `units`. Either this or
+                `calibrated_blocks`. [1 to 20 entries, each length, 1e-06 to 10000]
+            calibrated_blocks: The blocks with what is known of them: deviation, uncertainty,
+                material. [1 to 20 entries]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it. Needed where some block has none. [1 to 60 characters]
+            block_material: Material of the blocks given by nominal size alone.
+            plate_material: Material of the sine plate or the part that the stack stands against:
+                the height is then what it is against the plate, which grows too. Absent: the height
+                by itself.
+            temperature_celsius: Temperature of the blocks. [°C, -40 to 150]
+            temperature_limit_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
+                the plate's, in kelvins; counts with `plate_material` only. [°C, 0 to 50]
+            film_nanometres: Mean by which a wringing film is thicker than the one that a block's
+                length includes by definition, in nanometres. [nanometre, -1000 to 1000]
+            film_limit_nanometres: Limit ± of each film about that mean, in nanometres; the
+                presetting is from memory of national laboratory practice: 5 to 10 for clean, well
+                wrung blocks, more where they are worn. [nanometre, 0 to 1000]
+            wrung_to_base: True where the lowest block is wrung to its base: one film a block. False
+                where it merely stands: one film less, and flatness and dirt below it are not
+                covered.
+            coverage_factor: Coverage factor k of the expanded uncertainty. [1 to 4]
+
+        Example:
+            client.blocks.budget(units="mm", blocks=[50.0, 10.0, 1.3], grade="ISO 1",
+                temperature_celsius=22.0, temperature_limit_celsius=0.5,
+                block_material="tungsten carbide", plate_material="steel")
+        """
+        return await self._sender.send(
+            _BUDGET,
+            {
+                "units": units,
+                "blocks": blocks,
+                "calibrated_blocks": calibrated_blocks,
+                "grade": grade,
+                "block_material": block_material,
+                "plate_material": plate_material,
+                "temperature_celsius": temperature_celsius,
+                "temperature_limit_celsius": temperature_limit_celsius,
+                "temperature_difference_celsius": temperature_difference_celsius,
+                "film_nanometres": film_nanometres,
+                "film_limit_nanometres": film_limit_nanometres,
+                "wrung_to_base": wrung_to_base,
+                "coverage_factor": coverage_factor,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def check(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        blocks: Sequence[float],
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        wear_blocks: Sequence[float] | None = None,
+        height: float | None = None,
+        angle: float | str | None = None,
+        center_distance: float | None = None,
+        low_stack: float = 0.0,
+        offset: float = 0.0,
+        measured_height: float | None = None,
+        measured_angle: float | str | None = None,
+        measurement_limit: float | None = None,
+        measurement_limit_arcsec: float | None = None,
+        grade: str | None = None,
+        explanations: int = 5,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockCheckAnswer:
+        """Check of a stack as wrung.
+
+        Height, uncertainty and angle of a stack as wrung, against what is wanted and what was
+        measured; and which single swapped, forgotten or added block explains a difference.
+
+        Largest request: 20 blocks in the stack, 500 in the box.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            blocks: Nominal sizes of the blocks in the stack as read from them, wear blocks left
+                out, in `units`. [1 to 20 entries, each length, 1e-06 to 10000]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
+            wear_blocks: Sizes of the wear blocks that belong on its ends, in `units`. [at most 2
+                entries, each length, 1e-06 to 10000]
+            height: Height wanted, in `units`. Either this or `angle`, or neither. [length, 1e-06 to
+                10000]
+            angle: Angle wanted on the sine plate, in degrees; needs `center_distance`. [degree,
+                over 0, under 90; or text in degrees, minutes, seconds]
+            center_distance: Distance between the centers of the plate's rolls, in `units`. With it
+                every height is given as an angle too. [length, 1e-06 to 10000]
+            low_stack: Height of the stack under the low roll, in `units`. [length, 0 to 10000]
+            offset: Difference of the stacks at which the plate stands at zero, in `units`: the step
+                of its seats less half the difference of its rolls' diameters. [length, -10000 to
+                10000]
+            measured_height: Height measured on the stack, in `units`. Either this or
+                `measured_angle`. [length, 1e-06 to 10000]
+            measured_angle: Angle measured on the plate, in degrees; needs `center_distance`.
+                [degree, over 0, under 90; or text in degrees, minutes, seconds]
+            measurement_limit: Limit ± of the measured height, in `units`; a mistake within it
+                explains the measurement. Absent: half of 0.0001 in or 0.001 mm, or
+                `measurement_limit_arcsec`. [length, 1e-06 to 10000]
+            measurement_limit_arcsec: Limit ± of the measured angle, in arc-seconds. [arcsecond,
+                1e-06 to 324000]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it. [1 to 60 characters]
+            explanations: How many mistakes to list, the likeliest first. [count, 0 to 50]
+
+        Example:
+            client.blocks.check(units="in", set="inch-81", blocks=[2.0, 0.4, 0.1001], angle=30,
+                center_distance=5)
+        """
+        return await self._sender.send(
+            _CHECK,
+            {
+                "units": units,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "blocks": blocks,
+                "wear_blocks": wear_blocks,
+                "height": height,
+                "angle": angle,
+                "center_distance": center_distance,
+                "low_stack": low_stack,
+                "offset": offset,
+                "measured_height": measured_height,
+                "measured_angle": measured_angle,
+                "measurement_limit": measurement_limit,
+                "measurement_limit_arcsec": measurement_limit_arcsec,
+                "grade": grade,
+                "explanations": explanations,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def day(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        jobs: Sequence[models.BlockDayJob],
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        max_blocks: int = 5,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockDayAnswer:
+        """A day's settings from one box.
+
+        For a day's list of jobs: stacks for each period that do not get in one another's way,
+        settings that can share a stack, and benches that would need the same block.
+
+        Largest request: 60 jobs, 8 in a slot; for the whole day as for several stacks: 12 heights
+        from 500 blocks; 25 million partial stacks times blocks and 12 million comparisons of
+        stacks, then the best found and the proved gap.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            jobs: The jobs, the most important first. [1 to 60 entries]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
+            max_blocks: Most blocks in each stack. [count, 1 to 8]
+
+        Example:
+            client.blocks.day(units="in", set="inch-81", jobs=[models.BlockDayJob(job="HL-0412",
+                bench="grinder 1", slot=1, height=2.5), models.BlockDayJob(job="HL-0413",
+                bench="grinder 2", slot=1, height=1.2941), models.BlockDayJob(job="HL-0420",
+                bench="grinder 2", slot=2, height=2.5)])
+        """
+        return await self._sender.send(
+            _DAY,
+            {
+                "units": units,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "jobs": jobs,
+                "max_blocks": max_blocks,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
 
     async def get_angle_set(
         self,
@@ -506,7 +1210,7 @@ class AsyncBlocksCalls:
                 nearest by measured ones. [length, 0 to 10000]
             aim: `nominal`: the nominal sizes sum up to the height. `actual`: the stack whose actual
                 height, measured deviations included, comes nearest; exact for up to 6 blocks out of
-                200, and for up to 4 out of more.
+                200 (8 out of 30), and for up to 4 out of more.
             prefer: Which of several stacks of as few blocks: `large blocks`, the largest block as
                 large as can be, then the next; `fewer small blocks`, the thinnest block as thick as
                 can be, then the next; `least wear`, blocks wrung least often; `least uncertainty`.
@@ -540,6 +1244,65 @@ class AsyncBlocksCalls:
                 "wear_block_size": wear_block_size,
                 "alternatives": alternatives,
                 "grade": grade,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def stacks(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        heights: Sequence[models.BlockHeightWanted],
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        max_blocks: int = 5,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockStacksAnswer:
+        """Several stacks at once.
+
+        Stacks for several heights from one box, no block used twice, the fewest blocks overall; or
+        why they cannot all stand at once, and the most of them that can.
+
+        Largest request: 12 heights from 500 blocks; 25 million partial stacks times blocks and 12
+        million comparisons of stacks, then the best found and the proved gap.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            heights: The heights, the most important first: where not all can stand, the earlier
+                ones are kept. [1 to 12 entries]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
+            max_blocks: Most blocks in each stack. [count, 1 to 8]
+
+        Example:
+            client.blocks.stacks(units="in", set="inch-81",
+                heights=[models.BlockHeightWanted(name="base", height=2.2361),
+                models.BlockHeightWanted(name="top", height=2.5)])
+        """
+        return await self._sender.send(
+            _STACKS,
+            {
+                "units": units,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "heights": heights,
+                "max_blocks": max_blocks,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
