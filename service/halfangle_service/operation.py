@@ -88,8 +88,8 @@ class Operation(Generic[RequestT, ResultT]):
     `verb` may hold hyphens. `example` is a request that must run. `largest_request` says in plain
     words what bounds the work. `heavy` marks what may take more than some milliseconds: it runs in
     a worker thread and counts against the limit of concurrent heavy requests; a function tells of
-    each request whether it is heavy. `drawing` is SVG that
-    the reference page shows with it, such as its sign conventions.
+    each request whether it is heavy. `drawing` is SVG that the reference page shows with it, such
+    as its sign conventions.
     """
 
     topic: str
@@ -138,7 +138,7 @@ class Operation(Generic[RequestT, ResultT]):
         """
         outcome = self.calculate(request)
         advisories = (*reading_notes(request), *outcome.advisories)
-        return b'{"result":%b,"advisories":%b,"basis":%b}' % (
+        return _envelope(
             self.result.__pydantic_serializer__.to_json(outcome.result),
             _ADVISORIES.dump_json(advisories) if advisories else b"[]",
             self._basis_json,
@@ -178,6 +178,10 @@ class Collection(Generic[ResultT]):
         return basis_of(self.relations, self.sources)
 
     @cached_property
+    def _basis_json(self) -> bytes:
+        return self.basis.model_dump_json().encode()
+
+    @cached_property
     def listing_answer(self) -> type[BaseModel]:
         """Model of the whole answer to the listing, for the contract."""
         return answer_model(self.listing)
@@ -189,18 +193,25 @@ class Collection(Generic[ResultT]):
 
     def answer_json(self, result: ResultModel) -> bytes:
         """Write a row, or the listing, as an answer."""
-        return b'{"result":%b,"advisories":[],"basis":%b}' % (
-            result.model_dump_json().encode(),
-            self.basis.model_dump_json().encode(),
-        )
+        return _envelope(result.model_dump_json().encode(), b"[]", self._basis_json)
 
 
 _ADVISORIES: TypeAdapter[tuple[Advisory, ...]] = TypeAdapter(tuple[Advisory, ...])
 
 
+def _envelope(result: bytes, advisories: bytes, basis: bytes) -> bytes:
+    """Put the parts of an answer together, each written as JSON already."""
+    return b'{"result":%b,"advisories":%b,"basis":%b}' % (result, advisories, basis)
+
+
 def basis_of(relations: tuple[str, ...], sources: tuple[Source, ...]) -> Basis:
     """Give the basis of an answer at this release."""
     return Basis(relations=list(relations), sources=list(sources), release=__version__)
+
+
+def table_standing(how: str) -> Literal["published", "from memory"]:
+    """Give the standing of a published table's row: what is not read is from memory."""
+    return "published" if how == "published" else "from memory"
 
 
 def answer_model(result: type[ResultModel]) -> type[BaseModel]:

@@ -1,6 +1,6 @@
 """The built-in tables of blocks: sets, grades, sets of angle blocks."""
 
-from halfangle_service.operation import Collection, Source
+from halfangle_service.operation import Collection, Source, table_standing
 from halfangle_service.quantities import Angle, from_tenth_nm
 from halfangle_service.topics.blocks.angle_sets import (
     THOUSANDTHS_PER_DEGREE,
@@ -18,7 +18,6 @@ from halfangle_service.topics.blocks.models_tables import (
     BlockSetDetail,
     BlockSetEntry,
     BlockSetList,
-    Standing,
 )
 from halfangle_service.topics.blocks.operations_stack import GRADES, SETS
 from halfangle_service.topics.blocks.sets import BlockSet, built_in_sets
@@ -29,10 +28,6 @@ ANGLE_SETS = Source(
 )
 
 
-def _standing(how: str) -> Standing:
-    return "published" if how == "published" else "from memory"
-
-
 def _entry(block_set: BlockSet) -> BlockSetEntry:
     return BlockSetEntry(
         name=block_set.name,
@@ -40,7 +35,7 @@ def _entry(block_set: BlockSet) -> BlockSetEntry:
         pieces=len(block_set.sizes),
         series=list(block_set.series),
         source=block_set.source,
-        standing=_standing(block_set.how),
+        standing=table_standing(block_set.how),
         note=block_set.note,
     )
 
@@ -62,7 +57,7 @@ def _grade(grade: Grade) -> BlockGradeEntry:
     return BlockGradeEntry(
         name=grade.name,
         source=grade.source,
-        standing=_standing(grade.how),
+        standing=table_standing(grade.how),
         note=grade.note,
         ranges=[
             BlockGradeRange(up_to=end / 1e7, limit_deviation=te * 1e3, variation=tv * 1e3)
@@ -82,7 +77,7 @@ def _angle_set(angle_set: AngleSet) -> BlockAngleSetEntry:
         pieces=len(angle_set.angles),
         angles=[Angle.of(angle / THOUSANDTHS_PER_DEGREE) for angle in angle_set.angles],
         source=angle_set.source,
-        standing=_standing(angle_set.how),
+        standing=table_standing(angle_set.how),
         note=angle_set.note,
     )
 
@@ -100,7 +95,7 @@ def _angle_listing() -> BlockAngleSetList:
                 name=grade.name,
                 accuracy_arcsec=grade.accuracy_arcsec,
                 source=grade.source,
-                standing=_standing(grade.how),
+                standing=table_standing(grade.how),
             )
             for grade in angle_grades().values()
         ],

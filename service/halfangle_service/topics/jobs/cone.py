@@ -7,7 +7,7 @@ spin axis and that plane. The included angle has twice the half angle's error. D
 
 import math
 
-ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
+from halfangle_service.topics.sine.geometry import ARCSEC_PER_RADIAN, arcsec_per_height
 
 
 def cone_length(base_diameter: float, half_angle_rad: float) -> float:
@@ -22,7 +22,7 @@ def slant_length(base_diameter: float, half_angle_rad: float) -> float:
 
 def included_arcsec_per_height(center_distance: float, plate_angle_rad: float) -> float:
     """Change of the included angle for one unit of stack height: 2 / (L cos θ), in arc-seconds."""
-    return 2.0 * ARCSEC_PER_RADIAN / (center_distance * math.cos(plate_angle_rad))
+    return 2.0 * arcsec_per_height(center_distance, plate_angle_rad)
 
 
 def included_arcsec_per_center_distance(center_distance: float, plate_angle_rad: float) -> float:

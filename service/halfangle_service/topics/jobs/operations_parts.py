@@ -21,7 +21,6 @@ from halfangle_service.topics.jobs.angle_budget import (
 )
 from halfangle_service.topics.jobs.checks import CheckFacts, planned_checks
 from halfangle_service.topics.jobs.cone import (
-    ARCSEC_PER_RADIAN,
     cone_length,
     included_arcsec_from_temperature,
     included_arcsec_per_height,
@@ -46,7 +45,7 @@ from halfangle_service.topics.jobs.setting import Setting
 from halfangle_service.topics.jobs.wording import Wording
 from halfangle_service.topics.jobs.work_steps import StepFacts, ordered_steps
 from halfangle_service.topics.runout.budget import root_sum_of_squares, worst_case
-from halfangle_service.topics.sine.geometry import angle_for_height
+from halfangle_service.topics.sine.geometry import ARCSEC_PER_RADIAN, angle_for_height
 from halfangle_service.topics.tapers.feed import axial_shift, off_diameter, passes
 from halfangle_service.topics.tapers.standard import find_standard
 from halfangle_service.uncertainty import decide

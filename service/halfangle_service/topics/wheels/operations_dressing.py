@@ -1,7 +1,7 @@
 """Dressing with a single-point diamond: models to maths and back."""
 
 from collections.abc import Iterator
-from typing import Literal, cast
+from typing import cast
 
 from halfangle_service.errors import Disagreement
 from halfangle_service.operation import (
@@ -12,6 +12,7 @@ from halfangle_service.operation import (
     Source,
     caution,
     note,
+    table_standing,
 )
 from halfangle_service.quantities import from_mm, to_mm
 from halfangle_service.topics.wheels.cautions import DRESSING_SAFETY
@@ -116,12 +117,8 @@ def _guide_range(guide: Guide, width: float, rpm: float, overlap: float) -> Dres
         traverse_slowest=width * rpm / guide.overlap_high,
         meets=guide.overlap_low <= overlap <= guide.overlap_high,
         source=guide.source,
-        standing=_standing(guide),
+        standing=table_standing(guide.how),
     )
-
-
-def _standing(guide: Guide) -> Literal["published", "from memory"]:
-    return "published" if guide.how == "published" else "from memory"
 
 
 def _advisories(request: WheelDressingRequest, result: WheelDressingResult) -> Iterator[Advisory]:
@@ -162,7 +159,7 @@ def _entry(guide: Guide) -> DressingGuideEntry:
         depth_high_mm=guide.depth_high_mm,
         note=guide.note,
         source=guide.source,
-        standing=_standing(guide),
+        standing=table_standing(guide.how),
     )
 
 

@@ -3,7 +3,15 @@
 from collections.abc import Iterator
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, stop
+from halfangle_service.operation import (
+    Advisory,
+    Operation,
+    Outcome,
+    Source,
+    caution,
+    stop,
+    table_standing,
+)
 from halfangle_service.quantities import to_mm
 from halfangle_service.topics.wheels.cautions import DEFERENCE
 from halfangle_service.topics.wheels.models_speed import (
@@ -61,7 +69,7 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
             WheelStartCheck(
                 what=check.what,
                 source=check.source,
-                standing="published" if check.how == "published" else "from memory",
+                standing=table_standing(check.how),
             )
             for check in start_checks()
         ],
