@@ -1,14 +1,13 @@
 """The stack whose actual height is nearest to a wanted one, exactly. Integers of 0.1 nm.
 
 Every stack of up to three blocks (two of a very large box, more of a small one) is listed once,
-sorted by its actual height; a stack of up to twice as many is one of these with up to as many more.
-For each such first part the list is searched for what comes nearest to the rest, and stacks are
-then given in the order of their error: those that would use a block twice are passed over. No
-combination is left out, so the order is exact. Derived here (meet in the middle: Horowitz and
-Sahni, 1974, from memory).
+sorted by its actual height; a stack of up to twice as many is one of these, its first part, with up
+to as many more. The list is searched for what comes within a margin of the rest of a first part,
+and the margin is widened until there are stacks enough. Only first parts that can hold the longest
+blocks of a stack are searched with, since each stack has one such part: no combination is left out,
+so the order is exact. Derived here (meet in the middle: Horowitz and Sahni, 1974, from memory).
 """
 
-import heapq
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
@@ -21,6 +20,8 @@ from numpy.typing import NDArray
 from halfangle_service.topics.blocks.layers import Work
 
 Longs = NDArray[np.int64]
+#: A stack as (error, index of its first part, index of what follows).
+Match = tuple[int, int, int]
 
 #: Most parts listed: the triples of 200 blocks; of more blocks pairs alone are listed.
 MOST_PARTS = 1_350_000
@@ -28,19 +29,25 @@ MOST_PARTS = 1_350_000
 MOST_IN_STACK = 8
 #: Most candidate stacks looked at in one request: under half a second.
 MOST_CANDIDATES = 100_000
-#: Beginnings this near (0.1 nm) to the best one are sorted first, the others only if needed.
-_NEAR = 20
+#: Errors in 0.1 nm that are looked for first: half of a step of the usual sets and less.
+_NEAR = 5_000
+#: How many times wider the next margin is where one left too few stacks.
+_WIDER = 8
+#: Most stacks that are put in order at once; a margin that holds more is halved.
+_MOST_SORTED = 20_000
 
 
 @dataclass(frozen=True, slots=True)
 class Parts:
     """Combinations of blocks sorted by height: `heights`, and the `positions` of the blocks.
 
-    A combination of fewer blocks than the widest has −1 in place of the others.
+    A combination of fewer blocks than the widest has −1 in place of the others. `highest` is the
+    height of the highest stack of which it holds the longest blocks.
     """
 
     heights: Longs
     positions: NDArray[np.int16]
+    highest: Longs
 
 
 @dataclass(frozen=True)
@@ -61,20 +68,13 @@ class MeasuredBlocks:
         return max(2, sum(total <= MOST_PARTS for total in parts) - 1)
 
     @cached_property
-    def _by_count(self) -> tuple[Parts, ...]:
-        """Parts of no block, of one, of two and so on up to the widest."""
-        parts = [Parts(np.zeros(1, np.int64), np.zeros((1, 0), np.int16))]
-        for _ in range(self._widest):
-            parts.append(_with_one_more(parts[-1], self.lengths))
-        return tuple(parts)
-
-    @cached_property
     def up_to(self) -> tuple[Parts, ...]:
         """Parts of at most no block, one, two and so on up to the widest."""
-        parts = self._by_count
-        merged = tuple(_merged(parts[:width]) for width in range(1, len(parts) + 1))
-        del self.__dict__["_by_count"]  # the same parts again, and many of them
-        return merged
+        every = np.array([np.iinfo(np.int64).max])
+        exactly = [Parts(np.zeros(1, np.int64), np.zeros((1, 0), np.int16), every)]
+        for _ in range(self._widest):
+            exactly.append(_with_one_more(exactly[-1], self.lengths, self._widest))
+        return tuple(_merged(exactly[:width]) for width in range(1, len(exactly) + 1))
 
     def nearest(
         self, target: int, most_blocks: int, work: Work
@@ -87,89 +87,123 @@ class MeasuredBlocks:
         more = min(max(most_blocks - self._widest, 0), self._widest)
         first, second = self.up_to[more], self.up_to[min(most_blocks, self._widest)]
         seen: set[tuple[int, ...]] = {()}
-        for error, start, end in _matches(first.heights, second.heights, target, work):
+        for error, start, end in _matches(first, second, target):
+            if not work.take(1):
+                return
             blocks = [*first.positions[start].tolist(), *second.positions[end].tolist()]
-            stack = tuple(sorted(position for position in blocks if position >= 0))
+            stack = tuple(sorted([position for position in blocks if position >= 0]))
             if stack not in seen and len(set(stack)) == len(stack):
                 seen.add(stack)
                 yield error, stack
 
 
-def _matches(
-    first: Longs, second: Longs, target: int, work: Work
-) -> Iterator[tuple[int, int, int]]:
-    """Give (error, index in first, index in second) from the least absolute error of the sum on.
+@dataclass(frozen=True, slots=True)
+class _Candidates:
+    """Stacks as ranges: first part `starts[k]` with all of `lows[k]` up to before `highs[k]`."""
 
-    For each entry of `first` two streams run from where its rest falls into `second`, one upward
-    and one downward; a heap takes the least of all streams.
-    """
-    starts = _starts(first, second, target)
-    heap: list[tuple[int, int, int, int]] = []
-    upcoming = next(starts, None)
-    while heap or upcoming:
-        while upcoming and (not heap or upcoming[0] <= heap[0][0]):
-            _, start, above = upcoming
-            for end, direction in ((above, 1), (above - 1, -1)):
-                if 0 <= end < len(second):
-                    error = int(first[start]) + int(second[end]) - target
-                    heapq.heappush(heap, (abs(error), start, end, direction))
-            upcoming = next(starts, None)
-        if not work.take(1):
-            return
-        gap, start, end, direction = heap[0]
-        yield gap * direction, start, end
-        end += direction
-        if 0 <= end < len(second):
-            error = int(first[start]) + int(second[end]) - target
-            heapq.heapreplace(heap, (abs(error), start, end, direction))
+    starts: NDArray[np.intp]
+    lows: NDArray[np.intp]
+    highs: NDArray[np.intp]
+
+    @property
+    def total(self) -> int:
+        """How many stacks there are in all."""
+        return int((self.highs - self.lows).sum())
+
+
+def _matches(first: Parts, second: Parts, target: int) -> Iterator[Match]:
+    """Give all stacks from the least absolute error on; one may come several times."""
+    farthest = target + int(first.heights[-1] + second.heights[-1]) + 1
+    nearest = _nearest(first, second, target)
+    yield from nearest
+    near = abs(nearest[0][0]) if nearest else _NEAR
+    far = _WIDER * (near + 1)
+    while near < farthest:
+        found = _candidates(first, second, target, near, far)
+        if found.total <= _MOST_SORTED:
+            yield from _sorted(first, second, target, found)
+        elif far - near > 1:
+            far = near + (far - near) // 2
+            continue
         else:
-            heapq.heappop(heap)
+            yield from _as_listed(first, second, target, found)
+        near, far = far, _WIDER * far
 
 
-def _starts(first: Longs, second: Longs, target: int) -> Iterator[tuple[int, int, int]]:
-    """Give (gap, index in first, index in second of the least entry not below the rest).
+def _nearest(first: Parts, second: Parts, target: int) -> list[Match]:
+    """Give stacks of the least error of all, but none where that is not below `_NEAR`.
 
-    They come from the least gap on, the gap being that of the nearest entry of `second`, whose
-    least entry is no block at all. First parts beyond the target are not searched for: the higher
-    they are, the farther off.
+    It is the quick way to what is most often the only stack wanted; others may be as near.
     """
-    fitting = int(first.searchsorted(target, "right"))
-    beyond = ((int(first[i]) - target, i, 0) for i in range(fitting, len(first)))
-    return heapq.merge(_fitting_starts(first[:fitting], second, target), beyond)
+    starts = (first.highest > target - _NEAR).nonzero()[0]
+    rests = target - first.heights[starts]
+    above = second.heights.searchsorted(rests)
+    ends = np.array((above, above - 1)).clip(0, len(second.heights) - 1)
+    errors = second.heights[ends] - rests
+    gaps = np.abs(errors)
+    least = gaps.min(initial=_NEAR)
+    if least == _NEAR:
+        return []
+    sides, places = (gaps == least).nonzero()
+    return [
+        (int(errors[side, place]), int(starts[place]), int(ends[side, place]))
+        for side, place in zip(sides.tolist(), places.tolist(), strict=True)
+    ]
 
 
-def _fitting_starts(first: Longs, second: Longs, target: int) -> Iterator[tuple[int, int, int]]:
-    """Give the starts of first parts that are not higher than the target."""
-    # The rests fall as the first parts grow: searched in rising order they are faster to find.
-    rests = target - first[::-1]
-    above = second.searchsorted(rests)
-    gaps = np.abs(second.take(above, mode="clip") - rests)
-    np.minimum(gaps, rests - second.take(above - 1, mode="clip"), out=gaps)
-    for index in _in_order(gaps):
-        yield int(gaps[index]), len(first) - 1 - index, int(above[index])
+def _starts(first: Parts, target: int, margin: int) -> NDArray[np.intp]:
+    """Find the first parts of stacks that may come nearer than a margin."""
+    fitting = first.heights.searchsorted(target + margin)
+    return (first.highest[:fitting] > target - margin).nonzero()[0]
 
 
-def _in_order(gaps: Longs) -> Iterator[int]:
-    """Give all indices from the least gap on; at first only those near the least are sorted."""
-    if len(gaps) == 0:
-        return
-    near = gaps <= 2 * gaps.min() + _NEAR
-    few = near.nonzero()[0]
-    yield from few[gaps[few].argsort(kind="stable")].tolist()
-    order = gaps.argsort(kind="stable")
-    yield from order[~near[order]].tolist()
+def _candidates(first: Parts, second: Parts, target: int, near: int, far: int) -> _Candidates:
+    """Find the stacks whose error is at least `near` and less than `far`, above or below."""
+    starts = _starts(first, target, far)
+    rests = target - first.heights[starts]
+    least = second.heights.searchsorted(rests - far, "right")
+    most = second.heights.searchsorted(rests + far)
+    if near == 0:
+        return _Candidates(starts, least, most)
+    below = second.heights.searchsorted(rests - near, "right")
+    above = second.heights.searchsorted(rests + near)
+    return _Candidates(
+        np.concatenate([starts, starts]),
+        np.concatenate([least, above]),
+        np.concatenate([below, most]),
+    )
 
 
-def _with_one_more(parts: Parts, lengths: Sequence[int]) -> Parts:
-    """Add to each part one block behind its last."""
+def _sorted(first: Parts, second: Parts, target: int, found: _Candidates) -> Iterator[Match]:
+    """Give these stacks from the least absolute error on."""
+    counts = found.highs - found.lows
+    starts = found.starts.repeat(counts)
+    ends = np.arange(len(starts)) + (found.highs - counts.cumsum()).repeat(counts)
+    errors = first.heights[starts] + second.heights[ends] - target
+    for place in np.abs(errors).argsort(kind="stable").tolist():
+        yield int(errors[place]), int(starts[place]), int(ends[place])
+
+
+def _as_listed(first: Parts, second: Parts, target: int, found: _Candidates) -> Iterator[Match]:
+    """Give these stacks, which are all as near, one by one: there may be very many."""
+    for start, low, high in zip(found.starts, found.lows, found.highs, strict=True):
+        for end in range(low, high):
+            yield int(first.heights[start] + second.heights[end]) - target, int(start), end
+
+
+def _with_one_more(parts: Parts, lengths: Sequence[int], widest: int) -> Parts:
+    """Add to each part one block behind its last; up to `widest` blocks will follow them."""
     last = np.full(1, -1) if parts.positions.shape[1] == 0 else parts.positions[:, -1].astype(int)
     extensions = len(lengths) - 1 - last
     origin = np.repeat(np.arange(len(last)), extensions)
     begin = np.cumsum(extensions) - extensions
     added = np.arange(len(origin)) - begin[origin] + last[origin] + 1
-    heights = parts.heights[origin] + np.array(lengths, np.int64)[added]
+    blocks = np.array(lengths, np.int64)[added]
+    heights = parts.heights[origin] + blocks
     positions = np.column_stack([parts.positions[origin], added.astype(np.int16)])
-    return Parts(heights, positions)
+    # No block that follows is longer than the shortest: the part is to hold the longest ones.
+    shortest = np.minimum((parts.highest - parts.heights)[origin] // widest, blocks)
+    return Parts(heights, positions, heights + widest * shortest)
 
 
 def _merged(parts: Sequence[Parts]) -> Parts:
@@ -181,7 +215,9 @@ def _merged(parts: Sequence[Parts]) -> Parts:
         np.pad(part.positions, ((0, 0), (0, widest - part.positions.shape[1])), constant_values=-1)
         for part in parts
     ]
-    return Parts(heights[order], np.concatenate(padded)[order])
+    # Nothing follows a part that has fewer blocks than it may have.
+    highest = np.concatenate([*(part.heights for part in parts[:-1]), parts[-1].highest])
+    return Parts(heights[order], np.concatenate(padded)[order], highest[order])
 
 
 @lru_cache(maxsize=3)
