@@ -7,13 +7,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from halfangle_service.topics.blocks.angle_blocks import fewest_within
-from halfangle_service.topics.blocks.choosing import positions_of
 from halfangle_service.topics.blocks.disjoint import DisjointSearch
-from halfangle_service.topics.blocks.layers import Work
 from halfangle_service.topics.blocks.measured import MeasuredBlocks
 from halfangle_service.topics.blocks.mistakes import single_mistakes
 from halfangle_service.topics.blocks.stacking import StackTable
 from halfangle_service.topics.blocks.supply import Box, Piece
+from halfangle_service.topics.blocks.work import Work
 
 #: Small boxes, equal sizes among them, in steps of any size.
 BOXES = st.lists(st.integers(1, 60), min_size=2, max_size=9).flatmap(
@@ -62,7 +61,7 @@ def test_layers_hold_every_stack_once(sizes: list[int], count: int) -> None:
     count = min(count, len(sizes))
     height = sum(box.sizes[:count])
     layers = box.layers(len(sizes))
-    rows = [row for part in layers.stacks(height, count, Work()) for row in part.tolist()]
+    rows = [row for part in layers.stacks(height, count, Work(10_000_000)) for row in part.tolist()]
     given_ = [tuple(box.sizes[position] for position in row) for row in rows]
     expected = {stack for stack in combinations(box.sizes, count) if sum(stack) == height}
     assert len(given_) == len(set(given_))
@@ -103,8 +102,8 @@ def test_a_box_split_in_two_is_found_again(sizes: list[int], data: st.DataObject
 def test_positions_name_each_block_once(sizes: list[int]) -> None:
     """Sizes of a stack lead to positions of the box, none twice, of just these sizes."""
     box = Box.of(map(Piece, sizes))
-    positions = positions_of(box, box.sizes)
-    assert positions == tuple(range(len(sizes)))
+    table = box.layers(len(sizes)).table
+    assert table.positions(box.sizes) == tuple(range(len(sizes)))
 
 
 @given(BOXES, st.integers(1, 3))

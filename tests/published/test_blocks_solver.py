@@ -14,11 +14,12 @@ from ortools.sat.python import cp_model
 from halfangle_service.topics.blocks.angle_blocks import fewest_within, nearest
 from halfangle_service.topics.blocks.choosing import choose, choose_measured
 from halfangle_service.topics.blocks.disjoint import DisjointSearch
-from halfangle_service.topics.blocks.layers import Work
+from halfangle_service.topics.blocks.layers import MOST_CELLS
 from halfangle_service.topics.blocks.measured import MeasuredBlocks
 from halfangle_service.topics.blocks.sets import built_in_sets
 from halfangle_service.topics.blocks.stacking import StackTable, stack_table
 from halfangle_service.topics.blocks.supply import Box, Piece
+from halfangle_service.topics.blocks.work import Work
 
 MAX_BLOCKS = 6
 #: Reproducible targets, not secrets.
@@ -256,7 +257,7 @@ def test_preferred_stacks_are_those_of_enumeration(preference: str) -> None:
         for stack in combinations(box.pieces, count)
         if sum(piece.size for piece in stack) == height
     )
-    choice = choose(box, height, 0, 5, preference, 10, Work())  # type: ignore[arg-type]
+    choice = choose(box, height, 0, 5, preference, 10, Work(MOST_CELLS))  # type: ignore[arg-type]
     assert choice.complete
     assert len(set(choice.stacks)) == 10
     given = [box.pick(stack) for stack in choice.stacks]

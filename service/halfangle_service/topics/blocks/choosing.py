@@ -12,10 +12,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
-from halfangle_service.topics.blocks.layers import Layers, Positions, Work
+from halfangle_service.topics.blocks.layers import Layers, Positions
 from halfangle_service.topics.blocks.measured import MOST_CANDIDATES, measured_blocks
 from halfangle_service.topics.blocks.stacking import StackTable, stack_table
 from halfangle_service.topics.blocks.supply import Box
+from halfangle_service.topics.blocks.work import Work
 
 Preference = Literal["large blocks", "fewer small blocks", "least wear", "least uncertainty"]
 
@@ -49,29 +50,20 @@ def choose(
 ) -> Choice:
     """Give the `wanted` best stacks of nominal blocks within a tolerance of a height."""
     if wanted == 1 and tolerance == 0 and preference == "large blocks":
-        return first_only(box, stack_table(box.sizes, max_blocks), height)
+        return first_only(stack_table(box.sizes, max_blocks), height)
     layers = box.layers(max_blocks)
     heights = _heights(layers, height, tolerance)
     stacks = tuple(islice(_ordered(box, layers, heights, preference, work), wanted))
     if not stacks and heights:  # the work ended within the first layer: its stacks still exist
         fewest = min(heights, key=lambda entry: entry[1])
-        return replace(first_only(box, layers.table, fewest[0]), complete=False)
+        return replace(first_only(layers.table, fewest[0]), complete=False)
     return Choice(stacks, not work.exhausted)
 
 
-def first_only(box: Box, table: StackTable, height: int) -> Choice:
-    """Give the one stack that the table of the box names for a height."""
+def first_only(table: StackTable, height: int) -> Choice:
+    """Give the one stack that the table of a box names for a height."""
     sizes = table.stack(height)
-    return Choice((positions_of(box, sizes),) if sizes else (), True)
-
-
-def positions_of(box: Box, sizes: Sequence[int]) -> tuple[int, ...]:
-    """Give positions in the box for sizes, largest first, each used once."""
-    positions: list[int] = []
-    for size in sizes:
-        start = positions[-1] + 1 if positions else 0
-        positions.append(box.sizes.index(size, start))
-    return tuple(positions)
+    return Choice((table.positions(sizes),) if sizes else (), True)
 
 
 def _heights(layers: Layers, height: int, tolerance: int) -> list[tuple[int, int]]:

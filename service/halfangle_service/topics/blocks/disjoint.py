@@ -6,31 +6,37 @@ finds first is the fewest. The work is counted: past its bound the best found is
 bound on the sum. Derived here.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
-from itertools import combinations, islice, permutations
+from functools import cached_property
+from itertools import combinations, product
+from random import Random
 
 import numpy as np
-from numpy.typing import NDArray
 
-from halfangle_service.topics.blocks.layers import Layers, Positions, Work
+from halfangle_service.topics.blocks.layers import Layers
+from halfangle_service.topics.blocks.listed import Listed, free_of
 from halfangle_service.topics.blocks.stacking import UNREACHED, StackTable
+from halfangle_service.topics.blocks.work import Work
 
-Masks = NDArray[np.uint64]
 Stacks = tuple[tuple[int, ...], ...]
 
-#: Work of one request, each a fraction of a second: partial stacks listed, stacks compared, and
-#: blocks tried where stacks are built one after another.
-MOST_CELLS = 25_000_000
-MOST_COMPARED = 12_000_000
-MOST_TRIED = 50_000
-#: What one step of the search costs beside the stacks that it compares, in stacks.
-_STEP_COST = 1_500
-#: Subsets of the heights tried where not all of them can stand at once.
-MOST_SUBSETS = 300
-#: Orders in which stacks are built one after another.
-MOST_ORDERS = 24
-_ROWS = 128
+#: Work of one request, each a fraction of a second: blocks tried to list stacks, stacks compared,
+#: and blocks picked where stacks are built one after another.
+MOST_CELLS = 6_000_000
+MOST_COMPARED = 100_000_000
+MOST_PICKED = 30_000
+#: What one step of the search costs beside the stacks that it compares, in comparisons.
+_STEP_COST = 10_000
+_FINE_COST = 500
+#: Most blocks that count as fine ones.
+_MOST_FINE = 24
+#: Comparisons made in one go, few enough for a processor's nearer memory.
+_AT_ONCE = 65_536
+#: Blocks picked at most for one of these stacks.
+_MOST_A_STACK = 500
+#: Orders in which stacks are built one after another where a search did not end.
+MOST_ORDERS = 100
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,19 +57,6 @@ class Assignment:
         return sum(map(len, self.stacks or ()))
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
-    """Stacks of one height, fewest blocks first: `rows` of the layers, their `counts`, `masks`."""
-
-    rows: NDArray[np.intp]
-    counts: NDArray[np.intp]
-    masks: Masks
-
-    def where(self, kept: NDArray[np.bool_]) -> "Choice":
-        """Give some of the stacks."""
-        return Choice(self.rows[kept], self.counts[kept], self.masks[kept])
-
-
 @dataclass
 class DisjointSearch:
     """A search for stacks of the same box that stand at once.
@@ -77,8 +70,9 @@ class DisjointSearch:
     asked: Sequence[int] = ()
     cells: Work = field(default_factory=lambda: Work(MOST_CELLS))
     compared: Work = field(default_factory=lambda: Work(MOST_COMPARED))
-    tried: Work = field(default_factory=lambda: Work(MOST_TRIED))
-    _stacks: dict[tuple[int, int], Positions] = field(default_factory=dict)
+    picked: Work = field(default_factory=lambda: Work(MOST_PICKED))
+    _fewest: dict[int, int] = field(default_factory=dict)
+    _layers: dict[tuple[int, int], Listed] = field(default_factory=dict)
     _excess: dict[tuple[int, int], int | None] = field(default_factory=dict)
 
     @property
@@ -93,79 +87,127 @@ class DisjointSearch:
 
     def fewest(self, index: int) -> int:
         """Fewest blocks of one stack alone, UNREACHED where there is none."""
-        return min(map(self.table.count, self.wanted[index]), default=UNREACHED)
+        if index not in self._fewest:
+            counts = map(self.table.count, self.wanted[index])
+            self._fewest[index] = min(counts, default=UNREACHED)
+        return self._fewest[index]
 
     def solve(self, indices: Sequence[int]) -> Assignment:
         """Give stacks for these of the wanted heights, the fewest blocks overall."""
         fewest = [self.fewest(index) for index in indices]
         if UNREACHED in fewest:
             return Assignment(None, True, 0)
-        quick = self._one_after_another(indices)
         least = sum(fewest)
-        if quick is not None and _count(quick) == least:
-            return Assignment(quick, True, least)
-        quick = min(self._in_other_orders(indices), key=_count, default=quick)
+        quick: Stacks | None = None
+        for first in range(len(indices)):  # some stacks, built first, leave the others more
+            built = self._one_after_another([*indices[first:], *indices[:first]])
+            if len(built) < len(indices):
+                continue
+            stacks = tuple(built[index] for index in indices)
+            if _count(stacks) == least:
+                return Assignment(stacks, True, least)
+            quick = min(quick or stacks, stacks, key=_count)
         least += self._excess_of_pairs(indices)
-        if not self.exhausted and any(
-            self.pair_excess(*pair) is None for pair in combinations(indices, 2)
-        ):
+        if quick is None and not self.exhausted and not self.may_stand(indices):
             return Assignment(None, True, least)
         return self._raise_sum(indices, quick, least)
+
+    def may_stand(self, indices: Sequence[int]) -> bool:
+        """False where it is proved that these cannot stand at once: by pairs, or by fine blocks."""
+        pairs = combinations(indices, 2)
+        if not self.exhausted and any(self.pair_excess(*pair) is None for pair in pairs):
+            return False
+        most = self.table.max_blocks * len(indices)
+        fine = {index: self._every(index).by_fine() for index in indices}
+        return self.exhausted or any(True for _ in self._fine_choices(fine, most))
 
     def _raise_sum(self, indices: Sequence[int], quick: Stacks | None, least: int) -> Assignment:
         """Search with one block more in all at a time; `quick` are stacks found otherwise."""
         most = _count(quick) - 1 if quick else self.table.max_blocks * len(indices)
         for blocks in range(least, most + 1):
-            if self.exhausted:
-                return Assignment(quick, False, blocks)
             found = self._choose(self._choices(indices, blocks), blocks)
             if found is not None:
                 stacks = tuple(found[index] for index in indices)
-                return Assignment(stacks, not self.exhausted or blocks == least, blocks)
-        if self.exhausted:
-            return Assignment(quick, False, max(least, most))
+                return Assignment(stacks, proved=True, bound=blocks)
+            if self.exhausted:
+                return self._best_found(indices, quick, blocks)
         return Assignment(quick, True, most + 1)
 
-    def _one_after_another(self, indices: Sequence[int]) -> Stacks | None:
-        """Build one stack after another from what is left, or give None where one cannot be."""
+    def _best_found(self, indices: Sequence[int], quick: Stacks | None, bound: int) -> Assignment:
+        """Give the best stacks that are found without a proof."""
+        built = self._most_after_another(indices)
+        if len(built) == len(indices):
+            stacks = tuple(built[index] for index in indices)
+            quick = min(quick or stacks, stacks, key=_count)
+        return Assignment(quick, quick is not None and _count(quick) == bound, bound)
+
+    def _most_after_another(self, indices: Sequence[int]) -> dict[int, tuple[int, ...]]:
+        """Build stacks one after another in many orders: the most of them, then the fewest blocks.
+
+        Of equally many the earlier ones are preferred.
+        """
+        # The same order at every call: the same request has the same answer.
+        shuffled = Random(len(indices))  # noqa: S311
+        best = self._one_after_another(indices)
+        order = list(indices)
+        for _ in range(MOST_ORDERS):
+            if self.picked.left < _MOST_A_STACK * len(indices):
+                break
+            shuffled.shuffle(order)
+            best = min(best, self._one_after_another(order), key=_worth)
+        return dict(sorted(best.items()))
+
+    def _one_after_another(self, indices: Iterable[int]) -> dict[int, tuple[int, ...]]:
+        """Build one stack after another, passing over those for which there is nothing left."""
         used: set[int] = set()
-        stacks = []
+        stacks: dict[int, tuple[int, ...]] = {}
         for index in indices:
             stack = self._next_stack(index, used)
-            if stack is None:
-                return None
-            stacks.append(stack)
-            used.update(stack)
-        return tuple(stacks)
-
-    def _in_other_orders(self, indices: Sequence[int]) -> Iterator[Stacks]:
-        """Build the stacks one after another in several orders: some leave the others more."""
-        for order in islice(permutations(range(len(indices))), MOST_ORDERS):
-            stacks = self._one_after_another([indices[place] for place in order])
-            if stacks is not None:
-                yield tuple(stacks[order.index(place)] for place in range(len(indices)))
+            if stack is not None:
+                stacks[index] = stack
+                used.update(stack)
+        return stacks
 
     def _next_stack(self, index: int, used: set[int]) -> tuple[int, ...] | None:
         """Give a stack of few blocks that are not used yet."""
-        for count in range(self.fewest(index), self.table.max_blocks + 1):
-            for height in self.wanted[index]:
-                if self.table.count(height) <= count:
-                    stack = pick_unused(self.table, height, count, used, self.tried)
-                    if stack is not None:
-                        return stack
-        return None
+        table, fewest = self.table, self.fewest(index)
+        for height in self.wanted[index]:
+            sizes = table.stack(height) or ()
+            if len(sizes) == fewest and used.isdisjoint(stack := table.positions(sizes)):
+                return stack
+        work = Work(min(_MOST_A_STACK, self.picked.left))
+        given = work.left
+        for count, height in product(range(fewest, table.max_blocks + 1), self.wanted[index]):
+            picked = table.pick(height, count, used, work)
+            if picked is not None or work.exhausted:
+                break
+        self.picked.take(given - work.left)
+        return picked
 
-    def layer(self, index: int, count: int) -> Positions:
+    def layer(self, index: int, count: int) -> Listed:
         """All stacks of one wanted height with exactly so many blocks."""
         key = (index, count)
-        if key not in self._stacks:
+        if key not in self._layers:
             parts = [
                 part
                 for height in self.wanted[index]
                 for part in self.layers.stacks(height, count, self.cells)
             ]
-            self._stacks[key] = np.concatenate([np.zeros((0, count), np.int16), *parts])
-        return self._stacks[key]
+            rows = np.concatenate([np.zeros((0, count), np.int16), *parts])
+            blocks, most = len(self.table.sizes), self.table.max_blocks
+            self._layers[key] = Listed.of(rows, self._fine, blocks, most)
+        return self._layers[key]
+
+    @cached_property
+    def _fine(self) -> tuple[int, ...]:
+        """Positions of the fine blocks: those that are not whole tens of the set's step.
+
+        They are few, and few of them go together for a height, so that heights most often get in
+        one another's way there. None where they are not few.
+        """
+        ten = 10 * self.table.step
+        fine = tuple(place for place, size in enumerate(self.table.sizes) if size % ten)
+        return fine if len(fine) <= _MOST_FINE else ()
 
     def pair_excess(self, first: int, second: int) -> int | None:
         """Blocks that two stacks need at once over what they need alone; None where they cannot.
@@ -185,26 +227,12 @@ class DisjointSearch:
                 counts = fewest[0] + extra, fewest[1] + excess - extra
                 if max(counts) > most:
                     continue
-                if self._some_disjoint(self.layer(first, counts[0]), self.layer(second, counts[1])):
+                pair = self.layer(first, counts[0]), self.layer(second, counts[1])
+                if self._pair(*pair, sum(counts)) is not None:
                     return excess
             if self.exhausted:
                 break
         return None
-
-    def _some_disjoint(self, first: Positions, second: Positions) -> bool:
-        """True where a stack of each share no block."""
-        blocks = len(self.table.sizes)
-        if not len(second):
-            return False
-        others = _incidence(second, blocks).T
-        for start in range(0, len(first), _ROWS):
-            rows = first[start : start + _ROWS]
-            # A product of this kind is some ten times cheaper than a step of the search.
-            if not self.compared.take(len(rows) * len(second) // 8):
-                return False
-            if (_incidence(rows, blocks) @ others).min() == 0:
-                return True
-        return False
 
     def _excess_of_pairs(self, indices: Sequence[int]) -> int:
         """Blocks that pairs of the stacks need in excess, each stack in one pair at most."""
@@ -218,47 +246,114 @@ class DisjointSearch:
                 paired |= set(pair)
         return total
 
-    def _choices(self, indices: Sequence[int], blocks: int) -> dict[int, Choice]:
+    def _every(self, index: int, most: int = UNREACHED) -> Listed:
+        """All stacks of one wanted height with up to so many blocks."""
+        fewest = self.fewest(index)
+        most = min(most, self.table.max_blocks)
+        return Listed.joined([self.layer(index, count) for count in range(fewest, most + 1)])
+
+    def _choices(self, indices: Sequence[int], blocks: int) -> dict[int, Listed]:
         """The stacks of each height that a sum of so many blocks may use."""
         slack = blocks - sum(map(self.fewest, indices))
-        choices = {}
-        for index in indices:
-            most = min(self.fewest(index) + slack, self.table.max_blocks)
-            layers = [self.layer(index, c) for c in range(self.fewest(index), most + 1)]
-            choices[index] = Choice(
-                np.concatenate([np.arange(len(layer)) for layer in layers]),
-                np.concatenate([np.full(len(layer), layer.shape[1]) for layer in layers]),
-                np.concatenate([_masks(layer, len(self.table.sizes)) for layer in layers]),
-            )
-        return choices
+        return {index: self._every(index, self.fewest(index) + slack) for index in indices}
 
-    def _choose(self, choices: dict[int, Choice], blocks: int) -> dict[int, tuple[int, ...]] | None:
+    def _choose(self, choices: dict[int, Listed], blocks: int) -> dict[int, tuple[int, ...]] | None:
         """Choose a stack for each height, none sharing a block, of at most so many blocks in all.
+
+        The fine blocks of all the stacks are chosen first: they are what most often fails.
+        """
+        fine = {index: choice.by_fine() for index, choice in choices.items()}
+        for chosen in self._fine_choices(fine, blocks):
+            kept = {i: choices[i].where(choices[i].fine == bits) for i, bits in chosen.items()}
+            found = self._choose_stacks(kept, blocks)
+            if found is not None or self.exhausted:
+                return found
+        return None
+
+    def _fine_choices(
+        self, fine: dict[int, dict[int, int]], blocks: int, used: int = 0
+    ) -> Iterator[dict[int, int]]:
+        """Give every choice of fine blocks for the heights that uses none of them twice.
+
+        `fine` has for each height the choices there are, as bits, and the fewest blocks of each,
+        which together must not be more than `blocks`.
+        """
+        free = {
+            index: {bits: count for bits, count in choices.items() if not bits & used}
+            for index, choices in fine.items()
+        }
+        if not self.compared.take(_FINE_COST * len(fine)) or not all(free.values()):
+            return
+        if not free:
+            yield {}
+            return
+        slack = blocks - sum(min(choices.values()) for choices in free.values())
+        index = min(free, key=lambda index: len(free[index]))
+        choices = free.pop(index)
+        least = min(choices.values())
+        for bits, count in choices.items():
+            if count - least <= slack:
+                for rest in self._fine_choices(free, blocks - count, used | bits):
+                    yield {index: bits, **rest}
+
+    def _choose_stacks(
+        self, choices: dict[int, Listed], blocks: int
+    ) -> dict[int, tuple[int, ...]] | None:
+        """Choose from these stacks alone.
 
         The height with the fewest stacks left goes first; for every choice the others keep only
         what shares no block with it, and what still fits the sum.
         """
-        if not choices:
-            return {}
-        if any(not len(choice.counts) for choice in choices.values()):
+        if any(len(choice) == 0 for choice in choices.values()):
             return None
-        slack = blocks - sum(int(choice.counts[0]) for choice in choices.values())
+        slack = blocks - sum(choice.least for choice in choices.values())
         if slack < 0:
             return None
         left = {
-            index: choice.where(choice.counts <= choice.counts[0] + slack)
-            for index, choice in choices.items()
+            index: choice.up_to(choice.least + slack)
+            for index, choice in sorted(choices.items(), key=lambda entry: len(entry[1]))
         }
-        index = min(left, key=lambda i: len(left[i].counts))
-        choice = left.pop(index)
-        cost = _STEP_COST + sum(len(other.counts) for other in left.values())
-        for row, count, mask in zip(choice.rows, choice.counts, choice.masks, strict=True):
-            if not self.compared.take(cost if left else 1):
+        first, *others = left
+        if not others:
+            return {first: left[first].stack(0)}
+        if len(others) > 1:
+            return self._choose_first(left, first, blocks)
+        pair = self._pair(left[first], left[others[0]], blocks)
+        return None if pair is None else dict(zip(left, pair, strict=True))
+
+    def _choose_first(
+        self, left: dict[int, Listed], first: int, blocks: int
+    ) -> dict[int, tuple[int, ...]] | None:
+        """Try the stacks of the first height one by one, and choose those of the others."""
+        others = {index: choice for index, choice in left.items() if index != first}
+        for part in left[first].parts(_AT_ONCE // max(map(len, others.values()))):
+            if not self.compared.take(len(part) * sum(map(len, others.values()))):
                 return None
-            free = {i: other.where(_free_of(other.masks, mask)) for i, other in left.items()}
-            found = self._choose(free, blocks - int(count))
-            if found is not None:
-                return {index: tuple(self.layer(index, int(count))[row].tolist()), **found}
+            free = {index: free_of(part, other) for index, other in others.items()}
+            least = part.counts + sum(
+                other.least_of(free[index]) for index, other in others.items()
+            )
+            for place in (least <= blocks).nonzero()[0].tolist():
+                if not self.compared.take(_STEP_COST):
+                    return None
+                rest = {index: other.where(free[index][place]) for index, other in others.items()}
+                found = self._choose_stacks(rest, blocks - int(part.counts[place]))
+                if found is not None:
+                    return {first: part.stack(place), **found}
+        return None
+
+    def _pair(self, first: Listed, second: Listed, blocks: int) -> Stacks | None:
+        """Give a stack of each, sharing no block, of at most so many blocks together, or None."""
+        if not len(second):
+            return None
+        for part in first.parts(_AT_ONCE // len(second)):
+            if not self.compared.take(len(part) * len(second)):
+                return None
+            free = free_of(part, second)
+            free &= part.counts[:, None] + second.counts <= blocks
+            if free.any():
+                place, other = divmod(int(free.argmax()), len(second))
+                return part.stack(place), second.stack(other)
         return None
 
     def conflicts(self, indices: Sequence[int]) -> list[tuple[int, int]]:
@@ -273,83 +368,26 @@ class DisjointSearch:
         built one after another.
         """
         able = [index for index in indices if self.fewest(index) != UNREACHED]
-        conflicts = set(self.conflicts(able))
-        in_turn = self._as_many_as_fit(able)
-        proved, tried = not self.exhausted, 0
-        for size in range(len(able), len(in_turn) - 1, -1):
+        for size in range(len(able), 0, -1):
             for subset in combinations(able, size):
-                if conflicts & set(combinations(subset, 2)):
-                    continue
-                tried += 1
-                result = self.solve(subset)
-                if result.stacks is not None:
-                    return subset, result, proved
-                proved = proved and result.proved and not self.exhausted
-                if tried >= MOST_SUBSETS:
-                    stacks = tuple(in_turn.values())
-                    bound = sum(map(self.fewest, in_turn))
-                    return tuple(in_turn), Assignment(stacks, False, bound), False
-        return tuple(in_turn), Assignment(tuple(in_turn.values()), False, 0), proved
+                result = self.solve(subset) if self.may_stand(subset) else None
+                if self.exhausted:
+                    return self._subset_built(able)
+                if result is not None and result.stacks is not None:
+                    return subset, result, True
+        return (), Assignment((), True, 0), True
 
-    def _as_many_as_fit(self, indices: Sequence[int]) -> dict[int, tuple[int, ...]]:
-        """Build one stack after another, passing over those for which there is nothing left."""
-        used: set[int] = set()
-        stacks: dict[int, tuple[int, ...]] = {}
-        work, self.tried = self.tried, Work(MOST_TRIED)
-        for index in indices:
-            stack = self._next_stack(index, used)
-            if stack is not None:
-                stacks[index] = stack
-                used.update(stack)
-        self.tried = work
-        return stacks
+    def _subset_built(self, indices: Sequence[int]) -> tuple[tuple[int, ...], Assignment, bool]:
+        """Give as many stacks as can be built one after another."""
+        built = self._most_after_another(indices)
+        bound = sum(map(self.fewest, built))
+        return tuple(built), Assignment(tuple(built.values()), False, bound), False
 
 
-def pick_unused(
-    table: StackTable, height: int, count: int, used: set[int], work: Work, first: int = 0
-) -> tuple[int, ...] | None:
-    """Pick exactly `count` blocks from `first` on that are not used; positions, or None."""
-    if count == 0:
-        return () if height == 0 else None
-    if not work.take(1):
-        return None
-    sizes = table.sizes
-    for position in range(first, len(sizes)):
-        size = sizes[position]
-        if size * count < height:
-            return None
-        if size > height or position in used or table.count(height - size) > count - 1:
-            continue
-        rest = pick_unused(table, height - size, count - 1, used, work, position + 1)
-        if rest is not None:
-            return (position, *rest)
-    return None
+def _worth(built: dict[int, tuple[int, ...]]) -> tuple[int, list[int], int]:
+    """What stacks are preferred by: as many as can be, then earlier ones, then fewer blocks."""
+    return -len(built), sorted(built), _count(tuple(built.values()))
 
 
 def _count(stacks: Sequence[Sequence[int]]) -> int:
     return sum(map(len, stacks))
-
-
-def _incidence(rows: Positions, blocks: int) -> NDArray[np.float32]:
-    """A row of ones and zeros for each stack: which blocks it uses."""
-    incidence = np.zeros((len(rows), blocks), np.float32)
-    if rows.size:
-        incidence[np.arange(len(rows))[:, None], rows] = 1.0
-    return incidence
-
-
-def _masks(rows: Positions, blocks: int) -> Masks:
-    """The blocks of each stack as bits, in as many words of 64 as the box needs."""
-    masks = np.zeros((len(rows), -(-blocks // 64)), np.uint64)
-    numbers = np.arange(len(rows))
-    for column in rows.T:
-        masks[numbers, column // 64] |= np.uint64(1) << (column % 64).astype(np.uint64)
-    return masks
-
-
-def _free_of(masks: Masks, used: Masks) -> NDArray[np.bool_]:
-    """True for each stack that shares no block with those used."""
-    free: NDArray[np.bool_] = (masks[:, 0] & used[0]) == 0
-    for word in range(1, masks.shape[1]):
-        free &= (masks[:, word] & used[word]) == 0
-    return free

@@ -7,34 +7,20 @@ counted, in partial stacks times blocks looked at, so that the same request ends
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.topics.blocks.stacking import StackTable
+from halfangle_service.topics.blocks.work import Work
 
 Positions = NDArray[np.int16]
 
 #: Work of one request: under half a second.
-MOST_CELLS = 60_000_000
+MOST_CELLS = 12_000_000
 #: Partial stacks handled at once: a matrix of these by the blocks stays small.
 _ROWS = 1_024
-
-
-@dataclass
-class Work:
-    """Work that is left to a search; `exhausted` once it asked for more."""
-
-    left: int = MOST_CELLS
-    exhausted: bool = False
-
-    def take(self, amount: int) -> bool:
-        """Take so much work; False, and nothing is taken, where so much is not left."""
-        if amount > self.left:
-            self.exhausted = True
-            return False
-        self.left -= amount
-        return True
 
 
 @dataclass(frozen=True)
@@ -61,6 +47,16 @@ class Layers:
         rest = np.array([height // step], np.int64)
         yield from self._extend(rest, np.zeros((1, 0), np.int16), count, work)
 
+    @cached_property
+    def _falling(self) -> NDArray[np.int64]:
+        """Sizes in steps, negative, and so in rising order."""
+        return np.array(self.table.sizes, np.int64) // -self.table.step
+
+    @cached_property
+    def _alike(self) -> NDArray[np.bool_]:
+        """True for each block that is alike the one before it."""
+        return np.concatenate([[False], np.diff(self.kinds) == 0])
+
     def _extend(
         self, rest: NDArray[np.int64], chosen: Positions, left: int, work: Work
     ) -> Iterator[Positions]:
@@ -68,35 +64,47 @@ class Layers:
         if left == 0:
             yield chosen
             return
-        sizes = np.array(self.table.sizes, np.int64) // self.table.step
         for start in range(0, len(rest), _ROWS):
             rows = slice(start, start + _ROWS)
-            if not work.take(len(rest[rows]) * len(sizes)):
+            first, counts = self._in_reach(rest[rows], chosen[rows], left)
+            if not work.take(len(counts) + int(counts.sum())):
                 return
-            partial, position = self._fitting(sizes, rest[rows], chosen[rows], left)
+            partial, position = self._fitting(rest[rows], first, counts, left)
             if len(partial):
                 yield from self._extend(
-                    rest[rows][partial] - sizes[position],
+                    rest[rows][partial] + self._falling[position],
                     np.column_stack([chosen[rows][partial], position.astype(np.int16)]),
                     left - 1,
                     work,
                 )
 
+    def _in_reach(
+        self, rest: NDArray[np.int64], chosen: Positions, left: int
+    ) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
+        """For each partial stack: the first block that may come next, and how many of them may.
+
+        It comes after the last one, is not larger than the rest, and not so small that as many as
+        are left of it would not reach the rest.
+        """
+        first = self._falling.searchsorted(-rest)
+        if chosen.shape[1]:
+            first = np.maximum(first, chosen[:, -1] + 1)
+        behind = self._falling.searchsorted(-rest // left, "right")
+        return first, np.maximum(behind - first, 0)
+
     def _fitting(
-        self, sizes: NDArray[np.int64], rest: NDArray[np.int64], chosen: Positions, left: int
+        self, rest: NDArray[np.int64], first: NDArray[np.intp], counts: NDArray[np.intp], left: int
     ) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
         """Give partial stacks and the positions of blocks that may come next, as index pairs."""
-        last = chosen[:, -1:] if chosen.shape[1] else np.full((len(rest), 1), -1, np.int16)
-        numbers = np.arange(len(sizes))
-        after = rest[:, None] - sizes[None, :]
-        fits = (numbers > last) & (after >= 0) & (sizes * left >= rest[:, None])
-        # Of blocks alike only the first free one is tried: the others would repeat the search.
-        alike = np.concatenate([[False], np.diff(self.kinds) == 0])
-        fits &= ~alike | (numbers == last + 1)
-        partial, position = np.nonzero(fits)
-        least = self.table.fewest[after[partial, position]]
-        good = (least == 0) == (left == 1)
-        good &= least <= left - 1
+        partial = np.arange(len(rest)).repeat(counts)
+        nth = np.arange(len(partial)) - (counts.cumsum() - counts).repeat(counts)
+        position = first[partial] + nth
+        after = rest[partial] + self._falling[position]
+        least = self.table.fewest[after]
+        good = ((after == 0) == (left == 1)) & (least < left)
+        if self._alike.any():
+            # Of blocks alike only the first free one is tried: the others would repeat the search.
+            good &= ~self._alike[position] | (nth == 0)
         return partial[good], position[good]
 
 

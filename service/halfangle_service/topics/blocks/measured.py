@@ -17,7 +17,7 @@ from math import comb
 import numpy as np
 from numpy.typing import NDArray
 
-from halfangle_service.topics.blocks.layers import Work
+from halfangle_service.topics.blocks.work import Work
 
 Longs = NDArray[np.int64]
 #: A stack as (error, index of its first part, index of what follows).

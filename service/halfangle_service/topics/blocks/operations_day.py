@@ -5,7 +5,6 @@ from collections.abc import Iterator, Sequence
 from halfangle_service.errors import Disagreement
 from halfangle_service.operation import Advisory, Operation, Outcome, caution
 from halfangle_service.quantities import from_tenth_nm, to_tenth_nm
-from halfangle_service.topics.blocks.choosing import positions_of
 from halfangle_service.topics.blocks.disjoint import DisjointSearch
 from halfangle_service.topics.blocks.models_stacks import (
     BlockContention,
@@ -111,7 +110,7 @@ def _contention(
     """Which benches would take the same block, each building its fewest by itself."""
     jobs = request.jobs
     alone = [search.table.stack(search.asked[place]) for place in here]
-    positions = [positions_of(supply.box, stack) if stack else None for stack in alone]
+    positions = [search.table.positions(stack) if stack else None for stack in alone]
     for first, second, shared in contended(positions):
         pair = here[first], here[second]
         sizes = [supply.box.sizes[position] for position in shared]

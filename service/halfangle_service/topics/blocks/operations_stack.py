@@ -14,7 +14,7 @@ from halfangle_service.topics.blocks.choosing import (
     choose_measured,
     completing_sizes,
 )
-from halfangle_service.topics.blocks.layers import Work
+from halfangle_service.topics.blocks.layers import MOST_CELLS
 from halfangle_service.topics.blocks.models import (
     BlockAlternative,
     BlockStackRequest,
@@ -29,6 +29,7 @@ from halfangle_service.topics.blocks.operations_supply import (
 from halfangle_service.topics.blocks.sets import nominal_sizes
 from halfangle_service.topics.blocks.stacking import StackTable, stack_table
 from halfangle_service.topics.blocks.supply import Box, Piece
+from halfangle_service.topics.blocks.work import Work
 
 METHOD = Source(
     citation="Derived here: dynamic programming over the set's smallest step considers every "
@@ -159,7 +160,8 @@ def _choose(task: _Task) -> Choice:
         return choose_measured(box, task.inner, task.tolerance, task.max_blocks, wanted)
     tolerance = task.tolerance or 0
     if task.table.bounded:
-        return choose(box, task.inner, tolerance, task.max_blocks, request.prefer, wanted, Work())
+        work = Work(MOST_CELLS)
+        return choose(box, task.inner, tolerance, task.max_blocks, request.prefer, wanted, work)
     # The sizes share too fine a step for a table: nominal sizes are joined as measured ones are.
     plain = Box.of(replace(piece, deviation=0) for piece in box.pieces)
     return choose_measured(plain, task.inner, tolerance, task.max_blocks, wanted)

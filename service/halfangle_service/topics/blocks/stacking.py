@@ -8,17 +8,18 @@ Knapsack Problems, 2004, chapter 4, for the method (from memory).
 
 import math
 from collections import OrderedDict
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import accumulate
 from threading import Lock
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
+from halfangle_service.topics.blocks.picking import Picker
+from halfangle_service.topics.blocks.work import Work
 
 #: Most entries of a table (some seven bytes each while it is made). The 112-piece metric set needs
 #: about 0.6 million.
@@ -110,16 +111,18 @@ class StackTable:
         return keys
 
     @cached_property
-    def _tables(self) -> tuple[NDArray[np.uint8], NDArray[Any]]:
-        """Fewest blocks for each height, and the number of the largest of them."""
+    def _tables(self) -> tuple[NDArray[np.uint8], NDArray[np.unsignedinteger]]:
+        """Fewest blocks for each height, and the position of the largest of them."""
         keys = self._keys
         bits = 8 * keys.itemsize // 2
         fewest = (keys >> bits).astype(np.uint8)
         fewest[fewest > self.max_blocks] = UNREACHED
-        ones = (1 << bits) - 1
-        first = (~keys & keys.dtype.type(ones)).astype(np.uint16 if bits > 8 else np.uint8)
+        narrow = np.uint16 if bits > 8 else np.uint8
+        largest = (keys & keys.dtype.type((1 << bits) - 1)).astype(narrow)
+        # A key counts blocks from the smallest, downward from the base; positions from the largest.
+        largest -= narrow((1 << bits) - len(self.sizes))
         del self.__dict__["_keys"]
-        return fewest, first
+        return fewest, largest
 
     @property
     def fewest(self) -> NDArray[np.uint8]:
@@ -135,11 +138,14 @@ class StackTable:
         return self.fewest.tobytes()
 
     @cached_property
-    def _trace(self) -> tuple[bytes, memoryview, tuple[int, ...], tuple[int, ...], int]:
-        """What following a stack down needs: counts, first blocks, sizes, sizes in steps, step."""
-        upward = self.sizes[::-1]
-        steps = tuple(size // self.step for size in upward)
-        return self._lookup, self._tables[1].data, upward, steps, self.step
+    def _walk(self) -> tuple[bytes, memoryview, tuple[int, ...], tuple[int, ...], int]:
+        """What walking down a stack needs: counts, largest blocks, sizes, sizes in steps, step."""
+        return self._lookup, self._tables[1].data, self.sizes, self._picker.steps, self.step
+
+    @cached_property
+    def _picker(self) -> Picker:
+        """Picks from the same blocks where the table alone does not name them."""
+        return Picker(tuple(size // self.step for size in self.sizes), self._lookup)
 
     def count(self, height: int) -> int:
         """Fewest blocks for a height in 0.1 nm, 0 for no height, UNREACHED where there are none."""
@@ -153,7 +159,7 @@ class StackTable:
 
         Of several it is the one whose largest block is the largest, then the next, and so on.
         """
-        lookup, first, upward, steps, step = self._trace
+        lookup, largest, sizes, steps, step = self._walk
         quotient, rest = divmod(height, step)
         if rest or not 0 < quotient < len(lookup):
             return None
@@ -161,33 +167,41 @@ class StackTable:
         if count == UNREACHED:
             return None
         blocks = []
-        number = len(upward)
+        before = -1
         while quotient:
-            following = first[quotient]
-            if following >= number:  # the table's own choice would use a block twice
-                return self._pick(height, count, 0)
-            number = following
-            blocks.append(upward[number])
-            quotient -= steps[number]
+            position = largest[quotient]
+            if position <= before:  # the rest's own stack would use a block twice
+                picked = self.pick(height, count, (), Work(MOST_WORK))
+                return None if picked is None else tuple([sizes[place] for place in picked])
+            before = position
+            blocks.append(sizes[position])
+            quotient -= steps[position]
         return tuple(blocks)
 
-    def _pick(self, height: int, count: int, first: int) -> tuple[int, ...] | None:
-        """Pick `count` blocks from `sizes[first:]`, larger ones first; None where there are none.
+    @cached_property
+    def _first_at(self) -> dict[int, int]:
+        """Position of the first block of each size."""
+        return {size: place for place, size in reversed(list(enumerate(self.sizes)))}
 
-        The table bounds the search: it goes on only where the rest is reached in time.
+    def positions(self, stack: Sequence[int]) -> tuple[int, ...]:
+        """Give the positions in `sizes` of a stack's blocks, largest first, each used once."""
+        places: list[int] = []
+        for size in stack:
+            place = self._first_at[size]
+            # Blocks of a size stand next to each other: a second one comes after the first.
+            places.append(max(place, places[-1] + 1) if places else place)
+        return tuple(places)
+
+    def pick(
+        self, height: int, count: int, used: Container[int], work: Work
+    ) -> tuple[int, ...] | None:
+        """Give a stack of exactly `count` blocks that are not `used`, as positions in `sizes`.
+
+        None where there is none, or where `work` is exhausted.
         """
-        if count == 0:
-            return () if height == 0 else None
-        for position in range(first, len(self.sizes)):
-            size = self.sizes[position]
-            if size * count < height:
-                return None
-            if size > height or self._lookup[(height - size) // self.step] > count - 1:
-                continue
-            rest = self._pick(height - size, count - 1, position + 1)
-            if rest is not None:
-                return (size, *rest)
-        return None
+        if self.count(height) > count:
+            return None
+        return self._picker.pick(height // self.step, count, used, work)
 
     def nearest(self, height: int) -> tuple[tuple[int, ...] | None, tuple[int, ...] | None]:
         """Give the stacks nearest to a height in 0.1 nm: at or below it, and at or above it."""
