@@ -187,7 +187,7 @@ def measured_stacks(box: Box, targets: int, checked: int) -> None:
 def stand_at_once(layers: Layers, heights: Sequence[int]) -> Assignment:
     """Stacks for heights in steps, all at once."""
     step = layers.table.step
-    search = DisjointSearch(layers, [[height * step] for height in heights])
+    search = DisjointSearch(layers.table, [[height * step] for height in heights])
     return search.solve(range(len(heights)))
 
 

@@ -89,7 +89,7 @@ def test_a_box_split_in_two_is_found_again(sizes: list[int], data: st.DataObject
     box = Box.of(map(Piece, sizes))
     cut = data.draw(st.integers(1, len(sizes) - 1))
     halves = sizes[:cut], sizes[cut:]
-    search = DisjointSearch(box.layers(len(sizes)), [[sum(half)] for half in halves])
+    search = DisjointSearch(box.layers(len(sizes)).table, [[sum(half)] for half in halves])
     found = search.solve((0, 1))
     assert found.stacks is not None
     assert found.bound <= found.count <= len(sizes)

@@ -3,7 +3,7 @@
 import random
 from collections import Counter
 from collections.abc import Callable, Container, Iterator, Sequence
-from itertools import combinations, islice
+from itertools import combinations, islice, product
 from typing import Any
 
 import numpy as np
@@ -184,7 +184,7 @@ def test_several_stacks_are_those_of_enumeration(count: int, stacks: int, target
     layers = Box.of(Piece(size) for size in sizes).layers(count)
     generator = random.Random(CHANCE + stacks)  # noqa: S311
     for heights in islice(random_heights(generator, sizes, stacks), targets):
-        search = DisjointSearch(layers, [[height] for height in heights])
+        search = DisjointSearch(layers.table, [[height] for height in heights])
         found = search.solve(range(stacks))
         assert found.proved
         assert (found.count if found.stacks else None) == truth.get(heights)
@@ -205,10 +205,46 @@ def test_several_stacks_are_those_of_a_constraint_solver(
     steps = [size // layers.table.step for size in box.sizes]
     generator = random.Random(CHANCE + 9)  # noqa: S311
     for heights in islice(random_heights(generator, steps, stacks), cases):
-        search = DisjointSearch(layers, [[height * layers.table.step] for height in heights])
+        search = DisjointSearch(layers.table, [[height * layers.table.step] for height in heights])
         found = search.solve(range(stacks))
         assert found.proved
         assert by_constraints(steps, heights, 5)[0] == (found.count if found.stacks else None)
+
+
+def fewest_of_any(sizes: Sequence[int], heights: Sequence[int], most: int) -> int | None:
+    """Fewest blocks of stacks of up to `most` each for these heights, by trying every choice."""
+    alone: dict[int, list[frozenset[int]]] = {height: [] for height in heights}
+    for count in range(1, most + 1):
+        for stack in combinations(range(len(sizes)), count):
+            alone.get(sum(sizes[place] for place in stack), []).append(frozenset(stack))
+    counts = [
+        sum(map(len, stacks))
+        for stacks in product(*(alone[height] for height in heights))
+        if sum(map(len, stacks)) == len(frozenset().union(*stacks))
+    ]
+    return min(counts, default=None)
+
+
+@pytest.mark.outside("blocks.stacks", source="Every choice of stacks tried, 720 targets")
+@pytest.mark.parametrize("stacks", [2, 3])
+def test_blocks_alike_may_stand_in_several_stacks(stacks: int) -> None:
+    """Of two blocks alike one may stand in each of two stacks; the fewest are those of all choices.
+
+    With few blocks a stack, so that building one stack after another most often does not do.
+    """
+    generator = random.Random(CHANCE + 6)  # noqa: S311
+    for _ in range(40):
+        sizes = sorted(
+            (generator.choice([20, 14, 13, 11, 9, 7, 5]) for _ in range(8)), reverse=True
+        )
+        table = StackTable(tuple(sizes), 3)
+        for _ in range(9):
+            heights = [
+                sum(generator.sample(sizes, generator.randrange(2, 4))) for _ in range(stacks)
+            ]
+            found = DisjointSearch(table, [[height] for height in heights]).solve(range(stacks))
+            assert found.proved
+            assert (found.count if found.stacks else None) == fewest_of_any(sizes, heights, 3)
 
 
 def subsets_that_stand(truth: Container[tuple[int, ...]], heights: Sequence[int]) -> int:
@@ -231,7 +267,7 @@ def test_the_largest_subset_is_that_of_enumeration() -> None:
     layers = Box.of(map(Piece, sizes)).layers(len(sizes))
     generator = random.Random(CHANCE + 4)  # noqa: S311
     for heights in islice(random_heights(generator, sizes, 3), 200):
-        search = DisjointSearch(layers, [[height] for height in heights])
+        search = DisjointSearch(layers.table, [[height] for height in heights])
         subset, _, proved = search.largest_subset(range(3))
         assert proved
         assert len(subset) == subsets_that_stand(truth, heights)

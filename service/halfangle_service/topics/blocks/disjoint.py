@@ -6,37 +6,29 @@ finds first is the fewest. The work is counted: past its bound the best found is
 bound on the sum. Derived here.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
-from functools import cached_property
-from itertools import combinations, product
-from random import Random
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from functools import cached_property, partial
+from itertools import combinations
 
 import numpy as np
 
+from halfangle_service.topics.blocks.in_turn import InTurn, worth
 from halfangle_service.topics.blocks.layers import Layers
 from halfangle_service.topics.blocks.listed import Listed, free_of
 from halfangle_service.topics.blocks.stacking import UNREACHED, StackTable
+from halfangle_service.topics.blocks.standing import Standing
 from halfangle_service.topics.blocks.work import Work
 
 Stacks = tuple[tuple[int, ...], ...]
 
-#: Work of one request, each a fraction of a second: blocks tried to list stacks, stacks compared,
-#: and blocks picked where stacks are built one after another.
+#: Work of one request, each a fraction of a second: blocks tried to list stacks, stacks compared.
 MOST_CELLS = 6_000_000
-MOST_COMPARED = 100_000_000
-MOST_PICKED = 30_000
-#: What one step of the search costs beside the stacks that it compares, in comparisons.
-_STEP_COST = 10_000
-_FINE_COST = 500
+MOST_COMPARED = 60_000_000
 #: Most blocks that count as fine ones.
 _MOST_FINE = 24
 #: Comparisons made in one go, few enough for a processor's nearer memory.
 _AT_ONCE = 65_536
-#: Blocks picked at most for one of these stacks.
-_MOST_A_STACK = 500
-#: Orders in which stacks are built one after another where a search did not end.
-MOST_ORDERS = 100
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,20 +57,19 @@ class DisjointSearch:
     was asked for.
     """
 
-    layers: Layers
+    table: StackTable
     wanted: Sequence[Sequence[int]]
     asked: Sequence[int] = ()
     cells: Work = field(default_factory=lambda: Work(MOST_CELLS))
     compared: Work = field(default_factory=lambda: Work(MOST_COMPARED))
-    picked: Work = field(default_factory=lambda: Work(MOST_PICKED))
-    _fewest: dict[int, int] = field(default_factory=dict)
+    _standing: dict[int, Standing] = field(default_factory=dict)
     _layers: dict[tuple[int, int], Listed] = field(default_factory=dict)
     _excess: dict[tuple[int, int], int | None] = field(default_factory=dict)
 
-    @property
-    def table(self) -> StackTable:
-        """Table of the fewest blocks of the box."""
-        return self.layers.table
+    @cached_property
+    def _stacks(self) -> Layers:
+        """The stacks by their count; of blocks alike each counts, since two stacks may use them."""
+        return Layers(self.table, tuple(range(len(self.table.sizes))))
 
     @property
     def exhausted(self) -> bool:
@@ -87,10 +78,11 @@ class DisjointSearch:
 
     def fewest(self, index: int) -> int:
         """Fewest blocks of one stack alone, UNREACHED where there is none."""
-        if index not in self._fewest:
-            counts = map(self.table.count, self.wanted[index])
-            self._fewest[index] = min(counts, default=UNREACHED)
-        return self._fewest[index]
+        return self._in_turn.fewest(index)
+
+    @cached_property
+    def _in_turn(self) -> InTurn:
+        return InTurn(self.table, self.wanted)
 
     def solve(self, indices: Sequence[int]) -> Assignment:
         """Give stacks for these of the wanted heights, the fewest blocks overall."""
@@ -100,89 +92,73 @@ class DisjointSearch:
         least = sum(fewest)
         quick: Stacks | None = None
         for first in range(len(indices)):  # some stacks, built first, leave the others more
-            built = self._one_after_another([*indices[first:], *indices[:first]])
+            built = self._in_turn.build([*indices[first:], *indices[:first]])
             if len(built) < len(indices):
                 continue
             stacks = tuple(built[index] for index in indices)
             if _count(stacks) == least:
                 return Assignment(stacks, True, least)
             quick = min(quick or stacks, stacks, key=_count)
-        least += self._excess_of_pairs(indices)
-        if quick is None and not self.exhausted and not self.may_stand(indices):
-            return Assignment(None, True, least)
-        return self._raise_sum(indices, quick, least)
+        return self._search(indices, quick, least)
 
-    def may_stand(self, indices: Sequence[int]) -> bool:
-        """False where it is proved that these cannot stand at once: by pairs, or by fine blocks."""
-        pairs = combinations(indices, 2)
-        if not self.exhausted and any(self.pair_excess(*pair) is None for pair in pairs):
-            return False
-        most = self.table.max_blocks * len(indices)
-        fine = {index: self._every(index).by_fine() for index in indices}
-        return self.exhausted or any(True for _ in self._fine_choices(fine, most))
-
-    def _raise_sum(self, indices: Sequence[int], quick: Stacks | None, least: int) -> Assignment:
+    def _search(self, indices: Sequence[int], quick: Stacks | None, least: int) -> Assignment:
         """Search with one block more in all at a time; `quick` are stacks found otherwise."""
+        if quick is None:
+            quick = self._some(indices)
+            if quick is None and not self.exhausted:
+                return Assignment(None, True, least)
+        least += self._excess_of_pairs(indices)
         most = _count(quick) - 1 if quick else self.table.max_blocks * len(indices)
         for blocks in range(least, most + 1):
-            found = self._choose(self._choices(indices, blocks), blocks)
-            if found is not None:
-                stacks = tuple(found[index] for index in indices)
+            stacks = self._choose(indices, blocks - sum(map(self.fewest, indices)), blocks)
+            if stacks is not None:
                 return Assignment(stacks, proved=True, bound=blocks)
             if self.exhausted:
                 return self._best_found(indices, quick, blocks)
         return Assignment(quick, True, most + 1)
 
+    def _some(self, indices: Sequence[int]) -> Stacks | None:
+        """Give some stacks that stand at once; None where there are none, or the work ran out."""
+        if not self._pairs_stand(indices):
+            return None
+        most = self.table.max_blocks
+        for extra in range(most - min(map(self.fewest, indices)) + 1):
+            stacks = self._choose(indices, extra, most * len(indices))
+            if stacks is not None or self.exhausted:
+                return stacks
+        return None
+
+    def _pairs_stand(self, indices: Sequence[int]) -> bool:
+        """True where every two of these can stand at once."""
+        return all(self.pair_excess(*pair) is not None for pair in combinations(indices, 2))
+
+    def _choose(self, indices: Sequence[int], extra: int, blocks: int) -> Stacks | None:
+        """Choose a stack for each height, none sharing a block, of at most so many blocks in all.
+
+        Each has at most `extra` blocks more than the fewest. None where there are none, or where
+        the work is exhausted.
+        """
+        if len(indices) == 2:
+            first, second = (self._with(extra, index) for index in indices)
+            return self._pair(first, second, blocks)
+        if extra not in self._standing:
+            listed = partial(self._with, extra)
+            self._standing[extra] = Standing(listed, len(self._fine), self.compared)
+        return self._standing[extra].choose(indices, blocks)
+
+    def _with(self, extra: int, index: int) -> Listed:
+        """All stacks of one wanted height with up to so many blocks more than the fewest."""
+        fewest = self.fewest(index)
+        counts = range(fewest, min(fewest + extra, self.table.max_blocks) + 1)
+        return Listed.joined([self.layer(index, count) for count in counts])
+
     def _best_found(self, indices: Sequence[int], quick: Stacks | None, bound: int) -> Assignment:
         """Give the best stacks that are found without a proof."""
-        built = self._most_after_another(indices)
+        built = self._in_turn.build_most(indices)
         if len(built) == len(indices):
             stacks = tuple(built[index] for index in indices)
             quick = min(quick or stacks, stacks, key=_count)
         return Assignment(quick, quick is not None and _count(quick) == bound, bound)
-
-    def _most_after_another(self, indices: Sequence[int]) -> dict[int, tuple[int, ...]]:
-        """Build stacks one after another in many orders: the most of them, then the fewest blocks.
-
-        Of equally many the earlier ones are preferred.
-        """
-        # The same order at every call: the same request has the same answer.
-        shuffled = Random(len(indices))  # noqa: S311
-        best = self._one_after_another(indices)
-        order = list(indices)
-        for _ in range(MOST_ORDERS):
-            if self.picked.left < _MOST_A_STACK * len(indices):
-                break
-            shuffled.shuffle(order)
-            best = min(best, self._one_after_another(order), key=_worth)
-        return dict(sorted(best.items()))
-
-    def _one_after_another(self, indices: Iterable[int]) -> dict[int, tuple[int, ...]]:
-        """Build one stack after another, passing over those for which there is nothing left."""
-        used: set[int] = set()
-        stacks: dict[int, tuple[int, ...]] = {}
-        for index in indices:
-            stack = self._next_stack(index, used)
-            if stack is not None:
-                stacks[index] = stack
-                used.update(stack)
-        return stacks
-
-    def _next_stack(self, index: int, used: set[int]) -> tuple[int, ...] | None:
-        """Give a stack of few blocks that are not used yet."""
-        table, fewest = self.table, self.fewest(index)
-        for height in self.wanted[index]:
-            sizes = table.stack(height) or ()
-            if len(sizes) == fewest and used.isdisjoint(stack := table.positions(sizes)):
-                return stack
-        work = Work(min(_MOST_A_STACK, self.picked.left))
-        given = work.left
-        for count, height in product(range(fewest, table.max_blocks + 1), self.wanted[index]):
-            picked = table.pick(height, count, used, work)
-            if picked is not None or work.exhausted:
-                break
-        self.picked.take(given - work.left)
-        return picked
 
     def layer(self, index: int, count: int) -> Listed:
         """All stacks of one wanted height with exactly so many blocks."""
@@ -191,7 +167,7 @@ class DisjointSearch:
             parts = [
                 part
                 for height in self.wanted[index]
-                for part in self.layers.stacks(height, count, self.cells)
+                for part in self._stacks.stacks(height, count, self.cells)
             ]
             rows = np.concatenate([np.zeros((0, count), np.int16), *parts])
             blocks, most = len(self.table.sizes), self.table.max_blocks
@@ -246,102 +222,6 @@ class DisjointSearch:
                 paired |= set(pair)
         return total
 
-    def _every(self, index: int, most: int = UNREACHED) -> Listed:
-        """All stacks of one wanted height with up to so many blocks."""
-        fewest = self.fewest(index)
-        most = min(most, self.table.max_blocks)
-        return Listed.joined([self.layer(index, count) for count in range(fewest, most + 1)])
-
-    def _choices(self, indices: Sequence[int], blocks: int) -> dict[int, Listed]:
-        """The stacks of each height that a sum of so many blocks may use."""
-        slack = blocks - sum(map(self.fewest, indices))
-        return {index: self._every(index, self.fewest(index) + slack) for index in indices}
-
-    def _choose(self, choices: dict[int, Listed], blocks: int) -> dict[int, tuple[int, ...]] | None:
-        """Choose a stack for each height, none sharing a block, of at most so many blocks in all.
-
-        The fine blocks of all the stacks are chosen first: they are what most often fails.
-        """
-        fine = {index: choice.by_fine() for index, choice in choices.items()}
-        for chosen in self._fine_choices(fine, blocks):
-            kept = {i: choices[i].where(choices[i].fine == bits) for i, bits in chosen.items()}
-            found = self._choose_stacks(kept, blocks)
-            if found is not None or self.exhausted:
-                return found
-        return None
-
-    def _fine_choices(
-        self, fine: dict[int, dict[int, int]], blocks: int, used: int = 0
-    ) -> Iterator[dict[int, int]]:
-        """Give every choice of fine blocks for the heights that uses none of them twice.
-
-        `fine` has for each height the choices there are, as bits, and the fewest blocks of each,
-        which together must not be more than `blocks`.
-        """
-        free = {
-            index: {bits: count for bits, count in choices.items() if not bits & used}
-            for index, choices in fine.items()
-        }
-        if not self.compared.take(_FINE_COST * len(fine)) or not all(free.values()):
-            return
-        if not free:
-            yield {}
-            return
-        slack = blocks - sum(min(choices.values()) for choices in free.values())
-        index = min(free, key=lambda index: len(free[index]))
-        choices = free.pop(index)
-        least = min(choices.values())
-        for bits, count in choices.items():
-            if count - least <= slack:
-                for rest in self._fine_choices(free, blocks - count, used | bits):
-                    yield {index: bits, **rest}
-
-    def _choose_stacks(
-        self, choices: dict[int, Listed], blocks: int
-    ) -> dict[int, tuple[int, ...]] | None:
-        """Choose from these stacks alone.
-
-        The height with the fewest stacks left goes first; for every choice the others keep only
-        what shares no block with it, and what still fits the sum.
-        """
-        if any(len(choice) == 0 for choice in choices.values()):
-            return None
-        slack = blocks - sum(choice.least for choice in choices.values())
-        if slack < 0:
-            return None
-        left = {
-            index: choice.up_to(choice.least + slack)
-            for index, choice in sorted(choices.items(), key=lambda entry: len(entry[1]))
-        }
-        first, *others = left
-        if not others:
-            return {first: left[first].stack(0)}
-        if len(others) > 1:
-            return self._choose_first(left, first, blocks)
-        pair = self._pair(left[first], left[others[0]], blocks)
-        return None if pair is None else dict(zip(left, pair, strict=True))
-
-    def _choose_first(
-        self, left: dict[int, Listed], first: int, blocks: int
-    ) -> dict[int, tuple[int, ...]] | None:
-        """Try the stacks of the first height one by one, and choose those of the others."""
-        others = {index: choice for index, choice in left.items() if index != first}
-        for part in left[first].parts(_AT_ONCE // max(map(len, others.values()))):
-            if not self.compared.take(len(part) * sum(map(len, others.values()))):
-                return None
-            free = {index: free_of(part, other) for index, other in others.items()}
-            least = part.counts + sum(
-                other.least_of(free[index]) for index, other in others.items()
-            )
-            for place in (least <= blocks).nonzero()[0].tolist():
-                if not self.compared.take(_STEP_COST):
-                    return None
-                rest = {index: other.where(free[index][place]) for index, other in others.items()}
-                found = self._choose_stacks(rest, blocks - int(part.counts[place]))
-                if found is not None:
-                    return {first: part.stack(place), **found}
-        return None
-
     def _pair(self, first: Listed, second: Listed, blocks: int) -> Stacks | None:
         """Give a stack of each, sharing no block, of at most so many blocks together, or None."""
         if not len(second):
@@ -349,17 +229,12 @@ class DisjointSearch:
         for part in first.parts(_AT_ONCE // len(second)):
             if not self.compared.take(len(part) * len(second)):
                 return None
-            free = free_of(part, second)
+            free = free_of(part.masks, second.masks)
             free &= part.counts[:, None] + second.counts <= blocks
             if free.any():
                 place, other = divmod(int(free.argmax()), len(second))
                 return part.stack(place), second.stack(other)
         return None
-
-    def conflicts(self, indices: Sequence[int]) -> list[tuple[int, int]]:
-        """The pairs of heights that cannot stand at once, each of which can alone."""
-        able = [index for index in indices if self.fewest(index) != UNREACHED]
-        return [pair for pair in combinations(able, 2) if self.pair_excess(*pair) is None]
 
     def largest_subset(self, indices: Sequence[int]) -> tuple[tuple[int, ...], Assignment, bool]:
         """Give the most of the heights that can stand at once, their stacks, and whether proved.
@@ -370,23 +245,29 @@ class DisjointSearch:
         able = [index for index in indices if self.fewest(index) != UNREACHED]
         for size in range(len(able), 0, -1):
             for subset in combinations(able, size):
-                result = self.solve(subset) if self.may_stand(subset) else None
+                result = self._search(subset, None, sum(map(self.fewest, subset)))
+                if result.stacks is not None:
+                    return subset, result, True
                 if self.exhausted:
                     return self._subset_built(able)
-                if result is not None and result.stacks is not None:
-                    return subset, result, True
         return (), Assignment((), True, 0), True
 
     def _subset_built(self, indices: Sequence[int]) -> tuple[tuple[int, ...], Assignment, bool]:
-        """Give as many stacks as can be built one after another."""
-        built = self._most_after_another(indices)
+        """Give as many stacks as are found without a proof that there are not more."""
+        built = min(self._in_turn.build_most(indices), self._one_more_each(indices), key=worth)
         bound = sum(map(self.fewest, built))
         return tuple(built), Assignment(tuple(built.values()), False, bound), False
 
-
-def _worth(built: dict[int, tuple[int, ...]]) -> tuple[int, list[int], int]:
-    """What stacks are preferred by: as many as can be, then earlier ones, then fewer blocks."""
-    return -len(built), sorted(built), _count(tuple(built.values()))
+    def _one_more_each(self, indices: Sequence[int]) -> dict[int, tuple[int, ...]]:
+        """Take in one height after another as long as all those taken can stand at once."""
+        # What was found while the work ran out proves nothing, and so begins anew.
+        search = replace(self, compared=Work(MOST_COMPARED // 3), _excess={}, _standing={})
+        built: dict[int, tuple[int, ...]] = {}
+        for index in indices:
+            stacks = search._some([*built, index])
+            if stacks is not None:
+                built = dict(zip([*built, index], stacks, strict=True))
+        return built
 
 
 def _count(stacks: Sequence[Sequence[int]]) -> int:

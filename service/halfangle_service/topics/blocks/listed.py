@@ -7,7 +7,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.topics.blocks.layers import Positions
-from halfangle_service.topics.blocks.stacking import UNREACHED
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,61 +53,25 @@ class Listed:
     def __len__(self) -> int:
         return len(self.counts)
 
-    @property
-    def least(self) -> int:
-        """Blocks of the first stack, and so the fewest."""
-        return int(self.counts[0])
-
     def stack(self, place: int) -> tuple[int, ...]:
         """Give the positions of one stack's blocks."""
         return tuple(self.rows[place, : self.counts[place]].tolist())
 
-    def up_to(self, count: int) -> "Listed":
-        """Give the stacks of up to so many blocks."""
-        return self._slice(0, int(self.counts.searchsorted(count, "right")))
-
-    def where(self, kept: NDArray[np.bool_]) -> "Listed":
-        """Give some of the stacks."""
-        places = kept.nonzero()[0]
-        return Listed(
-            self.rows[places], self.counts[places], self.masks[:, places], self.fine[places]
-        )
-
-    def by_fine(self) -> dict[int, int]:
-        """Give each choice of fine blocks, as bits, that some stack makes, and its fewest blocks.
-
-        Those of fewer blocks come first.
-        """
-        kinds, first = np.unique(self.fine, return_index=True)
-        order = first.argsort()
-        counts = self.counts[first[order]]
-        return dict(zip(kinds[order].tolist(), counts.tolist(), strict=True))
-
     def parts(self, length: int) -> Iterator["Listed"]:
         """Give all stacks in parts of so many, one at the least."""
         for start in range(0, len(self), max(length, 1)):
-            yield self._slice(start, start + max(length, 1))
+            part = slice(start, start + max(length, 1))
+            yield Listed(self.rows[part], self.counts[part], self.masks[:, part], self.fine[part])
 
-    def least_of(self, kept: NDArray[np.bool_]) -> NDArray[np.int16]:
-        """For each row of `kept`: the fewest blocks of a stack it keeps; UNREACHED for none."""
-        fewest: NDArray[np.int16] = np.where(
-            kept.any(axis=1), self.counts[kept.argmax(axis=1)], np.int16(UNREACHED)
-        )
-        return fewest
 
-    def _slice(self, start: int, stop: int) -> "Listed":
-        part = slice(start, stop)
-        return Listed(self.rows[part], self.counts[part], self.masks[:, part], self.fine[part])
+def free_of(first: NDArray[np.uint64], second: NDArray[np.uint64]) -> NDArray[np.bool_]:
+    """For the masks of some stacks, in columns: which of the second ones share no block with it."""
+    free: NDArray[np.bool_] = (first[0][:, None] & second[0]) == 0
+    for word, other in zip(first[1:], second[1:], strict=True):
+        free &= (word[:, None] & other) == 0
+    return free
 
 
 def _bit(number: NDArray[np.integer]) -> NDArray[np.uint64]:
     bits: NDArray[np.uint64] = np.uint64(1) << number.astype(np.uint64)
     return bits
-
-
-def free_of(first: Listed, second: Listed) -> NDArray[np.bool_]:
-    """For each stack of the first list: which of the second share no block with it."""
-    free: NDArray[np.bool_] = (first.masks[0][:, None] & second.masks[0]) == 0
-    for word, other in zip(first.masks[1:], second.masks[1:], strict=True):
-        free &= (word[:, None] & other) == 0
-    return free

@@ -18,7 +18,7 @@ from halfangle_service.topics.blocks.models_stacks import (
 )
 from halfangle_service.topics.blocks.operations_stack import SETS
 from halfangle_service.topics.blocks.operations_supply import Supply, read_supply
-from halfangle_service.topics.blocks.stacking import UNREACHED
+from halfangle_service.topics.blocks.stacking import UNREACHED, stack_table
 
 METHOD = Source(
     citation="Derived here: a search that raises the number of blocks in all by one at a time, "
@@ -50,9 +50,9 @@ class Chosen:
 
 def new_search(supply: Supply, wanted: Sequence[Sequence[int]], max_blocks: int) -> DisjointSearch:
     """Give a search for stacks from a supply; `wanted` as in DisjointSearch."""
-    layers = supply.box.layers(max_blocks)
-    layers.table.require_bounded()
-    return DisjointSearch(layers, wanted)
+    table = stack_table(supply.box.sizes, max_blocks)
+    table.require_bounded()
+    return DisjointSearch(table, wanted)
 
 
 def best_of(search: DisjointSearch, indices: Sequence[int]) -> Chosen:

@@ -111,18 +111,17 @@ class StackTable:
         return keys
 
     @cached_property
-    def _tables(self) -> tuple[NDArray[np.uint8], NDArray[np.unsignedinteger]]:
+    def _tables(self) -> tuple[NDArray[np.uint8], NDArray[np.uint8] | NDArray[np.uint16]]:
         """Fewest blocks for each height, and the position of the largest of them."""
         keys = self._keys
         bits = 8 * keys.itemsize // 2
         fewest = (keys >> bits).astype(np.uint8)
         fewest[fewest > self.max_blocks] = UNREACHED
-        narrow = np.uint16 if bits > 8 else np.uint8
-        largest = (keys & keys.dtype.type((1 << bits) - 1)).astype(narrow)
         # A key counts blocks from the smallest, downward from the base; positions from the largest.
-        largest -= narrow((1 << bits) - len(self.sizes))
+        keys &= keys.dtype.type((1 << bits) - 1)
+        keys -= keys.dtype.type((1 << bits) - len(self.sizes))
         del self.__dict__["_keys"]
-        return fewest, largest
+        return fewest, keys.astype(np.uint16) if bits > 8 else keys.astype(np.uint8)
 
     @property
     def fewest(self) -> NDArray[np.uint8]:
