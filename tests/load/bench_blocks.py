@@ -23,10 +23,9 @@ from typing import Any, TypeVar
 from ortools.sat.python import cp_model
 
 from halfangle_service.topics.blocks.disjoint import Assignment, DisjointSearch
-from halfangle_service.topics.blocks.layers import Layers
 from halfangle_service.topics.blocks.measured import MOST_CANDIDATES, MeasuredBlocks
 from halfangle_service.topics.blocks.sets import built_in_sets
-from halfangle_service.topics.blocks.stacking import StackTable
+from halfangle_service.topics.blocks.stacking import StackTable, stack_table
 from halfangle_service.topics.blocks.supply import Box, Piece
 from halfangle_service.topics.blocks.work import Work
 
@@ -150,6 +149,11 @@ def single_stacks(box: Box, targets: int, checked: int) -> None:
     report("single stack, up to 6 blocks", ours, theirs, proved)
 
 
+def measured_blocks_of(lengths: tuple[int, ...]) -> MeasuredBlocks:
+    """One block of each length, nothing prepared yet."""
+    return MeasuredBlocks(lengths, (1,) * len(lengths))
+
+
 def nearest_stack(blocks: MeasuredBlocks, target: int) -> tuple[int, tuple[int, ...]]:
     """The stack of up to five measured blocks that comes nearest."""
     return next(blocks.nearest(target, 5, Work(MOST_CANDIDATES)))
@@ -159,16 +163,16 @@ def measured_stacks(box: Box, targets: int, checked: int) -> None:
     """Time stacks with measured deviations."""
     generator = random.Random(2)  # noqa: S311  reproducible deviations, not secrets
     lengths = tuple(size + generator.randrange(-1500, 1501) for size in box.sizes)
-    blocks = MeasuredBlocks(lengths)
-    seconds, _ = timed(lambda: blocks.up_to)
+    blocks = measured_blocks_of(lengths)
+    made = [timed(lambda: measured_blocks_of(lengths).up_to)[0] for _ in range(15)]
     tracemalloc.start()
-    kept = MeasuredBlocks(lengths)
+    kept = measured_blocks_of(lengths)
     assert kept.up_to
     megabytes, peak = (amount / 1e6 for amount in tracemalloc.get_traced_memory())
     tracemalloc.stop()
     print(
-        f"  measured: prepared in {seconds * 1e3:.1f} ms, {megabytes:.1f} MB kept, {peak:.1f} at "
-        "most"
+        f"  measured: prepared in {statistics.median(made) * 1e3:.1f} ms (median), "
+        f"{megabytes:.1f} MB kept, {peak:.1f} at most"
     )
     table = StackTable(box.sizes, 5)
     ours, theirs, proved = [], [], 0
@@ -184,24 +188,22 @@ def measured_stacks(box: Box, targets: int, checked: int) -> None:
     report("nearest actual height, up to 5 blocks", ours, theirs, proved)
 
 
-def stand_at_once(layers: Layers, heights: Sequence[int]) -> Assignment:
+def stand_at_once(table: StackTable, heights: Sequence[int]) -> Assignment:
     """Stacks for heights in steps, all at once."""
-    step = layers.table.step
-    search = DisjointSearch(layers.table, [[height * step] for height in heights])
+    search = DisjointSearch(table, [[height * table.step] for height in heights])
     return search.solve(range(len(heights)))
 
 
 def several_stacks(box: Box, count: int, targets: int, checked: int) -> None:
     """Time stacks that stand at once."""
-    layers = box.layers(5)
-    table = layers.table
+    table = stack_table(box.sizes, 5)
     table.stack(table.sizes[0])
     steps = [size // table.step for size in table.sizes]
     every = targets_of(table, 3 + count)
     ours, theirs, proved, verdicts = [], [], 0, [0, 0, 0]
     for place in range(targets):
         heights = list(islice(every, count))
-        seconds, found = timed(partial(stand_at_once, layers, heights), 3)
+        seconds, found = timed(partial(stand_at_once, table, heights), 3)
         ours.append(seconds)
         verdicts[(0 if found.stacks else 1) if found.proved else 2] += 1
         if place < checked and found.proved:

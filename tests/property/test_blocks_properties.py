@@ -72,7 +72,7 @@ def test_layers_hold_every_stack_once(sizes: list[int], count: int) -> None:
 @settings(max_examples=60, deadline=None)
 def test_measured_stacks_come_in_order_and_once(sizes: list[int], target: int) -> None:
     """Stacks come from the least error on, none twice, until every combination was given."""
-    blocks = MeasuredBlocks(tuple(sizes))
+    blocks = MeasuredBlocks(tuple(sizes), (1,) * len(sizes))
     found = list(blocks.nearest(target, 4, Work(10_000)))
     errors = [abs(error) for error, _ in found]
     assert errors == sorted(errors)

@@ -107,6 +107,11 @@ def measured_box(count: int, seed: int) -> tuple[int, ...]:
     return tuple(size + generator.randrange(-1500, 1501) for size in chosen)
 
 
+def one_each(lengths: Sequence[int]) -> MeasuredBlocks:
+    """One block of each of these lengths."""
+    return MeasuredBlocks(tuple(lengths), (1,) * len(lengths))
+
+
 def every_sum(lengths: Sequence[int], most: int) -> np.ndarray:
     """The height of every stack of up to `most` blocks, ascending, by plain enumeration."""
     heights = [
@@ -123,7 +128,7 @@ def test_nearest_actual_height_is_that_of_enumeration() -> None:
     The next nearest ones follow in order.
     """
     lengths = measured_box(30, 3)
-    blocks = MeasuredBlocks(lengths)
+    blocks = one_each(lengths)
     heights = every_sum(lengths, 5)
     generator = random.Random(CHANCE + 2)  # noqa: S311
     for _ in range(2000):
@@ -135,13 +140,31 @@ def test_nearest_actual_height_is_that_of_enumeration() -> None:
         assert [abs(error) for error, _ in found] == sorted(np.abs(around).tolist())[:3]
 
 
+@pytest.mark.outside("blocks.stack", source="Enumeration of every stack, blocks alike among them")
+def test_blocks_alike_give_each_stack_once() -> None:
+    """Of several blocks alike a stack takes as many as there are, and is given once."""
+    lengths, copies = (501, 300, 199, 70), (1, 3, 2, 4)
+    every: dict[tuple[int, ...], int] = {}
+    blocks = [kind for kind, count in enumerate(copies) for _ in range(count)]
+    for count in range(1, 6):
+        for stack in combinations(blocks, count):
+            every[stack] = sum(lengths[kind] for kind in stack)
+    measured = MeasuredBlocks(lengths, copies)
+    for target in range(60, 2600, 37):
+        found = list(measured.nearest(target, 5, Work(100_000)))
+        assert {stack: target + error for error, stack in found} == every
+        errors = [abs(error) for error, _ in found]
+        assert errors == sorted(errors)
+        assert len(found) == len(every)
+
+
 def test_more_blocks_and_large_boxes() -> None:
     """Up to eight blocks of a small box are exact, six of 200, and four of a larger one."""
     lengths = measured_box(14, 5)
     heights = every_sum(lengths, 8)
-    blocks = MeasuredBlocks(lengths)
-    usual = MeasuredBlocks(tuple(10_000_000 + 7_919 * k * k for k in range(200)))
-    wide = MeasuredBlocks(tuple(10_000_000 + 7_919 * k * k for k in range(201)))
+    blocks = one_each(lengths)
+    usual = one_each([10_000_000 + 7_919 * k * k for k in range(200)])
+    wide = one_each([10_000_000 + 7_919 * k * k for k in range(201)])
     assert (blocks.most_exact, usual.most_exact, wide.most_exact) == (8, 6, 4)
     for target in range(10_000_000, sum(lengths[:5]), 90_000_019):
         error, _ = next(blocks.nearest(target, 8, Work(5_000)))

@@ -81,6 +81,11 @@ class BlockAlternative(BaseModel):
 
     blocks: list[float]
     """Nominal sizes of the blocks, largest first. [each length]"""
+    marks: list[str | None]
+    """
+    Identification marks of the same blocks, null where one has none; empty where none of
+    them has one.
+    """
     count: int
     """How many blocks. [count]"""
     total: float
@@ -283,17 +288,54 @@ class BlockDayJob(BaseModel):
     """Period of the day: jobs of one slot run at once. [count, 1 to 24]"""
     height: float
     """Height of its stack, in `units`; taken to the nearest 0.1 nm. [length, 1e-06 to 10000]"""
+    tolerance: float = 0.0
+    """
+    Heights within ± this will do, in `units`; at most 100 steps of the set. [length, 0 to
+    10000]
+    """
 
 
 class BlockDayStack(BaseModel):
     """The stack of one job."""
 
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    marks: list[str | None]
+    """
+    Identification marks of the same blocks, null where one has none; empty where none of
+    them has one.
+    """
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """Total less the height asked for. [length]"""
+    actual_height: float
+    """Sum of nominal sizes and measured deviations; the total where none are known. [length]"""
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
+    standard_uncertainty: float | None
+    """
+    Standard uncertainty of the height from calibrations and grade limits (rectangular);
+    null where neither is known of some block. [length]
+    """
+    worst_case: float | None
+    """
+    Sum of the blocks' grade limits, or of their expanded uncertainties where calibrated;
+    null where neither is known of some block. [length]
+    """
+    wear_blocks: list[float]
+    """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
+    wringing_order: list[float]
+    """
+    The blocks from the bottom up: a wear block first and last where they are used, the
+    others from the largest up. [each length]
+    """
     job: str
     """Name of the job."""
     bench: str
     """Its bench."""
-    blocks: list[float]
-    """Nominal sizes of the blocks, largest first. [each length]"""
 
 
 class BlockGradeRange(BaseModel):
@@ -322,15 +364,6 @@ class BlockHeightWanted(BaseModel):
     Heights within ± this will do, in `units`; at most 100 steps of the set. [length, 0 to
     10000]
     """
-
-
-class BlockLeftOut(BaseModel):
-    """A height for which there is no stack beside the others."""
-
-    name: str
-    """Name of the height."""
-    reason: str
-    """Why it is left out."""
 
 
 class BlockMistake(BaseModel):
@@ -370,16 +403,42 @@ class BlockMistake(BaseModel):
 class BlockNamedStack(BaseModel):
     """The stack for one of the heights."""
 
-    name: str
-    """Name of the height."""
     blocks: list[float]
     """Nominal sizes of the blocks, largest first. [each length]"""
+    marks: list[str | None]
+    """
+    Identification marks of the same blocks, null where one has none; empty where none of
+    them has one.
+    """
     count: int
     """How many blocks. [count]"""
     total: float
     """Sum of the nominal sizes. [length]"""
     deviation: float
     """Total less the height asked for. [length]"""
+    actual_height: float
+    """Sum of nominal sizes and measured deviations; the total where none are known. [length]"""
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
+    standard_uncertainty: float | None
+    """
+    Standard uncertainty of the height from calibrations and grade limits (rectangular);
+    null where neither is known of some block. [length]
+    """
+    worst_case: float | None
+    """
+    Sum of the blocks' grade limits, or of their expanded uncertainties where calibrated;
+    null where neither is known of some block. [length]
+    """
+    wear_blocks: list[float]
+    """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
+    wringing_order: list[float]
+    """
+    The blocks from the bottom up: a wear block first and last where they are used, the
+    others from the largest up. [each length]
+    """
+    name: str
+    """Name of the height."""
 
 
 class BlockOwned(BaseModel):
@@ -413,6 +472,11 @@ class BlockOwned(BaseModel):
     """How often it was wrung, for `least wear`. [count, 0 to 1000000]"""
     wear: bool = False
     """True for a wear block: it goes to an end of a stack or nowhere."""
+    mark: str | None = None
+    """
+    Identification mark of the block, as on it or on its certificate: answers then say which
+    block they mean. With a count of 1 only. [1 to 30 characters]
+    """
     special: bool = False
     """
     True for an odd size that is meant as it stands: it is then not questioned as a size of
@@ -476,7 +540,7 @@ class BlockSharedStack(BaseModel):
     """A stack that serves several jobs."""
 
     height: float
-    """Height of the stack. [length]"""
+    """Height of the stack, wear blocks included: within the tolerance of each job. [length]"""
     jobs: list[str]
     """Jobs that need it, in order of slots."""
     at_once: bool
@@ -517,6 +581,18 @@ class BlockStackRequest(BaseModel):
     Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
     each length, 1e-06 to 10000]
     """
+    wear_blocks: Literal["none", "one end", "both ends"] = "none"
+    """At which ends of every stack wear blocks go."""
+    wear_block_size: float | None = None
+    """
+    Nominal size of a wear block, in `units`. Absent: that of the set's or box's own wear
+    blocks. [length, 1e-06 to 10000]
+    """
+    grade: str | None = None
+    """
+    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it,
+    for the height's uncertainty. [1 to 60 characters]
+    """
     height: float
     """Height to build, in `units`; it is taken to the nearest 0.1 nm. [length, 1e-06 to 10000]"""
     max_blocks: int = 6
@@ -542,20 +618,8 @@ class BlockStackRequest(BaseModel):
     the next; `least wear`, blocks wrung least often; `least uncertainty`. With `aim`
     `actual` the nearest comes first, whatever is preferred.
     """
-    wear_blocks: Literal["none", "one end", "both ends"] = "none"
-    """At which ends of the stack wear blocks go."""
-    wear_block_size: float | None = None
-    """
-    Nominal size of a wear block, in `units`. Absent: that of the set's or box's own wear
-    blocks. [length, 1e-06 to 10000]
-    """
     alternatives: int = 0
     """How many further stacks to give, the next best ones, all different. [count, 0 to 20]"""
-    grade: str | None = None
-    """
-    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it,
-    for the height's uncertainty. [1 to 60 characters]
-    """
 
 
 class BlockStackResult(BaseModel):
@@ -563,6 +627,11 @@ class BlockStackResult(BaseModel):
 
     blocks: list[float]
     """Nominal sizes of the blocks, largest first. [each length]"""
+    marks: list[str | None]
+    """
+    Identification marks of the same blocks, null where one has none; empty where none of
+    them has one.
+    """
     count: int
     """How many blocks. [count]"""
     total: float
@@ -637,41 +706,37 @@ class BlockStacksRequest(BaseModel):
     Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
     each length, 1e-06 to 10000]
     """
+    wear_blocks: Literal["none", "one end", "both ends"] = "none"
+    """At which ends of every stack wear blocks go."""
+    wear_block_size: float | None = None
+    """
+    Nominal size of a wear block, in `units`. Absent: that of the set's or box's own wear
+    blocks. [length, 1e-06 to 10000]
+    """
+    grade: str | None = None
+    """
+    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it,
+    for the height's uncertainty. [1 to 60 characters]
+    """
     heights: list[BlockHeightWanted]
     """
     The heights, the most important first: where not all can stand, the earlier ones are
     kept. [1 to 12 entries]
     """
     max_blocks: int = 5
-    """Most blocks in each stack. [count, 1 to 8]"""
+    """Most blocks in each stack, wear blocks included. [count, 1 to 8]"""
 
 
-class BlockStacksResult(BaseModel):
-    """Stacks that can stand at once."""
+class BlockToBorrow(BaseModel):
+    """A block that is not at hand, with which a height could stand."""
 
-    complete: bool
-    """True where every height has its stack."""
-    stacks: list[BlockNamedStack]
+    block: float
+    """Its nominal size. [length]"""
+    where: str
     """
-    The stacks, no block used twice: of all the heights, or else of the largest number of
-    them that can stand at once.
+    `missing` or `in use` where the box has it; else `not in the box`, or `another of this
+    size` where those of the box stand already.
     """
-    left_out: list[BlockLeftOut]
-    """Heights without a stack, and why."""
-    count: int
-    """Blocks in all stacks together. [count]"""
-    fewest_possible: int
-    """
-    No stacks for these heights have fewer blocks together. Where it is less than `count`,
-    the difference is the proved gap. [count]
-    """
-    proved: bool
-    """
-    The number of blocks is the fewest, and where heights are left out, no more of them can
-    stand at once. False where the bound on the work was reached.
-    """
-    bound: str | None
-    """What bounded the search; null where nothing did."""
 
 
 class CenterAdapterShare(BaseModel):
@@ -5128,25 +5193,22 @@ class BlockDayRequest(BaseModel):
     Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
     each length, 1e-06 to 10000]
     """
+    wear_blocks: Literal["none", "one end", "both ends"] = "none"
+    """At which ends of every stack wear blocks go."""
+    wear_block_size: float | None = None
+    """
+    Nominal size of a wear block, in `units`. Absent: that of the set's or box's own wear
+    blocks. [length, 1e-06 to 10000]
+    """
+    grade: str | None = None
+    """
+    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it,
+    for the height's uncertainty. [1 to 60 characters]
+    """
     jobs: list[BlockDayJob]
     """The jobs, the most important first. [1 to 60 entries]"""
     max_blocks: int = 5
-    """Most blocks in each stack. [count, 1 to 8]"""
-
-
-class BlockDaySlot(BaseModel):
-    """One period: stacks that do not get in one another's way."""
-
-    slot: int
-    """Number of the period. [count]"""
-    stacks: list[BlockDayStack]
-    """Stacks, no block used twice."""
-    left_out: list[BlockLeftOut]
-    """Jobs without a stack, and why."""
-    contention: list[BlockContention]
-    """Where benches would need the same block."""
-    proved: bool
-    """Fewest blocks, and as many jobs as can be, are proved."""
+    """Most blocks in each stack, wear blocks included. [count, 1 to 8]"""
 
 
 class BlockGradeEntry(BaseModel):
@@ -5193,6 +5255,20 @@ class BlockGradeListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class BlockLeftOut(BaseModel):
+    """A height for which there is no stack beside the others."""
+
+    name: str
+    """Name of the height."""
+    reason: str
+    """Why it is left out."""
+    would_make_it_possible: list[BlockToBorrow]
+    """
+    Single blocks, of the sizes of the built-in sets, any one of which would let it stand
+    beside the stacks given, those away first; at most three, and none where none was found.
+    """
+
+
 class BlockSetDetailAnswer(BaseModel):
     """An answer: BlockSetDetail, advisories, and what it stands on."""
 
@@ -5226,15 +5302,32 @@ class BlockStackAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockStacksAnswer(BaseModel):
-    """An answer: BlockStacksResult, advisories, and what it stands on."""
+class BlockStacksResult(BaseModel):
+    """Stacks that can stand at once."""
 
-    result: BlockStacksResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
+    complete: bool
+    """True where every height has its stack."""
+    stacks: list[BlockNamedStack]
+    """
+    The stacks, no block used twice: of all the heights, or else of the largest number of
+    them that can stand at once.
+    """
+    left_out: list[BlockLeftOut]
+    """Heights without a stack, and why."""
+    count: int
+    """Blocks in all stacks together. [count]"""
+    fewest_possible: int
+    """
+    No stacks for these heights have fewer blocks together. Where it is less than `count`,
+    the difference is the proved gap. [count]
+    """
+    proved: bool
+    """
+    The number of blocks is the fewest, and where heights are left out, no more of them can
+    stand at once. False where the bound on the work was reached.
+    """
+    bound: str | None
+    """What bounded the search; null where nothing did."""
 
 
 class CenterAdapterRequest(BaseModel):
@@ -6736,15 +6829,30 @@ class BlockCheckAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockDayResult(BaseModel):
-    """What the box can do for the day."""
+class BlockDaySlot(BaseModel):
+    """One period: stacks that do not get in one another's way."""
 
-    complete: bool
-    """True where every job has its stack."""
-    slots: list[BlockDaySlot]
-    """The periods, in order."""
-    shared: list[BlockSharedStack]
-    """Stacks to wring once and pass on, most jobs first."""
+    slot: int
+    """Number of the period. [count]"""
+    stacks: list[BlockDayStack]
+    """Stacks, no block used twice."""
+    left_out: list[BlockLeftOut]
+    """Jobs without a stack, and why."""
+    contention: list[BlockContention]
+    """Where benches would need the same block."""
+    proved: bool
+    """Fewest blocks, and as many jobs as can be, are proved."""
+
+
+class BlockStacksAnswer(BaseModel):
+    """An answer: BlockStacksResult, advisories, and what it stands on."""
+
+    result: BlockStacksResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class CenterAdapterAnswer(BaseModel):
@@ -7043,15 +7151,15 @@ class WheelSpeedAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockDayAnswer(BaseModel):
-    """An answer: BlockDayResult, advisories, and what it stands on."""
+class BlockDayResult(BaseModel):
+    """What the box can do for the day."""
 
-    result: BlockDayResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
+    complete: bool
+    """True where every job has its stack."""
+    slots: list[BlockDaySlot]
+    """The periods, in order."""
+    shared: list[BlockSharedStack]
+    """Stacks to wring once and pass on, most jobs first."""
 
 
 class CenterJobAnswer(BaseModel):
@@ -7091,6 +7199,17 @@ class WheelFlankAnswer(BaseModel):
     """An answer: WheelFlankResult, advisories, and what it stands on."""
 
     result: WheelFlankResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockDayAnswer(BaseModel):
+    """An answer: BlockDayResult, advisories, and what it stands on."""
+
+    result: BlockDayResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""

@@ -373,6 +373,9 @@ class BlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
+        wear_blocks: Literal["none", "one end", "both ends"] = "none",
+        wear_block_size: float | None = None,
+        grade: str | None = None,
         max_blocks: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -383,8 +386,8 @@ class BlocksCalls:
         settings that can share a stack, and benches that would need the same block.
 
         Largest request: 60 jobs, 8 in a slot; for the whole day as for several stacks: 12 heights
-        from 500 blocks; 25 million partial stacks times blocks and 12 million comparisons of
-        stacks, then the best found and the proved gap.
+        from 500 blocks; 8 million blocks tried to list stacks and 60 million comparisons of stacks,
+        then the best found and the proved gap.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -399,7 +402,12 @@ class BlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            max_blocks: Most blocks in each stack. [count, 1 to 8]
+            wear_blocks: At which ends of every stack wear blocks go.
+            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
+                box's own wear blocks. [length, 1e-06 to 10000]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it, for the height's uncertainty. [1 to 60 characters]
+            max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
 
         Example:
             client.blocks.day(units="in", set="inch-81", jobs=[models.BlockDayJob(job="HL-0412",
@@ -416,6 +424,9 @@ class BlocksCalls:
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "wear_blocks": wear_blocks,
+                "wear_block_size": wear_block_size,
+                "grade": grade,
                 "jobs": jobs,
                 "max_blocks": max_blocks,
             },
@@ -573,16 +584,16 @@ class BlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
+        wear_blocks: Literal["none", "one end", "both ends"] = "none",
+        wear_block_size: float | None = None,
+        grade: str | None = None,
         max_blocks: int = 6,
         tolerance: float | None = None,
         aim: Literal["nominal", "actual"] = "nominal",
         prefer: Literal[
             "large blocks", "fewer small blocks", "least wear", "least uncertainty"
         ] = "large blocks",
-        wear_blocks: Literal["none", "one end", "both ends"] = "none",
-        wear_block_size: float | None = None,
         alternatives: int = 0,
-        grade: str | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockStackAnswer:
@@ -609,6 +620,11 @@ class BlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
+            wear_blocks: At which ends of every stack wear blocks go.
+            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
+                box's own wear blocks. [length, 1e-06 to 10000]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it, for the height's uncertainty. [1 to 60 characters]
             max_blocks: Most blocks to wring in one stack, wear blocks included. [count, 1 to 8]
             tolerance: Heights within ± this will do, in `units`: the fewest blocks that come within
                 it, and of these the nearest. Absent: the height itself by nominal sizes, or the
@@ -620,13 +636,8 @@ class BlocksCalls:
                 large as can be, then the next; `fewer small blocks`, the thinnest block as thick as
                 can be, then the next; `least wear`, blocks wrung least often; `least uncertainty`.
                 With `aim` `actual` the nearest comes first, whatever is preferred.
-            wear_blocks: At which ends of the stack wear blocks go.
-            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
             alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
-            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
-                it, for the height's uncertainty. [1 to 60 characters]
 
         Example:
             client.blocks.stack(units="in", height=2.5, set="inch-81")
@@ -640,15 +651,15 @@ class BlocksCalls:
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "wear_blocks": wear_blocks,
+                "wear_block_size": wear_block_size,
+                "grade": grade,
                 "height": height,
                 "max_blocks": max_blocks,
                 "tolerance": tolerance,
                 "aim": aim,
                 "prefer": prefer,
-                "wear_blocks": wear_blocks,
-                "wear_block_size": wear_block_size,
                 "alternatives": alternatives,
-                "grade": grade,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -664,6 +675,9 @@ class BlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
+        wear_blocks: Literal["none", "one end", "both ends"] = "none",
+        wear_block_size: float | None = None,
+        grade: str | None = None,
         max_blocks: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -673,7 +687,7 @@ class BlocksCalls:
         Stacks for several heights from one box, no block used twice, the fewest blocks overall; or
         why they cannot all stand at once, and the most of them that can.
 
-        Largest request: 12 heights from 500 blocks; 25 million partial stacks times blocks and 12
+        Largest request: 12 heights from 500 blocks; 8 million blocks tried to list stacks and 60
         million comparisons of stacks, then the best found and the proved gap.
 
         Args:
@@ -690,7 +704,12 @@ class BlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            max_blocks: Most blocks in each stack. [count, 1 to 8]
+            wear_blocks: At which ends of every stack wear blocks go.
+            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
+                box's own wear blocks. [length, 1e-06 to 10000]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it, for the height's uncertainty. [1 to 60 characters]
+            max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
 
         Example:
             client.blocks.stacks(units="in", set="inch-81",
@@ -706,6 +725,9 @@ class BlocksCalls:
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "wear_blocks": wear_blocks,
+                "wear_block_size": wear_block_size,
+                "grade": grade,
                 "heights": heights,
                 "max_blocks": max_blocks,
             },
@@ -968,6 +990,9 @@ class AsyncBlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
+        wear_blocks: Literal["none", "one end", "both ends"] = "none",
+        wear_block_size: float | None = None,
+        grade: str | None = None,
         max_blocks: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -978,8 +1003,8 @@ class AsyncBlocksCalls:
         settings that can share a stack, and benches that would need the same block.
 
         Largest request: 60 jobs, 8 in a slot; for the whole day as for several stacks: 12 heights
-        from 500 blocks; 25 million partial stacks times blocks and 12 million comparisons of
-        stacks, then the best found and the proved gap.
+        from 500 blocks; 8 million blocks tried to list stacks and 60 million comparisons of stacks,
+        then the best found and the proved gap.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -994,7 +1019,12 @@ class AsyncBlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            max_blocks: Most blocks in each stack. [count, 1 to 8]
+            wear_blocks: At which ends of every stack wear blocks go.
+            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
+                box's own wear blocks. [length, 1e-06 to 10000]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it, for the height's uncertainty. [1 to 60 characters]
+            max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
 
         Example:
             client.blocks.day(units="in", set="inch-81", jobs=[models.BlockDayJob(job="HL-0412",
@@ -1011,6 +1041,9 @@ class AsyncBlocksCalls:
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "wear_blocks": wear_blocks,
+                "wear_block_size": wear_block_size,
+                "grade": grade,
                 "jobs": jobs,
                 "max_blocks": max_blocks,
             },
@@ -1168,16 +1201,16 @@ class AsyncBlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
+        wear_blocks: Literal["none", "one end", "both ends"] = "none",
+        wear_block_size: float | None = None,
+        grade: str | None = None,
         max_blocks: int = 6,
         tolerance: float | None = None,
         aim: Literal["nominal", "actual"] = "nominal",
         prefer: Literal[
             "large blocks", "fewer small blocks", "least wear", "least uncertainty"
         ] = "large blocks",
-        wear_blocks: Literal["none", "one end", "both ends"] = "none",
-        wear_block_size: float | None = None,
         alternatives: int = 0,
-        grade: str | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockStackAnswer:
@@ -1204,6 +1237,11 @@ class AsyncBlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
+            wear_blocks: At which ends of every stack wear blocks go.
+            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
+                box's own wear blocks. [length, 1e-06 to 10000]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it, for the height's uncertainty. [1 to 60 characters]
             max_blocks: Most blocks to wring in one stack, wear blocks included. [count, 1 to 8]
             tolerance: Heights within ± this will do, in `units`: the fewest blocks that come within
                 it, and of these the nearest. Absent: the height itself by nominal sizes, or the
@@ -1215,13 +1253,8 @@ class AsyncBlocksCalls:
                 large as can be, then the next; `fewer small blocks`, the thinnest block as thick as
                 can be, then the next; `least wear`, blocks wrung least often; `least uncertainty`.
                 With `aim` `actual` the nearest comes first, whatever is preferred.
-            wear_blocks: At which ends of the stack wear blocks go.
-            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
             alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
-            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
-                it, for the height's uncertainty. [1 to 60 characters]
 
         Example:
             client.blocks.stack(units="in", height=2.5, set="inch-81")
@@ -1235,15 +1268,15 @@ class AsyncBlocksCalls:
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "wear_blocks": wear_blocks,
+                "wear_block_size": wear_block_size,
+                "grade": grade,
                 "height": height,
                 "max_blocks": max_blocks,
                 "tolerance": tolerance,
                 "aim": aim,
                 "prefer": prefer,
-                "wear_blocks": wear_blocks,
-                "wear_block_size": wear_block_size,
                 "alternatives": alternatives,
-                "grade": grade,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1259,6 +1292,9 @@ class AsyncBlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
+        wear_blocks: Literal["none", "one end", "both ends"] = "none",
+        wear_block_size: float | None = None,
+        grade: str | None = None,
         max_blocks: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -1268,7 +1304,7 @@ class AsyncBlocksCalls:
         Stacks for several heights from one box, no block used twice, the fewest blocks overall; or
         why they cannot all stand at once, and the most of them that can.
 
-        Largest request: 12 heights from 500 blocks; 25 million partial stacks times blocks and 12
+        Largest request: 12 heights from 500 blocks; 8 million blocks tried to list stacks and 60
         million comparisons of stacks, then the best found and the proved gap.
 
         Args:
@@ -1285,7 +1321,12 @@ class AsyncBlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            max_blocks: Most blocks in each stack. [count, 1 to 8]
+            wear_blocks: At which ends of every stack wear blocks go.
+            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
+                box's own wear blocks. [length, 1e-06 to 10000]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it, for the height's uncertainty. [1 to 60 characters]
+            max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
 
         Example:
             client.blocks.stacks(units="in", set="inch-81",
@@ -1301,6 +1342,9 @@ class AsyncBlocksCalls:
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "wear_blocks": wear_blocks,
+                "wear_block_size": wear_block_size,
+                "grade": grade,
                 "heights": heights,
                 "max_blocks": max_blocks,
             },

@@ -3,6 +3,7 @@
 Integers of 0.1 nm. Stacks are ordered by count, then by how near they come, then by preference.
 """
 
+from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import islice
@@ -13,13 +14,19 @@ from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
 from halfangle_service.topics.blocks.layers import Layers, Positions
-from halfangle_service.topics.blocks.measured import MOST_CANDIDATES, measured_blocks
+from halfangle_service.topics.blocks.measured import (
+    MOST_CANDIDATES,
+    MeasuredBlocks,
+    measured_blocks,
+)
 from halfangle_service.topics.blocks.stacking import StackTable, stack_table
 from halfangle_service.topics.blocks.supply import Box
 from halfangle_service.topics.blocks.work import Work
 
 Preference = Literal["large blocks", "fewer small blocks", "least wear", "least uncertainty"]
 
+#: Most stacks looked at for the nearest below and above, where a height is refused.
+_MOST_AROUND = 20_000
 #: Most heights that a tolerance may span.
 MOST_HEIGHTS = 20_000
 
@@ -145,7 +152,7 @@ def choose_measured(
 
     With a tolerance, the fewest blocks that come within it, nearest first; no stack where none do.
     """
-    blocks = measured_blocks(tuple(piece.actual for piece in box.pieces))
+    blocks = _measured(box)
     most = min(max_blocks, len(box.pieces))
     exact = min(most, blocks.most_exact)
     if tolerance is None:
@@ -172,21 +179,33 @@ def _nearest_measured(
 ) -> Choice:
     """Give the nearest stacks of up to so many blocks, within the tolerance if there is one."""
     work = Work(MOST_CANDIDATES)
-    blocks = measured_blocks(tuple(piece.actual for piece in box.pieces))
     found: list[tuple[int, int, int, tuple[int, ...]]] = []
-    seen: set[tuple[int, ...]] = set()
-    for error, stack in blocks.nearest(height, most_blocks, work):
+    for error, stack in _measured(box).nearest(height, most_blocks, work):
         if tolerance is not None and abs(error) > tolerance:
             break
         if len(found) >= wanted and abs(error) > found[-1][0]:
             break
-        kinds = tuple(box.kinds[position] for position in stack)
-        if kinds not in seen:
-            seen.add(kinds)
-            found.append((abs(error), len(stack), error, stack))
+        found.append((abs(error), len(stack), error, stack))
     found.sort()
     done = not work.exhausted
-    return Choice(tuple(entry[3] for entry in found[:wanted]), done, done, most_blocks)
+    stacks = tuple(_positions_of_kinds(box, entry[3]) for entry in found[:wanted])
+    return Choice(stacks, done, done, most_blocks)
+
+
+def _measured(box: Box) -> MeasuredBlocks:
+    """The lists of a box by its kinds of blocks."""
+    counts = Counter(box.kinds)
+    lengths = {kind: p.actual for kind, p in zip(box.kinds, box.pieces, strict=True)}
+    return measured_blocks(tuple(lengths.values()), tuple(counts.values()))
+
+
+def _positions_of_kinds(box: Box, kinds: Sequence[int]) -> tuple[int, ...]:
+    """Give positions in the box for kinds in ascending order, each used once."""
+    positions: list[int] = []
+    for kind in kinds:
+        first = box.kinds.index(kind)
+        positions.append(max(first, positions[-1] + 1) if positions else first)
+    return tuple(positions)
 
 
 def completing_sizes(
@@ -207,3 +226,18 @@ def completing_sizes(
             found.append((table.count(rest), candidate))
     found.sort(key=lambda entry: entry[0])
     return [(candidate, table.stack(height - candidate) or ()) for _, candidate in found]
+
+
+def nearest_around(box: Box, height: int, max_blocks: int) -> dict[str, tuple[int, ...]]:
+    """Give the stacks whose actual height is nearest `below` and `above`, as positions in the box.
+
+    One is missing where there is none, or none was found within the bound on the work.
+    """
+    blocks = _measured(box)
+    found: dict[str, tuple[int, ...]] = {}
+    most = min(max_blocks, len(box.pieces), blocks.most_exact)
+    for error, stack in blocks.nearest(height, most, Work(_MOST_AROUND)):
+        found.setdefault("below" if error <= 0 else "above", _positions_of_kinds(box, stack))
+        if len(found) == 2:
+            break
+    return found

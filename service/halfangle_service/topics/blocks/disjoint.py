@@ -23,7 +23,7 @@ from halfangle_service.topics.blocks.work import Work
 Stacks = tuple[tuple[int, ...], ...]
 
 #: Work of one request, each a fraction of a second: blocks tried to list stacks, stacks compared.
-MOST_CELLS = 6_000_000
+MOST_CELLS = 8_000_000
 MOST_COMPARED = 60_000_000
 #: Most blocks that count as fine ones.
 _MOST_FINE = 24
@@ -62,9 +62,13 @@ class DisjointSearch:
     asked: Sequence[int] = ()
     cells: Work = field(default_factory=lambda: Work(MOST_CELLS))
     compared: Work = field(default_factory=lambda: Work(MOST_COMPARED))
+    _in_turn: InTurn = field(init=False)
     _standing: dict[int, Standing] = field(default_factory=dict)
     _layers: dict[tuple[int, int], Listed] = field(default_factory=dict)
     _excess: dict[tuple[int, int], int | None] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        self._in_turn = InTurn(self.table, self.wanted)
 
     @cached_property
     def _stacks(self) -> Layers:
@@ -80,13 +84,9 @@ class DisjointSearch:
         """Fewest blocks of one stack alone, UNREACHED where there is none."""
         return self._in_turn.fewest(index)
 
-    @cached_property
-    def _in_turn(self) -> InTurn:
-        return InTurn(self.table, self.wanted)
-
     def solve(self, indices: Sequence[int]) -> Assignment:
         """Give stacks for these of the wanted heights, the fewest blocks overall."""
-        fewest = [self.fewest(index) for index in indices]
+        fewest = [self._in_turn.fewest(index) for index in indices]
         if UNREACHED in fewest:
             return Assignment(None, True, 0)
         least = sum(fewest)

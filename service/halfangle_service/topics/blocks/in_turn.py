@@ -1,4 +1,7 @@
-"""Stacks built one after another from what is left: quick, and most often all that is needed."""
+"""Stacks built one after another from what is left: quick, and most often all that is needed.
+
+Heights are integers of 0.1 nm.
+"""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field

@@ -2,7 +2,7 @@
 
 The search goes from the largest block down, many partial stacks at a time as arrays; it drops a
 partial stack as soon as the table says that its rest needs more blocks than are left. Its work is
-counted, in partial stacks times blocks looked at, so that the same request ends at the same place.
+counted, in blocks tried for partial stacks, so that the same request ends at the same place.
 """
 
 from collections.abc import Iterator, Sequence
@@ -19,7 +19,9 @@ Positions = NDArray[np.int16]
 
 #: Work of one request: under half a second.
 MOST_CELLS = 12_000_000
-#: Partial stacks handled at once: a matrix of these by the blocks stays small.
+#: What a stack listed costs beside the blocks tried for it: it is kept, and put in order.
+_LISTED_COST = 24
+#: Partial stacks handled at once.
 _ROWS = 1_024
 
 
@@ -62,7 +64,8 @@ class Layers:
     ) -> Iterator[Positions]:
         """Go on from partial stacks whose `rest` (in steps) needs exactly `left` more blocks."""
         if left == 0:
-            yield chosen
+            if work.take(_LISTED_COST * len(chosen)):
+                yield chosen
             return
         for start in range(0, len(rest), _ROWS):
             rows = slice(start, start + _ROWS)

@@ -12,7 +12,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from itertools import accumulate
-from math import comb
 
 import numpy as np
 from numpy.typing import NDArray
@@ -39,22 +38,23 @@ _MOST_SORTED = 20_000
 
 @dataclass(frozen=True, slots=True)
 class Parts:
-    """Combinations of blocks sorted by height: `heights`, and the `positions` of the blocks.
+    """Combinations of blocks sorted by height: `heights`, and the `kinds` of the blocks, ascending.
 
     A combination of fewer blocks than the widest has −1 in place of the others. `highest` is the
     height of the highest stack of which it holds the longest blocks.
     """
 
     heights: Longs
-    positions: NDArray[np.int16]
+    kinds: NDArray[np.int16]
     highest: Longs
 
 
 @dataclass(frozen=True)
 class MeasuredBlocks:
-    """A box of blocks by their actual `lengths`, one entry a block."""
+    """A box of blocks by their actual `lengths`, one entry a kind, of which there are `copies`."""
 
     lengths: tuple[int, ...]
+    copies: tuple[int, ...]
 
     @property
     def most_exact(self) -> int:
@@ -64,7 +64,7 @@ class MeasuredBlocks:
     @cached_property
     def _widest(self) -> int:
         """Blocks of the widest parts listed; 2 at the least."""
-        parts = accumulate(comb(len(self.lengths), width) for width in range(MOST_IN_STACK + 1))
+        parts = accumulate(_how_many(self.copies, MOST_IN_STACK))
         return max(2, sum(total <= MOST_PARTS for total in parts) - 1)
 
     @cached_property
@@ -73,16 +73,16 @@ class MeasuredBlocks:
         every = np.array([np.iinfo(np.int64).max])
         exactly = [Parts(np.zeros(1, np.int64), np.zeros((1, 0), np.int16), every)]
         for _ in range(self._widest):
-            exactly.append(_with_one_more(exactly[-1], self.lengths, self._widest))
+            exactly.append(self._with_one_more(exactly[-1]))
         return tuple(_merged(exactly[:width]) for width in range(1, len(exactly) + 1))
 
     def nearest(
         self, target: int, most_blocks: int, work: Work
     ) -> Iterator[tuple[int, tuple[int, ...]]]:
-        """Give stacks as (error, positions ascending), from the least absolute error on.
+        """Give stacks as (error, kinds ascending), from the least absolute error on.
 
         The error is actual less wanted height. Counts go from 1 to `most_blocks`, at most
-        `most_exact`. A set of blocks comes once. Ends early where `work` is exhausted.
+        `most_exact`. A stack comes once. Ends early where `work` is exhausted.
         """
         more = min(max(most_blocks - self._widest, 0), self._widest)
         first, second = self.up_to[more], self.up_to[min(most_blocks, self._widest)]
@@ -90,11 +90,35 @@ class MeasuredBlocks:
         for error, start, end in _matches(first, second, target):
             if not work.take(1):
                 return
-            blocks = [*first.positions[start].tolist(), *second.positions[end].tolist()]
-            stack = tuple(sorted([position for position in blocks if position >= 0]))
-            if stack not in seen and len(set(stack)) == len(stack):
+            blocks = [*first.kinds[start].tolist(), *second.kinds[end].tolist()]
+            stack = tuple(sorted([kind for kind in blocks if kind >= 0]))
+            if stack not in seen and self._has(stack):
                 seen.add(stack)
                 yield error, stack
+
+    def _has(self, stack: Sequence[int]) -> bool:
+        """True where there are as many blocks of each kind as the stack takes."""
+        kinds = set(stack)
+        return len(kinds) == len(stack) or all(stack.count(k) <= self.copies[k] for k in kinds)
+
+    def _with_one_more(self, parts: Parts) -> Parts:
+        """Add to each part one block of its last kind, if there is one left, or of one behind."""
+        if parts.kinds.shape[1]:
+            last = parts.kinds[:, -1].astype(int)
+            taken = (parts.kinds == parts.kinds[:, -1:]).sum(axis=1)
+            begin = last + (taken >= np.array(self.copies)[last])
+        else:
+            begin = np.zeros(1, int)
+        extensions = len(self.lengths) - begin
+        origin = np.repeat(np.arange(len(begin)), extensions)
+        before = np.cumsum(extensions) - extensions
+        added = np.arange(len(origin)) - before[origin] + begin[origin]
+        blocks = np.array(self.lengths, np.int64)[added]
+        heights = parts.heights[origin] + blocks
+        kinds = np.column_stack([parts.kinds[origin], added.astype(np.int16)])
+        # No block that follows is longer than the shortest: the part is to hold the longest ones.
+        room = (parts.highest - parts.heights)[origin] // self._widest
+        return Parts(heights, kinds, heights + self._widest * np.minimum(room, blocks))
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,28 +215,21 @@ def _as_listed(first: Parts, second: Parts, target: int, found: _Candidates) -> 
             yield int(first.heights[start] + second.heights[end]) - target, int(start), end
 
 
-def _with_one_more(parts: Parts, lengths: Sequence[int], widest: int) -> Parts:
-    """Add to each part one block behind its last; up to `widest` blocks will follow them."""
-    last = np.full(1, -1) if parts.positions.shape[1] == 0 else parts.positions[:, -1].astype(int)
-    extensions = len(lengths) - 1 - last
-    origin = np.repeat(np.arange(len(last)), extensions)
-    begin = np.cumsum(extensions) - extensions
-    added = np.arange(len(origin)) - begin[origin] + last[origin] + 1
-    blocks = np.array(lengths, np.int64)[added]
-    heights = parts.heights[origin] + blocks
-    positions = np.column_stack([parts.positions[origin], added.astype(np.int16)])
-    # No block that follows is longer than the shortest: the part is to hold the longest ones.
-    shortest = np.minimum((parts.highest - parts.heights)[origin] // widest, blocks)
-    return Parts(heights, positions, heights + widest * shortest)
+def _how_many(copies: Sequence[int], most: int) -> list[int]:
+    """Count the combinations of no block, of one and so on up to `most`."""
+    counts = [1] + [0] * most
+    for copy in copies:
+        counts = [sum(counts[max(n - copy, 0) : n + 1]) for n in range(most + 1)]
+    return counts
 
 
 def _merged(parts: Sequence[Parts]) -> Parts:
     """Put parts of different counts into one list, sorted by height, fewer blocks first."""
-    widest = parts[-1].positions.shape[1]
+    widest = parts[-1].kinds.shape[1]
     heights = np.concatenate([part.heights for part in parts])
     order = np.argsort(heights, kind="stable")
     padded = [
-        np.pad(part.positions, ((0, 0), (0, widest - part.positions.shape[1])), constant_values=-1)
+        np.pad(part.kinds, ((0, 0), (0, widest - part.kinds.shape[1])), constant_values=-1)
         for part in parts
     ]
     # Nothing follows a part that has fewer blocks than it may have.
@@ -221,6 +238,6 @@ def _merged(parts: Sequence[Parts]) -> Parts:
 
 
 @lru_cache(maxsize=3)
-def measured_blocks(lengths: tuple[int, ...]) -> MeasuredBlocks:
-    """Give the lists of a box, made once and kept; actual lengths in 0.1 nm, one a block."""
-    return MeasuredBlocks(lengths)
+def measured_blocks(lengths: tuple[int, ...], copies: tuple[int, ...]) -> MeasuredBlocks:
+    """Give the lists of a box, made once and kept; actual lengths in 0.1 nm, one a kind."""
+    return MeasuredBlocks(lengths, copies)

@@ -58,6 +58,12 @@ class BlockOwned(RequestModel):
     wear: bool = Field(
         False, description="True for a wear block: it goes to an end of a stack or nowhere."
     )
+    mark: Annotated[str, Field(min_length=1, max_length=30)] | None = Field(
+        None,
+        description="Identification mark of the block, as on it or on its certificate: answers "
+        "then say which block they mean. With a count of 1 only.",
+        examples=["B17"],
+    )
     special: bool = Field(
         False,
         description="True for an odd size that is meant as it stands: it is then not questioned as "
@@ -91,7 +97,26 @@ class BlockSupplyFields(RequestModel):
     )
 
 
-class BlockStackRequest(BlockSupplyFields):
+class BlockFinishFields(BlockSupplyFields):
+    """The blocks to build from, wear blocks at the ends, the grade of what has no calibration."""
+
+    wear_blocks: WearEnds = Field(
+        "none", description="At which ends of every stack wear blocks go."
+    )
+    wear_block_size: Length | None = Field(
+        None,
+        description="Nominal size of a wear block, in `units`. Absent: that of the set's or box's "
+        "own wear blocks.",
+    )
+    grade: SetName | None = Field(
+        None,
+        description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
+        "lists it, for the height's uncertainty.",
+        examples=["ASME AS-1"],
+    )
+
+
+class BlockStackRequest(BlockFinishFields):
     """A height, the blocks to build it from, and what kind of stack is preferred."""
 
     height: Length = Field(
@@ -120,20 +145,8 @@ class BlockStackRequest(BlockSupplyFields):
         "can be, then the next; `least wear`, blocks wrung least often; `least uncertainty`. With "
         "`aim` `actual` the nearest comes first, whatever is preferred.",
     )
-    wear_blocks: WearEnds = Field("none", description="At which ends of the stack wear blocks go.")
-    wear_block_size: Length | None = Field(
-        None,
-        description="Nominal size of a wear block, in `units`. Absent: that of the set's or box's "
-        "own wear blocks.",
-    )
     alternatives: Annotated[int, Count(ge=0, le=20)] = Field(
         0, description="How many further stacks to give, the next best ones, all different."
-    )
-    grade: SetName | None = Field(
-        None,
-        description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
-        "lists it, for the height's uncertainty.",
-        examples=["ASME AS-1"],
     )
 
 
@@ -141,6 +154,10 @@ class BlockAlternative(ResultModel):
     """Another stack."""
 
     blocks: list[LengthOut] = Field(description="Nominal sizes of the blocks, largest first.")
+    marks: list[str | None] = Field(
+        description="Identification marks of the same blocks, null where one has none; empty where "
+        "none of them has one."
+    )
     count: CountOut = Field(description="How many blocks.")
     total: LengthOut = Field(description="Sum of the nominal sizes.")
     deviation: LengthOut = Field(description="Total less the height asked for.")
@@ -158,8 +175,8 @@ class BlockAlternative(ResultModel):
     )
 
 
-class BlockStackResult(BlockAlternative):
-    """The stack of the fewest blocks, or the one whose actual height is nearest."""
+class BlockBuilt(BlockAlternative):
+    """A stack to wring."""
 
     wear_blocks: list[LengthOut] = Field(
         description="Which of the blocks are wear blocks at the ends; empty without them."
@@ -168,6 +185,11 @@ class BlockStackResult(BlockAlternative):
         description="The blocks from the bottom up: a wear block first and last where they are "
         "used, the others from the largest up."
     )
+
+
+class BlockStackResult(BlockBuilt):
+    """The stack of the fewest blocks, or the one whose actual height is nearest."""
+
     proved: bool = Field(
         description="`aim` `nominal`: no stack of fewer blocks exists. `actual`: no stack of up to "
         "`max_blocks` comes nearer. False where the bound on the work was reached first."

@@ -13,7 +13,7 @@ from halfangle_service.quantities import (
     RequestModel,
     ResultModel,
 )
-from halfangle_service.topics.blocks.models import BlockSupplyFields
+from halfangle_service.topics.blocks.models import BlockBuilt, BlockFinishFields
 
 Label = Annotated[str, Field(min_length=1, max_length=60)]
 MaxBlocks = Annotated[int, Count(ge=1, le=8)]
@@ -31,24 +31,30 @@ class BlockHeightWanted(RequestModel):
     )
 
 
-class BlockStacksRequest(BlockSupplyFields):
+class BlockStacksRequest(BlockFinishFields):
     """Several heights to stand at once, from one box."""
 
     heights: Annotated[list[BlockHeightWanted], Field(min_length=1, max_length=12)] = Field(
         description="The heights, the most important first: where not all can stand, the earlier "
         "ones are kept."
     )
-    max_blocks: MaxBlocks = Field(5, description="Most blocks in each stack.")
+    max_blocks: MaxBlocks = Field(5, description="Most blocks in each stack, wear blocks included.")
 
 
-class BlockNamedStack(ResultModel):
+class BlockNamedStack(BlockBuilt):
     """The stack for one of the heights."""
 
     name: str = Field(description="Name of the height.")
-    blocks: list[LengthOut] = Field(description="Nominal sizes of the blocks, largest first.")
-    count: CountOut = Field(description="How many blocks.")
-    total: LengthOut = Field(description="Sum of the nominal sizes.")
-    deviation: LengthOut = Field(description="Total less the height asked for.")
+
+
+class BlockToBorrow(ResultModel):
+    """A block that is not at hand, with which a height could stand."""
+
+    block: LengthOut = Field(description="Its nominal size.")
+    where: str = Field(
+        description="`missing` or `in use` where the box has it; else `not in the box`, or "
+        "`another of this size` where those of the box stand already."
+    )
 
 
 class BlockLeftOut(ResultModel):
@@ -56,6 +62,11 @@ class BlockLeftOut(ResultModel):
 
     name: str = Field(description="Name of the height.")
     reason: str = Field(description="Why it is left out.")
+    would_make_it_possible: list[BlockToBorrow] = Field(
+        description="Single blocks, of the sizes of the built-in sets, any one of which would let "
+        "it stand beside the stacks given, those away first; at most three, and none where none "
+        "was found."
+    )
 
 
 class BlockStacksResult(ResultModel):
@@ -90,23 +101,25 @@ class BlockDayJob(RequestModel):
     height: Length = Field(
         description="Height of its stack, in `units`; taken to the nearest 0.1 nm."
     )
+    tolerance: NonNegativeLength = Field(
+        0.0, description="Heights within ± this will do, in `units`; at most 100 steps of the set."
+    )
 
 
-class BlockDayRequest(BlockSupplyFields):
+class BlockDayRequest(BlockFinishFields):
     """A day's settings, from one box that all benches share."""
 
     jobs: Annotated[list[BlockDayJob], Field(min_length=1, max_length=60)] = Field(
         description="The jobs, the most important first."
     )
-    max_blocks: MaxBlocks = Field(5, description="Most blocks in each stack.")
+    max_blocks: MaxBlocks = Field(5, description="Most blocks in each stack, wear blocks included.")
 
 
-class BlockDayStack(ResultModel):
+class BlockDayStack(BlockBuilt):
     """The stack of one job."""
 
     job: str = Field(description="Name of the job.")
     bench: str = Field(description="Its bench.")
-    blocks: list[LengthOut] = Field(description="Nominal sizes of the blocks, largest first.")
 
 
 class BlockContention(ResultModel):
@@ -135,7 +148,9 @@ class BlockDaySlot(ResultModel):
 class BlockSharedStack(ResultModel):
     """A stack that serves several jobs."""
 
-    height: LengthOut = Field(description="Height of the stack.")
+    height: LengthOut = Field(
+        description="Height of the stack, wear blocks included: within the tolerance of each job."
+    )
     jobs: list[str] = Field(description="Jobs that need it, in order of slots.")
     at_once: bool = Field(
         description="True where some of them run in one slot: the stack then has to go from bench "

@@ -15,6 +15,7 @@ from halfangle_service.quantities import (
     from_tenth_nm,
     to_tenth_nm,
 )
+from halfangle_service.topics.blocks.built import errors_of
 from halfangle_service.topics.blocks.mistakes import Mistake, ranked, single_mistakes
 from halfangle_service.topics.blocks.models_check import (
     BlockCheckRequest,
@@ -22,7 +23,7 @@ from halfangle_service.topics.blocks.models_check import (
     BlockMistake,
     CheckVerdict,
 )
-from halfangle_service.topics.blocks.operations_stack import GRADES, SETS, errors_of
+from halfangle_service.topics.blocks.operations_stack import GRADES, SETS
 from halfangle_service.topics.blocks.operations_supply import Supply, graded_supply, read_supply
 from halfangle_service.topics.blocks.sets import foreign_places
 from halfangle_service.topics.blocks.supply import Piece

@@ -1,11 +1,11 @@
 """A day's settings from one box: models to maths and back."""
 
 from collections.abc import Iterator, Sequence
+from itertools import combinations
 
 from halfangle_service.errors import Disagreement
-from halfangle_service.operation import Advisory, Operation, Outcome, caution
-from halfangle_service.quantities import from_tenth_nm, to_tenth_nm
-from halfangle_service.topics.blocks.disjoint import DisjointSearch
+from halfangle_service.operation import Advisory, Operation, Outcome, caution, note
+from halfangle_service.quantities import from_tenth_nm
 from halfangle_service.topics.blocks.models_stacks import (
     BlockContention,
     BlockDayJob,
@@ -13,20 +13,20 @@ from halfangle_service.topics.blocks.models_stacks import (
     BlockDayResult,
     BlockDaySlot,
     BlockDayStack,
-    BlockLeftOut,
     BlockSharedStack,
 )
-from halfangle_service.topics.blocks.operations_stack import SETS
-from halfangle_service.topics.blocks.operations_stacks import (
+from halfangle_service.topics.blocks.operations_stack import GRADES, SETS
+from halfangle_service.topics.blocks.operations_stacks import BOUND_WORDS
+from halfangle_service.topics.blocks.several import (
     LARGEST,
     METHOD,
-    Chosen,
+    Several,
     best_of,
-    contended,
-    new_search,
-    why_left_out,
+    left_out,
+    read_several,
+    to_height,
 )
-from halfangle_service.topics.blocks.operations_supply import Supply, read_supply
+from halfangle_service.topics.blocks.sharing import Shared, shared_stacks
 
 #: A slot with more stacks than this is refused: benches, not wishes.
 MOST_IN_SLOT = 8
@@ -35,18 +35,26 @@ MOST_IN_SLOT = 8
 def day(request: BlockDayRequest) -> Outcome[BlockDayResult]:
     """What one box can do for a day's settings."""
     _require_distinct(request.jobs)
-    supply = read_supply(request)
-    search = new_search(supply, (), request.max_blocks)
-    search.asked = [to_tenth_nm(entry.height, request.units) for entry in request.jobs]
-    search.wanted = [[height] for height in search.asked]
     slots = sorted({entry.slot for entry in request.jobs})
-    planned = [_slot(search, supply, request, slot) for slot in slots]
+    at_once = max(sum(entry.slot == slot for entry in request.jobs) for slot in slots)
+    if at_once > MOST_IN_SLOT:
+        raise Disagreement(
+            f"A slot has {at_once} jobs; one box serves at most {MOST_IN_SLOT} at once.",
+            fields={"jobs": f"should have at most {MOST_IN_SLOT} in one slot"},
+        )
+    heights = [
+        to_height(entry.job, entry.height, entry.tolerance, request.units, f"jobs/{place}")
+        for place, entry in enumerate(request.jobs)
+    ]
+    several = read_several(request, heights, at_once, request.max_blocks)
+    planned = [_slot(several, request.jobs, slot) for slot in slots]
+    shared = shared_stacks(several.search.table, several.search.wanted)
     result = BlockDayResult(
         complete=not any(slot.left_out for slot in planned),
         slots=planned,
-        shared=_shared(search, request),
+        shared=[_shared(several, request.jobs, entry) for entry in shared],
     )
-    return Outcome(result, (*supply.advisories, *_advisories(result)))
+    return Outcome(result, (*several.supply.advisories, *_advisories(result)))
 
 
 def _require_distinct(jobs: Sequence[BlockDayJob]) -> None:
@@ -66,77 +74,60 @@ def _require_distinct(jobs: Sequence[BlockDayJob]) -> None:
             )
         names.add(entry.job)
         places.add((entry.bench, entry.slot))
-    for slot in {entry.slot for entry in jobs}:
-        if sum(entry.slot == slot for entry in jobs) > MOST_IN_SLOT:
-            raise Disagreement(
-                f"Slot {slot} has more than {MOST_IN_SLOT} jobs; one box serves so many at once.",
-                fields={"jobs": f"should have at most {MOST_IN_SLOT} in one slot"},
-            )
 
 
-def _slot(
-    search: DisjointSearch, supply: Supply, request: BlockDayRequest, slot: int
-) -> BlockDaySlot:
-    jobs = request.jobs
+def _slot(several: Several, jobs: Sequence[BlockDayJob], slot: int) -> BlockDaySlot:
     here = [place for place, entry in enumerate(jobs) if entry.slot == slot]
-    chosen = best_of(search, here)
-    names = [entry.job for entry in jobs]
+    chosen = best_of(several.search, here)
+    placed = zip(chosen.indices, chosen.stacks, strict=True)
     return BlockDaySlot(
         slot=slot,
-        stacks=list(_stacks(request, chosen)),
-        left_out=[
-            BlockLeftOut(
-                name=names[place],
-                reason=why_left_out(search, names, request.units, place, chosen.indices),
+        stacks=[
+            BlockDayStack(
+                job=jobs[place].job,
+                bench=jobs[place].bench,
+                **several.facts(place, positions, nth),
             )
-            for place in here
-            if place not in chosen.indices
+            for nth, (place, positions) in enumerate(placed)
         ],
-        contention=list(_contention(search, supply, request, here)),
+        left_out=[
+            left_out(several, place, chosen) for place in here if place not in chosen.indices
+        ],
+        contention=list(_contention(several, jobs, here)),
         proved=chosen.proved,
     )
 
 
-def _stacks(request: BlockDayRequest, chosen: Chosen) -> Iterator[BlockDayStack]:
-    for place, blocks in zip(chosen.indices, chosen.stacks, strict=True):
-        entry = request.jobs[place]
-        sizes = [from_tenth_nm(size, request.units) for size in blocks]
-        yield BlockDayStack(job=entry.job, bench=entry.bench, blocks=sizes)
-
-
 def _contention(
-    search: DisjointSearch, supply: Supply, request: BlockDayRequest, here: Sequence[int]
+    several: Several, jobs: Sequence[BlockDayJob], here: Sequence[int]
 ) -> Iterator[BlockContention]:
     """Which benches would take the same block, each building its fewest by itself."""
-    jobs = request.jobs
-    alone = [search.table.stack(search.asked[place]) for place in here]
-    positions = [search.table.positions(stack) if stack else None for stack in alone]
-    for first, second, shared in contended(positions):
-        pair = here[first], here[second]
-        sizes = [supply.box.sizes[position] for position in shared]
-        yield BlockContention(
-            jobs=[jobs[place].job for place in pair],
-            benches=[jobs[place].bench for place in pair],
-            blocks=[from_tenth_nm(size, request.units) for size in sizes],
-            avoidable=search.pair_excess(*pair) is not None,
-        )
+    search = several.search
+    alone = {}
+    for place in here:
+        built = search.solve([place]).stacks
+        alone[place] = set(built[0]) if built else set()
+    for pair in combinations(here, 2):
+        both = sorted(alone[pair[0]] & alone[pair[1]])
+        if both:
+            sizes = [search.table.sizes[position] for position in both]
+            yield BlockContention(
+                jobs=[jobs[place].job for place in pair],
+                benches=[jobs[place].bench for place in pair],
+                blocks=[from_tenth_nm(size, several.units) for size in sizes],
+                avoidable=search.pair_excess(*pair) is not None,
+            )
 
 
-def _shared(search: DisjointSearch, request: BlockDayRequest) -> list[BlockSharedStack]:
-    """Heights that several jobs need, most jobs first."""
-    by_height: dict[int, list[BlockDayJob]] = {}
-    for asked, entry in zip(search.asked, request.jobs, strict=True):
-        by_height.setdefault(asked, []).append(entry)
-    shared = [
-        BlockSharedStack(
-            height=from_tenth_nm(height, request.units),
-            jobs=[entry.job for entry in sorted(entries, key=lambda entry: entry.slot)],
-            at_once=len({entry.slot for entry in entries}) < len(entries),
-        )
-        for height, entries in by_height.items()
-        if len(entries) > 1
-    ]
-    return sorted(shared, key=lambda entry: -len(entry.jobs))
+def _shared(several: Several, jobs: Sequence[BlockDayJob], shared: Shared) -> BlockSharedStack:
+    """A stack for several jobs, as the answer writes it."""
+    entries = sorted((jobs[place] for place in shared.places), key=lambda entry: entry.slot)
+    wear = sum(piece.size for piece in several.supply.wear[: several.wear_ends])
+    return BlockSharedStack(
+        height=from_tenth_nm(shared.height + wear, several.units),
+        jobs=[entry.job for entry in entries],
+        at_once=len({entry.slot for entry in entries}) < len(entries),
+    )
 
 
 def _advisories(result: BlockDayResult) -> Iterator[Advisory]:
@@ -144,6 +135,8 @@ def _advisories(result: BlockDayResult) -> Iterator[Advisory]:
         if slot.left_out:
             names = ", ".join(entry.name for entry in slot.left_out)
             yield caution("not-all-heights", f"In slot {slot.slot} there is no stack for {names}.")
+    if not all(slot.proved for slot in result.slots):
+        yield note("bound-reached", BOUND_WORDS)
 
 
 DAY = Operation(
@@ -156,7 +149,7 @@ DAY = Operation(
     result=BlockDayResult,
     calculate=day,
     relations=("in each slot every block stands in one stack at most",),
-    sources=(METHOD, SETS),
+    sources=(METHOD, SETS, GRADES),
     example={
         "units": "in",
         "set": "inch-81",

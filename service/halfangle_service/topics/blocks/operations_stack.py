@@ -1,6 +1,5 @@
 """One stack: models to maths and back."""
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
@@ -8,11 +7,13 @@ from typing import Any
 from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.quantities import Units, from_tenth_nm, to_tenth_nm
+from halfangle_service.topics.blocks.built import built_facts, stack_facts
 from halfangle_service.topics.blocks.choosing import (
     Choice,
     choose,
     choose_measured,
     completing_sizes,
+    nearest_around,
 )
 from halfangle_service.topics.blocks.layers import MOST_CELLS
 from halfangle_service.topics.blocks.models import (
@@ -22,9 +23,7 @@ from halfangle_service.topics.blocks.models import (
 )
 from halfangle_service.topics.blocks.operations_supply import (
     Supply,
-    graded_supply,
-    read_supply,
-    use_wear_blocks,
+    finished_supply,
 )
 from halfangle_service.topics.blocks.sets import nominal_sizes
 from halfangle_service.topics.blocks.stacking import StackTable, stack_table
@@ -56,7 +55,6 @@ LARGEST = (
 )
 #: Past this many blocks, the wringing films and the handling begin to matter.
 MANY_BLOCKS = 4
-_ENDS = {"none": 0, "one end": 1, "both ends": 2}
 #: How many blocks that would make a height possible are named in a refusal.
 _NAMED = 6
 
@@ -94,6 +92,23 @@ class _Task:
         return self.request.max_blocks - len(self.supply.wear)
 
     @property
+    def measured(self) -> bool:
+        """True where stacks are joined by height: by the actual one, or where no table can be.
+
+        Where the sizes share too fine a step for a table, nominal sizes are joined as measured ones
+        are.
+        """
+        return self.request.aim == "actual" or not self.table.bounded
+
+    @property
+    def joined(self) -> Box:
+        """The blocks whose stacks are joined by height."""
+        box = self.supply.box
+        if self.request.aim == "actual":
+            return box
+        return Box(tuple(replace(piece, deviation=0) for piece in box.pieces))
+
+    @property
     def table(self) -> StackTable:
         """Table of the other blocks."""
         return stack_table(self.supply.box.sizes, self.max_blocks)
@@ -123,18 +138,7 @@ def is_heavy(request: BlockStackRequest) -> bool:
 
 def _read(request: BlockStackRequest) -> _Task:
     units = request.units
-    supply = read_supply(request)
-    size = request.wear_block_size
-    ends = _ENDS[request.wear_blocks]
-    if request.wear_blocks == "none" and size is not None:
-        raise Disagreement(
-            "A wear block's size is given, but no end to put one on.",
-            fields={"wear_blocks": "should be one end or both ends where wear_block_size is sent"},
-        )
-    exact = None if size is None else to_tenth_nm(size, units)
-    supply = use_wear_blocks(supply, exact, ends, "wear_block_size")
-    if request.grade is not None:
-        supply = graded_supply(supply, request.grade)
+    supply = finished_supply(request)
     if request.prefer == "least uncertainty" and not supply.box.uncertainty_known:
         raise Disagreement(
             "The least uncertainty cannot be found: neither calibrations nor a grade are known of "
@@ -156,61 +160,26 @@ def _choose(task: _Task) -> Choice:
     wanted = 1 + request.alternatives
     if task.inner <= 0:
         return Choice((), True)
-    if request.aim == "actual":
-        return choose_measured(box, task.inner, task.tolerance, task.max_blocks, wanted)
     tolerance = task.tolerance or 0
-    if task.table.bounded:
-        work = Work(MOST_CELLS)
-        return choose(box, task.inner, tolerance, task.max_blocks, request.prefer, wanted, work)
-    # The sizes share too fine a step for a table: nominal sizes are joined as measured ones are.
-    plain = Box.of(replace(piece, deviation=0) for piece in box.pieces)
-    return choose_measured(plain, task.inner, tolerance, task.max_blocks, wanted)
+    if task.measured:
+        within = task.tolerance if request.aim == "actual" else tolerance
+        return choose_measured(task.joined, task.inner, within, task.max_blocks, wanted)
+    work = Work(MOST_CELLS)
+    return choose(box, task.inner, tolerance, task.max_blocks, request.prefer, wanted, work)
 
 
 def _result(task: _Task, stacks: Sequence[tuple[Piece, ...]], choice: Choice) -> BlockStackResult:
     units, wear = task.request.units, task.supply.wear
-    first, *others = [_facts(task, (*stack, *wear)) for stack in stacks]
-    inner = [from_tenth_nm(piece.size, units) for piece in stacks[0]]
-    ends = [from_tenth_nm(piece.size, units) for piece in wear]
+    first, *others = stacks
     return BlockStackResult(
-        **first,
-        wear_blocks=ends,
-        wringing_order=[*ends[:1], *inner, *ends[1:]],
+        **built_facts(first, wear, task.height, units),
         proved=choice.fewest_proved,
         order_proved=choice.complete,
         bound=_bound(task, choice),
-        alternatives=[BlockAlternative(**facts) for facts in others],
+        alternatives=[
+            BlockAlternative(**stack_facts((*stack, *wear), task.height, units)) for stack in others
+        ],
     )
-
-
-def _facts(task: _Task, pieces: Sequence[Piece]) -> dict[str, Any]:
-    """Facts of one stack, as the fields of BlockAlternative."""
-    units = task.request.units
-    sizes = sorted([piece.size for piece in pieces], reverse=True)
-    total = sum(sizes)
-    actual = total + sum([piece.deviation for piece in pieces])
-    uncertainty, worst = errors_of(pieces, units)
-    return {
-        "blocks": [from_tenth_nm(size, units) for size in sizes],
-        "count": len(sizes),
-        "total": from_tenth_nm(total, units),
-        "deviation": from_tenth_nm(total - task.height, units),
-        "actual_height": from_tenth_nm(actual, units),
-        "actual_deviation": from_tenth_nm(actual - task.height, units),
-        "standard_uncertainty": uncertainty,
-        "worst_case": worst,
-    }
-
-
-def errors_of(pieces: Sequence[Piece], units: Units) -> tuple[float | None, float | None]:
-    """Standard uncertainty and worst case in `units`; None where they are not known."""
-    limits = [piece.worst_case for piece in pieces]
-    known = [limit for limit in limits if limit is not None]
-    if len(known) < len(limits):
-        return None, None
-    uncertainty = math.hypot(*[piece.standard_uncertainty for piece in pieces])
-    per_unit = to_tenth_nm(1.0, units)
-    return uncertainty / per_unit, sum(known) / per_unit
 
 
 def _bound(task: _Task, choice: Choice) -> str | None:
@@ -238,18 +207,19 @@ def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
             f"No stack of up to {choice.searched} of these blocks is {request.height:.10g} {units} "
             f"high; stacks of up to {task.max_blocks} are more than one request may search.",
             fields={"max_blocks": f"should be at most {choice.searched} with so many blocks"},
+            more={"nearest": _around(task)},
         )
-    if request.aim == "actual" or task.inner <= 0:
+    if task.inner <= 0:
+        return _nothing_left(task)
+    if task.measured:
         return _none_near(task)
-    most, table = task.max_blocks, task.table
-    if not table.bounded:
-        return _none_near(task)
+    table = task.table
     below, above = table.nearest(task.inner)
     nearest = {"below": _nearest_facts(task, below), "above": _nearest_facts(task, above)}
     words = " and ".join(
         f"{name} it is {facts['total']:.10g} {units}" for name, facts in nearest.items() if facts
     )
-    helpers = _helpers(task, most)
+    helpers = _helpers(task, task.max_blocks)
     finer = _finer_than_set(task, table.step)
     within = "" if task.tolerance is None else f" to ± {request.tolerance:.10g}"
     return Unreachable(
@@ -273,20 +243,40 @@ def _too_high(task: _Task) -> Unreachable:
     )
 
 
-def _none_near(task: _Task) -> Unreachable:
+def _nothing_left(task: _Task) -> Unreachable:
     units = task.request.units
-    if task.inner <= 0:
-        wear = from_tenth_nm(task.wear, units)
-        return Unreachable(
-            f"The wear blocks alone are {wear:.10g} {units} high; {task.request.height:.10g} "
-            f"{units} leaves nothing for the stack.",
-            fields={"height": f"should be more than the wear blocks, {wear:.10g} {units}"},
-        )
+    wear = from_tenth_nm(task.wear, units)
     return Unreachable(
-        f"No stack of up to {task.request.max_blocks} of these blocks comes within "
-        f"{task.request.tolerance or 0.0:.10g} {units} of {task.request.height:.10g} {units}.",
-        fields={"tolerance": "should be wider, or left out for the nearest stack"},
+        f"The wear blocks alone are {wear:.10g} {units} high; {task.request.height:.10g} {units} "
+        "leaves nothing for the stack.",
+        fields={"height": f"should be more than the wear blocks, {wear:.10g} {units}"},
     )
+
+
+def _none_near(task: _Task) -> Unreachable:
+    """The refusal where stacks are joined by height and none comes within the tolerance."""
+    request, units, nearest = task.request, task.request.units, _around(task)
+    words = " and ".join(
+        f"{side} it is {facts['actual_height']:.10g} {units}"
+        for side, facts in nearest.items()
+        if facts
+    )
+    return Unreachable(
+        f"No stack of up to {request.max_blocks} of these blocks comes within "
+        f"{request.tolerance or 0.0:.10g} {units} of {request.height:.10g} {units}; nearest "
+        f"{words}.",
+        fields={"tolerance": "should be wider, or left out for the nearest stack"},
+        more={"nearest": nearest, "would_make_it_possible": []},
+    )
+
+
+def _around(task: _Task) -> dict[str, dict[str, Any] | None]:
+    """The nearest stacks below and above, where stacks are joined by height."""
+    nearest: dict[str, dict[str, Any] | None] = {"below": None, "above": None}
+    for side, positions in nearest_around(task.joined, task.inner, task.max_blocks).items():
+        pieces = (*task.joined.pick(positions), *task.supply.wear)
+        nearest[side] = stack_facts(pieces, task.height, task.request.units)
+    return nearest
 
 
 def _nearest_facts(task: _Task, blocks: tuple[int, ...] | None) -> dict[str, object] | None:

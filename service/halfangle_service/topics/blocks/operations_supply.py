@@ -8,7 +8,13 @@ from functools import lru_cache
 from halfangle_service.errors import BeyondBound, Disagreement, Refusal, Unreachable
 from halfangle_service.operation import Advisory, caution
 from halfangle_service.quantities import TENTH_NM_PER_MM, Units, from_tenth_nm, to_tenth_nm
-from halfangle_service.topics.blocks.models import MOST_BLOCKS, BlockOwned, BlockSupplyFields
+from halfangle_service.topics.blocks.models import (
+    MOST_BLOCKS,
+    BlockFinishFields,
+    BlockOwned,
+    BlockSupplyFields,
+    WearEnds,
+)
 from halfangle_service.topics.blocks.sets import find_set, foreign_places
 from halfangle_service.topics.blocks.supply import Box, Piece
 from halfangle_service.topics.blocks.tolerances import find_grade
@@ -17,6 +23,8 @@ from halfangle_service.topics.blocks.tolerances import find_grade
 LARGEST_BLOCK = 1_016 * TENTH_NM_PER_MM
 #: Largest deviation that is still one of a gauge block: far beyond any grade.
 LARGEST_DEVIATION: dict[Units, float] = {"in": 0.001, "mm": 0.02}
+#: Wear blocks of one stack.
+ENDS: dict[WearEnds, int] = {"none": 0, "one end": 1, "both ends": 2}
 _OTHER: dict[Units, Units] = {"in": "mm", "mm": "in"}
 _SYSTEM: dict[Units, str] = {"in": "inch", "mm": "metric"}
 
@@ -130,6 +138,7 @@ def _piece(entry: BlockOwned, units: Units) -> Piece:
         calibrated=entry.expanded_uncertainty is not None,
         material=entry.material,
         wrung=entry.times_wrung,
+        mark=entry.mark,
     )
 
 
@@ -159,14 +168,28 @@ def require_deviations(box: Sequence[BlockOwned], units: Units, field: str) -> N
 
 
 def _require_no_repeat(box: Sequence[BlockOwned]) -> None:
-    """Refuse an entry given twice alike: that is what `count` is for, and may be a slip."""
+    """Refuse an entry given twice alike, which is what `count` is for, or a mark of two blocks."""
     seen: dict[BlockOwned, int] = {}
+    marked: dict[str, int] = {}
     for place, entry in enumerate(box):
         first = seen.setdefault(entry, place)
         if first != place:
             raise Disagreement(
                 f"The block of {entry.size:.10g} stands in `box` twice, with the same data.",
                 fields={f"box/{place}": f"repeats box/{first}: give one entry its count"},
+            )
+        if entry.mark is None:
+            continue
+        if entry.count > 1:
+            raise Disagreement(
+                f"The mark {entry.mark!r} is one block's, and the entry counts {entry.count}.",
+                fields={f"box/{place}/count": "should be 1 where a mark is given"},
+            )
+        first = marked.setdefault(entry.mark, place)
+        if first != place:
+            raise Disagreement(
+                f"The mark {entry.mark!r} is given to two blocks.",
+                fields={f"box/{place}/mark": f"repeats box/{first}/mark"},
             )
 
 
@@ -235,16 +258,36 @@ def graded_supply(supply: Supply, name: str) -> Supply:
     )
 
 
-def use_wear_blocks(supply: Supply, size: int | None, ends: int, field: str) -> Supply:
-    """Give the supply with `ends` wear blocks picked as its `wear`, none of them left in the box.
+def finished_supply(request: BlockFinishFields, stacks: int = 1) -> Supply:
+    """Give the blocks of a request, and as its `wear` the wear blocks that so many stacks need.
+
+    Blocks without a calibration have their grade's limits. Raises Disagreement where a wear block
+    has a size and no end to go to.
+    """
+    supply = read_supply(request)
+    size = request.wear_block_size
+    if request.wear_blocks == "none" and size is not None:
+        raise Disagreement(
+            "A wear block's size is given, but no end to put one on.",
+            fields={"wear_blocks": "should be one end or both ends where wear_block_size is sent"},
+        )
+    exact = None if size is None else to_tenth_nm(size, request.units)
+    supply = use_wear_blocks(supply, exact, ENDS[request.wear_blocks], "wear_block_size", stacks)
+    return supply if request.grade is None else graded_supply(supply, request.grade)
+
+
+def use_wear_blocks(
+    supply: Supply, size: int | None, ends: int, field: str, stacks: int = 1
+) -> Supply:
+    """Give the supply with `ends` wear blocks a stack picked as its `wear`, none left in the box.
 
     Without a size it is that of the set's own wear blocks. Raises Disagreement where none is known,
     Unreachable where there are too few. A plain size that no wear block of the supply has is taken
-    as a pair that the shop keeps beside its set.
+    as pairs that the shop keeps beside its set.
     """
     if ends == 0:
         return replace(supply, wear=()) if supply.wear else supply
-    known = supply.wear
+    known, needed = supply.wear, ends * stacks
     if size is None and not known:
         raise Disagreement(
             "These blocks have no wear blocks of their own: say which size to use.",
@@ -252,11 +295,13 @@ def use_wear_blocks(supply: Supply, size: int | None, ends: int, field: str) -> 
         )
     chosen = size if size is not None else known[0].size
     alike = [piece for piece in known if piece.size == chosen]
-    if alike and len(alike) < ends:
+    if alike and len(alike) < needed:
+        count = "is only 1 wear block" if len(alike) == 1 else f"are only {len(alike)} wear blocks"
+        each = "" if stacks == 1 else f" {stacks} stacks at once need {needed}."
         raise Unreachable(
-            f"There is only {len(alike)} wear block of this size.",
-            fields={"wear_blocks": f"should be at most {len(alike)} end"},
+            f"There {count} of this size.{each}",
+            fields={"wear_blocks": f"should need at most {len(alike)} of these wear blocks in all"},
         )
-    wear = tuple(alike[:ends]) or (Piece(chosen),) * ends
+    wear = tuple(alike[:needed]) or (Piece(chosen),) * needed
     left = list((Counter(supply.box.pieces) - Counter(wear if alike else ())).elements())
     return replace(supply, box=Box.of(left), wear=wear)

@@ -184,11 +184,12 @@ class StackTable:
 
     def positions(self, stack: Sequence[int]) -> tuple[int, ...]:
         """Give the positions in `sizes` of a stack's blocks, largest first, each used once."""
-        places: list[int] = []
+        first_at, places, last = self._first_at, [], -1
         for size in stack:
-            place = self._first_at[size]
+            place = first_at[size]
             # Blocks of a size stand next to each other: a second one comes after the first.
-            places.append(max(place, places[-1] + 1) if places else place)
+            last = place if place > last else last + 1
+            places.append(last)
         return tuple(places)
 
     def pick(

@@ -14,7 +14,8 @@ class Piece:
 
     `standard_uncertainty` is that of the deviation, in 0.1 nm: of the calibration where the block
     is `calibrated`, else of its grade, whose `limit` (0.1 nm) then stands; 0 and None where neither
-    is known. `wrung` counts how often the block was used, for stacks that spread the wear.
+    is known. `wrung` counts how often the block was used, for stacks that spread the wear. `mark`
+    identifies it, and makes no difference otherwise.
     """
 
     size: int
@@ -24,6 +25,7 @@ class Piece:
     limit: float | None = None
     material: str = "steel"
     wrung: int = 0
+    mark: str | None = None
 
     @property
     def actual(self) -> int:
@@ -32,7 +34,7 @@ class Piece:
 
     @property
     def order(self) -> tuple[int, int, float, str, int]:
-        """What blocks are ordered by; blocks alike come next to each other."""
+        """What makes a difference between blocks; those alike come next to each other."""
         return self.size, self.deviation, self.standard_uncertainty, self.material, self.wrung
 
     @property
@@ -60,7 +62,7 @@ class Box:
     @cached_property
     def kinds(self) -> tuple[int, ...]:
         """The kind of each block: blocks that are alike have one number."""
-        return kinds_of(self.pieces)
+        return kinds_of([piece.order for piece in self.pieces])
 
     @cached_property
     def materials(self) -> frozenset[str]:

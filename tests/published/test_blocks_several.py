@@ -1,0 +1,135 @@
+"""Several stacks at once as a shop asks for them: wear blocks, calibrations, blocks to borrow."""
+
+import math
+from typing import Any
+
+import pytest
+
+from halfangle_service.errors import Disagreement, Unreachable
+from support import Call
+
+#: Invented certificate of the demo shop's box, inches.
+BOX = [
+    {"size": 2.0, "deviation": 2e-6, "expanded_uncertainty": 4e-6, "mark": "A1"},
+    {"size": 1.0, "deviation": -3e-6, "expanded_uncertainty": 2e-6, "mark": "A2"},
+    {"size": 0.5, "deviation": 1e-6, "expanded_uncertainty": 2e-6, "mark": "A3"},
+    {"size": 0.5, "deviation": -4e-6, "expanded_uncertainty": 2e-6, "mark": "A4"},
+    {"size": 0.1, "expanded_uncertainty": 2e-6},
+    {"size": 0.05, "wear": True, "count": 4, "expanded_uncertainty": 2e-6},
+]
+
+
+def from_the_set(*heights: float, **more: Any) -> dict[str, Any]:
+    """A request for several stacks from the 81-piece set."""
+    named = [{"name": f"h{place}", "height": height} for place, height in enumerate(heights)]
+    return {"units": "in", "set": "inch-81", "heights": named, **more}
+
+
+@pytest.fixture(name="worn")
+def worn_stacks(call: Call) -> dict[str, Any]:
+    """Two stacks from the calibrated box, wear blocks on both ends of each."""
+    heights = [{"name": "high", "height": 2.6}, {"name": "low", "height": 1.6}]
+    answer = call("blocks.stacks", units="in", box=BOX, heights=heights, wear_blocks="both ends")
+    result: dict[str, Any] = answer["result"]
+    return result
+
+
+def test_each_stack_has_its_wear_blocks(worn: dict[str, Any]) -> None:
+    """Wear blocks are first and last in each stack, and count in its height and in the total."""
+    high, low = worn["stacks"]
+    assert high["wringing_order"] == [0.05, 2.0, 0.5, 0.05]
+    assert low["wringing_order"] == [0.05, 1.0, 0.5, 0.05]
+    assert high["total"] == pytest.approx(2.6)
+    assert worn["count"] == worn["fewest_possible"] == 8
+    assert worn["proved"]
+
+
+@pytest.mark.outside("blocks.stacks", source="JCGM 100:2008, 5.1.2: root sum of squares, by hand")
+def test_each_stack_has_its_actual_height_and_uncertainty(worn: dict[str, Any]) -> None:
+    """Deviations add up, standard uncertainties (half of U at k = 2) add up as squares."""
+    high, low = worn["stacks"]
+    first, second = sorted(stack["marks"][1] for stack in (high, low))
+    assert (first, second) == ("A3", "A4")
+    half = {"A3": 1e-6, "A4": -4e-6}
+    assert high["actual_deviation"] == pytest.approx(2e-6 + half[high["marks"][1]], abs=1e-11)
+    assert low["actual_deviation"] == pytest.approx(-3e-6 + half[low["marks"][1]], abs=1e-11)
+    assert high["standard_uncertainty"] == pytest.approx(math.sqrt(2**2 + 3 * 1**2) * 1e-6)
+    assert high["worst_case"] == pytest.approx(10e-6)
+
+
+def test_marks_say_which_of_two_blocks_alike_is_meant(call: Call) -> None:
+    """With measured deviations the answer names the very block, not its size alone."""
+    asked = {"units": "in", "box": BOX, "height": 0.6, "aim": "actual", "max_blocks": 2}
+    result = call("blocks.stack", **asked)["result"]
+    assert list(zip(result["blocks"], result["marks"], strict=True)) == [(0.5, "A3"), (0.1, None)]
+    assert result["actual_deviation"] == pytest.approx(1e-6, abs=1e-11)
+
+
+def test_a_mark_is_one_blocks(call: Call) -> None:
+    """A mark with a count of two, or on two blocks, is refused by name."""
+    for box, path in (
+        ([{"size": 0.5, "count": 2, "mark": "A"}], "box/0/count"),
+        ([{"size": 0.5, "mark": "A"}, {"size": 0.6, "mark": "A"}], "box/1/mark"),
+    ):
+        with pytest.raises(Disagreement, match="mark 'A' is") as refused:
+            call("blocks.stack", units="in", height=0.5, box=box)
+        assert list(refused.value.fields) == [path]
+
+
+def test_too_few_wear_blocks_for_all_stacks(call: Call) -> None:
+    """Three stacks with two wear blocks each need six; the box has four."""
+    heights = [{"name": f"h{k}", "height": 1.6 + k / 2} for k in range(3)]
+    with pytest.raises(Unreachable, match=r"only 4 wear blocks .* 3 stacks at once need 6"):
+        call("blocks.stacks", units="in", box=BOX, heights=heights, wear_blocks="both ends")
+    with pytest.raises(Unreachable, match="leave no block"):
+        call(
+            "blocks.stacks",
+            **from_the_set(1.0, wear_blocks="both ends", wear_block_size=0.05, max_blocks=2),
+        )
+    with pytest.raises(Unreachable, match=r"alone are 0.1 in high"):
+        call(
+            "blocks.stacks",
+            units="in",
+            box=BOX,
+            wear_blocks="both ends",
+            heights=[{"name": "a", "height": 0.08}],
+        )
+
+
+def test_a_block_to_borrow_is_named(call: Call) -> None:
+    """.1003 is needed twice: another .1003, or the one that is in use, would do it."""
+    result = call("blocks.stacks", **from_the_set(0.1003, 0.1003))["result"]
+    borrowed = result["left_out"][0]["would_make_it_possible"]
+    assert borrowed == [{"block": 0.1003, "where": "another of this size"}]
+    asked = from_the_set(0.6003, in_use=[0.1003])
+    heights = [{"name": "set", "height": 1.0}, *asked["heights"]]
+    result = call("blocks.stacks", **{**asked, "heights": heights, "max_blocks": 2})["result"]
+    assert [stack["name"] for stack in result["stacks"]] == ["set"]
+    helpers = result["left_out"][0]["would_make_it_possible"]
+    assert helpers[0] == {"block": 0.1003, "where": "in use"}
+
+
+def test_settings_share_a_stack_within_their_tolerances(call: Call) -> None:
+    """2.5 ± .0002 and 2.5001 ± .0001 have 2.5 in common; 2.6 shares with nobody."""
+    jobs: list[dict[str, Any]] = [
+        {"job": "A", "bench": "one", "slot": 1, "height": 2.5, "tolerance": 0.0002},
+        {"job": "B", "bench": "one", "slot": 2, "height": 2.5001, "tolerance": 0.0001},
+        {"job": "C", "bench": "two", "slot": 2, "height": 2.6},
+    ]
+    result = call("blocks.day", units="in", set="inch-81", jobs=jobs)["result"]
+    assert len(result["shared"]) == 1
+    shared = result["shared"][0]
+    assert shared["jobs"] == ["A", "B"]
+    assert not shared["at_once"]
+    for entry in jobs[:2]:
+        assert abs(shared["height"] - entry["height"]) <= entry["tolerance"] + 1e-9
+
+
+def test_a_box_too_fine_for_a_table_still_names_the_nearest(call: Call) -> None:
+    """Sizes that share no step but 0.1 nm: the refusal tells the nearest stacks all the same."""
+    sizes = [50.0000001, 25.0000003, 10.0000007, 5.0000009, 1.0000011]
+    with pytest.raises(Unreachable, match=r"nearest below it is .* and above it is") as refused:
+        call("blocks.stack", units="mm", sizes=sizes, height=17, tolerance=0.001)
+    nearest: Any = refused.value.more["nearest"]
+    assert nearest["below"]["actual_height"] == pytest.approx(16.0000027)
+    assert nearest["above"]["actual_height"] == pytest.approx(25.0000003)
