@@ -5,9 +5,9 @@ import tracemalloc
 from typing import Any
 
 import pytest
-from support import Call
 
 from halfangle_service.errors import Refusal
+from support import Call
 
 #: Most memory of one request beside what the service holds anyway, in bytes.
 MOST_MEMORY = 200_000_000

@@ -105,7 +105,8 @@ def _ordered(
             parts = list(layers.stacks(height, count, work))
             if parts:
                 rows = np.concatenate(parts)
-                yield from map(tuple, rows[key(box, rows)].tolist())
+                for row in key(box, rows):  # row by row: most often the first few are enough
+                    yield tuple(rows[row].tolist())
             if work.exhausted:
                 return
 

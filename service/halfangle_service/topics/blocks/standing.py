@@ -20,8 +20,8 @@ from halfangle_service.topics.blocks.work import Work
 Bits = int
 Stack = tuple[int, ...]
 
-#: What one step of a search costs, in comparisons of two stacks.
-_STEP_COST = 1_000
+#: What one step of a search costs for each height in question, in comparisons of two stacks.
+_STEP_COST = 300
 #: Comparisons made ahead for two heights, where that is all of them.
 _AT_ONCE = 500_000
 
@@ -68,7 +68,7 @@ class Standing:
             index: {bits: count for bits, count in choices.items() if not bits & used}
             for index, choices in fine.items()
         }
-        if not all(free.values()) or not self.work.take(_STEP_COST):
+        if not all(free.values()) or not self.work.take(_STEP_COST * len(free)):
             return
         if not free:
             yield {}
@@ -96,7 +96,7 @@ class Standing:
         index = min(left, key=lambda index: left[index].bit_count())
         stacks = left.pop(index)
         while stacks:
-            if not self.work.take(_STEP_COST):
+            if not self.work.take(_STEP_COST * (len(left) + 1)):
                 return None
             lowest = stacks & -stacks
             stacks ^= lowest
