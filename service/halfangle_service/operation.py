@@ -5,18 +5,27 @@ routes, the contract, the catalogue and the client all follow from these two tup
 """
 
 import math
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache, cached_property
-from typing import Annotated, Any, Generic, Literal, TypeVar
+from typing import Annotated, Any, Generic, Literal, TypeVar, get_args
 
 from pydantic import BaseModel, Field, TypeAdapter, create_model
 
 from halfangle_service import __version__
-from halfangle_service.quantities import RequestModel, ResultModel, Sexagesimal, format_dms
+from halfangle_service.quantities import (
+    AngleInput,
+    RequestModel,
+    ResultModel,
+    Sexagesimal,
+    format_dms,
+)
 
 RequestT = TypeVar("RequestT", bound=RequestModel)
 ResultT = TypeVar("ResultT", bound=ResultModel)
+
+#: Most angles of one request that are noted as perhaps meant otherwise.
+MOST_READING_NOTES = 5
 
 Severity = Literal["note", "caution", "stop"]
 Standing = Literal["published", "derived", "common practice, no source", "from memory"]
@@ -232,21 +241,55 @@ def reading_notes(request: RequestModel) -> Iterator[Advisory]:
 
     `8.18` is read as 8.18°, which is 8°10'48"; a drawing's 8°18' typed with a point looks the same.
     """
-    for name in _angle_fields(type(request)):
+    doubtful = [(p, value) for p, value in _angles(request, "") if _looks_like_minutes(value)]
+    for path, value in doubtful[:MOST_READING_NOTES]:
+        whole, minutes = divmod(round(abs(value) * 100), 100)
+        more = len(doubtful) - MOST_READING_NOTES
+        others = f" So were {more} more." if more > 0 and path == doubtful[0][0] else ""
+        yield note(
+            "decimal-degrees-read",
+            f"{path} {value:g} was read as decimal degrees, {format_dms(value)}. If "
+            f'{whole}°{minutes:02d}\' was meant, send "{whole} {minutes:02d}".{others}',
+        )
+
+
+def _angles(request: RequestModel, path: str) -> Iterator[tuple[str, float]]:
+    """Give the angles in degrees of a request and of what it holds, each with its path."""
+    own, nested = _angle_fields(type(request))
+    for name in own:
         value = getattr(request, name)
-        if isinstance(value, float) and _looks_like_minutes(value):
-            whole, minutes = divmod(round(abs(value) * 100), 100)
-            yield note(
-                "decimal-degrees-read",
-                f"{name} {value:g} was read as decimal degrees, {format_dms(value)}. If "
-                f'{whole}°{minutes:02d}\' was meant, send "{whole} {minutes:02d}".',
-            )
+        for place, angle in enumerate(value) if isinstance(value, list) else ((None, value),):
+            if isinstance(angle, float):
+                yield f"{path}{name}" if place is None else f"{path}{name}/{place}", angle
+    for name in nested:
+        value = getattr(request, name)
+        if isinstance(value, RequestModel):
+            yield from _angles(value, f"{path}{name}/")
+        elif isinstance(value, list):
+            for place, entry in enumerate(value):
+                if isinstance(entry, RequestModel):
+                    yield from _angles(entry, f"{path}{name}/{place}/")
 
 
 @cache
-def _angle_fields(model: type[RequestModel]) -> tuple[str, ...]:
-    """Names of a request's own angle fields; the marker may stand inside a union."""
-    return tuple(name for name, info in model.model_fields.items() if "AngleInput(" in repr(info))
+def _angle_fields(model: type[RequestModel]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Names of a request's own angle fields, and of those that hold further models."""
+    fields = model.model_fields.items()
+    own = tuple(n for n, info in fields if _is_angle((*info.metadata, info.annotation)))
+    nested = tuple(n for n, info in fields if _holds_models(info.annotation))
+    return own, nested
+
+
+def _is_angle(annotations: Sequence[Any]) -> bool:
+    """True where one of these, or what it is made of, is the marker of an angle."""
+    return any(isinstance(a, AngleInput) or _is_angle(get_args(a)) for a in annotations)
+
+
+def _holds_models(annotation: Any) -> bool:
+    """True where a field's value may be a request model, or a list of them."""
+    if isinstance(annotation, type) and issubclass(annotation, RequestModel):
+        return True
+    return any(map(_holds_models, get_args(annotation)))
 
 
 def _looks_like_minutes(value: float) -> bool:

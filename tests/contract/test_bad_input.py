@@ -611,6 +611,26 @@ def test_a_bare_decimal_that_may_be_minutes_is_answered_with_a_note(service: Ser
     assert "decimal-degrees-read" not in {a["code"] for a in as_text["advisories"]}
 
 
+def test_decimals_that_may_be_minutes_are_noted_within_what_a_request_holds(
+    service: Service,
+) -> None:
+    """An angle inside another object, in a list, or of several that may be left out, is noted."""
+
+    def noted(path: str, request: dict[str, Any]) -> list[str]:
+        answered = service.post(path, json={"units": "in", **request}).json()
+        notes = [a for a in answered["advisories"] if a["code"] == "decimal-degrees-read"]
+        return [note["message"].partition(" was")[0] for note in notes]
+
+    parts = [{"eccentricity": 0.0002, "high_spot": at, "turns": True} for at in (20.15, 140)]
+    request = {"first": parts[0], "second": parts[1], "distance_between_centers": 6}
+    assert noted("/v1/centers/effect", {**request, "stations": [0, 3]}) == ["first/high_spot 20.15"]
+    readings = [{"angle": round(45.15 * k, 2), "reading": 0.001 * (k % 2)} for k in range(7)]
+    found = noted("/v1/runout/indicate", {"resolution": 0.0001, "readings": readings})
+    assert found == ["readings/1/angle 45.15", "readings/2/angle 90.3", "readings/3/angle 135.45"]
+    cone = {"large_diameter": 1, "length": 1, "included_angle": 8.18}
+    assert noted("/v1/tapers/solve", cone) == ["included_angle 8.18"]
+
+
 def test_a_bare_angle_is_told_which_angles_there_are(service: Service) -> None:
     """Where included and half angle could be confused, `angle` is refused and both are named."""
     body = {"units": "in", "large_diameter": 1, "length": 1, "angle": 30}
