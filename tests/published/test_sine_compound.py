@@ -48,6 +48,49 @@ def test_thirty_thirty(call: Call) -> None:
     assert result["edge_turns"]["y_edge"]["degrees"] == 0
 
 
+@pytest.mark.outside("sine.compound", source="scipy.spatial.transform.Rotation, intrinsic Euler.")
+@pytest.mark.parametrize(("x", "y"), [(30, 30), (-20, 12.5), (5, -40), (0, 25), (-8, 8.0007)])
+def test_both_stacks_from_one_set(call: Call, x: float, y: float) -> None:
+    """Both stacks stand at once, and are as far out as an independent library says."""
+    result = call(
+        "sine.compound",
+        base_axis="x",
+        frame="part",
+        orientation=_projected(x, y),
+        set="inch-81",
+        **PLATE,
+    )["result"]
+    stacks = result["stacks"]
+    assert not set(stacks["base"]) & set(stacks["upper"])
+    assert len({*stacks["base"], *stacks["upper"]}) == stacks["count"]
+    assert stacks["proved"]
+    angles = []
+    for plate in ("base", "upper"):
+        height = sum(stacks[plate])
+        assert height == pytest.approx(stacks[f"{plate}_height"])
+        assert height == pytest.approx(result[plate]["height"], abs=5.1e-5)
+        built = math.degrees(math.asin(height / 5))
+        angles.append(math.copysign(built, result[plate]["angle"]["degrees"]))
+    slopes = np.tan(np.radians([x, y]))
+    normal = np.array([-slopes[0], -slopes[1], 1.0]) / math.hypot(*slopes, 1.0)
+    turned = _rotation(angles[0], angles[1], "x").apply(normal)
+    off_arcsec = math.degrees(math.hypot(turned[0], turned[1])) * 3600
+    assert stacks["as_built_arcsec"] == pytest.approx(off_arcsec, abs=1e-4)
+
+
+def test_two_stacks_that_a_small_set_has_not(call: Call) -> None:
+    """Where one set cannot build both stacks at once that is refused, with the heights."""
+    with pytest.raises(Unreachable, match=r"stand at once within 10 steps of 2.236068 and 2.5 in"):
+        call(
+            "sine.compound",
+            base_axis="x",
+            frame="part",
+            orientation=_projected(30, 30),
+            sizes=[2.0, 0.5, 0.1001, 0.136],
+            **PLATE,
+        )
+
+
 def test_mistakes_at_thirty_thirty(call: Call) -> None:
     """The other frame is 4.58° out at 30/30, no correction at all 3.43°."""
     check = call(

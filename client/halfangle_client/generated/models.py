@@ -2351,6 +2351,28 @@ class SineCompoundCheck(BaseModel):
     """How far out it would be had both views' angles been set on the hinges as they stand."""
 
 
+class SineCompoundStacks(BaseModel):
+    """The stacks of both plates from one set: they stand at once, so no block is in both."""
+
+    base: list[float]
+    """
+    Nominal sizes of the blocks under the base plate's roll, largest first; empty where it
+    stays at zero. [each length]
+    """
+    upper: list[float]
+    """The same under the upper plate's roll. [each length]"""
+    base_height: float
+    """Height of the base plate's stack. [length]"""
+    upper_height: float
+    """Height of the upper plate's stack. [length]"""
+    count: int
+    """Blocks in both. [count]"""
+    proved: bool
+    """No two stacks of these heights that stand at once have fewer blocks."""
+    as_built_arcsec: float
+    """Angle between the surface wanted and the one that these stacks give. [arcsecond]"""
+
+
 class SineCorrectionRequest(BaseModel):
     """A plate whose angle was measured, and, to say which blocks to swap, its stack and set."""
 
@@ -6187,11 +6209,25 @@ class SineAngleAnswer(BaseModel):
 
 
 class SineCompoundRequest(BaseModel):
-    """A compound sine plate, and a surface as its drawing gives it."""
+    """
+    A compound sine plate, a surface as its drawing gives it, and the set for both stacks.
+
+    Without `set` and `sizes` heights alone are given.
+    """
 
     model_config = ConfigDict(
         extra="forbid",
     )
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+    characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, one entry a block, in `units`. Either
+    this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    """
     units: Literal["in", "mm"]
     """Unit of every length here and in the answer."""
     base_center_distance: float
@@ -6235,6 +6271,8 @@ class SineCompoundRequest(BaseModel):
     Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
     1e-06 to 10000]
     """
+    max_blocks: int = 5
+    """Most blocks in each of the two stacks. [count, 1 to 8]"""
 
 
 class SineCorrectionResult(BaseModel):
@@ -7021,6 +7059,8 @@ class SineCompoundResult(BaseModel):
     """The surface as it was read, in the frame stated."""
     edge_turns: SineEdgeTurns
     """How far the part's edges turn in plan."""
+    stacks: SineCompoundStacks | None
+    """Both stacks from the set given; null where none was."""
     check: SineCompoundCheck
     """The check."""
     conventions: list[str]

@@ -22,6 +22,7 @@ _COMPOUND = Endpoint(
     answer=models.SineCompoundAnswer,
     accept="application/json",
     sends="application/json",
+    heavy=True,
 )
 _COMPOUND_ANGLES = Endpoint(
     name="sine.compound_angles",
@@ -186,11 +187,14 @@ class SineCalls:
         base_axis: Literal["x", "y"],
         frame: Literal["part", "machine"],
         orientation: models.SineProjectedAngles | models.SineTrueTilt | models.SineNormal,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
         base_step: float = 0.0,
         top_step: float = 0.0,
         base_largest_angle: float | str | None = None,
         top_largest_angle: float | str | None = None,
         resolution: float | None = None,
+        max_blocks: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCompoundAnswer:
@@ -200,7 +204,7 @@ class SineCalls:
         tilt and direction, or by its normal, in the part's or in the machine's frame; checked by
         rotating the normal back, with the turn of the edges in plan.
 
-        Largest request: one calculation of fixed size.
+        Largest request: two stacks of up to 8 blocks each from 500.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -217,6 +221,10 @@ class SineCalls:
                 upper plate's face itself shall stand with these angles. Always required: at 30/30
                 the wrong one is 4.58° out.
             orientation: The surface.
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+                characters]
+            sizes: Nominal sizes of the blocks that the shop has, one entry a block, in `units`.
+                Either this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
             base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
                 to 10000]
             top_step: Stack under the upper plate's roll at which it stands at zero. [length, -10000
@@ -229,16 +237,19 @@ class SineCalls:
                 degrees, minutes, seconds]
             resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
                 mm. [length, 1e-06 to 10000]
+            max_blocks: Most blocks in each of the two stacks. [count, 1 to 8]
 
         Example:
             client.sine.compound(units="in", base_center_distance=5, top_center_distance=5,
                 base_axis="x", frame="part",
                 orientation=models.SineProjectedAngles(kind="projected-angles", x_angle=30,
-                y_angle=30))
+                y_angle=30), set="inch-81")
         """
         return self._sender.send(
             _COMPOUND,
             {
+                "set": set,
+                "sizes": sizes,
                 "units": units,
                 "base_center_distance": base_center_distance,
                 "top_center_distance": top_center_distance,
@@ -250,6 +261,7 @@ class SineCalls:
                 "base_largest_angle": base_largest_angle,
                 "top_largest_angle": top_largest_angle,
                 "resolution": resolution,
+                "max_blocks": max_blocks,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1228,11 +1240,14 @@ class AsyncSineCalls:
         base_axis: Literal["x", "y"],
         frame: Literal["part", "machine"],
         orientation: models.SineProjectedAngles | models.SineTrueTilt | models.SineNormal,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
         base_step: float = 0.0,
         top_step: float = 0.0,
         base_largest_angle: float | str | None = None,
         top_largest_angle: float | str | None = None,
         resolution: float | None = None,
+        max_blocks: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCompoundAnswer:
@@ -1242,7 +1257,7 @@ class AsyncSineCalls:
         tilt and direction, or by its normal, in the part's or in the machine's frame; checked by
         rotating the normal back, with the turn of the edges in plan.
 
-        Largest request: one calculation of fixed size.
+        Largest request: two stacks of up to 8 blocks each from 500.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -1259,6 +1274,10 @@ class AsyncSineCalls:
                 upper plate's face itself shall stand with these angles. Always required: at 30/30
                 the wrong one is 4.58° out.
             orientation: The surface.
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
+                characters]
+            sizes: Nominal sizes of the blocks that the shop has, one entry a block, in `units`.
+                Either this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
             base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
                 to 10000]
             top_step: Stack under the upper plate's roll at which it stands at zero. [length, -10000
@@ -1271,16 +1290,19 @@ class AsyncSineCalls:
                 degrees, minutes, seconds]
             resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
                 mm. [length, 1e-06 to 10000]
+            max_blocks: Most blocks in each of the two stacks. [count, 1 to 8]
 
         Example:
             client.sine.compound(units="in", base_center_distance=5, top_center_distance=5,
                 base_axis="x", frame="part",
                 orientation=models.SineProjectedAngles(kind="projected-angles", x_angle=30,
-                y_angle=30))
+                y_angle=30), set="inch-81")
         """
         return await self._sender.send(
             _COMPOUND,
             {
+                "set": set,
+                "sizes": sizes,
                 "units": units,
                 "base_center_distance": base_center_distance,
                 "top_center_distance": top_center_distance,
@@ -1292,6 +1314,7 @@ class AsyncSineCalls:
                 "base_largest_angle": base_largest_angle,
                 "top_largest_angle": top_largest_angle,
                 "resolution": resolution,
+                "max_blocks": max_blocks,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

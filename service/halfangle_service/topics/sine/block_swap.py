@@ -9,10 +9,11 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from halfangle_service.topics.blocks.stacking import UNREACHED, StackTable, stack_table
+from halfangle_service.topics.blocks.stacking import StackTable, stack_table
+from halfangle_service.topics.blocks.work import Work
 
-#: Most blocks tried in one search: under a second of work.
-MOST_TRIES = 500_000
+#: Most blocks picked in one search: under a second of work.
+MOST_PICKED = 50_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,48 +25,29 @@ class Swap:
     stack: tuple[int, ...]
 
 
-@dataclass
+@dataclass(frozen=True, slots=True)
 class _Bench:
-    """The stack as it stands, the blocks left in the box, and the work that is left."""
+    """The stack as it stands, as positions in the table of all blocks, and the work left."""
 
     current: tuple[int, ...]
-    spare: tuple[int, ...]
     table: StackTable
-    tries_left: int = MOST_TRIES
+    work: Work
 
     def swaps(self, out: int, into: int, height: int) -> Iterator[Swap]:
         """Give the swaps of exactly `out` blocks for `into` others, one a choice of blocks."""
+        stands = self._sizes(self.current)
         for removed in combinations(self.current, out):
-            added = self._pick(height - sum(self.current) + sum(removed), into, 0)
-            if added is not None:
-                stays = Counter(self.current) - Counter(removed)
+            taken = self._sizes(removed)
+            rest = height - sum(stands) + sum(taken)
+            picked = self.table.pick(rest, into, self.current, self.work)
+            if picked is not None:
+                added = self._sizes(picked)
+                stays = Counter(stands) - Counter(taken)
                 stack = sorted([*stays.elements(), *added], reverse=True)
-                yield Swap(removed, added, tuple(stack))
+                yield Swap(taken, added, tuple(stack))
 
-    def _pick(self, height: int, count: int, first: int) -> tuple[int, ...] | None:
-        """Pick exactly `count` spare blocks, larger ones first; None where there are none."""
-        if count == 0:
-            return () if height == 0 else None
-        if self.tries_left < 0 or self._at_least(height) > count:
-            return None
-        for position in range(first, len(self.spare)):
-            size = self.spare[position]
-            self.tries_left -= 1
-            if size * count < height:
-                return None
-            if size > height or (position > first and size == self.spare[position - 1]):
-                continue
-            rest = self._pick(height - size, count - 1, position + 1)
-            if rest is not None:
-                return (size, *rest)
-        return None
-
-    def _at_least(self, height: int) -> int:
-        """Fewest blocks of the whole set for a height; UNREACHED where there are none."""
-        quotient, rest = divmod(height, self.table.step)
-        if rest or not 0 <= quotient < len(self.table.fewest):
-            return UNREACHED
-        return int(self.table.fewest[quotient])
+    def _sizes(self, positions: Iterable[int]) -> tuple[int, ...]:
+        return tuple(self.table.sizes[position] for position in positions)
 
 
 def fewest_swaps(
@@ -76,15 +58,15 @@ def fewest_swaps(
     `current` must be among `sizes`. Of equal counts the earlier height wins, then the smaller new
     stack. None where there is no such swap, or none was found within the bound on the work.
     """
-    spare = sorted((Counter(sizes) - Counter(current)).elements(), reverse=True)
-    stack = tuple(sorted(current, reverse=True))
-    bench = _Bench(stack, tuple(spare), stack_table(sizes, max_blocks))
+    table = stack_table(sizes, max_blocks)
+    stands = table.positions(sorted(current, reverse=True))
+    bench = _Bench(stands, table, Work(MOST_PICKED))
     wanted = list(heights)
-    for handled in range(len(stack) + max_blocks + 1):
+    for handled in range(len(stands) + max_blocks + 1):
         for height in wanted:
-            for out in range(min(handled, len(stack)), -1, -1):
+            for out in range(min(handled, len(stands)), -1, -1):
                 into = handled - out
-                if bench.tries_left < 0 or not 0 < len(stack) - out + into <= max_blocks:
+                if bench.work.exhausted or not 0 < len(stands) - out + into <= max_blocks:
                     continue
                 swap = next(bench.swaps(out, into, height), None)
                 if swap is not None:

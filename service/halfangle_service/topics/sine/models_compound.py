@@ -8,6 +8,7 @@ from halfangle_service.quantities import (
     Angle,
     AngleInput,
     ArcsecOut,
+    CountOut,
     LengthOut,
     NumberOut,
     RequestModel,
@@ -23,6 +24,7 @@ from halfangle_service.topics.sine.models import (
     ResolutionField,
     UnitsField,
 )
+from halfangle_service.topics.sine.models_stacks import MaxBlocks, SineBlockFields
 
 _Slope = Annotated[float, AngleInput(gt=-90, lt=90)]
 _Component = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=-1e6, le=1e6), Unit("1")]
@@ -76,8 +78,11 @@ class SineNormal(RequestModel):
     z: _Component = Field(description="Component upward; greater than 0.", examples=[1.0])
 
 
-class SineCompoundRequest(RequestModel):
-    """A compound sine plate, and a surface as its drawing gives it."""
+class SineCompoundRequest(SineBlockFields):
+    """A compound sine plate, a surface as its drawing gives it, and the set for both stacks.
+
+    Without `set` and `sizes` heights alone are given.
+    """
 
     units: UnitsField
     base_center_distance: CenterDistance
@@ -101,6 +106,7 @@ class SineCompoundRequest(RequestModel):
     base_largest_angle: ReachField = None
     top_largest_angle: ReachField = None
     resolution: ResolutionField = None
+    max_blocks: MaxBlocks = Field(5, description="Most blocks in each of the two stacks.")
 
 
 class SineHingeSetting(ResultModel):
@@ -119,6 +125,25 @@ class SineHingeSetting(ResultModel):
     height_to_set: LengthOut = Field(description="The same, rounded to the resolution.")
     arcsec_per_step: ArcsecPerStep
     instruction: str = Field(description="What to do, in plain words.")
+
+
+class SineCompoundStacks(ResultModel):
+    """The stacks of both plates from one set: they stand at once, so no block is in both."""
+
+    base: list[LengthOut] = Field(
+        description="Nominal sizes of the blocks under the base plate's roll, largest first; empty "
+        "where it stays at zero."
+    )
+    upper: list[LengthOut] = Field(description="The same under the upper plate's roll.")
+    base_height: LengthOut = Field(description="Height of the base plate's stack.")
+    upper_height: LengthOut = Field(description="Height of the upper plate's stack.")
+    count: CountOut = Field(description="Blocks in both.")
+    proved: bool = Field(
+        description="No two stacks of these heights that stand at once have fewer blocks."
+    )
+    as_built_arcsec: ArcsecOut = Field(
+        description="Angle between the surface wanted and the one that these stacks give."
+    )
 
 
 class SineVector(ResultModel):
@@ -174,6 +199,9 @@ class SineCompoundResult(ResultModel):
     order: str = Field(description="The order of the axes, in plain words.")
     surface: SineOrientation = Field(description="The surface as it was read, in the frame stated.")
     edge_turns: SineEdgeTurns = Field(description="How far the part's edges turn in plan.")
+    stacks: SineCompoundStacks | None = Field(
+        description="Both stacks from the set given; null where none was."
+    )
     check: SineCompoundCheck = Field(description="The check.")
     conventions: list[str] = Field(description="The sign conventions, in plain words.")
 

@@ -4,8 +4,16 @@ import math
 from collections.abc import Iterator
 from typing import Literal
 
+from halfangle_service.errors import Unreachable
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, Angle, Units, angle_from_radians
+from halfangle_service.quantities import (
+    ARCSEC_PER_RADIAN,
+    Angle,
+    Units,
+    angle_from_radians,
+    from_tenth_nm,
+    to_tenth_nm,
+)
 from halfangle_service.topics.sine.compound import (
     UP,
     BaseAxis,
@@ -25,6 +33,7 @@ from halfangle_service.topics.sine.compound import (
     slopes_of_normal,
     tilt_of_normal,
 )
+from halfangle_service.topics.sine.compound_stacks import MOST_STEPS_OFF, both_stacks
 from halfangle_service.topics.sine.conventions import conventions_svg
 from halfangle_service.topics.sine.geometry import (
     angle_for_height,
@@ -37,6 +46,7 @@ from halfangle_service.topics.sine.models_compound import (
     SineCompoundCheck,
     SineCompoundRequest,
     SineCompoundResult,
+    SineCompoundStacks,
     SineEdgeTurns,
     SineHingeSetting,
     SineNormal,
@@ -45,6 +55,7 @@ from halfangle_service.topics.sine.models_compound import (
     SineTrueTilt,
     SineVector,
 )
+from halfangle_service.topics.sine.operations_stacks import block_sizes
 from halfangle_service.topics.sine.plate import (
     SINE_RELATION,
     STEEP_DEGREES,
@@ -82,16 +93,23 @@ def compound(request: SineCompoundRequest) -> Outcome[SineCompoundResult]:
     base_rad, top_rad = hinge_angles(normal, request.frame, request.base_axis)
     base, upper = _base(request, base_rad), _upper(request, top_rad)
     rotation = plate_rotation(base_rad, top_rad, request.base_axis)
+    built = _stacks(request, normal, (base, upper))
     result = SineCompoundResult(
         base=base,
         upper=upper,
         order=_order(request.base_axis, request.frame),
         surface=_orientation(normal),
         edge_turns=_turns(rotation),
+        stacks=built,
         check=_check(request, normal, (base, upper)),
         conventions=_CONVENTIONS,
     )
     return Outcome(result, tuple(_advisories(request, result)))
+
+
+def is_built(request: SineCompoundRequest) -> bool:
+    """True for a request whose stacks are built from a set: that may take some milliseconds."""
+    return request.set is not None or request.sizes is not None
 
 
 def surface_normal(orientation: SineProjectedAngles | SineTrueTilt | SineNormal) -> Vector:
@@ -192,6 +210,41 @@ def _turns(rotation: Matrix) -> SineEdgeTurns:
     return SineEdgeTurns(x_edge=angle_from_radians(x_edge), y_edge=angle_from_radians(y_edge))
 
 
+def _stacks(
+    request: SineCompoundRequest, normal: Vector, hinges: tuple[SineHingeSetting, SineHingeSetting]
+) -> SineCompoundStacks | None:
+    """Both stacks from one set, and the surface that they give; None without a set."""
+    if not is_built(request):
+        return None
+    unit = to_tenth_nm(1.0, request.units)
+    sizes = block_sizes(request, request.units)
+    raised = [hinge.raised_side != "neither" for hinge in hinges]
+    heights = [hinge.height * unit if up else 0.0 for hinge, up in zip(hinges, raised, strict=True)]
+    found = both_stacks(sizes, heights, request.max_blocks)
+    if found is None:
+        raise Unreachable(
+            f"No two stacks of up to {request.max_blocks} of these blocks stand at once within "
+            f"{MOST_STEPS_OFF} steps of {hinges[0].height:.7g} and {hinges[1].height:.7g} "
+            f"{request.units}.",
+            fields={"max_blocks": "should be more, or the blocks others"},
+        )
+    base, upper = (sum(stack) / unit for stack in found.stacks)
+    angles = _signed_angles(
+        request,
+        hinges,
+        (base if raised[0] else hinges[0].height, upper if raised[1] else hinges[1].height),
+    )
+    return SineCompoundStacks(
+        base=[from_tenth_nm(size, request.units) for size in found.stacks[0]],
+        upper=[from_tenth_nm(size, request.units) for size in found.stacks[1]],
+        base_height=base,
+        upper_height=upper,
+        count=sum(map(len, found.stacks)),
+        proved=found.proved,
+        as_built_arcsec=_off(normal, angles, request.frame, request.base_axis) * ARCSEC_PER_RADIAN,
+    )
+
+
 def _check(
     request: SineCompoundRequest, normal: Vector, hinges: tuple[SineHingeSetting, SineHingeSetting]
 ) -> SineCompoundCheck:
@@ -202,9 +255,11 @@ def _check(
     slopes = slopes_of_normal(normal)
     along_base, along_top = (slopes[1], slopes[0]) if axis == "x" else slopes
     sign = -1.0 if frame == "part" else 1.0
+    rounded = hinges[0].height_to_set, hinges[1].height_to_set
+    as_set = _signed_angles(request, hinges, rounded)
     return SineCompoundCheck(
         residual_arcsec=_off(normal, right, frame, axis) * ARCSEC_PER_RADIAN,
-        as_set_arcsec=_off(normal, _as_set(request, hinges), frame, axis) * ARCSEC_PER_RADIAN,
+        as_set_arcsec=_off(normal, as_set, frame, axis) * ARCSEC_PER_RADIAN,
         wrong_frame=_angle(_off(normal, _other_frame(normal, other, axis), frame, axis)),
         uncorrected=_angle(_off(normal, (sign * along_base, sign * along_top), frame, axis)),
     )
@@ -224,18 +279,16 @@ def _off(normal: Vector, hinges: tuple[float, float], frame: Frame, base_axis: B
     return angle_between(rotation @ UP, normal)
 
 
-def _as_set(
-    request: SineCompoundRequest, hinges: tuple[SineHingeSetting, SineHingeSetting]
+def _signed_angles(
+    request: SineCompoundRequest,
+    hinges: tuple[SineHingeSetting, SineHingeSetting],
+    heights: tuple[float, float],
 ) -> tuple[float, float]:
-    """Signed hinge angles that the rounded stacks give."""
+    """Signed hinge angles in radians that stacks of these heights give."""
     base, upper = hinges
     return (
-        _signed(
-            request.base_center_distance, base.height_to_set, request.base_step, base.angle.degrees
-        ),
-        _signed(
-            request.top_center_distance, upper.height_to_set, request.top_step, upper.angle.degrees
-        ),
+        _signed(request.base_center_distance, heights[0], request.base_step, base.angle.degrees),
+        _signed(request.top_center_distance, heights[1], request.top_step, upper.angle.degrees),
     )
 
 
@@ -262,11 +315,14 @@ def _advisories(request: SineCompoundRequest, result: SineCompoundResult) -> Ite
             "where it must run along the machine, turn the part on the upper plate, and then take "
             "the surface's angles anew in the turned position.",
         )
-    if "neither" not in {result.base.raised_side, result.upper.raised_side}:
+    if result.stacks is None and "neither" not in {
+        result.base.raised_side,
+        result.upper.raised_side,
+    }:
         yield note(
             "two-stacks-at-once",
             "Both stacks stand at the same time: where they come from one set, no block may be "
-            "planned twice.",
+            "planned twice. Send the set, and both are built from it.",
         )
     if result.surface.tilt.degrees == 0.0:
         yield note("already-level", "The surface is level: neither plate needs a stack.")
@@ -324,7 +380,10 @@ COMPOUND = Operation(
         "base_axis": "x",
         "frame": "part",
         "orientation": {"kind": "projected-angles", "x_angle": 30, "y_angle": 30},
+        "set": "inch-81",
     },
+    largest_request="two stacks of up to 8 blocks each from 500",
+    heavy=is_built,
 )
 COMPOUND_ANGLES = Operation(
     topic="sine",
