@@ -115,6 +115,15 @@ def test_no_block_twice(call: Call) -> None:
         assert result["count"] == len(used)
 
 
+def test_a_missing_block_is_not_built_with(call: Call) -> None:
+    """A block that is missing or in use stands under neither roll; others build the angle."""
+    usual = call("sine.low-stack", angle=0.5, **PLATE)["result"]
+    away = usual["high"]["blocks"][-1]
+    result = call("sine.low-stack", angle=0.5, missing=[away], **PLATE)["result"]
+    assert away not in result["high"]["blocks"] + result["low"]["blocks"]
+    assert result["difference"] == pytest.approx(usual["difference"])
+
+
 def test_a_tolerance_saves_blocks(call: Call) -> None:
     """Within a tolerance the fewest blocks are taken, and the angle stays within it."""
     near = call("sine.low-stack", angle=7.3, **PLATE)["result"]
@@ -128,7 +137,9 @@ def test_a_tolerance_saves_blocks(call: Call) -> None:
     [
         ({"set": None, "sizes": [1.0, 2.0]}, Unreachable, "nearest differences"),
         ({"sizes": [1.0]}, Disagreement, "both sent"),
-        ({"set": None}, Disagreement, "both missing"),
+        ({"set": None}, Disagreement, "are missing, all three"),
+        ({"set": None, "sizes": [1.0, 2.0, 1.0]}, Disagreement, "stands in `sizes` twice"),
+        ({"missing": [0.1234]}, Disagreement, "the box has none"),
         ({"set": "inch-7"}, Unreachable, "no built-in set"),
         ({"tolerance_arcsec": 100_000}, BeyondBound, "spans more than"),
         ({"angle": 61, "largest_angle": 60}, Unreachable, "reaches 60°"),

@@ -2379,18 +2379,31 @@ class SineCorrectionRequest(BaseModel):
     model_config = ConfigDict(
         extra="forbid",
     )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
     set: str | None = None
     """
-    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
-    characters]
+    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
+    [1 to 60 characters]
     """
     sizes: list[float] | None = None
     """
-    Nominal sizes of the blocks that the shop has, one entry a block, in `units`. Either
-    this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
+    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
+    10000]
     """
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
+    box: list[BlockOwned] | None = None
+    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
+    missing: list[float] | None = None
+    """
+    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
+    entries, each length, 1e-06 to 10000]
+    """
+    in_use: list[float] | None = None
+    """
+    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
+    each length, 1e-06 to 10000]
+    """
     center_distance: float
     """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
     high_roll_diameter: float | None = None
@@ -2479,18 +2492,31 @@ class SineLowStackRequest(BaseModel):
     model_config = ConfigDict(
         extra="forbid",
     )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
     set: str | None = None
     """
-    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
-    characters]
+    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
+    [1 to 60 characters]
     """
     sizes: list[float] | None = None
     """
-    Nominal sizes of the blocks that the shop has, one entry a block, in `units`. Either
-    this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
+    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
+    10000]
     """
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
+    box: list[BlockOwned] | None = None
+    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
+    missing: list[float] | None = None
+    """
+    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
+    entries, each length, 1e-06 to 10000]
+    """
+    in_use: list[float] | None = None
+    """
+    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
+    each length, 1e-06 to 10000]
+    """
     center_distance: float
     """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
     high_roll_diameter: float | None = None
@@ -6212,24 +6238,37 @@ class SineCompoundRequest(BaseModel):
     """
     A compound sine plate, a surface as its drawing gives it, and the set for both stacks.
 
-    Without `set` and `sizes` heights alone are given.
+    Without `set`, `sizes` and `box` heights alone are given.
     """
 
     model_config = ConfigDict(
         extra="forbid",
     )
+    units: Literal["in", "mm"]
+    """Unit of every length here and in the answer."""
     set: str | None = None
     """
-    Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
-    characters]
+    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
+    [1 to 60 characters]
     """
     sizes: list[float] | None = None
     """
-    Nominal sizes of the blocks that the shop has, one entry a block, in `units`. Either
-    this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
+    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
+    10000]
     """
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
+    box: list[BlockOwned] | None = None
+    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
+    missing: list[float] | None = None
+    """
+    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
+    entries, each length, 1e-06 to 10000]
+    """
+    in_use: list[float] | None = None
+    """
+    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
+    each length, 1e-06 to 10000]
+    """
     base_center_distance: float
     """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
     top_center_distance: float

@@ -189,6 +189,9 @@ class SineCalls:
         orientation: models.SineProjectedAngles | models.SineTrueTilt | models.SineNormal,
         set: str | None = None,
         sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
         base_step: float = 0.0,
         top_step: float = 0.0,
         base_largest_angle: float | str | None = None,
@@ -221,10 +224,16 @@ class SineCalls:
                 upper plate's face itself shall stand with these angles. Always required: at 30/30
                 the wrong one is 4.58° out.
             orientation: The surface.
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
-                characters]
-            sizes: Nominal sizes of the blocks that the shop has, one entry a block, in `units`.
-                Either this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
             base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
                 to 10000]
             top_step: Stack under the upper plate's roll at which it stands at zero. [length, -10000
@@ -248,9 +257,12 @@ class SineCalls:
         return self._sender.send(
             _COMPOUND,
             {
+                "units": units,
                 "set": set,
                 "sizes": sizes,
-                "units": units,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
                 "base_center_distance": base_center_distance,
                 "top_center_distance": top_center_distance,
                 "base_axis": base_axis,
@@ -336,6 +348,9 @@ class SineCalls:
         angle: float | str,
         set: str | None = None,
         sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
@@ -362,10 +377,16 @@ class SineCalls:
                 1e-06 to 10000]
             angle: Angle wanted, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
                 seconds]
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
-                characters]
-            sizes: Nominal sizes of the blocks that the shop has, one entry a block, in `units`.
-                Either this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
@@ -390,9 +411,12 @@ class SineCalls:
         return self._sender.send(
             _CORRECTION,
             {
+                "units": units,
                 "set": set,
                 "sizes": sizes,
-                "units": units,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,
@@ -417,6 +441,9 @@ class SineCalls:
         angle: float | str,
         set: str | None = None,
         sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
@@ -444,10 +471,16 @@ class SineCalls:
                 1e-06 to 10000]
             angle: Angle wanted, in degrees. [degree, at least 0, under 90; or text in degrees,
                 minutes, seconds]
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
-                characters]
-            sizes: Nominal sizes of the blocks that the shop has, one entry a block, in `units`.
-                Either this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
@@ -476,9 +509,12 @@ class SineCalls:
         return self._sender.send(
             _LOW_STACK,
             {
+                "units": units,
                 "set": set,
                 "sizes": sizes,
-                "units": units,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,
@@ -1242,6 +1278,9 @@ class AsyncSineCalls:
         orientation: models.SineProjectedAngles | models.SineTrueTilt | models.SineNormal,
         set: str | None = None,
         sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
         base_step: float = 0.0,
         top_step: float = 0.0,
         base_largest_angle: float | str | None = None,
@@ -1274,10 +1313,16 @@ class AsyncSineCalls:
                 upper plate's face itself shall stand with these angles. Always required: at 30/30
                 the wrong one is 4.58° out.
             orientation: The surface.
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
-                characters]
-            sizes: Nominal sizes of the blocks that the shop has, one entry a block, in `units`.
-                Either this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
             base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
                 to 10000]
             top_step: Stack under the upper plate's roll at which it stands at zero. [length, -10000
@@ -1301,9 +1346,12 @@ class AsyncSineCalls:
         return await self._sender.send(
             _COMPOUND,
             {
+                "units": units,
                 "set": set,
                 "sizes": sizes,
-                "units": units,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
                 "base_center_distance": base_center_distance,
                 "top_center_distance": top_center_distance,
                 "base_axis": base_axis,
@@ -1389,6 +1437,9 @@ class AsyncSineCalls:
         angle: float | str,
         set: str | None = None,
         sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
@@ -1415,10 +1466,16 @@ class AsyncSineCalls:
                 1e-06 to 10000]
             angle: Angle wanted, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
                 seconds]
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
-                characters]
-            sizes: Nominal sizes of the blocks that the shop has, one entry a block, in `units`.
-                Either this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
@@ -1443,9 +1500,12 @@ class AsyncSineCalls:
         return await self._sender.send(
             _CORRECTION,
             {
+                "units": units,
                 "set": set,
                 "sizes": sizes,
-                "units": units,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,
@@ -1470,6 +1530,9 @@ class AsyncSineCalls:
         angle: float | str,
         set: str | None = None,
         sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
@@ -1497,10 +1560,16 @@ class AsyncSineCalls:
                 1e-06 to 10000]
             angle: Angle wanted, in degrees. [degree, at least 0, under 90; or text in degrees,
                 minutes, seconds]
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`. [1 to 60
-                characters]
-            sizes: Nominal sizes of the blocks that the shop has, one entry a block, in `units`.
-                Either this or `set`. [1 to 500 entries, each length, 1e-06 to 10000]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
@@ -1529,9 +1598,12 @@ class AsyncSineCalls:
         return await self._sender.send(
             _LOW_STACK,
             {
+                "units": units,
                 "set": set,
                 "sizes": sizes,
-                "units": units,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,

@@ -25,6 +25,8 @@ LARGEST_BLOCK = 1_016 * TENTH_NM_PER_MM
 LARGEST_DEVIATION: dict[Units, float] = {"in": 0.001, "mm": 0.02}
 #: Wear blocks of one stack.
 ENDS: dict[WearEnds, int] = {"none": 0, "one end": 1, "both ends": 2}
+#: Fields of a request one of which says which blocks there are.
+SOURCES = ("set", "sizes", "box")
 _OTHER: dict[Units, Units] = {"in": "mm", "mm": "in"}
 _SYSTEM: dict[Units, str] = {"in": "inch", "mm": "metric"}
 
@@ -41,7 +43,7 @@ class Supply:
 
 def read_supply(request: BlockSupplyFields) -> Supply:
     """Give the blocks of a request; refuses contradictions, unit mix-ups and absurd sizes."""
-    sources = [name for name in ("set", "sizes", "box") if getattr(request, name) is not None]
+    sources = [name for name in SOURCES if getattr(request, name) is not None]
     if len(sources) != 1:
         raise _which_source(sources)
     if request.set is not None:
@@ -61,11 +63,10 @@ def read_supply(request: BlockSupplyFields) -> Supply:
 
 
 def _which_source(sources: Sequence[str]) -> Disagreement:
-    every = ("set", "sizes", "box")
     words = "are missing, all three" if not sources else f"({', '.join(sources)}) were both sent"
     return Disagreement(
         f"`set`, `sizes` and `box` {words}; the blocks come from one of them.",
-        fields=dict.fromkeys(sources or every, "send one of set, sizes and box"),
+        fields=dict.fromkeys(sources or SOURCES, "send one of set, sizes and box"),
     )
 
 

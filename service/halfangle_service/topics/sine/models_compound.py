@@ -16,6 +16,7 @@ from halfangle_service.quantities import (
     SignedLength,
     Unit,
 )
+from halfangle_service.topics.blocks.models import BlockSupplyFields
 from halfangle_service.topics.sine.compound import BaseAxis, Frame
 from halfangle_service.topics.sine.models import (
     ArcsecPerStep,
@@ -24,7 +25,7 @@ from halfangle_service.topics.sine.models import (
     ResolutionField,
     UnitsField,
 )
-from halfangle_service.topics.sine.models_stacks import MaxBlocks, SineBlockFields
+from halfangle_service.topics.sine.models_stacks import MaxBlocks
 
 _Slope = Annotated[float, AngleInput(gt=-90, lt=90)]
 _Component = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=-1e6, le=1e6), Unit("1")]
@@ -78,10 +79,10 @@ class SineNormal(RequestModel):
     z: _Component = Field(description="Component upward; greater than 0.", examples=[1.0])
 
 
-class SineCompoundRequest(SineBlockFields):
+class SineCompoundRequest(BlockSupplyFields):
     """A compound sine plate, a surface as its drawing gives it, and the set for both stacks.
 
-    Without `set` and `sizes` heights alone are given.
+    Without `set`, `sizes` and `box` heights alone are given.
     """
 
     units: UnitsField

@@ -14,32 +14,17 @@ from halfangle_service.quantities import (
     Length,
     LengthOut,
     NonNegativeLength,
-    RequestModel,
     ResultModel,
     SignedArcsec,
 )
+from halfangle_service.topics.blocks.models import BlockSupplyFields
 from halfangle_service.topics.sine.models import ReachField, SinePlateFields
 
 LowStackUse = Literal["if needed", "fewest blocks", "always", "never"]
 MaxBlocks = Annotated[int, Count(ge=1, le=8)]
 
 
-class SineBlockFields(RequestModel):
-    """The blocks to build from: a built-in `set`, or the shop's own `sizes`."""
-
-    set: Annotated[str, Field(min_length=1, max_length=60)] | None = Field(
-        None,
-        description="Built-in set, as `GET /v1/blocks/sets` lists it. Either this or `sizes`.",
-        examples=["inch-81"],
-    )
-    sizes: Annotated[list[Length], Field(min_length=1, max_length=500)] | None = Field(
-        None,
-        description="Nominal sizes of the blocks that the shop has, one entry a block, in `units`. "
-        "Either this or `set`.",
-    )
-
-
-class SineLowStackRequest(SinePlateFields, SineBlockFields):
+class SineLowStackRequest(SinePlateFields, BlockSupplyFields):
     """An angle, a plate, and one set for the stacks under both of its rolls."""
 
     angle: Annotated[float, AngleInput(ge=0, lt=90)] = Field(
@@ -97,7 +82,7 @@ class SineLowStackResult(ResultModel):
     instruction: str = Field(description="What to do, in plain words.")
 
 
-class SineCorrectionRequest(SinePlateFields, SineBlockFields):
+class SineCorrectionRequest(SinePlateFields, BlockSupplyFields):
     """A plate whose angle was measured, and, to say which blocks to swap, its stack and set."""
 
     angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(

@@ -14,6 +14,7 @@ from halfangle_service.quantities import (
     from_tenth_nm,
     to_tenth_nm,
 )
+from halfangle_service.topics.blocks.operations_supply import SOURCES, read_supply
 from halfangle_service.topics.sine.compound import (
     UP,
     BaseAxis,
@@ -55,7 +56,6 @@ from halfangle_service.topics.sine.models_compound import (
     SineTrueTilt,
     SineVector,
 )
-from halfangle_service.topics.sine.operations_stacks import block_sizes
 from halfangle_service.topics.sine.plate import (
     SINE_RELATION,
     STEEP_DEGREES,
@@ -109,7 +109,7 @@ def compound(request: SineCompoundRequest) -> Outcome[SineCompoundResult]:
 
 def is_built(request: SineCompoundRequest) -> bool:
     """True for a request whose stacks are built from a set: that may take some milliseconds."""
-    return request.set is not None or request.sizes is not None
+    return any(getattr(request, name) is not None for name in SOURCES)
 
 
 def surface_normal(orientation: SineProjectedAngles | SineTrueTilt | SineNormal) -> Vector:
@@ -217,7 +217,7 @@ def _stacks(
     if not is_built(request):
         return None
     unit = to_tenth_nm(1.0, request.units)
-    sizes = block_sizes(request, request.units)
+    sizes = read_supply(request).box.sizes
     raised = [hinge.raised_side != "neither" for hinge in hinges]
     heights = [hinge.height * unit if up else 0.0 for hinge, up in zip(hinges, raised, strict=True)]
     found = both_stacks(sizes, heights, request.max_blocks)

@@ -13,7 +13,7 @@ from halfangle_service.quantities import (
     from_tenth_nm,
     to_tenth_nm,
 )
-from halfangle_service.topics.blocks.sets import find_set
+from halfangle_service.topics.blocks.operations_supply import read_supply
 from halfangle_service.topics.blocks.stacking import StackTable, stack_table
 from halfangle_service.topics.sine.block_swap import fewest_swaps
 from halfangle_service.topics.sine.geometry import (
@@ -33,7 +33,6 @@ from halfangle_service.topics.sine.low_stack import (
     fewest_pair,
 )
 from halfangle_service.topics.sine.models_stacks import (
-    SineBlockFields,
     SineCorrectionRequest,
     SineCorrectionResult,
     SineLowStackRequest,
@@ -64,29 +63,17 @@ _LARGEST = (
 )
 
 
-def block_sizes(request: SineBlockFields, units: Units) -> tuple[int, ...]:
-    """Sizes in 0.1 nm of the blocks to build from; refuses both sources, or neither."""
-    if (request.set is None) == (request.sizes is None):
-        both = "were both sent" if request.set is not None else "are both missing"
-        raise Disagreement(
-            f"`set` and `sizes` {both}; the blocks come from one of them.",
-            fields={"set": "send either this or sizes", "sizes": "send either this or set"},
-        )
-    if request.set is not None:
-        return find_set(request.set).sizes
-    return tuple(to_tenth_nm(size, units) for size in request.sizes or ())
-
-
 def low_stack(request: SineLowStackRequest) -> Outcome[SineLowStackResult]:
     """Stacks under both rolls, the fewest blocks from one set."""
     require_reach(request.angle, request.largest_angle, "angle")
     offset = offset_of(request)
     angle_rad = math.radians(request.angle)
     height = height_for_angle(request.center_distance, angle_rad, offset)
-    table = difference_table(block_sizes(request, request.units), request.max_blocks)
+    supply = read_supply(request)
+    table = difference_table(supply.box.sizes, request.max_blocks)
     pair = _choose(request, table, height)
     result = _low_stack_result(request, table, pair, height, offset)
-    return Outcome(result, tuple(_low_stack_advisories(request, result)))
+    return Outcome(result, (*supply.advisories, *_low_stack_advisories(request, result)))
 
 
 def _choose(request: SineLowStackRequest, table: DifferenceTable, height: float) -> Pair:
@@ -288,7 +275,7 @@ def _swap(request: SineCorrectionRequest, new_height: float) -> SineSwap | None:
     if request.blocks is None:
         return None
     units = request.units
-    sizes = block_sizes(request, units)
+    sizes = read_supply(request).box.sizes
     current = _blocks_now(request, sizes)
     table = difference_table(sizes, request.max_blocks)
     target = (new_height + request.low_stack) * to_tenth_nm(1.0, units)
