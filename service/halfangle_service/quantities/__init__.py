@@ -34,6 +34,7 @@ from halfangle_service.quantities.units import (
     bench_step,
     from_mm,
     from_tenth_nm,
+    plain,
     to_mm,
     to_tenth_nm,
 )
@@ -69,6 +70,7 @@ __all__ = [
     "from_mm",
     "from_tenth_nm",
     "parse_dms",
+    "plain",
     "to_mm",
     "to_tenth_nm",
 ]

@@ -8,7 +8,7 @@ from itertools import islice
 
 from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution
-from halfangle_service.quantities import Angle, format_dms
+from halfangle_service.quantities import Angle, format_dms, plain
 from halfangle_service.topics.blocks.angle_blocks import (
     MOST_PIECES,
     AngleStack,
@@ -108,7 +108,7 @@ def _owned(entries: Sequence[BlockAngleOwned]) -> Iterator[_Piece]:
             )
         if abs(entry.deviation_arcsec) > LARGEST_DEVIATION_ARCSEC:
             raise Disagreement(
-                f"A deviation of {entry.deviation_arcsec:.10g}″ is not one of an angle block.",
+                f"A deviation of {plain(entry.deviation_arcsec)}″ is not one of an angle block.",
                 fields={
                     f"pieces/{place}/deviation_arcsec": "should be at most "
                     f"{LARGEST_DEVIATION_ARCSEC:g}″"
@@ -197,7 +197,7 @@ def _angle_words(thousandths: int) -> str:
             return f"{thousandths // unit}{mark}"
     if thousandths % 6_000 == 0 and thousandths < 60_000:
         return f"{thousandths / 60_000:g}′"
-    return f"{thousandths / 1000:.10g}″"
+    return f"{plain(thousandths / 1000)}″"
 
 
 def _advisories(result: BlockAngleStackResult) -> Iterator[Advisory]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from halfangle_service.errors import Disagreement
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import Units, from_mm, to_tenth_nm
+from halfangle_service.quantities import Units, from_mm, plain, to_tenth_nm
 from halfangle_service.quantities.expansion import MaterialName, materials
 from halfangle_service.topics.blocks.height_budget import (
     REFERENCE_CELSIUS,
@@ -113,7 +113,7 @@ def _block(entry: BlockOwned, units: Units, grade: Grade | None, path: str) -> S
     if entry.expanded_uncertainty is None:
         if grade is None:
             raise Disagreement(
-                f"Neither a calibration nor a grade is known of the block of {entry.size:.10g} "
+                f"Neither a calibration nor a grade is known of the block of {plain(entry.size)} "
                 f"{units}.",
                 fields={
                     "grade": "is required where a block has no expanded_uncertainty",

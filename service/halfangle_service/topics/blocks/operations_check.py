@@ -13,6 +13,7 @@ from halfangle_service.quantities import (
     angle_from_radians,
     bench_step,
     from_tenth_nm,
+    plain,
     to_tenth_nm,
 )
 from halfangle_service.topics.blocks.built import errors_of
@@ -76,8 +77,8 @@ class _Bench:
         length = request.center_distance or math.inf
         if not -length < rise < length:
             raise Impossible(
-                f"Such a stack lifts the high roll by {rise:.10g} {request.units}, which is not "
-                f"below the center distance {length:.10g}.",
+                f"Such a stack lifts the high roll by {plain(rise)} {request.units}, which is not "
+                f"below the center distance {plain(length)}.",
                 fields={"blocks": "should lift the plate by less than its center distance"},
             )
         return math.asin(rise / length)
@@ -172,7 +173,7 @@ def _not_in_box(request: BlockCheckRequest, supply: Supply, place: int, size: in
     else:
         reason = "the box has no such block"
     return Disagreement(
-        f"{length:.10g} {units} is not a block of this box: {reason}.",
+        f"{plain(length)} {units} is not a block of this box: {reason}.",
         fields={f"blocks/{place}": "should be a block of the box, as often as it is there"},
     )
 
@@ -239,17 +240,18 @@ def _described(bench: _Bench, mistake: Mistake) -> BlockMistake:
 
 
 def _words(mistake: Mistake, meant: float | None, wrung: float | None) -> str:
+    out, put = (None if size is None else plain(size) for size in (meant, wrung))
     match mistake.kind:
         case "wrong block":
-            return f"{wrung:.10g} in place of {meant:.10g}"
+            return f"{put} in place of {out}"
         case "block left out":
-            return f"{meant:.10g} left out"
+            return f"{out} left out"
         case "block too many":
-            return f"{wrung:.10g} wrung on beside what belongs there"
+            return f"{put} wrung on beside what belongs there"
         case "wear block left out":
-            return f"a wear block of {meant:.10g} left out"
+            return f"a wear block of {out} left out"
         case "wear block too many":
-            return f"a wear block of {wrung:.10g} too many"
+            return f"a wear block of {put} too many"
 
 
 def _result(bench: _Bench, mistakes: Sequence[Mistake]) -> BlockCheckResult:

@@ -6,7 +6,7 @@ from typing import Any
 
 from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import Units, from_tenth_nm, to_tenth_nm
+from halfangle_service.quantities import Units, from_tenth_nm, plain, to_tenth_nm
 from halfangle_service.topics.blocks.built import built_facts, stack_facts
 from halfangle_service.topics.blocks.choosing import (
     Choice,
@@ -204,8 +204,8 @@ def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
         return _too_high(task)
     if not choice.fewest_proved:
         return BeyondBound(
-            f"No stack of up to {choice.searched} of these blocks is {request.height:.10g} {units} "
-            f"high; stacks of up to {task.max_blocks} are more than one request may search.",
+            f"No stack of up to {choice.searched} of these blocks is {plain(request.height)} "
+            f"{units} high; stacks of up to {task.max_blocks} are more than one request may search.",
             fields={"max_blocks": f"should be at most {choice.searched} with so many blocks"},
             more={"nearest": _around(task)},
         )
@@ -217,13 +217,13 @@ def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
     below, above = table.nearest(task.inner)
     nearest = {"below": _nearest_facts(task, below), "above": _nearest_facts(task, above)}
     words = " and ".join(
-        f"{name} it is {facts['total']:.10g} {units}" for name, facts in nearest.items() if facts
+        f"{name} it is {plain(facts['total'])} {units}" for name, facts in nearest.items() if facts
     )
     helpers = _helpers(task, task.max_blocks)
     finer = _finer_than_set(task, table.step)
-    within = "" if task.tolerance is None else f" to ± {request.tolerance:.10g}"
+    within = "" if task.tolerance is None else f" to ± {plain(request.tolerance)}"
     return Unreachable(
-        f"No stack of up to {request.max_blocks} of these blocks is {request.height:.10g} "
+        f"No stack of up to {request.max_blocks} of these blocks is {plain(request.height)} "
         f"{units} high{within}; nearest {words}.{finer}{_helper_words(helpers, units)}",
         fields={"height": "should be a height that these blocks build"},
         more={"nearest": nearest, "would_make_it_possible": helpers},
@@ -236,9 +236,9 @@ def _too_high(task: _Task) -> Unreachable:
     facts = _nearest_facts(task, task.supply.box.sizes[: task.max_blocks])
     return Unreachable(
         f"No stack of up to {task.request.max_blocks} of these blocks is "
-        f"{task.request.height:.10g} {units} high; nearest below it is {highest:.10g} {units}, the "
-        f"highest of all.{_other_unit_words(task)}",
-        fields={"height": f"should be at most {highest:.10g} {units}"},
+        f"{plain(task.request.height)} {units} high; nearest below it is {plain(highest)} {units}, "
+        f"the highest of all.{_other_unit_words(task)}",
+        fields={"height": f"should be at most {plain(highest)} {units}"},
         more={"nearest": {"below": facts, "above": None}, "would_make_it_possible": []},
     )
 
@@ -247,9 +247,9 @@ def _nothing_left(task: _Task) -> Unreachable:
     units = task.request.units
     wear = from_tenth_nm(task.wear, units)
     return Unreachable(
-        f"The wear blocks alone are {wear:.10g} {units} high; {task.request.height:.10g} {units} "
-        "leaves nothing for the stack.",
-        fields={"height": f"should be more than the wear blocks, {wear:.10g} {units}"},
+        f"The wear blocks alone are {plain(wear)} {units} high; {plain(task.request.height)} "
+        f"{units} leaves nothing for the stack.",
+        fields={"height": f"should be more than the wear blocks, {plain(wear)} {units}"},
     )
 
 
@@ -257,13 +257,13 @@ def _none_near(task: _Task) -> Unreachable:
     """The refusal where stacks are joined by height and none comes within the tolerance."""
     request, units, nearest = task.request, task.request.units, _around(task)
     words = " and ".join(
-        f"{side} it is {facts['actual_height']:.10g} {units}"
+        f"{side} it is {plain(facts['actual_height'])} {units}"
         for side, facts in nearest.items()
         if facts
     )
     return Unreachable(
         f"No stack of up to {request.max_blocks} of these blocks comes within "
-        f"{request.tolerance or 0.0:.10g} {units} of {request.height:.10g} {units}; nearest "
+        f"{plain(request.tolerance or 0.0)} {units} of {plain(request.height)} {units}; nearest "
         f"{words}.",
         fields={"tolerance": "should be wider, or left out for the nearest stack"},
         more={"nearest": nearest, "would_make_it_possible": []},
@@ -313,7 +313,7 @@ def _helper_words(helpers: Sequence[dict[str, object]], units: Units) -> str:
     if not helpers:
         return ""
     first = helpers[0]
-    return f" A block of {first['block']:.10g} {units} ({first['where']}) would make it possible."
+    return f" A block of {plain(first['block'])} {units} ({first['where']}) would make it possible."
 
 
 def _finer_than_set(task: _Task, step: int) -> str:
@@ -324,8 +324,8 @@ def _finer_than_set(task: _Task, step: int) -> str:
     units = task.request.units
     off = off if 2 * off <= step else off - step
     return (
-        f" The blocks make steps of {from_tenth_nm(step, units):.10g} {units}; the height is off "
-        f"one by {from_tenth_nm(off, units):.10g} {units}."
+        f" The blocks make steps of {plain(from_tenth_nm(step, units))} {units}; the height is off "
+        f"one by {plain(from_tenth_nm(off, units))} {units}."
     )
 
 
@@ -336,7 +336,7 @@ def _other_unit_words(task: _Task) -> str:
     inner = to_tenth_nm(task.request.height, other) - task.wear
     if not task.table.bounded or task.table.stack(inner) is None:
         return ""
-    return f" These blocks would build {task.request.height:.10g} {other}: which unit is meant?"
+    return f" These blocks would build {plain(task.request.height)} {other}: which unit is meant?"
 
 
 def _advisories(task: _Task, result: BlockStackResult) -> Iterator[Advisory]:

@@ -7,7 +7,13 @@ from functools import lru_cache
 
 from halfangle_service.errors import BeyondBound, Disagreement, Refusal, Unreachable
 from halfangle_service.operation import Advisory, caution
-from halfangle_service.quantities import TENTH_NM_PER_MM, Units, from_tenth_nm, to_tenth_nm
+from halfangle_service.quantities import (
+    TENTH_NM_PER_MM,
+    Units,
+    from_tenth_nm,
+    plain,
+    to_tenth_nm,
+)
 from halfangle_service.topics.blocks.models import (
     MOST_BLOCKS,
     BlockFinishFields,
@@ -94,7 +100,7 @@ def _sizes_supply(sizes: Sequence[float], units: Units) -> Supply:
     for place, size in enumerate(exact):
         if first_at.setdefault(size, place) != place:
             raise Disagreement(
-                f"{sizes[place]:.10g} {units} stands in `sizes` twice. Where there are two such "
+                f"{plain(sizes[place])} {units} stands in `sizes` twice. Where there are two such "
                 "blocks, send `box` with their count.",
                 fields={f"sizes/{place}": f"repeats sizes/{first_at[size]}"},
             )
@@ -149,8 +155,8 @@ def require_sane(sizes: Sequence[int], paths: Sequence[str], units: Units) -> No
         if not 0 < size <= LARGEST_BLOCK:
             limit = from_tenth_nm(LARGEST_BLOCK, units)
             raise Disagreement(
-                f"{from_tenth_nm(size, units):.10g} {units} is not the size of a gauge block.",
-                fields={path: f"should be from 0.1 nm to {limit:.10g} {units}"},
+                f"{plain(from_tenth_nm(size, units))} {units} is not the size of a gauge block.",
+                fields={path: f"should be from 0.1 nm to {plain(limit)} {units}"},
             )
 
 
@@ -162,9 +168,9 @@ def require_deviations(box: Sequence[BlockOwned], units: Units, field: str) -> N
             value = getattr(entry, name) or 0.0
             if abs(value) > limit:
                 raise Disagreement(
-                    f"{name} {value:.10g} is not one of a gauge block: it is in {units}, as are "
+                    f"{name} {plain(value)} is not one of a gauge block: it is in {units}, as are "
                     "all lengths, not in millionths of an inch or in micrometres.",
-                    fields={f"{field}/{place}/{name}": f"should be at most {limit:g} {units}"},
+                    fields={f"{field}/{place}/{name}": f"should be at most {plain(limit)} {units}"},
                 )
 
 
@@ -176,7 +182,7 @@ def _require_no_repeat(box: Sequence[BlockOwned]) -> None:
         first = seen.setdefault(entry, place)
         if first != place:
             raise Disagreement(
-                f"The block of {entry.size:.10g} stands in `box` twice, with the same data.",
+                f"The block of {plain(entry.size)} stands in `box` twice, with the same data.",
                 fields={f"box/{place}": f"repeats box/{first}: give one entry its count"},
             )
         if entry.mark is None:
@@ -200,7 +206,7 @@ def _unit_check(sizes: Sequence[int], paths: Sequence[str], units: Units) -> Ite
     if not foreign:
         return
     system = _SYSTEM[_OTHER[units]]
-    words = ", ".join(f"{from_tenth_nm(sizes[place], units):.10g}" for place in foreign[:5])
+    words = ", ".join(f"{plain(from_tenth_nm(sizes[place], units))}" for place in foreign[:5])
     if len(foreign) == 1 and sizes[foreign[0]] % (to_tenth_nm(1.0, units) // 2) == 0:
         yield caution(
             "size-of-other-units",
@@ -236,8 +242,8 @@ def _without(supply: Supply, request: BlockSupplyFields) -> Supply:
 
 def _not_there(request: BlockSupplyFields, path: str, length: float) -> Refusal:
     return Disagreement(
-        f"A block of {length:.10g} {request.units} is said to be away, but the box has none, or no "
-        "more of that size.",
+        f"A block of {plain(length)} {request.units} is said to be away, but the box has none, or "
+        "no more of that size.",
         fields={path: "should be a block of the box, as often as it is there"},
     )
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from halfangle_service.errors import BeyondBound, Unreachable
 from halfangle_service.operation import Source
-from halfangle_service.quantities import Units, from_tenth_nm, to_tenth_nm
+from halfangle_service.quantities import Units, from_tenth_nm, plain, to_tenth_nm
 from halfangle_service.topics.blocks.built import built_facts
 from halfangle_service.topics.blocks.disjoint import Assignment, DisjointSearch
 from halfangle_service.topics.blocks.models import BlockFinishFields
@@ -111,8 +111,10 @@ def _inner_heights(table: StackTable, height: Height, wear: int, units: Units) -
         step = from_tenth_nm(table.step, units)
         raise BeyondBound(
             f"The tolerance of {height.name} spans more than {MOST_STEPS_OFF} steps of these "
-            f"blocks, {step:.10g} {units} each.",
-            fields={f"{height.path}/tolerance": f"should be at most {MOST_STEPS_OFF * step:.10g}"},
+            f"blocks, {plain(step)} {units} each.",
+            fields={
+                f"{height.path}/tolerance": f"should be at most {plain(MOST_STEPS_OFF * step)}"
+            },
         )
     inner = height.asked - wear
     reached = table.within(inner - height.tolerance, inner + height.tolerance)
@@ -174,14 +176,14 @@ def why_unbuildable(several: Several, index: int) -> str:
     wear = sum(piece.size for piece in several.supply.wear[: several.wear_ends])
     if height.asked <= wear:
         return (
-            f"The wear blocks alone are {from_tenth_nm(wear, units):.10g} {units} high; "
-            f"{from_tenth_nm(height.asked, units):.10g} {units} leaves nothing for the stack."
+            f"The wear blocks alone are {plain(from_tenth_nm(wear, units))} {units} high; "
+            f"{plain(from_tenth_nm(height.asked, units))} {units} leaves nothing for the stack."
         )
     nearest = [stack for stack in table.nearest(height.asked - wear) if stack]
-    words = " and ".join(f"{from_tenth_nm(sum(stack) + wear, units):.10g}" for stack in nearest)
+    words = " and ".join(f"{plain(from_tenth_nm(sum(stack) + wear, units))}" for stack in nearest)
     return (
         f"No stack of up to {table.max_blocks} of these blocks is "
-        f"{from_tenth_nm(height.asked, units):.10g} {units} high by itself; nearest {words} "
+        f"{plain(from_tenth_nm(height.asked, units))} {units} high by itself; nearest {words} "
         f"{units}."
     )
 

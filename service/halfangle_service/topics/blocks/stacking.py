@@ -77,10 +77,10 @@ class StackTable:
         if self.bounded:
             return
         raise BeyondBound(
-            f"{len(self.sizes)} blocks with a common step of {self.step / 1e7:g} mm have "
+            f"{len(self.sizes)} blocks with a common step of {self.step / 1e7:.7f} mm have "
             f"{self.length} heights up to the highest stack; at most {MOST_STEPS} heights, and "
             f"{MOST_WORK} heights times blocks, are taken. Round the sizes to their nominals.",
-            fields={"sizes": f"should share a coarser step than {self.step / 1e7:g} mm"},
+            fields={"sizes": f"should share a coarser step than {self.step / 1e7:.7f} mm"},
         )
 
     @cached_property
