@@ -13,11 +13,8 @@ from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
 from support import Call
 
-# The same examples at every run, and no test that fails because a machine is slow.
-hypothesis_settings.register_profile("halfangle", deadline=None, derandomize=True)
-hypothesis_settings.load_profile("halfangle")
-
-# The same examples at every run: a change is judged by what it changes, not by the draw.
+# The same examples at every run: a change is judged by what it changes, not by the draw. No test
+# fails because a machine is slow.
 hypothesis_settings.register_profile("repeatable", derandomize=True, deadline=None)
 hypothesis_settings.load_profile("repeatable")
 

@@ -84,7 +84,7 @@ MATHS_FILES = [path for path in TOPIC_FILES if is_maths(path)]
 
 @pytest.mark.parametrize("path", MATHS_FILES, ids=relative)
 def test_maths_imports_only_maths(path: Path) -> None:
-    """A maths file imports the standard library, numpy and its like, errors, and lower maths."""
+    """Maths imports the standard library, numpy and its like, errors, tables, svg, lower maths."""
     for module in imports_of(path):
         top = module.partition(".")[0]
         assert top not in FORBIDDEN, module
@@ -400,6 +400,12 @@ def test_advisory_codes_are_stable_words() -> None:
 
 
 # Tables ---------------------------------------------------------------------------------------
+def test_one_module_reads_the_tables() -> None:
+    """Every published table is read in one way, by one module."""
+    readers = [relative(path) for path in ALL_FILES if "tomllib" in imports_of(path)]
+    assert readers == ["service/halfangle_service/tables.py"]
+
+
 def table_rows(path: Path) -> Iterator[dict[str, Any]]:
     """Each table of a TOML file with what the tables around it say."""
     yield from _rows(tomllib.loads(path.read_text("utf-8")), {})

@@ -11,6 +11,7 @@ from halfangle_service.quantities.angles import (
 )
 from halfangle_service.quantities.base import RequestModel, ResultModel
 from halfangle_service.quantities.numbers import (
+    FINITE,
     Arcsec,
     ArcsecOut,
     Celsius,
@@ -41,6 +42,7 @@ from halfangle_service.quantities.units import (
 
 __all__ = [
     "ARCSEC_PER_RADIAN",
+    "FINITE",
     "MM_PER_INCH",
     "TENTH_NM_PER_INCH",
     "TENTH_NM_PER_MM",

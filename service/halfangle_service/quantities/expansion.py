@@ -1,10 +1,10 @@
 """Thermal expansion of the materials of gauge blocks and plates, near 20 °C (ISO 1)."""
 
-import tomllib
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Literal
+
+from halfangle_service.tables import read_table
 
 REFERENCE_CELSIUS = 20.0
 
@@ -25,7 +25,6 @@ class Material:
 @cache
 def materials() -> dict[str, Material]:
     """Give every material by its name, from the published table beside this module."""
-    text = files("halfangle_service.quantities").joinpath("expansion.toml").read_text("utf-8")
     return {
         row["name"]: Material(
             row["name"],
@@ -34,7 +33,7 @@ def materials() -> dict[str, Material]:
             row["source"],
             row["how"],
         )
-        for row in tomllib.loads(text)["material"]
+        for row in read_table(__name__, "expansion.toml")["material"]
     }
 
 

@@ -53,17 +53,18 @@ class Unit:
         return {**handler(schema), "x-unit": self.name}
 
 
-_FINITE = Field(strict=True, allow_inf_nan=False)
+#: Marks a request's float as a number and nothing else: no text, no NaN, no infinity.
+FINITE = Field(strict=True, allow_inf_nan=False)
 
 # Requests ------------------------------------------------------------------------------------
-Length = Annotated[float, _FINITE, Field(ge=1e-6, le=1e4), Unit("length")]
-NonNegativeLength = Annotated[float, _FINITE, Field(ge=0, le=1e4), Unit("length")]
-SignedLength = Annotated[float, _FINITE, Field(ge=-1e4, le=1e4), Unit("length")]
-Arcsec = Annotated[float, _FINITE, Field(ge=1e-6, le=324_000), Unit("arcsecond")]
-NonNegativeArcsec = Annotated[float, _FINITE, Field(ge=0, le=324_000), Unit("arcsecond")]
-SignedArcsec = Annotated[float, _FINITE, Field(ge=-324_000, le=324_000), Unit("arcsecond")]
-Celsius = Annotated[float, _FINITE, Field(ge=-40, le=150), Unit("celsius")]
-Number = Annotated[float, _FINITE, Field(ge=-1e9, le=1e9), Unit("1")]
+Length = Annotated[float, FINITE, Field(ge=1e-6, le=1e4), Unit("length")]
+NonNegativeLength = Annotated[float, FINITE, Field(ge=0, le=1e4), Unit("length")]
+SignedLength = Annotated[float, FINITE, Field(ge=-1e4, le=1e4), Unit("length")]
+Arcsec = Annotated[float, FINITE, Field(ge=1e-6, le=324_000), Unit("arcsecond")]
+NonNegativeArcsec = Annotated[float, FINITE, Field(ge=0, le=324_000), Unit("arcsecond")]
+SignedArcsec = Annotated[float, FINITE, Field(ge=-324_000, le=324_000), Unit("arcsecond")]
+Celsius = Annotated[float, FINITE, Field(ge=-40, le=150), Unit("celsius")]
+Number = Annotated[float, FINITE, Field(ge=-1e9, le=1e9), Unit("1")]
 
 # Results -------------------------------------------------------------------------------------
 LengthOut = Annotated[float, Unit("length")]

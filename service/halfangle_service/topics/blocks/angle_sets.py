@@ -1,13 +1,12 @@
 """Built-in sets and grades of angle gauge blocks, from the table beside this module. 0.001″."""
 
-import tomllib
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
 from halfangle_service.errors import Unreachable
+from halfangle_service.tables import read_table
 
 _THOUSANDTHS = {"degrees": 3_600_000, "minutes": 60_000, "seconds": 1_000}
 THOUSANDTHS_PER_DEGREE = _THOUSANDTHS["degrees"]
@@ -36,18 +35,12 @@ class AngleGrade:
 
 
 @cache
-def _table() -> dict[str, Any]:
-    text = files("halfangle_service.topics.blocks").joinpath("angle_sets.toml").read_text("utf-8")
-    return tomllib.loads(text)
-
-
-@cache
 def angle_sets() -> dict[str, AngleSet]:
     """Give every built-in set of angle blocks by its name.
 
     Raises ValueError where a row of the table lacks its source or its count of blocks is wrong.
     """
-    return {row["name"]: _read(row) for row in _table()["set"]}
+    return {row["name"]: _read(row) for row in read_table(__name__, "angle_sets.toml")["set"]}
 
 
 def _read(row: dict[str, Any]) -> AngleSet:
@@ -65,7 +58,8 @@ def _read(row: dict[str, Any]) -> AngleSet:
 @cache
 def angle_grades() -> dict[str, AngleGrade]:
     """Give every grade of angle blocks by its name."""
-    return {row["name"]: AngleGrade(**row) for row in _table()["grade"]}
+    rows = read_table(__name__, "angle_sets.toml")["grade"]
+    return {row["name"]: AngleGrade(**row) for row in rows}
 
 
 def find_angle_set(name: str) -> AngleSet:

@@ -1,15 +1,14 @@
 """Built-in sets of gauge blocks, by count and series, from the table beside this module."""
 
-import tomllib
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
-from importlib.resources import files
 from typing import Any, Literal
 
 from halfangle_service.errors import Unreachable
+from halfangle_service.tables import read_table
 
 _TENTH_NM = {"in": 254_000_000, "mm": 10_000_000}
 
@@ -69,8 +68,7 @@ def built_in_sets() -> dict[str, BlockSet]:
 
     Raises ValueError where a row of the table lacks its source or its count of blocks is wrong.
     """
-    text = files("halfangle_service.topics.blocks").joinpath("sets.toml").read_text("utf-8")
-    return {row["name"]: _read(row) for row in tomllib.loads(text)["set"]}
+    return {row["name"]: _read(row) for row in read_table(__name__, "sets.toml")["set"]}
 
 
 def find_set(name: str, *, field: str = "set") -> BlockSet:

@@ -1,13 +1,12 @@
 """Tolerance grades of gauge blocks, from the published table beside this module."""
 
-import tomllib
 from bisect import bisect_left
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
 from halfangle_service.errors import Unreachable
+from halfangle_service.tables import read_table
 
 _TENTH_NM_PER_SIZE = {"in": 254_000_000, "mm": 10_000_000}
 _MM_PER_TOLERANCE = {"uin": 25.4e-6, "um": 1e-3}
@@ -48,8 +47,7 @@ def grades() -> dict[str, Grade]:
 
     Raises ValueError where a row of the table lacks its source, or its lists differ in length.
     """
-    text = files("halfangle_service.topics.blocks").joinpath("tolerances.toml").read_text("utf-8")
-    return {row["name"]: _read(row) for row in tomllib.loads(text)["grade"]}
+    return {row["name"]: _read(row) for row in read_table(__name__, "tolerances.toml")["grade"]}
 
 
 def _read(row: dict[str, Any]) -> Grade:

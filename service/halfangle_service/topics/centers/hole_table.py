@@ -1,12 +1,11 @@
 """Published center holes, from the tables beside this module; lengths in each table's unit."""
 
-import tomllib
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Any, Literal, cast
 
 from halfangle_service.errors import Unreachable
+from halfangle_service.tables import read_table
 
 HoleType = Literal["A", "B", "R", "plain", "bell"]
 _TABLES = ("holes_metric.toml", "holes_inch.toml")
@@ -47,8 +46,7 @@ def center_holes() -> dict[str, TableHole]:
 
 
 def _read_table(name: str) -> list[TableHole]:
-    text = files("halfangle_service.topics.centers").joinpath(name).read_text("utf-8")
-    table = tomllib.loads(text)
+    table = read_table(__name__, name)
     missing = [key for key in _REQUIRED if not table.get(key)]
     if missing:
         raise ValueError(f"{name} lacks {', '.join(missing)}")

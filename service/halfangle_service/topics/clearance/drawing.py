@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
+from halfangle_service.svg import ALERT, METAL, PALE, WORK, Sheet
 from halfangle_service.topics.clearance.assembly import Assembly
 from halfangle_service.topics.clearance.bodies import Body, Gap, HeadPart, Point
-from halfangle_service.topics.wheels.svg import ALERT, METAL, PALE, WORK, Sheet
 
 _FILL = {"cone": WORK, "shank": WORK, "plate": METAL, "base": METAL, "stack": "#8fae8b"}
 _WIDTH_PX = 900.0

@@ -7,7 +7,11 @@ spin axis and that plane. The included angle has twice the half angle's error. D
 
 import math
 
-from halfangle_service.topics.sine.geometry import ARCSEC_PER_RADIAN, arcsec_per_height
+from halfangle_service.topics.sine.geometry import (
+    ARCSEC_PER_RADIAN,
+    angle_at_yaw,
+    arcsec_per_height,
+)
 
 
 def cone_length(base_diameter: float, half_angle_rad: float) -> float:
@@ -49,7 +53,7 @@ def included_arcsec_from_temperature(
 def included_arcsec_from_yaw(plate_angle_rad: float, yaw_rad: float) -> float:
     """Change of the included angle in arc-seconds when the axis yaws out of the tilt plane.
 
-    sin α = sin θ cos ψ, so the cone always comes out too slender, whichever way the axis yaws.
+    The cone always comes out too slender, whichever way the axis yaws.
     """
-    half_angle = math.asin(math.sin(plate_angle_rad) * math.cos(yaw_rad))
+    half_angle = angle_at_yaw(plate_angle_rad, yaw_rad)
     return 2.0 * ARCSEC_PER_RADIAN * (half_angle - plate_angle_rad)

@@ -24,7 +24,7 @@ def smallest_mistake(stack: Sequence[int], sizes: Sequence[int]) -> Mistake | No
     None where the set has no other block. Of equal changes the one of the smaller block is given,
     so that the answer does not depend on the order of the set.
     """
-    spare = sorted((Counter(sizes) - Counter(stack)).keys())
+    spare = sorted(set(without(sizes, stack)))
     swaps = (
         Mistake(wanted, taken) for wanted in sorted(stack) for taken in spare if taken != wanted
     )

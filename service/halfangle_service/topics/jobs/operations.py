@@ -4,15 +4,10 @@ import math
 
 from halfangle_service.errors import Disagreement, Unreachable
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import (
-    to_tenth_nm,
-)
+from halfangle_service.quantities import to_tenth_nm
 from halfangle_service.quantities.cones import half_angle_degrees
 from halfangle_service.topics.blocks.sets import find_set
-from halfangle_service.topics.jobs.models import (
-    CenterJobRequest,
-    CenterJobResult,
-)
+from halfangle_service.topics.jobs.models import CenterJobRequest, CenterJobResult
 from halfangle_service.topics.jobs.operations_parts import (
     Job,
     made_checks,
@@ -29,8 +24,7 @@ from halfangle_service.topics.jobs.operations_parts import (
 from halfangle_service.topics.jobs.setting import choose_setting
 from halfangle_service.topics.jobs.wording import Wording
 from halfangle_service.topics.sine.geometry import height_for_angle
-
-STEEP_DEGREES = 45.0
+from halfangle_service.topics.sine.plate import STEEP_DEGREES
 
 
 def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:

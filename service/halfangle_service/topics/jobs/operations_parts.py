@@ -9,6 +9,7 @@ from halfangle_service.quantities import (
     bench_step,
     from_mm,
     from_tenth_nm,
+    to_mm,
 )
 from halfangle_service.quantities.expansion import REFERENCE_CELSIUS, expansion_per_kelvin
 from halfangle_service.topics.blocks.tolerances import find_grade
@@ -116,11 +117,10 @@ def planned_shank(request: CenterJobRequest) -> PlannedShank:
             held_in="a collet or bushing of the spin fixture",
         )
     taper = find_standard(shank.designation, field="shank/designation")
-    to_mm = 25.4 if taper.units == "in" else 1.0
     return PlannedShank(
         kind="taper",
         designation=taper.designation,
-        gauge_diameter=from_mm(taper.gauge_diameter * to_mm, request.units),
+        gauge_diameter=from_mm(to_mm(taper.gauge_diameter, taper.units), request.units),
         included_angle=angle_from_radians(2.0 * math.atan(taper.rate / 2.0)),
         held_in=f"an adapter with a {taper.name} socket",
     )

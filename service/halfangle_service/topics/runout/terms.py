@@ -1,11 +1,10 @@
 """Terms of runout, from the table beside this module, and how far one tells another."""
 
-import tomllib
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Literal
 
+from halfangle_service.tables import read_table
 from halfangle_service.topics.runout import convert as c
 
 TermKey = Literal[
@@ -40,8 +39,7 @@ class Term:
 @cache
 def terms() -> dict[str, Term]:
     """Give every term by its key; a row that lacks anything is refused."""
-    text = files("halfangle_service.topics.runout").joinpath("terms.toml").read_text("utf-8")
-    return {row["key"]: Term(**row) for row in tomllib.loads(text)["term"]}
+    return {row["key"]: Term(**row) for row in read_table(__name__, "terms.toml")["term"]}
 
 
 @dataclass(frozen=True)

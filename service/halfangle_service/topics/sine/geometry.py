@@ -51,6 +51,14 @@ def arcsec_per_height(center_distance: float, angle_rad: float) -> float:
     return ARCSEC_PER_RADIAN / (center_distance * math.cos(angle_rad))
 
 
+def angle_at_yaw(angle_rad: float, yaw_rad: float) -> float:
+    """Angle that work sees whose axis yaws out of the tilt plane: sin α = sin θ cos ψ.
+
+    It is never further from zero than the plate's angle, whichever way the axis yaws.
+    """
+    return math.asin(math.sin(angle_rad) * math.cos(yaw_rad))
+
+
 def round_to_step(height: float, step: float) -> float:
     """Give the multiple of `step` nearest to a height; dividing by 1/step keeps decimals clean.
 

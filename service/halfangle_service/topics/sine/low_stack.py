@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
+from halfangle_service.topics.blocks.stacking import UNREACHED
 
 #: Most entries of a table, and most entries times blocks: about a second of work.
 MOST_ENTRIES = 20_000_000
@@ -23,7 +24,6 @@ MOST_WORK = 2_000_000_000
 MOST_TRIES = 500_000
 #: Most steps of the set that a tolerance may span.
 MOST_CANDIDATES = 2_000
-UNREACHED = 200
 
 
 @dataclass(frozen=True, slots=True)

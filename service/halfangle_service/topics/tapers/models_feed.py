@@ -5,6 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from halfangle_service.quantities import (
+    FINITE,
     Angle,
     ArcsecOut,
     Count,
@@ -18,9 +19,9 @@ from halfangle_service.quantities import (
     Unit,
 )
 from halfangle_service.topics.tapers.feed import End, Measure
-from halfangle_service.topics.tapers.models_slope import Sensible, TaperSlopeFields
+from halfangle_service.topics.tapers.models_slope import TaperSlopeFields
 
-SmallError = Annotated[float, Sensible, Field(ge=-36_000, le=36_000), Unit("arcsecond")]
+SmallError = Annotated[float, FINITE, Field(ge=-36_000, le=36_000), Unit("arcsecond")]
 CleanUpVerdict = Literal["can be saved", "cannot be saved", "no limit given"]
 SparkOut = Annotated[int, Count(ge=0, le=100)]
 

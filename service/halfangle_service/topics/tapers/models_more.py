@@ -5,6 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from halfangle_service.quantities import (
+    FINITE,
     Angle,
     ArcsecOut,
     Count,
@@ -19,7 +20,7 @@ from halfangle_service.quantities import (
 )
 from halfangle_service.topics.tapers.drawing import Meaning
 from halfangle_service.topics.tapers.models_contact import UNITS_TEXT, TaperPerFootOut
-from halfangle_service.topics.tapers.models_slope import Sensible, TaperSlopeFields
+from halfangle_service.topics.tapers.models_slope import TaperSlopeFields
 from halfangle_service.topics.tapers.standard import RowStanding
 
 Grade = Literal[
@@ -88,7 +89,7 @@ class TaperToleranceRequest(TaperSlopeFields):
     length: Length = Field(description="Length of the cone.", examples=[80.0])
     grade: Grade | None = Field(None, description="Grade of the cone angle.", examples=["AT5"])
     included_angle_tolerance_arcsec: (
-        Annotated[float, Sensible, Field(gt=0, le=36_000), Unit("arcsecond")] | None
+        Annotated[float, FINITE, Field(gt=0, le=36_000), Unit("arcsecond")] | None
     ) = Field(None, description="Whole tolerance of the included angle.")
     diameter_tolerance_over_length: Length | None = Field(
         None, description="Whole tolerance of the difference of the end diameters."

@@ -8,6 +8,7 @@ from pydantic import Field
 from halfangle_service.errors import Disagreement
 from halfangle_service.quantities import (
     ARCSEC_PER_RADIAN,
+    FINITE,
     AngleInput,
     RequestModel,
     Unit,
@@ -15,10 +16,7 @@ from halfangle_service.quantities import (
     angle_from_radians,
 )
 from halfangle_service.quantities.angles import Angle
-
-AGREE_WITHIN_ARCSEC = 0.5
-
-Sensible = Field(strict=True, allow_inf_nan=False)
+from halfangle_service.quantities.cones import AGREE_WITHIN_ARCSEC
 
 
 class TaperSlopeFields(RequestModel):
@@ -31,10 +29,10 @@ class TaperSlopeFields(RequestModel):
     half_angle: Annotated[float, AngleInput(gt=0.005, lt=89.5)] | None = Field(
         None, description="Angle between axis and surface, in degrees."
     )
-    taper_per_foot: Annotated[float, Sensible, Field(ge=0.003, le=2000), Unit("inch_per_foot")] | (
+    taper_per_foot: Annotated[float, FINITE, Field(ge=0.003, le=2000), Unit("inch_per_foot")] | (
         None
     ) = Field(None, description="Inches of diameter a foot of length, whatever `units` are.")
-    one_in_x: Annotated[float, Sensible, Field(ge=0.005, le=5000), Unit("1")] | None = Field(
+    one_in_x: Annotated[float, FINITE, Field(ge=0.005, le=5000), Unit("1")] | None = Field(
         None, description="The x of a taper written 1:x, on the diameter."
     )
 

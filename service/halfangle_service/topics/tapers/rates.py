@@ -4,14 +4,13 @@ Angles in radians, lengths in one unit unless the name says mm.
 """
 
 import math
-import tomllib
 from bisect import bisect_left
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
 from halfangle_service.errors import Impossible, Unreachable
+from halfangle_service.tables import read_table
 from halfangle_service.topics.tapers.standard import RowStanding
 
 
@@ -31,15 +30,10 @@ class Rate:
         return 0.5 / math.tan(math.radians(self.cone_angle_degrees) / 2.0)
 
 
-def _table(name: str) -> dict[str, Any]:
-    text = files("halfangle_service.topics.tapers").joinpath(name).read_text("utf-8")
-    return tomllib.loads(text)
-
-
 @cache
 def standard_rates() -> dict[str, Rate]:
     """Give every standard rate by its designation."""
-    return {row["designation"]: _read(row) for row in _table("rates.toml")["rate"]}
+    return {row["designation"]: _read(row) for row in read_table(__name__, "rates.toml")["rate"]}
 
 
 def _read(row: dict[str, Any]) -> Rate:
@@ -67,7 +61,7 @@ def grade_tolerance_rad(grade: str, length_mm: float) -> float:
 
 @cache
 def _table_of_grades() -> dict[str, Any]:
-    table = _table("angle_tolerances.toml")
+    table = read_table(__name__, "angle_tolerances.toml")
     if not table["source"] or not table["how"]:
         raise ValueError("the table of cone angle tolerances has no source")
     return table

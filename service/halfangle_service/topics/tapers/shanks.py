@@ -1,9 +1,9 @@
 """Principal dimensions of standard shanks and sockets, from the table beside this module."""
 
-import tomllib
 from functools import cache
-from importlib.resources import files
 from typing import Any
+
+from halfangle_service.tables import read_table
 
 SHANK_COLUMNS = (
     "gauge_plane_to_end",
@@ -28,8 +28,7 @@ def shank_dimensions() -> dict[str, dict[str, Any]]:
     A row holds every one of `SHANK_COLUMNS` in mm, None where the standard gives none; `published`,
     the columns seen in print; `how` and `source`.
     """
-    text = files("halfangle_service.topics.tapers").joinpath("shanks.toml").read_text("utf-8")
-    table = tomllib.loads(text)
+    table = read_table(__name__, "shanks.toml")
     source = f"{table['source']}; {table['clause']}"
     return {row["designation"]: _read(row, source) for row in table["shank"]}
 

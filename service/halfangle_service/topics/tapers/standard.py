@@ -1,12 +1,11 @@
 """Standard tapers, from the published table beside this module."""
 
-import tomllib
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Any, Literal
 
 from halfangle_service.errors import Unreachable
+from halfangle_service.tables import read_table
 from halfangle_service.topics.tapers.solve import rate_from_taper_per_foot
 
 RowStanding = Literal["published", "from memory", "derived"]
@@ -36,9 +35,7 @@ class StandardTaper:
 @cache
 def standard_tapers() -> dict[str, StandardTaper]:
     """Give every standard taper by its designation."""
-    folder = files("halfangle_service.topics.tapers")
-    texts = (folder.joinpath(name).read_text("utf-8") for name in _TABLES)
-    rows = (row for text in texts for row in tomllib.loads(text)["taper"])
+    rows = (row for name in _TABLES for row in read_table(__name__, name)["taper"])
     return {row["designation"]: _read(row) for row in rows}
 
 

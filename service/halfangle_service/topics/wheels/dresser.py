@@ -6,9 +6,8 @@ Lengths of blocks are integers of 0.1 nm.
 import math
 from collections.abc import Sequence
 
-from halfangle_service.topics.blocks.stacking import stack_table
+from halfangle_service.topics.blocks.stacking import UNREACHED, stack_table
 from halfangle_service.topics.sine.low_stack import (
-    UNREACHED,
     Conditions,
     Pair,
     difference_table,

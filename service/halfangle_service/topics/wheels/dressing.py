@@ -7,13 +7,12 @@ f²/(8 ρ) nearly. Derived here.
 """
 
 import math
-import tomllib
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
 from halfangle_service.errors import Impossible
+from halfangle_service.tables import read_table
 
 
 def active_width(nose_radius: float, depth: float) -> float:
@@ -64,8 +63,7 @@ class Guide:
 @cache
 def guides() -> dict[str, Guide]:
     """Give the guide values by purpose, from the table beside this module, coarse to fine."""
-    text = files("halfangle_service.topics.wheels").joinpath("dressing.toml").read_text("utf-8")
-    return {row["purpose"]: _read(row) for row in tomllib.loads(text)["guide"]}
+    return {row["purpose"]: _read(row) for row in read_table(__name__, "dressing.toml")["guide"]}
 
 
 def _read(row: dict[str, Any]) -> Guide:

@@ -5,6 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from halfangle_service.quantities import (
+    FINITE,
     Angle,
     AngleInput,
     Arcsec,
@@ -22,9 +23,8 @@ from halfangle_service.topics.wheels.models_errors import WheelConeFields
 from halfangle_service.topics.wheels.models_flank import Dresser
 from halfangle_service.topics.wheels.ways import WayVerdict
 
-_FINITE = Field(strict=True, allow_inf_nan=False)
-Minutes = Annotated[float, _FINITE, Field(ge=0, le=10_000), Unit("minute")]
-Seconds = Annotated[float, _FINITE, Field(ge=0, le=10_000), Unit("second")]
+Minutes = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("minute")]
+Seconds = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("second")]
 MinutesOut = Annotated[float, Unit("minute")]
 
 WayName = Literal["sine plate", "dressed wheel", "wheel side", "swivelled workhead"]

@@ -5,6 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from halfangle_service.quantities import (
+    FINITE,
     Count,
     Length,
     LengthOut,
@@ -18,9 +19,8 @@ from halfangle_service.topics.wheels.models_flank import UnitsField
 from halfangle_service.topics.wheels.models_speed import Rpm
 
 Purpose = Literal["roughing", "general", "finishing"]
-_FINITE = Field(strict=True, allow_inf_nan=False)
-OverlapRatio = Annotated[float, _FINITE, Field(ge=0.01, le=1000), Unit("1")]
-Traverse = Annotated[float, _FINITE, Field(ge=1e-6, le=1e5), Unit("length_per_minute")]
+OverlapRatio = Annotated[float, FINITE, Field(ge=0.01, le=1000), Unit("1")]
+Traverse = Annotated[float, FINITE, Field(ge=1e-6, le=1e5), Unit("length_per_minute")]
 TraverseOut = Annotated[float, Unit("length_per_minute")]
 SecondOut = Annotated[float, Unit("second")]
 

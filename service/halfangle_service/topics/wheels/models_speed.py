@@ -4,14 +4,13 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.quantities import Length, LengthOut, RequestModel, ResultModel, Unit
+from halfangle_service.quantities import FINITE, Length, LengthOut, RequestModel, ResultModel, Unit
 from halfangle_service.topics.wheels.models_flank import UnitsField
 from halfangle_service.topics.wheels.speed import SideVerdict, SpeedVerdict, Verdict
 
-_FINITE = Field(strict=True, allow_inf_nan=False)
-Rpm = Annotated[float, _FINITE, Field(ge=1, le=500_000), Unit("per_minute")]
-MetresPerSecond = Annotated[float, _FINITE, Field(ge=0.01, le=500), Unit("metre_per_second")]
-FeetPerMinute = Annotated[float, _FINITE, Field(ge=1, le=100_000), Unit("foot_per_minute")]
+Rpm = Annotated[float, FINITE, Field(ge=1, le=500_000), Unit("per_minute")]
+MetresPerSecond = Annotated[float, FINITE, Field(ge=0.01, le=500), Unit("metre_per_second")]
+FeetPerMinute = Annotated[float, FINITE, Field(ge=1, le=100_000), Unit("foot_per_minute")]
 RpmOut = Annotated[float, Unit("per_minute")]
 MetresPerSecondOut = Annotated[float, Unit("metre_per_second")]
 FeetPerMinuteOut = Annotated[float, Unit("foot_per_minute")]

@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from halfangle_service.quantities.units import Units
+from halfangle_service.svg import PALE, WHEEL, Sheet
 from halfangle_service.topics.wheels.profile import Point, Profile
-from halfangle_service.topics.wheels.svg import PALE, WHEEL, Sheet
 
 
 def profile_svg(profile: Profile, angles_rad: Sequence[float], units: Units) -> str:

@@ -24,6 +24,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import Impossible
+from halfangle_service.topics.sine.geometry import angle_at_yaw
 
 Array = NDArray[np.float64]
 
@@ -88,7 +89,7 @@ class Ground:
 def ground_by_traverse(setup: Setup, errors: Errors, stations: Array) -> Ground:
     """The true cone under a wheel that sweeps a plane: sin α′ = sin(α + tilt) cos(yaw)."""
     set_angle = setup.half_angle + errors.tilt_rad
-    half_angle = math.asin(math.sin(set_angle) * math.cos(errors.yaw_rad))
+    half_angle = angle_at_yaw(set_angle, errors.yaw_rad)
     height = setup.small_radius * math.cos(set_angle)
     radii = (height + stations * math.sin(half_angle)) / math.cos(half_angle)
     return Ground(half_angle, 0.0, float(radii[0]), stations, radii)

@@ -1,9 +1,9 @@
 """Usual checks before starting a wheel, from the table beside this module."""
 
-import tomllib
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
+
+from halfangle_service.tables import read_table
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,8 +18,7 @@ class StartCheck:
 @cache
 def start_checks() -> tuple[StartCheck, ...]:
     """Give the checks in their order; raises ValueError where one lacks its source."""
-    folder = files("halfangle_service.topics.wheels")
-    rows = tomllib.loads(folder.joinpath("before_starting.toml").read_text("utf-8"))["check"]
+    rows = read_table(__name__, "before_starting.toml")["check"]
     checks = tuple(StartCheck(row["what"], row["source"], row["how"]) for row in rows)
     if not all(check.source and check.how for check in checks):
         raise ValueError("a check before starting has no source")
