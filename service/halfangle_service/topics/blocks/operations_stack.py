@@ -205,7 +205,7 @@ def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
     if not choice.fewest_proved:
         return BeyondBound(
             f"No stack of up to {choice.searched} of these blocks is {plain(request.height)} "
-            f"{units} high; stacks of up to {task.max_blocks} are more than one request may search.",
+            f"{units} high; stacks of up to {task.max_blocks} are more than one request searches.",
             fields={"max_blocks": f"should be at most {choice.searched} with so many blocks"},
             more={"nearest": _around(task)},
         )
@@ -221,7 +221,7 @@ def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
     )
     helpers = _helpers(task, task.max_blocks)
     finer = _finer_than_set(task, table.step)
-    within = "" if task.tolerance is None else f" to ± {plain(request.tolerance)}"
+    within = "" if request.tolerance is None else f" to ± {plain(request.tolerance)}"
     return Unreachable(
         f"No stack of up to {request.max_blocks} of these blocks is {plain(request.height)} "
         f"{units} high{within}; nearest {words}.{finer}{_helper_words(helpers, units)}",
@@ -291,7 +291,7 @@ def _nearest_facts(task: _Task, blocks: tuple[int, ...] | None) -> dict[str, obj
     }
 
 
-def _helpers(task: _Task, most: int) -> list[dict[str, object]]:
+def _helpers(task: _Task, most: int) -> list[dict[str, Any]]:
     """Single blocks that would make the height possible: those that are away first."""
     units = task.request.units
     layers = task.supply.box.layers(most)
@@ -309,7 +309,7 @@ def _helpers(task: _Task, most: int) -> list[dict[str, object]]:
     ]
 
 
-def _helper_words(helpers: Sequence[dict[str, object]], units: Units) -> str:
+def _helper_words(helpers: Sequence[dict[str, Any]], units: Units) -> str:
     if not helpers:
         return ""
     first = helpers[0]
