@@ -143,15 +143,17 @@ def completing_sizes(
 ) -> list[tuple[int, tuple[int, ...]]]:
     """Give blocks that would make a height possible, each with the stack from the box beside it.
 
-    Fewest blocks first, at most `max_blocks` in all; then the candidates' order.
+    Fewest blocks first, at most `max_blocks` in all; then the nearest, then the candidates' order.
     """
-    found: list[tuple[int, int, tuple[int, ...]]] = []
+    found: list[tuple[int, int, int, tuple[int, ...]]] = []
     for candidate in dict.fromkeys(candidates):
-        if abs(height - candidate) <= tolerance:
-            found.append((0, candidate, ()))
+        rest = height - candidate
+        if abs(rest) <= tolerance:
+            found.append((0, abs(rest), candidate, ()))
             continue
-        best = table.best_within(height - candidate, tolerance)
+        best = table.best_within(rest, tolerance)
         if best is not None and best[0] < max_blocks:
-            found.append((best[0], candidate, table.stack(best[1]) or ()))
-    found.sort(key=lambda entry: entry[0])
-    return [(candidate, beside) for _, candidate, beside in found]
+            count, reach = best
+            found.append((count, abs(reach - rest), candidate, table.stack(reach) or ()))
+    found.sort(key=lambda entry: entry[:2])
+    return [(candidate, beside) for _, _, candidate, beside in found]

@@ -103,20 +103,21 @@ def completing_pieces(
 ) -> list[tuple[Piece, tuple[int, ...]]]:
     """Give blocks with which an actual height is reached, each with the positions beside it.
 
-    Fewest blocks first, then the candidates' order.
+    Fewest blocks first, then the nearest, then the candidates' order.
     """
     blocks = _measured(box)
     most = min(max_blocks - 1, len(box.pieces), blocks.most_exact)
     found: list[tuple[int, int, Piece, tuple[int, ...]]] = []
-    for place, candidate in enumerate(candidates):
+    for candidate in candidates:
         rest = height - candidate.actual
         if abs(rest) <= tolerance:
-            found.append((0, place, candidate, ()))
+            found.append((0, abs(rest), candidate, ()))
         elif rest > 0 and most > 0:
             beside = _fewest_first(blocks, rest, tolerance, most, 1, Work(_MOST_A_HELPER))
             if beside:
-                positions = positions_of_kinds(box, beside[0][1])
-                found.append((len(positions), place, candidate, positions))
+                error, kinds = beside[0]
+                positions = positions_of_kinds(box, kinds)
+                found.append((len(positions), abs(error), candidate, positions))
     found.sort(key=lambda entry: entry[:2])
     return [(candidate, positions) for _, _, candidate, positions in found]
 
