@@ -61,8 +61,8 @@ class Basis(ResultModel):
     relations: list[str] = Field(description="The formulas used, as text.")
     sources: list[Source] = Field(description="Where formulas and values come from.")
     release: str = Field(
-        description="Release of the calculations: the same request at the same release gives the "
-        "same bytes.",
+        description="Release of the calculations: on one installation the same request at the same "
+        "release gives the same bytes.",
         examples=[__version__],
     )
 

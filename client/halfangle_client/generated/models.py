@@ -4926,7 +4926,10 @@ class Basis(BaseModel):
     sources: list[Source]
     """Where formulas and values come from."""
     release: str
-    """Release of the calculations: the same request at the same release gives the same bytes."""
+    """
+    Release of the calculations: on one installation the same request at the same release
+    gives the same bytes.
+    """
 
 
 class BlockAngleAlternative(BaseModel):

@@ -603,8 +603,8 @@ class BlocksCalls:
         shop has, proved: no smaller stack exists; or the stack whose measured height comes nearest.
 
         Largest request: 500 blocks; a table of 12 million heights and 600 million heights times
-        blocks, or else every pair or triple of the blocks; 60 million partial stacks times blocks
-        for preference and alternatives.
+        blocks, or else every pair or triple of the blocks; 12 million blocks tried in partial
+        stacks for preference and alternatives.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -1220,8 +1220,8 @@ class AsyncBlocksCalls:
         shop has, proved: no smaller stack exists; or the stack whose measured height comes nearest.
 
         Largest request: 500 blocks; a table of 12 million heights and 600 million heights times
-        blocks, or else every pair or triple of the blocks; 60 million partial stacks times blocks
-        for preference and alternatives.
+        blocks, or else every pair or triple of the blocks; 12 million blocks tried in partial
+        stacks for preference and alternatives.
 
         Args:
             units: Unit of every length here and in the answer.

@@ -16,6 +16,8 @@ Stack = tuple[int, ...]
 #: Blocks picked at most in one request, and for one stack.
 MOST_PICKED = 30_000
 _MOST_A_STACK = 500
+#: How many of the heights that will do are tried.
+_HEIGHTS = 24
 #: Orders tried where the most stacks are wanted.
 MOST_ORDERS = 100
 
@@ -30,14 +32,22 @@ class InTurn:
     table: StackTable
     wanted: Sequence[Sequence[int]]
     _picked: Work = field(default_factory=lambda: Work(MOST_PICKED))
-    _fewest: dict[int, int] = field(default_factory=dict)
+    _first: dict[int, Sequence[int]] = field(default_factory=dict)
 
     def fewest(self, index: int) -> int:
         """Fewest blocks of one stack alone, UNREACHED where there is none."""
-        if index not in self._fewest:
-            counts = map(self.table.count, self.wanted[index])
-            self._fewest[index] = min(counts, default=UNREACHED)
-        return self._fewest[index]
+        heights = self._heights(index)
+        return self.table.count(heights[0]) if heights else UNREACHED
+
+    def _heights(self, index: int) -> Sequence[int]:
+        """The first of the wanted heights, those of the fewest blocks first."""
+        known = self._first.get(index)
+        if known is None:
+            wanted = self.wanted[index]
+            known = wanted if len(wanted) == 1 else sorted(wanted, key=self.table.count)
+            known = [height for height in known[:_HEIGHTS] if self.table.count(height) < UNREACHED]
+            self._first[index] = known
+        return known
 
     def build(self, indices: Iterable[int]) -> dict[int, Stack]:
         """Build one stack after another, passing over those for which there is nothing left."""
@@ -65,15 +75,16 @@ class InTurn:
 
     def _next(self, index: int, used: set[int]) -> Stack | None:
         """Give a stack of few blocks that are not used yet."""
-        table, fewest = self.table, self.fewest(index)
-        for height in self.wanted[index]:
+        table, heights = self.table, self._heights(index)
+        fewest = self.fewest(index)
+        for height in heights:
             sizes = table.stack(height) or ()
             if len(sizes) == fewest and used.isdisjoint(stack := table.positions(sizes)):
                 return stack
         allowed = min(_MOST_A_STACK, self._picked.left)
         work = Work(allowed)
         picked = None
-        for count, height in product(range(fewest, table.max_blocks + 1), self.wanted[index]):
+        for count, height in product(range(fewest, table.max_blocks + 1), heights):
             picked = table.pick(height, count, used, work)
             if picked is not None or work.exhausted:
                 break

@@ -35,9 +35,14 @@ def choose_measured(
     choice = Choice(stacks, done, done, exact)
     if exact == most:
         return choice
-    # Stacks of more blocks were not looked at.
-    enough = bool(found) and (tolerance is not None or found[0][0] == 0)
-    return replace(choice, complete=done and enough and wanted == 1, fewest_proved=done and enough)
+    # Stacks of more blocks were not looked at: they come after those of fewer within a tolerance,
+    # and after those that are spot on.
+    sure = [tolerance is not None or error == 0 for error, _ in found]
+    return replace(
+        choice,
+        complete=done and len(found) == wanted and all(sure),
+        fewest_proved=done and any(sure[:1]),
+    )
 
 
 def _nearest_first(

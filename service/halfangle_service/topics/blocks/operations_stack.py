@@ -52,7 +52,7 @@ GRADES = Source(
 )
 LARGEST = (
     "500 blocks; a table of 12 million heights and 600 million heights times blocks, or else every "
-    "pair or triple of the blocks; 60 million partial stacks times blocks for preference and "
+    "pair or triple of the blocks; 12 million blocks tried in partial stacks for preference and "
     "alternatives"
 )
 #: Past this many blocks, the wringing films and the handling begin to matter.
@@ -60,7 +60,7 @@ MANY_BLOCKS = 4
 #: How many blocks that would make a height possible are named in a refusal.
 _NAMED = 6
 #: Most wear blocks of which every choice is tried where their deviations count.
-_MOST_WEAR = 12
+_MOST_WEAR = 4
 NOT_THERE = "not in the box"
 
 
@@ -205,7 +205,7 @@ def _choose_measured(task: _Task, wanted: int) -> _Stacks:
     sure = Choice(
         (),
         complete=preferred and all(choice.complete for choice in choices),
-        fewest_proved=all(choice.fewest_proved for choice in choices),
+        fewest_proved=all(choice.fewest_proved for choice in choices) and not _wear_cut(task),
         searched=min((choice.searched for choice in choices), default=0),
     )
     return _Stacks(tuple((pieces, way.wear) for _, way, pieces in found[:wanted]), sure)
@@ -243,15 +243,22 @@ def _result(task: _Task, found: _Stacks) -> BlockStackResult:
 
 
 def _bound(task: _Task, choice: Choice) -> str | None:
+    """What bounded the search, and what holds in spite of it."""
     if choice.fewest_proved and choice.complete:
         return None
-    if choice.searched and choice.searched < min(task.max_blocks, len(task.supply.box.pieces)):
+    box, most = len(task.supply.box.pieces), task.max_blocks
+    if not choice.fewest_proved and _wear_cut(task):
         return (
-            f"Stacks of up to {choice.searched} of these {len(task.supply.box.pieces)} blocks were "
-            f"searched, not those of up to {task.max_blocks}: one of these may come nearer, by no "
-            "more than the deviation given."
+            f"Of the {len(task.supply.wear)} wear blocks {_MOST_WEAR} were tried: another may come "
+            "nearer."
         )
-    if choice.searched and choice.fewest_proved:
+    if choice.searched and choice.searched < min(most, box):
+        return (
+            f"Stacks of up to {choice.searched} of these {box} blocks were searched, not those of "
+            f"up to {most}: one of these may come before those given"
+            + ("." if choice.fewest_proved else ", nearer by no more than the deviation given.")
+        )
+    if choice.searched and task.request.aim == "nominal":
         return (
             "These sizes share too fine a step for a table: the count is the fewest, but of stacks "
             "as few and as near none was preferred."
@@ -260,6 +267,11 @@ def _bound(task: _Task, choice: Choice) -> str | None:
         "The bound on the work was reached before all stacks of this many blocks were compared: "
         "the count is the fewest, a stack preferred to these may exist."
     )
+
+
+def _wear_cut(task: _Task) -> bool:
+    """True where not every choice of wear blocks is tried."""
+    return task.request.aim == "actual" and len(task.supply.wear) > _MOST_WEAR and bool(task.wear)
 
 
 def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:

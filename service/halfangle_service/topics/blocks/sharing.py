@@ -31,7 +31,7 @@ def shared_stacks(table: StackTable, wanted: Sequence[Sequence[int]]) -> list[Sh
             for height in heights:
                 served.setdefault(height, []).append(place)
         best = min(
-            served,
+            (height for height, places in served.items() if len(places) > 1),
             key=lambda height: (
                 -len(served[height]),
                 sum(left[place][height] for place in served[height]),
@@ -40,7 +40,7 @@ def shared_stacks(table: StackTable, wanted: Sequence[Sequence[int]]) -> list[Sh
             ),
             default=None,
         )
-        if best is None or len(served[best]) < 2:
+        if best is None:
             return shared
         shared.append(Shared(best, tuple(served[best])))
         for place in served[best]:
