@@ -21,8 +21,8 @@ _INTRODUCTION = (
     "Toolroom calculations: sine settings, gauge blocks, wheels, tapers, centers, and the plan "
     "that composes them. Every answer carries its formulas, its sources and the release that made "
     "it; on one installation the same request at the same release gives the same bytes. Every "
-    "error is a problem document (RFC 9457). Lengths are in the request's `units`; angles go in as decimal degrees or "
-    "as a string in degrees, minutes and seconds."
+    "error is a problem document (RFC 9457). Lengths are in the request's `units`; angles go in as "
+    "decimal degrees or as a string in degrees, minutes and seconds."
 )
 
 
