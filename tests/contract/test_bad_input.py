@@ -631,6 +631,22 @@ def test_decimals_that_may_be_minutes_are_noted_within_what_a_request_holds(
     assert noted("/v1/tapers/solve", cone) == ["included_angle 8.18"]
 
 
+@pytest.mark.parametrize(
+    ("sizes", "words"),
+    [
+        ([1.0] * 10_000, "should have at most 500 entries; got 10000"),
+        ([], "should have at least 1 entry; got 0"),
+    ],
+)
+def test_a_list_too_long_or_too_short_says_how_many_entries_it_should_have(
+    service: Service, sizes: list[float], words: str
+) -> None:
+    """Ten thousand blocks, or none, are refused in words of a person, not of a library."""
+    answer = service.post("/v1/blocks/stack", json={"units": "in", "height": 1, "sizes": sizes})
+    assert answer.status_code == 422
+    assert answer.json()["errors"] == [{"pointer": "/sizes", "message": words}]
+
+
 def test_a_bare_angle_is_told_which_angles_there_are(service: Service) -> None:
     """Where included and half angle could be confused, `angle` is refused and both are named."""
     body = {"units": "in", "large_diameter": 1, "length": 1, "angle": 30}

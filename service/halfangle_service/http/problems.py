@@ -169,9 +169,23 @@ def _message(detail: ErrorDetails, fields: tuple[str, ...]) -> str:
         # Pydantic's own words repeat what came in full.
         message = f"should be one of {detail['ctx']['expected_tags']}"
         came = detail["ctx"]["tag"]
+    elif detail["type"] in {"too_long", "too_short"}:
+        return _entries(detail)
     elif detail["type"] == "union_tag_not_found":
         return "is required and was not sent"
     if isinstance(came, bool | int | float | str) or came is None:
         shown = json.dumps(came, ensure_ascii=False)
         message += f"; got {shown if len(shown) <= 40 else shown[:37] + '…'}"
     return message
+
+
+def _entries(detail: ErrorDetails) -> str:
+    """Say how many entries a list should have, and how many came."""
+    bounds = detail["ctx"]
+    most = "max_length" in bounds
+    bound = bounds["max_length" if most else "min_length"]
+    came = bounds.get("actual_length")
+    # A list that is far too long is not counted to its end.
+    shown = f"; got {came}" if came is not None else ""
+    entries = "entry" if bound == 1 else "entries"
+    return f"should have at {'most' if most else 'least'} {bound} {entries}{shown}"
