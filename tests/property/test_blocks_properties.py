@@ -61,7 +61,9 @@ def test_layers_hold_every_stack_once(sizes: list[int], count: int) -> None:
     count = min(count, len(sizes))
     height = sum(box.sizes[:count])
     layers = box.layers(len(sizes))
-    rows = [row for part in layers.stacks(height, count, Work(10_000_000)) for row in part.tolist()]
+    rows = [
+        row for part in layers.stacks([height], count, Work(10_000_000)) for row in part.tolist()
+    ]
     given_ = [tuple(box.sizes[position] for position in row) for row in rows]
     expected = {stack for stack in combinations(box.sizes, count) if sum(stack) == height}
     assert len(given_) == len(set(given_))

@@ -287,7 +287,8 @@ def test_a_day_says_who_shares_and_who_is_in_the_way(call: Call) -> None:
     }
     assert [entry["name"] for entry in second["left_out"]] == ["D"]
     assert third["stacks"][0]["blocks"] == [2.0, 0.5]
-    assert result["shared"][0] == {"height": 2.5, "jobs": ["A", "B", "E"], "at_once": True}
+    shared = {"height": 2.5, "blocks": [2.0, 0.5], "jobs": ["A", "B", "E"], "at_once": True}
+    assert result["shared"][0] == shared
     for slot in result["slots"]:
         for one, other in combinations(slot["stacks"], 2):
             assert not set(one["blocks"]) & set(other["blocks"])

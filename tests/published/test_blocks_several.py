@@ -76,24 +76,125 @@ def test_a_mark_is_one_blocks(call: Call) -> None:
         assert list(refused.value.fields) == [path]
 
 
-def test_too_few_wear_blocks_for_all_stacks(call: Call) -> None:
-    """Three stacks with two wear blocks each need six; the box has four."""
-    heights = [{"name": f"h{k}", "height": 1.6 + k / 2} for k in range(3)]
-    with pytest.raises(Unreachable, match=r"only 4 wear blocks .* 3 stacks at once need 6"):
-        call("blocks.stacks", units="in", box=BOX, heights=heights, wear_blocks="both ends")
+def test_as_many_stacks_as_there_are_wear_blocks_for(call: Call) -> None:
+    """Three stacks with two wear blocks each need six; the box has four: two stacks stand."""
+    heights = [{"name": f"h{k}", "height": 2.6 - k} for k in range(3)]
+    asked = {"units": "in", "box": BOX, "heights": heights, "wear_blocks": "both ends"}
+    result = call("blocks.stacks", **asked)["result"]
+    assert [stack["name"] for stack in result["stacks"]] == ["h0", "h1"]
+    assert result["most_possible"] == 2
+    assert result["proved"]
+    [left] = result["left_out"]
+    assert left["reason"] == "There are 4 wear blocks of 0.05 in, enough for 2 stacks at once."
+    assert left["would_make_it_possible"] == []
+
+
+def test_wear_blocks_that_leave_nothing(call: Call) -> None:
+    """No room between the wear blocks, in blocks or in height, is refused with the reason."""
     with pytest.raises(Unreachable, match="leave no block"):
         call(
             "blocks.stacks",
             **from_the_set(1.0, wear_blocks="both ends", wear_block_size=0.05, max_blocks=2),
         )
-    with pytest.raises(Unreachable, match=r"alone are 0.1 in high"):
-        call(
-            "blocks.stacks",
-            units="in",
-            box=BOX,
-            wear_blocks="both ends",
-            heights=[{"name": "a", "height": 0.08}],
-        )
+    low = [{"name": "a", "height": 0.08}]
+    with pytest.raises(Unreachable, match=r"alone are 0\.1 in high") as refused:
+        call("blocks.stacks", units="in", box=BOX, wear_blocks="both ends", heights=low)
+    left: Any = refused.value.more["left_out"]
+    assert left[0]["name"] == "a"
+    one = [{"size": 1.0, "wear": True}, {"size": 5.0}]
+    with pytest.raises(Unreachable, match="only 1 wear block of 1 mm"):
+        call("blocks.stack", units="mm", box=one, height=7, wear_blocks="both ends")
+    with pytest.raises(Unreachable, match="Only wear blocks are left"):
+        call("blocks.stack", units="mm", box=one[:1], height=7, wear_blocks="one end")
+
+
+def test_a_plain_block_of_a_wear_blocks_size_stays_in_the_box(call: Call) -> None:
+    """2 + 2 + 2: two wear blocks at the ends and the plain one of the same size between."""
+    box = [{"size": 2, "wear": True, "count": 2}, {"size": 2}, {"size": 10}]
+    asked = {"units": "mm", "box": box, "height": 6, "wear_blocks": "both ends"}
+    assert call("blocks.stack", **asked)["result"]["wringing_order"] == [2, 2, 2]
+    heights = [{"name": "a", "height": 4}, {"name": "b", "height": 12}]
+    asked = {"units": "mm", "box": box, "heights": heights, "wear_blocks": "one end"}
+    assert call("blocks.stacks", **asked)["result"]["complete"]
+
+
+def test_a_sets_wear_blocks_go_to_the_ends_or_nowhere(call: Call) -> None:
+    """The 83-piece set's two .050 wear blocks do not stand between others, as a box's do not."""
+    asked = {"units": "in", "set": "inch-83", "height": 0.15, "missing": [0.15, 0.1]}
+    with pytest.raises(Unreachable, match="nearest"):
+        call("blocks.stack", **asked)
+    usual = call("blocks.stack", units="in", set="inch-83", height=2.6, wear_blocks="both ends")
+    assert usual["result"]["wringing_order"][::3] == [0.05, 0.05]
+
+
+@pytest.mark.outside("blocks.stack", source="By hand: 2.000 of the second wear block + 10")
+def test_the_wear_block_that_comes_nearest_is_taken(call: Call) -> None:
+    """Wear blocks differ as other blocks do: the one is used with which the height is exact."""
+    box = [
+        {"size": 2, "wear": True, "deviation": 0.001},
+        {"size": 2, "wear": True},
+        {"size": 10},
+    ]
+    asked = {"units": "mm", "box": box, "height": 12, "aim": "actual", "wear_blocks": "one end"}
+    result = call("blocks.stack", **asked)["result"]
+    assert result["actual_deviation"] == 0
+    assert result["proved"]
+
+
+def test_wear_blocks_of_two_sizes(call: Call) -> None:
+    """Both ends take a pair of one size: the size of which there are enough."""
+    box = [{"size": 2, "wear": True}, {"size": 1, "wear": True, "count": 2}, {"size": 10}]
+    asked = {"units": "mm", "box": box, "height": 12, "wear_blocks": "both ends"}
+    assert call("blocks.stack", **asked)["result"]["wringing_order"] == [1, 10, 1]
+    gone = {**asked, "missing": [1], "height": 12, "wear_blocks": "one end"}
+    assert call("blocks.stack", **gone)["result"]["wear_blocks"] == [2]
+
+
+@pytest.mark.parametrize("aim", ["nominal", "actual"])
+def test_a_missing_block_is_named_above_the_highest_stack_too(call: Call, aim: str) -> None:
+    """4 + 3 + 2 = 9 is above the highest stack of what is left: the missing 4 would do it."""
+    asked = {"units": "in", "set": "inch-81", "height": 9, "max_blocks": 4, "missing": [4.0]}
+    with pytest.raises(Unreachable, match=r"A block of 4 in \(missing\)") as refused:
+        call("blocks.stack", **asked, aim=aim, tolerance=0.0)
+    helpers: Any = refused.value.more["would_make_it_possible"]
+    assert helpers[0] == {"block": 4.0, "where": "missing", "with": [3.0, 2.0]}
+
+
+def test_a_helper_may_use_the_tolerance(call: Call) -> None:
+    """0.5 ± .0002 from .4 alone: the missing .1001 comes within it."""
+    box = [{"size": 0.4}, {"size": 0.1001, "state": "missing"}]
+    with pytest.raises(Unreachable, match=r"A block of 0\.1001 in .* would") as refused:
+        call("blocks.stack", units="in", box=box, height=0.5, tolerance=0.0002, max_blocks=2)
+    helpers: Any = refused.value.more["would_make_it_possible"]
+    assert helpers[0]["block"] == 0.1001
+
+
+def test_of_stacks_as_near_the_one_of_fewer_blocks_is_given(call: Call) -> None:
+    """Without deviations very many stacks are as near: one block is proved to be the nearest."""
+    asked = {"units": "in", "set": "inch-81", "height": 1.00005, "aim": "actual"}
+    result = call("blocks.stack", **asked)["result"]
+    assert result["blocks"] == [1.0]
+    assert result["proved"]
+    asked = {"units": "mm", "set": "metric-112", "height": 100, "aim": "actual", "max_blocks": 8}
+    result = call("blocks.stack", **asked)["result"]
+    assert (result["blocks"], result["proved"]) == ([100.0], True)
+
+
+def test_alternatives_within_a_tolerance_go_on_to_more_blocks(call: Call) -> None:
+    """5 itself, then 4 + 1 and 3 + 2: fewest blocks first, then the nearest."""
+    box = [{"size": 5, "deviation": 0.0001}, *({"size": size} for size in (1, 2, 3, 4))]
+    asked = {"units": "mm", "box": box, "height": 5, "tolerance": 0.001, "alternatives": 5}
+    for aim in ("actual", "nominal"):
+        result = call("blocks.stack", **asked, aim=aim)["result"]
+        given = [entry["blocks"] for entry in (result, *result["alternatives"])]
+        assert given[0] == [5]
+        assert sorted(given[1:]) == [[3, 2], [4, 1]]
+
+
+def test_as_near_below_as_above_is_for_the_preference(call: Call) -> None:
+    """.45 ± .2 from .3 and .6: the larger block is preferred, both are .15 off."""
+    asked = {"units": "in", "sizes": [0.3, 0.6], "height": 0.45, "tolerance": 0.2}
+    assert call("blocks.stack", **asked)["result"]["blocks"] == [0.6]
 
 
 def test_a_block_to_borrow_is_named(call: Call) -> None:

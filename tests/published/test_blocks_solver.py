@@ -12,10 +12,11 @@ from ortools.algorithms.python import knapsack_solver
 from ortools.sat.python import cp_model
 
 from halfangle_service.topics.blocks.angle_blocks import fewest_within, nearest
-from halfangle_service.topics.blocks.choosing import choose, choose_measured
+from halfangle_service.topics.blocks.choosing import choose
 from halfangle_service.topics.blocks.disjoint import DisjointSearch
 from halfangle_service.topics.blocks.layers import MOST_CELLS
 from halfangle_service.topics.blocks.measured import MeasuredBlocks
+from halfangle_service.topics.blocks.nearest import choose_measured
 from halfangle_service.topics.blocks.sets import built_in_sets
 from halfangle_service.topics.blocks.stacking import StackTable, stack_table
 from halfangle_service.topics.blocks.supply import Box, Piece
@@ -291,9 +292,9 @@ def test_the_largest_subset_is_that_of_enumeration() -> None:
     generator = random.Random(CHANCE + 4)  # noqa: S311
     for heights in islice(random_heights(generator, sizes, 3), 200):
         search = DisjointSearch(layers.table, [[height] for height in heights])
-        subset, _, proved = search.largest_subset(range(3))
-        assert proved
-        assert len(subset) == subsets_that_stand(truth, heights)
+        subset = search.largest_subset(range(3), 3)
+        assert subset.proved
+        assert len(subset.indices) == subset.most == subsets_that_stand(truth, heights)
 
 
 @pytest.mark.outside("blocks.stack", source="Enumeration of every stack of the 36-piece set")
@@ -328,7 +329,7 @@ def test_a_tolerance_takes_the_fewest_measured_blocks() -> None:
     lengths = measured_box(20, 11)
     box = Box.of(map(Piece, lengths))
     for target in range(300_000_000, 900_000_000, 50_000_017):
-        choice = choose_measured(box, target, 40_000, 5, 1)
+        choice = choose_measured(box, target, 40_000, 5, 1, Work(100_000))
         within = next(
             (n for n in range(1, 6) if np.abs(every_sum(lengths, n) - target).min() <= 40_000), None
         )

@@ -136,7 +136,7 @@ def test_a_tolerance_saves_blocks(call: Call) -> None:
     ("change", "kind", "says"),
     [
         ({"set": None, "sizes": [1.0, 2.0]}, Unreachable, "nearest differences"),
-        ({"sizes": [1.0]}, Disagreement, "both sent"),
+        ({"sizes": [1.0]}, Disagreement, "were sent together"),
         ({"set": None}, Disagreement, "are missing, all three"),
         ({"set": None, "sizes": [1.0, 2.0, 1.0]}, Disagreement, "stands in `sizes` twice"),
         ({"missing": [0.1234]}, Disagreement, "the box has none"),

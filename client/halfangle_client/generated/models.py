@@ -578,6 +578,11 @@ class BlockSharedStack(BaseModel):
 
     height: float
     """Height of the stack, wear blocks included: within the tolerance of each job. [length]"""
+    blocks: list[float]
+    """
+    Nominal sizes of the fewest blocks for it, largest first; beside the other stacks of a
+    slot it may be of other blocks. [each length]
+    """
     jobs: list[str]
     """Jobs that need it, in order of slots."""
     at_once: bool
@@ -5433,6 +5438,11 @@ class BlockStacksResult(BaseModel):
     """
     No stacks for these heights have fewer blocks together. Where it is less than `count`,
     the difference is the proved gap. [count]
+    """
+    most_possible: int
+    """
+    No more of the heights than this can stand at once. Where it is more than there are
+    stacks, whether more can is not known. [count]
     """
     proved: bool
     """

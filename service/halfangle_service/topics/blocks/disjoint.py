@@ -49,6 +49,20 @@ class Assignment:
         return sum(map(len, self.stacks or ()))
 
 
+@dataclass(frozen=True, slots=True)
+class Subset:
+    """Which heights stand, their stacks, and that no more than `most` heights can."""
+
+    indices: tuple[int, ...]
+    assignment: Assignment
+    most: int
+
+    @property
+    def proved(self) -> bool:
+        """True where no more heights can stand, and these not with fewer blocks."""
+        return self.assignment.proved and len(self.indices) == self.most
+
+
 @dataclass
 class DisjointSearch:
     """A search for stacks of the same box that stand at once.
@@ -164,11 +178,7 @@ class DisjointSearch:
         """All stacks of one wanted height with exactly so many blocks."""
         key = (index, count)
         if key not in self._layers:
-            parts = [
-                part
-                for height in self.wanted[index]
-                for part in self._stacks.stacks(height, count, self.cells)
-            ]
+            parts = self._stacks.stacks(self.wanted[index], count, self.cells)
             rows = np.concatenate([np.zeros((0, count), np.int16), *parts])
             blocks, most = len(self.table.sizes), self.table.max_blocks
             self._layers[key] = Listed.of(rows, self._fine, blocks, most)
@@ -236,35 +246,36 @@ class DisjointSearch:
                 return part.stack(place), second.stack(other)
         return None
 
-    def largest_subset(self, indices: Sequence[int]) -> tuple[tuple[int, ...], Assignment, bool]:
-        """Give the most of the heights that can stand at once, their stacks, and whether proved.
+    def largest_subset(self, indices: Sequence[int], most: int) -> Subset:
+        """Give the most of the heights that can stand at once, up to `most` of them.
 
         Of equally many the earlier ones are preferred. Past the bound it is as many as could be
-        built one after another.
+        built without a proof that there are not more.
         """
         able = [index for index in indices if self.fewest(index) != UNREACHED]
-        for size in range(len(able), 0, -1):
+        for size in range(min(len(able), most), 0, -1):
             for subset in combinations(able, size):
                 result = self._search(subset, None, sum(map(self.fewest, subset)))
                 if result.stacks is not None:
-                    return subset, result, True
+                    return Subset(subset, result, size)
                 if self.exhausted:
-                    return self._subset_built(able)
-        return (), Assignment((), True, 0), True
+                    return self._subset_built(able, size)
+        return Subset((), Assignment((), True, 0), 0)
 
-    def _subset_built(self, indices: Sequence[int]) -> tuple[tuple[int, ...], Assignment, bool]:
-        """Give as many stacks as are found without a proof that there are not more."""
-        built = min(self._in_turn.build_most(indices), self._one_more_each(indices), key=worth)
+    def _subset_built(self, indices: Sequence[int], most: int) -> Subset:
+        """Give as many stacks as are found, when no more than `most` are known to be possible."""
+        in_turn = dict(list(self._in_turn.build_most(indices).items())[:most])
+        built = min(in_turn, self._one_more_each(indices, most), key=worth)
         bound = sum(map(self.fewest, built))
-        return tuple(built), Assignment(tuple(built.values()), False, bound), False
+        return Subset(tuple(built), Assignment(tuple(built.values()), False, bound), most)
 
-    def _one_more_each(self, indices: Sequence[int]) -> dict[int, tuple[int, ...]]:
+    def _one_more_each(self, indices: Sequence[int], most: int) -> dict[int, tuple[int, ...]]:
         """Take in one height after another as long as all those taken can stand at once."""
         # What was found while the work ran out proves nothing, and so begins anew.
         search = replace(self, compared=Work(MOST_COMPARED // 3), _excess={}, _standing={})
         built: dict[int, tuple[int, ...]] = {}
         for index in indices:
-            stacks = search._some([*built, index])
+            stacks = search._some([*built, index]) if len(built) < most else None
             if stacks is not None:
                 built = dict(zip([*built, index], stacks, strict=True))
         return built

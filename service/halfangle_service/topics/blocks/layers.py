@@ -37,17 +37,17 @@ class Layers:
     table: StackTable
     kinds: tuple[int, ...]
 
-    def stacks(self, height: int, count: int, work: Work) -> Iterator[Positions]:
+    def stacks(self, heights: Sequence[int], count: int, work: Work) -> Iterator[Positions]:
         """Give all stacks of exactly `count` blocks, in parts, each a row of positions.
 
-        Positions are those in `table.sizes`, ascending; stacks come in order of their positions,
-        so with the largest blocks first. Ends early where `work` is exhausted.
+        Positions are those in `table.sizes`, ascending; stacks come in the order of `heights`, and
+        those of one height in order of their positions, so with the largest blocks first. Ends
+        early where `work` is exhausted.
         """
         step = self.table.step
-        if height % step or not 0 < height // step < self.table.length:
-            return
-        rest = np.array([height // step], np.int64)
-        yield from self._extend(rest, np.zeros((1, 0), np.int16), count, work)
+        reached = [height // step for height in heights if self.table.count(height) <= count]
+        rest = np.array(reached, np.int64)
+        yield from self._extend(rest, np.zeros((len(rest), 0), np.int16), count, work)
 
     @cached_property
     def _falling(self) -> NDArray[np.int64]:

@@ -10,12 +10,13 @@ so the order is exact. Derived here (meet in the middle: Horowitz and Sahni, 197
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
 from itertools import accumulate
 
 import numpy as np
 from numpy.typing import NDArray
 
+from halfangle_service.topics.blocks.kept import Kept
 from halfangle_service.topics.blocks.work import Work
 
 Longs = NDArray[np.int64]
@@ -24,6 +25,8 @@ Match = tuple[int, int, int]
 
 #: Most parts listed: the triples of 200 blocks; of more blocks pairs alone are listed.
 MOST_PARTS = 1_350_000
+#: Most parts of all boxes together that are kept for the next request: 35 MB.
+MOST_KEPT_PARTS = 1_600_000
 #: Most blocks of one stack, and so the widest part that is of use.
 MOST_IN_STACK = 8
 #: Most candidate stacks looked at in one request: under half a second.
@@ -66,6 +69,11 @@ class MeasuredBlocks:
         """Blocks of the widest parts listed; 2 at the least."""
         parts = accumulate(_how_many(self.copies, MOST_IN_STACK))
         return max(2, sum(total <= MOST_PARTS for total in parts) - 1)
+
+    @cached_property
+    def size(self) -> int:
+        """How many parts are listed."""
+        return sum(_how_many(self.copies, self._widest))
 
     @cached_property
     def up_to(self) -> tuple[Parts, ...]:
@@ -237,7 +245,11 @@ def _merged(parts: Sequence[Parts]) -> Parts:
     return Parts(heights[order], np.concatenate(padded)[order], highest[order])
 
 
-@lru_cache(maxsize=3)
+_KEPT: Kept[tuple[tuple[int, ...], tuple[int, ...]], MeasuredBlocks] = Kept(
+    lambda key: MeasuredBlocks(*key), lambda blocks: blocks.size, MOST_KEPT_PARTS
+)
+
+
 def measured_blocks(lengths: tuple[int, ...], copies: tuple[int, ...]) -> MeasuredBlocks:
     """Give the lists of a box, made once and kept; actual lengths in 0.1 nm, one a kind."""
-    return MeasuredBlocks(lengths, copies)
+    return _KEPT.get((lengths, copies))

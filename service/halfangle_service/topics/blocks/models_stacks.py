@@ -83,6 +83,10 @@ class BlockStacksResult(ResultModel):
         description="No stacks for these heights have fewer blocks together. Where it is less than "
         "`count`, the difference is the proved gap."
     )
+    most_possible: CountOut = Field(
+        description="No more of the heights than this can stand at once. Where it is more than "
+        "there are stacks, whether more can is not known."
+    )
     proved: bool = Field(
         description="The number of blocks is the fewest, and where heights are left out, no more "
         "of them can stand at once. False where the bound on the work was reached."
@@ -150,6 +154,10 @@ class BlockSharedStack(ResultModel):
 
     height: LengthOut = Field(
         description="Height of the stack, wear blocks included: within the tolerance of each job."
+    )
+    blocks: list[LengthOut] = Field(
+        description="Nominal sizes of the fewest blocks for it, largest first; beside the other "
+        "stacks of a slot it may be of other blocks."
     )
     jobs: list[str] = Field(description="Jobs that need it, in order of slots.")
     at_once: bool = Field(

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations
 
 from halfangle_service.errors import Disagreement
-from halfangle_service.operation import Advisory, Operation, Outcome, caution, note
+from halfangle_service.operation import Advisory, Operation, Outcome, note
 from halfangle_service.quantities import from_tenth_nm
 from halfangle_service.topics.blocks.models_stacks import (
     BlockContention,
@@ -23,6 +23,7 @@ from halfangle_service.topics.blocks.several import (
     Several,
     best_of,
     left_out,
+    not_all,
     read_several,
     to_height,
 )
@@ -54,7 +55,7 @@ def day(request: BlockDayRequest) -> Outcome[BlockDayResult]:
         slots=planned,
         shared=[_shared(several, request.jobs, entry) for entry in shared],
     )
-    return Outcome(result, (*several.supply.advisories, *_advisories(result)))
+    return Outcome(result, (*several.supply.advisories, *_advisories(several, result)))
 
 
 def _require_distinct(jobs: Sequence[BlockDayJob]) -> None:
@@ -78,7 +79,7 @@ def _require_distinct(jobs: Sequence[BlockDayJob]) -> None:
 
 def _slot(several: Several, jobs: Sequence[BlockDayJob], slot: int) -> BlockDaySlot:
     here = [place for place, entry in enumerate(jobs) if entry.slot == slot]
-    chosen = best_of(several.search, here)
+    chosen = best_of(several, here)
     placed = zip(chosen.indices, chosen.stacks, strict=True)
     return BlockDaySlot(
         slot=slot,
@@ -122,19 +123,21 @@ def _contention(
 def _shared(several: Several, jobs: Sequence[BlockDayJob], shared: Shared) -> BlockSharedStack:
     """A stack for several jobs, as the answer writes it."""
     entries = sorted((jobs[place] for place in shared.places), key=lambda entry: entry.slot)
-    wear = sum(piece.size for piece in several.supply.wear[: several.wear_ends])
+    sizes = several.search.table.stack(shared.height) or ()
+    ends = several.supply.wear[: several.wear_ends]
+    blocks = sorted([*sizes, *(piece.size for piece in ends)], reverse=True)
     return BlockSharedStack(
-        height=from_tenth_nm(shared.height + wear, several.units),
+        height=from_tenth_nm(sum(blocks), several.units),
+        blocks=[from_tenth_nm(size, several.units) for size in blocks],
         jobs=[entry.job for entry in entries],
         at_once=len({entry.slot for entry in entries}) < len(entries),
     )
 
 
-def _advisories(result: BlockDayResult) -> Iterator[Advisory]:
+def _advisories(several: Several, result: BlockDayResult) -> Iterator[Advisory]:
     for slot in result.slots:
-        if slot.left_out:
-            names = ", ".join(entry.name for entry in slot.left_out)
-            yield caution("not-all-heights", f"In slot {slot.slot} there is no stack for {names}.")
+        names = [entry.name for entry in slot.left_out]
+        yield from not_all(several, names, f"In slot {slot.slot}: ")
     if not all(slot.proved for slot in result.slots):
         yield note("bound-reached", BOUND_WORDS)
 

@@ -2,26 +2,28 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import combinations
 from typing import Any
 
 from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.quantities import Units, from_tenth_nm, plain, to_tenth_nm
 from halfangle_service.topics.blocks.built import built_facts, stack_facts
-from halfangle_service.topics.blocks.choosing import (
-    Choice,
-    choose,
-    choose_measured,
-    completing_sizes,
-    nearest_around,
-)
+from halfangle_service.topics.blocks.choosing import Choice, choose, completing_sizes
 from halfangle_service.topics.blocks.layers import MOST_CELLS
+from halfangle_service.topics.blocks.measured import MOST_CANDIDATES
 from halfangle_service.topics.blocks.models import (
     BlockAlternative,
     BlockStackRequest,
     BlockStackResult,
 )
+from halfangle_service.topics.blocks.nearest import (
+    choose_measured,
+    completing_pieces,
+    nearest_around,
+)
 from halfangle_service.topics.blocks.operations_supply import (
+    ENDS,
     Supply,
     finished_supply,
 )
@@ -57,6 +59,9 @@ LARGEST = (
 MANY_BLOCKS = 4
 #: How many blocks that would make a height possible are named in a refusal.
 _NAMED = 6
+#: Most wear blocks of which every choice is tried where their deviations count.
+_MOST_WEAR = 12
+NOT_THERE = "not in the box"
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,29 +72,31 @@ class _Task:
     supply: Supply
     height: int
     tolerance: int | None
+    wear: tuple[Piece, ...]
 
     @property
-    def wear(self) -> int:
+    def wear_height(self) -> int:
         """Height of the wear blocks, actual or nominal as the request aims."""
-        pieces = self.supply.wear
-        if not pieces:
+        if not self.wear:
             return 0
-        return sum(p.actual if self.request.aim == "actual" else p.size for p in pieces)
+        return sum(p.actual if self.request.aim == "actual" else p.size for p in self.wear)
 
     @property
     def inner(self) -> int:
         """Height that the other blocks are to make up."""
-        return self.height - self.wear
+        return self.height - self.wear_height
 
     @property
     def highest(self) -> int:
         """Height of the highest stack, the wear blocks included."""
-        return sum(self.supply.box.sizes[: self.max_blocks]) + self.wear
+        pieces = self.joined.pieces if self.measured else self.supply.box.pieces
+        heights = sorted(piece.actual if self.measured else piece.size for piece in pieces)
+        return sum(heights[-self.max_blocks :]) + self.wear_height
 
     @property
     def max_blocks(self) -> int:
         """Most other blocks."""
-        return self.request.max_blocks - len(self.supply.wear)
+        return self.request.max_blocks - len(self.wear)
 
     @property
     def measured(self) -> bool:
@@ -114,14 +121,21 @@ class _Task:
         return stack_table(self.supply.box.sizes, self.max_blocks)
 
 
+@dataclass(frozen=True, slots=True)
+class _Stacks:
+    """Stacks in order, each with its wear blocks, and how sure the order is."""
+
+    stacks: tuple[tuple[tuple[Piece, ...], tuple[Piece, ...]], ...]
+    choice: Choice
+
+
 def stack(request: BlockStackRequest) -> Outcome[BlockStackResult]:
     """Fewest blocks for a height, or the nearest actual height."""
     task = _read(request)
-    choice = _choose(task)
-    if not choice.stacks:
-        raise _unbuildable(task, choice)
-    stacks = [task.supply.box.pick(positions) for positions in choice.stacks]
-    result = _result(task, stacks, choice)
+    found = _choose(task)
+    if not found.stacks:
+        raise _unbuildable(task, found.choice)
+    result = _result(task, found)
     return Outcome(result, (*task.supply.advisories, *_advisories(task, result)))
 
 
@@ -146,38 +160,84 @@ def _read(request: BlockStackRequest) -> _Task:
             fields={"grade": "send it, or box with expanded_uncertainty"},
         )
     tolerance = None if request.tolerance is None else to_tenth_nm(request.tolerance, units)
-    task = _Task(request, supply, to_tenth_nm(request.height, units), tolerance)
-    if task.max_blocks < 1 or not supply.box.pieces:
+    wear = supply.wear[: ENDS[request.wear_blocks]]
+    task = _Task(request, supply, to_tenth_nm(request.height, units), tolerance, wear)
+    if task.max_blocks < 1:
         raise Unreachable(
             "The wear blocks leave no block for the stack.",
-            fields={"max_blocks": f"should be more than {len(supply.wear)}"},
+            fields={"max_blocks": f"should be more than {len(wear)}"},
         )
     return task
 
 
-def _choose(task: _Task) -> Choice:
+def _choose(task: _Task) -> _Stacks:
     request, box = task.request, task.supply.box
     wanted = 1 + request.alternatives
-    if task.inner <= 0:
-        return Choice((), True)
-    tolerance = task.tolerance or 0
     if task.measured:
-        within = task.tolerance if request.aim == "actual" else tolerance
-        return choose_measured(task.joined, task.inner, within, task.max_blocks, wanted)
-    work = Work(MOST_CELLS)
-    return choose(box, task.inner, tolerance, task.max_blocks, request.prefer, wanted, work)
+        return _choose_measured(task, wanted)
+    work, tolerance = Work(MOST_CELLS), task.tolerance or 0
+    choice = Choice((), True)
+    if task.inner > 0:
+        most = task.max_blocks
+        choice = choose(box, task.inner, tolerance, most, request.prefer, wanted, work)
+    return _Stacks(tuple((box.pick(stack), task.wear) for stack in choice.stacks), choice)
 
 
-def _result(task: _Task, stacks: Sequence[tuple[Piece, ...]], choice: Choice) -> BlockStackResult:
-    units, wear = task.request.units, task.supply.wear
-    first, *others = stacks
+def _choose_measured(task: _Task, wanted: int) -> _Stacks:
+    """Choose by actual height: with every choice of wear blocks, since they differ as well."""
+    work = Work(MOST_CANDIDATES)
+    tolerance = task.tolerance if task.request.aim == "actual" else task.tolerance or 0
+    found: list[tuple[tuple[int, int], _Task, tuple[Piece, ...]]] = []
+    choices = []
+    for way in _ways_of_wear(task):
+        if way.inner <= 0:
+            continue
+        box = way.joined
+        choice = choose_measured(box, way.inner, tolerance, way.max_blocks, wanted, work)
+        choices.append(choice)
+        for positions in choice.stacks:
+            off = abs(sum(piece.actual for piece in box.pick(positions)) - way.inner)
+            order = (off, len(positions)) if tolerance is None else (len(positions), off)
+            found.append((order, way, way.supply.box.pick(positions)))
+    found.sort(key=lambda entry: entry[0])
+    # A table-less nominal stack is the first found of those as few and as near: none is preferred.
+    preferred = task.request.aim == "actual"
+    sure = Choice(
+        (),
+        complete=preferred and all(choice.complete for choice in choices),
+        fewest_proved=all(choice.fewest_proved for choice in choices),
+        searched=min((choice.searched for choice in choices), default=0),
+    )
+    return _Stacks(tuple((pieces, way.wear) for _, way, pieces in found[:wanted]), sure)
+
+
+def _ways_of_wear(task: _Task) -> Iterator[_Task]:
+    """Give the task with each choice of wear blocks that makes another height.
+
+    Of very many wear blocks the first few are looked at.
+    """
+    if task.request.aim == "nominal" or not task.wear:
+        yield task
+        return
+    seen = set()
+    for wear in combinations(task.supply.wear[:_MOST_WEAR], len(task.wear)):
+        way = replace(task, wear=wear)
+        if way.wear_height not in seen:
+            seen.add(way.wear_height)
+            yield way
+
+
+def _result(task: _Task, found: _Stacks) -> BlockStackResult:
+    units, height = task.request.units, task.height
+    (inner, wear), *others = found.stacks
     return BlockStackResult(
-        **built_facts(first, wear, task.height, units),
-        proved=choice.fewest_proved,
-        order_proved=choice.complete,
-        bound=_bound(task, choice),
+        **built_facts(inner, wear, height, units),
+        proved=found.choice.fewest_proved,
+        order_proved=found.choice.complete,
+        bound=_bound(task, found.choice),
         alternatives=[
-            BlockAlternative(**stack_facts((*stack, *wear), task.height, units)) for stack in others
+            BlockAlternative(**stack_facts((*pieces, *ends), height, units))
+            for pieces, ends in others
         ],
     )
 
@@ -185,11 +245,16 @@ def _result(task: _Task, stacks: Sequence[tuple[Piece, ...]], choice: Choice) ->
 def _bound(task: _Task, choice: Choice) -> str | None:
     if choice.fewest_proved and choice.complete:
         return None
-    if not choice.fewest_proved:
+    if choice.searched and choice.searched < min(task.max_blocks, len(task.supply.box.pieces)):
         return (
             f"Stacks of up to {choice.searched} of these {len(task.supply.box.pieces)} blocks were "
             f"searched, not those of up to {task.max_blocks}: one of these may come nearer, by no "
             "more than the deviation given."
+        )
+    if choice.searched and choice.fewest_proved:
+        return (
+            "These sizes share too fine a step for a table: the count is the fewest, but of stacks "
+            "as few and as near none was preferred."
         )
     return (
         "The bound on the work was reached before all stacks of this many blocks were compared: "
@@ -200,109 +265,101 @@ def _bound(task: _Task, choice: Choice) -> str | None:
 def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
     """The refusal for a height that these blocks do not build, with what would help."""
     request, units = task.request, task.request.units
-    if task.height - (task.tolerance or 0) > task.highest:
-        return _too_high(task)
-    if not choice.fewest_proved:
-        return BeyondBound(
-            f"No stack of up to {choice.searched} of these blocks is {plain(request.height)} "
-            f"{units} high; stacks of up to {task.max_blocks} are more than one request searches.",
-            fields={"max_blocks": f"should be at most {choice.searched} with so many blocks"},
-            more={"nearest": _around(task)},
-        )
+    height = f"{plain(request.height)} {units}"
     if task.inner <= 0:
         return _nothing_left(task)
-    if task.measured:
-        return _none_near(task)
-    table = task.table
-    below, above = table.nearest(task.inner)
-    nearest = {"below": _nearest_facts(task, below), "above": _nearest_facts(task, above)}
-    words = " and ".join(
-        f"{name} it is {plain(facts['total'])} {units}" for name, facts in nearest.items() if facts
-    )
-    helpers = _helpers(task, task.max_blocks)
-    finer = _finer_than_set(task, table.step)
-    within = "" if request.tolerance is None else f" to ± {plain(request.tolerance)}"
+    helpers, nearest = _helpers(task), _nearest(task)
+    more = {"nearest": nearest, "would_make_it_possible": helpers}
+    if task.height - (task.tolerance or 0) > task.highest:
+        highest = plain(from_tenth_nm(task.highest, units))
+        return Unreachable(
+            f"No stack of up to {request.max_blocks} of these blocks is {height} high; nearest "
+            f"below it is {highest} {units}, the highest of all.{_helper_words(helpers, units)}"
+            f"{_other_unit_words(task)}",
+            fields={"height": f"should be at most {highest} {units}"},
+            more=more,
+        )
+    if not choice.fewest_proved:
+        return BeyondBound(
+            f"No stack of up to {choice.searched} of these blocks is {height} high; stacks of up "
+            f"to {task.max_blocks} are more than one request searches.",
+            fields={"max_blocks": f"should be at most {choice.searched} with so many blocks"},
+            more=more,
+        )
+    within = "" if request.tolerance is None else f" to ± {plain(request.tolerance)} {units}"
+    finer = "" if task.measured else _finer_than_set(task, task.table.step)
     return Unreachable(
-        f"No stack of up to {request.max_blocks} of these blocks is {plain(request.height)} "
-        f"{units} high{within}; nearest {words}.{finer}{_helper_words(helpers, units)}",
-        fields={"height": "should be a height that these blocks build"},
-        more={"nearest": nearest, "would_make_it_possible": helpers},
+        f"No stack of up to {request.max_blocks} of these blocks is {height} high{within}; nearest "
+        f"{_nearest_words(task, nearest)}.{finer}{_helper_words(helpers, units)}",
+        fields=_field_to_change(task),
+        more=more,
     )
 
 
-def _too_high(task: _Task) -> Unreachable:
-    units = task.request.units
-    highest = from_tenth_nm(task.highest, units)
-    facts = _nearest_facts(task, task.supply.box.sizes[: task.max_blocks])
-    return Unreachable(
-        f"No stack of up to {task.request.max_blocks} of these blocks is "
-        f"{plain(task.request.height)} {units} high; nearest below it is {plain(highest)} {units}, "
-        f"the highest of all.{_other_unit_words(task)}",
-        fields={"height": f"should be at most {plain(highest)} {units}"},
-        more={"nearest": {"below": facts, "above": None}, "would_make_it_possible": []},
-    )
+def _field_to_change(task: _Task) -> dict[str, str]:
+    if task.request.aim == "actual":
+        return {"tolerance": "should be wider, or left out for the nearest stack"}
+    return {"height": "should be a height that these blocks build"}
 
 
 def _nothing_left(task: _Task) -> Unreachable:
     units = task.request.units
-    wear = from_tenth_nm(task.wear, units)
+    wear, height = plain(from_tenth_nm(task.wear_height, units)), plain(task.request.height)
     return Unreachable(
-        f"The wear blocks alone are {plain(wear)} {units} high; {plain(task.request.height)} "
-        f"{units} leaves nothing for the stack.",
-        fields={"height": f"should be more than the wear blocks, {plain(wear)} {units}"},
+        f"The wear blocks alone are {wear} {units} high; {height} {units} leaves nothing for the "
+        "stack.",
+        fields={"height": f"should be more than the wear blocks, {wear} {units}"},
     )
 
 
-def _none_near(task: _Task) -> Unreachable:
-    """The refusal where stacks are joined by height and none comes within the tolerance."""
-    request, units, nearest = task.request, task.request.units, _around(task)
-    words = " and ".join(
-        f"{side} it is {plain(facts['actual_height'])} {units}"
-        for side, facts in nearest.items()
-        if facts
-    )
-    return Unreachable(
-        f"No stack of up to {request.max_blocks} of these blocks comes within "
-        f"{plain(request.tolerance or 0.0)} {units} of {plain(request.height)} {units}; nearest "
-        f"{words}.",
-        fields={"tolerance": "should be wider, or left out for the nearest stack"},
-        more={"nearest": nearest, "would_make_it_possible": []},
-    )
-
-
-def _around(task: _Task) -> dict[str, dict[str, Any] | None]:
-    """The nearest stacks below and above, where stacks are joined by height."""
-    nearest: dict[str, dict[str, Any] | None] = {"below": None, "above": None}
-    for side, positions in nearest_around(task.joined, task.inner, task.max_blocks).items():
-        pieces = (*task.joined.pick(positions), *task.supply.wear)
-        nearest[side] = stack_facts(pieces, task.height, task.request.units)
-    return nearest
-
-
-def _nearest_facts(task: _Task, blocks: tuple[int, ...] | None) -> dict[str, object] | None:
-    if not blocks:
-        return None
-    units = task.request.units
-    sizes = sorted([*blocks, *(piece.size for piece in task.supply.wear)], reverse=True)
+def _nearest(task: _Task) -> dict[str, dict[str, Any] | None]:
+    """The nearest stacks below and above, None where there is none."""
+    box = task.joined if task.measured else task.supply.box
+    found: dict[str, Sequence[int]] = {}
+    if task.height > task.highest:
+        order = sorted(range(len(box.pieces)), key=lambda place: -box.pieces[place].actual)
+        found["below"] = sorted(order[: task.max_blocks])
+    elif task.measured:
+        found.update(nearest_around(box, task.inner, task.max_blocks))
+    else:
+        sides = zip(("below", "above"), task.table.nearest(task.inner), strict=True)
+        found.update({side: task.table.positions(sizes) for side, sizes in sides if sizes})
     return {
-        "blocks": [from_tenth_nm(size, units) for size in sizes],
-        "total": from_tenth_nm(sum(sizes), units),
-        "deviation": from_tenth_nm(sum(sizes) - task.height, units),
+        side: stack_facts((*box.pick(found[side]), *task.wear), task.height, task.request.units)
+        if side in found
+        else None
+        for side in ("below", "above")
     }
 
 
-def _helpers(task: _Task, most: int) -> list[dict[str, Any]]:
+def _nearest_words(task: _Task, nearest: dict[str, dict[str, Any] | None]) -> str:
+    name = "actual_height" if task.request.aim == "actual" else "total"
+    return " and ".join(
+        f"{side} it is {plain(facts[name])} {task.request.units}"
+        for side, facts in nearest.items()
+        if facts
+    )
+
+
+def _helpers(task: _Task) -> list[dict[str, Any]]:
     """Single blocks that would make the height possible: those that are away first."""
-    units = task.request.units
-    layers = task.supply.box.layers(most)
+    units, box = task.request.units, task.supply.box
     away = {piece.size: state for piece, state in reversed(task.supply.away)}
-    candidates = [*away, *nominal_sizes(units)]
-    found = completing_sizes(layers, task.inner, candidates)
+    tolerance, most = task.tolerance or 0, task.max_blocks
+    sizes = list(dict.fromkeys([*away, *nominal_sizes(units)]))
+    found: list[tuple[int, tuple[int, ...]]]
+    if task.measured:
+        known = {piece.size: piece for piece, _ in reversed(task.supply.away)}
+        pieces = [known.get(size, Piece(size)) for size in sizes]
+        ways = completing_pieces(task.joined, task.inner, tolerance, most, pieces)
+        found = [(piece.size, tuple(p.size for p in box.pick(beside))) for piece, beside in ways]
+    else:
+        found = completing_sizes(task.table, task.inner, tolerance, most, sizes)
     found.sort(key=lambda entry: entry[0] not in away)
     return [
         {
             "block": from_tenth_nm(size, units),
-            "where": away.get(size, "not in the box"),
+            "where": away.get(size, "another of this size" if size in box.sizes else NOT_THERE),
             "with": [from_tenth_nm(other, units) for other in others],
         }
         for size, others in found[:_NAMED]
@@ -333,7 +390,7 @@ def _other_unit_words(task: _Task) -> str:
     """Call out a height that looks like one of the other unit."""
     units = task.request.units
     other: Units = "mm" if units == "in" else "in"
-    inner = to_tenth_nm(task.request.height, other) - task.wear
+    inner = to_tenth_nm(task.request.height, other) - task.wear_height
     if not task.table.bounded or task.table.stack(inner) is None:
         return ""
     return f" These blocks would build {plain(task.request.height)} {other}: which unit is meant?"
@@ -348,7 +405,7 @@ def _advisories(task: _Task, result: BlockStackResult) -> Iterator[Advisory]:
         )
     if not result.proved or not result.order_proved:
         yield note("bound-reached", result.bound or "")
-    if len(task.supply.box.materials.union(piece.material for piece in task.supply.wear)) > 1:
+    if len(task.supply.box.materials.union(piece.material for piece in task.wear)) > 1:
         yield note(
             "mixed-materials",
             "The box mixes materials: away from 20 °C they grow apart. blocks/budget tells by how "

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from halfangle_service.errors import Disagreement, Unreachable
-from halfangle_service.operation import Advisory, Operation, Outcome, caution, note
+from halfangle_service.operation import Advisory, Operation, Outcome, note
 from halfangle_service.topics.blocks.models_stacks import (
     BlockNamedStack,
     BlockStacksRequest,
@@ -17,9 +17,9 @@ from halfangle_service.topics.blocks.several import (
     Several,
     best_of,
     left_out,
+    not_all,
     read_several,
     to_height,
-    why_unbuildable,
 )
 
 BOUND_WORDS = (
@@ -36,11 +36,11 @@ def stacks(request: BlockStacksRequest) -> Outcome[BlockStacksResult]:
         for place, entry in enumerate(request.heights)
     ]
     several = read_several(request, heights, len(heights), request.max_blocks)
-    chosen = best_of(several.search, range(len(heights)))
+    chosen = best_of(several, range(len(heights)))
     if not chosen.indices:
-        raise _none_at_all(several)
+        raise _none_at_all(several, chosen)
     result = _result(several, chosen)
-    return Outcome(result, (*several.supply.advisories, *_advisories(result)))
+    return Outcome(result, (*several.supply.advisories, *_advisories(several, result)))
 
 
 def _require_distinct(names: Sequence[str]) -> None:
@@ -52,11 +52,12 @@ def _require_distinct(names: Sequence[str]) -> None:
             )
 
 
-def _none_at_all(several: Several) -> Unreachable:
-    reasons = [why_unbuildable(several, place) for place in range(len(several.heights))]
+def _none_at_all(several: Several, chosen: Chosen) -> Unreachable:
+    left = [left_out(several, place, chosen) for place in range(len(several.heights))]
     return Unreachable(
-        f"None of the heights can be built. {reasons[0]}",
-        fields={f"heights/{place}/height": reason for place, reason in enumerate(reasons)},
+        f"None of the heights can be built. {left[0].reason}",
+        fields={f"heights/{place}/height": entry.reason for place, entry in enumerate(left)},
+        more={"left_out": [entry.model_dump() for entry in left]},
     )
 
 
@@ -74,23 +75,22 @@ def _result(several: Several, chosen: Chosen) -> BlockStacksResult:
         left_out=[left_out(several, place, chosen) for place in left],
         count=chosen.count + wear,
         fewest_possible=min(chosen.count, chosen.bound) + wear,
+        most_possible=chosen.most,
         proved=chosen.proved,
         bound=None if chosen.proved else BOUND_WORDS,
     )
 
 
-def _advisories(result: BlockStacksResult) -> Iterator[Advisory]:
-    if not result.complete:
-        names = ", ".join(entry.name for entry in result.left_out)
-        yield caution(
-            "not-all-heights",
-            f"These stacks cannot all stand at once: {names} left out. Build in turn, take more "
-            "blocks a stack, or borrow a block.",
-        )
+def _advisories(several: Several, result: BlockStacksResult) -> Iterator[Advisory]:
+    yield from not_all(several, [entry.name for entry in result.left_out], "")
     if not result.proved:
         gap = result.count - result.fewest_possible
+        more = result.most_possible - len(result.stacks)
+        words = f" At most {more} more of the heights can stand." if more else ""
         yield note(
-            "bound-reached", f"{BOUND_WORDS} The number of blocks is at most {gap} too many."
+            "bound-reached",
+            f"{BOUND_WORDS} The number of blocks is at most {gap} too many for these heights."
+            f"{words}",
         )
 
 

@@ -39,7 +39,7 @@ _SYSTEM: dict[Units, str] = {"in": "inch", "mm": "metric"}
 
 @dataclass(frozen=True, slots=True)
 class Supply:
-    """Blocks at hand, wear blocks at hand, and the blocks that are away and why."""
+    """Blocks at hand, wear blocks beside them, and the other blocks that are away and why."""
 
     box: Box
     wear: tuple[Piece, ...]
@@ -62,14 +62,18 @@ def read_supply(request: BlockSupplyFields) -> Supply:
         supply = _without(supply, request)
     if not supply.box.pieces:
         raise Unreachable(
-            "No block is left in the box.",
+            "Only wear blocks are left in the box, which go to the ends of a stack."
+            if supply.wear
+            else "No block is left in the box.",
             fields={sources[0]: "should have a block that is neither missing nor in use"},
         )
     return supply
 
 
 def _which_source(sources: Sequence[str]) -> Disagreement:
-    words = "are missing, all three" if not sources else f"({', '.join(sources)}) were both sent"
+    words = "are missing, all three"
+    if sources:
+        words = f"({', '.join(sources)}) were sent together"
     return Disagreement(
         f"`set`, `sizes` and `box` {words}; the blocks come from one of them.",
         fields=dict.fromkeys(sources or SOURCES, "send one of set, sizes and box"),
@@ -80,7 +84,6 @@ def _which_source(sources: Sequence[str]) -> Disagreement:
 def _set_supply(name: str, units: Units) -> Supply:
     """Give the blocks of a built-in set, made once."""
     found = find_set(name)
-    wear = list(found.wear)
     advisories: tuple[Advisory, ...] = ()
     if found.units != units:
         advisories = (
@@ -90,8 +93,9 @@ def _set_supply(name: str, units: Units) -> Supply:
                 f"the sizes are given in {units}, as no block bears them.",
             ),
         )
-    pieces = [Piece(size) for size in found.sizes]
-    return Supply(Box.of(pieces), tuple(Piece(size) for size in wear), (), advisories)
+    # Wear blocks go to the ends of a stack or nowhere, those of a set too.
+    inner = list((Counter(found.sizes) - Counter(found.wear)).elements())
+    return Supply(Box.of(map(Piece, inner)), tuple(map(Piece, found.wear)), (), advisories)
 
 
 def _sizes_supply(sizes: Sequence[float], units: Units) -> Supply:
@@ -123,16 +127,15 @@ def _box_supply(box: Sequence[BlockOwned], units: Units) -> Supply:
     _require_no_repeat(box)
     usual = [place for place, entry in enumerate(box) if not entry.special]
     advisories = _unit_check([exact[p] for p in usual], [paths[p] for p in usual], units)
-    here, wear, away = [], [], []
+    here: list[Piece] = []
+    wear: list[Piece] = []
+    away: list[tuple[Piece, str]] = []
     for entry in box:
-        piece = _piece(entry, units)
-        for _ in range(entry.count):
-            if entry.state != "in the box":
-                away.append((piece, entry.state))
-            elif entry.wear:
-                wear.append(piece)
-            else:
-                here.append(piece)
+        pieces = [_piece(entry, units)] * entry.count
+        if entry.state == "in the box":
+            (wear if entry.wear else here).extend(pieces)
+        elif not entry.wear:
+            away.extend((piece, entry.state) for piece in pieces)
     return Supply(Box.of(here), Box.of(wear).pieces, tuple(away), tuple(advisories))
 
 
@@ -224,19 +227,18 @@ def _unit_check(sizes: Sequence[int], paths: Sequence[str], units: Units) -> Ite
 
 def _without(supply: Supply, request: BlockSupplyFields) -> Supply:
     """Take the blocks that are missing or in use out of the box."""
-    here = list(supply.box.pieces)
-    wear = list(supply.wear)
-    away = list(supply.away)
+    here, wear, away = list(supply.box.pieces), list(supply.wear), list(supply.away)
     for name, state in (("missing", "missing"), ("in_use", "in use")):
         for place, length in enumerate(getattr(request, name) or ()):
             size = to_tenth_nm(length, request.units)
-            piece = next((p for p in here if p.size == size), None)
+            piece = next((p for p in (*here, *wear) if p.size == size), None)
             if piece is None:
                 raise _not_there(request, f"{name}/{place}", length)
-            here.remove(piece)
-            if piece in wear and here.count(piece) < wear.count(piece):
+            if piece in here:
+                here.remove(piece)
+                away.append((piece, state))
+            else:
                 wear.remove(piece)
-            away.append((piece, state))
     return replace(supply, box=Box.of(here), wear=tuple(wear), away=tuple(away))
 
 
@@ -266,49 +268,49 @@ def graded_supply(supply: Supply, name: str) -> Supply:
 
 
 def finished_supply(request: BlockFinishFields, stacks: int = 1) -> Supply:
-    """Give the blocks of a request, and as its `wear` the wear blocks that so many stacks need.
+    """Give the blocks of a request, and as its `wear` the wear blocks that its stacks take.
 
-    Blocks without a calibration have their grade's limits. Raises Disagreement where a wear block
-    has a size and no end to go to.
+    They are of one size, `ENDS` of them for each of up to so many stacks, and fewer stacks where
+    there are not as many. Blocks without a calibration have their grade's limits. Raises
+    Disagreement where a wear block has a size and no end to go to, or none is known, and
+    Unreachable where there are too few for one stack.
     """
     supply = read_supply(request)
-    size = request.wear_block_size
-    if request.wear_blocks == "none" and size is not None:
+    size, ends = request.wear_block_size, ENDS[request.wear_blocks]
+    if ends == 0 and size is not None:
         raise Disagreement(
             "A wear block's size is given, but no end to put one on.",
             fields={"wear_blocks": "should be one end or both ends where wear_block_size is sent"},
         )
     exact = None if size is None else to_tenth_nm(size, request.units)
-    supply = use_wear_blocks(supply, exact, ENDS[request.wear_blocks], "wear_block_size", stacks)
+    wear = _wear_for(supply, exact, ends, stacks, request.units) if ends else ()
+    supply = replace(supply, wear=wear)
     return supply if request.grade is None else graded_supply(supply, request.grade)
 
 
-def use_wear_blocks(
-    supply: Supply, size: int | None, ends: int, field: str, stacks: int = 1
-) -> Supply:
-    """Give the supply with `ends` wear blocks a stack picked as its `wear`, none left in the box.
+def _wear_for(
+    supply: Supply, size: int | None, ends: int, stacks: int, units: Units
+) -> tuple[Piece, ...]:
+    """Give the wear blocks of one size that go on so many stacks, all that there are of it.
 
-    Without a size it is that of the set's own wear blocks. Raises Disagreement where none is known,
-    Unreachable where there are too few. A plain size that no wear block of the supply has is taken
-    as pairs that the shop keeps beside its set.
+    Without a size it is the one of which there are most, and of equally many the first. A size that
+    no wear block of the supply has is taken as pairs that the shop keeps beside its set.
     """
-    if ends == 0:
-        return replace(supply, wear=()) if supply.wear else supply
-    known, needed = supply.wear, ends * stacks
+    known = Counter(piece.size for piece in supply.wear)
     if size is None and not known:
         raise Disagreement(
             "These blocks have no wear blocks of their own: say which size to use.",
-            fields={field: "is required where the blocks have no wear blocks of their own"},
+            fields={
+                "wear_block_size": "is required where the blocks have no wear blocks of their own"
+            },
         )
-    chosen = size if size is not None else known[0].size
-    alike = [piece for piece in known if piece.size == chosen]
-    if alike and len(alike) < needed:
-        count = "is only 1 wear block" if len(alike) == 1 else f"are only {len(alike)} wear blocks"
-        each = "" if stacks == 1 else f" {stacks} stacks at once need {needed}."
+    chosen = known.most_common(1)[0][0] if size is None else size
+    if chosen not in known:
+        return (Piece(chosen),) * (ends * stacks)
+    if known[chosen] < ends:
         raise Unreachable(
-            f"There {count} of this size.{each}",
-            fields={"wear_blocks": f"should need at most {len(alike)} of these wear blocks in all"},
+            f"There is only 1 wear block of {plain(from_tenth_nm(chosen, units))} {units}, and "
+            "both ends take two.",
+            fields={"wear_blocks": "should be one end with so few wear blocks"},
         )
-    wear = tuple(alike[:needed]) or (Piece(chosen),) * needed
-    left = list((Counter(supply.box.pieces) - Counter(wear if alike else ())).elements())
-    return replace(supply, box=Box.of(left), wear=wear)
+    return tuple(piece for piece in supply.wear if piece.size == chosen)

@@ -42,12 +42,12 @@ def foreign_places(sizes: Sequence[int], units: Literal["in", "mm"]) -> list[int
     """Places of sizes (0.1 nm) whose figures are a nominal of the other unit system only.
 
     1.49 among inch sizes is one, as is 0.1001 among metric ones. Round metric figures below
-    0.5 mm are not: thin metric blocks have them.
+    1 mm are not: thin metric blocks have them.
     """
     own = set(nominal_sizes(units))
     other = _figures("mm" if units == "in" else "in")
     unit = _TENTH_NM[units]
-    thin = unit // 2
+    thin = unit
     places = []
     for place, size in enumerate(sizes):
         round_and_thin = units == "mm" and size < thin and size % (unit // 100) == 0

@@ -1,14 +1,14 @@
 """Several stacks from one supply: what `blocks/stacks` and `blocks/day` have in common."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from halfangle_service.errors import BeyondBound, Unreachable
-from halfangle_service.operation import Source
+from halfangle_service.operation import Advisory, Source, caution
 from halfangle_service.quantities import Units, from_tenth_nm, plain, to_tenth_nm
 from halfangle_service.topics.blocks.built import built_facts
-from halfangle_service.topics.blocks.disjoint import Assignment, DisjointSearch
+from halfangle_service.topics.blocks.disjoint import DisjointSearch
 from halfangle_service.topics.blocks.models import BlockFinishFields
 from halfangle_service.topics.blocks.models_stacks import BlockLeftOut, BlockToBorrow
 from halfangle_service.topics.blocks.operations_supply import ENDS, Supply, finished_supply
@@ -30,6 +30,7 @@ LARGEST = (
 MOST_STEPS_OFF = 100
 #: How many blocks that would let a height stand are named, and how long they are looked for.
 _NAMED = 3
+_NEAREST_FEW = 3
 _MOST_PICKED = 20_000
 
 
@@ -47,14 +48,27 @@ class Height:
 class Several:
     """Heights to be built from one supply, each with `wear_ends` wear blocks.
 
-    `search` counts the heights between the wear blocks.
+    `search` counts the heights between the wear blocks; `max_blocks` is what the request allows
+    each stack, wear blocks included.
     """
 
     supply: Supply
     units: Units
     heights: tuple[Height, ...]
+    max_blocks: int
     wear_ends: int
     search: DisjointSearch
+
+    @property
+    def wear_height(self) -> int:
+        """Nominal height of the wear blocks of one stack in 0.1 nm."""
+        return sum([piece.size for piece in self.supply.wear[: self.wear_ends]])
+
+    @property
+    def most_at_once(self) -> int:
+        """How many stacks the wear blocks are enough for."""
+        enough = len(self.supply.wear) // self.wear_ends if self.wear_ends else len(self.heights)
+        return min(enough, len(self.heights))
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -70,11 +84,16 @@ class Several:
 
 @dataclass(frozen=True, slots=True)
 class Chosen:
-    """Which heights stand, their stacks as positions in the box, and how sure that is."""
+    """Which heights stand, their stacks as positions in the box, and how sure that is.
+
+    No stacks for these heights have fewer blocks than `bound`, and no more than `most` heights can
+    stand at once; `proved` says that neither leaves a gap.
+    """
 
     indices: tuple[int, ...]
     stacks: tuple[tuple[int, ...], ...]
     bound: int
+    most: int
     proved: bool
 
     @property
@@ -99,10 +118,10 @@ def read_several(
         )
     table = stack_table(supply.box.sizes, max_blocks - ends)
     table.require_bounded()
-    wear = sum(piece.size for piece in supply.wear[:ends])
+    wear = sum([piece.size for piece in supply.wear[:ends]])
     wanted = [_inner_heights(table, height, wear, request.units) for height in heights]
     search = DisjointSearch(table, wanted)
-    return Several(supply, request.units, tuple(heights), ends, search)
+    return Several(supply, request.units, tuple(heights), max_blocks, ends, search)
 
 
 def _inner_heights(table: StackTable, height: Height, wear: int, units: Units) -> list[int]:
@@ -122,20 +141,17 @@ def _inner_heights(table: StackTable, height: Height, wear: int, units: Units) -
     return sorted(found, key=lambda reach: (abs(reach - inner), reach))
 
 
-def best_of(search: DisjointSearch, indices: Sequence[int]) -> Chosen:
+def best_of(several: Several, indices: Sequence[int]) -> Chosen:
     """Give stacks for all of the heights, or for as many of them as can stand at once."""
+    search, most = several.search, several.most_at_once
     able = [index for index in indices if search.fewest(index) != UNREACHED]
-    whole = search.solve(able) if len(able) == len(indices) else None
-    if whole is not None and whole.stacks is not None:
-        return _chosen(indices, whole, whole.proved)
-    subset, assignment, most_proved = search.largest_subset(able)
-    # Where a search for all of them ended early, that no more can stand is not proved.
-    proved = most_proved and assignment.proved and (whole is None or whole.proved)
-    return _chosen(subset, assignment, proved)
-
-
-def _chosen(indices: Sequence[int], assignment: Assignment, proved: bool) -> Chosen:
-    return Chosen(tuple(indices), assignment.stacks or (), assignment.bound, proved)
+    if len(able) == len(indices) <= most:
+        whole = search.solve(able)
+        if whole.stacks is not None:
+            return Chosen(tuple(indices), whole.stacks, whole.bound, len(able), whole.proved)
+    found = search.largest_subset(able, most)
+    stacks, bound = found.assignment.stacks or (), found.assignment.bound
+    return Chosen(found.indices, stacks, bound, found.most, found.proved)
 
 
 def left_out(several: Several, index: int, chosen: Chosen) -> BlockLeftOut:
@@ -143,21 +159,50 @@ def left_out(several: Several, index: int, chosen: Chosen) -> BlockLeftOut:
     helpers = list(_blocks_to_borrow(several, index, chosen))
     return BlockLeftOut(
         name=several.heights[index].name,
-        reason=_why(several, index, chosen.indices),
+        reason=_why(several, index, chosen),
         would_make_it_possible=helpers,
     )
 
 
-def _why(several: Several, index: int, kept: Sequence[int]) -> str:
+def not_all(several: Several, left: Sequence[str], where: str) -> Iterator[Advisory]:
+    """Caution that some heights have no stack, and what to do: not the same for all reasons."""
+    search, names = several.search, several.names
+    alone = [name for name in left if search.fewest(names.index(name)) == UNREACHED]
+    beside = [name for name in left if name not in alone]
+    if beside:
+        yield caution(
+            "not-all-heights",
+            f"{where}{', '.join(beside)} cannot stand beside the others, or no way was found: "
+            "build in turn, take more blocks a stack, or borrow a block.",
+        )
+    if alone:
+        yield caution(
+            "no-such-height",
+            f"{where}No stack of these blocks has the height of {', '.join(alone)}, not even "
+            "alone.",
+        )
+
+
+def _why(several: Several, index: int, chosen: Chosen) -> str:
     search, names = several.search, several.names
     if search.fewest(index) == UNREACHED:
         return why_unbuildable(several, index)
-    clashes = [names[other] for other in kept if _clash(search, index, other)]
+    if len(chosen.indices) == several.most_at_once:
+        size = plain(from_tenth_nm(several.supply.wear[0].size, several.units))
+        return (
+            f"There are {len(several.supply.wear)} wear blocks of {size} {several.units}, enough "
+            f"for {several.most_at_once} stacks at once."
+        )
+    clashes = [names[other] for other in chosen.indices if _clash(search, index, other)]
     if clashes:
         return (
             f"It and {', '.join(clashes)} cannot stand at once: every stack of up to "
-            f"{search.table.max_blocks} blocks for the one shares a block with every one for the "
-            "other."
+            f"{several.max_blocks} blocks for the one shares a block with every one for the other."
+        )
+    if not chosen.proved:
+        return (
+            "It can be built alone; that it cannot stand beside the others is not proved, but no "
+            "stack for it was found."
         )
     return (
         "It can be built alone, but the box has too few of the blocks that it and the others need "
@@ -173,47 +218,63 @@ def _clash(search: DisjointSearch, first: int, second: int) -> bool:
 def why_unbuildable(several: Several, index: int) -> str:
     """Say that no stack has a height, and which heights near it there are."""
     table, units, height = several.search.table, several.units, several.heights[index]
-    wear = sum(piece.size for piece in several.supply.wear[: several.wear_ends])
+    asked, wear = plain(from_tenth_nm(height.asked, units)), several.wear_height
     if height.asked <= wear:
+        alone = plain(from_tenth_nm(wear, units))
         return (
-            f"The wear blocks alone are {plain(from_tenth_nm(wear, units))} {units} high; "
-            f"{plain(from_tenth_nm(height.asked, units))} {units} leaves nothing for the stack."
+            f"The wear blocks alone are {alone} {units} high; {asked} {units} leaves nothing for "
+            "the stack."
         )
     nearest = [stack for stack in table.nearest(height.asked - wear) if stack]
-    words = " and ".join(f"{plain(from_tenth_nm(sum(stack) + wear, units))}" for stack in nearest)
+    words = " and ".join(plain(from_tenth_nm(sum(stack) + wear, units)) for stack in nearest)
     return (
-        f"No stack of up to {table.max_blocks} of these blocks is "
-        f"{plain(from_tenth_nm(height.asked, units))} {units} high by itself; nearest {words} "
-        f"{units}."
+        f"No stack of up to {several.max_blocks} of these blocks is {asked} {units} high by "
+        f"itself; nearest {words} {units}."
     )
 
 
 def _blocks_to_borrow(several: Several, index: int, chosen: Chosen) -> Iterator[BlockToBorrow]:
     """Blocks that would let a height stand beside the stacks that stand, those away first.
 
-    One after another is put in and the rest picked from the blocks that are left; all of a few
-    blocks at most, so that none given does not mean that there is none.
+    One after another is put in and the rest picked from the blocks that are left, within a bound:
+    none given does not mean that there is none. No such block helps where wear blocks are short.
     """
-    table, units = several.search.table, several.units
-    wear = sum(piece.size for piece in several.supply.wear[: several.wear_ends])
-    inner = several.heights[index].asked - wear
+    table, units, height = several.search.table, several.units, several.heights[index]
+    if len(chosen.indices) == several.most_at_once and several.wear_ends:
+        return
     used = {position for stack in chosen.stacks for position in stack}
     away = {piece.size: state for piece, state in reversed(several.supply.away)}
+    inner = height.asked - several.wear_height
     found: list[tuple[int, int]] = []
     work = Work(_MOST_PICKED)
     for size in dict.fromkeys([*away, *nominal_sizes(units)]):
-        rest = inner - size
-        for count in range(table.count(rest), table.max_blocks) if rest > 0 else ():
-            if table.pick(rest, count, used, work) is not None:
-                found.append((count, size))
-                break
-        if rest == 0:
-            found.append((0, size))
+        count = _fewest_beside(several, inner - size, height.tolerance, used, work)
+        if count is not None:
+            found.append((count, size))
     found.sort(key=lambda entry: (entry[1] not in away, entry[0]))
     owned = set(table.sizes)
     for _, size in found[:_NAMED]:
         where = away.get(size, "another of this size" if size in owned else "not in the box")
         yield BlockToBorrow(block=from_tenth_nm(size, units), where=where)
+
+
+def _fewest_beside(
+    several: Several, rest: int, tolerance: int, used: Container[int], work: Work
+) -> int | None:
+    """Fewest unused blocks that make up a rest within the tolerance, 0 for none; None if none do.
+
+    Of a wide tolerance the nearest few heights are tried.
+    """
+    if abs(rest) <= tolerance:
+        return 0
+    table = several.search.table
+    most = several.max_blocks - several.wear_ends - 1
+    reached = [reach for reach, _ in table.within(rest - tolerance, rest + tolerance)]
+    for reach in sorted(reached, key=lambda reach: abs(reach - rest))[:_NEAREST_FEW]:
+        for count in range(table.count(reach), most + 1):
+            if table.pick(reach, count, used, work) is not None:
+                return count
+    return None
 
 
 def to_height(name: str, height: float, tolerance: float, units: Units, path: str) -> Height:

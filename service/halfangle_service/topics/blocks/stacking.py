@@ -7,17 +7,16 @@ Knapsack Problems, 2004, chapter 4, for the method (from memory).
 """
 
 import math
-from collections import OrderedDict
 from collections.abc import Container, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import accumulate
-from threading import Lock
 
 import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
+from halfangle_service.topics.blocks.kept import Kept
 from halfangle_service.topics.blocks.picking import Picker
 from halfangle_service.topics.blocks.work import Work
 
@@ -225,6 +224,18 @@ class StackTable:
             start += -_STRETCH if downward else _STRETCH
         return None
 
+    def best_within(self, height: int, tolerance: int) -> tuple[int, int] | None:
+        """Give (blocks, height) of the fewest blocks within a tolerance, and of these the nearest.
+
+        All in 0.1 nm; None where no stack comes within it.
+        """
+        first = max(-(-(height - tolerance) // self.step), 1)
+        stretch = self.fewest[first : max((height + tolerance) // self.step + 1, first)]
+        if len(stretch) == 0 or (count := int(stretch.min())) == UNREACHED:
+            return None
+        reached = (np.flatnonzero(stretch == count) + first) * self.step
+        return count, int(reached[np.abs(reached - height).argmin()])
+
     def within(self, low: int, high: int) -> Iterator[tuple[int, int]]:
         """Give each height from `low` to `high` (0.1 nm) that is reached, and its fewest blocks."""
         first = max(-(-low // self.step), 1)
@@ -235,33 +246,11 @@ class StackTable:
                 yield (start + hit) * self.step, int(stretch[hit])
 
 
-class _KeptTables:
-    """Tables made before, the latest used last; dropped from the oldest where they grow too big."""
-
-    def __init__(self, most_steps: int) -> None:
-        self._most_steps = most_steps
-        self._tables: OrderedDict[tuple[tuple[int, ...], int], StackTable] = OrderedDict()
-        self._lock = Lock()
-
-    def get(self, sizes: tuple[int, ...], max_blocks: int) -> StackTable:
-        key = (sizes, max_blocks)
-        with self._lock:
-            table = self._tables.get(key)
-            if table is not None:
-                self._tables.move_to_end(key)
-                return table
-            table = StackTable(sizes, max_blocks)
-            if table.length <= self._most_steps:
-                self._tables[key] = table
-            kept = sum(entry.length for entry in self._tables.values())
-            while kept > self._most_steps:
-                kept -= self._tables.popitem(last=False)[1].length
-            return table
-
-
-_KEPT = _KeptTables(MOST_KEPT_STEPS)
+_KEPT: Kept[tuple[tuple[int, ...], int], StackTable] = Kept(
+    lambda key: StackTable(*key), lambda table: table.length, MOST_KEPT_STEPS
+)
 
 
 def stack_table(sizes: Sequence[int], max_blocks: int) -> StackTable:
     """Give the table of a set, made once and kept; `sizes` in 0.1 nm, one entry a block."""
-    return _KEPT.get(tuple(sorted(sizes, reverse=True)), min(max_blocks, len(sizes)))
+    return _KEPT.get((tuple(sorted(sizes, reverse=True)), min(max_blocks, len(sizes))))

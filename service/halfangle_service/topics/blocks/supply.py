@@ -33,9 +33,16 @@ class Piece:
         return self.size + self.deviation
 
     @property
-    def order(self) -> tuple[int, int, float, str, int]:
+    def order(self) -> tuple[int, int, float, bool, str, int]:
         """What makes a difference between blocks; those alike come next to each other."""
-        return self.size, self.deviation, self.standard_uncertainty, self.material, self.wrung
+        return (
+            self.size,
+            self.deviation,
+            self.standard_uncertainty,
+            self.calibrated,
+            self.material,
+            self.wrung,
+        )
 
     @property
     def worst_case(self) -> float | None:
