@@ -118,8 +118,12 @@ def _search(bench: Wrung) -> _Search | None:
 
 def _unclear(bench: Wrung) -> frozenset[int]:
     """Sizes of which the box has blocks that differ by deviation or mark."""
-    kinds = Counter(piece.size for piece in distinct((*bench.supply.box.pieces, *bench.pieces)))
-    return frozenset(size for size, count in kinds.items() if count > 1)
+    return frozenset(
+        size
+        for pieces in (bench.supply.box.pieces, bench.supply.wear)
+        for size, count in Counter(piece.size for piece in distinct(pieces)).items()
+        if count > 1
+    )
 
 
 def _mistakes(bench: Wrung, *, nominal: bool) -> list[Mistake]:

@@ -1,7 +1,6 @@
 """A stack as wrung, read from a request: its blocks, those beside it, and what it should be."""
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from halfangle_service.errors import Disagreement, Impossible
@@ -102,8 +101,8 @@ def read_wrung(request: BlockCheckRequest) -> Wrung:
     supply = read_supply(request)
     if request.grade is not None:
         supply = graded_supply(supply, request.grade)
-    wear, spare_wear, left = _wear(request, supply)
-    inner, spare = _in_stack(request, supply, left, wear)
+    wear, spare_wear = _wear(request, supply)
+    inner, spare = _in_stack(request, supply)
     wanted = _height_of(request, request.height, request.angle)
     measured = _height_of(request, request.measured_height, request.measured_angle)
     bench = Wrung(request, supply, inner, spare, wear, spare_wear, wanted, measured)
@@ -151,71 +150,60 @@ def _height_of(
 
 
 def _in_stack(
-    request: BlockCheckRequest, supply: Supply, left: list[Piece], wear: Sequence[Piece]
+    request: BlockCheckRequest, supply: Supply
 ) -> tuple[tuple[Piece, ...], tuple[Piece, ...]]:
     """The blocks of the stack, and those left then; refuses one that the box does not hold."""
-    left, pieces = list(left), []
+    left, pieces = list(supply.box.pieces), []
     for place, length in enumerate(request.blocks):
         size = to_tenth_nm(length, request.units)
         piece = next((entry for entry in left if entry.size == size), None)
         if piece is None:
-            raise _not_in_box(request, supply, place, wear)
+            raise _not_in_box(request, supply, place, size)
         left.remove(piece)
         pieces.append(piece)
     return tuple(pieces), tuple(left)
 
 
-def _not_in_box(
-    request: BlockCheckRequest, supply: Supply, place: int, wear: Sequence[Piece]
-) -> Disagreement:
+def _not_in_box(request: BlockCheckRequest, supply: Supply, place: int, size: int) -> Disagreement:
     length, units = request.blocks[place], request.units
-    size = to_tenth_nm(length, units)
     there = sum(piece.size == size for piece in supply.box.pieces)
     away = next((state for piece, state in supply.away if piece.size == size), None)
+    wear = any(piece.size == size for piece in supply.wear)
+    reasons = []
     if there:
-        named = [to_tenth_nm(block, units) for block in request.blocks[: place + 1]].count(size)
-        ends = sum(piece.size == size for piece in wear)
-        also = f", {ends} of them as wear blocks" if named <= there else ""
-        total = named + ends if also else named
-        reason = f"the box holds {there} of it, and the stack names it {total} times or more{also}"
-        reason += f"; another one is said to be {away}" if away else ""
-    elif away:
-        reason = f"it is said to be {away}"
-    elif any(piece.size == size for piece in supply.wear):
-        reason = "the box has it as a wear block only, which goes into `wear_blocks`"
-    elif foreign_places([size], units):
-        reason = f"it is a size of {'metric' if units == 'in' else 'inch'} sets"
-    else:
-        reason = "the box has no such block"
+        reasons.append(f"the box holds {there} of it, and the stack names it more often")
+    if away:
+        reasons.append(f"{'another one' if there else 'it'} is said to be {away}")
+    if wear:
+        reasons.append("the box has it as a wear block, which goes into `wear_blocks`")
+    if not reasons and foreign_places([size], units):
+        reasons.append(f"it is a size of {'metric' if units == 'in' else 'inch'} sets")
     return Disagreement(
-        f"{plain(length)} {units} is not a block of this box: {reason}.",
+        f"{plain(length)} {units} is not a block of this box: "
+        f"{'; '.join(reasons) or 'the box has no such block'}.",
         fields={f"blocks/{place}": "should be a block of the box, as often as it is there"},
     )
 
 
 def _wear(
     request: BlockCheckRequest, supply: Supply
-) -> tuple[tuple[Piece, ...], tuple[Piece, ...], list[Piece]]:
-    """The wear blocks, those left beside them, and what is left in the box.
+) -> tuple[tuple[Piece, ...], tuple[Piece, ...]]:
+    """The wear blocks on the stack, and those left beside it.
 
     A size of which set or box have wear blocks is one of these; another is taken as a pair that the
-    shop keeps beside them. A set counts its own among its blocks.
+    shop keeps beside them.
     """
-    known, left, taken = list(supply.wear), list(supply.box.pieces), []
+    left, taken = list(supply.wear), []
     owned = _own_wear(request)
     for place, length in enumerate(request.wear_blocks or ()):
         size = to_tenth_nm(length, request.units)
-        piece = next((entry for entry in known if entry.size == size), None)
-        if piece is None and size in owned:
-            raise _no_such_wear(request, supply, place, owned.count(size))
-        if piece is None:
-            taken.append(_beside(request, size))
-            continue
-        known.remove(piece)
-        if request.set is not None:
+        piece = next((entry for entry in left if entry.size == size), None)
+        if piece is not None:
             left.remove(piece)
-        taken.append(piece)
-    return tuple(taken), tuple(known), left
+        elif size in owned:
+            raise _no_such_wear(request, supply, place, owned.count(size))
+        taken.append(piece or _beside(request, size))
+    return tuple(taken), tuple(left)
 
 
 def _own_wear(request: BlockCheckRequest) -> list[int]:
@@ -235,8 +223,8 @@ def _no_such_wear(
 ) -> Disagreement:
     length = (request.wear_blocks or [])[place]
     size = to_tenth_nm(length, request.units)
-    away = next((state for piece, state in supply.away if piece.size == size), None)
-    gone = f"; one is said to be {away}" if away else ""
+    away = owned - sum(piece.size == size for piece in supply.wear)
+    gone = f", {away} of them missing or in use" if away else ""
     return Disagreement(
         f"There is no wear block of {plain(length)} {request.units} left for the stack: the box "
         f"has {owned} in all{gone}.",
