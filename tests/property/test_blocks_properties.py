@@ -112,8 +112,9 @@ def test_positions_name_each_block_once(sizes: list[int]) -> None:
 @settings(max_examples=60, deadline=None)
 def test_a_mistake_undone_is_the_opposite(sizes: list[int], count: int) -> None:
     """Undoing a mistake changes the height by as much the other way."""
-    stack, wear = sizes[: min(count, len(sizes))], [sizes[0]]
-    for mistake in islice(single_mistakes(stack, sizes, wear, (), 7), 200):
+    pieces = [Piece(size, deviation=place % 3) for place, size in enumerate(sizes)]
+    stack, spare = pieces[:count], pieces[count:]
+    for mistake in islice(single_mistakes(stack, spare, pieces[:1], (), 7), 200):
         assert mistake.reversed().change == -mistake.change
         assert mistake.reversed().reversed() == mistake
 

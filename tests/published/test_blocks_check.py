@@ -10,8 +10,9 @@ import pytest
 from uncertainties import ufloat
 
 from halfangle_service.errors import BeyondBound, Disagreement, Impossible, Refusal, Unreachable
-from halfangle_service.topics.blocks.mistakes import ranked, single_mistakes
+from halfangle_service.topics.blocks.mistakes import ranked, single_mistakes, within_limit
 from halfangle_service.topics.blocks.sets import built_in_sets
+from halfangle_service.topics.blocks.supply import Piece
 from halfangle_service.topics.blocks.tolerances import grades
 from support import Call
 
@@ -100,11 +101,13 @@ def test_every_single_mistake_is_found_and_explained() -> None:
     stack = (254_000_000, 50_800_000, 25_476_200)
     wear = [12_700_000]
     spare = sorted(set(box) - set(stack))
+    parts = [[Piece(size) for size in part] for part in (stack, spare, wear)]
+    found = single_mistakes(parts[0], parts[1], parts[2], (), INCH)
     made = [-meant for meant in stack] + [-12_700_000]
     made += [wrung for wrung in spare if wrung != 12_700_000]
     made += [wrung - meant for meant in stack for wrung in spare]
     for change in made:
-        first = ranked(single_mistakes(stack, box, wear, (), INCH), change, 0)[0]
+        first = ranked(found, within_limit(change, 0, 0))[0]
         assert first.change == change
 
 

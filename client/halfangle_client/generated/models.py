@@ -226,8 +226,9 @@ class BlockBudgetLine(BaseModel):
     """Its distribution."""
     limit: float
     """
-    What it may add to the height: its half-width, or its standard deviation where normal,
-    times the sensitivity. [length]
+    What it may add to the height, times the sensitivity: the half-width where
+    `rectangular`; where `normal`, as a calibration is, one standard deviation, which is no
+    limit: `worst_case` counts three of them. [length]
     """
     standard_uncertainty: float
     """What it adds as standard uncertainty. [length]"""
@@ -256,8 +257,10 @@ class BlockBudgetResult(BaseModel):
     """That times the coverage factor. [length]"""
     worst_case: float
     """
-    Sum of all limits as if all stood against the stack at once; a normal line counts with
-    three standard deviations. [length]
+    Sum of all limits as if all stood against the stack at once; a normal line, such as a
+    calibration, counts with three standard deviations. `worst_case` of `blocks/stack` and
+    `blocks/check` is another: blocks alone, a calibrated one with its expanded uncertainty
+    (k = 2). [length]
     """
 
 
@@ -367,7 +370,14 @@ class BlockHeightWanted(BaseModel):
 
 
 class BlockMistake(BaseModel):
-    """One mistake, what it does, and how well it explains what was found."""
+    """
+    One mistake with the stack that was meant, what it does, and how well that explains.
+
+    `mistakes_explain` tells which case it is. `what was measured`: the stack as read was
+    meant, and the mistake gives the measured one. `the stack as read`: a stack of the
+    wanted height was meant, and the mistake gives the stack as read, which is right to its
+    blocks.
+    """
 
     kind: Literal[
         "wrong block",
@@ -379,23 +389,50 @@ class BlockMistake(BaseModel):
     """What went wrong."""
     meant: float | None
     """Block that was meant; null where none was. [length]"""
+    meant_mark: str | None
+    """
+    Mark of the block that was meant; null where it has none, or where any of several of its
+    size may be it.
+    """
     wrung: float | None
     """Block that was wrung; null where none was. [length]"""
-    likeness: Literal["same digits", "neighbours in the box", "digits swapped", "one digit", "none"]
+    wrung_mark: str | None
+    """Mark of the block that was wrung, likewise."""
+    likeness: Literal[
+        "same size",
+        "same digits",
+        "neighbours in the box",
+        "digits swapped",
+        "one digit",
+        "none",
+    ]
     """
-    How the one is taken for the other: `same digits`, .1003 for .103; `neighbours in the
-    box`; `digits swapped`; `one digit`; `none`.
+    How the one is taken for the other: `same size`, another block of the box with another
+    measured deviation; `same digits`, .1003 for .103; `neighbours in the box`; `digits
+    swapped`; `one digit`; `none`.
     """
     height: float
-    """Height of the stack with this mistake. [length]"""
+    """
+    Height of the stack that was meant, with this mistake: of the actual height of the stack
+    as read, or of the wanted height, as `mistakes_explain` tells. [length]
+    """
     angle: Angle | None
-    """Angle that it gives; null without a plate."""
+    """
+    Angle that it gives; null without a plate, and where it lifts the plate by its center
+    distance or more.
+    """
     angle_error_arcsec: float | None
-    """That angle less the wanted one; null where none is wanted. [arcsecond]"""
+    """That angle less the wanted one; null where there is none of them. [arcsecond]"""
     unexplained: float
-    """Height to be explained less the height with this mistake. [length]"""
+    """
+    Height to be explained, the measured one or that of the stack as read, less the height
+    with this mistake. [length]
+    """
     explains: bool
-    """True where that is within the limit."""
+    """
+    True where that is within the limit; with a wanted angle also where it is within it of
+    the height rounded to 0.0001 in or 0.001 mm.
+    """
     words: str
     """The mistake in plain words."""
 
@@ -5041,8 +5078,8 @@ class BlockBudgetRequest(BaseModel):
     """
     calibrated_blocks: list[BlockOwned] | None = None
     """
-    The blocks with what is known of them: deviation, uncertainty, material. [1 to 20
-    entries]
+    The blocks with what is known of them: deviation, uncertainty, material. At most 20 in
+    all, counts included, none of them `missing`. [1 to 20 entries]
     """
     grade: str | None = None
     """
@@ -5065,7 +5102,7 @@ class BlockBudgetRequest(BaseModel):
     temperature_difference_celsius: float = 0.0
     """
     Limit ± of the difference of the blocks' temperature to the plate's, in kelvins; counts
-    with `plate_material` only. [°C, 0 to 50]
+    with `plate_material` only, and an advisory says so where that is absent. [°C, 0 to 50]
     """
     film_nanometres: float = 0.0
     """
@@ -5125,15 +5162,23 @@ class BlockCheckRequest(BaseModel):
     """
     wear_blocks: list[float] | None = None
     """
-    Sizes of the wear blocks that belong on its ends, in `units`. [at most 2 entries, each
-    length, 1e-06 to 10000]
+    Sizes of the wear blocks on its ends, in `units`: of the set's or box's own where it has
+    some of that size, else of a pair kept beside it. [at most 2 entries, each length, 1e-06
+    to 10000]
     """
     height: float | None = None
-    """Height wanted, in `units`. Either this or `angle`, or neither. [length, 1e-06 to 10000]"""
+    """
+    Height wanted, in `units`. Either this or `angle`, or neither. The sum of the nominal
+    sizes, wear blocks included, is as wanted below half of the smallest difference of two
+    sizes of the set, and of 0.0001 in or 0.001 mm; differences below 0.00005 in or 0.0005
+    mm do not count. `measurement_limit` sent without a measurement takes the place of that.
+    [length, 1e-06 to 10000]
+    """
     angle: float | str | None = None
     """
-    Angle wanted on the sine plate, in degrees; needs `center_distance`. [degree, over 0,
-    under 90; or text in degrees, minutes, seconds]
+    Angle wanted on the sine plate, in degrees; needs `center_distance`. Its height is
+    compared as `height` is; a stack for it rounded to 0.0001 in or 0.001 mm is as wanted
+    too. [degree, over 0, under 90; or text in degrees, minutes, seconds]
     """
     center_distance: float | None = None
     """
@@ -5159,12 +5204,18 @@ class BlockCheckRequest(BaseModel):
     """
     measurement_limit: float | None = None
     """
-    Limit ± of the measured height, in `units`; a mistake within it explains the
-    measurement. Absent: half of 0.0001 in or 0.001 mm, or `measurement_limit_arcsec`.
-    [length, 1e-06 to 10000]
+    Limit ± of the measured height, in `units`: within it, and at it, the measurement agrees
+    with the stack as read, measured deviations included, and a mistake explains the
+    measurement. Either this or `measurement_limit_arcsec`; absent both: half of 0.0001 in
+    or 0.001 mm. It does not widen what passes against the wanted height, unless nothing was
+    measured: then the actual height is to come within it of the wanted one. [length, 1e-06
+    to 10000]
     """
     measurement_limit_arcsec: float | None = None
-    """Limit ± of the measured angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+    """
+    The same limit in arc-seconds at the angle of the stack as read; needs
+    `center_distance`. [arcsecond, 1e-06 to 324000]
+    """
     grade: str | None = None
     """
     Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it. [1
@@ -5179,6 +5230,11 @@ class BlockCheckResult(BaseModel):
 
     total: float
     """Sum of the nominal sizes, wear blocks included. [length]"""
+    marks: list[str | None]
+    """
+    Identification marks of the blocks taken for the stack, in the order of `blocks` and
+    `wear_blocks`, null where one has none; empty where none of them has one.
+    """
     actual_height: float
     """With measured deviations; the total where none are known. [length]"""
     standard_uncertainty: float | None
@@ -5187,7 +5243,11 @@ class BlockCheckResult(BaseModel):
     neither is known of some block. [length]
     """
     worst_case: float | None
-    """Sum of the blocks' limits; null where they are not known. [length]"""
+    """
+    Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) where
+    calibrated; null where neither is known of some block. `blocks/budget` counts a
+    calibrated block with 3 standard uncertainties instead. [length]
+    """
     wanted_height: float | None
     """Height wanted; null where none is. [length]"""
     deviation: float | None
@@ -5205,17 +5265,22 @@ class BlockCheckResult(BaseModel):
     """Measured angle less the angle of the stack as read; null without either. [arcsecond]"""
     verdict: Literal["as wanted", "not as wanted", "nothing to compare with"]
     """
-    `as wanted`: the stack as read, and what was measured on it, agree with what is wanted
-    within the limit.
+    `as wanted`: the stack as read agrees with what is wanted, and what was measured on it
+    with the stack as read; `height` and `measurement_limit` tell how nearly.
+    """
+    mistakes_explain: Literal["what was measured", "the stack as read"] | None
+    """
+    What the mistakes are to explain. `what was measured`: it differs from the stack as
+    read. `the stack as read`: it differs from what is wanted, and nothing measured speaks
+    against it. Null where nothing differs.
     """
     mistakes: list[BlockMistake]
     """
-    Single mistakes that could explain the difference, the likeliest first: of a measurement
-    from the stack as read, else of the stack from what is wanted. Where there is no
-    difference, none.
+    Single mistakes that could explain the difference, the likeliest first. Where there is
+    no difference, none.
     """
     explained: bool
-    """True where some single mistake explains it."""
+    """True where some single mistake explains it, be it listed or not."""
 
 
 class BlockDayRequest(BaseModel):

@@ -214,7 +214,8 @@ class BlocksCalls:
             blocks: Nominal sizes of the blocks in the stack, in `units`. Either this or
                 `calibrated_blocks`. [1 to 20 entries, each length, 1e-06 to 10000]
             calibrated_blocks: The blocks with what is known of them: deviation, uncertainty,
-                material. [1 to 20 entries]
+                material. At most 20 in all, counts included, none of them `missing`. [1 to 20
+                entries]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it. Needed where some block has none. [1 to 60 characters]
             block_material: Material of the blocks given by nominal size alone.
@@ -224,7 +225,8 @@ class BlocksCalls:
             temperature_celsius: Temperature of the blocks. [°C, -40 to 150]
             temperature_limit_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
-                the plate's, in kelvins; counts with `plate_material` only. [°C, 0 to 50]
+                the plate's, in kelvins; counts with `plate_material` only, and an advisory says so
+                where that is absent. [°C, 0 to 50]
             film_nanometres: Mean by which a wringing film is thicker than the one that a block's
                 length includes by definition, in nanometres. [nanometre, -1000 to 1000]
             film_limit_nanometres: Limit ± of each film about that mean, in nanometres; the
@@ -307,12 +309,17 @@ class BlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            wear_blocks: Sizes of the wear blocks that belong on its ends, in `units`. [at most 2
-                entries, each length, 1e-06 to 10000]
-            height: Height wanted, in `units`. Either this or `angle`, or neither. [length, 1e-06 to
-                10000]
-            angle: Angle wanted on the sine plate, in degrees; needs `center_distance`. [degree,
-                over 0, under 90; or text in degrees, minutes, seconds]
+            wear_blocks: Sizes of the wear blocks on its ends, in `units`: of the set's or box's own
+                where it has some of that size, else of a pair kept beside it. [at most 2 entries,
+                each length, 1e-06 to 10000]
+            height: Height wanted, in `units`. Either this or `angle`, or neither. The sum of the
+                nominal sizes, wear blocks included, is as wanted below half of the smallest
+                difference of two sizes of the set, and of 0.0001 in or 0.001 mm; differences below
+                0.00005 in or 0.0005 mm do not count. `measurement_limit` sent without a measurement
+                takes the place of that. [length, 1e-06 to 10000]
+            angle: Angle wanted on the sine plate, in degrees; needs `center_distance`. Its height
+                is compared as `height` is; a stack for it rounded to 0.0001 in or 0.001 mm is as
+                wanted too. [degree, over 0, under 90; or text in degrees, minutes, seconds]
             center_distance: Distance between the centers of the plate's rolls, in `units`. With it
                 every height is given as an angle too. [length, 1e-06 to 10000]
             low_stack: Height of the stack under the low roll, in `units`. [length, 0 to 10000]
@@ -323,11 +330,14 @@ class BlocksCalls:
                 `measured_angle`. [length, 1e-06 to 10000]
             measured_angle: Angle measured on the plate, in degrees; needs `center_distance`.
                 [degree, over 0, under 90; or text in degrees, minutes, seconds]
-            measurement_limit: Limit ± of the measured height, in `units`; a mistake within it
-                explains the measurement. Absent: half of 0.0001 in or 0.001 mm, or
-                `measurement_limit_arcsec`. [length, 1e-06 to 10000]
-            measurement_limit_arcsec: Limit ± of the measured angle, in arc-seconds. [arcsecond,
-                1e-06 to 324000]
+            measurement_limit: Limit ± of the measured height, in `units`: within it, and at it, the
+                measurement agrees with the stack as read, measured deviations included, and a
+                mistake explains the measurement. Either this or `measurement_limit_arcsec`; absent
+                both: half of 0.0001 in or 0.001 mm. It does not widen what passes against the
+                wanted height, unless nothing was measured: then the actual height is to come within
+                it of the wanted one. [length, 1e-06 to 10000]
+            measurement_limit_arcsec: The same limit in arc-seconds at the angle of the stack as
+                read; needs `center_distance`. [arcsecond, 1e-06 to 324000]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it. [1 to 60 characters]
             explanations: How many mistakes to list, the likeliest first. [count, 0 to 50]
@@ -831,7 +841,8 @@ class AsyncBlocksCalls:
             blocks: Nominal sizes of the blocks in the stack, in `units`. Either this or
                 `calibrated_blocks`. [1 to 20 entries, each length, 1e-06 to 10000]
             calibrated_blocks: The blocks with what is known of them: deviation, uncertainty,
-                material. [1 to 20 entries]
+                material. At most 20 in all, counts included, none of them `missing`. [1 to 20
+                entries]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it. Needed where some block has none. [1 to 60 characters]
             block_material: Material of the blocks given by nominal size alone.
@@ -841,7 +852,8 @@ class AsyncBlocksCalls:
             temperature_celsius: Temperature of the blocks. [°C, -40 to 150]
             temperature_limit_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
-                the plate's, in kelvins; counts with `plate_material` only. [°C, 0 to 50]
+                the plate's, in kelvins; counts with `plate_material` only, and an advisory says so
+                where that is absent. [°C, 0 to 50]
             film_nanometres: Mean by which a wringing film is thicker than the one that a block's
                 length includes by definition, in nanometres. [nanometre, -1000 to 1000]
             film_limit_nanometres: Limit ± of each film about that mean, in nanometres; the
@@ -924,12 +936,17 @@ class AsyncBlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            wear_blocks: Sizes of the wear blocks that belong on its ends, in `units`. [at most 2
-                entries, each length, 1e-06 to 10000]
-            height: Height wanted, in `units`. Either this or `angle`, or neither. [length, 1e-06 to
-                10000]
-            angle: Angle wanted on the sine plate, in degrees; needs `center_distance`. [degree,
-                over 0, under 90; or text in degrees, minutes, seconds]
+            wear_blocks: Sizes of the wear blocks on its ends, in `units`: of the set's or box's own
+                where it has some of that size, else of a pair kept beside it. [at most 2 entries,
+                each length, 1e-06 to 10000]
+            height: Height wanted, in `units`. Either this or `angle`, or neither. The sum of the
+                nominal sizes, wear blocks included, is as wanted below half of the smallest
+                difference of two sizes of the set, and of 0.0001 in or 0.001 mm; differences below
+                0.00005 in or 0.0005 mm do not count. `measurement_limit` sent without a measurement
+                takes the place of that. [length, 1e-06 to 10000]
+            angle: Angle wanted on the sine plate, in degrees; needs `center_distance`. Its height
+                is compared as `height` is; a stack for it rounded to 0.0001 in or 0.001 mm is as
+                wanted too. [degree, over 0, under 90; or text in degrees, minutes, seconds]
             center_distance: Distance between the centers of the plate's rolls, in `units`. With it
                 every height is given as an angle too. [length, 1e-06 to 10000]
             low_stack: Height of the stack under the low roll, in `units`. [length, 0 to 10000]
@@ -940,11 +957,14 @@ class AsyncBlocksCalls:
                 `measured_angle`. [length, 1e-06 to 10000]
             measured_angle: Angle measured on the plate, in degrees; needs `center_distance`.
                 [degree, over 0, under 90; or text in degrees, minutes, seconds]
-            measurement_limit: Limit ± of the measured height, in `units`; a mistake within it
-                explains the measurement. Absent: half of 0.0001 in or 0.001 mm, or
-                `measurement_limit_arcsec`. [length, 1e-06 to 10000]
-            measurement_limit_arcsec: Limit ± of the measured angle, in arc-seconds. [arcsecond,
-                1e-06 to 324000]
+            measurement_limit: Limit ± of the measured height, in `units`: within it, and at it, the
+                measurement agrees with the stack as read, measured deviations included, and a
+                mistake explains the measurement. Either this or `measurement_limit_arcsec`; absent
+                both: half of 0.0001 in or 0.001 mm. It does not widen what passes against the
+                wanted height, unless nothing was measured: then the actual height is to come within
+                it of the wanted one. [length, 1e-06 to 10000]
+            measurement_limit_arcsec: The same limit in arc-seconds at the angle of the stack as
+                read; needs `center_distance`. [arcsecond, 1e-06 to 324000]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it. [1 to 60 characters]
             explanations: How many mistakes to list, the likeliest first. [count, 0 to 50]

@@ -68,7 +68,9 @@ def expansion_of(blocks: Sequence[StackBlock], surroundings: Surroundings) -> fl
     A plate that grows with its blocks keeps its angle: sin θ = h/L, so only the difference of the
     coefficients counts.
     """
-    return _per_kelvin(blocks, surroundings) * (surroundings.celsius - REFERENCE_CELSIUS)
+    off = surroundings.celsius - REFERENCE_CELSIUS
+    # Zero times a drop of temperature is -0.0, which an answer should not show.
+    return _per_kelvin(blocks, surroundings) * off + 0.0
 
 
 def _per_kelvin(blocks: Sequence[StackBlock], surroundings: Surroundings) -> float:

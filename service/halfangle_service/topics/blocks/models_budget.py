@@ -17,6 +17,8 @@ from halfangle_service.quantities.expansion import MaterialName
 from halfangle_service.topics.blocks.models import BlockOwned, SetName
 from halfangle_service.uncertainty import Distribution
 
+#: Most blocks in one stack, counts included.
+MOST_IN_STACK = 20
 _Nanometres = Annotated[
     float, Field(strict=True, allow_inf_nan=False, ge=-1000, le=1000), Unit("nanometre")
 ]
@@ -30,17 +32,18 @@ class BlockBudgetRequest(RequestModel):
     """A stack, its blocks' grades or calibrations, and where it stands."""
 
     units: Units = Field(description="Unit of every length here and in the answer.")
-    blocks: Annotated[list[Length], Field(min_length=1, max_length=20)] | None = Field(
+    blocks: Annotated[list[Length], Field(min_length=1, max_length=MOST_IN_STACK)] | None = Field(
         None,
         description="Nominal sizes of the blocks in the stack, in `units`. Either this or "
         "`calibrated_blocks`.",
         examples=[[2.0, 0.5]],
     )
-    calibrated_blocks: Annotated[list[BlockOwned], Field(min_length=1, max_length=20)] | None = (
-        Field(
-            None,
-            description="The blocks with what is known of them: deviation, uncertainty, material.",
-        )
+    calibrated_blocks: (
+        Annotated[list[BlockOwned], Field(min_length=1, max_length=MOST_IN_STACK)] | None
+    ) = Field(
+        None,
+        description="The blocks with what is known of them: deviation, uncertainty, material. At "
+        "most 20 in all, counts included, none of them `missing`.",
     )
     grade: SetName | None = Field(
         None,
@@ -64,7 +67,7 @@ class BlockBudgetRequest(RequestModel):
     temperature_difference_celsius: _Kelvins = Field(
         0.0,
         description="Limit ± of the difference of the blocks' temperature to the plate's, in "
-        "kelvins; counts with `plate_material` only.",
+        "kelvins; counts with `plate_material` only, and an advisory says so where that is absent.",
     )
     film_nanometres: _Nanometres = Field(
         0.0,
@@ -93,8 +96,9 @@ class BlockBudgetLine(ResultModel):
     name: str = Field(description="What it comes from.")
     distribution: Distribution = Field(description="Its distribution.")
     limit: LengthOut = Field(
-        description="What it may add to the height: its half-width, or its standard deviation "
-        "where normal, times the sensitivity."
+        description="What it may add to the height, times the sensitivity: the half-width where "
+        "`rectangular`; where `normal`, as a calibration is, one standard deviation, which is no "
+        "limit: `worst_case` counts three of them."
     )
     standard_uncertainty: LengthOut = Field(description="What it adds as standard uncertainty.")
     share: Annotated[float, Unit("percent")] = Field(description="Share in the combined variance.")
@@ -118,6 +122,8 @@ class BlockBudgetResult(ResultModel):
     )
     expanded_uncertainty: LengthOut = Field(description="That times the coverage factor.")
     worst_case: LengthOut = Field(
-        description="Sum of all limits as if all stood against the stack at once; a normal line "
-        "counts with three standard deviations."
+        description="Sum of all limits as if all stood against the stack at once; a normal line, "
+        "such as a calibration, counts with three standard deviations. `worst_case` of "
+        "`blocks/stack` and `blocks/check` is another: blocks alone, a calibrated one with its "
+        "expanded uncertainty (k = 2)."
     )

@@ -1,10 +1,11 @@
 """A stack's error budget: models to maths and back."""
 
 from collections.abc import Iterator, Sequence
+from math import fsum
 
-from halfangle_service.errors import Disagreement
+from halfangle_service.errors import BeyondBound, Disagreement
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import Units, from_mm, plain, to_tenth_nm
+from halfangle_service.quantities import Units, from_mm, from_tenth_nm, plain, to_tenth_nm
 from halfangle_service.quantities.expansion import MaterialName, materials
 from halfangle_service.topics.blocks.height_budget import (
     REFERENCE_CELSIUS,
@@ -17,12 +18,14 @@ from halfangle_service.topics.blocks.height_budget import (
 )
 from halfangle_service.topics.blocks.models import BlockOwned
 from halfangle_service.topics.blocks.models_budget import (
+    MOST_IN_STACK,
     BlockBudgetLine,
     BlockBudgetRequest,
     BlockBudgetResult,
 )
 from halfangle_service.topics.blocks.operations_stack import GRADES
 from halfangle_service.topics.blocks.operations_supply import require_deviations, require_sane
+from halfangle_service.topics.blocks.sets import foreign_places
 from halfangle_service.topics.blocks.tolerances import Grade, find_grade
 from halfangle_service.uncertainty import Budget, Contribution, Distribution
 
@@ -44,6 +47,8 @@ _EXPANSION = Source(
 #: The coefficient of steel blocks is stated for this range: ISO 3650:1998, from memory.
 EXPANSION_RANGE_CELSIUS = (10.0, 30.0)
 _MM_PER_NANOMETRE = 1e-6
+#: The unit system of a request's blocks, and the other one.
+_SYSTEMS: dict[Units, tuple[str, str]] = {"in": ("inch", "metric"), "mm": ("metric", "inch")}
 
 
 def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
@@ -58,8 +63,9 @@ def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
     surroundings = _surroundings(request)
     lines = budget_lines(blocks, films, surroundings)
     whole = Budget(tuple(_contribution(line) for line in lines))
-    nominal = sum(block.size for block in blocks)
-    deviations = sum(block.deviation for block in blocks)
+    sizes = [to_tenth_nm(block.size, request.units) for block in blocks]
+    nominal = from_tenth_nm(sum(sizes), request.units)
+    deviations = fsum(block.deviation for block in blocks)
     growth = expansion_of(blocks, surroundings)
     result = BlockBudgetResult(
         nominal=nominal,
@@ -72,7 +78,8 @@ def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
         expanded_uncertainty=whole.expanded(request.coverage_factor),
         worst_case=whole.worst_case,
     )
-    return Outcome(result, tuple(_advisories(request, blocks)))
+    advisories = (*_odd_size(request), *_advisories(request, blocks))
+    return Outcome(result, advisories)
 
 
 def _blocks(request: BlockBudgetRequest) -> list[StackBlock]:
@@ -94,16 +101,79 @@ def _blocks(request: BlockBudgetRequest) -> list[StackBlock]:
         field = "blocks"
     else:
         entries = list(request.calibrated_blocks or ())
+        _require_a_stack(entries)
         require_deviations(entries, request.units, "calibrated_blocks")
         field = "calibrated_blocks"
     sizes = [to_tenth_nm(entry.size, request.units) for entry in entries]
     part = "" if field == "blocks" else "/size"
-    require_sane(sizes, [f"{field}/{place}{part}" for place in range(len(sizes))], request.units)
+    paths = [f"{field}/{place}{part}" for place in range(len(sizes))]
+    require_sane(sizes, paths, request.units)
+    _require_own_units(request, paths)
     return [
         block
         for place, entry in enumerate(entries)
         for block in [_block(entry, request.units, grade, f"{field}/{place}")] * entry.count
     ]
+
+
+def _require_a_stack(entries: Sequence[BlockOwned]) -> None:
+    """Refuse what cannot stand in a stack: too many blocks, or one that is missing."""
+    count = sum(entry.count for entry in entries)
+    if count > MOST_IN_STACK:
+        raise BeyondBound(
+            f"The stack has {count} blocks; a budget takes at most {MOST_IN_STACK}.",
+            fields={
+                "calibrated_blocks": f"should be at most {MOST_IN_STACK} blocks, counts included"
+            },
+        )
+    for place, entry in enumerate(entries):
+        if entry.state == "missing":
+            raise Disagreement(
+                f"The block of {plain(entry.size)} is said to be missing, so it stands in no "
+                "stack.",
+                fields={f"calibrated_blocks/{place}/state": "should not be missing"},
+            )
+
+
+def _foreign(request: BlockBudgetRequest) -> dict[int, float]:
+    """Sizes of the other unit system by their places, those meant as they stand left out."""
+    entries = request.calibrated_blocks
+    sizes = request.blocks or [entry.size for entry in entries or ()]
+    exact = [to_tenth_nm(size, request.units) for size in sizes]
+    return {
+        place: sizes[place]
+        for place in foreign_places(exact, request.units)
+        if entries is None or not entries[place].special
+    }
+
+
+def _may_be_odd(foreign: dict[int, float]) -> bool:
+    """True where one size alone is of the other system, in round figures: an odd block may be."""
+    return len(foreign) == 1 and all((2.0 * size).is_integer() for size in foreign.values())
+
+
+def _require_own_units(request: BlockBudgetRequest, paths: Sequence[str]) -> None:
+    """Refuse sizes of the other unit system, as a box of blocks does."""
+    foreign = _foreign(request)
+    if not foreign or _may_be_odd(foreign):
+        return
+    own, other = _SYSTEMS[request.units]
+    words = ", ".join(plain(size) for size in foreign.values())
+    raise Disagreement(
+        f"Among the {own} blocks there are sizes of {other} sets: {words}. Send them in one unit, "
+        "or mark an odd block as special in `calibrated_blocks`.",
+        fields={paths[place]: f"is a size of {other} sets, not of {own} ones" for place in foreign},
+    )
+
+
+def _odd_size(request: BlockBudgetRequest) -> Iterator[Advisory]:
+    own, other = _SYSTEMS[request.units]
+    for size in _foreign(request).values():
+        yield caution(
+            "size-of-other-units",
+            f"{plain(size)} is a size of {other} sets, not of {own} ones; it was taken as "
+            f"{plain(size)} {request.units}.",
+        )
 
 
 def _block(entry: BlockOwned, units: Units, grade: Grade | None, path: str) -> StackBlock:
@@ -177,6 +247,17 @@ def _advisories(request: BlockBudgetRequest, blocks: Sequence[StackBlock]) -> It
             "materials-grow-apart",
             "Blocks and plate of different materials grow apart off 20 °C; let all soak, and "
             "correct for the expansion given.",
+        )
+    if request.temperature_difference_celsius and request.plate_material is None:
+        yield note(
+            "difference-not-counted",
+            "`temperature_difference_celsius` is of the blocks to the plate, and no "
+            "`plate_material` was sent: it is not in this budget.",
+        )
+    if any(entry.state == "in use" for entry in request.calibrated_blocks or ()):
+        yield note(
+            "block-in-use",
+            "A block of this stack is said to be in use: right where this stack is what uses it.",
         )
     if not request.wrung_to_base:
         yield note(

@@ -2,33 +2,40 @@
 
 import math
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import takewhile
 
-from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, stop
-from halfangle_service.quantities import (
-    ARCSEC_PER_RADIAN,
-    Angle,
-    angle_from_radians,
-    bench_step,
-    from_tenth_nm,
-    plain,
-    to_tenth_nm,
+from halfangle_service.operation import (
+    Advisory,
+    Operation,
+    Outcome,
+    Source,
+    caution,
+    note,
+    stop,
 )
+from halfangle_service.quantities import Units, bench_step, from_tenth_nm, plain
 from halfangle_service.topics.blocks.built import errors_of
-from halfangle_service.topics.blocks.mistakes import Mistake, ranked, single_mistakes
+from halfangle_service.topics.blocks.mistakes import (
+    Comparison,
+    Mistake,
+    against_wanted,
+    distinct,
+    ranked,
+    single_mistakes,
+    within_limit,
+)
 from halfangle_service.topics.blocks.models_check import (
     BlockCheckRequest,
     BlockCheckResult,
     BlockMistake,
     CheckVerdict,
+    MistakesExplain,
 )
 from halfangle_service.topics.blocks.operations_stack import GRADES, SETS
-from halfangle_service.topics.blocks.operations_supply import Supply, graded_supply, read_supply
-from halfangle_service.topics.blocks.sets import foreign_places
 from halfangle_service.topics.blocks.supply import Piece
-from halfangle_service.topics.blocks.tolerances import find_grade
+from halfangle_service.topics.blocks.wrung import Wrung, read_wrung
 
 _METHOD = Source(
     citation="Derived here: every single swap, omission and addition of a block is tried; which of "
@@ -38,209 +45,123 @@ _METHOD = Source(
 
 
 @dataclass(frozen=True, slots=True)
-class _Bench:
-    """A request read: blocks in the stack, wear blocks, and heights in 0.1 nm."""
+class _Search:
+    """Mistakes looked for, the likeliest first: what they are to explain, and what they did.
 
-    request: BlockCheckRequest
-    supply: Supply
-    inner: tuple[Piece, ...]
-    wear: tuple[Piece, ...]
-    wanted: float | None
-    measured: float | None
+    `unclear` are the sizes of which it must be said which of several blocks is meant.
+    """
 
-    @property
-    def pieces(self) -> tuple[Piece, ...]:
-        return (*self.inner, *self.wear)
+    comparison: Comparison
+    explains: MistakesExplain
+    mistakes: tuple[Mistake, ...]
+    unclear: frozenset[int]
 
     @property
-    def actual(self) -> int:
-        return sum(piece.actual for piece in self.pieces)
-
-    @property
-    def limit(self) -> float:
-        """Largest difference in 0.1 nm that counts as none."""
-        request = self.request
-        unit = to_tenth_nm(1.0, request.units)
-        if request.measurement_limit is not None:
-            return request.measurement_limit * unit
-        if request.measurement_limit_arcsec is not None:
-            length = (request.center_distance or 0.0) * unit
-            at = math.cos(self.angle_rad(self.actual))
-            return length * at * request.measurement_limit_arcsec / ARCSEC_PER_RADIAN
-        return bench_step(request.units) / 2.0 * unit
-
-    def angle_rad(self, height: float) -> float:
-        """Angle that a stack of this height gives; raises Impossible where the plate ends."""
-        request = self.request
-        unit = to_tenth_nm(1.0, request.units)
-        rise = height / unit - request.low_stack - request.offset
-        length = request.center_distance or math.inf
-        if not -length < rise < length:
-            raise Impossible(
-                f"Such a stack lifts the high roll by {plain(rise)} {request.units}, which is not "
-                f"below the center distance {plain(length)}.",
-                fields={"blocks": "should lift the plate by less than its center distance"},
-            )
-        return math.asin(rise / length)
-
-    def angle(self, height: float) -> Angle | None:
-        """The same as the answer writes it; None without a plate."""
-        if self.request.center_distance is None:
-            return None
-        return angle_from_radians(self.angle_rad(height))
-
-    def error_arcsec(self, height: float, reference: float | None) -> float | None:
-        """Angle of one height less that of another; None without a plate or a reference."""
-        if self.request.center_distance is None or reference is None:
-            return None
-        return (self.angle_rad(height) - self.angle_rad(reference)) * ARCSEC_PER_RADIAN
+    def explaining(self) -> tuple[Mistake, ...]:
+        """Those that explain it; ranked, they come first."""
+        return tuple(takewhile(self.comparison.explained_by, self.mistakes))
 
 
 def check(request: BlockCheckRequest) -> Outcome[BlockCheckResult]:
     """What a stack as wrung is, and which single mistake explains what is wrong with it."""
-    bench = _read(request)
-    reference = bench.measured if bench.measured is not None else bench.wanted
-    off = reference is not None and abs(reference - bench.actual) > bench.limit
-    mistakes = _mistakes(bench, reference) if off and reference is not None else []
-    result = _result(bench, mistakes)
-    return Outcome(result, (*bench.supply.advisories, *_advisories(result)))
+    bench = read_wrung(request)
+    search = _search(bench)
+    result = _result(bench, search)
+    notes = (*_which_taken(bench), *_too_coarse(bench), *_advisories(bench, search))
+    return Outcome(result, (*bench.supply.advisories, *notes))
 
 
-def _read(request: BlockCheckRequest) -> _Bench:
-    _require_one(request, "height", "angle")
-    _require_one(request, "measured_height", "measured_angle")
-    for name in ("angle", "measured_angle", "measurement_limit_arcsec"):
-        if getattr(request, name) is not None and request.center_distance is None:
-            raise Disagreement(
-                f"`{name}` needs the plate: send `center_distance`.",
-                fields={"center_distance": f"is required with {name}"},
-            )
-    supply = read_supply(request)
-    if request.grade is not None:
-        supply = graded_supply(supply, request.grade)
-    return _Bench(
-        request,
-        supply,
-        _in_stack(request, supply),
-        tuple(_wear(request, supply)),
-        _height_of(request, request.height, request.angle),
-        _height_of(request, request.measured_height, request.measured_angle),
-    )
-
-
-def _require_one(request: BlockCheckRequest, first: str, second: str) -> None:
-    if getattr(request, first) is not None and getattr(request, second) is not None:
-        raise Disagreement(
-            f"`{first}` and `{second}` were both sent; one of them is taken.",
-            fields={first: f"send either this or {second}", second: f"send either this or {first}"},
-        )
-
-
-def _height_of(
-    request: BlockCheckRequest, height: float | None, angle: float | None
-) -> float | None:
-    """Height in 0.1 nm from itself or from an angle on the plate."""
-    unit = to_tenth_nm(1.0, request.units)
-    if height is not None:
-        return float(to_tenth_nm(height, request.units))
-    if angle is None:
+def _measured_comparison(bench: Wrung) -> Comparison | None:
+    """What was measured against the stack as read, measured deviations included."""
+    if bench.measured is None:
         return None
-    rise = (request.center_distance or 0.0) * math.sin(math.radians(angle))
-    return (rise + request.low_stack + request.offset) * unit
+    usual = bench_step(bench.request.units) / 2.0 * bench.unit
+    limit = usual if bench.limit is None else bench.limit
+    return within_limit(bench.measured, bench.actual, limit)
 
 
-def _in_stack(request: BlockCheckRequest, supply: Supply) -> tuple[Piece, ...]:
-    """The blocks of the stack; refuses one that the box does not hold, or no more of."""
-    left = list(supply.box.pieces)
-    pieces = []
-    for place, length in enumerate(request.blocks):
-        size = to_tenth_nm(length, request.units)
-        piece = next((entry for entry in left if entry.size == size), None)
-        if piece is None:
-            raise _not_in_box(request, supply, place, size)
-        left.remove(piece)
-        pieces.append(piece)
-    return tuple(pieces)
+def _wanted_comparison(bench: Wrung) -> Comparison | None:
+    """The stack as read against what is wanted: nominal sizes, unless a limit was sent for it."""
+    if bench.wanted is None:
+        return None
+    limit = _limit_of_wanted(bench)
+    if limit is not None:
+        return within_limit(bench.actual, bench.wanted, limit)
+    step = bench_step(bench.request.units) * bench.unit
+    rounded = bench.request.angle is not None
+    return against_wanted(bench.total, bench.wanted, bench.supply.box.sizes, step, rounded=rounded)
 
 
-def _not_in_box(request: BlockCheckRequest, supply: Supply, place: int, size: int) -> Disagreement:
-    length, units = request.blocks[place], request.units
-    there = sum(piece.size == size for piece in supply.box.pieces)
-    if there:
-        reason = f"the box holds {there} of it, and the stack names it {there + 1} times or more"
-    elif foreign_places([size], units):
-        reason = f"it is a size of {'metric' if units == 'in' else 'inch'} sets"
-    else:
-        reason = "the box has no such block"
-    return Disagreement(
-        f"{plain(length)} {units} is not a block of this box: {reason}.",
-        fields={f"blocks/{place}": "should be a block of the box, as often as it is there"},
-    )
+def _limit_of_wanted(bench: Wrung) -> float | None:
+    """The limit sent, where nothing was measured that it could be of."""
+    return bench.limit if bench.measured is None else None
 
 
-def _wear(request: BlockCheckRequest, supply: Supply) -> Iterator[Piece]:
-    """The wear blocks: the box's own where it has such, else plain ones."""
-    known = list(supply.wear)
-    for length in request.wear_blocks or ():
-        size = to_tenth_nm(length, request.units)
-        piece = next((entry for entry in known if entry.size == size), None)
-        if piece is not None:
-            known.remove(piece)
-            yield piece
-        elif request.grade is None:
-            yield Piece(size)
-        else:
-            limit = find_grade(request.grade).limit_deviation(size) * to_tenth_nm(1.0, "mm")
-            yield Piece(size, standard_uncertainty=limit / 3.0**0.5, limit=limit)
-
-
-def _mistakes(bench: _Bench, reference: float) -> list[Mistake]:
-    """Single mistakes, the likeliest first.
+def _search(bench: Wrung) -> _Search | None:
+    """The mistakes that could explain what is wrong; None where nothing is.
 
     What was measured differs from the stack as read: the mistake leads from this stack to another.
     What was wanted differs from it: the mistake led from another to this stack, so the search runs
     the other way round.
     """
-    sizes = [piece.size for piece in bench.inner]
-    box = [piece.size for piece in bench.supply.box.pieces]
-    wear = [piece.size for piece in bench.wear]
-    unit = to_tenth_nm(1.0, bench.request.units)
-    ordered = ranked(
-        single_mistakes(sizes, box, wear, [piece.size for piece in bench.supply.wear], unit),
-        round(reference - bench.actual),
-        round(bench.limit),
-    )[: bench.request.explanations]
-    if bench.measured is not None:
-        return ordered
-    return [mistake.reversed() for mistake in ordered]
+    measured, wanted = _measured_comparison(bench), _wanted_comparison(bench)
+    if measured is not None and not measured.agrees:
+        found, unclear = _mistakes(bench, nominal=False), _unclear(bench)
+        return _Search(measured, "what was measured", tuple(ranked(found, measured)), unclear)
+    if wanted is None or wanted.agrees:
+        return None
+    nominal = _limit_of_wanted(bench) is None
+    found = [mistake.reversed() for mistake in _mistakes(bench, nominal=nominal)]
+    unclear = frozenset[int]() if nominal else _unclear(bench)
+    return _Search(wanted, "the stack as read", tuple(ranked(found, wanted)), unclear)
 
 
-def _described(bench: _Bench, mistake: Mistake) -> BlockMistake:
-    units = bench.request.units
-    measured = bench.measured is not None
-    change = mistake.change if measured else -mistake.change
-    height = bench.actual + change
-    reference = bench.measured if bench.measured is not None else bench.wanted
-    left = (reference or 0.0) - height
-    shown = height if measured else bench.actual
-    meant = None if mistake.meant is None else from_tenth_nm(mistake.meant, units)
-    wrung = None if mistake.wrung is None else from_tenth_nm(mistake.wrung, units)
-    return BlockMistake(
-        kind=mistake.kind,
-        meant=meant,
-        wrung=wrung,
-        likeness=mistake.likeness,
-        height=from_tenth_nm(shown, units),
-        angle=bench.angle(shown),
-        angle_error_arcsec=bench.error_arcsec(shown, bench.wanted),
-        unexplained=left / to_tenth_nm(1.0, units),
-        explains=abs(left) <= bench.limit,
-        words=_words(mistake, meant, wrung),
+def _unclear(bench: Wrung) -> frozenset[int]:
+    """Sizes of which the box has blocks that differ by deviation or mark."""
+    return frozenset(
+        size
+        for pieces in (bench.supply.box.pieces, bench.supply.wear)
+        for size, count in Counter(piece.size for piece in distinct(pieces)).items()
+        if count > 1
     )
 
 
-def _words(mistake: Mistake, meant: float | None, wrung: float | None) -> str:
-    out, put = (None if size is None else plain(size) for size in (meant, wrung))
+def _mistakes(bench: Wrung, *, nominal: bool) -> list[Mistake]:
+    """Every single mistake with the stack as read; by nominal sizes alone, each size once."""
+    unclear = _unclear(bench)
+    inner, spare, wear, spare_wear = (
+        [_nominal(piece, unclear) for piece in part] if nominal else part
+        for part in (bench.inner, bench.spare, bench.wear, bench.spare_wear)
+    )
+    return single_mistakes(inner, spare, wear, spare_wear, bench.unit)
+
+
+def _nominal(piece: Piece, unclear: frozenset[int]) -> Piece:
+    return Piece(piece.size, mark=None if piece.size in unclear else piece.mark)
+
+
+def _described(bench: Wrung, search: _Search, mistake: Mistake) -> BlockMistake:
+    units, comparison = bench.request.units, search.comparison
+    height = comparison.meant[0] + mistake.change
+    meant, wrung = mistake.meant, mistake.wrung
+    return BlockMistake(
+        kind=mistake.kind,
+        meant=None if meant is None else from_tenth_nm(meant.size, units),
+        meant_mark=None if meant is None else meant.mark,
+        wrung=None if wrung is None else from_tenth_nm(wrung.size, units),
+        wrung_mark=None if wrung is None else wrung.mark,
+        likeness=mistake.likeness,
+        height=height / bench.unit,
+        angle=bench.angle(height),
+        angle_error_arcsec=bench.error_arcsec(height, bench.wanted),
+        unexplained=(comparison.found - height) / bench.unit,
+        explains=comparison.explained_by(mistake),
+        words=_words(mistake, units, search.unclear),
+    )
+
+
+def _words(mistake: Mistake, units: Units, unclear: frozenset[int]) -> str:
+    out, put = (_named(piece, units, unclear) for piece in (mistake.meant, mistake.wrung))
     match mistake.kind:
         case "wrong block":
             return f"{put} in place of {out}"
@@ -254,13 +175,26 @@ def _words(mistake: Mistake, meant: float | None, wrung: float | None) -> str:
             return f"a wear block of {put} too many"
 
 
-def _result(bench: _Bench, mistakes: Sequence[Mistake]) -> BlockCheckResult:
-    units, unit = bench.request.units, to_tenth_nm(1.0, bench.request.units)
+def _named(piece: Piece | None, units: Units, unclear: frozenset[int]) -> str:
+    """A block in words: its size, and which one where there are several of it."""
+    if piece is None:
+        return ""
+    size = plain(from_tenth_nm(piece.size, units))
+    if piece.size not in unclear:
+        return size
+    mark = "" if piece.mark is None else f"mark {piece.mark}, "
+    return f"{size} ({mark}deviation {plain(from_tenth_nm(piece.deviation, units))})"
+
+
+def _result(bench: Wrung, search: _Search | None) -> BlockCheckResult:
+    units, unit = bench.request.units, bench.unit
     uncertainty, worst = errors_of(bench.pieces, units)
-    described = [_described(bench, mistake) for mistake in mistakes]
     wanted, measured = bench.wanted, bench.measured
+    listed = () if search is None else search.mistakes[: bench.request.explanations]
+    marks = [piece.mark for piece in bench.pieces]
     return BlockCheckResult(
-        total=from_tenth_nm(sum(piece.size for piece in bench.pieces), units),
+        total=from_tenth_nm(bench.total, units),
+        marks=marks if any(marks) else [],
         actual_height=from_tenth_nm(bench.actual, units),
         standard_uncertainty=uncertainty,
         worst_case=worst,
@@ -269,44 +203,96 @@ def _result(bench: _Bench, mistakes: Sequence[Mistake]) -> BlockCheckResult:
         angle=bench.angle(bench.actual),
         angle_error_arcsec=bench.error_arcsec(bench.actual, wanted),
         measured_deviation=None if measured is None else (measured - bench.actual) / unit,
-        measured_error_arcsec=None
-        if measured is None
-        else bench.error_arcsec(measured, float(bench.actual)),
-        verdict=_verdict(bench),
-        mistakes=described,
-        explained=any(entry.explains for entry in described),
+        measured_error_arcsec=bench.error_arcsec(measured, float(bench.actual)),
+        verdict=_verdict(bench, search),
+        mistakes_explain=None if search is None else search.explains,
+        mistakes=[_described(bench, search, mistake) for mistake in listed] if search else [],
+        explained=search is not None and bool(search.explaining),
     )
 
 
-def _verdict(bench: _Bench) -> CheckVerdict:
-    references = [height for height in (bench.wanted, bench.measured) if height is not None]
-    if not references:
+def _verdict(bench: Wrung, search: _Search | None) -> CheckVerdict:
+    if bench.wanted is None and bench.measured is None:
         return "nothing to compare with"
-    off = max(abs(height - bench.actual) for height in references) > bench.limit
-    return "not as wanted" if off else "as wanted"
+    return "as wanted" if search is None else "not as wanted"
 
 
-def _advisories(result: BlockCheckResult) -> Iterator[Advisory]:
-    if result.verdict == "not as wanted":
-        likely = result.mistakes[0].words if result.explained else ""
-        yield stop(
-            "wrong-stack",
-            "Do not grind on this stack: it is not what is wanted, or not what was measured."
-            + (f" Look first for {likely}." if likely else ""),
+def _which_taken(bench: Wrung) -> Iterator[Advisory]:
+    """Say which of several blocks of one size was taken for the stack."""
+    unclear = _unclear(bench)
+    taken = [_named(p, bench.request.units, unclear) for p in bench.pieces if p.size in unclear]
+    if taken:
+        yield note(
+            "one-of-several-taken",
+            f"Of several blocks of one size this one was taken for the stack: {'; '.join(taken)}. "
+            "Read the mark: heights and mistakes here count with this one.",
         )
-        if not result.explained:
-            yield caution(
-                "no-single-mistake",
-                "No single mistake with a block explains it: look for dirt, a burr, a block of "
-                "another set, the plate's seat, or a wrong center distance.",
-            )
-    alike = Counter(entry.explains for entry in result.mistakes)[True]
-    if alike > 1:
+
+
+def _too_coarse(bench: Wrung) -> Iterator[Advisory]:
+    """Say so where a measurement agrees with the stack, and would with a wrong block in it too."""
+    comparison = _measured_comparison(bench)
+    if comparison is None or not comparison.agrees:
+        return
+    hidden = [
+        mistake
+        for mistake in _mistakes(bench, nominal=False)
+        if mistake.likeness != "same size" and comparison.explained_by(mistake)
+    ]
+    if hidden:
+        likely = ranked(hidden, comparison)[0]
+        yield note(
+            "measurement-too-coarse",
+            "Within its limit the measurement cannot tell this stack from one with "
+            f"{_words(likely, bench.request.units, _unclear(bench))}. Where it is finer, send "
+            "`measurement_limit`.",
+        )
+
+
+def _advisories(bench: Wrung, search: _Search | None) -> Iterator[Advisory]:
+    if search is None:
+        return
+    explaining = search.explaining
+    message = f"Do not grind on this stack: {_WRONG[search.explains]}."
+    if explaining:
+        likely = _words(explaining[0], bench.request.units, search.unclear)
+        message += f" Look first for {likely}."
+    yield stop("wrong-stack", message)
+    if not explaining:
+        words = _LOOK_ELSEWHERE[search.explains] + _nothing_nearer(bench, search)
+        yield caution("no-single-mistake", words)
+    if len(explaining) > 1:
         yield caution(
             "several-explanations",
-            f"{alike} of the mistakes listed explain it equally well; read the sizes on the blocks "
-            "themselves.",
+            f"{len(explaining)} single mistakes explain it equally well; read the sizes on the "
+            "blocks themselves.",
         )
+
+
+def _nothing_nearer(bench: Wrung, search: _Search) -> str:
+    """Say so where the stack is not at fault: its blocks make too coarse steps."""
+    step = math.gcd(*bench.supply.box.sizes)
+    off = search.comparison.missed(0)
+    if search.explains == "what was measured" or 2 * off > step:
+        return ""
+    units = bench.request.units
+    return (
+        f" These blocks make steps of {plain(from_tenth_nm(step, units))} {units}: none of their "
+        "stacks comes nearer to what is wanted."
+    )
+
+
+_WRONG: dict[MistakesExplain, str] = {
+    "what was measured": "what was measured on it is not what was read from its blocks",
+    "the stack as read": "it is not what is wanted",
+}
+_LOOK_ELSEWHERE: dict[MistakesExplain, str] = {
+    "what was measured": "No single mistake with a block explains what was measured: look for "
+    "dirt, a burr, a block of another set, the plate's seat, or a wrong center distance.",
+    "the stack as read": "No single mistake with a block leads from what is wanted to this stack: "
+    "look for two mistakes, a stack of another job, a height that these blocks do not build, or a "
+    "wrong center distance.",
+}
 
 
 CHECK = Operation(
