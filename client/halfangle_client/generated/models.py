@@ -103,8 +103,9 @@ class BlockAlternative(BaseModel):
     """
     worst_case: float | None
     """
-    Sum of the blocks' grade limits, or of their expanded uncertainties where calibrated;
-    null where neither is known of some block. [length]
+    Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) where
+    calibrated; null where neither is known of some block. `blocks/budget` takes in films
+    and temperature, and three standard deviations of what is normally distributed. [length]
     """
 
 
@@ -325,8 +326,9 @@ class BlockDayStack(BaseModel):
     """
     worst_case: float | None
     """
-    Sum of the blocks' grade limits, or of their expanded uncertainties where calibrated;
-    null where neither is known of some block. [length]
+    Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) where
+    calibrated; null where neither is known of some block. `blocks/budget` takes in films
+    and temperature, and three standard deviations of what is normally distributed. [length]
     """
     wear_blocks: list[float]
     """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
@@ -464,8 +466,9 @@ class BlockNamedStack(BaseModel):
     """
     worst_case: float | None
     """
-    Sum of the blocks' grade limits, or of their expanded uncertainties where calibrated;
-    null where neither is known of some block. [length]
+    Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) where
+    calibrated; null where neither is known of some block. `blocks/budget` takes in films
+    and temperature, and three standard deviations of what is normally distributed. [length]
     """
     wear_blocks: list[float]
     """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
@@ -691,8 +694,9 @@ class BlockStackResult(BaseModel):
     """
     worst_case: float | None
     """
-    Sum of the blocks' grade limits, or of their expanded uncertainties where calibrated;
-    null where neither is known of some block. [length]
+    Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) where
+    calibrated; null where neither is known of some block. `blocks/budget` takes in films
+    and temperature, and three standard deviations of what is normally distributed. [length]
     """
     wear_blocks: list[float]
     """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
