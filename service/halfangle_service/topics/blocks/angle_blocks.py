@@ -226,6 +226,8 @@ def _best(
         errors, ranks = np.concatenate([errors, joined]), np.concatenate([ranks, ranked])
         kept = _in_order(box.kinds, errors, ranks, wanted)
         errors, ranks = errors[kept], ranks[kept]
+    if not len(ranks):
+        return []
     times = _times(box.kinds, ranks)
     return [
         AngleStack(
