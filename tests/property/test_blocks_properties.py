@@ -6,7 +6,7 @@ from itertools import combinations, islice
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from halfangle_service.topics.blocks.angle_blocks import fewest_within
+from halfangle_service.topics.blocks.angle_blocks import fewest_within, nearest
 from halfangle_service.topics.blocks.disjoint import DisjointSearch
 from halfangle_service.topics.blocks.measured import MeasuredBlocks
 from halfangle_service.topics.blocks.mistakes import single_mistakes
@@ -126,12 +126,28 @@ def test_a_mistake_undone_is_the_opposite(sizes: list[int], count: int) -> None:
 @settings(max_examples=80, deadline=None)
 def test_angles_made_of_blocks_are_found(angles: list[int], signs: list[int]) -> None:
     """An angle made by adding and subtracting blocks is found, with no more blocks than that."""
-    ordered = tuple(sorted(angles, reverse=True))
-    target = sum(sign * angle for sign, angle in zip(signs, ordered, strict=False))
-    used = sum(map(abs, signs[: len(ordered)]))
-    if used == 0:
+    target = sum(sign * angle for sign, angle in zip(signs, angles, strict=False))
+    used = sum(map(abs, signs[: len(angles)]))
+    found = fewest_within(angles, target, 0, 22)
+    if not found.stacks:
+        # Blocks of one angle are not added and subtracted at once: that would leave nothing.
+        assert target == 0
         return
-    found = next(fewest_within(ordered, target, 0, 22))
-    assert found.total == target
-    assert sum(map(abs, found.signs)) <= used
-    assert target == sum(sign * angle for sign, angle in zip(found.signs, ordered, strict=True))
+    stack = found.stacks[0]
+    assert found.complete
+    assert stack.total == target == sum(angle * times for angle, times in stack.terms)
+    assert stack.count <= used or target == 0
+    assert all(abs(times) <= angles.count(angle) for angle, times in stack.terms)
+
+
+@given(st.lists(st.integers(1, 50), min_size=1, max_size=7), st.integers(1, 400))
+@settings(max_examples=80, deadline=None)
+def test_nearest_angles_enclose_the_target(angles: list[int], target: int) -> None:
+    """The nearest stacks lie on either side of an angle, and none lies between."""
+    below, above = nearest(angles, target, 22)
+    assert below is not None
+    assert below.total <= target
+    assert above is None or above.total >= target
+    gap = min(abs(stack.total - target) for stack in (below, above) if stack)
+    assert not fewest_within(angles, target, gap - 1, 22).stacks or gap == 0
+    assert fewest_within(angles, target, gap, 22).stacks

@@ -308,7 +308,6 @@ ANGLES: list[tuple[dict[str, Any], type[Refusal], str, str]] = [
     ({"set": "angle-15"}, Unreachable, "no built-in set of angle blocks", "set"),
     ({"set": "angle-16", "grade": "fine"}, Unreachable, "no grade of angle blocks", "grade"),
     ({"set": "angle-6"}, Unreachable, "nearest below it is 37°00'00", "angle"),
-    ({"set": "angle-16", "tolerance_arcsec": 3e5}, BeyondBound, "combinations", "tolerance_arcsec"),
     ({"pieces": [{"angle": k, "count": 4} for k in range(1, 8)]}, BeyondBound, "22", "pieces"),
     (
         {"pieces": [{"angle": 1, "deviation_arcsec": 90}]},

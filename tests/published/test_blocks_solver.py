@@ -365,11 +365,10 @@ def test_fewest_angle_blocks_are_those_of_a_constraint_solver() -> None:
     generator = random.Random(CHANCE)  # noqa: S311
     targets = [generator.randrange(1, 356_400) for _ in range(40)]
     for target, expected in zip(targets, fewest_by_signs(seconds, targets), strict=True):
-        found = next(fewest_within(tuple(s * 1000 for s in seconds), target * 1000, 0, 22), None)
-        assert (sum(map(abs, found.signs)) if found else None) == expected
+        found = fewest_within([s * 1000 for s in seconds], target * 1000, 0, 22).stacks
+        assert (found[0].count if found else None) == expected
         if found:
-            signed = sum(sign * s for sign, s in zip(found.signs, seconds, strict=True))
-            assert signed == target
+            assert sum(angle * times for angle, times in found[0].terms) == target * 1000
 
 
 def test_nearest_angles_are_those_of_enumeration() -> None:

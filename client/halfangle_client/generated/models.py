@@ -5047,13 +5047,24 @@ class BlockAngleStackResult(BaseModel):
     """Sum of the blocks' limits; null where they are not known. [arcsecond]"""
     words: str
     """The stack as a sum."""
-    proved: Literal[True]
+    proved: bool
     """
-    No stack of fewer blocks exists: every way to add, subtract and leave out blocks was
+    No stack of fewer blocks comes within the tolerance, and of as many blocks none comes
+    nearer: every way to add, subtract and leave out blocks was considered. False where the
+    bound on the work was reached first.
+    """
+    order_proved: bool
+    """
+    Alternatives are proved: every stack that could come before the last one given was
     considered.
     """
+    bound: str | None
+    """What bounded the search, and what holds in spite of it; null where nothing did."""
     alternatives: list[BlockAngleAlternative]
-    """The next best, in order."""
+    """
+    The next best, all different: fewest blocks first, then the nearest, then those that
+    subtract fewer blocks, then those that add larger ones.
+    """
 
 
 class BlockBudgetAnswer(BaseModel):

@@ -144,7 +144,8 @@ class BlocksCalls:
         The fewest angle gauge blocks, each added or subtracted, that build an angle, proved; with
         the error that their grades or calibrations leave.
 
-        Largest request: 22 angle blocks; 4 million combinations within the tolerance.
+        Largest request: 22 angle blocks; of more than a million stacks of as few blocks within the
+        tolerance the best of the first million.
 
         Args:
             angle: Angle to build, in degrees; taken to the nearest 0.001″. [degree, over 0, at most
@@ -771,7 +772,8 @@ class AsyncBlocksCalls:
         The fewest angle gauge blocks, each added or subtracted, that build an angle, proved; with
         the error that their grades or calibrations leave.
 
-        Largest request: 22 angle blocks; 4 million combinations within the tolerance.
+        Largest request: 22 angle blocks; of more than a million stacks of as few blocks within the
+        tolerance the best of the first million.
 
         Args:
             angle: Angle to build, in degrees; taken to the nearest 0.001″. [degree, over 0, at most

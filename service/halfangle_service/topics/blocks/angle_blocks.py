@@ -1,152 +1,279 @@
 """Angle gauge blocks: each added, subtracted or left out, the fewest for an angle. 0.001″.
 
-Angles are integers of a thousandth of an arc-second. The box is split in halves; every signed
-sum of a half is listed (three to the power of its blocks), and the halves are joined where they
-come to the wanted angle. No combination is left out, so the fewest is proved. Derived here.
+Angles are integers of a thousandth of an arc-second. Blocks of one angle are one kind, and a stack
+says how many times each kind is added, or subtracted where that is negative: never both, since a
+block subtracted from its like leaves nothing.
+
+The box is cut in two, and every stack of each half is listed by its key: the number of its blocks
+times `_PER_BLOCK`, plus its sum. Keys add up as sums do, so a stack of n blocks is a pair of
+halves whose keys come to n · `_PER_BLOCK` + the angle, found by looking up in a sorted list what
+each half leaves. The fewest blocks are the first n for which there is a pair; as no combination is
+left out, that is proved. Derived here (meet in the middle: Horowitz and Sahni, 1974, from memory).
 """
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from math import prod
 
 import numpy as np
 from numpy.typing import NDArray
 
-from halfangle_service.errors import BeyondBound
+from halfangle_service.topics.blocks.work import Work
 
 Longs = NDArray[np.int64]
+#: A kind of blocks: its angle in 0.001″, and how many of it there are.
+Kind = tuple[int, int]
 
-#: Most blocks of a box: each half then has 177,147 signed sums.
+#: Most blocks of a box: its halves then have at most 354,294 rows of 12 bytes, 4.3 MB.
 MOST_PIECES = 22
-#: Most joined combinations looked at in one request.
-MOST_JOINED = 4_000_000
+#: Most stacks of as few blocks that are compared in one request; C(22, 11) is 705,432.
+MOST_COMPARED = 1_000_000
+#: Stacks compared at a time, so that they take a few megabytes.
+_AT_A_TIME = 50_000
 
+#: What a block adds to a key: many times any sum, so that keys of different counts lie apart.
+_PER_BLOCK = 1 << 40
+#: Farther than any sum of 22 blocks of up to 180° is from an angle of up to 360°.
+_FARTHEST = 1 << 36
 
-@dataclass(frozen=True, slots=True)
-class SignedSums:
-    """All signed sums of some blocks: `sums` ascending, `counts` of blocks, `signs` a row each."""
-
-    sums: Longs
-    counts: Longs
-    signs: NDArray[np.int8]
+#: Boxes whose halves are kept: 32 of at most 240 kB and 4 of at most 4.3 MB, 25 MB in all.
+_LITTLE_ROWS, _LITTLE_KEPT, _LARGE_KEPT = 20_000, 32, 4
 
 
 @dataclass(frozen=True, slots=True)
 class AngleStack:
-    """A sign for each block of the box (1, −1, 0), and the sum in 0.001″."""
+    """A stack: `terms` of (angle, times added or subtracted), largest first, and their sum."""
 
-    signs: tuple[int, ...]
+    terms: tuple[Kind, ...]
     total: int
 
-
-def signed_sums(angles: Sequence[int]) -> SignedSums:
-    """List every signed sum of these blocks, each used at most once."""
-    sums = np.zeros(1, np.int64)
-    signs = np.zeros((1, 0), np.int8)
-    for angle in angles:
-        rows = len(sums)
-        sums = np.concatenate([sums, sums + angle, sums - angle])
-        column = np.repeat(np.array([0, 1, -1], np.int8), rows)[:, None]
-        signs = np.column_stack([np.tile(signs, (3, 1)), column])
-    order = np.argsort(sums, kind="stable")
-    counts = np.abs(signs).sum(axis=1, dtype=np.int64)
-    return SignedSums(sums[order], counts[order], signs[order])
-
-
-@lru_cache(maxsize=4)
-def _halves(angles: tuple[int, ...]) -> tuple[SignedSums, SignedSums]:
-    if len(angles) > MOST_PIECES:
-        raise BeyondBound(
-            f"{len(angles)} angle blocks; at most {MOST_PIECES} are taken.",
-            fields={"pieces": f"should have at most {MOST_PIECES} entries"},
-        )
-    middle = len(angles) // 2
-    return signed_sums(angles[:middle]), signed_sums(angles[middle:])
+    @property
+    def count(self) -> int:
+        """How many blocks."""
+        return sum(abs(times) for _, times in self.terms)
 
 
 @dataclass(frozen=True, slots=True)
-class _Candidates:
-    """Stacks near an angle, as arrays: `signs` a row each, `totals`, `counts` of blocks."""
+class AngleChoice:
+    """Stacks in order: the fewest blocks, then the nearest, then fewer subtracted, then larger.
 
-    signs: NDArray[np.int8]
-    totals: Longs
-    counts: Longs
+    The first has the fewest blocks in any case. `first_proved`: it is the nearest of these too.
+    `complete`: every stack that comes before the last one given was considered.
+    """
 
-    def stack(self, row: int) -> AngleStack:
-        return AngleStack(tuple(self.signs[row].tolist()), int(self.totals[row]))
+    stacks: tuple[AngleStack, ...]
+    first_proved: bool = True
+    complete: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class _Half:
+    """Every stack of some kinds by its key, ascending; `ranks` are places in the order of ties."""
+
+    keys: Longs
+    ranks: NDArray[np.int32]
+
+    def rows(self, kept: slice | NDArray[np.bool_]) -> "_Half":
+        """These rows alone."""
+        return _Half(self.keys[kept], self.ranks[kept])
+
+
+@dataclass(frozen=True, slots=True)
+class _Box:
+    """Kinds by descending angle: the first `cut` of them are in `left`, the others in `right`."""
+
+    kinds: tuple[Kind, ...]
+    cut: int
+    left: _Half
+    right: _Half
+
+    @property
+    def blocks(self) -> int:
+        """How many blocks there are."""
+        return sum(count for _, count in self.kinds)
+
+    def layer(self, count: int) -> slice:
+        """Rows of the left half that the right one may complete to so many blocks."""
+        right = sum(copies for _, copies in self.kinds[self.cut :])
+        # Half a block off: the keys of a count lie around its multiple.
+        edges = (
+            (count - right) * _PER_BLOCK - _PER_BLOCK // 2,
+            count * _PER_BLOCK + _PER_BLOCK // 2,
+        )
+        return slice(*self.left.keys.searchsorted(edges).tolist())
 
 
 def fewest_within(
-    angles: tuple[int, ...], target: int, tolerance: int, max_pieces: int
-) -> Iterator[AngleStack]:
-    """Give the stacks within a tolerance of an angle: fewest blocks first, then the nearest.
+    angles: Sequence[int],
+    target: int,
+    tolerance: int,
+    max_pieces: int,
+    wanted: int = 1,
+    work: Work | None = None,
+) -> AngleChoice:
+    """Give the `wanted` best stacks within a tolerance of an angle, all different, if there are.
 
-    Of equals the one that subtracts fewer. `angles` one entry a block. Raises BeyondBound where
-    the tolerance admits too many combinations.
+    `angles` one entry a block, at most `MOST_PIECES`. Ends early where `work` is exhausted.
     """
-    found = _candidates(angles, target, tolerance, max_pieces)
-    subtracted = (found.signs < 0).sum(axis=1)
-    order = np.lexsort((subtracted, np.abs(found.totals - target), found.counts))
-    return (found.stack(row) for row in order.tolist())
-
-
-def _candidates(
-    angles: tuple[int, ...], target: int, tolerance: int, max_pieces: int
-) -> _Candidates:
-    left, right = _halves(angles)
-    first, second = _joined(left, right, target, tolerance)
-    counts = left.counts[first] + right.counts[second]
-    kept = (counts <= max_pieces) & (counts > 0)
-    first, second = first[kept], second[kept]
-    return _Candidates(
-        np.column_stack([left.signs[first], right.signs[second]]),
-        left.sums[first] + right.sums[second],
-        counts[kept],
-    )
-
-
-def _joined(
-    left: SignedSums, right: SignedSums, target: int, tolerance: int
-) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
-    """Give index pairs of the halves whose sums come within the tolerance of the target."""
-    rests = target - left.sums
-    low = np.searchsorted(right.sums, rests - tolerance, "left")
-    high = np.searchsorted(right.sums, rests + tolerance, "right")
-    found = high - low
-    total = int(found.sum())
-    if total > MOST_JOINED:
-        raise BeyondBound(
-            f"{total} combinations of these angle blocks come within {tolerance / 1000:g}″; at "
-            f"most {MOST_JOINED} are compared.",
-            fields={"tolerance_arcsec": "should be smaller"},
-        )
-    first = np.repeat(np.arange(len(found)), found)
-    begin = np.cumsum(found) - found
-    second = np.arange(total) - begin[first] + low[first]
-    return first, second
+    work = work or Work(MOST_COMPARED)
+    tolerance = min(tolerance, _FARTHEST)
+    box = _completable(_box(angles), target, tolerance)
+    stacks: list[AngleStack] = []
+    first_proved = True
+    for count in range(1, min(max_pieces, box.blocks) + 1):
+        found = _best(box, count, target, tolerance, wanted - len(stacks), work)
+        if found and not stacks:
+            first_proved = not work.exhausted or found[0].total == target
+        stacks += found
+        if len(stacks) == wanted or work.exhausted:
+            break
+    return AngleChoice(tuple(stacks), first_proved, not work.exhausted)
 
 
 def nearest(
-    angles: tuple[int, ...], target: int, max_pieces: int
+    angles: Sequence[int], target: int, max_pieces: int
 ) -> tuple[AngleStack | None, AngleStack | None]:
     """Give the stacks nearest to an angle: the best at or below it, and the best at or above it."""
+    box = _box(angles)
+    gaps = [
+        (*_gaps(box, count, target), count) for count in range(1, min(max_pieces, box.blocks) + 1)
+    ]
+    below = min((gap, count) for gap, _, count in gaps)
+    above = min((gap, count) for _, gap, count in gaps)
+    return _at(box, target, -below[0], below[1]), _at(box, target, above[0], above[1])
+
+
+def _at(box: _Box, target: int, gap: int, count: int) -> AngleStack | None:
+    """The first in order of the stacks of so many blocks just this far from an angle."""
+    if abs(gap) > _FARTHEST:
+        return None
+    return _best(box, count, target + gap, 0, 1, Work(MOST_COMPARED))[0]
+
+
+def _gaps(box: _Box, count: int, target: int) -> tuple[int, int]:
+    """How far the sums of so many blocks next below and above an angle are from it.
+
+    More than `_FARTHEST` where there are none.
+    """
+    rests = count * _PER_BLOCK + target - box.left.keys[box.layer(count)]
+    keys = box.right.keys
+    places = keys.searchsorted(rests)
+    above = keys.take(places, mode="clip") - rests
+    below = rests - keys.take(places - (above != 0), mode="clip")
+    # What lies past the first or the last key comes out negative.
     return (
-        _nearest_on_side(angles, target, max_pieces, -1),
-        _nearest_on_side(angles, target, max_pieces, 1),
+        int(below.min(initial=_PER_BLOCK, where=below >= 0)),
+        int(above.min(initial=_PER_BLOCK, where=above >= 0)),
     )
 
 
-def _nearest_on_side(
-    angles: tuple[int, ...], target: int, max_pieces: int, side: int
-) -> AngleStack | None:
-    """Widen a window on one side of the angle until it holds a stack; the nearest one then."""
-    width = 0
-    reach = sum(angles) + abs(target)
-    while width <= 2 * reach:
-        half = -(-width // 2)
-        found = _candidates(angles, target + side * half, half, max_pieces)
-        if len(found.totals):
-            off = np.abs(found.totals - target)
-            return found.stack(int(np.lexsort((found.counts, off))[0]))
-        width = max(2 * width, 1_000)
-    return None
+def _box(angles: Sequence[int]) -> _Box:
+    """The halves of a box, kept within the bytes that are set aside for them."""
+    kinds = tuple(sorted(Counter(angles).items(), reverse=True))
+    cut = _middle([2 * count + 1 for _, count in kinds])
+    return (_kept_little if _rows(kinds, cut) <= _LITTLE_ROWS else _kept_large)(kinds, cut)
+
+
+def _middle(ways: Sequence[int]) -> int:
+    """Where to cut the kinds so that the larger half has as few stacks as can be."""
+    return min(range(len(ways)), key=lambda cut: max(prod(ways[:cut]), prod(ways[cut:])))
+
+
+def _rows(kinds: Sequence[Kind], cut: int) -> int:
+    """How many rows the two halves have together."""
+    return sum(prod(2 * count + 1 for _, count in half) for half in (kinds[:cut], kinds[cut:]))
+
+
+def _halved(kinds: tuple[Kind, ...], cut: int) -> _Box:
+    return _Box(kinds, cut, _half(kinds[:cut]), _half(kinds[cut:]))
+
+
+_kept_little = lru_cache(maxsize=_LITTLE_KEPT)(_halved)
+_kept_large = lru_cache(maxsize=_LARGE_KEPT)(_halved)
+
+
+def _half(kinds: Sequence[Kind]) -> _Half:
+    """List every stack of these kinds: of the largest as many added as can be comes first."""
+    keys = np.zeros(1, np.int64)
+    for angle, count in kinds:
+        times = np.arange(count, -count - 1, -1)
+        keys = np.add.outer(keys, times * angle + np.abs(times) * _PER_BLOCK).ravel()
+    order = keys.argsort(kind="stable")
+    return _Half(keys[order], order.astype(np.int32))
+
+
+def _completable(box: _Box, target: int, tolerance: int) -> _Box:
+    """Leave out rows of the left half from which the smaller angles do not reach the wanted one."""
+    reach = tolerance + sum(angle * count for angle, count in box.kinds[box.cut :])
+    half = _PER_BLOCK // 2
+    sums = ((box.left.keys + half) & (_PER_BLOCK - 1)) - half
+    kept = np.abs(sums - target) <= reach
+    return _Box(box.kinds, box.cut, box.left.rows(kept), box.right)
+
+
+def _best(
+    box: _Box, count: int, target: int, tolerance: int, wanted: int, work: Work
+) -> list[AngleStack]:
+    """Give the best stacks of exactly so many blocks; ends early where `work` is exhausted."""
+    left, right = box.left.rows(box.layer(count)), box.right
+    middle = count * _PER_BLOCK + target
+    errors, ranks = np.zeros(0, np.int64), np.zeros(0, np.int64)
+    for first, second in _pairs(left.keys, right.keys, middle, tolerance, work):
+        joined = left.keys[first] + right.keys[second] - middle
+        ranked = left.ranks[first].astype(np.int64) * len(right.ranks) + right.ranks[second]
+        errors, ranks = np.concatenate([errors, joined]), np.concatenate([ranks, ranked])
+        kept = _in_order(box.kinds, errors, ranks, wanted)
+        errors, ranks = errors[kept], ranks[kept]
+    if not len(ranks):
+        return []
+    times = _times(box.kinds, ranks)
+    return [
+        AngleStack(
+            tuple((angle, n) for (angle, _), n in zip(box.kinds, row, strict=True) if n),
+            target + error,
+        )
+        for error, row in zip(errors.tolist(), times.T.tolist(), strict=True)
+    ]
+
+
+def _pairs(
+    left: Longs, right: Longs, middle: int, tolerance: int, work: Work
+) -> Iterator[tuple[NDArray[np.intp], NDArray[np.intp]]]:
+    """Give index pairs of keys that come within the tolerance of `middle`, some at a time."""
+    rests = middle - left
+    lows = right.searchsorted(rests - tolerance)
+    # Most rows have no partner at all: only for the others is the last one looked up.
+    rows = (right.take(lows, mode="clip") <= rests + tolerance).nonzero()[0]
+    highs = right.searchsorted(rests[rows] + tolerance, "right")
+    ends = (highs - lows[rows]).cumsum()
+    total = int(ends[-1]) if len(ends) else 0
+    for begin in range(0, total, _AT_A_TIME):
+        many = min(_AT_A_TIME, total - begin)
+        numbers = np.arange(begin, begin + min(many, work.left))
+        places = ends.searchsorted(numbers, "right")
+        yield rows[places], numbers + (highs - ends)[places]
+        if not work.take(many):
+            return
+
+
+def _in_order(kinds: Sequence[Kind], errors: Longs, ranks: Longs, wanted: int) -> NDArray[np.intp]:
+    """Places of the `wanted` nearest; of equals those that subtract fewer, then by rank."""
+    off = np.abs(errors)
+    if len(off) > wanted:
+        near = (off <= np.partition(off, wanted - 1)[wanted - 1]).nonzero()[0]
+    else:
+        near = np.arange(len(off))
+    subtracted = -_times(kinds, ranks[near]).clip(max=0).sum(axis=0)
+    order = np.lexsort((ranks[near], subtracted, off[near]))
+    best: NDArray[np.intp] = near[order[:wanted]]
+    return best
+
+
+def _times(kinds: Sequence[Kind], ranks: Longs) -> NDArray[np.int8]:
+    """How many times each kind is added in the stacks of these ranks: a row a kind."""
+    counts = np.array([count for _, count in kinds], np.int8)[:, None]
+    digits = np.unravel_index(ranks, tuple(2 * count + 1 for _, count in kinds))
+    times: NDArray[np.int8] = counts - np.array(digits, np.int8)
+    return times

@@ -103,8 +103,20 @@ class BlockAngleAlternative(ResultModel):
 class BlockAngleStackResult(BlockAngleAlternative):
     """The stack of the fewest angle blocks."""
 
-    proved: Literal[True] = Field(
-        description="No stack of fewer blocks exists: every way to add, subtract and leave out "
-        "blocks was considered."
+    proved: bool = Field(
+        description="No stack of fewer blocks comes within the tolerance, and of as many blocks "
+        "none comes nearer: every way to add, subtract and leave out blocks was considered. False "
+        "where the bound on the work was reached first."
     )
-    alternatives: list[BlockAngleAlternative] = Field(description="The next best, in order.")
+    order_proved: bool = Field(
+        description="Alternatives are proved: every stack that could come before the last one "
+        "given was considered."
+    )
+    bound: str | None = Field(
+        description="What bounded the search, and what holds in spite of it; null where nothing "
+        "did."
+    )
+    alternatives: list[BlockAngleAlternative] = Field(
+        description="The next best, all different: fewest blocks first, then the nearest, then "
+        "those that subtract fewer blocks, then those that add larger ones."
+    )

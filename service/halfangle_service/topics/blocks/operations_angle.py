@@ -4,13 +4,15 @@ import math
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import islice
+from itertools import chain, islice, product
 
 from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution
+from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.quantities import Angle, format_dms, plain
 from halfangle_service.topics.blocks.angle_blocks import (
+    MOST_COMPARED,
     MOST_PIECES,
+    AngleChoice,
     AngleStack,
     fewest_within,
     nearest,
@@ -30,12 +32,13 @@ from halfangle_service.topics.blocks.models_angle import (
     BlockAngleStackResult,
 )
 from halfangle_service.topics.blocks.operations_tables import ANGLE_SETS
+from halfangle_service.topics.blocks.work import Work
 
 LARGEST_DEVIATION_ARCSEC = 60.0
 MANY_PIECES = 5
 _METHOD = Source(
-    citation="Derived here: all signed sums of each half of the box are joined; checked against an "
-    "independent exact solver.",
+    citation="Derived here: all signed sums of each half of the box are joined, fewest blocks "
+    "first; checked against enumeration and an independent exact solver.",
     standing="derived",
 )
 
@@ -49,31 +52,76 @@ class _Piece:
     expanded_uncertainty_arcsec: float | None = None
 
 
+#: A block of a stack: added (1) or subtracted (−1).
+_Used = tuple[_Piece, int]
+
+
 def angle_stack(request: BlockAngleStackRequest) -> Outcome[BlockAngleStackResult]:
     """Fewest angle blocks for an angle."""
     pieces = _pieces(request)
     grade = None if request.grade is None else find_angle_grade(request.grade)
-    angles = tuple(piece.angle for piece in pieces)
+    angles = [piece.angle for piece in pieces]
     target = round(request.angle * THOUSANDTHS_PER_DEGREE)
     tolerance = round(request.tolerance_arcsec * 1000)
-    every = fewest_within(angles, target, tolerance, request.max_pieces)
-    found = list(islice(_distinct(pieces, every), 1 + request.alternatives))
-    if not found:
+    wanted = 1 + request.alternatives
+    work = Work(MOST_COMPARED)
+    choice = fewest_within(angles, target, tolerance, request.max_pieces, wanted, work)
+    if not choice.stacks:
         raise _unbuildable(request, angles, target)
-    first, *others = [_facts(pieces, stack, target, grade) for stack in found]
-    result = BlockAngleStackResult(**dict(first), proved=True, alternatives=others)
+    built = islice(_built(pieces, choice.stacks, wanted), wanted)
+    first, *others = [_facts(used, target, grade) for used in built]
+    result = BlockAngleStackResult(
+        **dict(first),
+        proved=choice.first_proved,
+        order_proved=choice.complete,
+        bound=None if choice.complete else _bound_words(choice),
+        alternatives=others,
+    )
     return Outcome(result, tuple(_advisories(result)))
 
 
-def _distinct(pieces: Sequence[_Piece], stacks: Iterable[AngleStack]) -> Iterator[AngleStack]:
-    """Leave out stacks that differ only in which of several blocks alike they use."""
-    seen = set()
+def _bound_words(choice: AngleChoice) -> str:
+    """What bounded the search, and what holds in spite of it."""
+    first = "the first stack is proved" if choice.first_proved else "a nearer one may exist"
+    return (
+        f"More than {MOST_COMPARED} stacks of as few blocks come within the tolerance: no stack of "
+        f"fewer blocks exists, {first}, and others may come before those that follow it."
+    )
+
+
+def _built(
+    pieces: Sequence[_Piece], stacks: Iterable[AngleStack], most: int
+) -> Iterator[tuple[_Used, ...]]:
+    """Give the blocks of each stack: of blocks of one angle that differ, every choice.
+
+    Of each angle at most `most` choices, more than that are not asked for.
+    """
+    kinds = list(Counter(pieces).items())
     for stack in stacks:
-        used = Counter(zip(pieces, stack.signs, strict=True))
-        key = frozenset(entry for entry in used.items() if entry[0][1])
-        if key not in seen:
-            seen.add(key)
-            yield stack
+        ways = [
+            list(islice(_ways([k for k in kinds if k[0].angle == angle], times), most))
+            for angle, times in stack.terms
+        ]
+        for chosen in product(*ways):
+            yield tuple(chain.from_iterable(chosen))
+
+
+def _ways(kinds: Sequence[tuple[_Piece, int]], times: int) -> Iterator[tuple[_Used, ...]]:
+    """Every choice of so many blocks of one angle, all added or, if negative, all subtracted.
+
+    Blocks alike are one kind; the kind that was named first is taken first.
+    """
+    many = abs(times)
+    if many > sum(count for _, count in kinds):
+        return
+    if not kinds:
+        yield ()
+        return
+    (piece, count), *others = kinds
+    for taken in range(min(count, many), -1, -1):
+        here = ((piece, 1 if times > 0 else -1),) * taken
+        for rest in _ways(others, (many - taken) * (1 if times > 0 else -1)):
+            yield (*here, *rest)
 
 
 def _pieces(request: BlockAngleStackRequest) -> list[_Piece]:
@@ -119,14 +167,14 @@ def _owned(entries: Sequence[BlockAngleOwned]) -> Iterator[_Piece]:
 
 
 def _unbuildable(
-    request: BlockAngleStackRequest, angles: tuple[int, ...], target: int
+    request: BlockAngleStackRequest, angles: Sequence[int], target: int
 ) -> Unreachable:
     below, above = nearest(angles, target, request.max_pieces)
     facts = {
         name: {
             "angle": format_dms(stack.total / THOUSANDTHS_PER_DEGREE),
             "deviation_arcsec": (stack.total - target) / 1000,
-            "sum": _sum_words(angles, stack),
+            "sum": _sum_words(stack.terms),
         }
         for name, stack in (("below", below), ("above", above))
         if stack is not None
@@ -140,11 +188,9 @@ def _unbuildable(
     )
 
 
-def _facts(
-    pieces: Sequence[_Piece], stack: AngleStack, target: int, grade: AngleGrade | None
-) -> BlockAngleAlternative:
-    used = [(piece, sign) for piece, sign in zip(pieces, stack.signs, strict=True) if sign]
-    off = (stack.total - target) / 1000
+def _facts(used: Sequence[_Used], target: int, grade: AngleGrade | None) -> BlockAngleAlternative:
+    total = sum(sign * piece.angle for piece, sign in used)
+    off = (total - target) / 1000
     uncertainty, worst = _errors([piece for piece, _ in used], grade)
     return BlockAngleAlternative(
         pieces=[
@@ -155,13 +201,13 @@ def _facts(
             for piece, sign in used
         ],
         count=len(used),
-        total=Angle.of(stack.total / THOUSANDTHS_PER_DEGREE),
+        total=Angle.of(total / THOUSANDTHS_PER_DEGREE),
         deviation_arcsec=off,
         actual_deviation_arcsec=off
         + math.fsum(sign * piece.deviation_arcsec for piece, sign in used),
         standard_uncertainty_arcsec=uncertainty,
         worst_case_arcsec=worst,
-        words=_sum_words([piece.angle for piece in pieces], stack),
+        words=_sum_words([(piece.angle, sign) for piece, sign in used]),
     )
 
 
@@ -183,10 +229,14 @@ def _errors(
     return math.hypot(*standards), math.fsum(limits)
 
 
-def _sum_words(angles: Sequence[int], stack: AngleStack) -> str:
-    terms = [(angle, sign) for angle, sign in zip(angles, stack.signs, strict=True) if sign]
-    terms.sort(key=lambda term: -term[1])
-    words = " ".join(f"{'+' if sign > 0 else '−'} {_angle_words(angle)}" for angle, sign in terms)
+def _sum_words(terms: Iterable[tuple[int, int]]) -> str:
+    """Write (angle, times added or subtracted) as a sum, what is added first."""
+    ordered = sorted(terms, key=lambda term: term[1] < 0)
+    words = " ".join(
+        f"{'+' if times > 0 else '−'} {_angle_words(angle)}"
+        for angle, times in ordered
+        for _ in range(abs(times))
+    )
     return words.removeprefix("+ ")
 
 
@@ -207,6 +257,8 @@ def _advisories(result: BlockAngleStackResult) -> Iterator[Advisory]:
             f"{result.count} angle blocks add up their errors; a nearby angle, or a sine plate, "
             "may be surer.",
         )
+    if result.bound is not None:
+        yield note("bound-reached", result.bound)
 
 
 ANGLE_STACK = Operation(
@@ -219,11 +271,12 @@ ANGLE_STACK = Operation(
     result=BlockAngleStackResult,
     calculate=angle_stack,
     relations=(
-        "angle = Σ ± nominal angle, each block once at most",
+        "angle = Σ ± nominal angle, each block once at most, blocks of one angle all the same way",
         "standard_uncertainty² = Σ u², u = accuracy / √3 by grade, or expanded uncertainty / 2",
     ),
     sources=(_METHOD, ANGLE_SETS),
     example={"angle": "37 24 18", "set": "angle-16", "grade": "toolroom"},
-    largest_request="22 angle blocks; 4 million combinations within the tolerance",
+    largest_request="22 angle blocks; of more than a million stacks of as few blocks within "
+    "the tolerance the best of the first million",
     heavy=True,
 )
