@@ -171,8 +171,8 @@ class BlockAlternative(ResultModel):
     )
     worst_case: LengthOut | None = Field(
         description="Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) "
-        "where calibrated; null where neither is known of some block. `blocks/budget` takes in films "
-        "and temperature, and three standard deviations of what is normally distributed."
+        "where calibrated; null where neither is known of some block. `blocks/budget` takes in "
+        "films and temperature, and three standard deviations of what is normally distributed."
     )
 
 
