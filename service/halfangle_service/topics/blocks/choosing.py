@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
 from halfangle_service.topics.blocks.layers import Layers, Positions
-from halfangle_service.topics.blocks.stacking import StackTable, stack_table
+from halfangle_service.topics.blocks.stacking import StackTable
 from halfangle_service.topics.blocks.supply import Box
 from halfangle_service.topics.blocks.work import Work
 
@@ -49,7 +49,7 @@ def choose(
 ) -> Choice:
     """Give the `wanted` best stacks of nominal blocks within a tolerance of a height."""
     if wanted == 1 and tolerance == 0 and preference == "large blocks":
-        return first_only(stack_table(box.sizes, max_blocks), height)
+        return first_only(box.table(max_blocks), height)
     layers = box.layers(max_blocks)
     heights = _heights(layers, height, tolerance)
     stacks = tuple(islice(_ordered(box, layers, height, heights, preference, work), wanted))

@@ -28,7 +28,7 @@ from halfangle_service.topics.blocks.operations_supply import (
     finished_supply,
 )
 from halfangle_service.topics.blocks.sets import nominal_sizes
-from halfangle_service.topics.blocks.stacking import StackTable, stack_table
+from halfangle_service.topics.blocks.stacking import StackTable
 from halfangle_service.topics.blocks.supply import Box, Piece
 from halfangle_service.topics.blocks.work import Work
 
@@ -118,7 +118,7 @@ class _Task:
     @property
     def table(self) -> StackTable:
         """Table of the other blocks."""
-        return stack_table(self.supply.box.sizes, self.max_blocks)
+        return self.supply.box.table(self.max_blocks)
 
 
 @dataclass(frozen=True, slots=True)

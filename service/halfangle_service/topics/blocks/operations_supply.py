@@ -283,8 +283,10 @@ def finished_supply(request: BlockFinishFields, stacks: int = 1) -> Supply:
             fields={"wear_blocks": "should be one end or both ends where wear_block_size is sent"},
         )
     exact = None if size is None else to_tenth_nm(size, request.units)
-    wear = _wear_for(supply, exact, ends, stacks, request.units) if ends else ()
-    supply = replace(supply, wear=wear)
+    if ends:
+        supply = replace(supply, wear=_wear_for(supply, exact, ends, stacks, request.units))
+    elif supply.wear:
+        supply = replace(supply, wear=())
     return supply if request.grade is None else graded_supply(supply, request.grade)
 
 

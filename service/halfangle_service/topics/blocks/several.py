@@ -13,7 +13,7 @@ from halfangle_service.topics.blocks.models import BlockFinishFields
 from halfangle_service.topics.blocks.models_stacks import BlockLeftOut, BlockToBorrow
 from halfangle_service.topics.blocks.operations_supply import ENDS, Supply, finished_supply
 from halfangle_service.topics.blocks.sets import nominal_sizes
-from halfangle_service.topics.blocks.stacking import UNREACHED, StackTable, stack_table
+from halfangle_service.topics.blocks.stacking import UNREACHED, StackTable
 from halfangle_service.topics.blocks.work import Work
 
 METHOD = Source(
@@ -116,7 +116,7 @@ def read_several(
             "The wear blocks leave no block for the stacks.",
             fields={"max_blocks": f"should be more than {ends}"},
         )
-    table = stack_table(supply.box.sizes, max_blocks - ends)
+    table = supply.box.table(max_blocks - ends)
     table.require_bounded()
     wear = sum([piece.size for piece in supply.wear[:ends]])
     wanted = [_inner_heights(table, height, wear, request.units) for height in heights]

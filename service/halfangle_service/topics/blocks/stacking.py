@@ -66,7 +66,7 @@ class StackTable:
         """Entries that making the table visits: the bound on it is counted in these."""
         return sum(self._reach)
 
-    @property
+    @cached_property
     def bounded(self) -> bool:
         """False where the table would be too long, or too much work to make."""
         return self.length <= MOST_STEPS and self.work <= MOST_WORK
@@ -253,4 +253,9 @@ _KEPT: Kept[tuple[tuple[int, ...], int], StackTable] = Kept(
 
 def stack_table(sizes: Sequence[int], max_blocks: int) -> StackTable:
     """Give the table of a set, made once and kept; `sizes` in 0.1 nm, one entry a block."""
-    return _KEPT.get((tuple(sorted(sizes, reverse=True)), min(max_blocks, len(sizes))))
+    return ordered_table(tuple(sorted(sizes, reverse=True)), max_blocks)
+
+
+def ordered_table(sizes: tuple[int, ...], max_blocks: int) -> StackTable:
+    """Give the same for sizes that are in descending order already."""
+    return _KEPT.get((sizes, min(max_blocks, len(sizes))))

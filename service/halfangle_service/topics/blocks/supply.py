@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from halfangle_service.topics.blocks.layers import Layers, kinds_of
-from halfangle_service.topics.blocks.stacking import stack_table
+from halfangle_service.topics.blocks.stacking import StackTable, ordered_table
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +83,11 @@ class Box:
 
     def layers(self, max_blocks: int) -> Layers:
         """The stacks of up to so many of these blocks by their count."""
-        return Layers(stack_table(self.sizes, max_blocks), self.kinds)
+        return Layers(self.table(max_blocks), self.kinds)
+
+    def table(self, max_blocks: int) -> StackTable:
+        """The fewest blocks of stacks of up to so many of these blocks."""
+        return ordered_table(self.sizes, max_blocks)
 
     def pick(self, positions: Iterable[int]) -> tuple[Piece, ...]:
         """Give the blocks at these positions."""
