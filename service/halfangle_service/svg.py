@@ -21,7 +21,8 @@ INK, WORK, METAL, PALE, ALERT, WHEEL = (
 _STYLE = (
     f"text{{font-family:sans-serif;font-size:13px;fill:{INK}}}"
     ".t{font-size:16px;font-weight:bold}"
-    f".a{{fill:{ALERT};font-weight:bold}}"
+    # A white rim keeps it legible over whatever it has to lie.
+    f".a{{fill:{ALERT};font-weight:bold;paint-order:stroke;stroke:#fff;stroke-width:4}}"
     f"path{{stroke:{INK};stroke-width:1.2;stroke-linejoin:round}}"
     ".thin{stroke-width:.7}.dash{stroke-dasharray:6 4}"
     ".axis{stroke-width:.7;stroke-dasharray:14 3 3 3}"
