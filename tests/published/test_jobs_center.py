@@ -136,3 +136,15 @@ def test_angles_that_disagree_and_unknown_names_are_refused(call: Call) -> None:
     assert list(refusal.value.fields) == ["block_set"]
     with pytest.raises(Unreachable, match="no standard taper 'morse-9'"):
         call("jobs.center", **example(shank={"kind": "taper", "designation": "morse-9"}))
+
+
+def test_blocks_that_are_away_are_not_built_with(call: Call) -> None:
+    """Without the .5 in block the stack is another; one that the set has not is refused by name."""
+    usual = call("jobs.center", **example())["result"]["setting"]["blocks"]
+    assert 0.5 in usual
+    away = call("jobs.center", **example(blocks_away=[0.5]))["result"]["setting"]["blocks"]
+    assert 0.5 not in away
+    assert sum(away) == pytest.approx(sum(usual))
+    with pytest.raises(Disagreement, match="said to be away") as refusal:
+        call("jobs.center", **example(blocks_away=[0.5, 0.5]))
+    assert list(refusal.value.fields) == ["blocks_away/1"]

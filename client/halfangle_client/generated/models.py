@@ -5685,8 +5685,13 @@ class CenterJobRequest(BaseModel):
     """Built-in set, as `GET /v1/blocks/sets` lists it. [1 to 60 characters]"""
     block_sizes: list[float] | None = None
     """
-    Sizes of the blocks that the shop has, one entry a block, in `units`. [1 to 200 entries,
-    each length, 1e-06 to 10000]
+    Sizes of the blocks that the shop has, each once, in `units`. [1 to 200 entries, each
+    length, 1e-06 to 10000]
+    """
+    blocks_away: list[float] | None = None
+    """
+    Sizes that are missing or in use elsewhere, one entry a block, in `units`: they are not
+    built with. [at most 200 entries, each length, 1e-06 to 10000]
     """
     block_grade: str
     """Tolerance grade of the blocks. [1 to 60 characters]"""

@@ -41,6 +41,7 @@ class JobsCalls:
         half_angle: float | str | None = None,
         block_set: str | None = None,
         block_sizes: Sequence[float] | None = None,
+        blocks_away: Sequence[float] | None = None,
         max_blocks: int = 5,
         angle_errors: models.AngleContributions | None = None,
         downfeed_step: float | None = None,
@@ -75,8 +76,10 @@ class JobsCalls:
             half_angle: Half angle of the cone: between axis and surface, in degrees. [degree, 0.5
                 to 89; or text in degrees, minutes, seconds]
             block_set: Built-in set, as `GET /v1/blocks/sets` lists it. [1 to 60 characters]
-            block_sizes: Sizes of the blocks that the shop has, one entry a block, in `units`. [1 to
-                200 entries, each length, 1e-06 to 10000]
+            block_sizes: Sizes of the blocks that the shop has, each once, in `units`. [1 to 200
+                entries, each length, 1e-06 to 10000]
+            blocks_away: Sizes that are missing or in use elsewhere, one entry a block, in `units`:
+                they are not built with. [at most 200 entries, each length, 1e-06 to 10000]
             max_blocks: Most blocks to wring in one stack. [count, 1 to 8]
             angle_errors: Errors of the set-up that turn the angle.
             downfeed_step: One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out.
@@ -109,6 +112,7 @@ class JobsCalls:
                 "center_distance": center_distance,
                 "block_set": block_set,
                 "block_sizes": block_sizes,
+                "blocks_away": blocks_away,
                 "block_grade": block_grade,
                 "max_blocks": max_blocks,
                 "runout": runout,
@@ -143,6 +147,7 @@ class AsyncJobsCalls:
         half_angle: float | str | None = None,
         block_set: str | None = None,
         block_sizes: Sequence[float] | None = None,
+        blocks_away: Sequence[float] | None = None,
         max_blocks: int = 5,
         angle_errors: models.AngleContributions | None = None,
         downfeed_step: float | None = None,
@@ -177,8 +182,10 @@ class AsyncJobsCalls:
             half_angle: Half angle of the cone: between axis and surface, in degrees. [degree, 0.5
                 to 89; or text in degrees, minutes, seconds]
             block_set: Built-in set, as `GET /v1/blocks/sets` lists it. [1 to 60 characters]
-            block_sizes: Sizes of the blocks that the shop has, one entry a block, in `units`. [1 to
-                200 entries, each length, 1e-06 to 10000]
+            block_sizes: Sizes of the blocks that the shop has, each once, in `units`. [1 to 200
+                entries, each length, 1e-06 to 10000]
+            blocks_away: Sizes that are missing or in use elsewhere, one entry a block, in `units`:
+                they are not built with. [at most 200 entries, each length, 1e-06 to 10000]
             max_blocks: Most blocks to wring in one stack. [count, 1 to 8]
             angle_errors: Errors of the set-up that turn the angle.
             downfeed_step: One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out.
@@ -211,6 +218,7 @@ class AsyncJobsCalls:
                 "center_distance": center_distance,
                 "block_set": block_set,
                 "block_sizes": block_sizes,
+                "blocks_away": blocks_away,
                 "block_grade": block_grade,
                 "max_blocks": max_blocks,
                 "runout": runout,

@@ -136,7 +136,13 @@ class CenterJobRequest(RequestModel):
         None, description="Built-in set, as `GET /v1/blocks/sets` lists it.", examples=["inch-81"]
     )
     block_sizes: Annotated[list[Length], Field(min_length=1, max_length=200)] | None = Field(
-        None, description="Sizes of the blocks that the shop has, one entry a block, in `units`."
+        None, description="Sizes of the blocks that the shop has, each once, in `units`."
+    )
+    blocks_away: Annotated[list[Length], Field(max_length=200)] | None = Field(
+        None,
+        description="Sizes that are missing or in use elsewhere, one entry a block, in `units`: "
+        "they are not built with.",
+        examples=[[0.1003]],
     )
     block_grade: Name = Field(description="Tolerance grade of the blocks.", examples=["ASME 0"])
     max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(

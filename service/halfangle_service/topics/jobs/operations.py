@@ -2,11 +2,12 @@
 
 import math
 
-from halfangle_service.errors import Disagreement, Unreachable
+from halfangle_service.errors import Disagreement, Refusal, Unreachable
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.quantities import to_tenth_nm
 from halfangle_service.quantities.cones import half_angle_degrees
-from halfangle_service.topics.blocks.sets import find_set
+from halfangle_service.topics.blocks.models import BlockSupplyFields
+from halfangle_service.topics.blocks.operations_supply import Supply, read_supply
 from halfangle_service.topics.jobs.models import CenterJobRequest, CenterJobResult
 from halfangle_service.topics.jobs.operations_parts import (
     Job,
@@ -29,7 +30,8 @@ from halfangle_service.topics.sine.plate import STEEP_DEGREES
 
 def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     """Plan a center for grinding on a sine plate."""
-    job = _prepare(request)
+    supply = _supply(request)
+    job = _prepare(request, tuple(sorted(supply.box.sizes)))
     angle = planned_angle(job)
     runout = planned_runout(request, job.angle_rad)
     feed = planned_feed(request, job.angle_rad)
@@ -47,14 +49,17 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
         steps=planned_steps(job, shank, runout, feed),
         checks=made_checks(job, runout),
     )
-    return Outcome(result, _advisories(job, result))
+    return Outcome(result, (*supply.advisories, *_advisories(job, result)))
 
 
-def _prepare(request: CenterJobRequest) -> Job:
-    """Find the plate's angle and its stack."""
+#: What the fields of blocks/stack are called in a job.
+_FIELDS = {"set": "block_set", "sizes": "block_sizes", "missing": "blocks_away"}
+
+
+def _prepare(request: CenterJobRequest, sizes: tuple[int, ...]) -> Job:
+    """Find the plate's angle and its stack from blocks of these sizes in 0.1 nm."""
     degrees = half_angle_degrees(request.included_angle, request.half_angle)
     height = height_for_angle(request.center_distance, math.radians(degrees))
-    sizes = _sizes(request)
     in_tenth_nm = height * to_tenth_nm(1.0, request.units)
     setting = choose_setting(in_tenth_nm, sizes, request.max_blocks)
     job = Job(request, degrees, height, setting, Wording(request.units))
@@ -73,8 +78,8 @@ def _prepare(request: CenterJobRequest) -> Job:
     return job
 
 
-def _sizes(request: CenterJobRequest) -> tuple[int, ...]:
-    """Sizes in 0.1 nm of the blocks there are; refuses both sources, or neither."""
+def _supply(request: CenterJobRequest) -> Supply:
+    """The blocks there are; refuses both sources, or neither."""
     if (request.block_set is None) == (request.block_sizes is None):
         raise Disagreement(
             "The blocks come from block_set or from block_sizes: send one of the two.",
@@ -83,9 +88,25 @@ def _sizes(request: CenterJobRequest) -> tuple[int, ...]:
                 "block_sizes": "send either this or block_set",
             },
         )
-    if request.block_set is not None:
-        return find_set(request.block_set, field="block_set").sizes
-    return tuple(to_tenth_nm(size, request.units) for size in request.block_sizes or ())
+    blocks = BlockSupplyFields(
+        units=request.units,
+        set=request.block_set,
+        sizes=request.block_sizes,
+        missing=request.blocks_away,
+    )
+    try:
+        return read_supply(blocks)
+    except Refusal as refusal:
+        raise _in_own_words(refusal) from refusal
+
+
+def _in_own_words(refusal: Refusal) -> Refusal:
+    """The same refusal, its fields called what they are in a job."""
+    fields = {}
+    for path, message in refusal.fields.items():
+        name, slash, rest = path.partition("/")
+        fields[f"{_FIELDS.get(name, name)}{slash}{rest}"] = message
+    return type(refusal)(refusal.detail, fields=fields, more=refusal.more)
 
 
 def _advisories(job: Job, result: CenterJobResult) -> tuple[Advisory, ...]:
