@@ -100,6 +100,8 @@ class DisjointSearch:
 
     def solve(self, indices: Sequence[int]) -> Assignment:
         """Give stacks for these of the wanted heights, the fewest blocks overall."""
+        if not indices:
+            return Assignment((), True, 0)
         fewest = [self._in_turn.fewest(index) for index in indices]
         if UNREACHED in fewest:
             return Assignment(None, True, 0)

@@ -84,19 +84,26 @@ class MeasuredBlocks:
             exactly.append(self._with_one_more(exactly[-1]))
         return tuple(_merged(exactly[:width]) for width in range(1, len(exactly) + 1))
 
+    def highest(self, most_blocks: int) -> int:
+        """Actual height of the highest stack of up to so many blocks."""
+        each = zip(self.lengths, self.copies, strict=True)
+        every = sorted((length for length, count in each for _ in range(count)), reverse=True)
+        return sum(every[:most_blocks])
+
     def nearest(
-        self, target: int, most_blocks: int, work: Work
+        self, target: int, most_blocks: int, work: Work, farthest: int | None = None
     ) -> Iterator[tuple[int, tuple[int, ...]]]:
         """Give stacks as (error, kinds ascending), from the least absolute error on.
 
-        The error is actual less wanted height. Counts go from 1 to `most_blocks`, at most
-        `most_exact`. A stack comes once. Ends early where `work` is exhausted.
+        The error is actual less wanted height, at most `farthest` either way. Counts go from 1 to
+        `most_blocks`, at most `most_exact`. A stack comes once. Ends early where `work` is
+        exhausted.
         """
         more = min(max(most_blocks - self._widest, 0), self._widest)
         first, second = self.up_to[more], self.up_to[min(most_blocks, self._widest)]
         seen: set[tuple[int, ...]] = {()}
-        for error, start, end in _matches(first, second, target):
-            if not work.take(1):
+        for error, start, end in _matches(first, second, target, work):
+            if (farthest is not None and abs(error) > farthest) or not work.take(1):
                 return
             blocks = [*first.kinds[start].tolist(), *second.kinds[end].tolist()]
             stack = tuple(sorted([kind for kind in blocks if kind >= 0]))
@@ -143,23 +150,49 @@ class _Candidates:
         return int((self.highs - self.lows).sum())
 
 
-def _matches(first: Parts, second: Parts, target: int) -> Iterator[Match]:
-    """Give all stacks from the least absolute error on; one may come several times."""
+def _matches(first: Parts, second: Parts, target: int, work: Work) -> Iterator[Match]:
+    """Give all stacks from the least absolute error on; one may come several times.
+
+    Searching is work as well: it ends early where `work` is exhausted.
+    """
     farthest = target + int(first.heights[-1] + second.heights[-1]) + 1
+    if not work.take(_cost(len(first.heights), 0)):
+        return
     nearest = _nearest(first, second, target)
     yield from nearest
-    near = abs(nearest[0][0]) if nearest else _NEAR
-    far = _WIDER * (near + 1)
-    while near < farthest:
-        found = _candidates(first, second, target, near, far)
+    if nearest:
+        near = abs(nearest[0][0])
+        width = _WIDER * (near + 1)
+    elif not work.take(_cost(len(first.heights), len(first.heights))):
+        return
+    else:  # none is within `_NEAR`: the search goes on from where the nearest of all may be
+        near, width = _least_gap(first, second, target), _NEAR
+    while near < farthest and not work.exhausted:
+        found = _candidates(first, second, target, near, near + width)
+        if not work.take(_cost(len(first.heights), len(found.starts))):
+            return
         if found.total <= _MOST_SORTED:
             yield from _sorted(first, second, target, found)
-        elif far - near > 1:
-            far = near + (far - near) // 2
+        elif width > 1:
+            width //= _WIDER if width >= _WIDER else 2
             continue
         else:
             yield from _as_listed(first, second, target, found)
-        near, far = far, _WIDER * far
+        near += width
+        width *= _WIDER
+
+
+def _cost(parts: int, starts: int) -> int:
+    """What looking through so many first parts, and searching for so many, costs in candidates."""
+    return parts // 2_000 + starts // 30
+
+
+def _least_gap(first: Parts, second: Parts, target: int) -> int:
+    """Give the least error of all, even of a stack that uses a block twice."""
+    rests = target - first.heights[::-1]
+    above = second.heights.searchsorted(rests)
+    least = int(np.abs(second.heights.take(above, mode="clip") - rests).min())
+    return min(least, int(np.abs(second.heights.take(above - 1, mode="clip") - rests).min()))
 
 
 def _nearest(first: Parts, second: Parts, target: int) -> list[Match]:

@@ -9,9 +9,9 @@ from halfangle_service.topics.blocks.measured import MeasuredBlocks, measured_bl
 from halfangle_service.topics.blocks.supply import Box, Piece
 from halfangle_service.topics.blocks.work import Work
 
-#: Most stacks looked at for the nearest below and above, and for each block that would help.
+#: Most stacks looked at for the nearest below and above, and for the blocks that would help.
 _MOST_AROUND = 20_000
-_MOST_A_HELPER = 500
+_MOST_HELPING = 50_000
 #: A stack found: its error, and its kinds of blocks.
 Found = tuple[int, tuple[int, ...]]
 
@@ -80,8 +80,10 @@ def _fewest_first(
     """Give stacks within the tolerance, those of fewer blocks first, then the nearest."""
     found: list[Found] = []
     for count in range(1, most + 1):
-        for error, kinds in blocks.nearest(height, count, work):
-            if len(found) == wanted or work.exhausted or abs(error) > tolerance:
+        if height - tolerance > blocks.highest(count):
+            continue
+        for error, kinds in blocks.nearest(height, count, work, tolerance):
+            if len(found) == wanted or work.exhausted:
                 break
             if len(kinds) == count:
                 found.append((error, kinds))
@@ -112,13 +114,17 @@ def completing_pieces(
     """
     blocks = _measured(box)
     most = min(max_blocks - 1, len(box.pieces), blocks.most_exact)
+    highest = blocks.highest(most)
+    work = Work(_MOST_HELPING)
     found: list[tuple[int, int, Piece, tuple[int, ...]]] = []
     for candidate in candidates:
         rest = height - candidate.actual
         if abs(rest) <= tolerance:
             found.append((0, abs(rest), candidate, ()))
-        elif rest > 0 and most > 0:
-            beside = _fewest_first(blocks, rest, tolerance, most, 1, Work(_MOST_A_HELPER))
+        elif 0 < rest <= highest + tolerance and most > 0:
+            # Any stack at all first: most candidates help in no way.
+            some = next(blocks.nearest(rest, most, work, tolerance), None)
+            beside = some and _fewest_first(blocks, rest, tolerance, most, 1, work)
             if beside:
                 error, kinds = beside[0]
                 positions = positions_of_kinds(box, kinds)
