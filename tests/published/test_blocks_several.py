@@ -85,7 +85,8 @@ def test_as_many_stacks_as_there_are_wear_blocks_for(call: Call) -> None:
     assert result["most_possible"] == 2
     assert result["proved"]
     [left] = result["left_out"]
-    assert left["reason"] == "There are 4 wear blocks of 0.05 in, enough for 2 stacks at once."
+    words = "The wear blocks of 0.05 in, 4 in number, are enough for 2 stacks at once."
+    assert left["reason"] == words
     assert left["would_make_it_possible"] == []
 
 
@@ -234,3 +235,69 @@ def test_a_box_too_fine_for_a_table_still_names_the_nearest(call: Call) -> None:
     nearest: Any = refused.value.more["nearest"]
     assert nearest["below"]["actual_height"] == pytest.approx(16.0000027)
     assert nearest["above"]["actual_height"] == pytest.approx(25.0000003)
+
+
+def test_benches_contend_only_for_blocks_that_are_too_few(call: Call) -> None:
+    """Two blocks of 10 serve two benches; one wear block serves one of them."""
+    box = [{"size": 10, "count": 2}, {"size": 4}, {"size": 6}]
+    jobs = [{"job": name, "bench": name, "slot": 1, "height": 10} for name in "ab"]
+    [slot] = call("blocks.day", units="mm", box=box, jobs=jobs)["result"]["slots"]
+    assert len(slot["stacks"]) == 2
+    assert slot["contention"] == []
+    single = [{"size": 10}, {"size": 4}, {"size": 6}, {"size": 2, "wear": True}]
+    asked = {"units": "mm", "box": single, "wear_blocks": "one end"}
+    jobs = [{**job, "height": 12} for job in jobs]
+    [slot] = call("blocks.day", **asked, jobs=jobs)["result"]["slots"]
+    assert [entry["avoidable"] for entry in slot["contention"]] == [False]
+    assert slot["left_out"][0]["reason"].endswith("1 in number, are enough for one stack at once.")
+
+
+def test_the_slots_of_a_day_share_the_work(call: Call) -> None:
+    """In a day too hard to prove every slot has stacks, and what is not known is not denied."""
+    jobs = [
+        {
+            "job": f"j{k}",
+            "bench": f"b{k % 8}",
+            "slot": k // 8 + 1,
+            "height": round(1.0003 + 0.001 * k, 4),
+            "tolerance": 0.0005,
+        }
+        for k in range(48)
+    ]
+    result = call("blocks.day", units="in", set="inch-81", jobs=jobs, max_blocks=8)["result"]
+    stacks = [len(slot["stacks"]) for slot in result["slots"]]
+    assert min(stacks) >= max(stacks) - 2
+    for slot in result["slots"]:
+        standing = {entry["job"] for entry in slot["stacks"]}
+        for entry in slot["contention"]:
+            assert entry["avoidable"] is not False or not set(entry["jobs"]) <= standing
+
+
+def test_five_wear_blocks_alike_are_one_kind(call: Call) -> None:
+    """Wear blocks that do not differ leave nothing open; of those that do, the nearest is told."""
+    box: list[dict[str, Any]] = [{"size": 2, "wear": True, "count": 5}, {"size": 10}]
+    asked = {"units": "mm", "height": 12, "aim": "actual", "wear_blocks": "one end"}
+    assert call("blocks.stack", **asked, box=box)["result"]["proved"]
+    ends = [{"size": 2, "wear": True, "deviation": off} for off in (-0.005, 0.01)]
+    box = [*ends, {"size": 10}, {"size": 20}]
+    with pytest.raises(Unreachable, match=r"nearest below it is 11\.995 mm and above") as refused:
+        call("blocks.stack", **{**asked, "height": 12.007}, box=box, tolerance=0.001)
+    nearest: Any = refused.value.more["nearest"]
+    assert nearest["above"]["actual_height"] == pytest.approx(12.01)
+
+
+def test_a_height_above_every_stack_has_the_highest_as_its_nearest(call: Call) -> None:
+    """Without a tolerance the nearest to a height out of reach is the highest stack, proved."""
+    asked = {"units": "in", "set": "inch-81", "height": 10_000, "aim": "actual", "max_blocks": 8}
+    result = call("blocks.stack", **asked)["result"]
+    assert result["blocks"] == [4.0, 3.0, 2.0, 1.0, 0.95, 0.9, 0.85, 0.8]
+    assert result["proved"]
+    with pytest.raises(Unreachable, match="the highest of all"):
+        call("blocks.stack", **asked, tolerance=0.0)
+
+
+def test_a_block_of_no_length_is_refused(call: Call) -> None:
+    """A deviation that leaves nothing of a thin block is a slip of the unit."""
+    box = [{"size": 0.01, "deviation": -0.02}, {"size": 1.0}]
+    with pytest.raises(Disagreement, match=r"would be -0\.01 mm long"):
+        call("blocks.stack", units="mm", box=box, height=1)

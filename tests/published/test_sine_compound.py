@@ -78,6 +78,14 @@ def test_both_stacks_from_one_set(call: Call, x: float, y: float) -> None:
     assert stacks["as_built_arcsec"] == pytest.approx(off_arcsec, abs=1e-4)
 
 
+def test_a_level_surface_has_two_empty_stacks(call: Call) -> None:
+    """Where neither plate is raised there is nothing to build, and that is no error."""
+    asked = {"base_axis": "x", "frame": "part", "orientation": _projected(0, 0)}
+    stacks = call("sine.compound", **asked, set="inch-81", **PLATE)["result"]["stacks"]
+    assert (stacks["base"], stacks["upper"], stacks["count"]) == ([], [], 0)
+    assert stacks["as_built_arcsec"] == 0
+
+
 def test_two_stacks_that_a_small_set_has_not(call: Call) -> None:
     """Where one set cannot build both stacks at once that is refused, with the heights."""
     with pytest.raises(Unreachable, match=r"stand at once within 10 steps of 2.236068 and 2.5 in"):

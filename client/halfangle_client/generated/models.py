@@ -274,8 +274,11 @@ class BlockContention(BaseModel):
     """Their benches, in the same order."""
     blocks: list[float]
     """Blocks that both would need. [each length]"""
-    avoidable: bool
-    """True where the two can stand at once all the same, with other blocks."""
+    avoidable: bool | None
+    """
+    True where the two can stand at once all the same, with other blocks; null where the
+    bound on the work was reached before that was known.
+    """
 
 
 class BlockDayJob(BaseModel):

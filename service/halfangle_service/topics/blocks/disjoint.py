@@ -7,13 +7,13 @@ bound on the sum. Derived here.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cached_property, partial
 from itertools import combinations
 
 import numpy as np
 
-from halfangle_service.topics.blocks.in_turn import InTurn, worth
+from halfangle_service.topics.blocks.in_turn import MOST_PICKED, InTurn, worth
 from halfangle_service.topics.blocks.layers import Layers
 from halfangle_service.topics.blocks.listed import Listed, free_of
 from halfangle_service.topics.blocks.stacking import UNREACHED, StackTable
@@ -67,22 +67,30 @@ class Subset:
 class DisjointSearch:
     """A search for stacks of the same box that stand at once.
 
-    `wanted` holds for each stack the heights that will do, nearest first; `asked` the height that
-    was asked for.
+    `wanted` holds for each stack the heights that will do, nearest first; `share` is how much of
+    the work of one request it may take.
     """
 
     table: StackTable
     wanted: Sequence[Sequence[int]]
-    asked: Sequence[int] = ()
-    cells: Work = field(default_factory=lambda: Work(MOST_CELLS))
-    compared: Work = field(default_factory=lambda: Work(MOST_COMPARED))
+    share: float = 1.0
+    cells: Work = field(init=False)
+    compared: Work = field(init=False)
     _in_turn: InTurn = field(init=False)
     _standing: dict[int, Standing] = field(default_factory=dict)
     _layers: dict[tuple[int, int], Listed] = field(default_factory=dict)
     _excess: dict[tuple[int, int], int | None] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
-        self._in_turn = InTurn(self.table, self.wanted)
+        self.cells = Work(int(MOST_CELLS * self.share))
+        self.compared = Work(int(MOST_COMPARED * self.share))
+        self._in_turn = InTurn(self.table, self.wanted, Work(int(MOST_PICKED * self.share)))
+
+    def renewed(self, share: float) -> "DisjointSearch":
+        """Give the same search with this share of the work, and only the lists that are whole."""
+        search = DisjointSearch(self.table, self.wanted, share)
+        search._layers.update(self._layers)
+        return search
 
     @cached_property
     def _stacks(self) -> Layers:
@@ -183,7 +191,10 @@ class DisjointSearch:
             parts = self._stacks.stacks(self.wanted[index], count, self.cells)
             rows = np.concatenate([np.zeros((0, count), np.int16), *parts])
             blocks, most = len(self.table.sizes), self.table.max_blocks
-            self._layers[key] = Listed.of(rows, self._fine, blocks, most)
+            listed = Listed.of(rows, self._fine, blocks, most)
+            if self.cells.exhausted:  # some stacks may be missing: not for a later search
+                return listed
+            self._layers[key] = listed
         return self._layers[key]
 
     @cached_property
@@ -274,7 +285,7 @@ class DisjointSearch:
     def _one_more_each(self, indices: Sequence[int], most: int) -> dict[int, tuple[int, ...]]:
         """Take in one height after another as long as all those taken can stand at once."""
         # What was found while the work ran out proves nothing, and so begins anew.
-        search = replace(self, compared=Work(MOST_COMPARED // 3), _excess={}, _standing={})
+        search = self.renewed(self.share / 3.0)
         built: dict[int, tuple[int, ...]] = {}
         for index in indices:
             stacks = search._some([*built, index]) if len(built) < most else None

@@ -31,7 +31,7 @@ class InTurn:
 
     table: StackTable
     wanted: Sequence[Sequence[int]]
-    _picked: Work = field(default_factory=lambda: Work(MOST_PICKED))
+    picked: Work = field(default_factory=lambda: Work(MOST_PICKED))
     _first: dict[int, Sequence[int]] = field(default_factory=dict)
 
     def fewest(self, index: int) -> int:
@@ -67,7 +67,7 @@ class InTurn:
         best = self.build(indices)
         order = list(indices)
         for _ in range(MOST_ORDERS):
-            if self._picked.left < _MOST_A_STACK * len(indices):
+            if self.picked.left < _MOST_A_STACK * len(indices):
                 break
             shuffled.shuffle(order)
             best = min(best, self.build(order), key=worth)
@@ -81,14 +81,14 @@ class InTurn:
             sizes = table.stack(height) or ()
             if len(sizes) == fewest and used.isdisjoint(stack := table.positions(sizes)):
                 return stack
-        allowed = min(_MOST_A_STACK, self._picked.left)
+        allowed = min(_MOST_A_STACK, self.picked.left)
         work = Work(allowed)
         picked = None
         for count, height in product(range(fewest, table.max_blocks + 1), heights):
             picked = table.pick(height, count, used, work)
             if picked is not None or work.exhausted:
                 break
-        self._picked.take(allowed - work.left)
+        self.picked.take(allowed - work.left)
         return picked
 
 

@@ -132,8 +132,9 @@ class BlockContention(ResultModel):
     jobs: list[str] = Field(description="The two jobs.")
     benches: list[str] = Field(description="Their benches, in the same order.")
     blocks: list[LengthOut] = Field(description="Blocks that both would need.")
-    avoidable: bool = Field(
-        description="True where the two can stand at once all the same, with other blocks."
+    avoidable: bool | None = Field(
+        description="True where the two can stand at once all the same, with other blocks; null "
+        "where the bound on the work was reached before that was known."
     )
 
 

@@ -26,6 +26,10 @@ def choose_measured(
     blocks = _measured(box)
     most = min(max_blocks, len(box.pieces))
     exact = min(most, blocks.most_exact)
+    if tolerance is None and wanted == 1 and height >= blocks.highest(most):
+        # Nothing is nearer than the highest stack of all.
+        highest = sorted(range(len(box.pieces)), key=lambda p: -box.pieces[p].actual)[:most]
+        return Choice((tuple(sorted(highest)),), True, True, most)
     if tolerance is None:
         found = _nearest_first(blocks, height, exact, wanted, work)
     else:

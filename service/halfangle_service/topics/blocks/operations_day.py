@@ -1,6 +1,8 @@
 """A day's settings from one box: models to maths and back."""
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import combinations
 
 from halfangle_service.errors import Disagreement
@@ -31,6 +33,8 @@ from halfangle_service.topics.blocks.sharing import Shared, shared_stacks
 
 #: A slot with more stacks than this is refused: benches, not wishes.
 MOST_IN_SLOT = 8
+#: The slots of a day share so many times the work that several stacks may take.
+_WORK_OF_A_DAY = 2.0
 
 
 def day(request: BlockDayRequest) -> Outcome[BlockDayResult]:
@@ -48,7 +52,11 @@ def day(request: BlockDayRequest) -> Outcome[BlockDayResult]:
         for place, entry in enumerate(request.jobs)
     ]
     several = read_several(request, heights, at_once, request.max_blocks)
-    planned = [_slot(several, request.jobs, slot) for slot in slots]
+    share = min(1.0, _WORK_OF_A_DAY / len(slots))
+    planned = [
+        _slot(replace(several, search=several.search.renewed(share)), request.jobs, slot)
+        for slot in slots
+    ]
     shared = shared_stacks(several.search.table, several.search.wanted)
     result = BlockDayResult(
         complete=not any(slot.left_out for slot in planned),
@@ -103,21 +111,31 @@ def _contention(
     several: Several, jobs: Sequence[BlockDayJob], here: Sequence[int]
 ) -> Iterator[BlockContention]:
     """Which benches would take the same block, each building its fewest by itself."""
-    search = several.search
+    table, search = several.search.table, several.search
+    owned = Counter(table.sizes)
     alone = {}
     for place in here:
         built = search.solve([place]).stacks
-        alone[place] = set(built[0]) if built else set()
+        alone[place] = Counter(table.sizes[at] for at in built[0]) if built else Counter()
     for pair in combinations(here, 2):
-        both = sorted(alone[pair[0]] & alone[pair[1]])
-        if both:
-            sizes = [search.table.sizes[position] for position in both]
+        needed = alone[pair[0]] + alone[pair[1]]
+        short = sorted((needed - owned).elements())
+        if short:
             yield BlockContention(
                 jobs=[jobs[place].job for place in pair],
                 benches=[jobs[place].bench for place in pair],
-                blocks=[from_tenth_nm(size, several.units) for size in sizes],
-                avoidable=search.pair_excess(*pair) is not None,
+                blocks=[from_tenth_nm(size, several.units) for size in short],
+                avoidable=_avoidable(several, pair),
             )
+
+
+def _avoidable(several: Several, pair: tuple[int, int]) -> bool | None:
+    """Whether two heights can stand at once; None where that is not known."""
+    if several.most_at_once < 2:
+        return False
+    if several.search.pair_excess(*pair) is not None:
+        return True
+    return None if several.search.exhausted else False
 
 
 def _shared(several: Several, jobs: Sequence[BlockDayJob], shared: Shared) -> BlockSharedStack:

@@ -214,17 +214,26 @@ def _choose_measured(task: _Task, wanted: int) -> _Stacks:
 def _ways_of_wear(task: _Task) -> Iterator[_Task]:
     """Give the task with each choice of wear blocks that makes another height.
 
-    Of very many wear blocks the first few are looked at.
+    Of very many kinds of wear blocks the first few are looked at.
     """
     if task.request.aim == "nominal" or not task.wear:
         yield task
         return
     seen = set()
-    for wear in combinations(task.supply.wear[:_MOST_WEAR], len(task.wear)):
+    tried = [piece for kind in _kinds_of_wear(task)[:_MOST_WEAR] for piece in kind]
+    for wear in combinations(tried, len(task.wear)):
         way = replace(task, wear=wear)
         if way.wear_height not in seen:
             seen.add(way.wear_height)
             yield way
+
+
+def _kinds_of_wear(task: _Task) -> list[list[Piece]]:
+    """The wear blocks by their actual length, of each as many as a stack may take."""
+    kinds: dict[int, list[Piece]] = {}
+    for piece in task.supply.wear:
+        kinds.setdefault(piece.actual, []).append(piece)
+    return [kind[: len(task.wear)] for kind in kinds.values()]
 
 
 def _result(task: _Task, found: _Stacks) -> BlockStackResult:
@@ -249,8 +258,7 @@ def _bound(task: _Task, choice: Choice) -> str | None:
     box, most = len(task.supply.box.pieces), task.max_blocks
     if not choice.fewest_proved and _wear_cut(task):
         return (
-            f"Of the {len(task.supply.wear)} wear blocks {_MOST_WEAR} were tried: another may come "
-            "nearer."
+            f"Of the wear blocks those of {_MOST_WEAR} lengths were tried: another may come nearer."
         )
     if choice.searched and choice.searched < min(most, box):
         return (
@@ -271,7 +279,7 @@ def _bound(task: _Task, choice: Choice) -> str | None:
 
 def _wear_cut(task: _Task) -> bool:
     """True where not every choice of wear blocks is tried."""
-    return task.request.aim == "actual" and len(task.supply.wear) > _MOST_WEAR and bool(task.wear)
+    return task.request.aim == "actual" and len(_kinds_of_wear(task)) > _MOST_WEAR
 
 
 def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
@@ -291,7 +299,7 @@ def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
             fields={"height": f"should be at most {highest} {units}"},
             more=more,
         )
-    if not choice.fewest_proved:
+    if choice.searched < min(task.max_blocks, len(task.supply.box.pieces)) and task.measured:
         return BeyondBound(
             f"No stack of up to {choice.searched} of these blocks is {height} high; stacks of up "
             f"to {task.max_blocks} are more than one request searches.",
@@ -326,22 +334,40 @@ def _nothing_left(task: _Task) -> Unreachable:
 
 def _nearest(task: _Task) -> dict[str, dict[str, Any] | None]:
     """The nearest stacks below and above, None where there is none."""
-    box = task.joined if task.measured else task.supply.box
-    found: dict[str, Sequence[int]] = {}
+    units, found = task.request.units, dict[str, tuple[Piece, ...]]()
     if task.height > task.highest:
-        order = sorted(range(len(box.pieces)), key=lambda place: -box.pieces[place].actual)
-        found["below"] = sorted(order[: task.max_blocks])
+        pieces = task.joined.pieces if task.measured else task.supply.box.pieces
+        inner = _highest(pieces, task.max_blocks, actual=task.measured)
+        found["below"] = (*inner, *task.wear)
     elif task.measured:
-        found.update(nearest_around(box, task.inner, task.max_blocks))
+        found = _nearest_of_all(task)
     else:
         sides = zip(("below", "above"), task.table.nearest(task.inner), strict=True)
-        found.update({side: task.table.positions(sizes) for side, sizes in sides if sizes})
+        for side, sizes in sides:
+            if sizes:
+                found[side] = (*task.supply.box.pick(task.table.positions(sizes)), *task.wear)
     return {
-        side: stack_facts((*box.pick(found[side]), *task.wear), task.height, task.request.units)
-        if side in found
-        else None
+        side: stack_facts(found[side], task.height, units) if side in found else None
         for side in ("below", "above")
     }
+
+
+def _highest(pieces: Sequence[Piece], most: int, *, actual: bool) -> tuple[Piece, ...]:
+    """The blocks of the highest stack of so many, by actual or by nominal lengths."""
+    ordered = sorted(pieces, key=lambda piece: piece.actual if actual else piece.size)
+    return tuple(reversed(ordered[-most:]))
+
+
+def _nearest_of_all(task: _Task) -> dict[str, tuple[Piece, ...]]:
+    """The nearest stacks by height with any choice of wear blocks, these among the pieces."""
+    found: dict[str, tuple[int, tuple[Piece, ...]]] = {}
+    for way in _ways_of_wear(task):
+        for side, positions in nearest_around(way.joined, way.inner, way.max_blocks).items():
+            pieces = (*way.joined.pick(positions), *way.wear)
+            off = abs(sum(piece.actual for piece in pieces) - task.height)
+            if side not in found or off < found[side][0]:
+                found[side] = off, pieces
+    return {side: pieces for side, (_, pieces) in found.items()}
 
 
 def _nearest_words(task: _Task, nearest: dict[str, dict[str, Any] | None]) -> str:

@@ -175,6 +175,11 @@ def require_deviations(box: Sequence[BlockOwned], units: Units, field: str) -> N
                     "all lengths, not in millionths of an inch or in micrometres.",
                     fields={f"{field}/{place}/{name}": f"should be at most {plain(limit)} {units}"},
                 )
+        if entry.size + entry.deviation <= 0.0:
+            raise Disagreement(
+                f"The block would be {plain(entry.size + entry.deviation)} {units} long.",
+                fields={f"{field}/{place}/deviation": "should leave the block a length"},
+            )
 
 
 def _require_no_repeat(box: Sequence[BlockOwned]) -> None:

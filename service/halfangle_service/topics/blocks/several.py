@@ -189,9 +189,10 @@ def _why(several: Several, index: int, chosen: Chosen) -> str:
         return why_unbuildable(several, index)
     if len(chosen.indices) == several.most_at_once:
         size = plain(from_tenth_nm(several.supply.wear[0].size, several.units))
+        most = "one stack" if several.most_at_once == 1 else f"{several.most_at_once} stacks"
         return (
-            f"There are {len(several.supply.wear)} wear blocks of {size} {several.units}, enough "
-            f"for {several.most_at_once} stacks at once."
+            f"The wear blocks of {size} {several.units}, {len(several.supply.wear)} in number, are "
+            f"enough for {most} at once."
         )
     clashes = [names[other] for other in chosen.indices if _clash(search, index, other)]
     if clashes:
