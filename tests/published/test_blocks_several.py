@@ -301,3 +301,25 @@ def test_a_block_of_no_length_is_refused(call: Call) -> None:
     box = [{"size": 0.01, "deviation": -0.02}, {"size": 1.0}]
     with pytest.raises(Disagreement, match=r"would be -0\.01 mm long"):
         call("blocks.stack", units="mm", box=box, height=1)
+
+
+@pytest.mark.parametrize("aim", ["nominal", "actual"])
+def test_alternatives_that_look_alike_are_given_once(call: Call, aim: str) -> None:
+    """Blocks that differ only in how often they were wrung make no two answers."""
+    worn = [{"size": 1.02, "times_wrung": times} for times in (0, 8, 9)]
+    box = [*worn, {"size": 1.0}, {"size": 0.02, "special": True}]
+    asked = {"units": "mm", "box": box, "height": 1.02, "tolerance": 0.0, "prefer": "least wear"}
+    result = call("blocks.stack", **asked, aim=aim, alternatives=3)["result"]
+    given = [entry["blocks"] for entry in (result, *result["alternatives"])]
+    assert given == [[1.02], [1.0, 0.02]]
+
+
+def test_a_nominal_helper_is_taken_at_its_nominal_size(call: Call) -> None:
+    """Where no table can be, too, a block that is away helps by its nominal size."""
+    box = [
+        {"size": 1.6383816, "deviation": 2e-06, "state": "in use"},
+        {"size": 2.0178346},
+        {"size": 2.6741442},
+    ]
+    with pytest.raises(Unreachable, match=r"A block of 1\.6383816 mm \(in use\)"):
+        call("blocks.stack", units="mm", box=box, height=6.3303604)

@@ -62,6 +62,8 @@ _NAMED = 6
 #: Most wear blocks of which every choice is tried where their deviations count.
 _MOST_WEAR = 4
 NOT_THERE = "not in the box"
+#: How many times as many stacks are looked for where some look alike in an answer.
+_MORE = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,7 +174,9 @@ def _read(request: BlockStackRequest) -> _Task:
 
 def _choose(task: _Task) -> _Stacks:
     request, box = task.request, task.supply.box
-    wanted = 1 + request.alternatives
+    # Stacks of blocks that differ in what an answer does not show are given once: of these more are
+    # looked for.
+    wanted = 1 + request.alternatives * (_MORE if box.has_lookalikes else 1)
     if task.measured:
         return _choose_measured(task, wanted)
     work, tolerance = Work(MOST_CELLS), task.tolerance or 0
@@ -239,14 +243,19 @@ def _kinds_of_wear(task: _Task) -> list[list[Piece]]:
 def _result(task: _Task, found: _Stacks) -> BlockStackResult:
     units, height = task.request.units, task.height
     (inner, wear), *others = found.stacks
+    first = built_facts(inner, wear, height, units)
+    given = [{name: first[name] for name in BlockAlternative.model_fields}]
+    for pieces, ends in others:
+        facts = stack_facts((*pieces, *ends), height, units)
+        if facts not in given:
+            given.append(facts)
     return BlockStackResult(
-        **built_facts(inner, wear, height, units),
+        **first,
         proved=found.choice.fewest_proved,
         order_proved=found.choice.complete,
         bound=_bound(task, found.choice),
         alternatives=[
-            BlockAlternative(**stack_facts((*pieces, *ends), height, units))
-            for pieces, ends in others
+            BlockAlternative(**facts) for facts in given[1 : 1 + task.request.alternatives]
         ],
     )
 
@@ -387,7 +396,8 @@ def _helpers(task: _Task) -> list[dict[str, Any]]:
     sizes = list(dict.fromkeys([*away, *nominal_sizes(units)]))
     found: list[tuple[int, tuple[int, ...]]]
     if task.measured:
-        known = {piece.size: piece for piece, _ in reversed(task.supply.away)}
+        aims = task.request.aim == "actual"
+        known = {piece.size: piece for piece, _ in reversed(task.supply.away) if aims}
         pieces = [known.get(size, Piece(size)) for size in sizes]
         ways = completing_pieces(task.joined, task.inner, tolerance, most, pieces)
         found = [(piece.size, tuple(p.size for p in box.pick(beside))) for piece, beside in ways]
