@@ -323,3 +323,14 @@ def test_a_nominal_helper_is_taken_at_its_nominal_size(call: Call) -> None:
     ]
     with pytest.raises(Unreachable, match=r"A block of 1\.6383816 mm \(in use\)"):
         call("blocks.stack", units="mm", box=box, height=6.3303604)
+
+
+def test_alternatives_are_looked_for_behind_many_that_look_alike(call: Call) -> None:
+    """However many stacks look alike, those that do not are still given."""
+    worn = [{"size": 0.5, "times_wrung": times} for times in range(12)]
+    box = [*worn, {"size": 0.6}, {"size": 0.4}]
+    result = call("blocks.stack", units="in", box=box, height=1.0, alternatives=1)["result"]
+    assert {tuple(result["blocks"]), tuple(result["alternatives"][0]["blocks"])} == {
+        (0.5, 0.5),
+        (0.6, 0.4),
+    }

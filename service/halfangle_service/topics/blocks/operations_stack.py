@@ -62,8 +62,8 @@ _NAMED = 6
 #: Most wear blocks of which every choice is tried where their deviations count.
 _MOST_WEAR = 4
 NOT_THERE = "not in the box"
-#: How many times as many stacks are looked for where some look alike in an answer.
-_MORE = 4
+#: Most stacks looked at for alternatives that do not look alike in an answer.
+_MOST_ALIKE = 1_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,10 +134,16 @@ class _Stacks:
 def stack(request: BlockStackRequest) -> Outcome[BlockStackResult]:
     """Fewest blocks for a height, or the nearest actual height."""
     task = _read(request)
-    found = _choose(task)
+    wanted = 1 + request.alternatives
+    found = _choose(task, wanted)
     if not found.stacks:
         raise _unbuildable(task, found.choice)
-    result = _result(task, found)
+    alternatives = _alternatives(task, found)
+    while len(alternatives) < request.alternatives and len(found.stacks) == wanted < _MOST_ALIKE:
+        wanted *= 4
+        found = _choose(task, wanted)
+        alternatives = _alternatives(task, found)
+    result = _result(task, found, alternatives)
     return Outcome(result, (*task.supply.advisories, *_advisories(task, result)))
 
 
@@ -172,11 +178,8 @@ def _read(request: BlockStackRequest) -> _Task:
     return task
 
 
-def _choose(task: _Task) -> _Stacks:
+def _choose(task: _Task, wanted: int) -> _Stacks:
     request, box = task.request, task.supply.box
-    # Stacks of blocks that differ in what an answer does not show are given once: of these more are
-    # looked for.
-    wanted = 1 + request.alternatives * (_MORE if box.has_lookalikes else 1)
     if task.measured:
         return _choose_measured(task, wanted)
     work, tolerance = Work(MOST_CELLS), task.tolerance or 0
@@ -240,23 +243,30 @@ def _kinds_of_wear(task: _Task) -> list[list[Piece]]:
     return [kind[: len(task.wear)] for kind in kinds.values()]
 
 
-def _result(task: _Task, found: _Stacks) -> BlockStackResult:
-    units, height = task.request.units, task.height
-    (inner, wear), *others = found.stacks
-    first = built_facts(inner, wear, height, units)
-    given = [{name: first[name] for name in BlockAlternative.model_fields}]
-    for pieces, ends in others:
-        facts = stack_facts((*pieces, *ends), height, units)
-        if facts not in given:
-            given.append(facts)
+def _alternatives(task: _Task, found: _Stacks) -> list[dict[str, Any]]:
+    """Facts of the stacks but the first; those of blocks that look alike in an answer once."""
+    if task.request.alternatives == 0:
+        return []
+    facts: list[dict[str, Any]] = []
+    for pieces, wear in found.stacks:
+        stack_of = stack_facts((*pieces, *wear), task.height, task.request.units)
+        if stack_of not in facts:
+            facts.append(stack_of)
+        if len(facts) > task.request.alternatives:
+            break
+    return facts[1:]
+
+
+def _result(
+    task: _Task, found: _Stacks, alternatives: Sequence[dict[str, Any]]
+) -> BlockStackResult:
+    inner, wear = found.stacks[0]
     return BlockStackResult(
-        **first,
+        **built_facts(inner, wear, task.height, task.request.units),
         proved=found.choice.fewest_proved,
         order_proved=found.choice.complete,
         bound=_bound(task, found.choice),
-        alternatives=[
-            BlockAlternative(**facts) for facts in given[1 : 1 + task.request.alternatives]
-        ],
+        alternatives=[BlockAlternative(**facts) for facts in alternatives],
     )
 
 

@@ -72,12 +72,6 @@ class Box:
         return kinds_of([piece.order for piece in self.pieces])
 
     @cached_property
-    def has_lookalikes(self) -> bool:
-        """True where blocks that differ, in use or calibration, may look alike in an answer."""
-        looks = {(p.size, p.deviation, p.mark) for p in self.pieces}
-        return len(looks) < len({(*p.order, p.mark) for p in self.pieces})
-
-    @cached_property
     def materials(self) -> frozenset[str]:
         """Materials of the blocks."""
         return frozenset(piece.material for piece in self.pieces)
