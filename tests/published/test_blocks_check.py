@@ -14,7 +14,7 @@ from halfangle_service.topics.blocks.mistakes import ranked, single_mistakes, wi
 from halfangle_service.topics.blocks.sets import built_in_sets
 from halfangle_service.topics.blocks.supply import Piece
 from halfangle_service.topics.blocks.tolerances import grades
-from support import Call
+from support import Call, stacks_request
 
 INCH = 254_000_000
 STACK: dict[str, Any] = {
@@ -204,12 +204,6 @@ def test_steel_on_steel_does_not_move_off_twenty_degrees(call: Call) -> None:
     carbide = call("blocks.budget", **request, block_material="tungsten carbide")["result"]
     arcsec = carbide["expansion"] / (5 * math.cos(math.radians(30))) * 206_264.8
     assert arcsec == pytest.approx(-4.2, abs=0.05)
-
-
-def stacks_request(*heights: float, **more: Any) -> dict[str, Any]:
-    """A request for several stacks from the 81-piece set."""
-    named = [{"name": f"h{place}", "height": height} for place, height in enumerate(heights)]
-    return {"units": "in", "set": "inch-81", "heights": named, **more}
 
 
 def test_several_stacks_share_no_block(call: Call) -> None:

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from halfangle_service.errors import Disagreement, Unreachable
-from support import Call
+from support import Call, stacks_request
 
 #: Invented certificate of the demo shop's box, inches.
 BOX = [
@@ -17,12 +17,6 @@ BOX = [
     {"size": 0.1, "expanded_uncertainty": 2e-6},
     {"size": 0.05, "wear": True, "count": 4, "expanded_uncertainty": 2e-6},
 ]
-
-
-def from_the_set(*heights: float, **more: Any) -> dict[str, Any]:
-    """A request for several stacks from the 81-piece set."""
-    named = [{"name": f"h{place}", "height": height} for place, height in enumerate(heights)]
-    return {"units": "in", "set": "inch-81", "heights": named, **more}
 
 
 @pytest.fixture(name="worn")
@@ -95,7 +89,7 @@ def test_wear_blocks_that_leave_nothing(call: Call) -> None:
     with pytest.raises(Unreachable, match="leave no block"):
         call(
             "blocks.stacks",
-            **from_the_set(1.0, wear_blocks="both ends", wear_block_size=0.05, max_blocks=2),
+            **stacks_request(1.0, wear_blocks="both ends", wear_block_size=0.05, max_blocks=2),
         )
     low = [{"name": "a", "height": 0.08}]
     with pytest.raises(Unreachable, match=r"alone are 0\.1 in high") as refused:
@@ -200,10 +194,10 @@ def test_as_near_below_as_above_is_for_the_preference(call: Call) -> None:
 
 def test_a_block_to_borrow_is_named(call: Call) -> None:
     """.1003 is needed twice: another .1003, or the one that is in use, would do it."""
-    result = call("blocks.stacks", **from_the_set(0.1003, 0.1003))["result"]
+    result = call("blocks.stacks", **stacks_request(0.1003, 0.1003))["result"]
     borrowed = result["left_out"][0]["would_make_it_possible"]
     assert borrowed == [{"block": 0.1003, "where": "another of this size"}]
-    asked = from_the_set(0.6003, in_use=[0.1003])
+    asked = stacks_request(0.6003, in_use=[0.1003])
     heights = [{"name": "set", "height": 1.0}, *asked["heights"]]
     result = call("blocks.stacks", **{**asked, "heights": heights, "max_blocks": 2})["result"]
     assert [stack["name"] for stack in result["stacks"]] == ["set"]

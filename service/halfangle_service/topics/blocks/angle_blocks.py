@@ -14,12 +14,12 @@ left out, that is proved. Derived here (meet in the middle: Horowitz and Sahni, 
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 from math import prod
 
 import numpy as np
 from numpy.typing import NDArray
 
+from halfangle_service.topics.blocks.kept import Kept
 from halfangle_service.topics.blocks.work import Work
 
 Longs = NDArray[np.int64]
@@ -38,8 +38,8 @@ _PER_BLOCK = 1 << 40
 #: Farther than any sum of 22 blocks of up to 180° is from an angle of up to 360°.
 _FARTHEST = 1 << 36
 
-#: Boxes whose halves are kept: 32 of at most 240 kB and 4 of at most 4.3 MB, 25 MB in all.
-_LITTLE_ROWS, _LITTLE_KEPT, _LARGE_KEPT = 20_000, 32, 4
+#: Most rows of all boxes together that are kept for the next request: 24 MB.
+MOST_KEPT_ROWS = 2_000_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,7 +173,7 @@ def _box(angles: Sequence[int]) -> _Box:
     """The halves of a box, kept within the bytes that are set aside for them."""
     kinds = tuple(sorted(Counter(angles).items(), reverse=True))
     cut = _middle([2 * count + 1 for _, count in kinds])
-    return (_kept_little if _rows(kinds, cut) <= _LITTLE_ROWS else _kept_large)(kinds, cut)
+    return _KEPT.get((kinds, cut))
 
 
 def _middle(ways: Sequence[int]) -> int:
@@ -190,8 +190,9 @@ def _halved(kinds: tuple[Kind, ...], cut: int) -> _Box:
     return _Box(kinds, cut, _half(kinds[:cut]), _half(kinds[cut:]))
 
 
-_kept_little = lru_cache(maxsize=_LITTLE_KEPT)(_halved)
-_kept_large = lru_cache(maxsize=_LARGE_KEPT)(_halved)
+_KEPT: Kept[tuple[tuple[Kind, ...], int], _Box] = Kept(
+    lambda key: _halved(*key), lambda box: _rows(box.kinds, box.cut), MOST_KEPT_ROWS
+)
 
 
 def _half(kinds: Sequence[Kind]) -> _Half:

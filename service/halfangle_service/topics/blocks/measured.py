@@ -35,7 +35,7 @@ MOST_CANDIDATES = 100_000
 _NEAR = 5_000
 #: How many times wider the next margin is where one left too few stacks.
 _WIDER = 8
-#: Most stacks that are put in order at once; a margin that holds more is halved.
+#: Most stacks that are put in order at once; a margin that holds more is narrowed.
 _MOST_SORTED = 20_000
 
 

@@ -24,8 +24,11 @@ from halfangle_service.topics.blocks.models_budget import (
     BlockBudgetResult,
 )
 from halfangle_service.topics.blocks.operations_stack import GRADES
-from halfangle_service.topics.blocks.operations_supply import require_deviations, require_sane
-from halfangle_service.topics.blocks.sets import foreign_places
+from halfangle_service.topics.blocks.operations_supply import (
+    own_units,
+    require_deviations,
+    require_sane,
+)
 from halfangle_service.topics.blocks.tolerances import Grade, find_grade
 from halfangle_service.uncertainty import Budget, Contribution, Distribution
 
@@ -47,13 +50,11 @@ _EXPANSION = Source(
 #: The coefficient of steel blocks is stated for this range: ISO 3650:1998, from memory.
 EXPANSION_RANGE_CELSIUS = (10.0, 30.0)
 _MM_PER_NANOMETRE = 1e-6
-#: The unit system of a request's blocks, and the other one.
-_SYSTEMS: dict[Units, tuple[str, str]] = {"in": ("inch", "metric"), "mm": ("metric", "inch")}
 
 
 def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
     """What height a stack will really have."""
-    blocks = _blocks(request)
+    blocks, odd = _blocks(request)
     count = len(blocks) if request.wrung_to_base else len(blocks) - 1
     films = Films(
         count,
@@ -78,11 +79,11 @@ def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
         expanded_uncertainty=whole.expanded(request.coverage_factor),
         worst_case=whole.worst_case,
     )
-    advisories = (*_odd_size(request), *_advisories(request, blocks))
-    return Outcome(result, advisories)
+    return Outcome(result, (*odd, *_advisories(request, blocks)))
 
 
-def _blocks(request: BlockBudgetRequest) -> list[StackBlock]:
+def _blocks(request: BlockBudgetRequest) -> tuple[list[StackBlock], tuple[Advisory, ...]]:
+    """The blocks of the stack, and what is to be said of their sizes."""
     if (request.blocks is None) == (request.calibrated_blocks is None):
         both = "were both sent" if request.blocks is not None else "are both missing"
         raise Disagreement(
@@ -108,12 +109,16 @@ def _blocks(request: BlockBudgetRequest) -> list[StackBlock]:
     part = "" if field == "blocks" else "/size"
     paths = [f"{field}/{place}{part}" for place in range(len(sizes))]
     require_sane(sizes, paths, request.units)
-    _require_own_units(request, paths)
-    return [
+    usual = [place for place, entry in enumerate(entries) if not entry.special]
+    odd = own_units(
+        [sizes[p] for p in usual], [paths[p] for p in usual], request.units, "calibrated_blocks"
+    )
+    blocks = [
         block
         for place, entry in enumerate(entries)
         for block in [_block(entry, request.units, grade, f"{field}/{place}")] * entry.count
     ]
+    return blocks, odd
 
 
 def _require_a_stack(entries: Sequence[BlockOwned]) -> None:
@@ -133,47 +138,6 @@ def _require_a_stack(entries: Sequence[BlockOwned]) -> None:
                 "stack.",
                 fields={f"calibrated_blocks/{place}/state": "should not be missing"},
             )
-
-
-def _foreign(request: BlockBudgetRequest) -> dict[int, float]:
-    """Sizes of the other unit system by their places, those meant as they stand left out."""
-    entries = request.calibrated_blocks
-    sizes = request.blocks or [entry.size for entry in entries or ()]
-    exact = [to_tenth_nm(size, request.units) for size in sizes]
-    return {
-        place: sizes[place]
-        for place in foreign_places(exact, request.units)
-        if entries is None or not entries[place].special
-    }
-
-
-def _may_be_odd(foreign: dict[int, float]) -> bool:
-    """True where one size alone is of the other system, in round figures: an odd block may be."""
-    return len(foreign) == 1 and all((2.0 * size).is_integer() for size in foreign.values())
-
-
-def _require_own_units(request: BlockBudgetRequest, paths: Sequence[str]) -> None:
-    """Refuse sizes of the other unit system, as a box of blocks does."""
-    foreign = _foreign(request)
-    if not foreign or _may_be_odd(foreign):
-        return
-    own, other = _SYSTEMS[request.units]
-    words = ", ".join(plain(size) for size in foreign.values())
-    raise Disagreement(
-        f"Among the {own} blocks there are sizes of {other} sets: {words}. Send them in one unit, "
-        "or mark an odd block as special in `calibrated_blocks`.",
-        fields={paths[place]: f"is a size of {other} sets, not of {own} ones" for place in foreign},
-    )
-
-
-def _odd_size(request: BlockBudgetRequest) -> Iterator[Advisory]:
-    own, other = _SYSTEMS[request.units]
-    for size in _foreign(request).values():
-        yield caution(
-            "size-of-other-units",
-            f"{plain(size)} is a size of {other} sets, not of {own} ones; it was taken as "
-            f"{plain(size)} {request.units}.",
-        )
 
 
 def _block(entry: BlockOwned, units: Units, grade: Grade | None, path: str) -> StackBlock:

@@ -26,8 +26,8 @@ from halfangle_service.topics.blocks.operations_supply import (
     ENDS,
     Supply,
     finished_supply,
+    where_else,
 )
-from halfangle_service.topics.blocks.sets import nominal_sizes
 from halfangle_service.topics.blocks.stacking import StackTable
 from halfangle_service.topics.blocks.supply import Box, Piece
 from halfangle_service.topics.blocks.work import Work
@@ -61,7 +61,6 @@ MANY_BLOCKS = 4
 _NAMED = 6
 #: Most wear blocks of which every choice is tried where their deviations count.
 _MOST_WEAR = 4
-NOT_THERE = "not in the box"
 #: Most stacks looked at for alternatives that do not look alike in an answer.
 _MOST_ALIKE = 1_000
 
@@ -91,9 +90,16 @@ class _Task:
     @property
     def highest(self) -> int:
         """Height of the highest stack, the wear blocks included."""
+        return sum(map(self._length, self.highest_pieces)) + self.wear_height
+
+    @property
+    def highest_pieces(self) -> tuple[Piece, ...]:
+        """The other blocks of the highest stack, the longest first."""
         pieces = self.joined.pieces if self.measured else self.supply.box.pieces
-        heights = sorted(piece.actual if self.measured else piece.size for piece in pieces)
-        return sum(heights[-self.max_blocks :]) + self.wear_height
+        return tuple(reversed(sorted(pieces, key=self._length)[-self.max_blocks :]))
+
+    def _length(self, piece: Piece) -> int:
+        return piece.actual if self.measured else piece.size
 
     @property
     def max_blocks(self) -> int:
@@ -355,9 +361,7 @@ def _nearest(task: _Task) -> dict[str, dict[str, Any] | None]:
     """The nearest stacks below and above, None where there is none."""
     units, found = task.request.units, dict[str, tuple[Piece, ...]]()
     if task.height > task.highest:
-        pieces = task.joined.pieces if task.measured else task.supply.box.pieces
-        inner = _highest(pieces, task.max_blocks, actual=task.measured)
-        found["below"] = (*inner, *task.wear)
+        found["below"] = (*task.highest_pieces, *task.wear)
     elif task.measured:
         found = _nearest_of_all(task)
     else:
@@ -369,12 +373,6 @@ def _nearest(task: _Task) -> dict[str, dict[str, Any] | None]:
         side: stack_facts(found[side], task.height, units) if side in found else None
         for side in ("below", "above")
     }
-
-
-def _highest(pieces: Sequence[Piece], most: int, *, actual: bool) -> tuple[Piece, ...]:
-    """The blocks of the highest stack of so many, by actual or by nominal lengths."""
-    ordered = sorted(pieces, key=lambda piece: piece.actual if actual else piece.size)
-    return tuple(reversed(ordered[-most:]))
 
 
 def _nearest_of_all(task: _Task) -> dict[str, tuple[Piece, ...]]:
@@ -400,24 +398,24 @@ def _nearest_words(task: _Task, nearest: dict[str, dict[str, Any] | None]) -> st
 
 def _helpers(task: _Task) -> list[dict[str, Any]]:
     """Single blocks that would make the height possible: those that are away first."""
-    units, box = task.request.units, task.supply.box
-    away = {piece.size: state for piece, state in reversed(task.supply.away)}
+    units, box, away = task.request.units, task.supply.box, task.supply.away
     tolerance, most = task.tolerance or 0, task.max_blocks
-    sizes = list(dict.fromkeys([*away, *nominal_sizes(units)]))
+    where = where_else(task.supply, units)
     found: list[tuple[int, tuple[int, ...]]]
     if task.measured:
         aims = task.request.aim == "actual"
-        known = {piece.size: piece for piece, _ in reversed(task.supply.away) if aims}
-        pieces = [known.get(size, Piece(size)) for size in sizes]
+        known = {piece.size: piece for piece, _ in reversed(away) if aims}
+        pieces = [known.get(size, Piece(size)) for size in where]
         ways = completing_pieces(task.joined, task.inner, tolerance, most, pieces)
         found = [(piece.size, tuple(p.size for p in box.pick(beside))) for piece, beside in ways]
     else:
-        found = completing_sizes(task.table, task.inner, tolerance, most, sizes)
-    found.sort(key=lambda entry: entry[0] not in away)
+        found = completing_sizes(task.table, task.inner, tolerance, most, list(where))
+    gone = {piece.size for piece, _ in away}
+    found.sort(key=lambda entry: entry[0] not in gone)
     return [
         {
             "block": from_tenth_nm(size, units),
-            "where": away.get(size, "another of this size" if size in box.sizes else NOT_THERE),
+            "where": where[size],
             "with": [from_tenth_nm(other, units) for other in others],
         }
         for size, others in found[:_NAMED]

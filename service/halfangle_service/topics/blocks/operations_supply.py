@@ -1,7 +1,7 @@
 """Reading from a request which blocks there are: a set, plain sizes, or the shop's own box."""
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
@@ -21,9 +21,9 @@ from halfangle_service.topics.blocks.models import (
     BlockSupplyFields,
     WearEnds,
 )
-from halfangle_service.topics.blocks.sets import find_set, foreign_places
+from halfangle_service.topics.blocks.sets import find_set, foreign_places, nominal_sizes
 from halfangle_service.topics.blocks.supply import Box, Piece
-from halfangle_service.topics.blocks.tolerances import find_grade
+from halfangle_service.topics.blocks.tolerances import Grade, find_grade
 
 #: Largest gauge block: ISO 3650:1998 ends at 1000 mm; 40 in is the longest of the inch tables.
 LARGEST_BLOCK = 1_016 * TENTH_NM_PER_MM
@@ -108,8 +108,9 @@ def _sizes_supply(sizes: Sequence[float], units: Units) -> Supply:
                 "blocks, send `box` with their count.",
                 fields={f"sizes/{place}": f"repeats sizes/{first_at[size]}"},
             )
-    require_sane(exact, [f"sizes/{place}" for place in range(len(sizes))], units)
-    advisories = tuple(_unit_check(exact, [f"sizes/{p}" for p in range(len(sizes))], units))
+    paths = [f"sizes/{place}" for place in range(len(sizes))]
+    require_sane(exact, paths, units)
+    advisories = own_units(exact, paths, units, "box")
     return Supply(Box.of(map(Piece, exact)), (), (), advisories)
 
 
@@ -126,7 +127,7 @@ def _box_supply(box: Sequence[BlockOwned], units: Units) -> Supply:
     require_deviations(box, units, "box")
     _require_no_repeat(box)
     usual = [place for place, entry in enumerate(box) if not entry.special]
-    advisories = _unit_check([exact[p] for p in usual], [paths[p] for p in usual], units)
+    advisories = own_units([exact[p] for p in usual], [paths[p] for p in usual], units, "box")
     here: list[Piece] = []
     wear: list[Piece] = []
     away: list[tuple[Piece, str]] = []
@@ -136,7 +137,7 @@ def _box_supply(box: Sequence[BlockOwned], units: Units) -> Supply:
             (wear if entry.wear else here).extend(pieces)
         elif not entry.wear:
             away.extend((piece, entry.state) for piece in pieces)
-    return Supply(Box.of(here), Box.of(wear).pieces, tuple(away), tuple(advisories))
+    return Supply(Box.of(here), Box.of(wear).pieces, tuple(away), advisories)
 
 
 def _piece(entry: BlockOwned, units: Units) -> Piece:
@@ -208,25 +209,31 @@ def _require_no_repeat(box: Sequence[BlockOwned]) -> None:
             )
 
 
-def _unit_check(sizes: Sequence[int], paths: Sequence[str], units: Units) -> Iterator[Advisory]:
-    """Refuse sizes of the other unit system; one that may be an odd block is only called out."""
+def own_units(
+    sizes: Sequence[int], paths: Sequence[str], units: Units, field: str
+) -> tuple[Advisory, ...]:
+    """Refuse sizes (0.1 nm) of the other unit system; one that may be odd is only called out.
+
+    `paths` names each of them in the request, and `field` where a block is marked as special.
+    """
     foreign = foreign_places(sizes, units)
     if not foreign:
-        return
-    system = _SYSTEM[_OTHER[units]]
-    words = ", ".join(f"{plain(from_tenth_nm(sizes[place], units))}" for place in foreign[:5])
+        return ()
+    own, other = _SYSTEM[units], _SYSTEM[_OTHER[units]]
+    words = ", ".join(plain(from_tenth_nm(sizes[place], units)) for place in foreign[:5])
     if len(foreign) == 1 and sizes[foreign[0]] % (to_tenth_nm(1.0, units) // 2) == 0:
-        yield caution(
+        odd = caution(
             "size-of-other-units",
-            f"{words} is a size of {system} sets, not of {_SYSTEM[units]} ones; it was taken as "
-            f"{words} {units}.",
+            f"{words} is a size of {other} sets, not of {own} ones; it was taken as {words} "
+            f"{units}.",
         )
-        return
-    message = f"is a size of {system} sets, not of {_SYSTEM[units]} ones"
+        return (odd,)
     raise Disagreement(
-        f"Among the {_SYSTEM[units]} blocks there are sizes of {system} sets: {words}. Send "
-        "them in one unit, or mark an odd block as special in `box`.",
-        fields={paths[place]: message for place in foreign[:20]},
+        f"Among the {own} blocks there are sizes of {other} sets: {words}. Send them in one unit, "
+        f"or mark an odd block as special in `{field}`.",
+        fields={
+            paths[place]: f"is a size of {other} sets, not of {own} ones" for place in foreign[:20]
+        },
     )
 
 
@@ -258,18 +265,34 @@ def _not_there(request: BlockSupplyFields, path: str, length: float) -> Refusal:
 def graded_supply(supply: Supply, name: str) -> Supply:
     """Give blocks without a calibration the standard uncertainty of their grade's limits."""
     grade = find_grade(name)
-
-    def graded(piece: Piece) -> Piece:
-        if piece.calibrated:
-            return piece
-        limit = grade.limit_deviation(piece.size) * TENTH_NM_PER_MM
-        return replace(piece, standard_uncertainty=limit / 3.0**0.5, limit=limit)
-
     return replace(
         supply,
-        box=Box.of(map(graded, supply.box.pieces)),
-        wear=tuple(map(graded, supply.wear)),
+        box=Box.of(graded(piece, grade) for piece in supply.box.pieces),
+        wear=tuple(graded(piece, grade) for piece in supply.wear),
     )
+
+
+def graded(piece: Piece, grade: Grade) -> Piece:
+    """Give a block its grade's limit, rectangular, in 0.1 nm; a calibrated one as it is."""
+    if piece.calibrated:
+        return piece
+    limit = grade.limit_deviation(piece.size) * TENTH_NM_PER_MM
+    return replace(piece, standard_uncertainty=limit / 3.0**0.5, limit=limit)
+
+
+def where_else(supply: Supply, units: Units) -> dict[int, str]:
+    """Give the sizes (0.1 nm) of blocks that may help, and where each is, those away first.
+
+    They are the blocks that are away, and the nominal sizes of the built-in sets.
+    """
+    away = {piece.size: state for piece, state in reversed(supply.away)}
+    owned = set(supply.box.sizes)
+    others = {
+        size: "another of this size" if size in owned else "not in the box"
+        for size in nominal_sizes(units)
+        if size not in away
+    }
+    return away | others
 
 
 def finished_supply(request: BlockFinishFields, stacks: int = 1) -> Supply:

@@ -11,8 +11,12 @@ from halfangle_service.topics.blocks.built import built_facts
 from halfangle_service.topics.blocks.disjoint import DisjointSearch
 from halfangle_service.topics.blocks.models import BlockFinishFields
 from halfangle_service.topics.blocks.models_stacks import BlockLeftOut, BlockToBorrow
-from halfangle_service.topics.blocks.operations_supply import ENDS, Supply, finished_supply
-from halfangle_service.topics.blocks.sets import nominal_sizes
+from halfangle_service.topics.blocks.operations_supply import (
+    ENDS,
+    Supply,
+    finished_supply,
+    where_else,
+)
 from halfangle_service.topics.blocks.stacking import UNREACHED, StackTable
 from halfangle_service.topics.blocks.work import Work
 
@@ -240,23 +244,22 @@ def _blocks_to_borrow(several: Several, index: int, chosen: Chosen) -> Iterator[
     One after another is put in and the rest picked from the blocks that are left, within a bound:
     none given does not mean that there is none. No such block helps where wear blocks are short.
     """
-    table, units, height = several.search.table, several.units, several.heights[index]
+    units, height = several.units, several.heights[index]
     if len(chosen.indices) == several.most_at_once and several.wear_ends:
         return
     used = {position for stack in chosen.stacks for position in stack}
-    away = {piece.size: state for piece, state in reversed(several.supply.away)}
+    where = where_else(several.supply, units)
+    away = {piece.size for piece, _ in several.supply.away}
     inner = height.asked - several.wear_height
     found: list[tuple[int, int]] = []
     work = Work(_MOST_PICKED)
-    for size in dict.fromkeys([*away, *nominal_sizes(units)]):
+    for size in where:
         count = _fewest_beside(several, inner - size, height.tolerance, used, work)
         if count is not None:
             found.append((count, size))
     found.sort(key=lambda entry: (entry[1] not in away, entry[0]))
-    owned = set(table.sizes)
     for _, size in found[:_NAMED]:
-        where = away.get(size, "another of this size" if size in owned else "not in the box")
-        yield BlockToBorrow(block=from_tenth_nm(size, units), where=where)
+        yield BlockToBorrow(block=from_tenth_nm(size, units), where=where[size])
 
 
 def _fewest_beside(

@@ -12,7 +12,12 @@ from halfangle_service.quantities import (
     to_tenth_nm,
 )
 from halfangle_service.topics.blocks.models_check import BlockCheckRequest
-from halfangle_service.topics.blocks.operations_supply import Supply, graded_supply, read_supply
+from halfangle_service.topics.blocks.operations_supply import (
+    Supply,
+    graded,
+    graded_supply,
+    read_supply,
+)
 from halfangle_service.topics.blocks.sets import find_set, foreign_places
 from halfangle_service.topics.blocks.supply import Piece
 from halfangle_service.topics.blocks.tolerances import find_grade
@@ -236,7 +241,5 @@ def _no_such_wear(
 
 def _beside(request: BlockCheckRequest, size: int) -> Piece:
     """A wear block that the shop keeps beside its set."""
-    if request.grade is None:
-        return Piece(size)
-    limit = find_grade(request.grade).limit_deviation(size) * to_tenth_nm(1.0, "mm")
-    return Piece(size, standard_uncertainty=limit / 3.0**0.5, limit=limit)
+    piece = Piece(size)
+    return piece if request.grade is None else graded(piece, find_grade(request.grade))
