@@ -1,19 +1,20 @@
 """One calculation is one Operation: a plain value from which everything else is derived.
 
-A topic's `operations.py` declares `OPERATIONS` and, for published tables, `COLLECTIONS`. The
-routes, the contract, the catalogue and the client all follow from these two tuples.
+A file of `topics` declares one with the decorator `operation`, a published table with
+`published_table`. The routes, the contract, the catalogue and the client all follow from them.
 """
 
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cache, cached_property
-from typing import Annotated, Any, Generic, Literal, TypeVar, get_args
+from inspect import getdoc
+from typing import Annotated, Any, Generic, Literal, TypeVar, get_args, get_type_hints
 
 from pydantic import BaseModel, Field, TypeAdapter, create_model
 
 from halfangle_service import __version__
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     AngleInput,
     RequestModel,
     ResultModel,
@@ -28,7 +29,7 @@ ResultT = TypeVar("ResultT", bound=ResultModel)
 MOST_READING_NOTES = 5
 
 Severity = Literal["note", "caution", "stop"]
-Standing = Literal["published", "derived", "common practice, no source", "from memory"]
+Standing = Literal["published", "derived", "common-practice", "from-memory"]
 
 
 class Advisory(ResultModel):
@@ -50,8 +51,9 @@ class Source(ResultModel):
         description="Author, title, edition, year, clause or page; or the derivation."
     )
     standing: Standing = Field(
-        description="`published`: read in the text cited or its reprint; `from memory`: recalled, "
-        "not read again; `derived`: worked out and cross-checked by this project."
+        description="`published`: read in the text cited or its reprint; `from-memory`: recalled, "
+        "not read again; `derived`: worked out and cross-checked by this project; "
+        "`common-practice`: what the trade does, with no source."
     )
 
 
@@ -94,7 +96,7 @@ def stop(code: str, message: str) -> Advisory:
 class Operation(Generic[RequestT, ResultT]):
     """One calculation.
 
-    `verb` may hold hyphens. `example` is a request that must run. `largest_request` says in plain
+    Declared by the decorator `operation`. `verb` may hold hyphens. `example` is a request that must run. `largest_request` says in plain
     words what bounds the work. `heavy` marks what may take more than some milliseconds: it runs in
     a worker thread and counts against the limit of concurrent heavy requests; a function tells of
     each request whether it is heavy. `drawing` is SVG that the reference page shows with it, such
@@ -155,11 +157,11 @@ class Operation(Generic[RequestT, ResultT]):
 
 
 @dataclass(frozen=True)
-class Collection(Generic[ResultT]):
-    """A published table: `GET /v1/<topic>/<name>` and, with `get`, `…/<name>/{key}`.
+class PublishedTable(Generic[ResultT]):
+    """A published table: `GET /v1/<topic>/<name>` and, with its key, one row of it.
 
-    `rows` gives the whole table, `get` one row by its key (None where there is none), `keys` the
-    keys it knows.
+    `rows` gives every row by its key, in the table's order; `in_short` what the listing shows of a
+    row (the row itself where it is None); `key` the field that holds a row's key.
     """
 
     topic: str
@@ -168,13 +170,10 @@ class Collection(Generic[ResultT]):
     key: str
     title: str
     summary: str
-    listing: type[ResultModel]
-    rows: Callable[[], ResultModel]
     item: type[ResultT]
-    get: Callable[[str], ResultT | None]
-    keys: Callable[[], tuple[str, ...]]
+    rows: Callable[[], Mapping[str, ResultT]]
     sources: tuple[Source, ...]
-    relations: tuple[str, ...] = field(default=())
+    in_short: Callable[[ResultT], ResultModel] | None = None
 
     @property
     def path(self) -> str:
@@ -182,9 +181,39 @@ class Collection(Generic[ResultT]):
         return f"/v1/{self.topic}/{self.name}" if self.topic else f"/v1/{self.name}"
 
     @cached_property
+    def listing(self) -> type[ResultModel]:
+        """Model of the listing: one list, called as the table is."""
+        entry = get_type_hints(self.in_short)["return"] if self.in_short else self.item
+        return create_model(
+            f"{entry.__name__.removesuffix('Entry').removesuffix('Row')}List",
+            __base__=ResultModel,
+            __doc__=f"{self.title}: every row.",
+            **{self._list_name: (list[entry], Field(description="The rows, in order."))},
+        )
+
+    @property
+    def _list_name(self) -> str:
+        return self.name.replace("-", "_")
+
+    def keys(self) -> tuple[str, ...]:
+        """The keys that it knows."""
+        return tuple(self.rows())
+
+    def list_rows(self) -> ResultModel:
+        """The whole table."""
+        rows: Sequence[ResultModel] = tuple(self.rows().values())
+        if self.in_short is not None:
+            rows = [self.in_short(row) for row in self.rows().values()]
+        return self.listing(**{self._list_name: list(rows)})
+
+    def get(self, key: str) -> ResultT | None:
+        """One row by its key, or None where there is none."""
+        return self.rows().get(key)
+
+    @cached_property
     def basis(self) -> Basis:
         """What each of its answers stands on."""
-        return basis_of(self.relations, self.sources)
+        return basis_of((), self.sources)
 
     @cached_property
     def _basis_json(self) -> bytes:
@@ -205,6 +234,84 @@ class Collection(Generic[ResultT]):
         return _envelope(result.model_dump_json().encode(), b"[]", self._basis_json)
 
 
+def operation(
+    name: str,
+    *,
+    relations: tuple[str, ...],
+    sources: tuple[Source, ...],
+    example: Mapping[str, Any],
+    largest_request: str = "one calculation of fixed size",
+    heavy: bool | Callable[[Any], bool] = False,
+    drawing: str = "",
+) -> Callable[[Callable[[RequestT], Outcome[ResultT]]], Operation[RequestT, ResultT]]:
+    """Declare the function below as the operation of this dotted name, such as `sine.setting`.
+
+    Its annotations give request and result; its docstring's first line is the title, the rest the
+    summary that a caller reads.
+    """
+    topic, _, verb = name.partition(".")
+
+    def declare(calculate: Callable[[RequestT], Outcome[ResultT]]) -> Operation[RequestT, ResultT]:
+        request, outcome = get_type_hints(calculate).values()
+        title, summary = _title_and_summary(calculate)
+        return Operation(
+            topic=topic,
+            verb=verb,
+            title=title,
+            summary=summary,
+            request=request,
+            result=get_args(outcome)[0],
+            calculate=calculate,
+            relations=relations,
+            sources=sources,
+            example=example,
+            largest_request=largest_request,
+            heavy=heavy,
+            drawing=drawing,
+        )
+
+    return declare
+
+
+def published_table(
+    name: str,
+    *,
+    singular: str,
+    key: str,
+    sources: tuple[Source, ...],
+    in_short: Callable[[ResultT], ResultModel] | None = None,
+) -> Callable[[Callable[[], Mapping[str, ResultT]]], PublishedTable[ResultT]]:
+    """Declare the function below, which gives each row by its key, as a published table.
+
+    `name` is dotted, such as `blocks.sets`; the docstring's first line is the title, the rest the
+    summary.
+    """
+    topic, _, plural = name.partition(".")
+
+    def declare(rows: Callable[[], Mapping[str, ResultT]]) -> PublishedTable[ResultT]:
+        title, summary = _title_and_summary(rows)
+        return PublishedTable(
+            topic=topic,
+            name=plural,
+            singular=singular,
+            key=key,
+            title=title,
+            summary=summary,
+            item=get_args(get_type_hints(rows)["return"])[1],
+            rows=rows,
+            sources=sources,
+            in_short=in_short,
+        )
+
+    return declare
+
+
+def _title_and_summary(described: Callable[..., object]) -> tuple[str, str]:
+    """First line of a docstring without its full stop, and the rest as one paragraph."""
+    title, _, rest = (getdoc(described) or "").partition("\n")
+    return title.removesuffix("."), " ".join(rest.split())
+
+
 _ADVISORIES: TypeAdapter[tuple[Advisory, ...]] = TypeAdapter(tuple[Advisory, ...])
 
 
@@ -216,11 +323,6 @@ def _envelope(result: bytes, advisories: bytes, basis: bytes) -> bytes:
 def basis_of(relations: tuple[str, ...], sources: tuple[Source, ...]) -> Basis:
     """Give the basis of an answer at this release."""
     return Basis(relations=list(relations), sources=list(sources), release=__version__)
-
-
-def table_standing(how: str) -> Literal["published", "from memory"]:
-    """Give the standing of a published table's row: what is not read is from memory."""
-    return "published" if how == "published" else "from memory"
 
 
 def answer_model(result: type[ResultModel]) -> type[BaseModel]:

@@ -1,42 +1,54 @@
-"""Finds every operation and collection: each folder of `topics` declares its own."""
+"""Finds every operation and published table: each file of `topics` declares its own."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
-from importlib.util import find_spec
-from pkgutil import iter_modules
-from typing import Any
+from pkgutil import walk_packages
+from typing import Any, TypeVar
 
 from halfangle_service import topics
-from halfangle_service.operation import Collection, Operation
+from halfangle_service.operation import Operation, PublishedTable
 
 AnyOperation = Operation[Any, Any]
-AnyCollection = Collection[Any]
+AnyTable = PublishedTable[Any]
+Declared = TypeVar("Declared")
 
 
 @dataclass(frozen=True)
 class Registry:
-    """All operations by dotted name and all collections, each in a stable order."""
+    """All operations by dotted name and all published tables, each in the order of their names."""
 
     operations: dict[str, AnyOperation]
-    collections: tuple[AnyCollection, ...]
+    tables: tuple[AnyTable, ...]
 
 
 @cache
 def load_registry() -> Registry:
-    """Import each topic's `operations` module and gather what it declares.
+    """Import every module of `topics` and gather what they declare.
 
-    Raises ValueError where two operations share a name.
+    Raises ValueError where two operations, or two tables, share a name.
     """
-    names = (
-        f"{topics.__name__}.{name}.operations"
-        for name in sorted(entry.name for entry in iter_modules(topics.__path__) if entry.ispkg)
-    )
-    modules = [import_module(name) for name in names if find_spec(name)]
-    operations: dict[str, AnyOperation] = {}
-    for operation in (o for module in modules for o in getattr(module, "OPERATIONS", ())):
-        if operation.name in operations:
-            raise ValueError(f"two operations are called {operation.name}")
-        operations[operation.name] = operation
-    collections = tuple(c for module in modules for c in getattr(module, "COLLECTIONS", ()))
-    return Registry(operations, collections)
+    modules = [
+        vars(import_module(entry.name))
+        for entry in walk_packages(topics.__path__, f"{topics.__name__}.")
+    ]
+    operations = {o.name: o for o in sorted(_declared(modules, Operation), key=_name_of)}
+    tables = sorted(_declared(modules, PublishedTable), key=lambda table: table.path)
+    return Registry(operations, tuple(tables))
+
+
+def _declared(modules: list[dict[str, Any]], kind: type[Declared]) -> Iterator[Declared]:
+    """Values of this kind that the modules hold, each once however often it is imported."""
+    found = [value for module in modules for value in module.values() if isinstance(value, kind)]
+    paths: set[str] = set()
+    for value in {id(value): value for value in found}.values():
+        path: str = getattr(value, "path")  # noqa: B009  both kinds have one
+        if path in paths:
+            raise ValueError(f"{path} is declared twice")
+        paths.add(path)
+        yield value
+
+
+def _name_of(operation: AnyOperation) -> str:
+    return operation.name

@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, settings
 from schemathesis.config import SchemathesisConfig
 
 from halfangle_service.app import create_app
-from halfangle_service.quantities.angles import DMS_PATTERN
+from halfangle_service.fields.angles import DMS_PATTERN
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
 

@@ -16,8 +16,8 @@ import pytest
 from pydantic import BaseModel
 
 from halfangle_service.app import all_collections, contract_bytes
+from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.operation import Advisory
-from halfangle_service.quantities import RequestModel, ResultModel
 from halfangle_service.registry import load_registry
 
 ROOT = Path(__file__).parents[2]
@@ -128,7 +128,7 @@ def test_maths_loads_neither_models_nor_a_server() -> None:
 def _reaches_quantities(path: Path, seen: frozenset[Path] = frozenset()) -> bool:
     """True where a file imports quantities or uncertainty, itself or through other maths."""
     for module in imports_of(path):
-        if module.startswith("halfangle_service.quantities"):
+        if module.startswith("halfangle_service.fields"):
             return True
         target = ROOT / "service" / (module.replace(".", "/") + ".py")
         known = module.startswith("halfangle_service.") and target.exists()

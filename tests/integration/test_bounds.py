@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from halfangle_service.errors import Refusal, Unreachable
-from halfangle_service.topics.blocks import angle_blocks
+from halfangle_service.trade.stacks import angle_blocks
 from support import Call
 
 #: Most memory of one request beside what the service holds anyway, in bytes.

@@ -22,12 +22,12 @@ from typing import Any, TypeVar
 
 from ortools.sat.python import cp_model
 
-from halfangle_service.topics.blocks.disjoint import Assignment, DisjointSearch
-from halfangle_service.topics.blocks.measured import MOST_CANDIDATES, MeasuredBlocks
-from halfangle_service.topics.blocks.sets import built_in_sets
-from halfangle_service.topics.blocks.stacking import StackTable, stack_table
-from halfangle_service.topics.blocks.supply import Box, Piece
-from halfangle_service.topics.blocks.work import Work
+from halfangle_service.trade.stacks.search.disjoint import Assignment, DisjointSearch
+from halfangle_service.trade.stacks.search.measured import MOST_CANDIDATES, MeasuredBlocks
+from halfangle_service.trade.stacks.search.stacking import StackTable, stack_table
+from halfangle_service.trade.stacks.search.work import Work
+from halfangle_service.trade.stacks.supply import Box, Piece
+from halfangle_service.trade.tables.blocks.sets import built_in_sets
 
 T = TypeVar("T")
 #: What a solver found, None where nothing, and whether that is the optimum.

@@ -6,13 +6,13 @@ from itertools import combinations, islice
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from halfangle_service.topics.blocks.angle_blocks import fewest_within, nearest
-from halfangle_service.topics.blocks.disjoint import DisjointSearch
-from halfangle_service.topics.blocks.measured import MeasuredBlocks
-from halfangle_service.topics.blocks.mistakes import single_mistakes
-from halfangle_service.topics.blocks.stacking import StackTable
-from halfangle_service.topics.blocks.supply import Box, Piece
-from halfangle_service.topics.blocks.work import Work
+from halfangle_service.trade.stacks.angle_blocks import fewest_within, nearest
+from halfangle_service.trade.stacks.mistakes import single_mistakes
+from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
+from halfangle_service.trade.stacks.search.measured import MeasuredBlocks
+from halfangle_service.trade.stacks.search.stacking import StackTable
+from halfangle_service.trade.stacks.search.work import Work
+from halfangle_service.trade.stacks.supply import Box, Piece
 
 #: Small boxes, equal sizes among them, in steps of any size.
 BOXES = st.lists(st.integers(1, 60), min_size=2, max_size=9).flatmap(

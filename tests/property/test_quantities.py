@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import Field, ValidationError
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     Angle,
     AngleInput,
     Count,
@@ -27,7 +27,7 @@ from halfangle_service.quantities import (
     to_mm,
     to_tenth_nm,
 )
-from halfangle_service.quantities.angles import DMS_PATTERN
+from halfangle_service.fields.angles import DMS_PATTERN
 
 units = st.sampled_from(["in", "mm"])
 degrees = st.floats(-999.0, 999.0)

@@ -8,10 +8,10 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from halfangle_service.topics.centers import adapter, contact, effect, hole
-from halfangle_service.topics.runout import budget, convert, crest, harmonics, reversal, vblock
-from halfangle_service.topics.runout.terms import convert as convert_term
-from halfangle_service.topics.runout.terms import terms
+from halfangle_service.trade.centers import adapter, contact, effect, hole
+from halfangle_service.trade.runout import budget, convert, crest, harmonics, reversal, vblock
+from halfangle_service.trade.tables.runout.terms import convert as convert_term
+from halfangle_service.trade.tables.runout.terms import terms
 
 small = st.floats(1e-5, 0.05)
 turns = st.floats(0, 2 * math.pi)

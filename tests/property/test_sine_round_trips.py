@@ -8,9 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from halfangle_service.topics.blocks.sets import find_set
-from halfangle_service.topics.sine.block_swap import fewest_swaps
-from halfangle_service.topics.sine.compound import (
+from halfangle_service.trade.sine.block_swap import fewest_swaps
+from halfangle_service.trade.sine.compound import (
     BaseAxis,
     Frame,
     angle_between,
@@ -21,15 +20,16 @@ from halfangle_service.topics.sine.compound import (
     slopes_of_normal,
     tilt_of_normal,
 )
-from halfangle_service.topics.sine.geometry import angle_for_height, height_for_angle
-from halfangle_service.topics.sine.low_stack import Conditions, difference_table, fewest_pair
-from halfangle_service.topics.sine.setting_table import angle_range
-from halfangle_service.topics.sine.taper_use import (
+from halfangle_service.trade.sine.geometry import angle_for_height, height_for_angle
+from halfangle_service.trade.sine.low_stack import Conditions, difference_table, fewest_pair
+from halfangle_service.trade.sine.setting_table import angle_range
+from halfangle_service.trade.sine.taper_use import (
     Holding,
     half_angle_from_plate,
     half_angle_sensitivity,
     plate_angle,
 )
+from halfangle_service.trade.tables.blocks.sets import find_set
 
 lengths = st.floats(0.5, 2_000)
 angles = st.floats(math.radians(0.01), math.radians(85))

@@ -8,8 +8,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from halfangle_service.errors import Impossible
-from halfangle_service.topics.tapers import contact, feed, plugs
 from halfangle_service.topics.tapers.operations import OPERATIONS
+from halfangle_service.trade.tapers import contact, feed, plugs
 
 CALCULATIONS: dict[str, Any] = {operation.verb: operation for operation in OPERATIONS}
 few = settings(max_examples=50, deadline=None)

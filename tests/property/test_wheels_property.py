@@ -8,22 +8,22 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Point, Polygon
 
-from halfangle_service.topics.blocks.sets import find_set
-from halfangle_service.topics.clearance.assembly import Cone
-from halfangle_service.topics.clearance.bodies import Body, HeadPart, box, gap_between
-from halfangle_service.topics.clearance.search import smallest, stick_out_to_pass_under
-from halfangle_service.topics.wheels.dresser import round_to_graduation, stacks_for
-from halfangle_service.topics.wheels.dressing import active_width, cusp_height
-from halfangle_service.topics.wheels.dressing_errors import DressedCone, hyperbola
-from halfangle_service.topics.wheels.flank import dressing_passes, flank_for_rise, run_on
-from halfangle_service.topics.wheels.profile import blend_corners, dressed_corners
-from halfangle_service.topics.wheels.setup_errors import (
+from halfangle_service.trade.clearance.assembly import Cone
+from halfangle_service.trade.clearance.bodies import Body, HeadPart, box, gap_between
+from halfangle_service.trade.clearance.search import smallest, stick_out_to_pass_under
+from halfangle_service.trade.tables.blocks.sets import find_set
+from halfangle_service.trade.wheel.dresser import round_to_graduation, stacks_for
+from halfangle_service.trade.wheel.dressing import active_width, cusp_height
+from halfangle_service.trade.wheel.dressing_errors import DressedCone, hyperbola
+from halfangle_service.trade.wheel.flank import dressing_passes, flank_for_rise, run_on
+from halfangle_service.trade.wheel.profile import blend_corners, dressed_corners
+from halfangle_service.trade.wheel.setup_errors import (
     Errors,
     Setup,
     ground_by_plunge,
     ground_by_traverse,
 )
-from halfangle_service.topics.wheels.speed import Marking, rpm_for_speed, surface_speed
+from halfangle_service.trade.wheel.speed import Marking, rpm_for_speed, surface_speed
 
 angles = st.floats(math.radians(1), math.radians(85))
 lengths = st.floats(0.01, 50)

@@ -13,9 +13,9 @@ from ortools.sat.python import cp_model
 
 from halfangle_service.errors import Unreachable
 from halfangle_service.topics.blocks import operations_angle
-from halfangle_service.topics.blocks.angle_blocks import AngleStack, fewest_within, nearest
-from halfangle_service.topics.blocks.angle_sets import angle_sets
-from halfangle_service.topics.blocks.work import Work
+from halfangle_service.trade.stacks.angle_blocks import AngleStack, fewest_within, nearest
+from halfangle_service.trade.stacks.search.work import Work
+from halfangle_service.trade.tables.blocks.angle_sets import angle_sets
 from support import Call
 
 #: Reproducible boxes and angles, not secrets.

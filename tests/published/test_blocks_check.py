@@ -10,10 +10,10 @@ import pytest
 from uncertainties import ufloat
 
 from halfangle_service.errors import BeyondBound, Disagreement, Impossible, Refusal, Unreachable
-from halfangle_service.topics.blocks.mistakes import ranked, single_mistakes, within_limit
-from halfangle_service.topics.blocks.sets import built_in_sets
-from halfangle_service.topics.blocks.supply import Piece
-from halfangle_service.topics.blocks.tolerances import grades
+from halfangle_service.trade.stacks.mistakes import ranked, single_mistakes, within_limit
+from halfangle_service.trade.stacks.supply import Piece
+from halfangle_service.trade.tables.blocks.sets import built_in_sets
+from halfangle_service.trade.tables.blocks.tolerances import grades
 from support import Call, stacks_request
 
 INCH = 254_000_000

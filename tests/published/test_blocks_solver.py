@@ -11,16 +11,16 @@ import pytest
 from ortools.algorithms.python import knapsack_solver
 from ortools.sat.python import cp_model
 
-from halfangle_service.topics.blocks.angle_blocks import fewest_within, nearest
-from halfangle_service.topics.blocks.choosing import choose
-from halfangle_service.topics.blocks.disjoint import DisjointSearch
-from halfangle_service.topics.blocks.layers import MOST_CELLS
-from halfangle_service.topics.blocks.measured import MeasuredBlocks
-from halfangle_service.topics.blocks.nearest import choose_measured
-from halfangle_service.topics.blocks.sets import built_in_sets
-from halfangle_service.topics.blocks.stacking import StackTable, stack_table
-from halfangle_service.topics.blocks.supply import Box, Piece
-from halfangle_service.topics.blocks.work import Work
+from halfangle_service.trade.stacks.angle_blocks import fewest_within, nearest
+from halfangle_service.trade.stacks.choosing import choose
+from halfangle_service.trade.stacks.nearest import choose_measured
+from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
+from halfangle_service.trade.stacks.search.layers import MOST_CELLS
+from halfangle_service.trade.stacks.search.measured import MeasuredBlocks
+from halfangle_service.trade.stacks.search.stacking import StackTable, stack_table
+from halfangle_service.trade.stacks.search.work import Work
+from halfangle_service.trade.stacks.supply import Box, Piece
+from halfangle_service.trade.tables.blocks.sets import built_in_sets
 
 MAX_BLOCKS = 6
 #: Reproducible targets, not secrets.

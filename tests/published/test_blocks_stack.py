@@ -3,8 +3,8 @@
 import pytest
 
 from halfangle_service.errors import BeyondBound, Disagreement, Refusal, Unreachable
-from halfangle_service.topics.blocks.sets import built_in_sets
-from halfangle_service.topics.blocks.tolerances import grades
+from halfangle_service.trade.tables.blocks.sets import built_in_sets
+from halfangle_service.trade.tables.blocks.tolerances import grades
 from support import Call
 
 

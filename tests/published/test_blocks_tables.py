@@ -10,9 +10,9 @@ from itertools import pairwise
 
 import pytest
 
-from halfangle_service.topics.blocks.angle_sets import angle_grades, angle_sets
-from halfangle_service.topics.blocks.sets import built_in_sets
-from halfangle_service.topics.blocks.tolerances import grades
+from halfangle_service.trade.tables.blocks.angle_sets import angle_grades, angle_sets
+from halfangle_service.trade.tables.blocks.sets import built_in_sets
+from halfangle_service.trade.tables.blocks.tolerances import grades
 from support import Call
 
 # Each series is first/last/step/count, or one size. inch-81: GGG-G-15C; metric-112: a published

@@ -8,7 +8,7 @@ from litestar.testing import TestClient
 from scipy.optimize import brentq
 
 from halfangle_service.errors import Disagreement, Impossible, Unreachable
-from halfangle_service.topics.centers.hole_table import center_holes
+from halfangle_service.trade.tables.centers.holes import center_holes
 from support import Call
 
 HOLES = list(center_holes().values())

@@ -11,8 +11,8 @@ from shapely.affinity import translate
 from shapely.geometry import LineString, Polygon
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.topics.clearance.bodies import Body, HeadPart, box, gap_between, overlap
 from halfangle_service.topics.clearance.operations import OPERATION
+from halfangle_service.trade.clearance.bodies import Body, HeadPart, box, gap_between, overlap
 from support import Call
 
 EXAMPLE: dict[str, Any] = dict(OPERATION.example)

@@ -10,7 +10,7 @@ from pydantic import ValidationError
 from scipy.spatial.transform import Rotation
 
 from halfangle_service.errors import Impossible, Refusal, Unreachable
-from halfangle_service.topics.sine import conventions
+from halfangle_service.trade.sine import conventions
 from support import Call
 
 PLATE = {"units": "in", "base_center_distance": 5, "top_center_distance": 5}

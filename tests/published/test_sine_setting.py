@@ -8,7 +8,7 @@ import mpmath
 import pytest
 
 from halfangle_service.errors import Disagreement, Impossible, Refusal, Unreachable
-from halfangle_service.topics.sine.geometry import round_to_step
+from halfangle_service.trade.sine.geometry import round_to_step
 from support import Call
 
 COURSE = "a university engineering course's question bank on metrology"

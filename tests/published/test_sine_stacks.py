@@ -10,9 +10,9 @@ import pytest
 from ortools.sat.python import cp_model
 
 from halfangle_service.errors import BeyondBound, Disagreement, Impossible, Refusal, Unreachable
-from halfangle_service.topics.blocks.sets import find_set
-from halfangle_service.topics.sine.block_swap import fewest_swaps
-from halfangle_service.topics.sine.low_stack import Conditions, difference_table, fewest_pair
+from halfangle_service.trade.sine.block_swap import fewest_swaps
+from halfangle_service.trade.sine.low_stack import Conditions, difference_table, fewest_pair
+from halfangle_service.trade.tables.blocks.sets import find_set
 from support import Call
 
 PLATE = {"units": "in", "center_distance": 5, "set": "inch-81"}

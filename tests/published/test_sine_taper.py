@@ -8,7 +8,7 @@ from scipy.optimize import brentq
 from scipy.spatial.transform import Rotation
 
 from halfangle_service.errors import Disagreement, Impossible, Refusal
-from halfangle_service.topics.sine.taper_use import plate_angle
+from halfangle_service.trade.sine.taper_use import plate_angle
 from support import Call
 
 

@@ -10,7 +10,7 @@ import uncertainties
 from uncertainties import umath
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.topics.sine.angle_budget import (
+from halfangle_service.trade.sine.angle_budget import (
     TERMS,
     SetUp,
     Term,

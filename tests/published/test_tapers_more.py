@@ -8,8 +8,8 @@ from litestar.testing import TestClient
 from mpmath import mp
 
 from halfangle_service.errors import Disagreement, Impossible, Unreachable
-from halfangle_service.topics.tapers.rates import standard_rates
-from halfangle_service.topics.tapers.standard import standard_tapers
+from halfangle_service.trade.tables.tapers.rates import standard_rates
+from halfangle_service.trade.tables.tapers.standard import standard_tapers
 from support import Call
 
 # ISO 1119:1998, table 1: cone angle printed for 1:x.

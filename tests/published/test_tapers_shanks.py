@@ -5,8 +5,8 @@ from typing import Any
 import pytest
 from litestar.testing import TestClient
 
-from halfangle_service.topics.tapers.shanks import shank_dimensions
-from halfangle_service.topics.tapers.standard import standard_tapers
+from halfangle_service.trade.tables.tapers.shanks import shank_dimensions
+from halfangle_service.trade.tables.tapers.standard import standard_tapers
 
 # ISO 296:1991, table 2: D1, d and l1 of each shank. d and l1 of Morse as in the text of QJ 417-78,
 # the rest from memory.

@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 from mpmath import mp
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.topics.tapers.solve import solve_taper
-from halfangle_service.topics.tapers.standard import standard_tapers
+from halfangle_service.trade.tables.tapers.standard import standard_tapers
+from halfangle_service.trade.tapers.solve import solve_taper
 from support import Call
 
 # ISO 1119:1998 / GB/T 157-2001: x of 1:x, cone angle as printed.

@@ -10,7 +10,7 @@ from scipy import stats
 from uncertainties import ufloat
 from uncertainties import umath as exact
 
-from halfangle_service.uncertainty import (
+from halfangle_service.trade.uncertainty import (
     DIVISOR,
     Budget,
     Contribution,

@@ -8,8 +8,8 @@ from pydantic import ValidationError
 from shapely.geometry import LineString, Point
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.topics.wheels.dressing import guides
-from halfangle_service.topics.wheels.start_checks import start_checks
+from halfangle_service.trade.tables.wheels.guides import guides
+from halfangle_service.trade.tables.wheels.start_checks import start_checks
 from support import Call
 
 #: The wheel of the worked example that both checks use.

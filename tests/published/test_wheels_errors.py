@@ -10,7 +10,7 @@ from scipy.optimize import brentq, linprog, minimize_scalar
 from scipy.spatial.transform import Rotation
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.topics.wheels.setup_errors import (
+from halfangle_service.trade.wheel.setup_errors import (
     Errors,
     Setup,
     ground_by_plunge,

@@ -5,9 +5,9 @@ from typing import Any
 
 from pydantic import Field
 
+from halfangle_service.fields import ResultModel
 from halfangle_service.http.query import query_fields
 from halfangle_service.operation import Collection, Operation, Source
-from halfangle_service.quantities import ResultModel
 
 
 class OperationEntry(ResultModel):

@@ -9,11 +9,11 @@ from typing import Any
 from anyio import CapacityLimiter, to_thread
 from pydantic import ValidationError
 
+from halfangle_service.fields import RequestModel
 from halfangle_service.http.exchange import JSON, TEXT, Call, Handler, Headers, Reply, Route
 from halfangle_service.http.problems import ProblemError, problem_of_validation
 from halfangle_service.http.query import QueryField, pick_value, query_fields, read_query
 from halfangle_service.operation import Collection, Operation
-from halfangle_service.quantities import RequestModel
 from halfangle_service.settings import Settings
 
 AnyOperation = Operation[Any, Any]

@@ -4,8 +4,8 @@ import math
 from collections.abc import Sequence
 from typing import Any
 
-from halfangle_service.quantities import Units, from_tenth_nm, to_tenth_nm
-from halfangle_service.topics.blocks.supply import Piece
+from halfangle_service.fields import Units, from_tenth_nm, to_tenth_nm
+from halfangle_service.trade.stacks.supply import Piece
 
 
 def stack_facts(pieces: Sequence[Piece], asked: int, units: Units) -> dict[str, Any]:

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     Count,
     CountOut,
     Length,
@@ -15,8 +15,8 @@ from halfangle_service.quantities import (
     SignedLength,
     Units,
 )
-from halfangle_service.quantities.expansion import MaterialName
-from halfangle_service.topics.blocks.choosing import Preference
+from halfangle_service.trade.stacks.choosing import Preference
+from halfangle_service.trade.tables.materials.expansion import MaterialName
 
 SetName = Annotated[str, Field(min_length=1, max_length=60)]
 UnitsField = Annotated[Units, Field(description="Unit of every length here and in the answer.")]

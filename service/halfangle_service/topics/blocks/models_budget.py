@@ -4,7 +4,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     Celsius,
     Length,
     LengthOut,
@@ -13,9 +13,9 @@ from halfangle_service.quantities import (
     Unit,
     Units,
 )
-from halfangle_service.quantities.expansion import MaterialName
 from halfangle_service.topics.blocks.models import BlockOwned, SetName
-from halfangle_service.uncertainty import Distribution
+from halfangle_service.trade.tables.materials.expansion import MaterialName
+from halfangle_service.trade.uncertainty import Distribution
 
 #: Most blocks in one stack, counts included.
 MOST_IN_STACK = 20

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     Angle,
     AngleInput,
     Arcsec,
@@ -16,8 +16,8 @@ from halfangle_service.quantities import (
     ResultModel,
     SignedLength,
 )
-from halfangle_service.topics.blocks.mistakes import Kind, Likeness
 from halfangle_service.topics.blocks.models import BlockSupplyFields, SetName
+from halfangle_service.trade.stacks.mistakes import Kind, Likeness
 
 CheckVerdict = Literal["as wanted", "not as wanted", "nothing to compare with"]
 MistakesExplain = Literal["what was measured", "the stack as read"]

@@ -4,7 +4,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     Count,
     CountOut,
     Length,

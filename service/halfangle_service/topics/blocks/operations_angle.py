@@ -7,23 +7,8 @@ from dataclasses import dataclass
 from itertools import chain, islice, product
 
 from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
+from halfangle_service.fields import Angle, format_dms, plain
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import Angle, format_dms, plain
-from halfangle_service.topics.blocks.angle_blocks import (
-    MOST_COMPARED,
-    MOST_PIECES,
-    AngleChoice,
-    AngleStack,
-    fewest_within,
-    nearest,
-)
-from halfangle_service.topics.blocks.angle_sets import (
-    SQUARE,
-    THOUSANDTHS_PER_DEGREE,
-    AngleGrade,
-    find_angle_grade,
-    find_angle_set,
-)
 from halfangle_service.topics.blocks.models_angle import (
     BlockAngleAlternative,
     BlockAngleOwned,
@@ -32,7 +17,22 @@ from halfangle_service.topics.blocks.models_angle import (
     BlockAngleStackResult,
 )
 from halfangle_service.topics.blocks.operations_tables import ANGLE_SETS
-from halfangle_service.topics.blocks.work import Work
+from halfangle_service.trade.stacks.angle_blocks import (
+    MOST_COMPARED,
+    MOST_PIECES,
+    AngleChoice,
+    AngleStack,
+    fewest_within,
+    nearest,
+)
+from halfangle_service.trade.stacks.search.work import Work
+from halfangle_service.trade.tables.blocks.angle_sets import (
+    SQUARE,
+    THOUSANDTHS_PER_DEGREE,
+    AngleGrade,
+    find_angle_grade,
+    find_angle_set,
+)
 
 LARGEST_DEVIATION_ARCSEC = 60.0
 MANY_PIECES = 5

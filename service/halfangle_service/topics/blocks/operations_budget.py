@@ -4,18 +4,8 @@ from collections.abc import Iterator, Sequence
 from math import fsum
 
 from halfangle_service.errors import BeyondBound, Disagreement
+from halfangle_service.fields import Units, from_mm, from_tenth_nm, plain, to_tenth_nm
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import Units, from_mm, from_tenth_nm, plain, to_tenth_nm
-from halfangle_service.quantities.expansion import MaterialName, materials
-from halfangle_service.topics.blocks.height_budget import (
-    REFERENCE_CELSIUS,
-    Films,
-    Line,
-    StackBlock,
-    Surroundings,
-    budget_lines,
-    expansion_of,
-)
 from halfangle_service.topics.blocks.models import BlockOwned
 from halfangle_service.topics.blocks.models_budget import (
     MOST_IN_STACK,
@@ -29,8 +19,18 @@ from halfangle_service.topics.blocks.operations_supply import (
     require_deviations,
     require_sane,
 )
-from halfangle_service.topics.blocks.tolerances import Grade, find_grade
-from halfangle_service.uncertainty import Budget, Contribution, Distribution
+from halfangle_service.trade.stacks.height_budget import (
+    REFERENCE_CELSIUS,
+    Films,
+    Line,
+    StackBlock,
+    Surroundings,
+    budget_lines,
+    expansion_of,
+)
+from halfangle_service.trade.tables.blocks.tolerances import Grade, find_grade
+from halfangle_service.trade.tables.materials.expansion import MaterialName, materials
+from halfangle_service.trade.uncertainty import Budget, Contribution, Distribution
 
 _GUM = Source(
     citation="JCGM 100:2008 (GUM), 4.3.7 and 5.1.2: limits as rectangular distributions, "

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import takewhile
 
+from halfangle_service.fields import Units, bench_step, from_tenth_nm, plain
 from halfangle_service.operation import (
     Advisory,
     Operation,
@@ -15,17 +16,7 @@ from halfangle_service.operation import (
     note,
     stop,
 )
-from halfangle_service.quantities import Units, bench_step, from_tenth_nm, plain
 from halfangle_service.topics.blocks.built import errors_of
-from halfangle_service.topics.blocks.mistakes import (
-    Comparison,
-    Mistake,
-    against_wanted,
-    distinct,
-    ranked,
-    single_mistakes,
-    within_limit,
-)
 from halfangle_service.topics.blocks.models_check import (
     BlockCheckRequest,
     BlockCheckResult,
@@ -34,8 +25,17 @@ from halfangle_service.topics.blocks.models_check import (
     MistakesExplain,
 )
 from halfangle_service.topics.blocks.operations_stack import GRADES, SETS
-from halfangle_service.topics.blocks.supply import Piece
 from halfangle_service.topics.blocks.wrung import Wrung, read_wrung
+from halfangle_service.trade.stacks.mistakes import (
+    Comparison,
+    Mistake,
+    against_wanted,
+    distinct,
+    ranked,
+    single_mistakes,
+    within_limit,
+)
+from halfangle_service.trade.stacks.supply import Piece
 
 _METHOD = Source(
     citation="Derived here: every single swap, omission and addition of a block is tried; which of "

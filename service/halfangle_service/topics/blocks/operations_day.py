@@ -6,8 +6,8 @@ from dataclasses import replace
 from itertools import combinations
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.fields import from_tenth_nm
 from halfangle_service.operation import Advisory, Operation, Outcome, note
-from halfangle_service.quantities import from_tenth_nm
 from halfangle_service.topics.blocks.models_stacks import (
     BlockContention,
     BlockDayJob,
@@ -29,7 +29,7 @@ from halfangle_service.topics.blocks.several import (
     read_several,
     to_height,
 )
-from halfangle_service.topics.blocks.sharing import Shared, shared_stacks
+from halfangle_service.trade.stacks.search.sharing import Shared, shared_stacks
 
 #: A slot with more stacks than this is refused: benches, not wishes.
 MOST_IN_SLOT = 8

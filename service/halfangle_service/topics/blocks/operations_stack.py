@@ -6,21 +6,13 @@ from itertools import combinations
 from typing import Any
 
 from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
+from halfangle_service.fields import Units, from_tenth_nm, plain, to_tenth_nm
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import Units, from_tenth_nm, plain, to_tenth_nm
 from halfangle_service.topics.blocks.built import built_facts, stack_facts
-from halfangle_service.topics.blocks.choosing import Choice, choose, completing_sizes
-from halfangle_service.topics.blocks.layers import MOST_CELLS
-from halfangle_service.topics.blocks.measured import MOST_CANDIDATES
 from halfangle_service.topics.blocks.models import (
     BlockAlternative,
     BlockStackRequest,
     BlockStackResult,
-)
-from halfangle_service.topics.blocks.nearest import (
-    choose_measured,
-    completing_pieces,
-    nearest_around,
 )
 from halfangle_service.topics.blocks.operations_supply import (
     ENDS,
@@ -28,9 +20,17 @@ from halfangle_service.topics.blocks.operations_supply import (
     finished_supply,
     where_else,
 )
-from halfangle_service.topics.blocks.stacking import StackTable
-from halfangle_service.topics.blocks.supply import Box, Piece
-from halfangle_service.topics.blocks.work import Work
+from halfangle_service.trade.stacks.choosing import Choice, choose, completing_sizes
+from halfangle_service.trade.stacks.nearest import (
+    choose_measured,
+    completing_pieces,
+    nearest_around,
+)
+from halfangle_service.trade.stacks.search.layers import MOST_CELLS
+from halfangle_service.trade.stacks.search.measured import MOST_CANDIDATES
+from halfangle_service.trade.stacks.search.stacking import StackTable
+from halfangle_service.trade.stacks.search.work import Work
+from halfangle_service.trade.stacks.supply import Box, Piece
 
 METHOD = Source(
     citation="Derived here: dynamic programming over the set's smallest step considers every "

@@ -6,14 +6,14 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from halfangle_service.errors import BeyondBound, Disagreement, Refusal, Unreachable
-from halfangle_service.operation import Advisory, caution
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     TENTH_NM_PER_MM,
     Units,
     from_tenth_nm,
     plain,
     to_tenth_nm,
 )
+from halfangle_service.operation import Advisory, caution
 from halfangle_service.topics.blocks.models import (
     MOST_BLOCKS,
     BlockFinishFields,
@@ -21,9 +21,9 @@ from halfangle_service.topics.blocks.models import (
     BlockSupplyFields,
     WearEnds,
 )
-from halfangle_service.topics.blocks.sets import find_set, foreign_places, nominal_sizes
-from halfangle_service.topics.blocks.supply import Box, Piece
-from halfangle_service.topics.blocks.tolerances import Grade, find_grade
+from halfangle_service.trade.stacks.supply import Box, Piece
+from halfangle_service.trade.tables.blocks.sets import find_set, foreign_places, nominal_sizes
+from halfangle_service.trade.tables.blocks.tolerances import Grade, find_grade
 
 #: Largest gauge block: ISO 3650:1998 ends at 1000 mm; 40 in is the longest of the inch tables.
 LARGEST_BLOCK = 1_016 * TENTH_NM_PER_MM

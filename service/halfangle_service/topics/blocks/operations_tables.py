@@ -1,13 +1,7 @@
 """The built-in tables of blocks: sets, grades, sets of angle blocks."""
 
+from halfangle_service.fields import Angle, from_tenth_nm
 from halfangle_service.operation import Collection, Source, table_standing
-from halfangle_service.quantities import Angle, from_tenth_nm
-from halfangle_service.topics.blocks.angle_sets import (
-    THOUSANDTHS_PER_DEGREE,
-    AngleSet,
-    angle_grades,
-    angle_sets,
-)
 from halfangle_service.topics.blocks.models_tables import (
     BlockAngleGradeEntry,
     BlockAngleSetEntry,
@@ -20,8 +14,14 @@ from halfangle_service.topics.blocks.models_tables import (
     BlockSetList,
 )
 from halfangle_service.topics.blocks.operations_stack import GRADES, SETS
-from halfangle_service.topics.blocks.sets import BlockSet, built_in_sets
-from halfangle_service.topics.blocks.tolerances import Grade, grades
+from halfangle_service.trade.tables.blocks.angle_sets import (
+    THOUSANDTHS_PER_DEGREE,
+    AngleSet,
+    angle_grades,
+    angle_sets,
+)
+from halfangle_service.trade.tables.blocks.sets import BlockSet, built_in_sets
+from halfangle_service.trade.tables.blocks.tolerances import Grade, grades
 
 ANGLE_SETS = Source(
     citation="Sets of angle gauge blocks; each names its own source.", standing="from memory"

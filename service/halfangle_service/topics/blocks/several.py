@@ -5,10 +5,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from halfangle_service.errors import BeyondBound, Unreachable
+from halfangle_service.fields import Units, from_tenth_nm, plain, to_tenth_nm
 from halfangle_service.operation import Advisory, Source, caution
-from halfangle_service.quantities import Units, from_tenth_nm, plain, to_tenth_nm
 from halfangle_service.topics.blocks.built import built_facts
-from halfangle_service.topics.blocks.disjoint import DisjointSearch
 from halfangle_service.topics.blocks.models import BlockFinishFields
 from halfangle_service.topics.blocks.models_stacks import BlockLeftOut, BlockToBorrow
 from halfangle_service.topics.blocks.operations_supply import (
@@ -17,8 +16,9 @@ from halfangle_service.topics.blocks.operations_supply import (
     finished_supply,
     where_else,
 )
-from halfangle_service.topics.blocks.stacking import UNREACHED, StackTable
-from halfangle_service.topics.blocks.work import Work
+from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
+from halfangle_service.trade.stacks.search.stacking import UNREACHED, StackTable
+from halfangle_service.trade.stacks.search.work import Work
 
 METHOD = Source(
     citation="Derived here: a search that raises the number of blocks in all by one at a time, "

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Angle,
     angle_from_radians,
@@ -18,9 +18,9 @@ from halfangle_service.topics.blocks.operations_supply import (
     graded_supply,
     read_supply,
 )
-from halfangle_service.topics.blocks.sets import find_set, foreign_places
-from halfangle_service.topics.blocks.supply import Piece
-from halfangle_service.topics.blocks.tolerances import find_grade
+from halfangle_service.trade.stacks.supply import Piece
+from halfangle_service.trade.tables.blocks.sets import find_set, foreign_places
+from halfangle_service.trade.tables.blocks.tolerances import find_grade
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,15 +4,8 @@ import cmath
 import math
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, Angle
-from halfangle_service.topics.centers import contact as bearing
-from halfangle_service.topics.centers import effect as lift
-from halfangle_service.topics.centers.limits import (
-    center_weight,
-    eccentricity_limit,
-    tir_on_cone,
-)
 from halfangle_service.topics.centers.models import (
     CenterContactRequest,
     CenterContactResult,
@@ -26,6 +19,13 @@ from halfangle_service.topics.centers.models import (
 )
 from halfangle_service.topics.centers.operations_adapter import ADAPTER
 from halfangle_service.topics.centers.operations_hole import HOLE, HOLES
+from halfangle_service.trade.centers import contact as bearing
+from halfangle_service.trade.centers import effect as lift
+from halfangle_service.trade.centers.limits import (
+    center_weight,
+    eccentricity_limit,
+    tir_on_cone,
+)
 
 #: Below this a length is rounding of the arithmetic, in inches or in millimetres.
 ROUNDING = 1e-14

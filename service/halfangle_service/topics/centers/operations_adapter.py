@@ -3,16 +3,16 @@
 import math
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians, from_mm, to_mm
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, angle_from_radians, from_mm, to_mm
-from halfangle_service.topics.centers import adapter as shank
 from halfangle_service.topics.centers.models_adapter import (
     CenterAdapterRequest,
     CenterAdapterResult,
     CenterAdapterShare,
     CenterTaper,
 )
-from halfangle_service.topics.tapers.standard import find_standard
+from halfangle_service.trade.centers import adapter as shank
+from halfangle_service.trade.tables.tapers.standard import find_standard
 
 _SEAT = Source(
     citation="Derived here: two coaxial tapers of unlike rate touch on one circle; the free end "

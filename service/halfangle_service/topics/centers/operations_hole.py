@@ -4,6 +4,7 @@ import math
 from dataclasses import fields
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields import from_mm, to_mm
 from halfangle_service.operation import (
     Advisory,
     Collection,
@@ -13,20 +14,19 @@ from halfangle_service.operation import (
     caution,
     note,
 )
-from halfangle_service.quantities import from_mm, to_mm
-from halfangle_service.topics.centers import hole as depths
-from halfangle_service.topics.centers.hole_table import (
-    TableHole,
-    center_holes,
-    find_hole,
-    smallest_hole,
-)
 from halfangle_service.topics.centers.models_hole import (
     CenterHoleBall,
     CenterHoleList,
     CenterHoleRequest,
     CenterHoleResult,
     CenterHoleRow,
+)
+from halfangle_service.trade.centers import hole as depths
+from halfangle_service.trade.tables.centers.holes import (
+    TableHole,
+    center_holes,
+    find_hole,
+    smallest_hole,
 )
 
 #: The protecting chamfer of type B and of the bell drill is 120° included.

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     Angle,
     AngleInput,
     Length,

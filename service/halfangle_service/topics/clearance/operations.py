@@ -5,20 +5,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from halfangle_service.errors import Impossible
+from halfangle_service.fields import angle_from_radians
+from halfangle_service.fields.cones import half_angle_degrees
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note, stop
-from halfangle_service.quantities import angle_from_radians
-from halfangle_service.quantities.cones import half_angle_degrees
-from halfangle_service.topics.clearance.assembly import (
-    Assembly,
-    Cone,
-    Direction,
-    Fixture,
-    Head,
-    Stroke,
-    head_parts,
-)
-from halfangle_service.topics.clearance.bodies import Gap
-from halfangle_service.topics.clearance.drawing import setup_svg
 from halfangle_service.topics.clearance.models import (
     ClearanceChange,
     ClearanceGap,
@@ -27,15 +16,26 @@ from halfangle_service.topics.clearance.models import (
     TiltedPlateResult,
 )
 from halfangle_service.topics.clearance.reading import fixture_of, heads_of, plate_of
-from halfangle_service.topics.clearance.search import (
+from halfangle_service.topics.wheels.cautions import DEFERENCE, MAGNETIC_HOLDING
+from halfangle_service.trade.clearance.assembly import (
+    Assembly,
+    Cone,
+    Direction,
+    Fixture,
+    Head,
+    Stroke,
+    head_parts,
+)
+from halfangle_service.trade.clearance.bodies import Gap
+from halfangle_service.trade.clearance.drawing import setup_svg
+from halfangle_service.trade.clearance.search import (
     all_gaps,
     largest_wheel,
     needed_riser,
     needed_stick_out,
     stick_out_to_pass_under,
 )
-from halfangle_service.topics.wheels.cautions import DEFERENCE, MAGNETIC_HOLDING
-from halfangle_service.topics.wheels.flank import require_length
+from halfangle_service.trade.wheel.flank import require_length
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,12 @@
 """Plate, fixture and wheel of a request, as the maths knows them, or the reason why not."""
 
 from halfangle_service.errors import Impossible
-from halfangle_service.topics.clearance.assembly import Fixture, Head, Plate, TurningPart
 from halfangle_service.topics.clearance.models import (
     ClearanceFixture,
     ClearancePlate,
     ClearanceWheel,
 )
+from halfangle_service.trade.clearance.assembly import Fixture, Head, Plate, TurningPart
 
 
 def _length(value: float) -> float:

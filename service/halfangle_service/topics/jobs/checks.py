@@ -8,7 +8,7 @@ stands in the text of the check. Lengths in one unit, angles as named.
 import math
 from dataclasses import dataclass
 
-from halfangle_service.quantities import Units
+from halfangle_service.fields import Units
 from halfangle_service.topics.jobs.wording import Wording
 
 #: An optical projector or toolmaker's microscope tells angles apart to about one minute of arc.

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     Angle,
     AngleInput,
     Arcsec,
@@ -20,8 +20,8 @@ from halfangle_service.quantities import (
     Unit,
     Units,
 )
-from halfangle_service.quantities.expansion import MaterialName
-from halfangle_service.uncertainty import Verdict
+from halfangle_service.trade.tables.materials.expansion import MaterialName
+from halfangle_service.trade.uncertainty import Verdict
 
 Name = Annotated[str, Field(min_length=1, max_length=60)]
 

@@ -3,9 +3,9 @@
 import math
 
 from halfangle_service.errors import Disagreement, Refusal, Unreachable
+from halfangle_service.fields import to_tenth_nm
+from halfangle_service.fields.cones import half_angle_degrees
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import to_tenth_nm
-from halfangle_service.quantities.cones import half_angle_degrees
 from halfangle_service.topics.blocks.models import BlockSupplyFields
 from halfangle_service.topics.blocks.operations_supply import Supply, read_supply
 from halfangle_service.topics.jobs.models import CenterJobRequest, CenterJobResult
@@ -24,8 +24,8 @@ from halfangle_service.topics.jobs.operations_parts import (
 )
 from halfangle_service.topics.jobs.setting import choose_setting
 from halfangle_service.topics.jobs.wording import Wording
-from halfangle_service.topics.sine.geometry import height_for_angle
 from halfangle_service.topics.sine.plate import STEEP_DEGREES
+from halfangle_service.trade.sine.geometry import height_for_angle
 
 
 def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:

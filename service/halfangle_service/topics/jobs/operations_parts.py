@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     Angle,
     angle_from_radians,
     bench_step,
@@ -11,22 +11,7 @@ from halfangle_service.quantities import (
     from_tenth_nm,
     to_mm,
 )
-from halfangle_service.quantities.expansion import REFERENCE_CELSIUS, expansion_per_kelvin
-from halfangle_service.topics.blocks.tolerances import find_grade
-from halfangle_service.topics.centers.limits import tir_on_cone
-from halfangle_service.topics.jobs.angle_budget import (
-    NAMES,
-    SetupErrors,
-    included_angle_budget,
-    joined_lines,
-)
 from halfangle_service.topics.jobs.checks import CheckFacts, planned_checks
-from halfangle_service.topics.jobs.cone import (
-    cone_length,
-    included_arcsec_from_temperature,
-    included_arcsec_per_height,
-    slant_length,
-)
 from halfangle_service.topics.jobs.models import (
     AngleErrorLine,
     CenterJobRequest,
@@ -45,11 +30,30 @@ from halfangle_service.topics.jobs.models import (
 from halfangle_service.topics.jobs.setting import Setting
 from halfangle_service.topics.jobs.wording import Wording
 from halfangle_service.topics.jobs.work_steps import StepFacts, ordered_steps
-from halfangle_service.topics.runout.budget import root_sum_of_squares, worst_case
-from halfangle_service.topics.sine.geometry import ARCSEC_PER_RADIAN, angle_for_height
-from halfangle_service.topics.tapers.feed import axial_shift, off_diameter, passes
-from halfangle_service.topics.tapers.standard import find_standard
-from halfangle_service.uncertainty import decide
+from halfangle_service.trade.centers.limits import tir_on_cone
+from halfangle_service.trade.cone import (
+    cone_length,
+    included_arcsec_from_temperature,
+    included_arcsec_per_height,
+    slant_length,
+)
+from halfangle_service.trade.runout.budget import root_sum_of_squares, worst_case
+from halfangle_service.trade.sine.center_budget import (
+    NAMES,
+    SetupErrors,
+    included_angle_budget,
+    joined_lines,
+)
+from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
+from halfangle_service.trade.sine.geometry import angle_for_height
+from halfangle_service.trade.tables.blocks.tolerances import find_grade
+from halfangle_service.trade.tables.materials.expansion import (
+    REFERENCE_CELSIUS,
+    expansion_per_kelvin,
+)
+from halfangle_service.trade.tables.tapers.standard import find_standard
+from halfangle_service.trade.tapers.feed import axial_shift, off_diameter, passes
+from halfangle_service.trade.uncertainty import decide
 
 COVERAGE = 2.0
 

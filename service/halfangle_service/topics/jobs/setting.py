@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from halfangle_service.errors import Unreachable
-from halfangle_service.topics.blocks.stacking import stack_table
 from halfangle_service.topics.jobs.mistakes import Mistake, smallest_mistake, without
+from halfangle_service.trade.stacks.search.stacking import stack_table
 
 
 @dataclass(frozen=True, slots=True)

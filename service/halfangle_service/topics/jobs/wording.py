@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from halfangle_service.quantities import Units, format_dms
+from halfangle_service.fields import Units, format_dms
 
 _DECIMALS: dict[Units, int] = {"in": 4, "mm": 3}
 

@@ -7,13 +7,13 @@ from typing import Literal
 import numpy as np
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, Angle
-from halfangle_service.topics.runout import budget as chain
-from halfangle_service.topics.runout import harmonics, reversal
 from halfangle_service.topics.runout import models as m
 from halfangle_service.topics.runout.operations_form import OFF_CREST, V_BLOCK
 from halfangle_service.topics.runout.operations_terms import CONVERT, TERMS
+from halfangle_service.trade.runout import budget as chain
+from halfangle_service.trade.runout import harmonics, reversal
 
 #: Spare readings from which on one stray reading stands out.
 STRAY_NEEDS_SPARE = 2

@@ -3,9 +3,8 @@
 import math
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, Angle
-from halfangle_service.topics.runout import crest, vblock
 from halfangle_service.topics.runout.models_form import (
     RunoutOffCrestRequest,
     RunoutOffCrestResult,
@@ -13,6 +12,7 @@ from halfangle_service.topics.runout.models_form import (
     RunoutVBlockRequest,
     RunoutVBlockResult,
 )
+from halfangle_service.trade.runout import crest, vblock
 
 V_ANGLES_DEG = (60.0, 72.0, 90.0, 108.0, 120.0)
 _V = Source(

@@ -8,8 +8,8 @@ from halfangle_service.topics.runout.models_terms import (
     RunoutTerm,
     RunoutTermList,
 )
-from halfangle_service.topics.runout.terms import Term, terms
-from halfangle_service.topics.runout.terms import convert as convert_term
+from halfangle_service.trade.tables.runout.terms import Term, terms
+from halfangle_service.trade.tables.runout.terms import convert as convert_term
 
 _STANDARDS = Source(
     citation="ISO 1101:2017, coaxiality, circular and total run-out; ASME Y14.5-2009, "

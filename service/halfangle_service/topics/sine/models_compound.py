@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     Angle,
     AngleInput,
     ArcsecOut,
@@ -17,7 +17,6 @@ from halfangle_service.quantities import (
     Unit,
 )
 from halfangle_service.topics.blocks.models import BlockSupplyFields
-from halfangle_service.topics.sine.compound import BaseAxis, Frame
 from halfangle_service.topics.sine.models import (
     ArcsecPerStep,
     CenterDistance,
@@ -26,6 +25,7 @@ from halfangle_service.topics.sine.models import (
     UnitsField,
 )
 from halfangle_service.topics.sine.models_stacks import MaxBlocks
+from halfangle_service.trade.sine.compound import BaseAxis, Frame
 
 _Slope = Annotated[float, AngleInput(gt=-90, lt=90)]
 _Component = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=-1e6, le=1e6), Unit("1")]

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     Angle,
     AngleInput,
     ArcsecOut,
@@ -17,7 +17,7 @@ from halfangle_service.quantities import (
     Unit,
 )
 from halfangle_service.topics.sine.models import ArcsecPerStep, ReachField, SinePlateFields
-from halfangle_service.topics.sine.taper_use import Holding
+from halfangle_service.trade.sine.taper_use import Holding
 
 HoldingField = Annotated[
     Holding,

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     Angle,
     AngleInput,
     Arcsec,
@@ -20,11 +20,11 @@ from halfangle_service.quantities import (
     ResultModel,
     Unit,
 )
-from halfangle_service.quantities.expansion import MaterialName
-from halfangle_service.topics.sine.angle_budget import Term, TermUnit
-from halfangle_service.topics.sine.angle_error import LARGEST_YAW_DEGREES
 from halfangle_service.topics.sine.models import CenterDistance, UnitsField
-from halfangle_service.uncertainty import Distribution, Verdict
+from halfangle_service.trade.sine.angle_budget import Term, TermUnit
+from halfangle_service.trade.sine.angle_error import LARGEST_YAW_DEGREES
+from halfangle_service.trade.tables.materials.expansion import MaterialName
+from halfangle_service.trade.uncertainty import Distribution, Verdict
 
 ToleranceOn = Literal["plate angle", "included angle"]
 Share = Annotated[float, Unit("percent")]

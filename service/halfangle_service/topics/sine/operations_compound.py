@@ -5,8 +5,7 @@ from collections.abc import Iterator
 from typing import Literal
 
 from halfangle_service.errors import Unreachable
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Angle,
     Units,
@@ -14,33 +13,8 @@ from halfangle_service.quantities import (
     from_tenth_nm,
     to_tenth_nm,
 )
+from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.topics.blocks.operations_supply import SOURCES, read_supply
-from halfangle_service.topics.sine.compound import (
-    UP,
-    BaseAxis,
-    Frame,
-    Matrix,
-    Vector,
-    angle_between,
-    edge_turns,
-    hinge_angles,
-    normal_from_hinges,
-    normal_from_slopes,
-    normal_from_tilt,
-    normal_from_vector,
-    other_axis,
-    plate_rotation,
-    raised_side,
-    slopes_of_normal,
-    tilt_of_normal,
-)
-from halfangle_service.topics.sine.compound_stacks import MOST_STEPS_OFF, both_stacks
-from halfangle_service.topics.sine.conventions import conventions_svg
-from halfangle_service.topics.sine.geometry import (
-    angle_for_height,
-    height_for_angle,
-    require_reach,
-)
 from halfangle_service.topics.sine.models_compound import (
     SineCompoundAnglesRequest,
     SineCompoundAnglesResult,
@@ -64,6 +38,32 @@ from halfangle_service.topics.sine.plate import (
     bulk,
     steepness,
     to_set,
+)
+from halfangle_service.trade.sine.compound import (
+    UP,
+    BaseAxis,
+    Frame,
+    Matrix,
+    Vector,
+    angle_between,
+    edge_turns,
+    hinge_angles,
+    normal_from_hinges,
+    normal_from_slopes,
+    normal_from_tilt,
+    normal_from_vector,
+    other_axis,
+    plate_rotation,
+    raised_side,
+    slopes_of_normal,
+    tilt_of_normal,
+)
+from halfangle_service.trade.sine.compound_stacks import MOST_STEPS_OFF, both_stacks
+from halfangle_service.trade.sine.conventions import conventions_svg
+from halfangle_service.trade.sine.geometry import (
+    angle_for_height,
+    height_for_angle,
+    require_reach,
 )
 
 #: Edges that turn less in plan are nowhere near what a stop or a fence shows.

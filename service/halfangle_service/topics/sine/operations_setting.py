@@ -4,14 +4,8 @@ import math
 from collections.abc import Iterator
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle, angle_from_radians, bench_step
 from halfangle_service.operation import Advisory, Operation, Outcome
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, Angle, angle_from_radians, bench_step
-from halfangle_service.topics.sine.geometry import (
-    angle_for_height,
-    arcsec_per_height,
-    height_for_angle,
-    require_reach,
-)
 from halfangle_service.topics.sine.models import (
     SineAngleRequest,
     SineAngleResult,
@@ -32,7 +26,13 @@ from halfangle_service.topics.sine.plate import (
     steepness,
     to_set,
 )
-from halfangle_service.topics.sine.setting_table import MOST_ROWS, angle_range, csv_text, heights
+from halfangle_service.trade.sine.geometry import (
+    angle_for_height,
+    arcsec_per_height,
+    height_for_angle,
+    require_reach,
+)
+from halfangle_service.trade.sine.setting_table import MOST_ROWS, angle_range, csv_text, heights
 
 
 def setting(request: SineSettingRequest) -> Outcome[SineSettingResult]:

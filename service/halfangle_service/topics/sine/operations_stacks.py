@@ -5,33 +5,15 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from halfangle_service.errors import BeyondBound, Disagreement, Impossible, Unreachable
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Units,
     angle_from_radians,
     from_tenth_nm,
     to_tenth_nm,
 )
+from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.topics.blocks.operations_supply import read_supply
-from halfangle_service.topics.blocks.stacking import StackTable, stack_table
-from halfangle_service.topics.sine.block_swap import fewest_swaps
-from halfangle_service.topics.sine.geometry import (
-    angle_for_height,
-    arcsec_per_height,
-    effective_center_distance,
-    height_change,
-    height_for_angle,
-    require_reach,
-)
-from halfangle_service.topics.sine.low_stack import (
-    MOST_ENTRIES,
-    Conditions,
-    DifferenceTable,
-    Pair,
-    difference_table,
-    fewest_pair,
-)
 from halfangle_service.topics.sine.models_stacks import (
     SineCorrectionRequest,
     SineCorrectionResult,
@@ -48,6 +30,24 @@ from halfangle_service.topics.sine.plate import (
     offset_of,
     steepness,
 )
+from halfangle_service.trade.sine.block_swap import fewest_swaps
+from halfangle_service.trade.sine.geometry import (
+    angle_for_height,
+    arcsec_per_height,
+    effective_center_distance,
+    height_change,
+    height_for_angle,
+    require_reach,
+)
+from halfangle_service.trade.sine.low_stack import (
+    MOST_ENTRIES,
+    Conditions,
+    DifferenceTable,
+    Pair,
+    difference_table,
+    fewest_pair,
+)
+from halfangle_service.trade.stacks.search.stacking import StackTable, stack_table
 
 #: An error past this is rarely the plate's.
 WRONG_BLOCK_ARCSEC = 60.0

@@ -4,13 +4,8 @@ import math
 from collections.abc import Iterator
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, angle_from_radians
-from halfangle_service.topics.sine.geometry import (
-    angle_for_height,
-    height_for_angle,
-    require_reach,
-)
 from halfangle_service.topics.sine.models_taper import (
     SineTaperAngleRequest,
     SineTaperAngleResult,
@@ -28,7 +23,12 @@ from halfangle_service.topics.sine.plate import (
     steepness,
     to_set,
 )
-from halfangle_service.topics.sine.taper_use import (
+from halfangle_service.trade.sine.geometry import (
+    angle_for_height,
+    height_for_angle,
+    require_reach,
+)
+from halfangle_service.trade.sine.taper_use import (
     Holding,
     agreed_half_angle,
     half_angle_from_plate,

@@ -4,10 +4,21 @@ import math
 from collections.abc import Iterator
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, Angle
-from halfangle_service.quantities.expansion import REFERENCE_CELSIUS, materials
-from halfangle_service.topics.sine.angle_budget import (
+from halfangle_service.topics.sine.models_uncertainty import (
+    SineBudgetTerm,
+    SineErrorFields,
+    SineMend,
+    SineMonteCarlo,
+    SineRequirement,
+    SineRequirementsRequest,
+    SineRequirementsResult,
+    SineUncertaintyRequest,
+    SineUncertaintyResult,
+)
+from halfangle_service.topics.sine.plate import STEEP_DEGREES, steepness
+from halfangle_service.trade.sine.angle_budget import (
     TERMS,
     SetUp,
     Term,
@@ -15,7 +26,7 @@ from halfangle_service.topics.sine.angle_budget import (
     thermal_shift,
     unit_of,
 )
-from halfangle_service.topics.sine.angle_error import (
+from halfangle_service.trade.sine.angle_error import (
     ErrorInputs,
     alone,
     bias,
@@ -30,19 +41,8 @@ from halfangle_service.topics.sine.angle_error import (
     together,
     worst_case,
 )
-from halfangle_service.topics.sine.models_uncertainty import (
-    SineBudgetTerm,
-    SineErrorFields,
-    SineMend,
-    SineMonteCarlo,
-    SineRequirement,
-    SineRequirementsRequest,
-    SineRequirementsResult,
-    SineUncertaintyRequest,
-    SineUncertaintyResult,
-)
-from halfangle_service.topics.sine.plate import STEEP_DEGREES, steepness
-from halfangle_service.uncertainty import Distribution, Verdict, decide
+from halfangle_service.trade.tables.materials.expansion import REFERENCE_CELSIUS, materials
+from halfangle_service.trade.uncertainty import Distribution, Verdict, decide
 
 COVERAGE_PROBABILITY = 0.95
 #: Past this difference the budget's straight lines no longer describe the set-up.

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.fields import Units, bench_step
 from halfangle_service.operation import Advisory, Source, caution
-from halfangle_service.quantities import Units, bench_step
-from halfangle_service.topics.sine.geometry import arcsec_per_height, round_to_step, stack_offset
 from halfangle_service.topics.sine.models import SinePlateFields
+from halfangle_service.trade.sine.geometry import arcsec_per_height, round_to_step, stack_offset
 
 #: Past this angle one step of height turns the plate 1.4 times as far as it does near zero.
 STEEP_DEGREES = 45.0

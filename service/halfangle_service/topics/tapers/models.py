@@ -4,7 +4,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     Angle,
     AngleInput,
     Length,
@@ -15,7 +15,7 @@ from halfangle_service.quantities import (
     Unit,
     Units,
 )
-from halfangle_service.topics.tapers.standard import RowStanding
+from halfangle_service.trade.tables.tapers.standard import RowStanding
 
 TaperPerFoot = Annotated[
     float,

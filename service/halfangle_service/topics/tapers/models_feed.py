@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     FINITE,
     Angle,
     ArcsecOut,
@@ -18,8 +18,8 @@ from halfangle_service.quantities import (
     SignedLength,
     Unit,
 )
-from halfangle_service.topics.tapers.feed import End, Measure
 from halfangle_service.topics.tapers.models_slope import TaperSlopeFields
+from halfangle_service.trade.tapers.feed import End, Measure
 
 SmallError = Annotated[float, FINITE, Field(ge=-36_000, le=36_000), Unit("arcsecond")]
 CleanUpVerdict = Literal["can be saved", "cannot be saved", "no limit given"]

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     FINITE,
     Angle,
     ArcsecOut,
@@ -18,10 +18,10 @@ from halfangle_service.quantities import (
     Unit,
     Units,
 )
-from halfangle_service.topics.tapers.drawing import Meaning
 from halfangle_service.topics.tapers.models_contact import UNITS_TEXT, TaperPerFootOut
 from halfangle_service.topics.tapers.models_slope import TaperSlopeFields
-from halfangle_service.topics.tapers.standard import RowStanding
+from halfangle_service.trade.tables.tapers.standard import RowStanding
+from halfangle_service.trade.tapers.notation import Meaning
 
 Grade = Literal[
     "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"

@@ -6,7 +6,7 @@ from typing import Annotated
 from pydantic import Field
 
 from halfangle_service.errors import Disagreement
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     FINITE,
     AngleInput,
@@ -15,8 +15,8 @@ from halfangle_service.quantities import (
     Units,
     angle_from_radians,
 )
-from halfangle_service.quantities.angles import Angle
-from halfangle_service.quantities.cones import AGREE_WITHIN_ARCSEC
+from halfangle_service.fields.angles import Angle
+from halfangle_service.fields.cones import AGREE_WITHIN_ARCSEC
 
 
 class TaperSlopeFields(RequestModel):

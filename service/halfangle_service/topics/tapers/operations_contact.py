@@ -4,19 +4,8 @@ import math
 from collections.abc import Callable, Mapping, Sequence
 
 from halfangle_service.errors import Impossible
+from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians, bench_step
 from halfangle_service.operation import Operation, Outcome, Source
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, angle_from_radians, bench_step
-from halfangle_service.topics.tapers.contact import (
-    ball_contact,
-    ball_depth,
-    base_diameter,
-    half_angle_of_balls,
-    lean_over_rolls,
-    mouth_diameter,
-    over_rolls,
-    require_contact,
-    roll_contact,
-)
 from halfangle_service.topics.tapers.models_contact import (
     TaperMeasuredResult,
     TaperOneBallRequest,
@@ -29,7 +18,18 @@ from halfangle_service.topics.tapers.models_contact import (
     TaperOverRollsRequest,
 )
 from halfangle_service.topics.tapers.models_slope import half_angle_rad_of
-from halfangle_service.uncertainty import Budget, Contribution
+from halfangle_service.trade.tapers.contact import (
+    ball_contact,
+    ball_depth,
+    base_diameter,
+    half_angle_of_balls,
+    lean_over_rolls,
+    mouth_diameter,
+    over_rolls,
+    require_contact,
+    roll_contact,
+)
+from halfangle_service.trade.uncertainty import Budget, Contribution
 
 TANGENT_CIRCLES = Source(
     citation="Derived here: a circle tangent to a side at α to the axis has its center r / cos α "

@@ -4,19 +4,8 @@ import math
 from collections.abc import Iterator
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians, from_mm
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note, stop
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, angle_from_radians, from_mm
-from halfangle_service.topics.tapers.feed import (
-    angle_standoff,
-    axial_shift,
-    bearing_end,
-    clean_up,
-    gauge_shift,
-    normal_of,
-    off_diameter,
-    passes,
-    stock_at_other_end,
-)
 from halfangle_service.topics.tapers.models_feed import (
     CleanUpVerdict,
     TaperCleanUpRequest,
@@ -27,6 +16,17 @@ from halfangle_service.topics.tapers.models_feed import (
     TaperStandoffResult,
 )
 from halfangle_service.topics.tapers.models_slope import half_angle_rad_of
+from halfangle_service.trade.tapers.feed import (
+    angle_standoff,
+    axial_shift,
+    bearing_end,
+    clean_up,
+    gauge_shift,
+    normal_of,
+    off_diameter,
+    passes,
+    stock_at_other_end,
+)
 
 DERIVED = Source(
     citation="Derived here: a layer h square to a cone's surface is 2 h / cos α on the diameter "

@@ -4,17 +4,8 @@ import math
 from collections.abc import Sequence
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians, bench_step
 from halfangle_service.operation import Operation, Outcome, Source
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, angle_from_radians, bench_step
-from halfangle_service.topics.tapers.contact import (
-    dovetail_constant,
-    dovetail_contact,
-    require_contact,
-    vee_contact_depth,
-    vee_half_angle,
-    vee_roll_top,
-    vee_width,
-)
 from halfangle_service.topics.tapers.models_grooves import (
     DovetailOverRollsRequest,
     DovetailOverRollsResult,
@@ -25,7 +16,16 @@ from halfangle_service.topics.tapers.models_grooves import (
     VeeRollExpected,
 )
 from halfangle_service.topics.tapers.operations_contact import TANGENT_CIRCLES, budget_of
-from halfangle_service.uncertainty import Budget
+from halfangle_service.trade.tapers.contact import (
+    dovetail_constant,
+    dovetail_contact,
+    require_contact,
+    vee_contact_depth,
+    vee_half_angle,
+    vee_roll_top,
+    vee_width,
+)
+from halfangle_service.trade.uncertainty import Budget
 
 _DOVETAIL = Source(
     citation="Machinery's Handbook, dovetail slides measured over rolls: D (1 + cot(θ/2)).",

@@ -4,6 +4,11 @@ import math
 from collections.abc import Iterator
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields import (
+    ARCSEC_PER_RADIAN,
+    angle_from_radians,
+    to_mm,
+)
 from halfangle_service.operation import (
     Advisory,
     Collection,
@@ -13,12 +18,6 @@ from halfangle_service.operation import (
     caution,
     note,
 )
-from halfangle_service.quantities import (
-    ARCSEC_PER_RADIAN,
-    angle_from_radians,
-    to_mm,
-)
-from halfangle_service.topics.tapers.drawing import read_notation
 from halfangle_service.topics.tapers.models_more import (
     TaperAngleRequest,
     TaperAngleResult,
@@ -33,7 +32,7 @@ from halfangle_service.topics.tapers.models_more import (
 )
 from halfangle_service.topics.tapers.models_slope import half_angle_rad_of
 from halfangle_service.topics.tapers.operations_feed import require_before_point
-from halfangle_service.topics.tapers.rates import (
+from halfangle_service.trade.tables.tapers.rates import (
     Rate,
     diameter_tolerance,
     exact_diameter_change,
@@ -41,7 +40,12 @@ from halfangle_service.topics.tapers.rates import (
     half_angle_band,
     standard_rates,
 )
-from halfangle_service.topics.tapers.standard import RowStanding, StandardTaper, standard_tapers
+from halfangle_service.trade.tables.tapers.standard import (
+    RowStanding,
+    StandardTaper,
+    standard_tapers,
+)
+from halfangle_service.trade.tapers.notation import read_notation
 
 _TABLES = Source(
     citation="ASME B5.10, ISO 296, ISO 297, ISO 1119; each row names its own source and standing.",

@@ -4,9 +4,8 @@ import math
 from collections.abc import Callable, Sequence
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians
 from halfangle_service.operation import Operation, Outcome, Source, note
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, angle_from_radians
-from halfangle_service.topics.tapers.contact import require_contact
 from halfangle_service.topics.tapers.models_plugs import (
     TaperPlugDepthNominalRequest,
     TaperPlugDepthNominalResult,
@@ -15,13 +14,14 @@ from halfangle_service.topics.tapers.models_plugs import (
 )
 from halfangle_service.topics.tapers.models_slope import half_angle_rad_of, stated_half_angles
 from halfangle_service.topics.tapers.operations_contact import budget_of
-from halfangle_service.topics.tapers.plugs import (
+from halfangle_service.trade.tapers.contact import require_contact
+from halfangle_service.trade.tapers.plugs import (
     depth_of_gauge,
     diameter_by_depth,
     engaged_length,
     half_angle_by_depths,
 )
-from halfangle_service.uncertainty import Budget
+from halfangle_service.trade.uncertainty import Budget
 
 _SHARED_DIAMETER = Source(
     citation="Derived here: where gauge and part touch they share the diameter, and a cone's "

@@ -4,8 +4,8 @@ import math
 from collections.abc import Iterator
 
 from halfangle_service.errors import Impossible
+from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians
 from halfangle_service.operation import Operation, Outcome, Source, caution
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, angle_from_radians
 from halfangle_service.topics.tapers.models_more import (
     TaperSetOverRequest,
     TaperSetOverResult,
@@ -13,7 +13,7 @@ from halfangle_service.topics.tapers.models_more import (
     WayName,
 )
 from halfangle_service.topics.tapers.models_slope import half_angle_rad_of
-from halfangle_service.topics.tapers.rates import set_over, set_over_rule
+from halfangle_service.trade.tables.tapers.rates import set_over, set_over_rule
 
 _SET_OVER = Source(
     citation="Jones, Turning and Boring: set-over = taper per foot × length / 24; the exact L sin α"

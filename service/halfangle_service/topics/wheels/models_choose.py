@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     FINITE,
     Angle,
     AngleInput,
@@ -21,7 +21,7 @@ from halfangle_service.quantities import (
 )
 from halfangle_service.topics.wheels.models_errors import WheelConeFields
 from halfangle_service.topics.wheels.models_flank import Dresser
-from halfangle_service.topics.wheels.ways import WayVerdict
+from halfangle_service.trade.wheel.ways import WayVerdict
 
 Minutes = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("minute")]
 Seconds = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("second")]

@@ -4,9 +4,9 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.quantities import FINITE, Length, LengthOut, RequestModel, ResultModel, Unit
+from halfangle_service.fields import FINITE, Length, LengthOut, RequestModel, ResultModel, Unit
 from halfangle_service.topics.wheels.models_flank import UnitsField
-from halfangle_service.topics.wheels.speed import SideVerdict, SpeedVerdict, Verdict
+from halfangle_service.trade.wheel.speed import SideVerdict, SpeedVerdict, Verdict
 
 Rpm = Annotated[float, FINITE, Field(ge=1, le=500_000), Unit("per_minute")]
 MetresPerSecond = Annotated[float, FINITE, Field(ge=0.01, le=500), Unit("metre_per_second")]

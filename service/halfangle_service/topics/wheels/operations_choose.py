@@ -7,12 +7,9 @@ from dataclasses import dataclass, field
 from typing import get_args
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields import angle_from_radians
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import angle_from_radians
 from halfangle_service.topics.wheels.cautions import DEFERENCE
-from halfangle_service.topics.wheels.dresser import dresser_angle
-from halfangle_service.topics.wheels.dressing_errors import DressedCone
-from halfangle_service.topics.wheels.flank import dressing_passes, flank_for_rise
 from halfangle_service.topics.wheels.models_choose import (
     ChooseDressedWheel,
     ChooseSinePlate,
@@ -27,7 +24,10 @@ from halfangle_service.topics.wheels.models_choose import (
 )
 from halfangle_service.topics.wheels.models_flank import ScaleDresser
 from halfangle_service.topics.wheels.operations_errors import cone_of
-from halfangle_service.topics.wheels.ways import (
+from halfangle_service.trade.wheel.dresser import dresser_angle
+from halfangle_service.trade.wheel.dressing_errors import DressedCone
+from halfangle_service.trade.wheel.flank import dressing_passes, flank_for_rise
+from halfangle_service.trade.wheel.ways import (
     Contribution,
     by_axis_offset,
     by_diamond_height,

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from typing import cast
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.fields import from_mm, to_mm
 from halfangle_service.operation import (
     Advisory,
     Collection,
@@ -14,15 +15,7 @@ from halfangle_service.operation import (
     note,
     table_standing,
 )
-from halfangle_service.quantities import from_mm, to_mm
 from halfangle_service.topics.wheels.cautions import DRESSING_SAFETY
-from halfangle_service.topics.wheels.dressing import (
-    Guide,
-    active_width,
-    cusp_height,
-    guides,
-    lead_for,
-)
 from halfangle_service.topics.wheels.models_dressing import (
     DressingGuideEntry,
     DressingGuideList,
@@ -31,6 +24,8 @@ from halfangle_service.topics.wheels.models_dressing import (
     WheelDressingRequest,
     WheelDressingResult,
 )
+from halfangle_service.trade.tables.wheels.guides import Guide, guides
+from halfangle_service.trade.wheel.dressing import active_width, cusp_height, lead_for
 
 #: Past this the dress closes the wheel more than it cleans it.
 GLAZING_OVERLAP = 10.0

@@ -7,25 +7,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from halfangle_service.errors import Impossible
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     angle_from_radians,
     from_mm,
     to_mm,
 )
-from halfangle_service.quantities.cones import half_angle_degrees
+from halfangle_service.fields.cones import half_angle_degrees
+from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.topics.wheels.cautions import DRESSING_SAFETY, OPTICAL_CHECK
-from halfangle_service.topics.wheels.dressing_errors import (
-    DressedCone,
-    angle_from_wear,
-    hyperbola,
-    hyperbolic_radii,
-    local_half_angle,
-    nose_displacement,
-    small_end_diameter_change,
-)
-from halfangle_service.topics.wheels.flank import require_length
 from halfangle_service.topics.wheels.models_errors import (
     DressedStation,
     DressingError,
@@ -35,6 +25,16 @@ from halfangle_service.topics.wheels.models_errors import (
     WheelInspection,
     WornWheelErrors,
 )
+from halfangle_service.trade.wheel.dressing_errors import (
+    DressedCone,
+    angle_from_wear,
+    hyperbola,
+    hyperbolic_radii,
+    local_half_angle,
+    nose_displacement,
+    small_end_diameter_change,
+)
+from halfangle_service.trade.wheel.flank import require_length
 
 #: Fields that may hold the cone's angle.
 ANGLES = ("included_angle", "half_angle")

@@ -5,8 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.quantities import (
+from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Units,
     angle_from_radians,
@@ -14,24 +13,9 @@ from halfangle_service.quantities import (
     from_tenth_nm,
     to_tenth_nm,
 )
-from halfangle_service.quantities.cones import half_angle_degrees
-from halfangle_service.topics.blocks.sets import find_set
-from halfangle_service.topics.sine.geometry import (
-    angle_for_height,
-    arcsec_per_height,
-    height_for_angle,
-)
+from halfangle_service.fields.cones import half_angle_degrees
+from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.topics.wheels.cautions import DRESSING_SAFETY, OPTICAL_CHECK
-from halfangle_service.topics.wheels.dresser import dresser_angle, round_to_graduation, stacks_for
-from halfangle_service.topics.wheels.flank import (
-    Flank,
-    dressing_passes,
-    flank_for_rise,
-    require_depth,
-    require_fits,
-    require_length,
-    run_on,
-)
 from halfangle_service.topics.wheels.models_flank import (
     ConeWork,
     DressedFlank,
@@ -45,14 +29,30 @@ from halfangle_service.topics.wheels.models_flank import (
     WheelFlankRequest,
     WheelFlankResult,
 )
-from halfangle_service.topics.wheels.profile import (
+from halfangle_service.trade.sine.geometry import (
+    angle_for_height,
+    arcsec_per_height,
+    height_for_angle,
+)
+from halfangle_service.trade.tables.blocks.sets import find_set
+from halfangle_service.trade.wheel.dresser import dresser_angle, round_to_graduation, stacks_for
+from halfangle_service.trade.wheel.flank import (
+    Flank,
+    dressing_passes,
+    flank_for_rise,
+    require_depth,
+    require_fits,
+    require_length,
+    run_on,
+)
+from halfangle_service.trade.wheel.profile import (
     Blend,
     Point,
     Profile,
     blend_corners,
     dressed_corners,
 )
-from halfangle_service.topics.wheels.profile_drawing import profile_svg
+from halfangle_service.trade.wheel.profile_drawing import profile_svg
 
 _DERIVED = Source(
     citation="Derived here: with parallel axes the flank lies along the ground surface; a radius "

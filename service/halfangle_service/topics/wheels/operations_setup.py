@@ -6,8 +6,8 @@ from collections.abc import Iterator
 import numpy as np
 
 from halfangle_service.errors import Impossible
+from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians, from_mm, to_mm
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note, stop
-from halfangle_service.quantities import ARCSEC_PER_RADIAN, angle_from_radians, from_mm, to_mm
 from halfangle_service.topics.wheels.cautions import DEFERENCE, MAGNETIC_HOLDING
 from halfangle_service.topics.wheels.models_errors import (
     SetupError,
@@ -16,7 +16,7 @@ from halfangle_service.topics.wheels.models_errors import (
     SetupStation,
 )
 from halfangle_service.topics.wheels.operations_errors import cone_of
-from halfangle_service.topics.wheels.setup_errors import (
+from halfangle_service.trade.wheel.setup_errors import (
     Errors,
     Ground,
     Setup,

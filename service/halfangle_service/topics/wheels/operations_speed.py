@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields import to_mm
 from halfangle_service.operation import (
     Advisory,
     Operation,
@@ -12,7 +13,6 @@ from halfangle_service.operation import (
     stop,
     table_standing,
 )
-from halfangle_service.quantities import to_mm
 from halfangle_service.topics.wheels.cautions import DEFERENCE
 from halfangle_service.topics.wheels.models_speed import (
     WheelSpeedLimit,
@@ -21,7 +21,8 @@ from halfangle_service.topics.wheels.models_speed import (
     WheelStartCheck,
     WornWheelSpeed,
 )
-from halfangle_service.topics.wheels.speed import (
+from halfangle_service.trade.tables.wheels.start_checks import start_checks
+from halfangle_service.trade.wheel.speed import (
     FT_PER_MIN,
     Marking,
     overall,
@@ -29,7 +30,6 @@ from halfangle_service.topics.wheels.speed import (
     side_verdict,
     surface_speed,
 )
-from halfangle_service.topics.wheels.start_checks import start_checks
 
 _SPEEDS = ("rpm", "surface_speed_m_per_s", "surface_speed_ft_per_min")
 #: A flange should be at least this share of a straight wheel's diameter.

@@ -1,0 +1,95 @@
+"""Angles as the API speaks them.
+
+In: decimal degrees as a number, or a string in degrees, minutes and seconds (`30°15'20"`,
+`30 15 20`, `30:15:20`, `-0°05'`). Out: an object `{degrees, dms}`. Inside: a float of degrees in
+requests, radians in the maths.
+"""
+
+import math
+from dataclasses import dataclass
+from typing import Annotated, Any
+
+from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic_core import CoreSchema, PydanticCustomError, core_schema
+
+from halfangle_service.fields.base import ResultModel
+from halfangle_service.fields.numbers import Unit
+from halfangle_service.trade.angles import DMS_PATTERN, format_dms, parse_dms
+
+
+class Sexagesimal(float):
+    """Degrees that came in as degrees, minutes and seconds, so that no reading note is due."""
+
+
+class Angle(ResultModel):
+    """An angle in an answer, in two forms of the same value."""
+
+    degrees: Annotated[float, Unit("degree")] = Field(
+        description="Decimal degrees, full precision.", examples=[30.255555555555556]
+    )
+    dms: str = Field(
+        description="Degrees, minutes and seconds, rounded to 0.01 second.",
+        examples=["30°15'20.00\""],
+    )
+
+    @classmethod
+    def of(cls, degrees: float) -> "Angle":
+        """Give an angle of so many decimal degrees."""
+        return cls(degrees=degrees, dms=format_dms(degrees))
+
+
+def angle_from_radians(angle_rad: float) -> Angle:
+    """Give an angle of so many radians as the API writes it."""
+    return Angle.of(math.degrees(angle_rad))
+
+
+@dataclass(frozen=True)
+class AngleInput:
+    """Marks a request's float field as an angle in degrees: a number, or a string in d-m-s.
+
+    Use it as `Annotated[float, AngleInput(gt=0, lt=90)]`; the bounds are degrees. It is one marker
+    because the JSON Schema (a union) and the validation (bounds on the value read) must agree.
+    """
+
+    gt: float | None = None
+    ge: float | None = None
+    lt: float | None = None
+    le: float | None = None
+
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> CoreSchema:
+        """Validate a number against the bounds; read a string first."""
+        number = core_schema.float_schema(
+            strict=True, allow_inf_nan=False, gt=self.gt, ge=self.ge, lt=self.lt, le=self.le
+        )
+        return core_schema.no_info_wrap_validator_function(_read_angle, number)
+
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        """Describe the union of both forms."""
+        bounds = {
+            "exclusiveMinimum": self.gt,
+            "minimum": self.ge,
+            "exclusiveMaximum": self.lt,
+            "maximum": self.le,
+        }
+        number = {"type": "number"} | {k: v for k, v in bounds.items() if v is not None}
+        text = {"type": "string", "pattern": DMS_PATTERN, "maxLength": 40}
+        return {"anyOf": [number, text], "x-unit": "degree"}
+
+
+def _read_angle(value: Any, number: core_schema.ValidatorFunctionWrapHandler) -> float:
+    """Read one angle; the error says which forms are taken."""
+    if not isinstance(value, str):
+        return float(number(value))
+    try:
+        degrees = parse_dms(value)
+    except ValueError:
+        raise PydanticCustomError(
+            "angle_form",
+            "Input should be decimal degrees as a number (30.25), or a string in degrees, minutes "
+            "and seconds (30°15'20\", 30 15 20 or 30:15:20)",
+        ) from None
+    return Sexagesimal(number(degrees))

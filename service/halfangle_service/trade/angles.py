@@ -1,0 +1,51 @@
+"""Angles as text in degrees, minutes and seconds, and their units.
+
+Inside, an angle is a float: degrees where its name says so, else radians in the maths.
+"""
+
+import math
+import re
+
+ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
+
+_PART = r"[0-5]?[0-9]"
+_LAST = r"[0-5]?[0-9](?:\.[0-9]{1,9})?"
+_PRIME, _DOUBLE_PRIME = r"['′’]", r"[\"″”]"
+#: Only the last part may carry decimals; minutes and seconds stay below 60.
+DMS_PATTERN = (
+    r"^[+-]?[0-9]{1,3}(?:°"
+    rf"|° ?{_LAST}{_PRIME}"
+    rf"|° ?{_PART}{_PRIME} ?{_LAST}{_DOUBLE_PRIME}"
+    rf"|[ :]{_LAST}"
+    rf"|[ :]{_PART}[ :]{_LAST})$"
+)
+_DMS = re.compile(DMS_PATTERN)
+_NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?")
+
+
+def parse_dms(text: str) -> float:
+    r"""Read an angle written in degrees, minutes and seconds; the answer is in decimal degrees.
+
+    >>> parse_dms("30°15'20\""), parse_dms("-0 05")
+    (30.255555555555556, -0.08333333333333333)
+
+    Raises ValueError where the text is not such an angle.
+    """
+    # The whole text: `$` by itself would let a line's end through.
+    if not _DMS.fullmatch(text):
+        raise ValueError(f"{text[:40]!r} is not an angle in degrees, minutes and seconds")
+    degrees, minutes, seconds = ([float(n) for n in _NUMBER.findall(text)] + [0.0, 0.0])[:3]
+    magnitude = degrees + minutes / 60.0 + seconds / 3600.0
+    return -magnitude if text.startswith("-") else magnitude
+
+
+def format_dms(degrees: float) -> str:
+    r"""Write decimal degrees in degrees, minutes and seconds, to 0.01 second of arc.
+
+    >>> format_dms(-0.0833333333333), format_dms(29.9999999999)
+    ('-0°05\'00.00"', '30°00\'00.00"')
+    """
+    hundredths = round(abs(degrees) * 360_000)
+    minutes, rest = divmod(hundredths, 6_000)
+    sign = "-" if degrees < 0 and hundredths else ""
+    return f"{sign}{minutes // 60}°{minutes % 60:02d}'{rest / 100:05.2f}\""

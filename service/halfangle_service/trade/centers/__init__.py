@@ -1,0 +1,1 @@
+"""Centers, center holes and adapters: contact, effect, limits."""

@@ -1,0 +1,111 @@
+"""The set-up on a tilted plate, drawn to scale in the plane of the tilt; one unit of length."""
+
+from collections.abc import Sequence
+
+from halfangle_service.trade.clearance.assembly import Assembly
+from halfangle_service.trade.clearance.bodies import Body, Gap, HeadPart, Point
+from halfangle_service.trade.svg import ALERT, METAL, PALE, WORK, Sheet
+
+_FILL = {"cone": WORK, "shank": WORK, "plate": METAL, "base": METAL, "stack": "#8fae8b"}
+_WIDTH_PX = 900.0
+
+
+def setup_svg(
+    assembly: Assembly,
+    parts: Sequence[HeadPart],
+    worn: Sequence[HeadPart],
+    closest: Gap,
+    lines: Sequence[str],
+) -> str:
+    """Draw bodies, the wheel's head at both ends of its stroke, the worn wheel, the least gap."""
+    bodies = assembly.bodies()
+    sheet = _sheet(assembly, bodies, parts, len(lines))
+    for body in _back_to_front(bodies):
+        sheet.polygon(body.corners, _FILL.get(body.name, PALE))
+    for center in assembly.rolls:
+        sheet.circle(center, assembly.plate.roll_diameter / 2.0, "", METAL)
+    left, right = sheet.left, sheet.right
+    sheet.path([(left, assembly.table), (right, assembly.table)], "thin")
+    sheet.text((left, assembly.table), "table", "", 4, 15)
+    for part in parts:
+        _part(sheet, part)
+    for part in worn[:1]:
+        _part(sheet, part, "thin dash", "worn wheel")
+    _axis(sheet, assembly)
+    _names(sheet, bodies)
+    _closest(sheet, closest)
+    return sheet.render(lines)
+
+
+def _sheet(
+    assembly: Assembly, bodies: Sequence[Body], parts: Sequence[HeadPart], lines: int
+) -> Sheet:
+    """A sheet whose window holds bodies and head."""
+    points = [corner for body in bodies for corner in body.corners]
+    for part in parts:
+        for x, z in part.core:
+            points += [(x - part.radius, z - part.radius), (x + part.radius, z + part.radius)]
+    xs, zs = [x for x, _ in points], [z for _, z in points]
+    space = 0.02 * (max(xs) - min(xs))
+    return Sheet(
+        min(xs) - space,
+        min(*zs, assembly.table) - space,
+        max(xs) + space,
+        max(zs),
+        _WIDTH_PX,
+        "Wheel over the tilted plate",
+        header_px=40.0 + 18.0 * lines,
+        margin_px=30.0,
+    )
+
+
+def _back_to_front(bodies: Sequence[Body]) -> list[Body]:
+    """Plate and its supports first, the work last."""
+    order = {"base": 0, "stack": 1, "plate": 2, "fixture body": 3, "shank": 8, "cone": 9}
+    return sorted(bodies, key=lambda body: order.get(body.name, 5))
+
+
+def _part(sheet: Sheet, part: HeadPart, style: str = "", label: str = "") -> None:
+    """A head part at both ends of the stroke, or its swept box."""
+    label = label or part.name
+    if part.radius == 0.0:
+        sheet.polygon(part.core, "none", style or ("wheel" if part.name == "wheel" else "dash"))
+        (left, _), (_, top) = part.core[0], part.core[2]
+        sheet.text((left, top), label, "", 6, 16)
+        return
+    start, end = part.core
+    for center, more in ((start, style), (end, style or "thin dash")):
+        solid = "wheel" if part.name == "wheel" else "dash"
+        sheet.circle(center, part.radius, more or solid)
+    sheet.text((start[0], start[1] + part.radius), label, "", 0, 16, "middle")
+
+
+def _axis(sheet: Sheet, assembly: Assembly) -> None:
+    reach = 0.15 * assembly.plate.length
+    back = assembly.front - assembly.fixture.body_length - reach
+    ends = [assembly.level((u, 0.0)) for u in (back, assembly.cone.length + reach)]
+    sheet.path(ends, "axis")
+
+
+def _names(sheet: Sheet, bodies: Sequence[Body]) -> None:
+    """Names of the larger bodies, in their middles."""
+    for body in bodies:
+        middle = _middle(body.corners)
+        if body.name in {"plate", "fixture body", "base"}:
+            sheet.text(middle, body.name, "", 0, 5, "middle")
+
+
+def _middle(corners: Sequence[Point]) -> Point:
+    count = len(corners)
+    return (sum(x for x, _ in corners) / count, sum(z for _, z in corners) / count)
+
+
+def _closest(sheet: Sheet, gap: Gap) -> None:
+    """The least gap as a red line, with its size."""
+    sheet.path([gap.on_part, gap.on_body], "alert")
+    x, y = sheet.place(gap.on_body)
+    sheet.marks.append(f'<circle cx="{x:.2f}" cy="{y:.2f}" r="4" fill="{ALERT}"/>')
+    words = f"{gap.part} to {gap.body}: {gap.gap:.4g}"
+    # Beside the point, on the side with more room.
+    right = x < sheet.width_px / 2.0
+    sheet.text(gap.on_body, words, "a", 10 if right else -10, 18, "start" if right else "end")

@@ -1,0 +1,152 @@
+"""Least gaps of a set-up, and the smallest change that would clear it; one unit of length.
+
+Every change looked for (more stick-out, a riser, a smaller wheel) only ever opens the gaps that it
+is meant for, so that halving the range finds the smallest that will do.
+"""
+
+import math
+from collections.abc import Callable
+from dataclasses import replace
+
+from halfangle_service.trade.clearance.assembly import (
+    Assembly,
+    Cone,
+    Direction,
+    Head,
+    Stroke,
+    head_parts,
+)
+from halfangle_service.trade.clearance.bodies import Gap, gap_between
+
+#: Halvings of a range: past 50 the ends of a float range meet.
+_HALVINGS = 50
+#: Bodies that stand still on the plate; the others move back with the fixture.
+PLATE_BODIES = frozenset({"plate", "stack", "base"})
+
+
+def _any(_part: str, _body: str) -> bool:
+    return True
+
+
+def all_gaps(
+    assembly: Assembly,
+    head: Head,
+    stroke: Stroke,
+    direction: Direction,
+    wanted: Callable[[str, str], bool] = _any,
+) -> list[Gap]:
+    """Gap of every part of the head from every body; the wheel's from what it grinds left out.
+
+    `wanted` says, by the names of part and body, which of them are looked at.
+    """
+    parts = head_parts(head, stroke, assembly.cone.slant, direction)
+    return [
+        gap_between(part, body)
+        for body in assembly.bodies()
+        for part in parts
+        if not (body.ground and part.name == "wheel") and wanted(part.name, body.name)
+    ]
+
+
+def smallest(clears: Callable[[float], bool], low: float, high: float) -> float | None:
+    """Smallest value from `low` to `high` that clears, for a test that goes from no to yes.
+
+    None where not even `high` does.
+    """
+    if clears(low):
+        return low
+    if not clears(high):
+        return None
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2.0
+        low, high = (low, middle) if clears(middle) else (middle, high)
+    return high
+
+
+def stick_out_to_pass_under(cone: Cone, radius: float, margin: float) -> float:
+    """Stick-out with which a nose of this radius lies wholly `margin` under the ground line.
+
+    (r_nose − r_large) / tan α + margin / sin α, or 0: then the wheel may run on over the nose.
+    """
+    rise = (radius - cone.large_radius) / math.tan(cone.half_angle)
+    return max(0.0, rise + margin / math.sin(cone.half_angle))
+
+
+def needed_stick_out(
+    assembly: Assembly, head: Head, stroke: Stroke, direction: Direction, margin: float
+) -> float | None:
+    """Smallest stick-out with which fixture, turning parts and shank keep the margin.
+
+    Bounded by where the highest of them lies wholly under the ground line. None where not even that
+    does: the shank itself is in the way.
+    """
+    fixture = assembly.fixture
+    tallest = max(
+        fixture.nose_radius,
+        fixture.body_height - fixture.axis_height,
+        *(part.radius for part in fixture.turning),
+        assembly.cone.large_radius,
+    )
+    # Turning parts may stand before the nose's face.
+    ahead = max([0.0, *(-part.behind for part in fixture.turning)])
+    upper = ahead + stick_out_to_pass_under(assembly.cone, tallest, margin) + margin
+
+    def clears(stick_out: float) -> bool:
+        moved = replace(assembly, fixture=replace(fixture, stick_out=stick_out))
+        gaps = all_gaps(moved, head, stroke, direction, _of_fixture)
+        return all(gap.gap >= margin for gap in gaps)
+
+    return smallest(clears, 0.0, upper * (1.0 + 1e-9) + 1e-9)
+
+
+def _of_fixture(part: str, body: str) -> bool:
+    """True where more stick-out can open the gap.
+
+    Not the plate's; nor flange and guard over the cone and its shank, which stay where they are.
+    """
+    if body == "shank":
+        return part == "wheel"
+    return body not in PLATE_BODIES and body != "cone"
+
+
+def _wheel_of_fixture(part: str, body: str) -> bool:
+    return part == "wheel" and _of_fixture(part, body)
+
+
+def needed_riser(
+    assembly: Assembly, head: Head, stroke: Stroke, direction: Direction, margin: float
+) -> float | None:
+    """Smallest riser under the fixture with which the plate keeps the margin."""
+
+    def clears(riser: float) -> bool:
+        fixture = replace(
+            assembly.fixture,
+            axis_height=assembly.fixture.axis_height + riser,
+            body_height=assembly.fixture.body_height + riser,
+        )
+        raised = replace(assembly, fixture=fixture)
+        gaps = all_gaps(raised, head, stroke, direction, lambda _, body: body in PLATE_BODIES)
+        return all(gap.gap >= margin for gap in gaps)
+
+    # The plate's highest corner, lifted off the ground line, goes down by cos α of the riser.
+    corner = assembly.level((assembly.high_end, -assembly.fixture.axis_height))[1]
+    upper = (max(corner, 0.0) + margin) / math.cos(assembly.cone.half_angle)
+    return smallest(clears, 0.0, upper * (1.0 + 1e-9) + 1e-9)
+
+
+def largest_wheel(
+    assembly: Assembly, head: Head, stroke: Stroke, direction: Direction, margin: float
+) -> float | None:
+    """Largest wheel diameter up to the present one with which the wheel itself clears the fixture.
+
+    None where not even a wheel of the flange's diameter does. The flange and the guard are not
+    asked: they come down with the smaller wheel.
+    """
+
+    def clears(less: float) -> bool:
+        smaller = replace(head, radius=head.radius - less)
+        gaps = all_gaps(assembly, smaller, stroke, direction, _wheel_of_fixture)
+        return all(gap.gap >= margin for gap in gaps)
+
+    less = smallest(clears, 0.0, head.radius - head.flange_radius)
+    return None if less is None else 2.0 * (head.radius - less)

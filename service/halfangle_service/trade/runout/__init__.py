@@ -1,0 +1,1 @@
+"""Runout: readings, reversal, conversion, budgets."""

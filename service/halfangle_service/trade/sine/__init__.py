@@ -1,0 +1,1 @@
+"""Sine bars and plates: settings, compound plates, low stacks, angle errors."""

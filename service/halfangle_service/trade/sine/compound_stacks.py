@@ -1,0 +1,51 @@
+"""The stacks of both plates of a compound plate from one set, no block used twice. 0.1 nm."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
+from halfangle_service.trade.stacks.search.stacking import StackTable, stack_table
+
+#: Steps of the set that both heights may be off, to either side, before there is no answer.
+MOST_STEPS_OFF = 10
+
+
+@dataclass(frozen=True, slots=True)
+class BothStacks:
+    """A stack for each height, largest block first, empty for no height; `proved` the fewest."""
+
+    stacks: tuple[tuple[int, ...], ...]
+    proved: bool
+
+
+def both_stacks(
+    sizes: Sequence[int], heights: Sequence[float], max_blocks: int
+) -> BothStacks | None:
+    """Give stacks for heights in 0.1 nm that stand at once, each as near as the set allows.
+
+    The heights are taken to the nearest step of the set, and where these cannot stand at once to
+    those one step off, and so on. None where no heights within `MOST_STEPS_OFF` can. Raises
+    BeyondBound where the set is too fine for a table.
+    """
+    table = stack_table(sizes, max_blocks)
+    table.require_bounded()
+    raised = [place for place, height in enumerate(heights) if height > 0]
+    stacks: list[tuple[int, ...]] = [()] * len(heights)
+    if not raised:
+        return BothStacks(tuple(stacks), proved=True)
+    for off in range(MOST_STEPS_OFF + 1):
+        wanted = [_near(table, heights[place], off) for place in raised]
+        found = DisjointSearch(table, wanted).solve(range(len(raised)))
+        if found.stacks is not None:
+            for place, positions in zip(raised, found.stacks, strict=True):
+                stacks[place] = tuple(table.sizes[position] for position in sorted(positions))
+            return BothStacks(tuple(stacks), found.proved)
+    return None
+
+
+def _near(table: StackTable, height: float, off: int) -> list[int]:
+    """Heights that some stack has, up to `off` steps from the nearest step; nearest first."""
+    nearest = round(height / table.step) * table.step
+    reach = off * table.step
+    reached = [there for there, _ in table.within(nearest - reach, nearest + reach)]
+    return sorted(reached, key=lambda there: abs(there - height))

@@ -1,0 +1,232 @@
+"""Two stacks from one set, one under each roll, with the fewest blocks. Integers of 0.1 nm.
+
+A table holds, for each difference (high less low) in steps of the set's smallest step, the fewest
+blocks that reach it when every block stands under the high roll, under the low roll or in the box:
+a dynamic programme over signed sums, each block once. Derived here. A difference that it does not
+hold does not exist; a search guided by it then names the blocks.
+"""
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+from halfangle_service.errors import BeyondBound
+from halfangle_service.trade.stacks.search.stacking import UNREACHED
+
+#: Most entries of a table, and most entries times blocks: about a second of work.
+MOST_ENTRIES = 20_000_000
+MOST_WORK = 2_000_000_000
+#: Most blocks tried in a search that has to meet further conditions: under a second of work.
+MOST_TRIES = 500_000
+#: Most steps of the set that a tolerance may span.
+MOST_CANDIDATES = 2_000
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """Blocks under the high and under the low roll, largest first; `low` may be empty."""
+
+    high: tuple[int, ...]
+    low: tuple[int, ...]
+
+    @property
+    def difference(self) -> int:
+        """Height of the high stack over the low one."""
+        return sum(self.high) - sum(self.low)
+
+    @property
+    def count(self) -> int:
+        """How many blocks in both."""
+        return len(self.high) + len(self.low)
+
+
+@dataclass(frozen=True, slots=True)
+class Conditions:
+    """Least heights of both stacks; `low_needed` asks for a stack under the low roll at all."""
+
+    smallest_high: int = 0
+    smallest_low: int = 0
+    low_needed: bool = False
+
+    def met_by(self, pair: Pair) -> bool:
+        """True where a pair keeps them; a low stack that is not there need have no height."""
+        low = sum(pair.low)
+        return sum(pair.high) >= self.smallest_high and (
+            low >= self.smallest_low if pair.low else not self.low_needed
+        )
+
+    def within_reach_of(self, pair: Pair, room: int) -> bool:
+        """False where not even `room` more under one roll would meet the least heights."""
+        low_counts = self.low_needed or bool(pair.low)
+        return sum(pair.high) + room >= self.smallest_high and (
+            not low_counts or sum(pair.low) + room >= self.smallest_low
+        )
+
+
+@dataclass(frozen=True)
+class DifferenceTable:
+    """The fewest blocks for every difference that up to `max_blocks` of `sizes` reach.
+
+    `sizes` in 0.1 nm, in descending order, a size as often as there are blocks of it.
+    """
+
+    sizes: tuple[int, ...]
+    max_blocks: int
+
+    @cached_property
+    def step(self) -> int:
+        """Smallest step in 0.1 nm: the greatest common divisor of all sizes."""
+        return math.gcd(*self.sizes)
+
+    @cached_property
+    def reach(self) -> int:
+        """Largest difference, in steps: all the blocks allowed, the largest, under one roll."""
+        return sum(self.sizes[: self.max_blocks]) // self.step
+
+    @cached_property
+    def fewest(self) -> NDArray[np.uint8]:
+        """Fewest blocks for the differences −reach … +reach; UNREACHED where there are none.
+
+        Raises BeyondBound where the table would be too long.
+        """
+        length = 2 * self.reach + 1
+        if length > MOST_ENTRIES or length * len(self.sizes) > MOST_WORK:
+            raise BeyondBound(
+                f"{len(self.sizes)} blocks with a common step of {self.step / 1e7:g} mm make "
+                f"{length} differences; the work is bounded to {MOST_ENTRIES} differences and "
+                f"{MOST_WORK} differences times blocks. Round the sizes to their nominals.",
+                fields={"sizes": f"should share a coarser step than {self.step / 1e7:g} mm"},
+            )
+        table = np.full(length, UNREACHED, np.uint8)
+        table[self.reach] = 0
+        for size in self.sizes:
+            self._add_block(table, size // self.step)
+        table[table > self.max_blocks] = UNREACHED
+        return table
+
+    @staticmethod
+    def _add_block(table: NDArray[np.uint8], step: int) -> None:
+        """Let one more block stand under either roll."""
+        if step >= len(table):
+            return
+        with_block = table + np.uint8(1)
+        np.minimum(table[step:], with_block[:-step], out=table[step:])
+        np.minimum(table[:-step], with_block[step:], out=table[:-step])
+
+    @cached_property
+    def _lookup(self) -> bytes:
+        return self.fewest.tobytes()
+
+    def count(self, difference: int) -> int:
+        """Fewest blocks for a difference in 0.1 nm, UNREACHED where there are none."""
+        quotient, rest = divmod(difference, self.step)
+        if rest or abs(quotient) > self.reach:
+            return UNREACHED
+        return self._lookup[quotient + self.reach]
+
+    def candidates(self, target: float, tolerance: float) -> list[int]:
+        """Differences within `tolerance` of a target that can be reached, nearest first.
+
+        Raises BeyondBound where the tolerance spans too many steps of the set.
+        """
+        if 2.0 * tolerance > MOST_CANDIDATES * self.step:
+            raise BeyondBound(
+                f"A tolerance of ±{tolerance / 1e7:g} mm spans more than {MOST_CANDIDATES} steps "
+                f"of {self.step / 1e7:g} mm.",
+                fields={
+                    "tolerance_arcsec": f"should be at most {MOST_CANDIDATES // 2} steps of the set"
+                },
+            )
+        first = max(math.ceil((target - tolerance) / self.step), -self.reach)
+        last = min(math.floor((target + tolerance) / self.step), self.reach)
+        if first > last:
+            return []
+        counts = self.fewest[first + self.reach : last + self.reach + 1]
+        found = ((np.flatnonzero(counts != UNREACHED) + first) * self.step).tolist()
+        return sorted(found, key=lambda difference: (abs(difference - target), difference))
+
+    def nearest(self, target: float) -> list[int]:
+        """The differences nearest to a target that can be reached: at or below, at or above."""
+        reached = (np.flatnonzero(self.fewest != UNREACHED) - self.reach) * self.step
+        position = int(np.searchsorted(reached, target))
+        return [int(d) for d in reached[max(position - 1, 0) : position + 1]]
+
+
+@dataclass
+class _Search:
+    """A search for blocks with signs, larger ones first, bounded by a count of tries."""
+
+    table: DifferenceTable
+    conditions: Conditions
+    tries_left: int = MOST_TRIES
+
+    def find(self, difference: int, blocks: int) -> Pair | None:
+        """Give a pair of at most so many blocks, or None."""
+        return self._extend(difference, blocks, 0, Pair((), ()))
+
+    def _extend(self, rest: int, blocks: int, first: int, pair: Pair) -> Pair | None:
+        """Go on from a pair whose difference still lacks `rest`, with the blocks from `first`."""
+        if rest == 0 and pair.count and self.conditions.met_by(pair):
+            return pair
+        sizes = self.table.sizes
+        if blocks == 0 or first == len(sizes):
+            return None
+        if not self.conditions.within_reach_of(pair, blocks * sizes[first]):
+            return None
+        for position in range(first, len(sizes)):
+            self.tries_left -= 1
+            if self.tries_left < 0 or sizes[position] * blocks < abs(rest):
+                return None
+            if position > first and sizes[position] == sizes[position - 1]:
+                continue  # the same size again at this place would repeat the search just made
+            found = self._try(rest, blocks, position, pair)
+            if found is not None:
+                return found
+        return None
+
+    def _try(self, rest: int, blocks: int, position: int, pair: Pair) -> Pair | None:
+        """Put one block under the high roll, then under the low one, where the table allows."""
+        size, count = self.table.sizes[position], self.table.count
+        if count(rest - size) < blocks:
+            more = Pair((*pair.high, size), pair.low)
+            found = self._extend(rest - size, blocks - 1, position + 1, more)
+            if found is not None:
+                return found
+        if count(rest + size) < blocks:
+            more = Pair(pair.high, (*pair.low, size))
+            return self._extend(rest + size, blocks - 1, position + 1, more)
+        return None
+
+
+def fewest_pair(
+    table: DifferenceTable, differences: Iterable[int], conditions: Conditions
+) -> tuple[Pair | None, bool]:
+    """Give the pair of the fewest blocks for any of the differences, and whether that is proved.
+
+    Of equal counts the earlier difference wins. The search goes up by counts, so what it finds is
+    the fewest. No pair and False: the bound on the work was reached before the end.
+    """
+    wanted = list(differences)
+    search = _Search(table, conditions)
+    for blocks in range(1, table.max_blocks + 1):
+        for difference in wanted:
+            if table.count(difference) > blocks:
+                continue
+            pair = search.find(difference, blocks)
+            if pair is not None or search.tries_left < 0:
+                return pair, pair is not None
+    return None, True
+
+
+@lru_cache(maxsize=16)
+def _table(sizes: tuple[int, ...], max_blocks: int) -> DifferenceTable:
+    return DifferenceTable(sizes, max_blocks)
+
+
+def difference_table(sizes: Sequence[int], max_blocks: int) -> DifferenceTable:
+    """Give the table of a set, made once and kept; `sizes` in 0.1 nm, one entry a block."""
+    return _table(tuple(sorted(sizes, reverse=True)), min(max_blocks, len(sizes)))

@@ -1,0 +1,1 @@
+"""Sets and grades of gauge blocks and of angle gauge blocks."""

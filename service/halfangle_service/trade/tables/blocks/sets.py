@@ -1,0 +1,120 @@
+"""Built-in sets of gauge blocks, by count and series, from the table beside this module."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from functools import cache
+from typing import Any, Literal
+
+from halfangle_service.errors import Unreachable
+from halfangle_service.trade.tables.loader import read_table
+
+_TENTH_NM = {"in": 254_000_000, "mm": 10_000_000}
+
+
+@dataclass(frozen=True, slots=True)
+class BlockSet:
+    """A set: `sizes` in 0.1 nm, ascending, one entry a block; `units` are those of its nominals.
+
+    `wear` are the sizes, among `sizes`, of the set's own wear blocks.
+    """
+
+    name: str
+    units: Literal["in", "mm"]
+    sizes: tuple[int, ...]
+    wear: tuple[int, ...]
+    series: tuple[str, ...]
+    source: str
+    how: str
+    note: str
+
+
+@cache
+def nominal_sizes(units: Literal["in", "mm"]) -> tuple[int, ...]:
+    """Every size, ascending, that some built-in set of these units has."""
+    return tuple(
+        sorted({size for s in built_in_sets().values() if s.units == units for size in s.sizes})
+    )
+
+
+def foreign_places(sizes: Sequence[int], units: Literal["in", "mm"]) -> list[int]:
+    """Places of sizes (0.1 nm) whose figures are a nominal of the other unit system only.
+
+    1.49 among inch sizes is one, as is 0.1001 among metric ones. Round metric figures below
+    1 mm are not: thin metric blocks have them.
+    """
+    own = set(nominal_sizes(units))
+    other = _figures("mm" if units == "in" else "in")
+    unit = _TENTH_NM[units]
+    thin = unit
+    places = []
+    for place, size in enumerate(sizes):
+        round_and_thin = units == "mm" and size < thin and size % (unit // 100) == 0
+        if size not in own and Fraction(size, unit) in other and not round_and_thin:
+            places.append(place)
+    return places
+
+
+@cache
+def _figures(units: Literal["in", "mm"]) -> frozenset[Fraction]:
+    """The nominal sizes of one system as bare figures."""
+    return frozenset(Fraction(size, _TENTH_NM[units]) for size in nominal_sizes(units))
+
+
+@cache
+def built_in_sets() -> dict[str, BlockSet]:
+    """Give every built-in set by its name.
+
+    Raises ValueError where a row of the table lacks its source or its count of blocks is wrong.
+    """
+    return {row["name"]: _read(row) for row in read_table(__name__, "sets.toml")["set"]}
+
+
+def find_set(name: str, *, field: str = "set") -> BlockSet:
+    """Give a built-in set; raises Unreachable, with the names there are, where there is none.
+
+    `field` is the request's field that named it.
+    """
+    sets = built_in_sets()
+    if name not in sets:
+        raise Unreachable(
+            f"There is no built-in set {name!r}.",
+            fields={field: f"should be one of {', '.join(sets)}"},
+            more={"known_sets": list(sets)},
+        )
+    return sets[name]
+
+
+def _read(row: dict[str, Any]) -> BlockSet:
+    """Read one set, and refuse it where it lacks a source or its count does not come out."""
+    sizes = [size for entry in row["series"] for size in _series(entry, row["units"])]
+    wear = [entry for entry in row["series"] if entry.get("wear")]
+    if len(sizes) != row["pieces"] or not row["source"] or not row["how"]:
+        raise ValueError(f"{row['name']}: {len(sizes)} blocks, or no source")
+    return BlockSet(
+        name=row["name"],
+        units=row["units"],
+        sizes=tuple(sorted(sizes)),
+        wear=tuple(size for entry in wear for size in _series(entry, row["units"])),
+        series=tuple(_describe(entry) for entry in row["series"]),
+        source=row["source"],
+        how=row["how"],
+        note=row.get("note", ""),
+    )
+
+
+def _series(entry: dict[str, Any], units: str) -> list[int]:
+    """Sizes of one series in 0.1 nm; decimal arithmetic, since 0.1001 is not exact in binary."""
+    first, step = Decimal(entry["first"]), Decimal(entry["step"])
+    sizes = [first + step * position for position in range(entry["count"])]
+    if sizes[-1] != Decimal(entry["last"]):
+        raise ValueError(f"series {entry} does not end where it says")
+    return [int(size * _TENTH_NM[units]) for size in sizes]
+
+
+def _describe(entry: dict[str, Any]) -> str:
+    """Write one series for a person."""
+    if entry["count"] == 1:
+        return f"{entry['first']} wear block" if entry.get("wear") else str(entry["first"])
+    return f"{entry['first']} to {entry['last']} by {entry['step']} ({entry['count']})"

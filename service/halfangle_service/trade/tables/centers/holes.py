@@ -1,0 +1,103 @@
+"""Published center holes, from the tables beside this module; lengths in each table's unit."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import Any, Literal, cast
+
+from halfangle_service.errors import Unreachable
+from halfangle_service.trade.tables.loader import read_table
+
+HoleType = Literal["A", "B", "R", "plain", "bell"]
+_TABLES = ("holes_metric.toml", "holes_inch.toml")
+_REQUIRED = ("source", "clause", "unit", "drill_how")
+
+
+@dataclass(frozen=True, slots=True)
+class TableHole:
+    """One center hole, or the drill that makes it; None where the table gives nothing.
+
+    `cone_diameter` is the largest diameter of its 60° cone, or of its arc for type R.
+    `pilot_length_*` and `body_diameter` are the drill's.
+    """
+
+    key: str
+    type: HoleType
+    units: Literal["in", "mm"]
+    pilot_diameter: float
+    cone_diameter: float
+    chamfer_diameter: float | None
+    chamfer_depth: float | None
+    minimum_depth: float | None
+    cut_off: float | None
+    pilot_length_min: float | None
+    pilot_length_max: float | None
+    body_diameter: float
+    arc_radius_min: float | None
+    arc_radius_max: float | None
+    source: str
+    how: Literal["published", "from memory"]
+    drill_how: Literal["published", "from memory"]
+
+
+@cache
+def center_holes() -> dict[str, TableHole]:
+    """Give every center hole by its key, such as `a-2.5` or `bell-12`."""
+    return {hole.key: hole for name in _TABLES for hole in _read_table(name)}
+
+
+def _read_table(name: str) -> list[TableHole]:
+    table = read_table(__name__, name)
+    missing = [key for key in _REQUIRED if not table.get(key)]
+    if missing:
+        raise ValueError(f"{name} lacks {', '.join(missing)}")
+    return [_read(row, table) for row in table["hole"]]
+
+
+def _read(row: dict[str, Any], table: dict[str, Any]) -> TableHole:
+    return TableHole(
+        key=row["key"],
+        type=cast("HoleType", row["type"]),
+        units=table["unit"],
+        pilot_diameter=row["pilot_diameter"],
+        cone_diameter=row["cone_diameter"],
+        chamfer_diameter=row.get("chamfer_diameter"),
+        chamfer_depth=row.get("chamfer_depth"),
+        minimum_depth=row.get("minimum_depth"),
+        cut_off=row.get("cut_off"),
+        pilot_length_min=row.get("pilot_length_min"),
+        pilot_length_max=row.get("pilot_length_max"),
+        body_diameter=row["body_diameter"],
+        arc_radius_min=row.get("arc_radius_min"),
+        arc_radius_max=row.get("arc_radius_max"),
+        source=f"{table['source']}; {table['clause']}",
+        how=row["how"],
+        drill_how=table["drill_how"],
+    )
+
+
+def find_hole(key: str) -> TableHole:
+    """Give a hole by its key; raises Unreachable, with the keys there are."""
+    holes = center_holes()
+    if key not in holes:
+        raise Unreachable(
+            f"There is no center hole {key!r} in the tables.",
+            fields={"key": "should be one that GET /v1/centers/holes lists"},
+            more={"known_keys": list(holes)},
+        )
+    return holes[key]
+
+
+def smallest_hole(kind: HoleType, diameter: float, per_unit: float) -> TableHole:
+    """Smallest hole of a type whose cone reaches `diameter`; raises Unreachable.
+
+    `per_unit` turns the table's unit into that of `diameter`.
+    """
+    fitting = [h for h in center_holes().values() if h.type == kind]
+    for hole in fitting:
+        if hole.cone_diameter * per_unit >= diameter * (1.0 - 1e-9):
+            return hole
+    largest = fitting[-1].cone_diameter * per_unit
+    raise Unreachable(
+        f"The largest hole of type {kind} reaches {largest:.5g}; {diameter:.5g} was wanted.",
+        fields={"wanted_diameter": f"should be {largest:.5g} or less for this type"},
+    )

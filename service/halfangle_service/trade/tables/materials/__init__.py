@@ -1,0 +1,1 @@
+"""Materials of blocks and plates."""

@@ -1,0 +1,42 @@
+"""Thermal expansion of the materials of gauge blocks and plates, near 20 °C (ISO 1)."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import Literal
+
+from halfangle_service.trade.tables.loader import read_table
+
+REFERENCE_CELSIUS = 20.0
+
+MaterialName = Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"]
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """A material: `coefficient` and the half-width of its spread, both per kelvin."""
+
+    name: str
+    coefficient: float
+    spread: float
+    source: str
+    how: str
+
+
+@cache
+def materials() -> dict[str, Material]:
+    """Give every material by its name, from the published table beside this module."""
+    return {
+        row["name"]: Material(
+            row["name"],
+            row["coefficient"] * 1e-6,
+            row["spread"] * 1e-6,
+            row["source"],
+            row["how"],
+        )
+        for row in read_table(__name__, "expansion.toml")["material"]
+    }
+
+
+def expansion_per_kelvin(material: MaterialName) -> float:
+    """Coefficient of linear expansion of a material, per kelvin."""
+    return materials()[material].coefficient

@@ -1,0 +1,1 @@
+"""Definitions of runout, coaxiality and concentricity by standard."""

@@ -1,0 +1,1 @@
+"""Standard tapers, rates of taper, shanks, tolerances of cone angles."""

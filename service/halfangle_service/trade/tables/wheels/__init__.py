@@ -1,0 +1,1 @@
+"""Guide values of dressing; what to check before starting a wheel."""

@@ -1,0 +1,43 @@
+"""Guide values of dressing by purpose, from the table beside this module."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from halfangle_service.trade.tables.loader import read_table
+
+
+@dataclass(frozen=True, slots=True)
+class Guide:
+    """Guide values for a purpose: overlap ratio, and depth of a pass in mm, from and to."""
+
+    purpose: str
+    overlap_low: float
+    overlap_high: float
+    depth_low_mm: float
+    depth_high_mm: float
+    source: str
+    how: str
+    note: str
+
+
+@cache
+def guides() -> dict[str, Guide]:
+    """Give the guide values by purpose, from the table beside this module, coarse to fine."""
+    return {row["purpose"]: _read(row) for row in read_table(__name__, "dressing.toml")["guide"]}
+
+
+def _read(row: dict[str, Any]) -> Guide:
+    """Read one row; a row without its source or its standing is refused."""
+    if not row["source"] or not row["how"]:
+        raise ValueError(f"guide values for {row['purpose']} have no source")
+    return Guide(
+        purpose=row["purpose"],
+        overlap_low=row["overlap"][0],
+        overlap_high=row["overlap"][1],
+        depth_low_mm=row["depth_mm"][0],
+        depth_high_mm=row["depth_mm"][1],
+        source=row["source"],
+        how=row["how"],
+        note=row["note"],
+    )

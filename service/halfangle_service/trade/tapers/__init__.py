@@ -1,0 +1,1 @@
+"""Cones and tapers: measuring, feeding, reading a drawing's callout."""

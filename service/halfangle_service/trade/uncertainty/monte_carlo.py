@@ -1,0 +1,45 @@
+"""Propagation of distributions by Monte Carlo after JCGM 101:2008.
+
+The seed is fixed, so that the same request gives the same answer.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from halfangle_service.trade.uncertainty.budget import Distribution
+
+Samples = NDArray[np.float64]
+
+SEED = 20
+
+
+@dataclass(frozen=True, slots=True)
+class Sample:
+    """Summary of a sampled result, in the result's unit."""
+
+    mean: float
+    standard_deviation: float
+    low: float
+    high: float
+
+
+def draw(
+    generator: np.random.Generator, distribution: Distribution, value: float, trials: int
+) -> Samples:
+    """Draw `trials` deviations about zero; `value` as in `Contribution` (JCGM 101, 6.4)."""
+    if distribution == "normal":
+        return generator.normal(0.0, value, trials)
+    if distribution == "rectangular":
+        return generator.uniform(-value, value, trials)
+    if distribution == "triangular":
+        return value * (generator.random(trials) + generator.random(trials) - 1.0)
+    return value * np.cos(generator.uniform(0.0, np.pi, trials))
+
+
+def summarise(samples: Samples, probability: float = 0.95) -> Sample:
+    """Mean, standard deviation and the probabilistically symmetric interval (JCGM 101, 7.7)."""
+    tail = (1.0 - probability) / 2.0
+    low, high = np.quantile(samples, [tail, 1.0 - tail])
+    return Sample(float(np.mean(samples)), float(np.std(samples, ddof=1)), float(low), float(high))

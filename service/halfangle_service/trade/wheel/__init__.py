@@ -1,0 +1,1 @@
+"""The wheel: dressing, its errors, its speed, ways to grind an angle."""
