@@ -17,7 +17,7 @@ from halfangle_service.http.edge import Edge, Metrics
 from halfangle_service.http.exchange import JSON, TEXT, ASGIApp, Call, Reply, Route, Router
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.routes import collection_routes, document_route, operation_routes
-from halfangle_service.operation import Collection
+from halfangle_service.operation import PublishedTable
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
 
@@ -40,10 +40,10 @@ def create_app(settings: Settings | None = None) -> ASGIApp:
     return Edge(router, metrics, settings.api_keys, settings.cors_origins)
 
 
-def all_collections() -> tuple[Collection[Any], ...]:
+def all_collections() -> tuple[PublishedTable[Any], ...]:
     """Every published table, and the catalogue of operations."""
     registry = load_registry()
-    return (*registry.collections, catalogue(registry.operations))
+    return (*registry.tables, catalogue(registry.operations))
 
 
 def contract_bytes() -> bytes:

@@ -21,6 +21,7 @@ from halfangle_service.fields import (
     Sexagesimal,
     format_dms,
 )
+from halfangle_service.trade.wording import plain
 
 RequestT = TypeVar("RequestT", bound=RequestModel)
 ResultT = TypeVar("ResultT", bound=ResultModel)
@@ -29,7 +30,7 @@ ResultT = TypeVar("ResultT", bound=ResultModel)
 MOST_READING_NOTES = 5
 
 Severity = Literal["note", "caution", "stop"]
-Standing = Literal["published", "derived", "common-practice", "from-memory"]
+Standing = Literal["published", "derived", "common-practice-no-source", "from-memory"]
 
 
 class Advisory(ResultModel):
@@ -53,7 +54,7 @@ class Source(ResultModel):
     standing: Standing = Field(
         description="`published`: read in the text cited or its reprint; `from-memory`: recalled, "
         "not read again; `derived`: worked out and cross-checked by this project; "
-        "`common-practice`: what the trade does, with no source."
+        "`common-practice-no-source`: what the trade does, with no source."
     )
 
 
@@ -96,8 +97,8 @@ def stop(code: str, message: str) -> Advisory:
 class Operation(Generic[RequestT, ResultT]):
     """One calculation.
 
-    Declared by the decorator `operation`. `verb` may hold hyphens. `example` is a request that must run. `largest_request` says in plain
-    words what bounds the work. `heavy` marks what may take more than some milliseconds: it runs in
+    Declared by the decorator `operation`. `verb` may hold hyphens. `example` is a request that
+    must run. `largest_request` says in plain words what bounds the work. `heavy` marks what may take more than some milliseconds: it runs in
     a worker thread and counts against the limit of concurrent heavy requests; a function tells of
     each request whether it is heavy. `drawing` is SVG that the reference page shows with it, such
     as its sign conventions.
@@ -350,7 +351,7 @@ def reading_notes(request: RequestModel) -> Iterator[Advisory]:
         others = f" So were {more} more." if more > 0 and path == doubtful[0][0] else ""
         yield note(
             "decimal-degrees-read",
-            f"{path} {value:g} was read as decimal degrees, {format_dms(value)}. If "
+            f"{path} {plain(value)} was read as decimal degrees, {format_dms(value)}. If "
             f'{whole}°{minutes:02d}\' was meant, send "{whole} {minutes:02d}".{others}',
         )
 

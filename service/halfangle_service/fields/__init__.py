@@ -28,7 +28,6 @@ from halfangle_service.trade.units import (
     bench_step,
     from_mm,
     from_tenth_nm,
-    plain,
     to_mm,
     to_tenth_nm,
 )
@@ -65,7 +64,6 @@ __all__ = [
     "from_mm",
     "from_tenth_nm",
     "parse_dms",
-    "plain",
     "to_mm",
     "to_tenth_nm",
 ]

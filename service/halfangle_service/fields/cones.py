@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.trade.wording import plain
 
 #: Two angles given for one cone agree when they differ by no more than this, on the included angle.
 AGREE_WITHIN_ARCSEC = 0.5
@@ -26,8 +27,8 @@ def half_angle_degrees(
         difference = (included_angle - 2.0 * half_angle) * 3600.0
         if abs(difference) > AGREE_WITHIN_ARCSEC:
             raise Disagreement(
-                f"included_angle {included_angle:.10g}° is not twice half_angle "
-                f"{half_angle:.10g}°: they differ by {difference:.6g}″.",
+                f"included_angle {plain(included_angle, 10)}° is not twice half_angle "
+                f"{plain(half_angle, 10)}°: they differ by {plain(difference)}″.",
                 fields=_both(prefix, "should agree with the other angle, or be left out"),
                 more={"disagreement_arcsec": difference},
             )

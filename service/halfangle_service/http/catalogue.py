@@ -7,7 +7,7 @@ from pydantic import Field
 
 from halfangle_service.fields import ResultModel
 from halfangle_service.http.query import query_fields
-from halfangle_service.operation import Collection, Operation, Source
+from halfangle_service.operation import Operation, PublishedTable, Source
 
 
 class OperationEntry(ResultModel):
@@ -19,12 +19,6 @@ class OperationEntry(ResultModel):
     summary: str = Field(description="What it answers, in a sentence.")
     path: str = Field(description="Path to POST a request to.", examples=["/v1/sine/setting"])
     query: bool = Field(description="Whether GET with a query string is offered too.")
-
-
-class OperationList(ResultModel):
-    """Every operation, by topic and name."""
-
-    operations: list[OperationEntry] = Field(description="The operations.")
 
 
 class OperationDetail(OperationEntry):
@@ -68,24 +62,21 @@ def detail(operation: AnyOperation) -> OperationDetail:
     )
 
 
-def catalogue(operations: Mapping[str, AnyOperation]) -> Collection[OperationDetail]:
-    """Give the catalogue as a collection of its own: `GET /v1/operations`, `…/{name}`."""
-
-    def find(name: str) -> OperationDetail | None:
-        operation = operations.get(name)
-        return detail(operation) if operation else None
-
-    return Collection(
+def catalogue(operations: Mapping[str, AnyOperation]) -> PublishedTable[OperationDetail]:
+    """Give the catalogue as a table of its own: `GET /v1/operations`, `…/{name}`."""
+    return PublishedTable(
         topic="",
         name="operations",
         singular="operation",
         key="name",
         title="Operation catalogue",
         summary="Every calculation, with its schemas, formulas, sources and an example.",
-        listing=OperationList,
-        rows=lambda: OperationList(operations=[entry(o) for o in operations.values()]),
         item=OperationDetail,
-        get=find,
-        keys=lambda: tuple(operations),
+        rows=lambda: {name: detail(operation) for name, operation in operations.items()},
         sources=(),
+        in_short=_in_short,
     )
+
+
+def _in_short(row: OperationDetail) -> OperationEntry:
+    return OperationEntry(**{name: getattr(row, name) for name in OperationEntry.model_fields})

@@ -10,10 +10,10 @@ from pydantic.json_schema import JsonSchemaMode, models_json_schema
 from halfangle_service import __version__
 from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, PROBLEM_TYPES, Problem
 from halfangle_service.http.query import PICK, query_fields
-from halfangle_service.operation import Collection, Operation
+from halfangle_service.operation import Operation, PublishedTable
 
 AnyOperation = Operation[Any, Any]
-AnyCollection = Collection[Any]
+AnyCollection = PublishedTable[Any]
 Json = dict[str, Any]
 
 _REFERENCE = "#/components/schemas/{model}"

@@ -10,7 +10,7 @@ from markupsafe import Markup, escape
 
 from halfangle_service import __version__
 from halfangle_service.http.query import query_fields
-from halfangle_service.operation import Collection, Operation
+from halfangle_service.operation import Operation, PublishedTable
 
 AnyOperation = Operation[Any, Any]
 Schema = Mapping[str, Any]
@@ -26,7 +26,7 @@ _BOUNDS = {
 
 
 def reference_page(
-    operations: Mapping[str, AnyOperation], collections: Iterable[Collection[Any]]
+    operations: Mapping[str, AnyOperation], collections: Iterable[PublishedTable[Any]]
 ) -> bytes:
     """Give the page as UTF-8 HTML."""
     environment = Environment(

@@ -13,7 +13,7 @@ from halfangle_service.fields import RequestModel
 from halfangle_service.http.exchange import JSON, TEXT, Call, Handler, Headers, Reply, Route
 from halfangle_service.http.problems import ProblemError, problem_of_validation
 from halfangle_service.http.query import QueryField, pick_value, query_fields, read_query
-from halfangle_service.operation import Collection, Operation
+from halfangle_service.operation import Operation, PublishedTable
 from halfangle_service.settings import Settings
 
 AnyOperation = Operation[Any, Any]
@@ -172,12 +172,12 @@ def _by_query(
     return calculate
 
 
-def collection_routes(collection: Collection[Any], settings: Settings) -> list[Route]:
+def collection_routes(collection: PublishedTable[Any], settings: Settings) -> list[Route]:
     """Make the routes of a published table: the listing, and one row by its key."""
 
     async def listing(call: Call) -> Reply:
         require_accepts(call, JSON)
-        return cached(call, collection.answer_json(collection.rows()), JSON, settings)
+        return cached(call, collection.answer_json(collection.list_rows()), JSON, settings)
 
     async def item(call: Call) -> Reply:
         require_accepts(call, JSON)

@@ -5,7 +5,6 @@ metric block size is exact in it, since 0.0001 in = 25,400 and 0.0005 mm = 5,000
 The inch is 25.4 mm exactly (international yard and pound agreement of 1959; ISO 31-1).
 """
 
-from decimal import Decimal
 from typing import Literal
 
 Units = Literal["in", "mm"]
@@ -49,12 +48,3 @@ def from_mm(length_mm: float, units: Units) -> float:
 def bench_step(units: Units) -> float:
     """Give the step a toolmaker reads at the bench: 0.0001 in or 0.001 mm, in `units`."""
     return _BENCH_STEP[units]
-
-
-def plain(value: float, digits: int = 10) -> str:
-    """Write a number as it is read at the bench: so many significant digits, no exponent.
-
-    >>> plain(0.00005), plain(2.5), plain(-12_000_000_000.0)
-    ('0.00005', '2.5', '-12000000000')
-    """
-    return format(Decimal(format(value, f".{digits}g")), "f")

@@ -14,7 +14,7 @@ from halfangle_service.fields import (
     Units,
 )
 
-Standing = Literal["published", "from memory"]
+Standing = Literal["published", "from-memory"]
 _Millimetres = Annotated[float, Unit("millimetre")]
 _Micrometres = Annotated[float, Unit("micrometre")]
 

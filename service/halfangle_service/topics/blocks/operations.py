@@ -6,8 +6,7 @@ from halfangle_service.topics.blocks.operations_check import CHECK
 from halfangle_service.topics.blocks.operations_day import DAY
 from halfangle_service.topics.blocks.operations_stack import STACK
 from halfangle_service.topics.blocks.operations_stacks import STACKS
-from halfangle_service.topics.blocks.operations_tables import COLLECTIONS
 
-__all__ = ["COLLECTIONS", "OPERATIONS"]
+__all__ = ["OPERATIONS"]
 
 OPERATIONS = (STACK, STACKS, DAY, CHECK, BUDGET, ANGLE_STACK)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import chain, islice, product
 
 from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
-from halfangle_service.fields import Angle, format_dms, plain
+from halfangle_service.fields import Angle, format_dms
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.topics.blocks.models_angle import (
     BlockAngleAlternative,
@@ -33,6 +33,7 @@ from halfangle_service.trade.tables.blocks.angle_sets import (
     find_angle_grade,
     find_angle_set,
 )
+from halfangle_service.trade.wording import plain
 
 LARGEST_DEVIATION_ARCSEC = 60.0
 MANY_PIECES = 5
@@ -156,10 +157,11 @@ def _owned(entries: Sequence[BlockAngleOwned]) -> Iterator[_Piece]:
             )
         if abs(entry.deviation_arcsec) > LARGEST_DEVIATION_ARCSEC:
             raise Disagreement(
-                f"A deviation of {plain(entry.deviation_arcsec)}″ is not one of an angle block.",
+                f"A deviation of {plain(entry.deviation_arcsec, 10)}″ is not one of an angle "
+                "block.",
                 fields={
                     f"pieces/{place}/deviation_arcsec": "should be at most "
-                    f"{LARGEST_DEVIATION_ARCSEC:g}″"
+                    f"{plain(LARGEST_DEVIATION_ARCSEC)}″"
                 },
             )
         for _ in range(entry.count):
@@ -246,8 +248,8 @@ def _angle_words(thousandths: int) -> str:
         if thousandths % unit == 0:
             return f"{thousandths // unit}{mark}"
     if thousandths % 6_000 == 0 and thousandths < 60_000:
-        return f"{thousandths / 60_000:g}′"
-    return f"{plain(thousandths / 1000)}″"
+        return f"{plain(thousandths / 60_000)}′"
+    return f"{plain(thousandths / 1000, 10)}″"
 
 
 def _advisories(result: BlockAngleStackResult) -> Iterator[Advisory]:

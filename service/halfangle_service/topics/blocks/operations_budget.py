@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from math import fsum
 
 from halfangle_service.errors import BeyondBound, Disagreement
-from halfangle_service.fields import Units, from_mm, from_tenth_nm, plain, to_tenth_nm
+from halfangle_service.fields import Units, from_mm, from_tenth_nm, to_tenth_nm
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.topics.blocks.models import BlockOwned
 from halfangle_service.topics.blocks.models_budget import (
@@ -31,6 +31,7 @@ from halfangle_service.trade.stacks.height_budget import (
 from halfangle_service.trade.tables.blocks.tolerances import Grade, find_grade
 from halfangle_service.trade.tables.materials.expansion import MaterialName, materials
 from halfangle_service.trade.uncertainty import Budget, Contribution, Distribution
+from halfangle_service.trade.wording import plain
 
 _GUM = Source(
     citation="JCGM 100:2008 (GUM), 4.3.7 and 5.1.2: limits as rectangular distributions, "
@@ -40,12 +41,12 @@ _GUM = Source(
 _FILM = Source(
     citation="ISO 3650:1998, definition of the length of a gauge block: one wringing film is "
     "included.",
-    standing="from memory",
+    standing="from-memory",
 )
 _EXPANSION = Source(
     citation="Coefficients of expansion: ISO 3650:1998 for steel, NIST Monograph 180 for carbides, "
     "published data for zirconia.",
-    standing="from memory",
+    standing="from-memory",
 )
 #: The coefficient of steel blocks is stated for this range: ISO 3650:1998, from memory.
 EXPANSION_RANGE_CELSIUS = (10.0, 30.0)
@@ -134,7 +135,7 @@ def _require_a_stack(entries: Sequence[BlockOwned]) -> None:
     for place, entry in enumerate(entries):
         if entry.state == "missing":
             raise Disagreement(
-                f"The block of {plain(entry.size)} is said to be missing, so it stands in no "
+                f"The block of {plain(entry.size, 10)} is said to be missing, so it stands in no "
                 "stack.",
                 fields={f"calibrated_blocks/{place}/state": "should not be missing"},
             )
@@ -147,7 +148,8 @@ def _block(entry: BlockOwned, units: Units, grade: Grade | None, path: str) -> S
     if entry.expanded_uncertainty is None:
         if grade is None:
             raise Disagreement(
-                f"Neither a calibration nor a grade is known of the block of {plain(entry.size)} "
+                "Neither a calibration nor a grade is known of the block of "
+                f"{plain(entry.size, 10)} "
                 f"{units}.",
                 fields={
                     "grade": "is required where a block has no expanded_uncertainty",
@@ -200,8 +202,8 @@ def _advisories(request: BlockBudgetRequest, blocks: Sequence[StackBlock]) -> It
     if not low <= request.temperature_celsius <= high:
         yield caution(
             "temperature-out-of-range",
-            f"The coefficients of expansion are stated for {low:g} to {high:g} °C; at "
-            f"{request.temperature_celsius:g} °C they are less sure.",
+            f"The coefficients of expansion are stated for {plain(low)} to {plain(high)} °C; at "
+            f"{plain(request.temperature_celsius)} °C they are less sure.",
         )
     materials_here: set[MaterialName | str] = {block.material for block in blocks}
     if request.temperature_celsius != REFERENCE_CELSIUS and (

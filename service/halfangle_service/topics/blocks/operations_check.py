@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import takewhile
 
-from halfangle_service.fields import Units, bench_step, from_tenth_nm, plain
+from halfangle_service.fields import Units, bench_step, from_tenth_nm
 from halfangle_service.operation import (
     Advisory,
     Operation,
@@ -36,6 +36,7 @@ from halfangle_service.trade.stacks.mistakes import (
     within_limit,
 )
 from halfangle_service.trade.stacks.supply import Piece
+from halfangle_service.trade.wording import plain
 
 _METHOD = Source(
     citation="Derived here: every single swap, omission and addition of a block is tried; which of "
@@ -179,11 +180,11 @@ def _named(piece: Piece | None, units: Units, unclear: frozenset[int]) -> str:
     """A block in words: its size, and which one where there are several of it."""
     if piece is None:
         return ""
-    size = plain(from_tenth_nm(piece.size, units))
+    size = plain(from_tenth_nm(piece.size, units), 10)
     if piece.size not in unclear:
         return size
     mark = "" if piece.mark is None else f"mark {piece.mark}, "
-    return f"{size} ({mark}deviation {plain(from_tenth_nm(piece.deviation, units))})"
+    return f"{size} ({mark}deviation {plain(from_tenth_nm(piece.deviation, units), 10)})"
 
 
 def _result(bench: Wrung, search: _Search | None) -> BlockCheckResult:
@@ -277,8 +278,8 @@ def _nothing_nearer(bench: Wrung, search: _Search) -> str:
         return ""
     units = bench.request.units
     return (
-        f" These blocks make steps of {plain(from_tenth_nm(step, units))} {units}: none of their "
-        "stacks comes nearer to what is wanted."
+        f" These blocks make steps of {plain(from_tenth_nm(step, units), 10)} {units}: none of "
+        "their stacks comes nearer to what is wanted."
     )
 
 

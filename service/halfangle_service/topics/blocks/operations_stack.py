@@ -6,7 +6,7 @@ from itertools import combinations
 from typing import Any
 
 from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
-from halfangle_service.fields import Units, from_tenth_nm, plain, to_tenth_nm
+from halfangle_service.fields import Units, from_tenth_nm, to_tenth_nm
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.topics.blocks.built import built_facts, stack_facts
 from halfangle_service.topics.blocks.models import (
@@ -31,6 +31,7 @@ from halfangle_service.trade.stacks.search.measured import MOST_CANDIDATES
 from halfangle_service.trade.stacks.search.stacking import StackTable
 from halfangle_service.trade.stacks.search.work import Work
 from halfangle_service.trade.stacks.supply import Box, Piece
+from halfangle_service.trade.wording import plain
 
 METHOD = Source(
     citation="Derived here: dynamic programming over the set's smallest step considers every "
@@ -44,11 +45,11 @@ MEASURED_METHOD = Source(
 )
 SETS = Source(
     citation="Compositions of sets by count and series; each set names its own source.",
-    standing="from memory",
+    standing="from-memory",
 )
 GRADES = Source(
     citation="ISO 3650:1998, table 5, and ASME B89.1.9-2002; each grade names its standing.",
-    standing="from memory",
+    standing="from-memory",
 )
 LARGEST = (
     "500 blocks; a table of 12 million heights and 600 million heights times blocks, or else every "
@@ -310,13 +311,13 @@ def _wear_cut(task: _Task) -> bool:
 def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
     """The refusal for a height that these blocks do not build, with what would help."""
     request, units = task.request, task.request.units
-    height = f"{plain(request.height)} {units}"
+    height = f"{plain(request.height, 10)} {units}"
     if task.inner <= 0:
         return _nothing_left(task)
     helpers, nearest = _helpers(task), _nearest(task)
     more = {"nearest": nearest, "would_make_it_possible": helpers}
     if task.height - (task.tolerance or 0) > task.highest:
-        highest = plain(from_tenth_nm(task.highest, units))
+        highest = plain(from_tenth_nm(task.highest, units), 10)
         return Unreachable(
             f"No stack of up to {request.max_blocks} of these blocks is {height} high; nearest "
             f"below it is {highest} {units}, the highest of all.{_helper_words(helpers, units)}"
@@ -331,7 +332,7 @@ def _unbuildable(task: _Task, choice: Choice) -> Unreachable | BeyondBound:
             fields={"max_blocks": f"should be at most {choice.searched} with so many blocks"},
             more=more,
         )
-    within = "" if request.tolerance is None else f" to ± {plain(request.tolerance)} {units}"
+    within = "" if request.tolerance is None else f" to ± {plain(request.tolerance, 10)} {units}"
     finer = "" if task.measured else _finer_than_set(task, task.table.step)
     return Unreachable(
         f"No stack of up to {request.max_blocks} of these blocks is {height} high{within}; nearest "
@@ -349,7 +350,7 @@ def _field_to_change(task: _Task) -> dict[str, str]:
 
 def _nothing_left(task: _Task) -> Unreachable:
     units = task.request.units
-    wear, height = plain(from_tenth_nm(task.wear_height, units)), plain(task.request.height)
+    wear, height = plain(from_tenth_nm(task.wear_height, units), 10), plain(task.request.height, 10)
     return Unreachable(
         f"The wear blocks alone are {wear} {units} high; {height} {units} leaves nothing for the "
         "stack.",
@@ -390,7 +391,7 @@ def _nearest_of_all(task: _Task) -> dict[str, tuple[Piece, ...]]:
 def _nearest_words(task: _Task, nearest: dict[str, dict[str, Any] | None]) -> str:
     name = "actual_height" if task.request.aim == "actual" else "total"
     return " and ".join(
-        f"{side} it is {plain(facts[name])} {task.request.units}"
+        f"{side} it is {plain(facts[name], 10)} {task.request.units}"
         for side, facts in nearest.items()
         if facts
     )
@@ -426,7 +427,8 @@ def _helper_words(helpers: Sequence[dict[str, Any]], units: Units) -> str:
     if not helpers:
         return ""
     first = helpers[0]
-    return f" A block of {plain(first['block'])} {units} ({first['where']}) would make it possible."
+    size = plain(first["block"], 10)
+    return f" A block of {size} {units} ({first['where']}) would make it possible."
 
 
 def _finer_than_set(task: _Task, step: int) -> str:
@@ -437,8 +439,9 @@ def _finer_than_set(task: _Task, step: int) -> str:
     units = task.request.units
     off = off if 2 * off <= step else off - step
     return (
-        f" The blocks make steps of {plain(from_tenth_nm(step, units))} {units}; the height is off "
-        f"one by {plain(from_tenth_nm(off, units))} {units}."
+        f" The blocks make steps of {plain(from_tenth_nm(step, units), 10)} {units}; the height "
+        "is off "
+        f"one by {plain(from_tenth_nm(off, units), 10)} {units}."
     )
 
 
@@ -449,7 +452,9 @@ def _other_unit_words(task: _Task) -> str:
     inner = to_tenth_nm(task.request.height, other) - task.wear_height
     if not task.table.bounded or task.table.stack(inner) is None:
         return ""
-    return f" These blocks would build {plain(task.request.height)} {other}: which unit is meant?"
+    return (
+        f" These blocks would build {plain(task.request.height, 10)} {other}: which unit is meant?"
+    )
 
 
 def _advisories(task: _Task, result: BlockStackResult) -> Iterator[Advisory]:

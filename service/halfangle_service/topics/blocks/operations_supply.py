@@ -10,7 +10,6 @@ from halfangle_service.fields import (
     TENTH_NM_PER_MM,
     Units,
     from_tenth_nm,
-    plain,
     to_tenth_nm,
 )
 from halfangle_service.operation import Advisory, caution
@@ -24,6 +23,7 @@ from halfangle_service.topics.blocks.models import (
 from halfangle_service.trade.stacks.supply import Box, Piece
 from halfangle_service.trade.tables.blocks.sets import find_set, foreign_places, nominal_sizes
 from halfangle_service.trade.tables.blocks.tolerances import Grade, find_grade
+from halfangle_service.trade.wording import plain
 
 #: Largest gauge block: ISO 3650:1998 ends at 1000 mm; 40 in is the longest of the inch tables.
 LARGEST_BLOCK = 1_016 * TENTH_NM_PER_MM
@@ -104,8 +104,8 @@ def _sizes_supply(sizes: Sequence[float], units: Units) -> Supply:
     for place, size in enumerate(exact):
         if first_at.setdefault(size, place) != place:
             raise Disagreement(
-                f"{plain(sizes[place])} {units} stands in `sizes` twice. Where there are two such "
-                "blocks, send `box` with their count.",
+                f"{plain(sizes[place], 10)} {units} stands in `sizes` twice. Where there are two "
+                "such blocks, send `box` with their count.",
                 fields={f"sizes/{place}": f"repeats sizes/{first_at[size]}"},
             )
     paths = [f"sizes/{place}" for place in range(len(sizes))]
@@ -159,8 +159,9 @@ def require_sane(sizes: Sequence[int], paths: Sequence[str], units: Units) -> No
         if not 0 < size <= LARGEST_BLOCK:
             limit = from_tenth_nm(LARGEST_BLOCK, units)
             raise Disagreement(
-                f"{plain(from_tenth_nm(size, units))} {units} is not the size of a gauge block.",
-                fields={path: f"should be from 0.1 nm to {plain(limit)} {units}"},
+                f"{plain(from_tenth_nm(size, units), 10)} {units} is not the size of a gauge "
+                "block.",
+                fields={path: f"should be from 0.1 nm to {plain(limit, 10)} {units}"},
             )
 
 
@@ -172,13 +173,15 @@ def require_deviations(box: Sequence[BlockOwned], units: Units, field: str) -> N
             value = getattr(entry, name) or 0.0
             if abs(value) > limit:
                 raise Disagreement(
-                    f"{name} {plain(value)} is not one of a gauge block: it is in {units}, as are "
-                    "all lengths, not in millionths of an inch or in micrometres.",
-                    fields={f"{field}/{place}/{name}": f"should be at most {plain(limit)} {units}"},
+                    f"{name} {plain(value, 10)} is not one of a gauge block: it is in {units}, as "
+                    "are all lengths, not in millionths of an inch or in micrometres.",
+                    fields={
+                        f"{field}/{place}/{name}": f"should be at most {plain(limit, 10)} {units}"
+                    },
                 )
         if entry.size + entry.deviation <= 0.0:
             raise Disagreement(
-                f"The block would be {plain(entry.size + entry.deviation)} {units} long.",
+                f"The block would be {plain(entry.size + entry.deviation, 10)} {units} long.",
                 fields={f"{field}/{place}/deviation": "should leave the block a length"},
             )
 
@@ -191,7 +194,7 @@ def _require_no_repeat(box: Sequence[BlockOwned]) -> None:
         first = seen.setdefault(entry, place)
         if first != place:
             raise Disagreement(
-                f"The block of {plain(entry.size)} stands in `box` twice, with the same data.",
+                f"The block of {plain(entry.size, 10)} stands in `box` twice, with the same data.",
                 fields={f"box/{place}": f"repeats box/{first}: give one entry its count"},
             )
         if entry.mark is None:
@@ -220,7 +223,7 @@ def own_units(
     if not foreign:
         return ()
     own, other = _SYSTEM[units], _SYSTEM[_OTHER[units]]
-    words = ", ".join(plain(from_tenth_nm(sizes[place], units)) for place in foreign[:5])
+    words = ", ".join(plain(from_tenth_nm(sizes[place], units), 10) for place in foreign[:5])
     if len(foreign) == 1 and sizes[foreign[0]] % (to_tenth_nm(1.0, units) // 2) == 0:
         odd = caution(
             "size-of-other-units",
@@ -256,7 +259,8 @@ def _without(supply: Supply, request: BlockSupplyFields) -> Supply:
 
 def _not_there(request: BlockSupplyFields, path: str, length: float) -> Refusal:
     return Disagreement(
-        f"A block of {plain(length)} {request.units} is said to be away, but the box has none, or "
+        f"A block of {plain(length, 10)} {request.units} is said to be away, but the box has "
+        "none, or "
         "no more of that size.",
         fields={path: "should be a block of the box, as often as it is there"},
     )
@@ -339,7 +343,7 @@ def _wear_for(
         return (Piece(chosen),) * (ends * stacks)
     if known[chosen] < ends:
         raise Unreachable(
-            f"There is only 1 wear block of {plain(from_tenth_nm(chosen, units))} {units}, and "
+            f"There is only 1 wear block of {plain(from_tenth_nm(chosen, units), 10)} {units}, and "
             "both ends take two.",
             fields={"wear_blocks": "should be one end with so few wear blocks"},
         )

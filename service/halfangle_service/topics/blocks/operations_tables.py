@@ -1,22 +1,18 @@
 """The built-in tables of blocks: sets, grades, sets of angle blocks."""
 
 from halfangle_service.fields import Angle, from_tenth_nm
-from halfangle_service.operation import Collection, Source, table_standing
+from halfangle_service.operation import Source, published_table
 from halfangle_service.topics.blocks.models_tables import (
     BlockAngleGradeEntry,
     BlockAngleSetEntry,
-    BlockAngleSetList,
     BlockGradeEntry,
-    BlockGradeList,
     BlockGradeRange,
     BlockSetDetail,
     BlockSetEntry,
-    BlockSetList,
 )
 from halfangle_service.topics.blocks.operations_stack import GRADES, SETS
 from halfangle_service.trade.tables.blocks.angle_sets import (
     THOUSANDTHS_PER_DEGREE,
-    AngleSet,
     angle_grades,
     angle_sets,
 )
@@ -24,7 +20,7 @@ from halfangle_service.trade.tables.blocks.sets import BlockSet, built_in_sets
 from halfangle_service.trade.tables.blocks.tolerances import Grade, grades
 
 ANGLE_SETS = Source(
-    citation="Sets of angle gauge blocks; each names its own source.", standing="from memory"
+    citation="Sets of angle gauge blocks; each names its own source.", standing="from-memory"
 )
 
 
@@ -35,15 +31,12 @@ def _entry(block_set: BlockSet) -> BlockSetEntry:
         pieces=len(block_set.sizes),
         series=list(block_set.series),
         source=block_set.source,
-        standing=table_standing(block_set.how),
+        standing=block_set.standing,
         note=block_set.note,
     )
 
 
-def _detail(name: str) -> BlockSetDetail | None:
-    block_set = built_in_sets().get(name)
-    if block_set is None:
-        return None
+def _detail(block_set: BlockSet) -> BlockSetDetail:
     units = block_set.units
     return BlockSetDetail(
         **dict(_entry(block_set)),
@@ -52,12 +45,35 @@ def _detail(name: str) -> BlockSetDetail | None:
     )
 
 
+def _in_short(row: BlockSetDetail) -> BlockSetEntry:
+    return _entry(built_in_sets()[row.name])
+
+
+@published_table("blocks.sets", singular="set", key="name", sources=(SETS,), in_short=_in_short)
+def sets() -> dict[str, BlockSetDetail]:
+    """Built-in sets of gauge blocks.
+
+    Sets by count and series, each with its source. No standard fixes the composition of a set:
+    check it against your box.
+    """
+    return {name: _detail(block_set) for name, block_set in built_in_sets().items()}
+
+
+@published_table("blocks.grades", singular="grade", key="name", sources=(GRADES,))
+def block_grades() -> dict[str, BlockGradeEntry]:
+    """Tolerance grades of gauge blocks.
+
+    Limit deviation and variation in length of each grade, by range of sizes.
+    """
+    return {name: _grade(grade) for name, grade in grades().items()}
+
+
 def _grade(grade: Grade) -> BlockGradeEntry:
     columns = zip(grade.up_to, grade.limit_deviation_mm, grade.variation_mm, strict=True)
     return BlockGradeEntry(
         name=grade.name,
         source=grade.source,
-        standing=table_standing(grade.how),
+        standing=grade.standing,
         note=grade.note,
         ranges=[
             BlockGradeRange(up_to=end / 1e7, limit_deviation=te * 1e3, variation=tv * 1e3)
@@ -66,84 +82,37 @@ def _grade(grade: Grade) -> BlockGradeEntry:
     )
 
 
-def _grade_named(name: str) -> BlockGradeEntry | None:
-    grade = grades().get(name)
-    return None if grade is None else _grade(grade)
+@published_table("blocks.angle-sets", singular="angle-set", key="name", sources=(ANGLE_SETS,))
+def block_angle_sets() -> dict[str, BlockAngleSetEntry]:
+    """Built-in sets of angle gauge blocks.
+
+    Every block of each set, with its source.
+    """
+    return {
+        name: BlockAngleSetEntry(
+            name=angle_set.name,
+            pieces=len(angle_set.angles),
+            angles=[Angle.of(angle / THOUSANDTHS_PER_DEGREE) for angle in angle_set.angles],
+            source=angle_set.source,
+            standing=angle_set.standing,
+            note=angle_set.note,
+        )
+        for name, angle_set in angle_sets().items()
+    }
 
 
-def _angle_set(angle_set: AngleSet) -> BlockAngleSetEntry:
-    return BlockAngleSetEntry(
-        name=angle_set.name,
-        pieces=len(angle_set.angles),
-        angles=[Angle.of(angle / THOUSANDTHS_PER_DEGREE) for angle in angle_set.angles],
-        source=angle_set.source,
-        standing=table_standing(angle_set.how),
-        note=angle_set.note,
-    )
+@published_table("blocks.angle-grades", singular="angle-grade", key="name", sources=(ANGLE_SETS,))
+def block_angle_grades() -> dict[str, BlockAngleGradeEntry]:
+    """Tolerance grades of angle gauge blocks.
 
-
-def _angle_set_named(name: str) -> BlockAngleSetEntry | None:
-    found = angle_sets().get(name)
-    return None if found is None else _angle_set(found)
-
-
-def _angle_listing() -> BlockAngleSetList:
-    return BlockAngleSetList(
-        sets=[_angle_set(entry) for entry in angle_sets().values()],
-        grades=[
-            BlockAngleGradeEntry(
-                name=grade.name,
-                accuracy_arcsec=grade.accuracy_arcsec,
-                source=grade.source,
-                standing=table_standing(grade.how),
-            )
-            for grade in angle_grades().values()
-        ],
-    )
-
-
-COLLECTIONS = (
-    Collection(
-        topic="blocks",
-        name="sets",
-        singular="set",
-        key="name",
-        title="Built-in sets of gauge blocks",
-        summary="Sets by count and series, each with its source. No standard fixes the composition "
-        "of a set: check it against your box.",
-        listing=BlockSetList,
-        rows=lambda: BlockSetList(sets=[_entry(s) for s in built_in_sets().values()]),
-        item=BlockSetDetail,
-        get=_detail,
-        keys=lambda: tuple(built_in_sets()),
-        sources=(SETS,),
-    ),
-    Collection(
-        topic="blocks",
-        name="grades",
-        singular="grade",
-        key="name",
-        title="Tolerance grades of gauge blocks",
-        summary="Limit deviation and variation in length of each grade, by range of sizes.",
-        listing=BlockGradeList,
-        rows=lambda: BlockGradeList(grades=[_grade(grade) for grade in grades().values()]),
-        item=BlockGradeEntry,
-        get=_grade_named,
-        keys=lambda: tuple(grades()),
-        sources=(GRADES,),
-    ),
-    Collection(
-        topic="blocks",
-        name="angle-sets",
-        singular="angle-set",
-        key="name",
-        title="Built-in sets of angle gauge blocks",
-        summary="Sets and grades of angle gauge blocks, each with its source.",
-        listing=BlockAngleSetList,
-        rows=_angle_listing,
-        item=BlockAngleSetEntry,
-        get=_angle_set_named,
-        keys=lambda: tuple(angle_sets()),
-        sources=(ANGLE_SETS,),
-    ),
-)
+    The accuracy of each grade, with its source.
+    """
+    return {
+        name: BlockAngleGradeEntry(
+            name=grade.name,
+            accuracy_arcsec=grade.accuracy_arcsec,
+            source=grade.source,
+            standing=grade.standing,
+        )
+        for name, grade in angle_grades().items()
+    }

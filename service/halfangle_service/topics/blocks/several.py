@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from halfangle_service.errors import BeyondBound, Unreachable
-from halfangle_service.fields import Units, from_tenth_nm, plain, to_tenth_nm
+from halfangle_service.fields import Units, from_tenth_nm, to_tenth_nm
 from halfangle_service.operation import Advisory, Source, caution
 from halfangle_service.topics.blocks.built import built_facts
 from halfangle_service.topics.blocks.models import BlockFinishFields
@@ -19,6 +19,7 @@ from halfangle_service.topics.blocks.operations_supply import (
 from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
 from halfangle_service.trade.stacks.search.stacking import UNREACHED, StackTable
 from halfangle_service.trade.stacks.search.work import Work
+from halfangle_service.trade.wording import plain
 
 METHOD = Source(
     citation="Derived here: a search that raises the number of blocks in all by one at a time, "
@@ -134,9 +135,9 @@ def _inner_heights(table: StackTable, height: Height, wear: int, units: Units) -
         step = from_tenth_nm(table.step, units)
         raise BeyondBound(
             f"The tolerance of {height.name} spans more than {MOST_STEPS_OFF} steps of these "
-            f"blocks, {plain(step)} {units} each.",
+            f"blocks, {plain(step, 10)} {units} each.",
             fields={
-                f"{height.path}/tolerance": f"should be at most {plain(MOST_STEPS_OFF * step)}"
+                f"{height.path}/tolerance": f"should be at most {plain(MOST_STEPS_OFF * step, 10)}"
             },
         )
     inner = height.asked - wear
@@ -192,7 +193,7 @@ def _why(several: Several, index: int, chosen: Chosen) -> str:
     if search.fewest(index) == UNREACHED:
         return why_unbuildable(several, index)
     if len(chosen.indices) == several.most_at_once:
-        size = plain(from_tenth_nm(several.supply.wear[0].size, several.units))
+        size = plain(from_tenth_nm(several.supply.wear[0].size, several.units), 10)
         most = "one stack" if several.most_at_once == 1 else f"{several.most_at_once} stacks"
         return (
             f"The wear blocks of {size} {several.units}, {len(several.supply.wear)} in number, are "
@@ -223,15 +224,15 @@ def _clash(search: DisjointSearch, first: int, second: int) -> bool:
 def why_unbuildable(several: Several, index: int) -> str:
     """Say that no stack has a height, and which heights near it there are."""
     table, units, height = several.search.table, several.units, several.heights[index]
-    asked, wear = plain(from_tenth_nm(height.asked, units)), several.wear_height
+    asked, wear = plain(from_tenth_nm(height.asked, units), 10), several.wear_height
     if height.asked <= wear:
-        alone = plain(from_tenth_nm(wear, units))
+        alone = plain(from_tenth_nm(wear, units), 10)
         return (
             f"The wear blocks alone are {alone} {units} high; {asked} {units} leaves nothing for "
             "the stack."
         )
     nearest = [stack for stack in table.nearest(height.asked - wear) if stack]
-    words = " and ".join(plain(from_tenth_nm(sum(stack) + wear, units)) for stack in nearest)
+    words = " and ".join(plain(from_tenth_nm(sum(stack) + wear, units), 10) for stack in nearest)
     return (
         f"No stack of up to {several.max_blocks} of these blocks is {asked} {units} high by "
         f"itself; nearest {words} {units}."

@@ -8,7 +8,6 @@ from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Angle,
     angle_from_radians,
-    plain,
     to_tenth_nm,
 )
 from halfangle_service.topics.blocks.models_check import BlockCheckRequest
@@ -21,6 +20,7 @@ from halfangle_service.topics.blocks.operations_supply import (
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.blocks.sets import find_set, foreign_places
 from halfangle_service.trade.tables.blocks.tolerances import find_grade
+from halfangle_service.trade.wording import plain
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,8 +135,8 @@ def _require_on_plate(bench: Wrung, what: str, field: str, height: float | None)
     if height is None or length is None or bench.angle_rad(height) is not None:
         return
     raise Impossible(
-        f"{what} lifts the high roll by {plain(bench.rise(height))} {bench.request.units}, which "
-        f"is not below the center distance {plain(length)}.",
+        f"{what} lifts the high roll by {plain(bench.rise(height), 10)} {bench.request.units}, "
+        f"which is not below the center distance {plain(length, 10)}.",
         fields={field: "should lift the plate by less than its center distance"},
     )
 
@@ -184,7 +184,7 @@ def _not_in_box(request: BlockCheckRequest, supply: Supply, place: int, size: in
     if not reasons and foreign_places([size], units):
         reasons.append(f"it is a size of {'metric' if units == 'in' else 'inch'} sets")
     return Disagreement(
-        f"{plain(length)} {units} is not a block of this box: "
+        f"{plain(length, 10)} {units} is not a block of this box: "
         f"{'; '.join(reasons) or 'the box has no such block'}.",
         fields={f"blocks/{place}": "should be a block of the box, as often as it is there"},
     )
@@ -231,8 +231,8 @@ def _no_such_wear(
     away = owned - sum(piece.size == size for piece in supply.wear)
     gone = f", {away} of them missing or in use" if away else ""
     return Disagreement(
-        f"There is no wear block of {plain(length)} {request.units} left for the stack: the box "
-        f"has {owned} in all{gone}.",
+        f"There is no wear block of {plain(length, 10)} {request.units} left for the stack: the "
+        f"box has {owned} in all{gone}.",
         fields={
             f"wear_blocks/{place}": "should be a wear block of the box, as often as it is there"
         },

@@ -16,7 +16,7 @@ from halfangle_service.fields import (
 )
 
 HoleTypeName = Literal["A", "B", "R", "plain", "bell"]
-HoleStanding = Literal["published", "from memory"]
+HoleStanding = Literal["published", "from-memory"]
 
 
 class CenterHoleRequest(RequestModel):

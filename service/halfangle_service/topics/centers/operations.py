@@ -18,7 +18,7 @@ from halfangle_service.topics.centers.models import (
     CenterLimitsResult,
 )
 from halfangle_service.topics.centers.operations_adapter import ADAPTER
-from halfangle_service.topics.centers.operations_hole import HOLE, HOLES
+from halfangle_service.topics.centers.operations_hole import HOLE
 from halfangle_service.trade.centers import contact as bearing
 from halfangle_service.trade.centers import effect as lift
 from halfangle_service.trade.centers.limits import (
@@ -26,6 +26,7 @@ from halfangle_service.trade.centers.limits import (
     eccentricity_limit,
     tir_on_cone,
 )
+from halfangle_service.trade.wording import plain
 
 #: Below this a length is rounding of the arithmetic, in inches or in millimetres.
 ROUNDING = 1e-14
@@ -99,8 +100,8 @@ def contact(request: CenterContactRequest) -> Outcome[CenterContactResult]:
     """Where a center bears in a hole."""
     if request.pilot_diameter >= request.mouth_diameter:
         raise Impossible(
-            f"The pilot, {request.pilot_diameter:g}, leaves no cone under the mouth diameter "
-            f"{request.mouth_diameter:g}.",
+            f"The pilot, {plain(request.pilot_diameter)}, leaves no cone under the mouth diameter "
+            f"{plain(request.mouth_diameter)}.",
             fields={"pilot_diameter": "should be less than mouth_diameter"},
         )
     center_rad = math.radians(request.center_included_angle) / 2.0
@@ -129,7 +130,7 @@ def effect(request: CenterEffectRequest) -> Outcome[CenterEffectResult]:
     for i, station in enumerate(request.stations):
         if station > length:
             raise Impossible(
-                f"Station {station:g} is outside the part, which ends at {length:g}.",
+                f"Station {plain(station)} is outside the part, which ends at {plain(length)}.",
                 fields={f"stations/{i}": "should be distance_between_centers or less"},
             )
     first, second = request.first, request.second
@@ -286,5 +287,3 @@ OPERATIONS = (
     HOLE,
     ADAPTER,
 )
-
-COLLECTIONS = (HOLES,)

@@ -13,6 +13,7 @@ from halfangle_service.topics.centers.models_adapter import (
 )
 from halfangle_service.trade.centers import adapter as shank
 from halfangle_service.trade.tables.tapers.standard import find_standard
+from halfangle_service.trade.wording import plain
 
 _SEAT = Source(
     citation="Derived here: two coaxial tapers of unlike rate touch on one circle; the free end "
@@ -21,7 +22,7 @@ _SEAT = Source(
 )
 _HOLDING = Source(
     citation="A steel taper holds by itself up to about 7° included, and releases above 16°.",
-    standing="common practice, no source",
+    standing="common-practice-no-source",
 )
 
 
@@ -87,8 +88,8 @@ def _require_seated(request: CenterAdapterRequest, shift: float) -> None:
     sizes = "should be a size that fits the other"
     both = request.shank.standard is not None and request.socket.standard is not None
     raise Impossible(
-        f"By its diameter the shank {way} {abs(shift):.5g}, more than the seat's "
-        f"{request.engagement:.5g}: it does not seat in this socket.",
+        f"By its diameter the shank {way} {plain(abs(shift), 5)}, more than the seat's "
+        f"{plain(request.engagement, 5)}: it does not seat in this socket.",
         fields={"shank/standard": sizes, "socket/standard": sizes}
         if both
         else {"diameter_difference": "moves the shank by the whole seat or more"},

@@ -7,16 +7,15 @@ from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import from_mm, to_mm
 from halfangle_service.operation import (
     Advisory,
-    Collection,
     Operation,
     Outcome,
     Source,
     caution,
     note,
+    published_table,
 )
 from halfangle_service.topics.centers.models_hole import (
     CenterHoleBall,
-    CenterHoleList,
     CenterHoleRequest,
     CenterHoleResult,
     CenterHoleRow,
@@ -28,17 +27,18 @@ from halfangle_service.trade.tables.centers.holes import (
     find_hole,
     smallest_hole,
 )
+from halfangle_service.trade.wording import plain
 
 #: The protecting chamfer of type B and of the bell drill is 120° included.
 CHAMFER_HALF_RAD = math.radians(60.0)
 _METRIC = Source(
     citation="DIN 332-1:1986, center holes 60°, types A, B and R; drills by ISO 866, ISO 2540 and "
     "ISO 2541. Each row says which of it was read and which is from memory.",
-    standing="from memory",
+    standing="from-memory",
 )
 _INCH = Source(
     citation="ANSI/ASME B94.11M-1993, combined drills and countersinks, plain and bell types.",
-    standing="from memory",
+    standing="from-memory",
 )
 _BALL = Source(
     citation="Derived here: a ball in a cone of half angle α stands with its center d/(2 sin α) "
@@ -76,8 +76,8 @@ def hole(request: CenterHoleRequest) -> Outcome[CenterHoleResult]:
         table_minimum_depth=_sum(0.0, row.minimum_depth, scale),
         table_cut_off=_sum(0.0, row.cut_off, scale),
         ball=ball,
-        standing=row.how,
-        drill_standing=row.drill_how,
+        standing=row.standing,
+        drill_standing=row.drill_standing,
     )
     return Outcome(result, _advice(request, row, mouth, scale))
 
@@ -111,9 +111,11 @@ def _require_reach(mouth: float, row: TableHole, scale: float) -> None:
     if pilot < mouth <= largest * (1.0 + 1e-9):
         return
     raise Impossible(
-        f"Size {row.key} countersinks from its pilot, {pilot:.5g}, to {largest:.5g}; "
-        f"{mouth:.5g} was wanted.",
-        fields={"wanted_diameter": f"should be over {pilot:.5g} and up to {largest:.5g}"},
+        f"Size {row.key} countersinks from its pilot, {plain(pilot, 5)}, to {plain(largest, 5)}; "
+        f"{plain(mouth, 5)} was wanted.",
+        fields={
+            "wanted_diameter": f"should be over {plain(pilot, 5)} and up to {plain(largest, 5)}"
+        },
     )
 
 
@@ -136,9 +138,12 @@ def _chamfer_diameter(
     if not full or not mouth < wanted <= body:
         largest = row.cone_diameter * scale
         raise Impossible(
-            f"Size {row.key} cuts its chamfer from {largest:.5g} up to its body, {body:.5g}, once "
-            f"the cone is at its full {largest:.5g}.",
-            fields={"chamfer_diameter": f"should be over {largest:.5g} and up to {body:.5g}"},
+            f"Size {row.key} cuts its chamfer from {plain(largest, 5)} up to its body, "
+            f"{plain(body, 5)}, once "
+            f"the cone is at its full {plain(largest, 5)}.",
+            fields={
+                "chamfer_diameter": f"should be over {plain(largest, 5)} and up to {plain(body, 5)}"
+            },
         )
     return wanted
 
@@ -176,7 +181,7 @@ def _advice(
     request: CenterHoleRequest, row: TableHole, mouth: float, scale: float
 ) -> tuple[Advisory, ...]:
     given: list[Advisory] = []
-    if row.how != "published":
+    if row.standing != "published":
         given.append(
             note("table-from-memory", "This row is from memory: check it against the standard.")
         )
@@ -193,8 +198,8 @@ def _advice(
         given.append(
             note(
                 "chamfer-not-reached",
-                f"The protecting chamfer begins once the cone is at its full {full:.5g}: at this "
-                "diameter the mouth stays unprotected.",
+                f"The protecting chamfer begins once the cone is at its full {plain(full, 5)}: at "
+                "this diameter the mouth stays unprotected.",
             )
         )
     if request.included_angle != 60.0:
@@ -214,15 +219,18 @@ def _advice(
 def _listed(row: TableHole) -> CenterHoleRow:
     values = {f.name: getattr(row, f.name) for f in fields(row)}
     return CenterHoleRow(
-        **{k: v for k, v in values.items() if k not in ("how", "drill_how")},
-        standing=row.how,
-        drill_standing=row.drill_how,
+        **values,
     )
 
 
-def _one(key: str) -> CenterHoleRow | None:
-    row = center_holes().get(key)
-    return None if row is None else _listed(row)
+@published_table("centers.holes", singular="hole", key="key", sources=(_METRIC, _INCH))
+def holes() -> dict[str, CenterHoleRow]:
+    """Center holes.
+
+    Published tables of center holes, types A, B and R (metric), and of combined drills, plain and
+    bell (inch); each row with its source and standing.
+    """
+    return {key: _listed(row) for key, row in center_holes().items()}
 
 
 HOLE = Operation(
@@ -241,20 +249,4 @@ HOLE = Operation(
     ),
     sources=(_METRIC, _INCH, _BALL),
     example={"units": "mm", "type": "A", "wanted_diameter": 5.0, "ball_diameter": 4.5},
-)
-
-HOLES = Collection(
-    topic="centers",
-    name="holes",
-    singular="hole",
-    key="key",
-    title="Center holes",
-    summary="Published tables of center holes, types A, B and R (metric), and of combined drills, "
-    "plain and bell (inch); each row with its source and standing.",
-    listing=CenterHoleList,
-    rows=lambda: CenterHoleList(holes=[_listed(row) for row in center_holes().values()]),
-    item=CenterHoleRow,
-    get=_one,
-    keys=lambda: tuple(center_holes()),
-    sources=(_METRIC, _INCH),
 )

@@ -36,6 +36,7 @@ from halfangle_service.trade.clearance.search import (
     stick_out_to_pass_under,
 )
 from halfangle_service.trade.wheel.flank import require_length
+from halfangle_service.trade.wording import plain
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,8 +113,8 @@ def tilted_plate(request: TiltedPlateRequest) -> Outcome[TiltedPlateResult]:
 def _case(request: TiltedPlateRequest) -> _Case:
     if request.small_diameter >= request.large_diameter:
         raise Impossible(
-            f"The smaller diameter {request.small_diameter:.6g} is not below the larger one, "
-            f"{request.large_diameter:.6g}.",
+            f"The smaller diameter {plain(request.small_diameter)} is not below the larger one, "
+            f"{plain(request.large_diameter)}.",
             fields={"small_diameter": "should be less than large_diameter"},
         )
     half = math.radians(half_angle_degrees(request.included_angle, request.half_angle))
@@ -158,11 +159,11 @@ def _why_not(
         )
     if limit is not None and stick_out > limit:
         return (
-            f"The fixture clears only with a stick-out of {stick_out:.6g}; the work may stand out "
-            f"{limit:.6g}."
+            f"The fixture clears only with a stick-out of {plain(stick_out)}; the work may stand "
+            f"out {plain(limit)}."
         )
     if room_left is not None and room_left < 0.0:
-        return f"The set-up is {-room_left:.6g} too high for the room under the wheel."
+        return f"The set-up is {plain(-room_left)} too high for the room under the wheel."
     return None
 
 
@@ -181,8 +182,8 @@ def _changes(
             kind="stick-out",
             value=stick_out,
             clears_everything=case.with_fixture(replace(fixture, stick_out=stick_out)).clears(),
-            message=f"Let the work stand out {stick_out:.6g} instead of "
-            f"{fixture.stick_out:.6g}, the fixture going back down the plate.",
+            message=f"Let the work stand out {plain(stick_out)} instead of "
+            f"{plain(fixture.stick_out)}, the fixture going back down the plate.",
         )
     riser = _worst([needed_riser(case.assembly, head, *args) for head in case.heads.values()])
     if riser:
@@ -195,8 +196,8 @@ def _changes(
             kind="riser",
             value=riser,
             clears_everything=case.with_fixture(raised).clears(),
-            message=f"Put {riser:.6g} under the fixture, or move it toward the plate's high end: "
-            "the plate itself is too near.",
+            message=f"Put {plain(riser)} under the fixture, or move it toward the plate's high "
+            "end: the plate itself is too near.",
         )
     diameter = largest_wheel(case.assembly, case.heads["new"], *args)
     if diameter is not None and diameter < 2.0 * case.heads["new"].radius:
@@ -205,7 +206,7 @@ def _changes(
             kind="wheel diameter",
             value=diameter,
             clears_everything=replace(case, heads=smaller).clears(),
-            message=f"A wheel of no more than {diameter:.6g} clears the fixture; hold its speed "
+            message=f"A wheel of no more than {plain(diameter)} clears the fixture; hold its speed "
             "against its own mark.",
         )
     other: Direction = "across travel" if case.direction == "along travel" else "along travel"
@@ -216,7 +217,7 @@ def _changes(
             value=None,
             clears_everything=turned.clears(),
             message=f"Turn the plate to tilt {other}: the least gap becomes "
-            f"{turned.gaps()[0][1].gap:.6g}.",
+            f"{plain(turned.gaps()[0][1].gap)}.",
         )
 
 
@@ -229,7 +230,7 @@ def _svg(request: TiltedPlateRequest, case: _Case, closest: Gap) -> str:
     words = {"in": "inches", "mm": "millimetres"}[request.units]
     degrees = math.degrees(case.assembly.cone.half_angle)
     lines = [
-        f"Tilt {degrees:.6g}°, {case.direction}; lengths in {words}; to scale.",
+        f"Tilt {plain(degrees)}°, {case.direction}; lengths in {words}; to scale.",
         "Wheel, flange and guard at the ends of the stroke. Red: the least gap, new or worn.",
     ]
     return setup_svg(case.assembly, parts["new"], parts.get("worn", ()), closest, lines)
@@ -241,17 +242,19 @@ def _advisories(request: TiltedPlateRequest, result: TiltedPlateResult) -> Itera
     if result.verdict == "fouls":
         yield stop(
             "fouling",
-            f"They foul by {-closest.gap:.4g} ({words}). Do not start the table with this set-up.",
+            f"They foul by {plain(-closest.gap, 4)} ({words}). Do not start the table with this "
+            "set-up.",
         )
     elif result.verdict == "too close":
         yield caution(
             "gap-too-small",
-            f"The least gap is {closest.gap:.4g} ({words}); {request.least_gap:.6g} is wanted.",
+            f"The least gap is {plain(closest.gap, 4)} ({words}); {plain(request.least_gap)} is "
+            "wanted.",
         )
     if result.room_left is not None and result.room_left < 0.0:
         yield stop(
             "no-room-under-the-wheel",
-            f"The set-up is {-result.room_left:.4g} too high for the room under the wheel.",
+            f"The set-up is {plain(-result.room_left, 4)} too high for the room under the wheel.",
         )
     if request.wheel.guard is None:
         yield caution(

@@ -7,6 +7,7 @@ from halfangle_service.topics.clearance.models import (
     ClearanceWheel,
 )
 from halfangle_service.trade.clearance.assembly import Fixture, Head, Plate, TurningPart
+from halfangle_service.trade.wording import plain
 
 
 def _length(value: float) -> float:
@@ -22,8 +23,8 @@ def fixture_of(fixture: ClearanceFixture) -> Fixture:
     """The fixture as the maths knows it; refuses a shank that reaches the plate."""
     if fixture.shank_diameter / 2.0 >= fixture.axis_height:
         raise Impossible(
-            f"A shank of {fixture.shank_diameter:.6g} reaches the plate, which is "
-            f"{fixture.axis_height:.6g} under the axis.",
+            f"A shank of {plain(fixture.shank_diameter)} reaches the plate, which is "
+            f"{plain(fixture.axis_height)} under the axis.",
             fields={"fixture/shank_diameter": "should be less than twice axis_height"},
         )
     return Fixture(
@@ -46,22 +47,22 @@ def plate_of(plate: ClearancePlate) -> Plate:
     """The plate as the maths knows it; refuses figures that cannot belong to one plate."""
     if plate.center_distance > plate.length:
         raise Impossible(
-            f"Rolls {plate.center_distance:.6g} apart do not lie under a plate "
-            f"{plate.length:.6g} long.",
+            f"Rolls {plain(plate.center_distance)} apart do not lie under a plate "
+            f"{plain(plate.length)} long.",
             fields={"plate/center_distance": "should be no more than the plate's length"},
         )
     if plate.closed_height < plate.thickness + plate.roll_diameter / 2.0:
         raise Impossible(
-            f"A plate closed to {plate.closed_height:.6g} has no room for its rolls, whose "
-            f"undersides lie {plate.thickness + plate.roll_diameter / 2.0:.6g} under its top.",
+            f"A plate closed to {plain(plate.closed_height)} has no room for its rolls, whose "
+            f"undersides lie {plain(plate.thickness + plate.roll_diameter / 2.0)} under its top.",
             fields={"plate/closed_height": "should be at least thickness + half a roll"},
         )
     spare = plate.length - plate.center_distance
     from_end = spare / 2.0 if plate.low_roll_from_end is None else plate.low_roll_from_end
     if from_end > spare:
         raise Impossible(
-            f"With the low roll {from_end:.6g} from the end the high roll lies off the plate.",
-            fields={"plate/low_roll_from_end": f"should be no more than {spare:.6g}"},
+            f"With the low roll {plain(from_end)} from the end the high roll lies off the plate.",
+            fields={"plate/low_roll_from_end": f"should be no more than {plain(spare)}"},
         )
     return Plate(
         plate.length,
@@ -96,25 +97,27 @@ def _require_head(wheel: ClearanceWheel, field: str, diameter: float) -> None:
     """Refuse a wheel no larger than its flanges, a grown one, and a guard that hangs below it."""
     if diameter > wheel.diameter:
         raise Impossible(
-            f"A wheel of {wheel.diameter:.6g} does not wear to {diameter:.6g}.",
+            f"A wheel of {plain(wheel.diameter)} does not wear to {plain(diameter)}.",
             fields={f"wheel/{field}": "should be no more than diameter"},
         )
     if diameter <= wheel.flange_diameter:
         raise Impossible(
-            f"A wheel of {diameter:.6g} does not reach past flanges of "
-            f"{wheel.flange_diameter:.6g}.",
+            f"A wheel of {plain(diameter)} does not reach past flanges of "
+            f"{plain(wheel.flange_diameter)}.",
             fields={f"wheel/{field}": "should be more than flange_diameter"},
         )
     if wheel.flange_width < wheel.width:
         raise Impossible(
-            f"Flanges {wheel.flange_width:.6g} over all do not hold a wheel "
-            f"{wheel.width:.6g} wide.",
+            f"Flanges {plain(wheel.flange_width)} over all do not hold a wheel "
+            f"{plain(wheel.width)} wide.",
             fields={"wheel/flange_width": "should be at least the wheel's width"},
         )
     if wheel.guard and wheel.guard.lower_edge_below_spindle >= diameter / 2.0:
         raise Impossible(
             "The guard's lower edge hangs below the wheel, which then reaches nothing.",
             fields={
-                "wheel/guard/lower_edge_below_spindle": f"should be less than {diameter / 2.0:.6g}"
+                "wheel/guard/lower_edge_below_spindle": (
+                    f"should be less than {plain(diameter / 2.0)}"
+                )
             },
         )

@@ -26,6 +26,7 @@ from halfangle_service.topics.jobs.setting import choose_setting
 from halfangle_service.topics.jobs.wording import Wording
 from halfangle_service.topics.sine.plate import STEEP_DEGREES
 from halfangle_service.trade.sine.geometry import height_for_angle
+from halfangle_service.trade.wording import plain
 
 
 def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
@@ -68,8 +69,8 @@ def _prepare(request: CenterJobRequest, sizes: tuple[int, ...]) -> Job:
             f"The nearest stack of up to {request.max_blocks} of these blocks, "
             f"{job.words.stack(job.blocks)}, misses the included angle by "
             f"{job.words.arcsec(job.deviation_arcsec)}; the tolerance is "
-            f"±{request.included_angle_tolerance_arcsec:g}″. Stacks under both rolls, or other "
-            "blocks, may reach it.",
+            f"±{plain(request.included_angle_tolerance_arcsec)}″. Stacks under both rolls, or "
+            "other blocks, may reach it.",
             fields={
                 "block_sizes" if request.block_sizes else "block_set": "should reach the angle"
             },
@@ -123,8 +124,8 @@ def _advisories(job: Job, result: CenterJobResult) -> tuple[Advisory, ...]:
         found.append(
             note(
                 "stack-not-exact",
-                f"The height {job.height:.7g} {job.request.units} is not one that these blocks "
-                f"build; the nearest stack is off by {job.words.arcsec(job.deviation_arcsec)} of "
+                f"The height {plain(job.height, 7)} {job.request.units} is not one that "
+                f"these blocks build; the nearest stack is off by {job.words.arcsec(job.deviation_arcsec)} of "
                 "included angle, which the budget counts as a known offset.",
             )
         )
@@ -132,8 +133,8 @@ def _advisories(job: Job, result: CenterJobResult) -> tuple[Advisory, ...]:
         found.append(
             caution(
                 "steep-angle",
-                f"Past {STEEP_DEGREES:g}° a sine setting loses its edge: one bench step of height "
-                f"turns the included angle by {job.words.arcsec(result.setting.arcsec_per_step)}.",
+                f"Past {plain(STEEP_DEGREES)}° a sine setting loses its edge: one bench step "
+                f"of height turns the included angle by {job.words.arcsec(result.setting.arcsec_per_step)}.",
             )
         )
     if result.angle.not_stated:
@@ -228,11 +229,11 @@ OPERATIONS = (
             Source(
                 citation="ISO 14253-1, decision rules: acceptance within the limits less the "
                 "expanded uncertainty.",
-                standing="from memory",
+                standing="from-memory",
             ),
             Source(
                 citation="Tolerances of gauge blocks by grade: ISO 3650:1998, ASME B89.1.9-2002.",
-                standing="from memory",
+                standing="from-memory",
             ),
             Source(
                 citation="29 CFR 1910.215(d)(1): inspection, ring test, marked speed.",
@@ -240,7 +241,7 @@ OPERATIONS = (
             ),
             Source(
                 citation="Order of the steps, and what each means of measuring can tell apart.",
-                standing="common practice, no source",
+                standing="common-practice-no-source",
             ),
         ),
         example=_EXAMPLE,

@@ -30,6 +30,7 @@ from halfangle_service.topics.jobs.models import (
 from halfangle_service.topics.jobs.setting import Setting
 from halfangle_service.topics.jobs.wording import Wording
 from halfangle_service.topics.jobs.work_steps import StepFacts, ordered_steps
+from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.centers.limits import tir_on_cone
 from halfangle_service.trade.cone import (
     cone_length,
@@ -44,7 +45,6 @@ from halfangle_service.trade.sine.center_budget import (
     included_angle_budget,
     joined_lines,
 )
-from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.sine.geometry import angle_for_height
 from halfangle_service.trade.tables.blocks.tolerances import find_grade
 from halfangle_service.trade.tables.materials.expansion import (

@@ -51,7 +51,7 @@ class RunoutTerm(ResultModel):
         description="Whether a value speaks of one section or of the whole feature."
     )
     source: str = Field(description="Standard that defines it.")
-    standing: Literal["published", "from memory"] = Field(description="How the definition is had.")
+    standing: Literal["published", "from-memory"] = Field(description="How the definition is had.")
 
 
 class RunoutTermList(ResultModel):

@@ -11,7 +11,7 @@ from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle
 from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
 from halfangle_service.topics.runout import models as m
 from halfangle_service.topics.runout.operations_form import OFF_CREST, V_BLOCK
-from halfangle_service.topics.runout.operations_terms import CONVERT, TERMS
+from halfangle_service.topics.runout.operations_terms import CONVERT
 from halfangle_service.trade.runout import budget as chain
 from halfangle_service.trade.runout import harmonics, reversal
 
@@ -24,7 +24,7 @@ _DERIVED = Source(
 )
 _LEVER = Source(
     citation="Cosine correction of a lever indicator: true = reading × cos(tip angle).",
-    standing="common practice, no source",
+    standing="common-practice-no-source",
 )
 
 
@@ -280,5 +280,3 @@ OPERATIONS = (
     V_BLOCK,
     OFF_CREST,
 )
-
-COLLECTIONS = (TERMS,)

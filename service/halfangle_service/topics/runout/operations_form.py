@@ -13,6 +13,7 @@ from halfangle_service.topics.runout.models_form import (
     RunoutVBlockResult,
 )
 from halfangle_service.trade.runout import crest, vblock
+from halfangle_service.trade.wording import plain
 
 V_ANGLES_DEG = (60.0, 72.0, 90.0, 108.0, 120.0)
 _V = Source(
@@ -22,7 +23,7 @@ _V = Source(
 _V_TABLE = Source(
     citation="ISO 4292:1985, two- and three-point measurement of roundness: its factors for 60°, "
     "90° and 120° agree.",
-    standing="from memory",
+    standing="from-memory",
 )
 _CREST = Source(
     citation="Derived here: a ball tip against a cone, in a plane beside the axis.",
@@ -76,7 +77,8 @@ def _out_of_roundness(request: RunoutVBlockRequest, v_rad: float, at_rad: float)
     shown = vblock.response(request.lobes, v_rad, at_rad)
     if shown < vblock.HIDDEN:
         raise Impossible(
-            f"This setting hides {request.lobes} lobes: it shows {shown:.2g} of their height, so "
+            f"This setting hides {request.lobes} lobes: it shows {plain(shown, 2)} of their "
+            "height, so "
             "that the reading says nothing of them.",
             fields={"v_angle": f"should not hide {request.lobes} lobes", "lobes": "are hidden"},
             more={"better_v_angle_degrees": _better(request.lobes)},

@@ -1,12 +1,11 @@
 """Terms of runout: models to maths and back."""
 
 from halfangle_service.errors import Impossible
-from halfangle_service.operation import Collection, Operation, Outcome, Source
+from halfangle_service.operation import Operation, Outcome, Source, published_table
 from halfangle_service.topics.runout.models_terms import (
     RunoutConvertRequest,
     RunoutConvertResult,
     RunoutTerm,
-    RunoutTermList,
 )
 from halfangle_service.trade.tables.runout.terms import Term, terms
 from halfangle_service.trade.tables.runout.terms import convert as convert_term
@@ -66,13 +65,18 @@ def _shown(term: Term) -> RunoutTerm:
         definition=term.definition,
         scope=term.scope,
         source=term.source,
-        standing=term.how,
+        standing=term.standing,
     )
 
 
-def _one(key: str) -> RunoutTerm | None:
-    term = terms().get(key)
-    return None if term is None else _shown(term)
+@published_table("runout.terms", singular="term", key="key", sources=(_STANDARDS,))
+def runout_terms() -> dict[str, RunoutTerm]:
+    """Terms of runout.
+
+    TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the standard
+    that defines it.
+    """
+    return {key: _shown(term) for key, term in terms().items()}
 
 
 CONVERT = Operation(
@@ -97,20 +101,4 @@ CONVERT = Operation(
         "wanted": "eccentricity",
         "form_error": 0.00005,
     },
-)
-
-TERMS = Collection(
-    topic="runout",
-    name="terms",
-    singular="term",
-    key="key",
-    title="Terms of runout",
-    summary="TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the "
-    "standard that defines it.",
-    listing=RunoutTermList,
-    rows=lambda: RunoutTermList(terms=[_shown(term) for term in terms().values()]),
-    item=RunoutTerm,
-    get=_one,
-    keys=lambda: tuple(terms()),
-    sources=(_STANDARDS,),
 )

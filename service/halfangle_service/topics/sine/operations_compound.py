@@ -65,6 +65,7 @@ from halfangle_service.trade.sine.geometry import (
     height_for_angle,
     require_reach,
 )
+from halfangle_service.trade.wording import plain
 
 #: Edges that turn less in plan are nowhere near what a stop or a fence shows.
 TELLING_TURN_DEGREES = 0.01
@@ -175,7 +176,7 @@ def _hinge(
 def _instruction(plate: str, side: str, height: float, units: Units) -> str:
     if side == "neither":
         return f"Leave the {plate} plate at zero."
-    return f"Raise the {side} roll of the {plate} plate on a stack of {height:.7g} {units}."
+    return f"Raise the {side} roll of the {plate} plate on a stack of {plain(height, 7)} {units}."
 
 
 def _order(base_axis: BaseAxis, frame: Frame) -> str:
@@ -224,7 +225,8 @@ def _stacks(
     if found is None:
         raise Unreachable(
             f"No two stacks of up to {request.max_blocks} of these blocks stand at once within "
-            f"{MOST_STEPS_OFF} steps of {hinges[0].height:.7g} and {hinges[1].height:.7g} "
+            f"{MOST_STEPS_OFF} steps of {plain(hinges[0].height, 7)} and "
+            f"{plain(hinges[1].height, 7)} "
             f"{request.units}.",
             fields={"max_blocks": "should be more, or the blocks others"},
         )

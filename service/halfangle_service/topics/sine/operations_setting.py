@@ -33,6 +33,7 @@ from halfangle_service.trade.sine.geometry import (
     require_reach,
 )
 from halfangle_service.trade.sine.setting_table import MOST_ROWS, angle_range, csv_text, heights
+from halfangle_service.trade.wording import plain
 
 
 def setting(request: SineSettingRequest) -> Outcome[SineSettingResult]:
@@ -147,7 +148,7 @@ def _csv(request: SineTableRequest, rows: list[SineTableRow]) -> str:
         "angle_dms",
         f"height_{units}",
         f"height_to_set_{units}",
-        f"arcsec_per_{bench_step(units):g}_{units}",
+        f"arcsec_per_{plain(bench_step(units))}_{units}",
     )
     cells = (
         (r.angle.degrees, r.angle.dms, r.height, r.height_to_set, r.arcsec_per_step) for r in rows

@@ -48,6 +48,7 @@ from halfangle_service.trade.sine.low_stack import (
     fewest_pair,
 )
 from halfangle_service.trade.stacks.search.stacking import StackTable, stack_table
+from halfangle_service.trade.wording import plain
 
 #: An error past this is rarely the plate's.
 WRONG_BLOCK_ARCSEC = 60.0
@@ -144,11 +145,11 @@ def _unbuildable(
     else:
         what, nearest = "pair of stacks", table.nearest(target)
     heights = [from_tenth_nm(difference, units) for difference in nearest]
-    words = " and ".join(f"{value:.10g}" for value in heights)
+    words = " and ".join(f"{plain(value, 10)}" for value in heights)
     return Unreachable(
         f"No {what} of up to {request.max_blocks} of these blocks makes a difference of "
-        f"{from_tenth_nm(round(target), units):.10g} {units} under these conditions; the nearest "
-        f"differences of a {what}, conditions aside, are {words} {units}.",
+        f"{plain(from_tenth_nm(round(target), units), 10)} {units} under these conditions; the "
+        f"nearest differences of a {what}, conditions aside, are {words} {units}.",
         fields={"angle": "should ask for a difference that these blocks build"},
         more={"nearest_differences": heights},
     )
@@ -197,9 +198,11 @@ def _instruction(high: SineStack, low: SineStack, units: Units) -> str:
 def _words(stack: SineStack, units: Units) -> str:
     if not stack.blocks:
         return "nothing"
-    blocks = " + ".join(f"{size:.10g}" for size in stack.blocks)
+    blocks = " + ".join(f"{plain(size, 10)}" for size in stack.blocks)
     return (
-        f"{blocks} = {stack.total:.10g} {units}" if len(stack.blocks) > 1 else f"{blocks} {units}"
+        f"{blocks} = {plain(stack.total, 10)} {units}"
+        if len(stack.blocks) > 1
+        else f"{blocks} {units}"
     )
 
 
@@ -249,7 +252,7 @@ def _measured(request: SineCorrectionRequest) -> float:
     degrees = request.angle + (request.error_arcsec or 0.0) / 3600.0
     if not 0.0 < degrees < 90.0:
         raise Impossible(
-            f"The error would make the measured angle {degrees:.6g}°.",
+            f"The error would make the measured angle {plain(degrees)}°.",
             fields={"error_arcsec": "should leave the measured angle between 0° and 90°"},
         )
     return math.radians(degrees)
@@ -263,8 +266,8 @@ def _height_now(request: SineCorrectionRequest, offset: float) -> float:
     now = from_tenth_nm(total, request.units) - request.low_stack
     if not 0.0 < now - offset < request.center_distance:
         raise Impossible(
-            f"These stacks lift the high roll's center {now - offset:.10g} {request.units} over "
-            "the low one's; a setting lifts it by more than 0 and less than the center distance.",
+            f"These stacks lift the high roll's center {plain(now - offset, 10)} {request.units} "
+            "over the low one's; a setting lifts it by more than 0 and less than the center distance.",
             fields={"blocks": "should be the stack under the high roll"},
         )
     return now
@@ -284,7 +287,8 @@ def _swap(request: SineCorrectionRequest, new_height: float) -> SineSwap | None:
     if swap is None:
         raise Unreachable(
             f"No stack of up to {request.max_blocks} of these blocks is "
-            f"{from_tenth_nm(round(target), units):.10g} {units} high to half a step of the set.",
+            f"{plain(from_tenth_nm(round(target), units), 10)} {units} high to half a step of the "
+            "set.",
             fields={"max_blocks": "should be larger, or tolerance_arcsec wider"},
         )
     total = from_tenth_nm(sum(swap.stack), units)
@@ -306,7 +310,8 @@ def _blocks_now(request: SineCorrectionRequest, sizes: Sequence[int]) -> tuple[i
     for position, block in enumerate(blocks):
         if left[block] == 0:
             raise Disagreement(
-                f"A block of {from_tenth_nm(block, request.units):.10g} {request.units} stands in "
+                f"A block of {plain(from_tenth_nm(block, request.units), 10)} {request.units} "
+                "stands in "
                 "the stack, but the set has none, or no more of that size.",
                 fields={f"blocks/{position}": "should be a block of the set, as often as it is in"},
             )

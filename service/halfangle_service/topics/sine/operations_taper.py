@@ -38,6 +38,7 @@ from halfangle_service.trade.sine.taper_use import (
     plate_angle,
     taper_from_half_angle,
 )
+from halfangle_service.trade.wording import plain
 
 #: A slip that sets the plate less than this off cannot be told from the right setting.
 TELLING_ARCSEC = 0.5
@@ -110,8 +111,8 @@ def taper_setting(request: SineTaperSettingRequest) -> Outcome[SineTaperSettingR
 def _instruction(request: SineTaperSettingRequest, height: float) -> str:
     return (
         f"{_LYING[request.holding]}, its small end toward the high roll, and put "
-        f"{height:.7g} {request.units} under the high roll over the low roll's stack: the top "
-        "generator then lies parallel to the surface plate."
+        f"{plain(height, 7)} {request.units} under the high roll over the low roll's stack: the "
+        "top generator then lies parallel to the surface plate."
     )
 
 
@@ -159,8 +160,8 @@ def taper_angle(request: SineTaperAngleRequest) -> Outcome[SineTaperAngleResult]
     lean = plate + _residual_lean(request)
     if not 0.0 < lean < math.pi / 2:
         raise Impossible(
-            f"The top generator would lean {math.degrees(lean):.6g}° to the plate's top; a taper "
-            "held so leans by more than 0° and less than 90°.",
+            f"The top generator would lean {plain(math.degrees(lean))}° to the plate's top; a "
+            "taper held so leans by more than 0° and less than 90°.",
             fields={"height": "should stand for a lean between 0° and 90°"},
         )
     half = half_angle_from_plate(lean, request.holding, vee)

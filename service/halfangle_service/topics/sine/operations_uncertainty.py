@@ -43,6 +43,7 @@ from halfangle_service.trade.sine.angle_error import (
 )
 from halfangle_service.trade.tables.materials.expansion import REFERENCE_CELSIUS, materials
 from halfangle_service.trade.uncertainty import Distribution, Verdict, decide
+from halfangle_service.trade.wording import plain
 
 COVERAGE_PROBABILITY = 0.95
 #: Past this difference the budget's straight lines no longer describe the set-up.
@@ -53,15 +54,15 @@ DOMINANT_PERCENT = 50.0
 _BUDGET = Source(
     citation="JCGM 100:2008, 5.1.2 (law of propagation) and 6.2 (expanded uncertainty); 4.3 for "
     "the divisors of the distributions.",
-    standing="from memory",
+    standing="from-memory",
 )
 _TRIALS = Source(
-    citation="JCGM 101:2008, propagation of distributions, 7 and 8.", standing="from memory"
+    citation="JCGM 101:2008, propagation of distributions, 7 and 8.", standing="from-memory"
 )
 _DECISION = Source(
     citation="ISO 14253-1: the acceptance zone is the specification less the guard band on either "
     "side.",
-    standing="from memory",
+    standing="from-memory",
 )
 _SENSITIVITIES = Source(
     citation="Derived here: each sensitivity is the derivative of sin θ = (H + d/2)/L with "
@@ -70,7 +71,7 @@ _SENSITIVITIES = Source(
 )
 _EXPANSION = Source(
     citation="ISO 3650:1998 for steel blocks; NIST Monograph 180 for the other materials.",
-    standing="from memory",
+    standing="from-memory",
 )
 
 
@@ -299,7 +300,7 @@ def _requirement_advisories(
     if abs(thermal_shift(inputs.set_up)) > limit:
         yield caution(
             "let-it-soak",
-            f"At {request.temperature_celsius:g} °C the two materials alone are past the "
+            f"At {plain(request.temperature_celsius)} °C the two materials alone are past the "
             "tolerance: let plate and blocks soak at 20 °C, or correct the height.",
         )
 

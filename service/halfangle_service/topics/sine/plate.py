@@ -7,6 +7,7 @@ from halfangle_service.fields import Units, bench_step
 from halfangle_service.operation import Advisory, Source, caution
 from halfangle_service.topics.sine.models import SinePlateFields
 from halfangle_service.trade.sine.geometry import arcsec_per_height, round_to_step, stack_offset
+from halfangle_service.trade.wording import plain
 
 #: Past this angle one step of height turns the plate 1.4 times as far as it does near zero.
 STEEP_DEGREES = 45.0
@@ -18,7 +19,7 @@ SINE_RELATION = Source(
 )
 STEEP_PRACTICE = Source(
     citation="A sine bar is not set past 45 degrees if it can be helped.",
-    standing="common practice, no source",
+    standing="common-practice-no-source",
 )
 
 
@@ -50,8 +51,8 @@ def steepness(angle_degrees: float, per_step_arcsec: float, steep: float) -> Ite
     if abs(angle_degrees) > steep:
         yield caution(
             "steep-angle",
-            f"Past {steep:g}° a sine setting loses its edge: here one bench step of height turns "
-            f"the plate {per_step_arcsec:.1f}″. Where the work can be turned by 90°, set the "
+            f"Past {plain(steep)}° a sine setting loses its edge: here one bench step of height "
+            f"turns the plate {per_step_arcsec:.1f}″. Where the work can be turned by 90°, set the "
             f"complement, {90.0 - abs(angle_degrees):.4f}°.",
         )
 
@@ -61,12 +62,14 @@ def bulk(height: float, center_distance: float) -> Iterator[Advisory]:
     if height < 0.0:
         yield caution(
             "stack-below-zero",
-            f"The high roll's stack would be {-height:.10g} lower than the low roll's: the plate's "
+            f"The high roll's stack would be {plain(-height, 10)} lower than the low roll's: the "
+            "plate's "
             "rest is higher than that. Put a stack under the low roll, or turn the work round.",
         )
     elif height > center_distance:
         yield caution(
             "stack-above-center-distance",
-            f"The stack of {height:.6g} is longer than the center distance {center_distance:g}; "
+            f"The stack of {plain(height)} is longer than the center distance "
+            f"{plain(center_distance)}; "
             "check base_step.",
         )

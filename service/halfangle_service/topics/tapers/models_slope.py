@@ -17,6 +17,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.angles import Angle
 from halfangle_service.fields.cones import AGREE_WITHIN_ARCSEC
+from halfangle_service.trade.wording import plain
 
 
 class TaperSlopeFields(RequestModel):
@@ -64,8 +65,8 @@ def half_angle_rad_of(request: TaperSlopeFields) -> float:
         off = 2.0 * (other - half) * ARCSEC_PER_RADIAN
         if abs(off) > AGREE_WITHIN_ARCSEC:
             raise Disagreement(
-                f"{name} disagrees with {first} by {off:.6g}″ of included angle.",
-                fields={name: f"should agree with {first} to {AGREE_WITHIN_ARCSEC:g}″"},
+                f"{name} disagrees with {first} by {plain(off)}″ of included angle.",
+                fields={name: f"should agree with {first} to {plain(AGREE_WITHIN_ARCSEC)}″"},
                 more={"disagreement_arcsec": off},
             )
     return half

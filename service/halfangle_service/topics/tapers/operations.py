@@ -3,11 +3,10 @@
 import math
 
 from halfangle_service.fields import angle_from_radians, bench_step
-from halfangle_service.operation import Collection, Operation, Outcome, Source
+from halfangle_service.operation import Operation, Outcome, Source, published_table
 from halfangle_service.topics.tapers.models import (
     StandardShankDimensions,
     StandardTaperEntry,
-    StandardTaperList,
     TaperSolveRequest,
     TaperSolveResult,
 )
@@ -27,7 +26,6 @@ from halfangle_service.topics.tapers.operations_grooves import (
 from halfangle_service.topics.tapers.operations_more import (
     ANGLE,
     IDENTIFY,
-    RATES,
     TOLERANCE,
 )
 from halfangle_service.topics.tapers.operations_plugs import PLUG_DEPTH, PLUG_DEPTH_NOMINAL
@@ -104,7 +102,7 @@ def _entry(taper: StandardTaper) -> StandardTaperEntry:
         one_in_x=1.0 / taper.rate,
         source=taper.source,
         dimensions=_dimensions(taper.designation),
-        standing=taper.how,
+        standing=taper.standing,
     )
 
 
@@ -122,9 +120,13 @@ def _dimensions(designation: str) -> StandardShankDimensions | None:
     )
 
 
-def _find(designation: str) -> StandardTaperEntry | None:
-    taper = standard_tapers().get(designation)
-    return _entry(taper) if taper else None
+@published_table("tapers.standard", singular="standard", key="designation", sources=(_TABLES,))
+def standard() -> dict[str, StandardTaperEntry]:
+    """Standard tapers.
+
+    Standard tapers from published tables, each row with its source.
+    """
+    return {designation: _entry(taper) for designation, taper in standard_tapers().items()}
 
 
 OPERATIONS = (
@@ -163,22 +165,4 @@ OPERATIONS = (
     TOLERANCE,
     ANGLE,
     SET_OVER,
-)
-
-COLLECTIONS = (
-    Collection(
-        topic="tapers",
-        name="standard",
-        singular="standard",
-        key="designation",
-        title="Standard tapers",
-        summary="Standard tapers from published tables, each row with its source.",
-        listing=StandardTaperList,
-        rows=lambda: StandardTaperList(tapers=[_entry(t) for t in standard_tapers().values()]),
-        item=StandardTaperEntry,
-        get=_find,
-        keys=lambda: tuple(standard_tapers()),
-        sources=(_TABLES,),
-    ),
-    RATES,
 )

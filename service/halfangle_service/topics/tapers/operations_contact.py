@@ -30,6 +30,7 @@ from halfangle_service.trade.tapers.contact import (
     roll_contact,
 )
 from halfangle_service.trade.uncertainty import Budget, Contribution
+from halfangle_service.trade.wording import plain
 
 TANGENT_CIRCLES = Source(
     citation="Derived here: a circle tangent to a side at α to the axis has its center r / cos α "
@@ -64,7 +65,7 @@ def _taper(
 ) -> TaperMeasuredResult:
     if small <= 0:
         raise Impossible(
-            f"The taper would end before the length: its small diameter would be {small:.6g}.",
+            f"The taper would end before the length: its small diameter would be {plain(small)}.",
             fields={"length": "should end before the cone's point"},
         )
     rate = 2.0 * math.tan(half)

@@ -27,6 +27,7 @@ from halfangle_service.trade.tapers.feed import (
     passes,
     stock_at_other_end,
 )
+from halfangle_service.trade.wording import plain
 
 DERIVED = Source(
     citation="Derived here: a layer h square to a cone's surface is 2 h / cos α on the diameter "
@@ -47,7 +48,7 @@ def wrong_half_angle(half_rad: float, error_arcsec: float) -> float:
     as_is = half_rad + error_arcsec / ARCSEC_PER_RADIAN
     if not 0.0 < as_is < math.pi / 2:
         raise Impossible(
-            f"With this error the half angle would be {math.degrees(as_is):.6g}°; a cone's lies "
+            f"With this error the half angle would be {plain(math.degrees(as_is))}°; a cone's lies "
             "between 0° and 90°.",
             fields={"half_angle_error_arcsec": "should leave the half angle between 0° and 90°"},
         )
@@ -61,9 +62,9 @@ def require_before_point(
     to_point = large / (2.0 * math.tan(half_rad))
     if length > to_point * (1.0 + 1e-9):
         raise Impossible(
-            f"This cone comes to its point {to_point:.6g} from the large end, before the length "
-            f"{length:.6g}.",
-            fields={field: f"should be at most {to_point:.6g}"},
+            f"This cone comes to its point {plain(to_point)} from the large end, before the length "
+            f"{plain(length)}.",
+            fields={field: f"should be at most {plain(to_point)}"},
         )
 
 
@@ -114,8 +115,8 @@ def _infeed_advisories(
     if result.axial_per_downfeed > _SLOW_TAPER_SHIFT:
         yield caution(
             "gauge-line-runs",
-            f"On this slow taper the gauge line moves {result.axial_per_downfeed:.4g} times the "
-            "downfeed: gauge before the last passes.",
+            f"On this slow taper the gauge line moves {plain(result.axial_per_downfeed, 4)} times "
+            "the downfeed: gauge before the last passes.",
         )
     if request.spark_out_passes == 0 and request.downfeed_per_pass:
         yield note("no-spark-out", "Without spark-out the last feed is not fully ground away.")
@@ -134,7 +135,8 @@ def clean_up_part(request: TaperCleanUpRequest) -> Outcome[TaperCleanUpResult]:
     final = request.large_diameter - lost
     if final <= 0:
         raise Impossible(
-            f"Cleaning up would take {lost:.6g} off a diameter of {request.large_diameter:.6g}.",
+            f"Cleaning up would take {plain(lost)} off a diameter of "
+            f"{plain(request.large_diameter)}.",
             fields={"large_diameter": "should exceed what cleaning up takes off it"},
         )
     point_loss = request.large_diameter / (2 * math.tan(as_is)) - final / (2 * math.tan(half))
@@ -244,7 +246,7 @@ def _standoff_advisories(result: TaperStandoffResult) -> Iterator[Advisory]:
         yield note(
             "bluing-blind",
             "Marking all over proves the angle only to within the film over the length: "
-            f"{result.smallest_error_shown_arcsec:.3g}″ of included angle.",
+            f"{plain(result.smallest_error_shown_arcsec, 3)}″ of included angle.",
         )
 
 

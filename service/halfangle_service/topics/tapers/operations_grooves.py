@@ -26,6 +26,7 @@ from halfangle_service.trade.tapers.contact import (
     vee_width,
 )
 from halfangle_service.trade.uncertainty import Budget
+from halfangle_service.trade.wording import plain
 
 _DOVETAIL = Source(
     citation="Machinery's Handbook, dovetail slides measured over rolls: D (1 + cot(θ/2)).",
@@ -125,8 +126,8 @@ def dovetail(request: DovetailOverRollsRequest) -> Outcome[DovetailOverRollsResu
     edge = corner + sign * 2.0 * request.height / math.tan(angle)
     if min(corner, measure, edge) <= 0:
         raise Impossible(
-            f"No such dovetail: corner width {corner:.6g}, edge width {edge:.6g}, measure "
-            f"{measure:.6g}; all must be above zero.",
+            f"No such dovetail: corner width {plain(corner)}, edge width {plain(edge)}, measure "
+            f"{plain(measure)}; all must be above zero.",
             fields={"corner_width": "should leave room for flanks and rolls"},
         )
     budget = _dovetail_budget(request)
@@ -168,7 +169,7 @@ def _corner_width(request: DovetailOverRollsRequest, share: float) -> float:
         )
     if from_measure is not None and abs(from_measure - corner) > bench_step(request.units):
         raise Disagreement(
-            f"measure gives a corner width of {from_measure:.8g}, not {corner:.8g}.",
+            f"measure gives a corner width of {plain(from_measure, 8)}, not {plain(corner, 8)}.",
             fields={"measure": "should agree with corner_width, or be left out"},
         )
     return corner

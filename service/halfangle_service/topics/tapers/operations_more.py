@@ -11,7 +11,6 @@ from halfangle_service.fields import (
 )
 from halfangle_service.operation import (
     Advisory,
-    Collection,
     Operation,
     Outcome,
     Source,
@@ -25,7 +24,6 @@ from halfangle_service.topics.tapers.models_more import (
     TaperIdentifyRequest,
     TaperIdentifyResult,
     TaperRateEntry,
-    TaperRateList,
     TaperStationLimits,
     TaperToleranceRequest,
     TaperToleranceResult,
@@ -46,6 +44,7 @@ from halfangle_service.trade.tables.tapers.standard import (
     standard_tapers,
 )
 from halfangle_service.trade.tapers.notation import read_notation
+from halfangle_service.trade.wording import plain
 
 _TABLES = Source(
     citation="ASME B5.10, ISO 296, ISO 297, ISO 1119; each row names its own source and standing.",
@@ -54,7 +53,7 @@ _TABLES = Source(
 _GRADES = Source(
     citation="ISO 1947:1973 (withdrawn): AT grades, rebuilt from the R10 rule and one row, not "
     "read row by row. Hold a drawing's own table above it.",
-    standing="from memory",
+    standing="from-memory",
 )
 _ISO_1119 = Source(citation="ISO 1119:1998: C = (D − d) / L = 2 tan(α / 2).", standing="published")
 #: Largest rate of taper for which the standard takes AT_D = AT_α × L.
@@ -112,7 +111,7 @@ def _candidate(
 def _rate_candidate(
     request: TaperIdentifyRequest, row: Rate, rate: float, slack: float
 ) -> TaperCandidate:
-    texts = (row.designation, row.purpose, row.source, row.how)
+    texts = (row.designation, row.purpose, row.source, row.standing)
     return _fitted(request, texts, (1.0 / row.one_in_x, rate, slack), True)
 
 
@@ -206,7 +205,7 @@ def _station(
 ) -> TaperStationLimits:
     if z > request.length:
         raise Impossible(
-            f"The station {z:.6g} lies past the length {request.length:.6g}.",
+            f"The station {plain(z)} lies past the length {plain(request.length)}.",
             fields={f"stations/{index}": "should be at most length"},
         )
     nominal, blunt_low, blunt_high = (
@@ -249,13 +248,17 @@ def _rate_entry(row: Rate) -> TaperRateEntry:
         one_in_x=row.one_in_x,
         taper_per_foot=12.0 / row.one_in_x,
         source=row.source,
-        standing=row.how,
+        standing=row.standing,
     )
 
 
-def _find_rate(designation: str) -> TaperRateEntry | None:
-    row = standard_rates().get(designation)
-    return _rate_entry(row) if row else None
+@published_table("tapers.rates", singular="rate", key="designation", sources=(_TABLES,))
+def rates() -> dict[str, TaperRateEntry]:
+    """Standard rates of taper.
+
+    Rates of taper and cone angles of ISO 1119, taper pins and pipe.
+    """
+    return {designation: _rate_entry(row) for designation, row in standard_rates().items()}
 
 
 IDENTIFY = Operation(
@@ -308,18 +311,4 @@ ANGLE = Operation(
     relations=("C = 2 tan α", "1:x with x = 1 / C", "taper per foot = 12 C"),
     sources=(_ISO_1119,),
     example={"text": "3/4 per foot"},
-)
-RATES = Collection(
-    topic="tapers",
-    name="rates",
-    singular="rate",
-    key="designation",
-    title="Standard rates of taper",
-    summary="Rates of taper and cone angles of ISO 1119, taper pins and pipe.",
-    listing=TaperRateList,
-    rows=lambda: TaperRateList(rates=[_rate_entry(r) for r in standard_rates().values()]),
-    item=TaperRateEntry,
-    get=_find_rate,
-    keys=lambda: tuple(standard_rates()),
-    sources=(_TABLES,),
 )

@@ -22,6 +22,7 @@ from halfangle_service.trade.tapers.plugs import (
     half_angle_by_depths,
 )
 from halfangle_service.trade.uncertainty import Budget
+from halfangle_service.trade.wording import plain
 
 _SHARED_DIAMETER = Source(
     citation="Derived here: where gauge and part touch they share the diameter, and a cone's "
@@ -77,7 +78,7 @@ def _require_cone(request: TaperPlugDepthRequest, small: float) -> None:
     """Refuse a cone that ends before its length, and a gauge line off it."""
     if small <= 0:
         raise Impossible(
-            f"The taper would end before the length: its small diameter would be {small:.6g}.",
+            f"The taper would end before the length: its small diameter would be {plain(small)}.",
             fields={"length": "should end before the cone's point"},
         )
     require_contact(request.gauge_line, request.length, "gauge line", "gauge_line")

@@ -75,7 +75,7 @@ class DressingGuideRange(ResultModel):
     traverse_slowest: TraverseOut = Field(description="Traverse at the higher overlap ratio.")
     meets: bool = Field(description="True where the overlap ratio of this dress lies within.")
     source: str = Field(description="Where the guide values come from.")
-    standing: Literal["published", "from memory"] = Field(description="How they are had.")
+    standing: Literal["published", "from-memory"] = Field(description="How they are had.")
 
 
 class WheelDressingResult(ResultModel):
@@ -114,7 +114,7 @@ class DressingGuideEntry(ResultModel):
     )
     note: str = Field(description="What it does.")
     source: str = Field(description="Where the values come from.")
-    standing: Literal["published", "from memory"] = Field(description="How they are had.")
+    standing: Literal["published", "from-memory"] = Field(description="How they are had.")
 
 
 class DressingGuideList(ResultModel):

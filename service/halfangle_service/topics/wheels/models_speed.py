@@ -118,7 +118,7 @@ class WheelStartCheck(ResultModel):
 
     what: str = Field(description="What to do.")
     source: str = Field(description="Where it comes from.")
-    standing: Literal["published", "from memory"] = Field(description="How it is had.")
+    standing: Literal["published", "from-memory"] = Field(description="How it is had.")
 
 
 class WheelSpeedResult(ResultModel):

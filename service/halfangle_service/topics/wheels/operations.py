@@ -17,4 +17,3 @@ OPERATIONS = (
     operations_setup.OPERATION,
     operations_choose.OPERATION,
 )
-COLLECTIONS = (operations_dressing.COLLECTION,)

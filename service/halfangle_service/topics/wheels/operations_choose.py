@@ -38,6 +38,7 @@ from halfangle_service.trade.wheel.ways import (
     verdict,
     worst_case,
 )
+from halfangle_service.trade.wording import plain
 
 _RANK = {"fits": 0, "doubtful": 1, "ruled out": 2}
 
@@ -118,7 +119,7 @@ def _past(largest: float | None, cone: DressedCone, words: str) -> Iterator[str]
     """The reason where a half angle is past the largest that is reached, in degrees."""
     degrees = math.degrees(cone.angle_rad)
     if largest is not None and degrees > largest * (1.0 + 1e-12):
-        yield f"{words} {largest:.6g}°, the half angle is {degrees:.6g}°."
+        yield f"{words} {plain(largest)}°, the half angle is {plain(degrees)}°."
 
 
 def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone) -> _Way:
@@ -143,7 +144,7 @@ def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone) -> _Way:
     )
     if flank.width > wheel.wheel_width:
         way.reasons.append(
-            f"The flank is {flank.width:.6g} wide, the wheel {wheel.wheel_width:.6g}."
+            f"The flank is {plain(flank.width)} wide, the wheel {plain(wheel.wheel_width)}."
         )
     return way
 
@@ -175,8 +176,8 @@ def _wheel_side(side: ChooseWheelSide, cone: DressedCone) -> _Way:
         way.reasons.append(f"The wheel is {what} to be rated for grinding with its side.")
     if cone.slant > side.usable_width:
         way.reasons.append(
-            f"The surface is {cone.slant:.6g} long, the side is usable over "
-            f"{side.usable_width:.6g}."
+            f"The surface is {plain(cone.slant)} long, the side is usable over "
+            f"{plain(side.usable_width)}."
         )
     return way
 
@@ -220,8 +221,8 @@ def _row(request: WheelChooseRequest, way: _Way) -> GrindingWay:
     reasons = list(way.reasons)
     if expected > request.tolerance_arcsec:
         reasons.append(
-            f"The error to expect is ±{expected:.4g}″, the tolerance ±"
-            f"{request.tolerance_arcsec:.6g}″."
+            f"The error to expect is ±{plain(expected, 4)}″, the tolerance ±"
+            f"{plain(request.tolerance_arcsec)}″."
         )
     ahead = way.setup_minutes + way.inspection_minutes
     return GrindingWay(
@@ -290,7 +291,7 @@ OPERATION = Operation(
         ),
         Source(
             citation="Times where the request names none, and what to inspect.",
-            standing="common practice, no source",
+            standing="common-practice-no-source",
         ),
     ),
     example={

@@ -7,18 +7,16 @@ from halfangle_service.errors import Disagreement
 from halfangle_service.fields import from_mm, to_mm
 from halfangle_service.operation import (
     Advisory,
-    Collection,
     Operation,
     Outcome,
     Source,
     caution,
     note,
-    table_standing,
+    published_table,
 )
 from halfangle_service.topics.wheels.cautions import DRESSING_SAFETY
 from halfangle_service.topics.wheels.models_dressing import (
     DressingGuideEntry,
-    DressingGuideList,
     DressingGuideRange,
     Purpose,
     WheelDressingRequest,
@@ -26,6 +24,7 @@ from halfangle_service.topics.wheels.models_dressing import (
 )
 from halfangle_service.trade.tables.wheels.guides import Guide, guides
 from halfangle_service.trade.wheel.dressing import active_width, cusp_height, lead_for
+from halfangle_service.trade.wording import plain
 
 #: Past this the dress closes the wheel more than it cleans it.
 GLAZING_OVERLAP = 10.0
@@ -42,7 +41,7 @@ _OVERLAP = Source(
 _GUIDES = Source(
     citation="Guide values of overlap ratio and depth, from grinding textbooks and shop texts; "
     "each row names its own.",
-    standing="from memory",
+    standing="from-memory",
 )
 
 
@@ -112,7 +111,7 @@ def _guide_range(guide: Guide, width: float, rpm: float, overlap: float) -> Dres
         traverse_slowest=width * rpm / guide.overlap_high,
         meets=guide.overlap_low <= overlap <= guide.overlap_high,
         source=guide.source,
-        standing=table_standing(guide.how),
+        standing=guide.standing,
     )
 
 
@@ -120,22 +119,24 @@ def _advisories(request: WheelDressingRequest, result: WheelDressingResult) -> I
     if result.overlap_ratio < 1.0:
         yield caution(
             "thread-left",
-            f"The diamond moves {result.lead:.6g} in one turn and touches only "
-            f"{result.active_width:.6g}: it cuts a thread and leaves part of the wheel undressed.",
+            f"The diamond moves {plain(result.lead)} in one turn and touches only "
+            f"{plain(result.active_width)}: it cuts a thread and leaves part of the wheel "
+            "undressed.",
         )
     if result.overlap_ratio > GLAZING_OVERLAP:
         yield caution(
             "glazing",
-            f"At an overlap ratio of {result.overlap_ratio:.4g} the diamond rubs rather than cuts: "
+            f"At an overlap ratio of {plain(result.overlap_ratio, 4)} the diamond rubs rather "
+            "than cuts: "
             "the wheel comes out closed and burns (common practice, no source).",
         )
     deepest = max(guide.depth_high_mm for guide in guides().values())
     if to_mm(request.depth, request.units) > deepest * (1.0 + 1e-9):
         yield caution(
             "deep-pass",
-            f"A pass of {request.depth:.6g} is deeper than the guides give "
-            f"({from_mm(deepest, request.units):.4g} {request.units}): it heats and shocks the "
-            "diamond.",
+            f"A pass of {plain(request.depth)} is deeper than the guides give "
+            f"({plain(from_mm(deepest, request.units), 4)} {request.units}): it heats and shocks "
+            "the diamond.",
         )
     yield note(
         "diamond-drag",
@@ -154,13 +155,17 @@ def _entry(guide: Guide) -> DressingGuideEntry:
         depth_high_mm=guide.depth_high_mm,
         note=guide.note,
         source=guide.source,
-        standing=table_standing(guide.how),
+        standing=guide.standing,
     )
 
 
-def _find(purpose: str) -> DressingGuideEntry | None:
-    guide = guides().get(purpose)
-    return _entry(guide) if guide else None
+@published_table("wheels.guides", singular="guide", key="purpose", sources=(_GUIDES,))
+def guide_values() -> dict[str, DressingGuideEntry]:
+    """Guide values for dressing.
+
+    Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
+    """
+    return {purpose: _entry(guide) for purpose, guide in guides().items()}
 
 
 OPERATION = Operation(
@@ -187,19 +192,4 @@ OPERATION = Operation(
         "overlap_ratio": 2,
         "wheel_width": 25,
     },
-)
-
-COLLECTION = Collection(
-    topic="wheels",
-    name="guides",
-    singular="guide",
-    key="purpose",
-    title="Guide values for dressing",
-    summary="Overlap ratio and depth of a pass for single-point dressing, coarse to fine.",
-    listing=DressingGuideList,
-    rows=lambda: DressingGuideList(guides=[_entry(guide) for guide in guides().values()]),
-    item=DressingGuideEntry,
-    get=_find,
-    keys=lambda: tuple(guides()),
-    sources=(_GUIDES,),
 )

@@ -35,6 +35,7 @@ from halfangle_service.trade.wheel.dressing_errors import (
     small_end_diameter_change,
 )
 from halfangle_service.trade.wheel.flank import require_length
+from halfangle_service.trade.wording import plain
 
 #: Fields that may hold the cone's angle.
 ANGLES = ("included_angle", "half_angle")
@@ -81,8 +82,8 @@ def cone_of(request: WheelConeFields, wheel_diameter: float) -> DressedCone:
     """The cone wanted under a wheel of this diameter; refuses diameters in the wrong order."""
     if request.small_diameter >= request.large_diameter:
         raise Impossible(
-            f"The smaller diameter {request.small_diameter:.6g} is not below the larger one, "
-            f"{request.large_diameter:.6g}.",
+            f"The smaller diameter {plain(request.small_diameter)} is not below the larger one, "
+            f"{plain(request.large_diameter)}.",
             fields={"small_diameter": "should be less than large_diameter"},
         )
     degrees = half_angle_degrees(request.included_angle, request.half_angle)
@@ -188,8 +189,8 @@ def _worn(request: DressingErrorsRequest) -> WornWheelErrors | None:
         return None
     if request.worn_diameter > request.wheel_diameter:
         raise Impossible(
-            f"A wheel of {request.wheel_diameter:.6g} does not wear to "
-            f"{request.worn_diameter:.6g}.",
+            f"A wheel of {plain(request.wheel_diameter)} does not wear to "
+            f"{plain(request.worn_diameter)}.",
             fields={"worn_diameter": "should be no more than wheel_diameter"},
         )
     cone = cone_of(request, request.worn_diameter)
@@ -208,8 +209,8 @@ def _advisories(request: DressingErrorsRequest, result: DressingErrorsResult) ->
         total = result.errors[-1].included_angle_error_arcsec
         yield caution(
             "beyond-tolerance",
-            f"Together these errors turn the included angle by {total:.4g}″; the tolerance is "
-            f"±{request.tolerance_arcsec:.6g}″.",
+            f"Together these errors turn the included angle by {plain(total, 4)}″; the tolerance "
+            f"is ±{plain(request.tolerance_arcsec)}″.",
         )
     if result.unseen:
         yield caution(
@@ -251,7 +252,7 @@ OPERATION = Operation(
         ),
         Source(
             citation="Least errors that usual inspections show, where the request names none.",
-            standing="common practice, no source",
+            standing="common-practice-no-source",
         ),
     ),
     example={

@@ -53,6 +53,7 @@ from halfangle_service.trade.wheel.profile import (
     dressed_corners,
 )
 from halfangle_service.trade.wheel.profile_drawing import profile_svg
+from halfangle_service.trade.wording import plain
 
 _DERIVED = Source(
     citation="Derived here: with parallel axes the flank lies along the ground surface; a radius "
@@ -115,8 +116,8 @@ def surface_of(work: ConeWork | FaceWork, field: str) -> tuple[float, float]:
         return math.radians(work.face_angle), work.rise
     if work.small_diameter >= work.large_diameter:
         raise Impossible(
-            f"The smaller diameter {work.small_diameter:.6g} is not below the larger one, "
-            f"{work.large_diameter:.6g}.",
+            f"The smaller diameter {plain(work.small_diameter)} is not below the larger one, "
+            f"{plain(work.large_diameter)}.",
             fields={f"{field}/small_diameter": "should be less than large_diameter"},
         )
     degrees = half_angle_degrees(work.included_angle, work.half_angle, prefix=f"{field}/")
@@ -250,7 +251,10 @@ def _blend(blend: Blend) -> ProfileBlend:
 
 
 def _csv(profile: Profile, units: Units) -> str:
-    rows = [f"x_{units},depth_{units}", *(f"{x:.9g},{abs(y):.9g}" for x, y in profile.points())]
+    rows = [
+        f"x_{units},depth_{units}",
+        *(f"{plain(x, 9)},{plain(abs(y), 9)}" for x, y in profile.points()),
+    ]
     return "\r\n".join(rows) + "\r\n"
 
 
@@ -260,21 +264,22 @@ def _advisories(sides: Sequence[_Side], result: WheelFlankResult) -> Iterator[Ad
         if dressed.straight_slant < side.surface_slant * (1.0 - 1e-12):
             yield caution(
                 "radius-on-the-surface",
-                f"The straight part of the flank is {dressed.straight_slant:.6g} long and the "
-                f"surface {side.surface_slant:.6g}: the blending radius will be ground on the "
+                f"The straight part of the flank is {plain(dressed.straight_slant)} long and the "
+                f"surface {plain(side.surface_slant)}: the blending radius will be ground on the "
                 "work. More overrun keeps it off, if it is not wanted there.",
             )
         if math.degrees(side.angle_rad) > STEEP_DEGREES:
             yield note(
                 "steep-flank",
-                f"A radial pass takes only {dressed.infeed_normal:.4g} square to this flank; "
-                f"feeding {dressed.infeed_axial:.4g} along the wheel's axis is the same pass.",
+                f"A radial pass takes only {plain(dressed.infeed_normal, 4)} square to this flank; "
+                f"feeding {plain(dressed.infeed_axial, 4)} along the wheel's axis is the same "
+                "pass.",
             )
         error = dressed.setting.stack.angle_error_arcsec if dressed.setting.stack else 0.0
         if abs(error) > STACK_ERROR_ARCSEC:
             yield caution(
                 "stack-off-the-angle",
-                f"These blocks miss the dresser's angle by {error:.3g}″.",
+                f"These blocks miss the dresser's angle by {plain(error, 3)}″.",
             )
     yield DRESSING_SAFETY
 
@@ -305,7 +310,7 @@ OPERATION = Operation(
         Source(
             citation="A dressed angle is checked optically, since neither the blocks nor the "
             "dresser show how the wheel came out.",
-            standing="common practice, no source",
+            standing="common-practice-no-source",
         ),
     ),
     example={

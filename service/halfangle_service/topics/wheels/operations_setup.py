@@ -23,6 +23,7 @@ from halfangle_service.trade.wheel.setup_errors import (
     ground_by_plunge,
     ground_by_traverse,
 )
+from halfangle_service.trade.wording import plain
 
 #: Stations computed for the fit, and the ones of them that are listed.
 STATIONS, LISTED = 101, 10
@@ -64,7 +65,7 @@ def _setup(request: SetupErrorsRequest) -> Setup:
         if request.way != "wheel side" or request.contact_radius > radius:
             raise Impossible(
                 "contact_radius is a place on the wheel's side, within its radius.",
-                fields={"contact_radius": f"should be absent, or at most {radius:.6g}"},
+                fields={"contact_radius": f"should be absent, or at most {plain(radius)}"},
             )
         radius = request.contact_radius
     setup = Setup(cone.angle_rad, wheel_angle, cone.small_radius, cone.length, radius)
@@ -83,7 +84,7 @@ def _errors(request: SetupErrorsRequest, setup: Setup) -> Errors:
         )
     if abs(yaw) > MOST_YAW_RAD:
         raise Impossible(
-            f"A yaw of {math.degrees(yaw):.6g}° is no set-up error.",
+            f"A yaw of {plain(math.degrees(yaw))}° is no set-up error.",
             fields={"yaw_arcsec": f"should be between ±{MOST_YAW_RAD * ARCSEC_PER_RADIAN:.0f}"},
         )
     return Errors(request.axis_offset, tilt, yaw)
@@ -143,8 +144,8 @@ def _advisories(request: SetupErrorsRequest, result: SetupErrorsResult) -> Itera
     if form > BENT_UM:
         yield caution(
             "surface-not-straight",
-            f"The surface comes out bent by {form:.3g} µm. An angle measured between two stations "
-            "does not show it; an indicator along the surface does.",
+            f"The surface comes out bent by {plain(form, 3)} µm. An angle measured between two "
+            "stations does not show it; an indicator along the surface does.",
         )
     if request.way != "wheel side":
         yield MAGNETIC_HOLDING

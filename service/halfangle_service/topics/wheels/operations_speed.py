@@ -11,7 +11,6 @@ from halfangle_service.operation import (
     Source,
     caution,
     stop,
-    table_standing,
 )
 from halfangle_service.topics.wheels.cautions import DEFERENCE
 from halfangle_service.topics.wheels.models_speed import (
@@ -30,6 +29,7 @@ from halfangle_service.trade.wheel.speed import (
     side_verdict,
     surface_speed,
 )
+from halfangle_service.trade.wording import plain
 
 _SPEEDS = ("rpm", "surface_speed_m_per_s", "surface_speed_ft_per_min")
 #: A flange should be at least this share of a straight wheel's diameter.
@@ -69,7 +69,7 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
             WheelStartCheck(
                 what=check.what,
                 source=check.source,
-                standing=table_standing(check.how),
+                standing=check.standing,
             )
             for check in start_checks()
         ],
@@ -92,13 +92,13 @@ def _require_sizes(request: WheelSpeedRequest) -> None:
     now = request.wheel_diameter
     if request.new_diameter is not None and request.new_diameter < now:
         raise Impossible(
-            f"A wheel of {now:.6g} was not {request.new_diameter:.6g} when new.",
-            fields={"new_diameter": f"should be at least wheel_diameter ({now:.6g})"},
+            f"A wheel of {plain(now)} was not {plain(request.new_diameter)} when new.",
+            fields={"new_diameter": f"should be at least wheel_diameter ({plain(now)})"},
         )
     if request.worn_diameter is not None and request.worn_diameter > now:
         raise Impossible(
-            f"A wheel of {now:.6g} does not wear to {request.worn_diameter:.6g}.",
-            fields={"worn_diameter": f"should be no more than wheel_diameter ({now:.6g})"},
+            f"A wheel of {plain(now)} does not wear to {plain(request.worn_diameter)}.",
+            fields={"worn_diameter": f"should be no more than wheel_diameter ({plain(now)})"},
         )
 
 
@@ -140,7 +140,7 @@ def _worn(
     if largest is None:
         why = "The wheel bears no mark, so no higher speed can be named."
     elif wanted > largest * (1.0 + 1e-9):
-        why = f"It would take {wanted:.6g} per minute; the lowest limit is {largest:.6g}."
+        why = f"It would take {plain(wanted)} per minute; the lowest limit is {plain(largest)}."
     return WornWheelSpeed(
         diameter=request.worn_diameter,
         surface_speed_m_per_s=metres,
@@ -154,10 +154,10 @@ def _worn(
 def _advisories(request: WheelSpeedRequest, result: WheelSpeedResult) -> Iterator[Advisory]:
     over = [limit for limit in result.limits if limit.exceeded]
     if over:
-        words = " and ".join(f"{limit.name} ({limit.rpm:.6g} per minute)" for limit in over)
+        words = " and ".join(f"{limit.name} ({plain(limit.rpm)} per minute)" for limit in over)
         yield stop(
             "over-marked-speed",
-            f"{result.rpm:.6g} per minute is over {words}. Do not run this wheel at this speed.",
+            f"{plain(result.rpm)} per minute is over {words}. Do not run this wheel at this speed.",
         )
     if result.side_verdict == "not rated":
         yield stop(
@@ -197,8 +197,8 @@ def _flange(request: WheelSpeedRequest) -> Iterator[Advisory]:
     if request.flange_diameter < least * (1.0 - 1e-9):
         yield stop(
             "flange-too-small",
-            f"The flanges are {request.flange_diameter:.6g}; a third of this wheel's diameter is "
-            f"{least:.6g}, the least that they should be.",
+            f"The flanges are {plain(request.flange_diameter)}; a third of this wheel's diameter "
+            f"is {plain(least)}, the least that they should be.",
         )
 
 
@@ -226,7 +226,7 @@ OPERATION = Operation(
         ),
         Source(
             citation="EN 12413 and ANSI B7.1, marking, side grinding and starting of wheels.",
-            standing="from memory",
+            standing="from-memory",
         ),
     ),
     example={

@@ -3,6 +3,7 @@
 import math
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade.wording import plain
 
 
 def cone_depth(large_diameter: float, small_diameter: float, half_angle_rad: float) -> float:
@@ -46,7 +47,8 @@ def require_on_cone(
     edge = "falls into the pilot" if touch <= pilot_diameter else "rests on the mouth's edge"
     least, most = (d / math.cos(half_angle_rad) for d in (pilot_diameter, mouth_diameter))
     raise Impossible(
-        f"A ball of {ball_diameter:.5g} {edge}: it would touch the cone at {touch:.5g}, "
-        f"which runs from {pilot_diameter:.5g} to {mouth_diameter:.5g}.",
-        fields={"ball_diameter": f"should be over {least:.5g} and under {most:.5g}"},
+        f"A ball of {plain(ball_diameter, 5)} {edge}: it would touch the cone at "
+        f"{plain(touch, 5)}, "
+        f"which runs from {plain(pilot_diameter, 5)} to {plain(mouth_diameter, 5)}.",
+        fields={"ball_diameter": f"should be over {plain(least, 5)} and under {plain(most, 5)}"},
     )

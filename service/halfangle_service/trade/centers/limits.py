@@ -8,6 +8,7 @@ two points.
 import math
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade.wording import plain
 
 
 def center_weight(distance_between_centers: float, station: float) -> float:
@@ -17,9 +18,9 @@ def center_weight(distance_between_centers: float, station: float) -> float:
     """
     if not 0.0 <= station < distance_between_centers:
         raise Impossible(
-            f"The station {station:.6g} is not between the centers: from 0 at this center to below "
-            f"{distance_between_centers:.6g} at the other one.",
-            fields={"station": f"should be from 0 to below {distance_between_centers:.6g}"},
+            f"The station {plain(station)} is not between the centers: from 0 at this center to "
+            f"below {plain(distance_between_centers)} at the other one.",
+            fields={"station": f"should be from 0 to below {plain(distance_between_centers)}"},
         )
     return 1.0 - station / distance_between_centers
 
@@ -38,8 +39,8 @@ def eccentricity_limit(
     left = allowed_offset - other_eccentricity * (1.0 - weight)
     if left <= 0.0:
         raise Impossible(
-            f"The other center alone puts the axis {other_eccentricity * (1.0 - weight):.6g} off "
-            f"at this station; {allowed_offset:.6g} is allowed.",
+            f"The other center alone puts the axis {plain(other_eccentricity * (1.0 - weight))} "
+            f"off at this station; {plain(allowed_offset)} is allowed.",
             fields={"other_eccentricity": "leaves nothing for this center"},
         )
     return left / weight

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from halfangle_service.trade.clearance.assembly import Assembly
 from halfangle_service.trade.clearance.bodies import Body, Gap, HeadPart, Point
 from halfangle_service.trade.svg import ALERT, METAL, PALE, WORK, Sheet
+from halfangle_service.trade.wording import plain
 
 _FILL = {"cone": WORK, "shank": WORK, "plate": METAL, "base": METAL, "stack": "#8fae8b"}
 _WIDTH_PX = 900.0
@@ -105,7 +106,7 @@ def _closest(sheet: Sheet, gap: Gap) -> None:
     sheet.path([gap.on_part, gap.on_body], "alert")
     x, y = sheet.place(gap.on_body)
     sheet.marks.append(f'<circle cx="{x:.2f}" cy="{y:.2f}" r="4" fill="{ALERT}"/>')
-    words = f"{gap.part} to {gap.body}: {gap.gap:.4g}"
+    words = f"{gap.part} to {gap.body}: {plain(gap.gap, 4)}"
     # Beside the point, on the side with more room.
     right = x < sheet.width_px / 2.0
     sheet.text(gap.on_body, words, "a", 10 if right else -10, 18, "start" if right else "end")

@@ -10,6 +10,7 @@ import math
 from dataclasses import dataclass
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.trade.wording import plain
 
 #: Largest first harmonic of a profile of range 1: that of a square wave.
 LARGEST_FIRST_HARMONIC = 2.0 / math.pi
@@ -44,8 +45,8 @@ def eccentricity_from_movement(movement: Bounds, form: float | None) -> Bounds:
         most = min(most, (movement.most + form) / 2.0)
     if most is not None and least / 2.0 > most * (1.0 + 1e-12):
         raise Disagreement(
-            f"A section that is {form:.5g} out of round cannot show a movement of only "
-            f"{movement.most:.5g}.",
+            f"A section that is {plain(form, 5)} out of round cannot show a movement of only "
+            f"{plain(movement.most, 5)}.",
             fields={"form_error": "is too large for the value sent"},
         )
     return Bounds(least / 2.0, most)

@@ -3,6 +3,7 @@
 import math
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade.wording import plain
 
 
 def crest_drop(miss: float, radius: float, half_angle_rad: float, tip_radius: float) -> float:
@@ -15,7 +16,8 @@ def crest_drop(miss: float, radius: float, half_angle_rad: float, tip_radius: fl
     inside = reach**2 - (1.0 - math.tan(half_angle_rad) ** 2) * miss**2
     if inside < 0.0 or miss > radius + tip_radius * math.cos(half_angle_rad):
         raise Impossible(
-            f"An indicator {miss:.5g} off the crest passes beside a cone of radius {radius:.5g}.",
+            f"An indicator {plain(miss, 5)} off the crest passes beside a cone of radius "
+            f"{plain(radius, 5)}.",
             fields={"miss": "should be less than the radius under the indicator"},
         )
     return miss**2 / (reach + math.sqrt(inside))

@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.trade.wording import plain
 
 Floats = NDArray[np.float64]
 SAME_ANGLE_RAD = math.radians(0.01)
@@ -98,7 +99,7 @@ def require_no_stray(angles_rad: Floats, readings: Floats, fit: HarmonicFit, noi
     if ratio[worst] > OUTLIER_SIGMAS:
         raise Disagreement(
             f"No circle with {len(fit.amplitudes) - 1} further harmonics explains reading "
-            f"{worst + 1}: all others put it {deleted[worst]:.4g} lower than it was read.",
+            f"{worst + 1}: all others put it {plain(deleted[worst], 4)} lower than it was read.",
             fields={f"readings/{worst}/reading": "should be read again"},
             more={"off_by": float(deleted[worst])},
         )

@@ -20,6 +20,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade.wording import plain
 
 Vector = NDArray[np.float64]
 Matrix = NDArray[np.float64]
@@ -59,7 +60,8 @@ def normal_from_vector(x: float, y: float, z: float) -> Vector:
     length = math.hypot(x, y, z)
     if length == 0.0 or z / length < 1e-6:
         raise Impossible(
-            f"The normal ({x:g}, {y:g}, {z:g}) does not point up out of the work: a surface that "
+            f"The normal ({plain(x)}, {plain(y)}, {plain(z)}) does not point up out of the work: "
+            "a surface that "
             "stands upright or looks down is beyond both hinges.",
             fields={"orientation/z": "should be greater than 0, and not vanish beside x and y"},
         )

@@ -11,6 +11,7 @@ from html import escape
 import numpy as np
 
 from halfangle_service.trade.sine.compound import Matrix, Vector, plate_rotation
+from halfangle_service.trade.wording import plain
 
 WIDTH, HEIGHT = 1120, 580
 _INK, _BASE, _UPPER, _STACK, _ACCENT = "#1b2733", "#c9d6e2", "#e8d9b5", "#8fae8b", "#b3392f"
@@ -161,7 +162,8 @@ def _arc(center: Point, radius: float, first_degrees: float, last_degrees: float
         ends.append((x + radius * math.cos(angle), y - radius * math.sin(angle)))
     (x1, y1), (x2, y2) = ends
     return (
-        f'<path class="v" d="M{x1:.1f} {y1:.1f}A{radius:g} {radius:g} 0 0 0 {x2:.1f} {y2:.1f}" '
+        f'<path class="v" d="M{x1:.1f} {y1:.1f}A{plain(radius)} {plain(radius)} 0 0 0 '
+        f'{x2:.1f} {y2:.1f}" '
         'marker-end="url(#m)"/>'
     )
 

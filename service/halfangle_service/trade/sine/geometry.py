@@ -9,6 +9,7 @@ import math
 
 from halfangle_service.errors import Impossible, Unreachable
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
+from halfangle_service.trade.wording import plain
 
 
 def stack_offset(
@@ -41,9 +42,9 @@ def angle_for_height(
     rise = height - offset
     if abs(rise) >= center_distance:
         raise Impossible(
-            f"The rolls would differ in height by {abs(rise):.10g}, which is not below the center "
-            f"distance {center_distance:g}: the plate would stand upright or beyond.",
-            fields={field: f"should be less than center_distance ({center_distance:g})"},
+            f"The rolls would differ in height by {plain(abs(rise), 10)}, which is not below the "
+            f"center distance {plain(center_distance)}: the plate would stand upright or beyond.",
+            fields={field: f"should be less than center_distance ({plain(center_distance)})"},
         )
     return math.asin(rise / center_distance)
 
@@ -77,8 +78,8 @@ def require_reach(angle_degrees: float, largest_degrees: float | None, field: st
     """Refuse an angle beyond the plate's reach, naming the field that asks for it."""
     if largest_degrees is not None and angle_degrees > largest_degrees:
         raise Unreachable(
-            f"The plate reaches {largest_degrees:g}°; {angle_degrees:.6g}° is asked of it.",
-            fields={field: f"should take the plate to no more than {largest_degrees:g}°"},
+            f"The plate reaches {plain(largest_degrees)}°; {plain(angle_degrees)}° is asked of it.",
+            fields={field: f"should take the plate to no more than {plain(largest_degrees)}°"},
         )
 
 

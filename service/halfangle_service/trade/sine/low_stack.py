@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
 from halfangle_service.trade.stacks.search.stacking import UNREACHED
+from halfangle_service.trade.wording import plain
 
 #: Most entries of a table, and most entries times blocks: about a second of work.
 MOST_ENTRIES = 20_000_000
@@ -96,10 +97,10 @@ class DifferenceTable:
         length = 2 * self.reach + 1
         if length > MOST_ENTRIES or length * len(self.sizes) > MOST_WORK:
             raise BeyondBound(
-                f"{len(self.sizes)} blocks with a common step of {self.step / 1e7:g} mm make "
+                f"{len(self.sizes)} blocks with a common step of {plain(self.step / 1e7)} mm make "
                 f"{length} differences; the work is bounded to {MOST_ENTRIES} differences and "
                 f"{MOST_WORK} differences times blocks. Round the sizes to their nominals.",
-                fields={"sizes": f"should share a coarser step than {self.step / 1e7:g} mm"},
+                fields={"sizes": f"should share a coarser step than {plain(self.step / 1e7)} mm"},
             )
         table = np.full(length, UNREACHED, np.uint8)
         table[self.reach] = 0
@@ -135,8 +136,8 @@ class DifferenceTable:
         """
         if 2.0 * tolerance > MOST_CANDIDATES * self.step:
             raise BeyondBound(
-                f"A tolerance of ±{tolerance / 1e7:g} mm spans more than {MOST_CANDIDATES} steps "
-                f"of {self.step / 1e7:g} mm.",
+                f"A tolerance of ±{plain(tolerance / 1e7)} mm spans more than {MOST_CANDIDATES} "
+                f"steps of {plain(self.step / 1e7)} mm.",
                 fields={
                     "tolerance_arcsec": f"should be at most {MOST_CANDIDATES // 2} steps of the set"
                 },

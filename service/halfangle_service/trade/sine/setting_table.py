@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound, Disagreement
+from halfangle_service.trade.wording import plain
 
 #: Every minute of arc up to 90° is 5,400 rows.
 MOST_ROWS = 5_400
@@ -24,8 +25,9 @@ def angle_range(first_degrees: float, last_degrees: float, step_degrees: float) 
     """
     if last_degrees < first_degrees:
         raise Disagreement(
-            f"The table would end at {last_degrees:g}°, below its start at {first_degrees:g}°.",
-            fields={"last_angle": f"should be at least first_angle ({first_degrees:g}°)"},
+            f"The table would end at {plain(last_degrees)}°, below its start at "
+            f"{plain(first_degrees)}°.",
+            fields={"last_angle": f"should be at least first_angle ({plain(first_degrees)}°)"},
         )
     rows = math.floor((last_degrees - first_degrees) / step_degrees + 1e-6) + 1
     if rows > MOST_ROWS:

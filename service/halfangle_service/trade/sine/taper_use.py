@@ -13,6 +13,7 @@ import math
 from typing import Literal
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.trade.wording import plain
 
 Holding = Literal["between centers", "on its generator", "in a vee"]
 
@@ -29,8 +30,8 @@ def axis_tilt(half_angle_rad: float, vee_half_angle_rad: float) -> float:
     ratio = math.sin(half_angle_rad) / math.sin(vee_half_angle_rad)
     if ratio >= 1.0:
         raise Impossible(
-            f"A cone of half angle {math.degrees(half_angle_rad):.6g}° does not lie in a vee of "
-            f"{2 * math.degrees(vee_half_angle_rad):.6g}° included: it is as blunt or blunter.",
+            f"A cone of half angle {plain(math.degrees(half_angle_rad))}° does not lie in a vee of "
+            f"{plain(2 * math.degrees(vee_half_angle_rad))}° included: it is as blunt or blunter.",
             fields={"vee_angle": "should be larger than the cone's included angle"},
         )
     return math.asin(ratio)
@@ -48,7 +49,7 @@ def plate_angle(half_angle_rad: float, holding: Holding, vee_half_angle_rad: flo
         angle = half_angle_rad + axis_tilt(half_angle_rad, vee_half_angle_rad)
     if angle >= math.pi / 2:
         raise Impossible(
-            f"Held {holding}, this cone asks for a plate angle of {math.degrees(angle):.6g}°; a "
+            f"Held {holding}, this cone asks for a plate angle of {plain(math.degrees(angle))}°; a "
             "sine setting stays below 90°. Hold it between centers.",
             fields={"holding": "should leave the plate's angle below 90°"},
         )
@@ -111,11 +112,11 @@ def agreed_half_angle(stated: dict[str, float]) -> float:
         off_arcsec = abs(math.degrees(value - reference)) * 3600.0
         if off_arcsec > AGREEMENT_ARCSEC:
             raise Disagreement(
-                f"{first} gives a half angle of {math.degrees(reference):.8g}°, {name} gives "
-                f"{math.degrees(value):.8g}°: they differ by {off_arcsec:.4g}″.",
+                f"{first} gives a half angle of {plain(math.degrees(reference), 8)}°, {name} gives "
+                f"{plain(math.degrees(value), 8)}°: they differ by {plain(off_arcsec, 4)}″.",
                 fields={
-                    first: f"should agree with {name} to {AGREEMENT_ARCSEC:g}″ of half angle",
-                    name: f"should agree with {first} to {AGREEMENT_ARCSEC:g}″ of half angle",
+                    first: f"should agree with {name} to {plain(AGREEMENT_ARCSEC)}″ of half angle",
+                    name: f"should agree with {first} to {plain(AGREEMENT_ARCSEC)}″ of half angle",
                 },
             )
     return reference

@@ -16,6 +16,7 @@ from halfangle_service.trade.stacks.search.layers import Layers, Positions
 from halfangle_service.trade.stacks.search.stacking import StackTable
 from halfangle_service.trade.stacks.search.work import Work
 from halfangle_service.trade.stacks.supply import Box
+from halfangle_service.trade.wording import plain
 
 Preference = Literal["large blocks", "fewer small blocks", "least wear", "least uncertainty"]
 
@@ -77,7 +78,7 @@ def _heights(layers: Layers, height: int, tolerance: int) -> list[tuple[int, int
             f"{MOST_HEIGHTS} are taken.",
             fields={
                 "tolerance": f"should be at most {MOST_HEIGHTS // 2} steps of the blocks, "
-                f"{MOST_HEIGHTS // 2 * table.step / 1e7:g} mm"
+                f"{plain(MOST_HEIGHTS // 2 * table.step / 1e7)} mm"
             },
         )
     found = list(table.within(height - tolerance, height + tolerance))

@@ -8,6 +8,8 @@ the films' variation.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from halfangle_service.trade.wording import plain
+
 REFERENCE_CELSIUS = 20.0
 
 
@@ -88,9 +90,9 @@ def budget_lines(
 
 def _block_lines(blocks: Sequence[StackBlock]) -> list[Line]:
     return [
-        Line(f"calibration of {block.size:.10g}", block.standard_uncertainty, True, 1.0)
+        Line(f"calibration of {plain(block.size, 10)}", block.standard_uncertainty, True, 1.0)
         if block.limit is None
-        else Line(f"grade limit of {block.size:.10g}", block.limit, False, 1.0)
+        else Line(f"grade limit of {plain(block.size, 10)}", block.limit, False, 1.0)
         for block in blocks
     ]
 

@@ -9,15 +9,16 @@ and touches it r sin α along the axis from the center.
 import math
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade.wording import plain
 
 
 def require_contact(station: float, length: float, what: str, field: str) -> None:
     """Refuse a contact outside the side it should touch; station and length along the axis."""
     if not 0.0 <= station <= length:
         raise Impossible(
-            f"The {what} would touch {station:.6g} from the end, outside the surface, which runs "
-            f"from 0 to {length:.6g}.",
-            fields={field: f"should bring the contact between 0 and {length:.6g}"},
+            f"The {what} would touch {plain(station)} from the end, outside the surface, which "
+            f"runs from 0 to {plain(length)}.",
+            fields={field: f"should bring the contact between 0 and {plain(length)}"},
         )
 
 
@@ -58,8 +59,8 @@ def half_angle_of_balls(
     apart = (small_depth + small_ball / 2.0) - (large_depth + large_ball / 2.0)
     if not 0.0 < excess < apart:
         raise Impossible(
-            f"Balls whose radii differ by {excess:.6g} and whose centers lie {apart:.6g} apart "
-            "touch no common cone: the centers must lie further apart than the radii differ.",
+            f"Balls whose radii differ by {plain(excess)} and whose centers lie {plain(apart)} "
+            "apart touch no common cone: the centers must lie further apart than the radii differ.",
             fields={"small_ball_depth": "should put the smaller ball deeper"},
         )
     return math.asin(excess / apart)
@@ -90,7 +91,8 @@ def vee_half_angle(
     rise = (large_top - large_roll / 2.0) - (small_top - small_roll / 2.0)
     if not 0.0 < excess < rise:
         raise Impossible(
-            f"Rolls whose radii differ by {excess:.6g} and whose centers rise by {rise:.6g} lie in "
+            f"Rolls whose radii differ by {plain(excess)} and whose centers rise by {plain(rise)} "
+            "lie in "
             "no common vee: the rise must exceed the difference of the radii.",
             fields={"large_roll_top": "should put the larger roll's center higher"},
         )

@@ -10,6 +10,7 @@ from typing import Literal
 
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.trade.angles import parse_dms
+from halfangle_service.trade.wording import plain
 
 Meaning = Literal["included", "half", "complement"]
 
@@ -122,7 +123,7 @@ def _degrees(text: str) -> float:
 def _within(half_rad: float) -> float:
     if not 1e-7 < half_rad < math.radians(89.999):
         raise Impossible(
-            f"This is a half angle of {math.degrees(half_rad):.6g}°; a cone's lies above 0° and "
+            f"This is a half angle of {plain(math.degrees(half_rad))}°; a cone's lies above 0° and "
             "below 90°.",
             fields={"text": "should be the angle of a cone"},
         )

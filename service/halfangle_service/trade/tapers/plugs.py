@@ -9,6 +9,7 @@ station is its depth. Derived here: where gauge and part touch, they share the d
 import math
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade.wording import plain
 
 
 def diameter_by_depth(
@@ -30,8 +31,8 @@ def half_angle_by_depths(
     difference, apart = first_diameter - second_diameter, second_depth - first_depth
     if difference * apart <= 0.0:
         raise Impossible(
-            f"Diameters that differ by {difference:.6g} rest {apart:.6g} apart: on a taper the "
-            "smaller diameter lies nearer to the small end.",
+            f"Diameters that differ by {plain(difference)} rest {plain(apart)} apart: on a taper "
+            "the smaller diameter lies nearer to the small end.",
             fields={"second_depth": "should be the greater one for the smaller diameter"},
         )
     return math.atan(difference / (2.0 * apart))
@@ -45,8 +46,8 @@ def engaged_length(depth: float, gauge_length: float, length: float) -> float:
     start, end = max(depth, 0.0), min(depth + gauge_length, length)
     if end < start:
         raise Impossible(
-            f"The gauge reaches from {depth:.6g} to {depth + gauge_length:.6g} and misses the "
-            f"part's cone, which runs from 0 to {length:.6g}.",
-            fields={"depth": f"should bring the gauge between 0 and {length:.6g}"},
+            f"The gauge reaches from {plain(depth)} to {plain(depth + gauge_length)} and misses "
+            f"the part's cone, which runs from 0 to {plain(length)}.",
+            fields={"depth": f"should bring the gauge between 0 and {plain(length)}"},
         )
     return end - start

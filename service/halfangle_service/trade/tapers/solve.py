@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.trade.wording import plain
 
 INCHES_PER_FOOT = 12.0
 
@@ -65,8 +66,8 @@ def solve_taper(
     taper = _from_three(large_diameter, small_diameter, length, rate)
     if taper.small_diameter < 0 or taper.length <= 0:
         raise Impossible(
-            f"A taper of this slope comes to a point {taper.large_diameter / taper.rate:.6g} from "
-            f"its large end, before the length {taper.length:.6g} is reached.",
+            f"A taper of this slope comes to a point {plain(taper.large_diameter / taper.rate)} "
+            f"from its large end, before the length {plain(taper.length)} is reached.",
             fields={"length": "should end before the taper comes to a point"},
         )
     _require_agreement(taper, rates, agree_within)
@@ -77,9 +78,11 @@ def _require_order(large_diameter: float | None, small_diameter: float | None) -
     if large_diameter is None or small_diameter is None or large_diameter > small_diameter:
         return
     raise Impossible(
-        f"The large diameter {large_diameter:.10g} is not larger than the small diameter "
-        f"{small_diameter:.10g}.",
-        fields={"large_diameter": f"should be more than small_diameter ({small_diameter:.10g})"},
+        f"The large diameter {plain(large_diameter, 10)} is not larger than the small diameter "
+        f"{plain(small_diameter, 10)}.",
+        fields={
+            "large_diameter": f"should be more than small_diameter ({plain(small_diameter, 10)})"
+        },
     )
 
 
@@ -110,9 +113,9 @@ def _require_agreement(taper: Taper, rates: Mapping[str, float], agree_within: f
         difference = (rate - taper.rate) * taper.length
         if abs(difference) > agree_within:
             raise Disagreement(
-                f"{name} disagrees with the rest: over the length {taper.length:.6g} it gives a "
-                f"difference of diameters of {rate * taper.length:.6g}, the rest gives "
-                f"{taper.rate * taper.length:.6g}; they may differ by {agree_within:g}.",
-                fields={name: f"is off by {difference:.3g} on the diameter over the length"},
+                f"{name} disagrees with the rest: over the length {plain(taper.length)} it gives a "
+                f"difference of diameters of {plain(rate * taper.length)}, the rest gives "
+                f"{plain(taper.rate * taper.length)}; they may differ by {plain(agree_within)}.",
+                fields={name: f"is off by {plain(difference, 3)} on the diameter over the length"},
                 more={"disagreement": difference, "agree_within": agree_within},
             )

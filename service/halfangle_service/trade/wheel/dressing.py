@@ -9,6 +9,7 @@ f²/(8 ρ) nearly. Derived here.
 import math
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade.wording import plain
 
 
 def active_width(nose_radius: float, depth: float) -> float:
@@ -21,9 +22,9 @@ def active_width(nose_radius: float, depth: float) -> float:
     """
     if depth > nose_radius:
         raise Impossible(
-            f"The diamond's nose has a radius of {nose_radius:.6g}; at {depth:.6g} deep its shank "
-            "would touch the wheel.",
-            fields={"depth": f"should be no more than the nose radius, {nose_radius:.6g}"},
+            f"The diamond's nose has a radius of {plain(nose_radius)}; at {plain(depth)} deep its "
+            "shank would touch the wheel.",
+            fields={"depth": f"should be no more than the nose radius, {plain(nose_radius)}"},
         )
     return 2.0 * math.sqrt(2.0 * nose_radius * depth - depth**2)
 

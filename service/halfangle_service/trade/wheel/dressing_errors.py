@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade.wording import plain
 
 Array = NDArray[np.float64]
 
@@ -51,15 +52,15 @@ class DressedCone:
         smallest = self.wheel_radius - self.rise
         if smallest <= 0.0:
             raise Impossible(
-                f"The flank is {self.rise:.6g} deep and the wheel's radius "
-                f"{self.wheel_radius:.6g}.",
-                fields={"wheel_diameter": f"should be more than {2.0 * self.rise:.6g}"},
+                f"The flank is {plain(self.rise)} deep and the wheel's radius "
+                f"{plain(self.wheel_radius)}.",
+                fields={"wheel_diameter": f"should be more than {plain(2.0 * self.rise)}"},
             )
         if abs(diamond_height) >= smallest:
             raise Impossible(
-                f"A diamond {abs(diamond_height):.6g} off the wheel's axis never reaches the "
-                f"flank's root, at a radius of {smallest:.6g}.",
-                fields={"diamond_height": f"should be between ±{smallest:.6g}"},
+                f"A diamond {plain(abs(diamond_height))} off the wheel's axis never reaches the "
+                f"flank's root, at a radius of {plain(smallest)}.",
+                fields={"diamond_height": f"should be between ±{plain(smallest)}"},
             )
 
 

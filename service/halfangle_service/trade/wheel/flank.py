@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade.wording import plain
 
 #: The largest length that a request may hold, in its unit.
 LONGEST = 1e4
@@ -38,7 +39,8 @@ def require_length(slant: float, fields: Iterable[str]) -> None:
     """
     if slant > LONGEST:
         raise Impossible(
-            f"At this angle the surface would be {slant:.3g} long; at most {LONGEST:g} is taken.",
+            f"At this angle the surface would be {plain(slant, 3)} long; at most {plain(LONGEST)} "
+            "is taken.",
             fields=dict.fromkeys(fields, "should be larger, or the diameters nearer"),
         )
 
@@ -61,9 +63,9 @@ def require_fits(flanks: Sequence[Flank], wheel_width: float, edge_flat: float) 
     if width + edge_flat > wheel_width * (1.0 + 1e-12):
         what = "The flank is" if len(flanks) == 1 else "Both flanks together are"
         raise Impossible(
-            f"{what} {width:.6g} wide and {edge_flat:.6g} of flat is to stay; the "
-            f"wheel is {wheel_width:.6g} wide.",
-            fields={"wheel_width": f"should be at least {width + edge_flat:.6g}"},
+            f"{what} {plain(width)} wide and {plain(edge_flat)} of flat is to stay; the "
+            f"wheel is {plain(wheel_width)} wide.",
+            fields={"wheel_width": f"should be at least {plain(width + edge_flat)}"},
         )
 
 
@@ -73,8 +75,11 @@ def require_depth(depth: float, wheel_diameter: float, flange_diameter: float) -
     if depth >= room:
         what = "flange" if flange_diameter > 0.0 else "wheel's own axis"
         raise Impossible(
-            f"The flank goes {depth:.6g} below the periphery; the {what} is {room:.6g} below it.",
-            fields={"wheel_diameter": f"should be more than {flange_diameter + 2.0 * depth:.6g}"},
+            f"The flank goes {plain(depth)} below the periphery; the {what} is {plain(room)} "
+            "below it.",
+            fields={
+                "wheel_diameter": f"should be more than {plain(flange_diameter + 2.0 * depth)}"
+            },
         )
 
 

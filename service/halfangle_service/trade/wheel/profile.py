@@ -13,6 +13,7 @@ import numpy as np
 
 from halfangle_service.errors import Impossible
 from halfangle_service.trade.wheel.flank import Flank
+from halfangle_service.trade.wording import plain
 
 #: Arcs are drawn, and listed as coordinates, in steps of no more than this.
 ARC_STEP_RAD = math.radians(3.0)
@@ -144,8 +145,8 @@ def _require_room(profile: Profile) -> None:
             names = " and ".join(c.name for c in (first, last) if c.radius > 0.0)
             need = length - (along[0] * left[0] + along[1] * left[1])
             raise Impossible(
-                f"The radius at the {names} reaches {need:.6g} along the straight between "
-                f"{first.name} and {last.name}, which is only {length:.6g} long.",
+                f"The radius at the {names} reaches {plain(need)} along the straight between "
+                f"{first.name} and {last.name}, which is only {plain(length)} long.",
                 fields={_FIELD[c.name]: "should be smaller" for c in (first, last) if c.radius},
             )
 

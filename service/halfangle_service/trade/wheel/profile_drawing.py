@@ -7,6 +7,7 @@ from itertools import pairwise
 from halfangle_service.trade.svg import PALE, WHEEL, Sheet
 from halfangle_service.trade.units import Units
 from halfangle_service.trade.wheel.profile import Point, Profile
+from halfangle_service.trade.wording import plain
 
 
 def profile_svg(profile: Profile, angles_rad: Sequence[float], units: Units) -> str:
@@ -20,10 +21,10 @@ def profile_svg(profile: Profile, angles_rad: Sequence[float], units: Units) -> 
     sheet.polygon([*points, (width, -depth - body), (0.0, -depth - body)], WHEEL)
     _removed(sheet, points, width)
     for start, end in _named(profile, points):
-        sheet.dimension(start, end, f"{end[0] - start[0]:.4g}", 18)
+        sheet.dimension(start, end, f"{plain(end[0] - start[0], 4)}", 18)
     for edge, below in _depths(profile):
         sheet.dimension(
-            *((below, edge) if edge[0] == 0.0 else (edge, below)), f"{-below[1]:.4g}", 18
+            *((below, edge) if edge[0] == 0.0 else (edge, below)), f"{plain(-below[1], 4)}", 18
         )
     _notes(sheet, profile, angles_rad)
     words = {"in": "inches", "mm": "millimetres"}[units]
@@ -56,9 +57,11 @@ def _notes(sheet: Sheet, profile: Profile, angles_rad: Sequence[float]) -> None:
     for (start, end), angle in zip(slopes, angles_rad, strict=True):
         middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
         left = end[1] > start[1]
-        words = f"{math.degrees(angle):.6g}° to the axis"
+        words = f"{plain(math.degrees(angle))}° to the axis"
         sheet.text(middle, words, "a", 12 if left else -12, 20, "start" if left else "end")
     for blend in (b for b in profile.blends if b is not None):
         sheet.path([blend.before, blend.center, blend.after], "thin dash")
         convex = blend.center[1] < blend.before[1]
-        sheet.text(blend.center, f"R {blend.radius:.4g}", "", 0, 16 if convex else -8, "middle")
+        sheet.text(
+            blend.center, f"R {plain(blend.radius, 4)}", "", 0, 16 if convex else -8, "middle"
+        )

@@ -25,6 +25,7 @@ from numpy.typing import NDArray
 
 from halfangle_service.errors import Impossible
 from halfangle_service.trade.sine.geometry import angle_at_yaw
+from halfangle_service.trade.wording import plain
 
 Array = NDArray[np.float64]
 
@@ -54,15 +55,15 @@ class Setup:
         used = slant * math.sin(self.wheel_angle)
         if used >= self.wheel_radius:
             raise Impossible(
-                f"The surface takes {used:.6g} of the wheel's radius, which is "
-                f"{self.wheel_radius:.6g} where its small end is ground.",
-                fields={"wheel_diameter": f"should be more than {2.0 * used:.6g}"},
+                f"The surface takes {plain(used)} of the wheel's radius, which is "
+                f"{plain(self.wheel_radius)} where its small end is ground.",
+                fields={"wheel_diameter": f"should be more than {plain(2.0 * used)}"},
             )
         if abs(axis_offset) >= self.wheel_radius - used:
             raise Impossible(
-                f"An axis {abs(axis_offset):.6g} out of the wheel's plane misses the wheel, whose "
-                f"radius there is {self.wheel_radius - used:.6g}.",
-                fields={"axis_offset": f"should be between ±{self.wheel_radius - used:.6g}"},
+                f"An axis {plain(abs(axis_offset))} out of the wheel's plane misses the wheel, "
+                f"whose radius there is {plain(self.wheel_radius - used)}.",
+                fields={"axis_offset": f"should be between ±{plain(self.wheel_radius - used)}"},
             )
 
 

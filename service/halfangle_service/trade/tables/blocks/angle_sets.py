@@ -20,7 +20,7 @@ class AngleSet:
     name: str
     angles: tuple[int, ...]
     source: str
-    how: str
+    standing: str
     note: str
 
 
@@ -31,7 +31,7 @@ class AngleGrade:
     name: str
     accuracy_arcsec: float
     source: str
-    how: str
+    standing: str
 
 
 @cache
@@ -49,10 +49,10 @@ def _read(row: dict[str, Any]) -> AngleSet:
         for series, thousandths in _THOUSANDTHS.items()
         for value in row[series]
     ]
-    if len(angles) != row["pieces"] or not row["source"] or not row["how"]:
+    if len(angles) != row["pieces"] or not row["source"] or not row["standing"]:
         raise ValueError(f"{row['name']}: {len(angles)} blocks, or no source")
     ordered = tuple(sorted(angles, reverse=True))
-    return AngleSet(row["name"], ordered, row["source"], row["how"], row.get("note", ""))
+    return AngleSet(row["name"], ordered, row["source"], row["standing"], row.get("note", ""))
 
 
 @cache

@@ -26,7 +26,7 @@ class BlockSet:
     wear: tuple[int, ...]
     series: tuple[str, ...]
     source: str
-    how: str
+    standing: str
     note: str
 
 
@@ -90,7 +90,7 @@ def _read(row: dict[str, Any]) -> BlockSet:
     """Read one set, and refuse it where it lacks a source or its count does not come out."""
     sizes = [size for entry in row["series"] for size in _series(entry, row["units"])]
     wear = [entry for entry in row["series"] if entry.get("wear")]
-    if len(sizes) != row["pieces"] or not row["source"] or not row["how"]:
+    if len(sizes) != row["pieces"] or not row["source"] or not row["standing"]:
         raise ValueError(f"{row['name']}: {len(sizes)} blocks, or no source")
     return BlockSet(
         name=row["name"],
@@ -99,7 +99,7 @@ def _read(row: dict[str, Any]) -> BlockSet:
         wear=tuple(size for entry in wear for size in _series(entry, row["units"])),
         series=tuple(_describe(entry) for entry in row["series"]),
         source=row["source"],
-        how=row["how"],
+        standing=row["standing"],
         note=row.get("note", ""),
     )
 

@@ -7,6 +7,7 @@ from typing import Any
 
 from halfangle_service.errors import Unreachable
 from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.wording import plain
 
 _TENTH_NM_PER_SIZE = {"in": 254_000_000, "mm": 10_000_000}
 _MM_PER_TOLERANCE = {"uin": 25.4e-6, "um": 1e-3}
@@ -24,7 +25,7 @@ class Grade:
     limit_deviation_mm: tuple[float, ...]
     variation_mm: tuple[float, ...]
     source: str
-    how: str
+    standing: str
     note: str
 
     def limit_deviation(self, size: int) -> float:
@@ -35,8 +36,8 @@ class Grade:
         position = bisect_left(self.up_to, size)
         if position == len(self.up_to):
             raise Unreachable(
-                f"The table of grade {self.name} ends at {self.up_to[-1] / 1e7:g} mm; "
-                f"a block of {size / 1e7:g} mm is larger."
+                f"The table of grade {self.name} ends at {plain(self.up_to[-1] / 1e7)} mm; "
+                f"a block of {plain(size / 1e7)} mm is larger."
             )
         return self.limit_deviation_mm[position]
 
@@ -61,7 +62,7 @@ def _read(row: dict[str, Any]) -> Grade:
         limit_deviation_mm=tuple(te * per_tolerance for te in row["te"]),
         variation_mm=tuple(tv * per_tolerance for tv in row["tv"]),
         source=f"{row['source']}, {row['clause']}",
-        how=row["how"],
+        standing=row["standing"],
         note=row.get("note", ""),
     )
 

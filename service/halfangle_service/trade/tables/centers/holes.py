@@ -6,10 +6,11 @@ from typing import Any, Literal, cast
 
 from halfangle_service.errors import Unreachable
 from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.wording import plain
 
 HoleType = Literal["A", "B", "R", "plain", "bell"]
 _TABLES = ("holes_metric.toml", "holes_inch.toml")
-_REQUIRED = ("source", "clause", "unit", "drill_how")
+_REQUIRED = ("source", "clause", "unit", "drill_standing")
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,8 +36,8 @@ class TableHole:
     arc_radius_min: float | None
     arc_radius_max: float | None
     source: str
-    how: Literal["published", "from memory"]
-    drill_how: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
+    drill_standing: Literal["published", "from-memory"]
 
 
 @cache
@@ -70,8 +71,8 @@ def _read(row: dict[str, Any], table: dict[str, Any]) -> TableHole:
         arc_radius_min=row.get("arc_radius_min"),
         arc_radius_max=row.get("arc_radius_max"),
         source=f"{table['source']}; {table['clause']}",
-        how=row["how"],
-        drill_how=table["drill_how"],
+        standing=row["standing"],
+        drill_standing=table["drill_standing"],
     )
 
 
@@ -98,6 +99,7 @@ def smallest_hole(kind: HoleType, diameter: float, per_unit: float) -> TableHole
             return hole
     largest = fitting[-1].cone_diameter * per_unit
     raise Unreachable(
-        f"The largest hole of type {kind} reaches {largest:.5g}; {diameter:.5g} was wanted.",
-        fields={"wanted_diameter": f"should be {largest:.5g} or less for this type"},
+        f"The largest hole of type {kind} reaches {plain(largest, 5)}; {plain(diameter, 5)} was "
+        "wanted.",
+        fields={"wanted_diameter": f"should be {plain(largest, 5)} or less for this type"},
     )

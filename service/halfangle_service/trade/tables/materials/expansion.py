@@ -19,7 +19,7 @@ class Material:
     coefficient: float
     spread: float
     source: str
-    how: str
+    standing: str
 
 
 @cache
@@ -31,7 +31,7 @@ def materials() -> dict[str, Material]:
             row["coefficient"] * 1e-6,
             row["spread"] * 1e-6,
             row["source"],
-            row["how"],
+            row["standing"],
         )
         for row in read_table(__name__, "expansion.toml")["material"]
     }

@@ -28,7 +28,7 @@ class Term:
     scope: Literal["section", "feature"]
     family: Family
     source: str
-    how: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
 
     @property
     def per_eccentricity(self) -> float:

@@ -12,6 +12,7 @@ from typing import Any
 from halfangle_service.errors import Impossible, Unreachable
 from halfangle_service.trade.tables.loader import read_table
 from halfangle_service.trade.tables.tapers.standard import RowStanding
+from halfangle_service.trade.wording import plain
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +23,7 @@ class Rate:
     cone_angle_degrees: float
     purpose: str
     source: str
-    how: RowStanding
+    standing: RowStanding
 
     @property
     def one_in_x(self) -> float:
@@ -38,12 +39,12 @@ def standard_rates() -> dict[str, Rate]:
 
 def _read(row: dict[str, Any]) -> Rate:
     """Read one row; a rate 1:x is exact, its angle follows from it."""
-    if not row["source"] or not row["how"]:
+    if not row["source"] or not row["standing"]:
         raise ValueError(f"rate {row['designation']} has no source")
     angle = row["cone_angle_degrees"]
     if "one_in_x" in row and not row["designation"].startswith("cone-"):
         angle = math.degrees(2.0 * math.atan(0.5 / row["one_in_x"]))
-    return Rate(row["designation"], angle, row["purpose"], row["source"], row["how"])
+    return Rate(row["designation"], angle, row["purpose"], row["source"], row["standing"])
 
 
 def grade_tolerance_rad(grade: str, length_mm: float) -> float:
@@ -52,9 +53,12 @@ def grade_tolerance_rad(grade: str, length_mm: float) -> float:
     over, up_to = table["over_mm"], table["up_to_mm"]
     if not over[0] < length_mm <= up_to[-1]:
         raise Unreachable(
-            f"The grades run over cone lengths above {over[0]:g} mm to {up_to[-1]:g} mm; this one "
-            f"is {length_mm:.6g} mm.",
-            fields={"length": f"should be above {over[0]:g} mm and at most {up_to[-1]:g} mm"},
+            f"The grades run over cone lengths above {plain(over[0])} mm to {plain(up_to[-1])} "
+            "mm; this one "
+            f"is {plain(length_mm)} mm.",
+            fields={
+                "length": f"should be above {plain(over[0])} mm and at most {plain(up_to[-1])} mm"
+            },
         )
     return float(table["grades"][grade][bisect_left(up_to, length_mm)]) * 1e-6
 
@@ -62,7 +66,7 @@ def grade_tolerance_rad(grade: str, length_mm: float) -> float:
 @cache
 def _table_of_grades() -> dict[str, Any]:
     table = read_table(__name__, "angle_tolerances.toml")
-    if not table["source"] or not table["how"]:
+    if not table["source"] or not table["standing"]:
         raise ValueError("the table of cone angle tolerances has no source")
     return table
 
@@ -88,7 +92,7 @@ def half_angle_band(half_rad: float, diameter_change: float, length: float) -> f
         raise Impossible(
             "This tolerance lets the taper vanish.",
             fields={
-                "diameter_tolerance_over_length": f"should be below {4 * length * tangent:.6g}"
+                "diameter_tolerance_over_length": f"should be below {plain(4 * length * tangent)}"
             },
         )
     return 2.0 * (math.atan(tangent + step) - math.atan(tangent - step))

@@ -36,7 +36,7 @@ def shank_dimensions() -> dict[str, dict[str, Any]]:
 def _read(row: dict[str, Any], source: str) -> dict[str, Any]:
     """Read one row; one with an unknown column or without its standing is refused."""
     unknown = set(row) - {*SHANK_COLUMNS, "designation", "published", "how"}
-    if unknown or not row["how"] or not set(row["published"]) <= set(SHANK_COLUMNS):
+    if unknown or not row["standing"] or not set(row["published"]) <= set(SHANK_COLUMNS):
         raise ValueError(f"shank {row['designation']}: unknown column or no standing")
     dimensions = {column: row.get(column) for column in SHANK_COLUMNS}
-    return {**dimensions, "published": row["published"], "how": row["how"], "source": source}
+    return {**dimensions, "published": row["published"], "how": row["standing"], "source": source}

@@ -8,7 +8,7 @@ from halfangle_service.errors import Unreachable
 from halfangle_service.trade.tables.loader import read_table
 from halfangle_service.trade.tapers.solve import rate_from_taper_per_foot
 
-RowStanding = Literal["published", "from memory", "derived"]
+RowStanding = Literal["published", "from-memory", "derived"]
 _TABLES = ("standard.toml", "standard_more.toml")
 
 
@@ -29,7 +29,7 @@ class StandardTaper:
     small_diameter: float | None
     depth: float | None
     source: str
-    how: RowStanding
+    standing: RowStanding
 
 
 @cache
@@ -56,7 +56,7 @@ def find_standard(designation: str, *, field: str = "designation") -> StandardTa
 
 def _read(row: dict[str, Any]) -> StandardTaper:
     """Read one row; a row without its source or its standing is refused."""
-    if not row["source"] or not row["how"]:
+    if not row["source"] or not row["standing"]:
         raise ValueError(f"taper {row['designation']} has no source")
     if "one_in_x" in row:
         rate = 1.0 / row["one_in_x"]
@@ -72,5 +72,5 @@ def _read(row: dict[str, Any]) -> StandardTaper:
         small_diameter=row.get("small_diameter"),
         depth=row.get("depth"),
         source=f"{row['source']}; {row['clause']}",
-        how=row["how"],
+        standing=row["standing"],
     )

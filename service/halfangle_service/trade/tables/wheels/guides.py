@@ -17,7 +17,7 @@ class Guide:
     depth_low_mm: float
     depth_high_mm: float
     source: str
-    how: str
+    standing: str
     note: str
 
 
@@ -29,7 +29,7 @@ def guides() -> dict[str, Guide]:
 
 def _read(row: dict[str, Any]) -> Guide:
     """Read one row; a row without its source or its standing is refused."""
-    if not row["source"] or not row["how"]:
+    if not row["source"] or not row["standing"]:
         raise ValueError(f"guide values for {row['purpose']} have no source")
     return Guide(
         purpose=row["purpose"],
@@ -38,6 +38,6 @@ def _read(row: dict[str, Any]) -> Guide:
         depth_low_mm=row["depth_mm"][0],
         depth_high_mm=row["depth_mm"][1],
         source=row["source"],
-        how=row["how"],
+        standing=row["standing"],
         note=row["note"],
     )

@@ -12,14 +12,14 @@ class StartCheck:
 
     what: str
     source: str
-    how: str
+    standing: str
 
 
 @cache
 def start_checks() -> tuple[StartCheck, ...]:
     """Give the checks in their order; raises ValueError where one lacks its source."""
     rows = read_table(__name__, "before_starting.toml")["check"]
-    checks = tuple(StartCheck(row["what"], row["source"], row["how"]) for row in rows)
-    if not all(check.source and check.how for check in checks):
+    checks = tuple(StartCheck(row["what"], row["source"], row["standing"]) for row in rows)
+    if not all(check.source and check.standing for check in checks):
         raise ValueError("a check before starting has no source")
     return checks

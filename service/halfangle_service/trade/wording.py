@@ -1,0 +1,79 @@
+"""Figures in sentences: one way to write each kind of number for a person, never an exponent.
+
+Answers carry full precision in their fields; a sentence carries what can be set or read.
+"""
+
+from decimal import Decimal
+
+from halfangle_service.trade.angles import format_dms
+from halfangle_service.trade.units import Units
+
+_DECIMALS: dict[Units, int] = {"in": 4, "mm": 3}
+
+
+def plain(value: float, digits: int = 6) -> str:
+    """Write a number of any unit: so many significant digits, no exponent, no empty decimals.
+
+    >>> plain(0.00005), plain(2.5), plain(-12_000_000_000.0), plain(-0.0)
+    ('0.00005', '2.5', '-12000000000', '0')
+    """
+    return format(Decimal(format(value + 0.0, f".{digits}g")), "f")
+
+
+def length(value: float, units: Units) -> str:
+    """Write a length to the bench step, 0.0001 in or 0.001 mm, with its unit.
+
+    >>> length(2.23606798, "in")
+    '2.2361 in'
+    """
+    return f"{value:.{_DECIMALS[units]}f} {units}"
+
+
+def small_length(value: float, units: Units) -> str:
+    """Write a length to a tenth of the bench step, for runout and steps of feed.
+
+    >>> small_length(0.00023094, "in")
+    '0.00023 in'
+    """
+    return f"{value:.{_DECIMALS[units] + 1}f} {units}"
+
+
+def block(size: float, units: Units) -> str:
+    """Write a block by its nominal size, with no more digits than it has.
+
+    >>> block(0.1003, "in"), block(1.0, "mm")
+    ('0.1003', '1')
+    """
+    return f"{size:.{_DECIMALS[units] + 2}f}".rstrip("0").rstrip(".")
+
+
+def stack(blocks: tuple[float, ...], units: Units) -> str:
+    """Write blocks joined by plus signs, with the unit.
+
+    >>> stack((2.0, 0.5), "in")
+    '2 + 0.5 in'
+    """
+    return f"{' + '.join(block(size, units) for size in blocks)} {units}"
+
+
+def degrees(angle_degrees: float) -> str:
+    """Write an angle in degrees, minutes and seconds."""
+    return format_dms(angle_degrees)
+
+
+def arcsec(angle_arcsec: float, digits: int = 1) -> str:
+    """Write a small angle in seconds of arc to so many decimals; its sign stays.
+
+    >>> arcsec(-12.345)
+    '-12.3″'
+    """
+    return f"{angle_arcsec:.{digits}f}″"
+
+
+def percent(share_percent: float) -> str:
+    """Write a share to whole percents, below ten to one decimal.
+
+    >>> percent(41.7), percent(0.35)
+    ('42 %', '0.3 %')
+    """
+    return f"{share_percent:.{0 if abs(share_percent) >= 9.95 else 1}f} %"
