@@ -98,10 +98,10 @@ class Operation(Generic[RequestT, ResultT]):
     """One calculation.
 
     Declared by the decorator `operation`. `verb` may hold hyphens. `example` is a request that
-    must run. `largest_request` says in plain words what bounds the work. `heavy` marks what may take more than some milliseconds: it runs in
-    a worker thread and counts against the limit of concurrent heavy requests; a function tells of
-    each request whether it is heavy. `drawing` is SVG that the reference page shows with it, such
-    as its sign conventions.
+    must run. `largest_request` says in plain words what bounds the work. `heavy` marks what may
+    take more than some milliseconds: it runs in a worker thread and counts against the limit of
+    concurrent heavy requests; a function tells of each request whether it is heavy. `drawing` is
+    SVG that the reference page shows with it, such as its sign conventions.
     """
 
     topic: str

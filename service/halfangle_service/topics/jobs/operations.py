@@ -125,8 +125,8 @@ def _advisories(job: Job, result: CenterJobResult) -> tuple[Advisory, ...]:
             note(
                 "stack-not-exact",
                 f"The height {plain(job.height, 7)} {job.request.units} is not one that "
-                f"these blocks build; the nearest stack is off by {job.words.arcsec(job.deviation_arcsec)} of "
-                "included angle, which the budget counts as a known offset.",
+                "these blocks build; the nearest stack is off by "
+                f"{job.words.arcsec(job.deviation_arcsec)} of included angle, which the budget counts as a known offset.",
             )
         )
     if job.degrees > STEEP_DEGREES:
@@ -134,7 +134,8 @@ def _advisories(job: Job, result: CenterJobResult) -> tuple[Advisory, ...]:
             caution(
                 "steep-angle",
                 f"Past {plain(STEEP_DEGREES)}° a sine setting loses its edge: one bench step "
-                f"of height turns the included angle by {job.words.arcsec(result.setting.arcsec_per_step)}.",
+                "of height turns the included angle by "
+                f"{job.words.arcsec(result.setting.arcsec_per_step)}.",
             )
         )
     if result.angle.not_stated:

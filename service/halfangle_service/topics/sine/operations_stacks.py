@@ -267,7 +267,8 @@ def _height_now(request: SineCorrectionRequest, offset: float) -> float:
     if not 0.0 < now - offset < request.center_distance:
         raise Impossible(
             f"These stacks lift the high roll's center {plain(now - offset, 10)} {request.units} "
-            "over the low one's; a setting lifts it by more than 0 and less than the center distance.",
+            "over the low one's; a setting lifts it by more than 0 and less than the center "
+            "distance.",
             fields={"blocks": "should be the stack under the high roll"},
         )
     return now

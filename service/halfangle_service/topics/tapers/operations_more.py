@@ -16,6 +16,7 @@ from halfangle_service.operation import (
     Source,
     caution,
     note,
+    published_table,
 )
 from halfangle_service.topics.tapers.models_more import (
     TaperAngleRequest,
