@@ -253,4 +253,4 @@ def test_grades_of_angle_blocks_ascend() -> None:
     """Grades of angle blocks stand from the finest to the coarsest, each with a source."""
     accuracies = [grade.accuracy_arcsec for grade in angle_grades().values()]
     assert accuracies == sorted(accuracies)
-    assert all(grade.source and grade.how for grade in angle_grades().values())
+    assert all(grade.source and grade.standing for grade in angle_grades().values())

@@ -69,7 +69,7 @@ def test_guide_values_go_from_coarse_to_fine() -> None:
     assert [row.purpose for row in rows] == ["roughing", "general", "finishing"]
     assert [r.overlap_low for r in rows] == sorted(r.overlap_low for r in rows)
     assert [r.depth_high_mm for r in rows] == sorted((r.depth_high_mm for r in rows), reverse=True)
-    assert all(row.source and row.how == "from memory" for row in rows)
+    assert all(row.source and row.standing == "from-memory" for row in rows)
 
 
 @pytest.mark.parametrize(
@@ -195,7 +195,7 @@ def test_start_checks_name_their_sources(call: Call) -> None:
     """The checks before starting name ring test, guard and run-up, each with its source."""
     words = " ".join(check.what for check in start_checks())
     assert all(name in words for name in ("ring-test", "Guard", "one minute", "flanges"))
-    assert {check.how for check in start_checks()} == {"published", "from memory"}
+    assert {check.standing for check in start_checks()} == {"published", "from-memory"}
     assert len(call("wheels.speed", **WHEEL)["result"]["before_starting"]) == len(start_checks())
 
 

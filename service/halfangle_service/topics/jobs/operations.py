@@ -126,7 +126,8 @@ def _advisories(job: Job, result: CenterJobResult) -> tuple[Advisory, ...]:
                 "stack-not-exact",
                 f"The height {plain(job.height, 7)} {job.request.units} is not one that "
                 "these blocks build; the nearest stack is off by "
-                f"{job.words.arcsec(job.deviation_arcsec)} of included angle, which the budget counts as a known offset.",
+                f"{job.words.arcsec(job.deviation_arcsec)} of included angle, which the budget "
+                "counts as a known offset.",
             )
         )
     if job.degrees > STEEP_DEGREES:

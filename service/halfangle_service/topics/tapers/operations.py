@@ -115,7 +115,7 @@ def _dimensions(designation: str) -> StandardShankDimensions | None:
         units="mm",
         published=row["published"],
         source=row["source"],
-        standing=row["how"],
+        standing=row["standing"],
         **lengths,
     )
 

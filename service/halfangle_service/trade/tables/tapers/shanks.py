@@ -26,7 +26,7 @@ def shank_dimensions() -> dict[str, dict[str, Any]]:
     """Give each shank's row by its taper's designation.
 
     A row holds every one of `SHANK_COLUMNS` in mm, None where the standard gives none; `published`,
-    the columns seen in print; `how` and `source`.
+    the columns seen in print; `standing` and `source`.
     """
     table = read_table(__name__, "shanks.toml")
     source = f"{table['source']}; {table['clause']}"
@@ -35,8 +35,8 @@ def shank_dimensions() -> dict[str, dict[str, Any]]:
 
 def _read(row: dict[str, Any], source: str) -> dict[str, Any]:
     """Read one row; one with an unknown column or without its standing is refused."""
-    unknown = set(row) - {*SHANK_COLUMNS, "designation", "published", "how"}
+    unknown = set(row) - {*SHANK_COLUMNS, "designation", "published", "standing"}
     if unknown or not row["standing"] or not set(row["published"]) <= set(SHANK_COLUMNS):
         raise ValueError(f"shank {row['designation']}: unknown column or no standing")
     dimensions = {column: row.get(column) for column in SHANK_COLUMNS}
-    return {**dimensions, "published": row["published"], "how": row["standing"], "source": source}
+    return {**dimensions, "published": row["published"], "standing": row["standing"], "source": source}
