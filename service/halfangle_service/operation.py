@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, cached_property
 from inspect import getdoc
-from typing import Annotated, Any, Generic, Literal, TypeVar, get_args, get_type_hints
+from typing import Any, Generic, Literal, TypeVar, get_args, get_type_hints
 
 from pydantic import BaseModel, Field, TypeAdapter, create_model
 
@@ -21,6 +21,7 @@ from halfangle_service.fields import (
     Sexagesimal,
     format_dms,
 )
+from halfangle_service.fields.advisories import Advisory, note
 from halfangle_service.trade.wording import plain
 
 RequestT = TypeVar("RequestT", bound=RequestModel)
@@ -29,20 +30,7 @@ ResultT = TypeVar("ResultT", bound=ResultModel)
 #: Most angles of one request that are noted as perhaps meant otherwise.
 MOST_READING_NOTES = 5
 
-Severity = Literal["note", "caution", "stop"]
 Standing = Literal["published", "derived", "common-practice-no-source", "from-memory"]
-
-
-class Advisory(ResultModel):
-    """The voice of an experienced hand."""
-
-    code: Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$")] = Field(
-        description="Stable code of the advisory.", examples=["steep-angle"]
-    )
-    severity: Severity = Field(
-        description="`note`: a better way exists; `caution`: mind this; `stop`: do not run this."
-    )
-    message: str = Field(description="What to mind, in plain words.")
 
 
 class Source(ResultModel):
@@ -76,21 +64,6 @@ class Outcome(Generic[ResultT]):
 
     result: ResultT
     advisories: tuple[Advisory, ...] = ()
-
-
-def note(code: str, message: str) -> Advisory:
-    """Make an advisory of severity `note`."""
-    return Advisory(code=code, severity="note", message=message)
-
-
-def caution(code: str, message: str) -> Advisory:
-    """Make an advisory of severity `caution`."""
-    return Advisory(code=code, severity="caution", message=message)
-
-
-def stop(code: str, message: str) -> Advisory:
-    """Make an advisory of severity `stop`."""
-    return Advisory(code=code, severity="stop", message=message)
 
 
 @dataclass(frozen=True)

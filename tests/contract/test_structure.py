@@ -17,7 +17,7 @@ from pydantic import BaseModel
 
 from halfangle_service.app import all_collections, contract_bytes
 from halfangle_service.fields import RequestModel, ResultModel
-from halfangle_service.operation import Advisory
+from halfangle_service.fields.advisories import Advisory
 from halfangle_service.registry import load_registry
 
 ROOT = Path(__file__).parents[2]

@@ -15,9 +15,11 @@ from halfangle_service.fields.numbers import (
     NonNegativeLength,
     Number,
     NumberOut,
+    SharePercent,
     SignedArcsec,
     SignedLength,
     Unit,
+    UnitsField,
 )
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN, format_dms, parse_dms
 from halfangle_service.trade.units import (
@@ -54,10 +56,12 @@ __all__ = [
     "RequestModel",
     "ResultModel",
     "Sexagesimal",
+    "SharePercent",
     "SignedArcsec",
     "SignedLength",
     "Unit",
     "Units",
+    "UnitsField",
     "angle_from_radians",
     "bench_step",
     "format_dms",

@@ -3,10 +3,8 @@
 from collections.abc import Mapping
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.trade.cone import AGREE_WITHIN_ARCSEC
 from halfangle_service.trade.wording import plain
-
-#: Two angles given for one cone agree when they differ by no more than this, on the included angle.
-AGREE_WITHIN_ARCSEC = 0.5
 
 
 def half_angle_degrees(

@@ -11,6 +11,8 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
+from halfangle_service.trade.units import Units
+
 UnitName = Literal[
     "length",  # the request's `units`
     "degree",
@@ -37,6 +39,8 @@ UnitName = Literal[
     "minute",
     "newton",
     "microradian",
+    "stated",  # the unit that a field beside it names
+    "per_stated",
 ]
 
 
@@ -57,6 +61,7 @@ class Unit:
 FINITE = Field(strict=True, allow_inf_nan=False)
 
 # Requests ------------------------------------------------------------------------------------
+UnitsField = Annotated[Units, Field(description="Unit of every length here and in the answer.")]
 Length = Annotated[float, FINITE, Field(ge=1e-6, le=1e4), Unit("length")]
 NonNegativeLength = Annotated[float, FINITE, Field(ge=0, le=1e4), Unit("length")]
 SignedLength = Annotated[float, FINITE, Field(ge=-1e4, le=1e4), Unit("length")]
@@ -67,6 +72,7 @@ Celsius = Annotated[float, FINITE, Field(ge=-40, le=150), Unit("celsius")]
 Number = Annotated[float, FINITE, Field(ge=-1e9, le=1e9), Unit("1")]
 
 # Results -------------------------------------------------------------------------------------
+SharePercent = Annotated[float, Unit("percent")]
 LengthOut = Annotated[float, Unit("length")]
 ArcsecOut = Annotated[float, Unit("arcsecond")]
 NumberOut = Annotated[float, Unit("1")]

@@ -1,17 +1,64 @@
-"""The cone on a sine plate: its size, and how errors of the set-up turn it.
+"""A cone's slope, however a drawing states it, and a cone's own size.
 
-Angles in radians, lengths in any one unit. θ is the plate's angle, equal to the half angle α of the
-cone when all is true: a flat wheel sweeps a plane, and the half angle is the angle between the
-spin axis and that plane. The included angle has twice the half angle's error. Derived here.
+Angles in radians, lengths in any one unit. The rate of taper is C = (D − d) / l, on the diameter
+(ISO 3040, ISO 1119): C = 2 tan α with α the half angle; 1:x is 1/C; taper per foot is 12 C.
 """
 
 import math
+from dataclasses import dataclass
 
-from halfangle_service.trade.sine.geometry import (
-    ARCSEC_PER_RADIAN,
-    angle_at_yaw,
-    arcsec_per_height,
-)
+from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
+
+INCHES_PER_FOOT = 12.0
+#: Two statements of one slope agree when they differ by no more than this, in arc-seconds of the
+#: included angle.
+AGREE_WITHIN_ARCSEC = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Slope:
+    """A cone's slope; kept in degrees so that an angle sent in degrees comes back as it was."""
+
+    half_angle_degrees: float
+
+    @classmethod
+    def of_rate(cls, rate: float) -> "Slope":
+        """The slope of a rate of taper C, on the diameter."""
+        return cls(math.degrees(half_angle_from_rate(rate)))
+
+    @property
+    def half_angle_rad(self) -> float:
+        """Half angle α in radians."""
+        return math.radians(self.half_angle_degrees)
+
+    @property
+    def included_angle_degrees(self) -> float:
+        """Included angle 2α in degrees."""
+        return 2.0 * self.half_angle_degrees
+
+    @property
+    def rate(self) -> float:
+        """Rate of taper C = 2 tan α, on the diameter."""
+        return rate_from_half_angle(self.half_angle_rad)
+
+    def less_arcsec(self, other: "Slope") -> float:
+        """This included angle less another's, in arc-seconds."""
+        return 2.0 * (self.half_angle_rad - other.half_angle_rad) * ARCSEC_PER_RADIAN
+
+
+def rate_from_half_angle(half_angle_rad: float) -> float:
+    """Rate of taper from the half angle in radians: C = 2 tan α."""
+    return 2.0 * math.tan(half_angle_rad)
+
+
+def half_angle_from_rate(rate: float) -> float:
+    """Half angle in radians from the rate of taper: tan α = C / 2."""
+    return math.atan(rate / 2.0)
+
+
+def rate_from_taper_per_foot(taper_per_foot: float) -> float:
+    """Rate of taper from the taper per foot, in inches of diameter a foot of length."""
+    return taper_per_foot / INCHES_PER_FOOT
 
 
 def cone_length(base_diameter: float, half_angle_rad: float) -> float:
@@ -24,36 +71,9 @@ def slant_length(base_diameter: float, half_angle_rad: float) -> float:
     return base_diameter / (2.0 * math.sin(half_angle_rad))
 
 
-def included_arcsec_per_height(center_distance: float, plate_angle_rad: float) -> float:
-    """Change of the included angle for one unit of stack height: 2 / (L cos θ), in arc-seconds."""
-    return 2.0 * arcsec_per_height(center_distance, plate_angle_rad)
+def ends_before(large_diameter: float, length: float, half_angle_rad: float) -> bool:
+    """True where a cone comes to its point before a length along its axis.
 
-
-def included_arcsec_per_center_distance(center_distance: float, plate_angle_rad: float) -> float:
-    """Change of the included angle for one unit of center distance: 2 tan θ / L, arc-seconds."""
-    return 2.0 * ARCSEC_PER_RADIAN * math.tan(plate_angle_rad) / center_distance
-
-
-def included_arcsec_from_temperature(
-    plate_angle_rad: float, expansion_difference: float, temperature_rise: float
-) -> float:
-    """Change of the included angle in arc-seconds: 2 tan θ (α_blocks - α_plate) ΔT.
-
-    `expansion_difference` in 1/K, blocks less plate; `temperature_rise` over 20 °C in K.
+    A cone that ends just at its point is whole: the last part in 10¹² is rounding, not geometry.
     """
-    return (
-        2.0
-        * ARCSEC_PER_RADIAN
-        * math.tan(plate_angle_rad)
-        * expansion_difference
-        * temperature_rise
-    )
-
-
-def included_arcsec_from_yaw(plate_angle_rad: float, yaw_rad: float) -> float:
-    """Change of the included angle in arc-seconds when the axis yaws out of the tilt plane.
-
-    The cone always comes out too slender, whichever way the axis yaws.
-    """
-    half_angle = angle_at_yaw(plate_angle_rad, yaw_rad)
-    return 2.0 * ARCSEC_PER_RADIAN * (half_angle - plate_angle_rad)
+    return length * rate_from_half_angle(half_angle_rad) > large_diameter * (1.0 + 1e-12)

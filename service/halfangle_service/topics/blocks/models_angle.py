@@ -15,7 +15,7 @@ from halfangle_service.fields import (
     ResultModel,
     SignedArcsec,
 )
-from halfangle_service.topics.blocks.models import SetName
+from halfangle_service.fields.blocks import SetName
 
 
 class BlockAngleOwned(RequestModel):

@@ -13,7 +13,7 @@ from halfangle_service.fields import (
     Unit,
     Units,
 )
-from halfangle_service.topics.blocks.models import BlockOwned, SetName
+from halfangle_service.fields.blocks import BlockOwned, SetName
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 from halfangle_service.trade.uncertainty import Distribution
 

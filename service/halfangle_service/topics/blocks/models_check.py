@@ -16,7 +16,7 @@ from halfangle_service.fields import (
     ResultModel,
     SignedLength,
 )
-from halfangle_service.topics.blocks.models import BlockSupplyFields, SetName
+from halfangle_service.fields.blocks import BlockSupplyFields, SetName
 from halfangle_service.trade.stacks.mistakes import Kind, Likeness
 
 CheckVerdict = Literal["as wanted", "not as wanted", "nothing to compare with"]

@@ -13,7 +13,8 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
 )
-from halfangle_service.topics.blocks.models import BlockBuilt, BlockFinishFields
+from halfangle_service.fields.blocks import BlockFinishFields
+from halfangle_service.fields.stacks import BlockBuilt
 
 Label = Annotated[str, Field(min_length=1, max_length=60)]
 MaxBlocks = Annotated[int, Count(ge=1, le=8)]

@@ -8,7 +8,8 @@ from itertools import chain, islice, product
 
 from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
 from halfangle_service.fields import Angle, format_dms
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.blocks.models_angle import (
     BlockAngleAlternative,
     BlockAngleOwned,

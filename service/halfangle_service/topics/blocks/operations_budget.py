@@ -5,8 +5,14 @@ from math import fsum
 
 from halfangle_service.errors import BeyondBound, Disagreement
 from halfangle_service.fields import Units, from_mm, from_tenth_nm, to_tenth_nm
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.topics.blocks.models import BlockOwned
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.blocks import BlockOwned
+from halfangle_service.fields.supply import (
+    own_units,
+    require_deviations,
+    require_sane,
+)
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.blocks.models_budget import (
     MOST_IN_STACK,
     BlockBudgetLine,
@@ -14,11 +20,6 @@ from halfangle_service.topics.blocks.models_budget import (
     BlockBudgetResult,
 )
 from halfangle_service.topics.blocks.operations_stack import GRADES
-from halfangle_service.topics.blocks.operations_supply import (
-    own_units,
-    require_deviations,
-    require_sane,
-)
 from halfangle_service.trade.stacks.height_budget import (
     REFERENCE_CELSIUS,
     Films,

@@ -7,16 +7,9 @@ from dataclasses import dataclass
 from itertools import takewhile
 
 from halfangle_service.fields import Units, bench_step, from_tenth_nm
-from halfangle_service.operation import (
-    Advisory,
-    Operation,
-    Outcome,
-    Source,
-    caution,
-    note,
-    stop,
-)
-from halfangle_service.topics.blocks.built import errors_of
+from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.fields.stacks import errors_of
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.blocks.models_check import (
     BlockCheckRequest,
     BlockCheckResult,

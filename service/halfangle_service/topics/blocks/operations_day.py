@@ -7,7 +7,8 @@ from itertools import combinations
 
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields import from_tenth_nm
-from halfangle_service.operation import Advisory, Operation, Outcome, note
+from halfangle_service.fields.advisories import Advisory, note
+from halfangle_service.operation import Operation, Outcome
 from halfangle_service.topics.blocks.models_stacks import (
     BlockContention,
     BlockDayJob,

@@ -7,19 +7,16 @@ from typing import Any
 
 from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
 from halfangle_service.fields import Units, from_tenth_nm, to_tenth_nm
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.topics.blocks.built import built_facts, stack_facts
-from halfangle_service.topics.blocks.models import (
-    BlockAlternative,
-    BlockStackRequest,
-    BlockStackResult,
-)
-from halfangle_service.topics.blocks.operations_supply import (
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.stacks import BlockAlternative, built_facts, stack_facts
+from halfangle_service.fields.supply import (
     ENDS,
     Supply,
     finished_supply,
     where_else,
 )
+from halfangle_service.operation import Operation, Outcome, Source
+from halfangle_service.topics.blocks.models import BlockStackRequest, BlockStackResult
 from halfangle_service.trade.stacks.choosing import Choice, choose, completing_sizes
 from halfangle_service.trade.stacks.nearest import (
     choose_measured,

@@ -3,7 +3,8 @@
 from collections.abc import Iterator, Sequence
 
 from halfangle_service.errors import Disagreement, Unreachable
-from halfangle_service.operation import Advisory, Operation, Outcome, note
+from halfangle_service.fields.advisories import Advisory, note
+from halfangle_service.operation import Operation, Outcome
 from halfangle_service.topics.blocks.models_stacks import (
     BlockNamedStack,
     BlockStacksRequest,

@@ -6,16 +6,17 @@ from typing import Any
 
 from halfangle_service.errors import BeyondBound, Unreachable
 from halfangle_service.fields import Units, from_tenth_nm, to_tenth_nm
-from halfangle_service.operation import Advisory, Source, caution
-from halfangle_service.topics.blocks.built import built_facts
-from halfangle_service.topics.blocks.models import BlockFinishFields
-from halfangle_service.topics.blocks.models_stacks import BlockLeftOut, BlockToBorrow
-from halfangle_service.topics.blocks.operations_supply import (
+from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.blocks import BlockFinishFields
+from halfangle_service.fields.stacks import built_facts
+from halfangle_service.fields.supply import (
     ENDS,
     Supply,
     finished_supply,
     where_else,
 )
+from halfangle_service.operation import Source
+from halfangle_service.topics.blocks.models_stacks import BlockLeftOut, BlockToBorrow
 from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
 from halfangle_service.trade.stacks.search.stacking import UNREACHED, StackTable
 from halfangle_service.trade.stacks.search.work import Work

@@ -10,13 +10,13 @@ from halfangle_service.fields import (
     angle_from_radians,
     to_tenth_nm,
 )
-from halfangle_service.topics.blocks.models_check import BlockCheckRequest
-from halfangle_service.topics.blocks.operations_supply import (
+from halfangle_service.fields.supply import (
     Supply,
     graded,
     graded_supply,
     read_supply,
 )
+from halfangle_service.topics.blocks.models_check import BlockCheckRequest
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.blocks.sets import find_set, foreign_places
 from halfangle_service.trade.tables.blocks.tolerances import find_grade

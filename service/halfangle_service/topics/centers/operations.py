@@ -5,7 +5,8 @@ import math
 
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.centers.models import (
     CenterContactRequest,
     CenterContactResult,

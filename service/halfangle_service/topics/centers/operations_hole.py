@@ -5,15 +5,8 @@ from dataclasses import fields
 
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import from_mm, to_mm
-from halfangle_service.operation import (
-    Advisory,
-    Operation,
-    Outcome,
-    Source,
-    caution,
-    note,
-    published_table,
-)
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.operation import Operation, Outcome, Source, published_table
 from halfangle_service.topics.centers.models_hole import (
     CenterHoleBall,
     CenterHoleRequest,

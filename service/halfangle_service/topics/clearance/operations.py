@@ -4,10 +4,12 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from halfangle_service.cautions import DEFERENCE, MAGNETIC_HOLDING
 from halfangle_service.errors import Impossible
 from halfangle_service.fields import angle_from_radians
+from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.fields.cones import half_angle_degrees
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note, stop
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.clearance.models import (
     ClearanceChange,
     ClearanceGap,
@@ -16,7 +18,6 @@ from halfangle_service.topics.clearance.models import (
     TiltedPlateResult,
 )
 from halfangle_service.topics.clearance.reading import fixture_of, heads_of, plate_of
-from halfangle_service.topics.wheels.cautions import DEFERENCE, MAGNETIC_HOLDING
 from halfangle_service.trade.clearance.assembly import (
     Assembly,
     Cone,

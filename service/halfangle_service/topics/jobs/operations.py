@@ -2,12 +2,14 @@
 
 import math
 
+from halfangle_service.cautions import STEEP_DEGREES
 from halfangle_service.errors import Disagreement, Refusal, Unreachable
 from halfangle_service.fields import to_tenth_nm
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.blocks import BlockSupplyFields
 from halfangle_service.fields.cones import half_angle_degrees
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.topics.blocks.models import BlockSupplyFields
-from halfangle_service.topics.blocks.operations_supply import Supply, read_supply
+from halfangle_service.fields.supply import Supply, read_supply
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.jobs.models import CenterJobRequest, CenterJobResult
 from halfangle_service.topics.jobs.operations_parts import (
     Job,
@@ -24,7 +26,6 @@ from halfangle_service.topics.jobs.operations_parts import (
 )
 from halfangle_service.topics.jobs.setting import choose_setting
 from halfangle_service.topics.jobs.wording import Wording
-from halfangle_service.topics.sine.plate import STEEP_DEGREES
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.wording import plain
 

@@ -32,18 +32,17 @@ from halfangle_service.topics.jobs.wording import Wording
 from halfangle_service.topics.jobs.work_steps import StepFacts, ordered_steps
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.centers.limits import tir_on_cone
-from halfangle_service.trade.cone import (
-    cone_length,
-    included_arcsec_from_temperature,
-    included_arcsec_per_height,
-    slant_length,
-)
+from halfangle_service.trade.cone import cone_length, slant_length
 from halfangle_service.trade.runout.budget import root_sum_of_squares, worst_case
 from halfangle_service.trade.sine.center_budget import (
     NAMES,
     SetupErrors,
     included_angle_budget,
     joined_lines,
+)
+from halfangle_service.trade.sine.cone_errors import (
+    included_arcsec_from_temperature,
+    included_arcsec_per_height,
 )
 from halfangle_service.trade.sine.geometry import angle_for_height
 from halfangle_service.trade.tables.blocks.tolerances import find_grade

@@ -8,7 +8,8 @@ import numpy as np
 
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.runout import models as m
 from halfangle_service.topics.runout.operations_form import OFF_CREST, V_BLOCK
 from halfangle_service.topics.runout.operations_terms import CONVERT

@@ -11,62 +11,19 @@ from halfangle_service.fields import (
     CountOut,
     Length,
     LengthOut,
-    RequestModel,
     ResultModel,
     SignedLength,
     Unit,
-    Units,
+)
+from halfangle_service.fields.plates import (
+    ArcsecPerStep,
+    PlateFields,
+    ReachField,
+    ResolutionField,
 )
 
-CenterDistance = Annotated[
-    Length,
-    Field(description="Distance between the centers of the two rolls, in `units`.", examples=[5.0]),
-]
-UnitsField = Annotated[Units, Field(description="Unit of every length here and in the answer.")]
-ReachField = Annotated[
-    Annotated[float, AngleInput(gt=0, lt=90)] | None,
-    Field(
-        description="Largest angle that the plate reaches, in degrees; past it a setting is "
-        "refused. Absent: anything below 90°."
-    ),
-]
-ResolutionField = Annotated[
-    Length | None,
-    Field(
-        description="Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm."
-    ),
-]
-ArcsecPerStep = Annotated[
-    ArcsecOut,
-    Field(
-        description="Change of angle in arc-seconds for one bench step of height (0.0001 in or "
-        "0.001 mm)."
-    ),
-]
 
-
-class SinePlateFields(RequestModel):
-    """What a sine bar or plate is."""
-
-    units: UnitsField
-    center_distance: CenterDistance
-    high_roll_diameter: Length | None = Field(
-        None,
-        description="Diameter of the roll that is raised, in `units`; only where the rolls differ, "
-        "together with `low_roll_diameter`.",
-    )
-    low_roll_diameter: Length | None = Field(
-        None, description="Diameter of the other roll, in `units`."
-    )
-    base_step: SignedLength = Field(
-        0.0,
-        description="Height of the low roll's seat over the high roll's, in `units`: the stack at "
-        "which a plate with equal rolls stands at zero.",
-        examples=[0.1],
-    )
-
-
-class SineSettingRequest(SinePlateFields):
+class SineSettingRequest(PlateFields):
     """A sine bar or plate, and the angle wanted."""
 
     angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(
@@ -117,7 +74,7 @@ class SineSettingResult(ResultModel):
     )
 
 
-class SineAngleRequest(SinePlateFields):
+class SineAngleRequest(PlateFields):
     """A sine bar or plate, and the stack under its high roll, or the stacks under both."""
 
     height: Length | None = Field(
@@ -145,7 +102,7 @@ class SineAngleResult(ResultModel):
     arcsec_per_step: ArcsecPerStep
 
 
-class SineTableRequest(SinePlateFields):
+class SineTableRequest(PlateFields):
     """A sine bar or plate, and a range of angles."""
 
     first_angle: Annotated[float, AngleInput(ge=0, lt=90)] = Field(

@@ -15,14 +15,14 @@ from halfangle_service.fields import (
     ResultModel,
     SignedLength,
     Unit,
+    UnitsField,
 )
-from halfangle_service.topics.blocks.models import BlockSupplyFields
-from halfangle_service.topics.sine.models import (
+from halfangle_service.fields.blocks import BlockSupplyFields
+from halfangle_service.fields.plates import (
     ArcsecPerStep,
     CenterDistance,
     ReachField,
     ResolutionField,
-    UnitsField,
 )
 from halfangle_service.topics.sine.models_stacks import MaxBlocks
 from halfangle_service.trade.sine.compound import BaseAxis, Frame

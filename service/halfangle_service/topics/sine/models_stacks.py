@@ -17,14 +17,14 @@ from halfangle_service.fields import (
     ResultModel,
     SignedArcsec,
 )
-from halfangle_service.topics.blocks.models import BlockSupplyFields
-from halfangle_service.topics.sine.models import ReachField, SinePlateFields
+from halfangle_service.fields.blocks import BlockSupplyFields
+from halfangle_service.fields.plates import PlateFields, ReachField
 
 LowStackUse = Literal["if needed", "fewest blocks", "always", "never"]
 MaxBlocks = Annotated[int, Count(ge=1, le=8)]
 
 
-class SineLowStackRequest(SinePlateFields, BlockSupplyFields):
+class SineLowStackRequest(PlateFields, BlockSupplyFields):
     """An angle, a plate, and one set for the stacks under both of its rolls."""
 
     angle: Annotated[float, AngleInput(ge=0, lt=90)] = Field(
@@ -82,7 +82,7 @@ class SineLowStackResult(ResultModel):
     instruction: str = Field(description="What to do, in plain words.")
 
 
-class SineCorrectionRequest(SinePlateFields, BlockSupplyFields):
+class SineCorrectionRequest(PlateFields, BlockSupplyFields):
     """A plate whose angle was measured, and, to say which blocks to swap, its stack and set."""
 
     angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(

@@ -16,7 +16,7 @@ from halfangle_service.fields import (
     SignedLength,
     Unit,
 )
-from halfangle_service.topics.sine.models import ArcsecPerStep, ReachField, SinePlateFields
+from halfangle_service.fields.plates import ArcsecPerStep, PlateFields, ReachField
 from halfangle_service.trade.sine.taper_use import Holding
 
 HoldingField = Annotated[
@@ -55,7 +55,7 @@ class SineTaperFields(RequestModel):
     )
 
 
-class SineTaperSettingRequest(SinePlateFields, SineTaperFields):
+class SineTaperSettingRequest(PlateFields, SineTaperFields):
     """A taper, and how it is held on a sine plate."""
 
     holding: HoldingField
@@ -96,7 +96,7 @@ class SineTaperSettingResult(ResultModel):
     )
 
 
-class SineTaperAngleRequest(SinePlateFields):
+class SineTaperAngleRequest(PlateFields):
     """The stack at which a taper's top generator is parallel, or nearly so."""
 
     height: Length = Field(

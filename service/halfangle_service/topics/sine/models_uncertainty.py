@@ -19,8 +19,9 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     Unit,
+    UnitsField,
 )
-from halfangle_service.topics.sine.models import CenterDistance, UnitsField
+from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.trade.sine.angle_budget import Term, TermUnit
 from halfangle_service.trade.sine.angle_error import LARGEST_YAW_DEGREES
 from halfangle_service.trade.tables.materials.expansion import MaterialName

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 from typing import Literal
 
+from halfangle_service.cautions import STEEP_DEGREES, steep_angle
 from halfangle_service.errors import Unreachable
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -13,8 +14,10 @@ from halfangle_service.fields import (
     from_tenth_nm,
     to_tenth_nm,
 )
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.topics.blocks.operations_supply import SOURCES, read_supply
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.plates import arcsec_per_step, to_set
+from halfangle_service.fields.supply import SOURCES, read_supply
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.sine.models_compound import (
     SineCompoundAnglesRequest,
     SineCompoundAnglesResult,
@@ -30,15 +33,7 @@ from halfangle_service.topics.sine.models_compound import (
     SineTrueTilt,
     SineVector,
 )
-from halfangle_service.topics.sine.plate import (
-    SINE_RELATION,
-    STEEP_DEGREES,
-    STEEP_PRACTICE,
-    arcsec_per_step,
-    bulk,
-    steepness,
-    to_set,
-)
+from halfangle_service.topics.sine.plate import SINE_RELATION, STEEP_PRACTICE, bulk
 from halfangle_service.trade.sine.compound import (
     UP,
     BaseAxis,
@@ -305,7 +300,7 @@ def _angle(angle_rad: float) -> Angle:
 def _advisories(request: SineCompoundRequest, result: SineCompoundResult) -> Iterator[Advisory]:
     distances = (request.base_center_distance, request.top_center_distance)
     for hinge, distance in zip((result.base, result.upper), distances, strict=True):
-        yield from steepness(hinge.angle.degrees, hinge.arcsec_per_step, STEEP_DEGREES)
+        yield from steep_angle(hinge.angle.degrees, hinge.arcsec_per_step, STEEP_DEGREES)
         yield from bulk(hinge.height, distance)
     turns = result.edge_turns
     turned = max(turns.x_edge.degrees, turns.y_edge.degrees, key=abs)

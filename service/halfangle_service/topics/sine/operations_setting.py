@@ -3,9 +3,12 @@
 import math
 from collections.abc import Iterator
 
+from halfangle_service.cautions import STEEP_DEGREES, steep_angle
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle, angle_from_radians, bench_step
-from halfangle_service.operation import Advisory, Operation, Outcome
+from halfangle_service.fields.advisories import Advisory
+from halfangle_service.fields.plates import arcsec_per_step, offset_of, to_set
+from halfangle_service.operation import Operation, Outcome
 from halfangle_service.topics.sine.models import (
     SineAngleRequest,
     SineAngleResult,
@@ -16,16 +19,7 @@ from halfangle_service.topics.sine.models import (
     SineTableResult,
     SineTableRow,
 )
-from halfangle_service.topics.sine.plate import (
-    SINE_RELATION,
-    STEEP_DEGREES,
-    STEEP_PRACTICE,
-    arcsec_per_step,
-    bulk,
-    offset_of,
-    steepness,
-    to_set,
-)
+from halfangle_service.topics.sine.plate import SINE_RELATION, STEEP_PRACTICE, bulk
 from halfangle_service.trade.sine.geometry import (
     angle_for_height,
     arcsec_per_height,
@@ -81,7 +75,7 @@ def _complement(request: SineSettingRequest, offset: float) -> SineComplement | 
 def _setting_advisories(
     request: SineSettingRequest, result: SineSettingResult
 ) -> Iterator[Advisory]:
-    yield from steepness(request.angle, result.arcsec_per_step, request.steep_angle)
+    yield from steep_angle(request.angle, result.arcsec_per_step, request.steep_angle)
     yield from bulk(result.height, request.center_distance)
 
 
@@ -95,7 +89,7 @@ def angle(request: SineAngleRequest) -> Outcome[SineAngleResult]:
         arcsec_per_step=arcsec_per_step(request.center_distance, angle_rad, request.units),
     )
     return Outcome(
-        result, tuple(steepness(result.angle.degrees, result.arcsec_per_step, STEEP_DEGREES))
+        result, tuple(steep_angle(result.angle.degrees, result.arcsec_per_step, STEEP_DEGREES))
     )
 
 
@@ -125,7 +119,7 @@ def table(request: SineTableRequest) -> Outcome[SineTableResult]:
     result = SineTableResult(count=len(rows), rows=rows, csv=_csv(request, rows))
     last = rows[-1]
     return Outcome(
-        result, tuple(steepness(last.angle.degrees, last.arcsec_per_step, STEEP_DEGREES))
+        result, tuple(steep_angle(last.angle.degrees, last.arcsec_per_step, STEEP_DEGREES))
     )
 
 

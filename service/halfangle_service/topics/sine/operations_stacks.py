@@ -4,6 +4,7 @@ import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
+from halfangle_service.cautions import STEEP_DEGREES, steep_angle
 from halfangle_service.errors import BeyondBound, Disagreement, Impossible, Unreachable
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -12,8 +13,10 @@ from halfangle_service.fields import (
     from_tenth_nm,
     to_tenth_nm,
 )
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.topics.blocks.operations_supply import read_supply
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.plates import arcsec_per_step, offset_of
+from halfangle_service.fields.supply import read_supply
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.sine.models_stacks import (
     SineCorrectionRequest,
     SineCorrectionResult,
@@ -22,14 +25,7 @@ from halfangle_service.topics.sine.models_stacks import (
     SineStack,
     SineSwap,
 )
-from halfangle_service.topics.sine.plate import (
-    SINE_RELATION,
-    STEEP_DEGREES,
-    arcsec_per_step,
-    bulk,
-    offset_of,
-    steepness,
-)
+from halfangle_service.topics.sine.plate import SINE_RELATION, bulk
 from halfangle_service.trade.sine.block_swap import fewest_swaps
 from halfangle_service.trade.sine.geometry import (
     angle_for_height,
@@ -211,7 +207,7 @@ def _low_stack_advisories(
 ) -> Iterator[Advisory]:
     angle_rad = math.radians(request.angle)
     per_step = arcsec_per_step(request.center_distance, angle_rad, request.units)
-    yield from steepness(request.angle, per_step, STEEP_DEGREES)
+    yield from steep_angle(request.angle, per_step, STEEP_DEGREES)
     yield from bulk(max(result.high.total, result.low.total), request.center_distance)
     if result.low.blocks and result.high.blocks:
         yield note(

@@ -3,9 +3,12 @@
 import math
 from collections.abc import Iterator
 
+from halfangle_service.cautions import STEEP_DEGREES, steep_angle
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution
+from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.plates import arcsec_per_step, offset_of, to_set
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.sine.models_taper import (
     SineTaperAngleRequest,
     SineTaperAngleResult,
@@ -14,15 +17,7 @@ from halfangle_service.topics.sine.models_taper import (
     SineTaperSettingResult,
     SineTaperSlip,
 )
-from halfangle_service.topics.sine.plate import (
-    SINE_RELATION,
-    STEEP_DEGREES,
-    arcsec_per_step,
-    bulk,
-    offset_of,
-    steepness,
-    to_set,
-)
+from halfangle_service.topics.sine.plate import SINE_RELATION, bulk
 from halfangle_service.trade.sine.geometry import (
     angle_for_height,
     height_for_angle,
@@ -143,7 +138,7 @@ def _fits(name: str, holding: Holding) -> bool:
 def _advisories(
     request: SineTaperSettingRequest, result: SineTaperSettingResult
 ) -> Iterator[Advisory]:
-    yield from steepness(result.plate_angle.degrees, result.arcsec_per_step, STEEP_DEGREES)
+    yield from steep_angle(result.plate_angle.degrees, result.arcsec_per_step, STEEP_DEGREES)
     yield from bulk(result.height, request.center_distance)
     if request.holding == "in a vee":
         yield caution(
@@ -178,7 +173,7 @@ def taper_angle(request: SineTaperAngleRequest) -> Outcome[SineTaperAngleResult]
         taper_per_length=taper,
         included_arcsec_per_step=2.0 * slope * per_step,
     )
-    return Outcome(result, tuple(steepness(math.degrees(plate), per_step, STEEP_DEGREES)))
+    return Outcome(result, tuple(steep_angle(math.degrees(plate), per_step, STEEP_DEGREES)))
 
 
 def _residual_lean(request: SineTaperAngleRequest) -> float:

@@ -3,9 +3,11 @@
 import math
 from collections.abc import Iterator
 
+from halfangle_service.cautions import STEEP_DEGREES, steep_angle
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution
+from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.sine.models_uncertainty import (
     SineBudgetTerm,
     SineErrorFields,
@@ -17,7 +19,6 @@ from halfangle_service.topics.sine.models_uncertainty import (
     SineUncertaintyRequest,
     SineUncertaintyResult,
 )
-from halfangle_service.topics.sine.plate import STEEP_DEGREES, steepness
 from halfangle_service.trade.sine.angle_budget import (
     TERMS,
     SetUp,
@@ -224,7 +225,7 @@ def _uncertainty_advisories(
 ) -> Iterator[Advisory]:
     per_step = ARCSEC_PER_RADIAN / math.cos(math.radians(request.angle)) / request.center_distance
     step = 0.0001 if request.units == "in" else 0.001
-    yield from steepness(request.angle, per_step * step, STEEP_DEGREES)
+    yield from steep_angle(request.angle, per_step * step, STEEP_DEGREES)
     largest = max(result.terms, key=lambda term: term.share_percent)
     if largest.share_percent > DOMINANT_PERCENT:
         yield caution(

@@ -16,7 +16,7 @@ from halfangle_service.fields import (
     angle_from_radians,
 )
 from halfangle_service.fields.angles import Angle
-from halfangle_service.fields.cones import AGREE_WITHIN_ARCSEC
+from halfangle_service.trade.cone import AGREE_WITHIN_ARCSEC
 from halfangle_service.trade.wording import plain
 
 

@@ -30,14 +30,14 @@ from halfangle_service.topics.tapers.operations_more import (
 )
 from halfangle_service.topics.tapers.operations_plugs import PLUG_DEPTH, PLUG_DEPTH_NOMINAL
 from halfangle_service.topics.tapers.operations_setting import SET_OVER
-from halfangle_service.trade.tables.tapers.shanks import SHANK_COLUMNS, shank_dimensions
-from halfangle_service.trade.tables.tapers.standard import StandardTaper, standard_tapers
-from halfangle_service.trade.tapers.solve import (
+from halfangle_service.trade.cone import (
     INCHES_PER_FOOT,
     rate_from_half_angle,
     rate_from_taper_per_foot,
-    solve_taper,
 )
+from halfangle_service.trade.tables.tapers.shanks import SHANK_COLUMNS, shank_dimensions
+from halfangle_service.trade.tables.tapers.standard import StandardTaper, standard_tapers
+from halfangle_service.trade.tapers.solve import solve_taper
 
 _ISO_1119 = Source(
     citation="ISO 1119:1998, definition of the rate of taper: C = (D - d) / L = 2 tan(α/2), α the "

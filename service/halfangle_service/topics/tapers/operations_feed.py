@@ -5,7 +5,8 @@ from collections.abc import Iterator
 
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians, from_mm
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note, stop
+from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.tapers.models_feed import (
     CleanUpVerdict,
     TaperCleanUpRequest,

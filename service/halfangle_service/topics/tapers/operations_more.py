@@ -9,15 +9,8 @@ from halfangle_service.fields import (
     angle_from_radians,
     to_mm,
 )
-from halfangle_service.operation import (
-    Advisory,
-    Operation,
-    Outcome,
-    Source,
-    caution,
-    note,
-    published_table,
-)
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.operation import Operation, Outcome, Source, published_table
 from halfangle_service.topics.tapers.models_more import (
     TaperAngleRequest,
     TaperAngleResult,
@@ -104,7 +97,7 @@ def _candidate(
     largest = 1.05 * taper.gauge_diameter * scale
     smallest = 0.95 * (taper.small_diameter or taper.gauge_diameter / 2.0) * scale
     fits = request.large_diameter <= largest and request.small_diameter >= smallest
-    name, how = taper.name, taper.how
+    name, how = taper.name, taper.standing
     source = taper.source
     return _fitted(request, (taper.designation, name, source, how), (taper.rate, rate, slack), fits)
 

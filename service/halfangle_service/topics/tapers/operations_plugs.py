@@ -5,7 +5,8 @@ from collections.abc import Callable, Sequence
 
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians
-from halfangle_service.operation import Operation, Outcome, Source, note
+from halfangle_service.fields.advisories import note
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.tapers.models_plugs import (
     TaperPlugDepthNominalRequest,
     TaperPlugDepthNominalResult,

@@ -5,7 +5,8 @@ from collections.abc import Iterator
 
 from halfangle_service.errors import Impossible
 from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians
-from halfangle_service.operation import Operation, Outcome, Source, caution
+from halfangle_service.fields.advisories import caution
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.tapers.models_more import (
     TaperSetOverRequest,
     TaperSetOverResult,

@@ -16,10 +16,9 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     Unit,
-    Units,
+    UnitsField,
 )
 
-UnitsField = Annotated[Units, Field(description="Unit of every length here and in the answer.")]
 IncludedAngleField = Annotated[
     Annotated[float, AngleInput(gt=0, lt=180)] | None,
     Field(

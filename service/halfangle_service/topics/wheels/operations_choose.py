@@ -6,10 +6,11 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from typing import get_args
 
+from halfangle_service.cautions import DEFERENCE
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import angle_from_radians
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.topics.wheels.cautions import DEFERENCE
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.wheels.models_choose import (
     ChooseDressedWheel,
     ChooseSinePlate,

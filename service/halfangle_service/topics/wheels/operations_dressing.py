@@ -3,18 +3,11 @@
 from collections.abc import Iterator
 from typing import cast
 
+from halfangle_service.cautions import DRESSING_SAFETY
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields import from_mm, to_mm
-from halfangle_service.operation import (
-    Advisory,
-    Operation,
-    Outcome,
-    Source,
-    caution,
-    note,
-    published_table,
-)
-from halfangle_service.topics.wheels.cautions import DRESSING_SAFETY
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.operation import Operation, Outcome, Source, published_table
 from halfangle_service.topics.wheels.models_dressing import (
     DressingGuideEntry,
     DressingGuideRange,

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from halfangle_service.cautions import DRESSED_ANGLE_UNPROVED, DRESSING_SAFETY
 from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -13,9 +14,9 @@ from halfangle_service.fields import (
     from_mm,
     to_mm,
 )
+from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.cones import half_angle_degrees
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.topics.wheels.cautions import DRESSING_SAFETY, OPTICAL_CHECK
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.wheels.models_errors import (
     DressedStation,
     DressingError,
@@ -223,7 +224,7 @@ def _advisories(request: DressingErrorsRequest, result: DressingErrorsResult) ->
             "A diamond off the wheel's axis dresses a hyperbola, which grinds a crowned cone: set "
             "the diamond to the axis height. It grows as the wheel wears.",
         )
-    yield OPTICAL_CHECK
+    yield DRESSED_ANGLE_UNPROVED
     yield DRESSING_SAFETY
 
 

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from halfangle_service.cautions import DRESSED_ANGLE_UNPROVED, DRESSING_SAFETY
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -13,9 +14,9 @@ from halfangle_service.fields import (
     from_tenth_nm,
     to_tenth_nm,
 )
+from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.cones import half_angle_degrees
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note
-from halfangle_service.topics.wheels.cautions import DRESSING_SAFETY, OPTICAL_CHECK
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.wheels.models_flank import (
     ConeWork,
     DressedFlank,
@@ -259,7 +260,7 @@ def _csv(profile: Profile, units: Units) -> str:
 
 
 def _advisories(sides: Sequence[_Side], result: WheelFlankResult) -> Iterator[Advisory]:
-    yield OPTICAL_CHECK
+    yield DRESSED_ANGLE_UNPROVED
     for side, dressed in zip(sides, result.flanks, strict=True):
         if dressed.straight_slant < side.surface_slant * (1.0 - 1e-12):
             yield caution(

@@ -5,10 +5,11 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from halfangle_service.cautions import DEFERENCE, MAGNETIC_HOLDING
 from halfangle_service.errors import Impossible
 from halfangle_service.fields import ARCSEC_PER_RADIAN, angle_from_radians, from_mm, to_mm
-from halfangle_service.operation import Advisory, Operation, Outcome, Source, caution, note, stop
-from halfangle_service.topics.wheels.cautions import DEFERENCE, MAGNETIC_HOLDING
+from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.wheels.models_errors import (
     SetupError,
     SetupErrorsRequest,

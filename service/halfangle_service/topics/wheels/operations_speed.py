@@ -2,17 +2,11 @@
 
 from collections.abc import Iterator
 
+from halfangle_service.cautions import DEFERENCE
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import to_mm
-from halfangle_service.operation import (
-    Advisory,
-    Operation,
-    Outcome,
-    Source,
-    caution,
-    stop,
-)
-from halfangle_service.topics.wheels.cautions import DEFERENCE
+from halfangle_service.fields.advisories import Advisory, caution, stop
+from halfangle_service.operation import Operation, Outcome, Source
 from halfangle_service.topics.wheels.models_speed import (
     WheelSpeedLimit,
     WheelSpeedRequest,

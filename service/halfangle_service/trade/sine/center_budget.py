@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from halfangle_service.trade.cone import (
+from halfangle_service.trade.sine.cone_errors import (
     included_arcsec_from_yaw,
     included_arcsec_per_center_distance,
     included_arcsec_per_height,

@@ -11,8 +11,6 @@ from dataclasses import dataclass
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.trade.wording import plain
 
-INCHES_PER_FOOT = 12.0
-
 
 @dataclass(frozen=True, slots=True)
 class Taper:
@@ -36,16 +34,6 @@ class Taper:
     def slant_length(self) -> float:
         """Length along the surface, in the unit of the length."""
         return math.hypot(self.length, (self.large_diameter - self.small_diameter) / 2.0)
-
-
-def rate_from_half_angle(half_angle_rad: float) -> float:
-    """Rate of taper from the half angle in radians: C = 2 tan α (ISO 1119)."""
-    return 2.0 * math.tan(half_angle_rad)
-
-
-def rate_from_taper_per_foot(taper_per_foot: float) -> float:
-    """Rate of taper from the taper per foot, in inches of diameter a foot of length."""
-    return taper_per_foot / INCHES_PER_FOOT
 
 
 def solve_taper(

@@ -1,4 +1,4 @@
-"""Uncertainty for every topic: budgets (JCGM 100), Monte Carlo (JCGM 101), decision rules."""
+"""Uncertainty for every topic: budgets (JCGM 100), Monte Carlo (JCGM 101), judgements."""
 
 from halfangle_service.trade.uncertainty.budget import (
     DIVISOR,
@@ -6,8 +6,9 @@ from halfangle_service.trade.uncertainty.budget import (
     Contribution,
     Distribution,
     coverage_factor,
+    coverage_probability,
 )
-from halfangle_service.trade.uncertainty.decision import Verdict, decide
+from halfangle_service.trade.uncertainty.decision import Forecast, Verdict, decide, forecast
 from halfangle_service.trade.uncertainty.monte_carlo import Sample, draw, summarise
 
 __all__ = [
@@ -15,10 +16,13 @@ __all__ = [
     "Budget",
     "Contribution",
     "Distribution",
+    "Forecast",
     "Sample",
     "Verdict",
     "coverage_factor",
+    "coverage_probability",
     "decide",
     "draw",
+    "forecast",
     "summarise",
 ]

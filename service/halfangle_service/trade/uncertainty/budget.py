@@ -21,6 +21,11 @@ DIVISOR: dict[Distribution, float] = {
 }
 
 
+#: Spread of x² for x even over ±1: its standard deviation is 2/(3 √5) and its mean 1/3.
+SQUARE_SPREAD = 2.0 / (3.0 * math.sqrt(5.0))
+SQUARE_MEAN = 1.0 / 3.0
+
+
 @dataclass(frozen=True, slots=True)
 class Contribution:
     """One input of a budget.
@@ -28,6 +33,11 @@ class Contribution:
     `value` is the half-width of the distribution (the standard deviation for `normal`), in the
     input's unit; `sensitivity` the result's change per unit of input; `degrees_of_freedom` those
     of the estimate (infinite where a limit is known).
+
+    A `one_sided` input acts by its square, so always the same way: its `sensitivity` is the
+    result's change at its limit, over that limit, and its mean shifts the result (JCGM 100:2008,
+    5.1.2 note: where the first-order term vanishes, higher orders count). It is rectangular.
+    `unit` names the input's unit where it is not the result's.
     """
 
     name: str
@@ -35,6 +45,8 @@ class Contribution:
     distribution: Distribution = "rectangular"
     sensitivity: float = 1.0
     degrees_of_freedom: float = math.inf
+    one_sided: bool = False
+    unit: str = ""
 
     @property
     def standard_uncertainty(self) -> float:
@@ -42,22 +54,45 @@ class Contribution:
         return abs(self.value) / DIVISOR[self.distribution]
 
     @property
+    def at_limit(self) -> float:
+        """Change of the result with the input at its limit, signed."""
+        return self.sensitivity * self.value
+
+    @property
+    def mean(self) -> float:
+        """What the input adds to the result on average: nothing, unless it is one-sided."""
+        return self.at_limit * SQUARE_MEAN if self.one_sided else 0.0
+
+    @property
     def in_result(self) -> float:
         """What the input adds to the result: |sensitivity| x standard uncertainty."""
+        if self.one_sided:
+            return abs(self.at_limit) * SQUARE_SPREAD
         return abs(self.sensitivity) * self.standard_uncertainty
 
     @property
     def worst_case(self) -> float:
         """Largest change of the result that the input can cause; 3 sigma for a normal input."""
         reach = 3.0 if self.distribution == "normal" else 1.0
-        return abs(self.sensitivity * self.value) * reach
+        return abs(self.at_limit) * reach
 
 
 @dataclass(frozen=True, slots=True)
 class Budget:
-    """Independent contributions to one result, in the result's unit."""
+    """Independent contributions to one result, in the result's unit.
+
+    `offset` is what is known to be off, such as a stack's deviation; `not_stated` names the
+    contributions that were not stated, which the budget knows nothing of.
+    """
 
     contributions: tuple[Contribution, ...]
+    offset: float = 0.0
+    not_stated: tuple[str, ...] = ()
+
+    @property
+    def mean(self) -> float:
+        """The result's expected error: the known offset and the means of one-sided inputs."""
+        return self.offset + math.fsum(c.mean for c in self.contributions)
 
     @property
     def standard_uncertainty(self) -> float:
@@ -66,8 +101,8 @@ class Budget:
 
     @property
     def worst_case(self) -> float:
-        """Sum of all the worst cases, as if all stood at their limits at once."""
-        return math.fsum(c.worst_case for c in self.contributions)
+        """|offset| and all the worst cases, as if all stood at their limits at once."""
+        return abs(self.offset) + math.fsum(c.worst_case for c in self.contributions)
 
     @property
     def degrees_of_freedom(self) -> float:
@@ -83,6 +118,14 @@ class Budget:
         if not total:
             return tuple(0.0 for _ in self.contributions)
         return tuple(100.0 * c.in_result**2 / total for c in self.contributions)
+
+    def largest(self) -> Contribution | None:
+        """The contribution with the largest share; None where nothing contributes."""
+        return max(
+            (c for c in self.contributions if c.in_result),
+            key=lambda contribution: contribution.in_result,
+            default=None,
+        )
 
     def expanded(self, coverage: float = 2.0) -> float:
         """Expanded uncertainty: coverage factor x combined standard uncertainty (GUM 6.2.1)."""
@@ -102,3 +145,13 @@ def coverage_factor(probability: float, degrees_of_freedom: float = math.inf) ->
     if math.isinf(degrees_of_freedom):
         return float(ndtri(tail))
     return float(stdtrit(max(1, math.floor(degrees_of_freedom)), tail))
+
+
+def coverage_probability(coverage: float, degrees_of_freedom: float = math.inf) -> float:
+    """Probability, 0 to 1, of the symmetric interval of a coverage factor (GUM G.3.2)."""
+    # Imported here: most answers need no quantile, and scipy costs start-up time and memory.
+    from scipy.special import ndtr, stdtr  # noqa: PLC0415
+
+    if math.isinf(degrees_of_freedom):
+        return float(2.0 * ndtr(coverage) - 1.0)
+    return float(2.0 * stdtr(max(1, math.floor(degrees_of_freedom)), coverage) - 1.0)

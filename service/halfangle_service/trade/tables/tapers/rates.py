@@ -10,6 +10,7 @@ from functools import cache
 from typing import Any
 
 from halfangle_service.errors import Impossible, Unreachable
+from halfangle_service.trade.cone import rate_from_half_angle
 from halfangle_service.trade.tables.loader import read_table
 from halfangle_service.trade.tables.tapers.standard import RowStanding
 from halfangle_service.trade.wording import plain
@@ -24,6 +25,11 @@ class Rate:
     purpose: str
     source: str
     standing: RowStanding
+
+    @property
+    def rate(self) -> float:
+        """Rate of taper C = 1/x, on the diameter."""
+        return rate_from_half_angle(math.radians(self.cone_angle_degrees) / 2.0)
 
     @property
     def one_in_x(self) -> float:

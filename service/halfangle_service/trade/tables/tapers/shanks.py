@@ -39,4 +39,9 @@ def _read(row: dict[str, Any], source: str) -> dict[str, Any]:
     if unknown or not row["standing"] or not set(row["published"]) <= set(SHANK_COLUMNS):
         raise ValueError(f"shank {row['designation']}: unknown column or no standing")
     dimensions = {column: row.get(column) for column in SHANK_COLUMNS}
-    return {**dimensions, "published": row["published"], "standing": row["standing"], "source": source}
+    return {
+        **dimensions,
+        "published": row["published"],
+        "standing": row["standing"],
+        "source": source,
+    }

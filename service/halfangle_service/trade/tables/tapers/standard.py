@@ -5,8 +5,8 @@ from functools import cache
 from typing import Any, Literal
 
 from halfangle_service.errors import Unreachable
+from halfangle_service.trade.cone import rate_from_taper_per_foot
 from halfangle_service.trade.tables.loader import read_table
-from halfangle_service.trade.tapers.solve import rate_from_taper_per_foot
 
 RowStanding = Literal["published", "from-memory", "derived"]
 _TABLES = ("standard.toml", "standard_more.toml")

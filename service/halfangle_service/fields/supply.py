@@ -12,8 +12,8 @@ from halfangle_service.fields import (
     from_tenth_nm,
     to_tenth_nm,
 )
-from halfangle_service.operation import Advisory, caution
-from halfangle_service.topics.blocks.models import (
+from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.blocks import (
     MOST_BLOCKS,
     BlockFinishFields,
     BlockOwned,
@@ -30,7 +30,7 @@ LARGEST_BLOCK = 1_016 * TENTH_NM_PER_MM
 #: Largest deviation that is still one of a gauge block: far beyond any grade.
 LARGEST_DEVIATION: dict[Units, float] = {"in": 0.001, "mm": 0.02}
 #: Wear blocks of one stack.
-ENDS: dict[WearEnds, int] = {"none": 0, "one end": 1, "both ends": 2}
+ENDS: dict[WearEnds, int] = {"none": 0, "one-end": 1, "both-ends": 2}
 #: Fields of a request one of which says which blocks there are.
 SOURCES = ("set", "sizes", "box")
 _OTHER: dict[Units, Units] = {"in": "mm", "mm": "in"}
@@ -133,7 +133,7 @@ def _box_supply(box: Sequence[BlockOwned], units: Units) -> Supply:
     away: list[tuple[Piece, str]] = []
     for entry in box:
         pieces = [_piece(entry, units)] * entry.count
-        if entry.state == "in the box":
+        if entry.state == "in-the-box":
             (wear if entry.wear else here).extend(pieces)
         elif not entry.wear:
             away.extend((piece, entry.state) for piece in pieces)
@@ -243,7 +243,7 @@ def own_units(
 def _without(supply: Supply, request: BlockSupplyFields) -> Supply:
     """Take the blocks that are missing or in use out of the box."""
     here, wear, away = list(supply.box.pieces), list(supply.wear), list(supply.away)
-    for name, state in (("missing", "missing"), ("in_use", "in use")):
+    for name, state in (("missing", "missing"), ("in_use", "in-use")):
         for place, length in enumerate(getattr(request, name) or ()):
             size = to_tenth_nm(length, request.units)
             piece = next((p for p in (*here, *wear) if p.size == size), None)
@@ -292,7 +292,7 @@ def where_else(supply: Supply, units: Units) -> dict[int, str]:
     away = {piece.size: state for piece, state in reversed(supply.away)}
     owned = set(supply.box.sizes)
     others = {
-        size: "another of this size" if size in owned else "not in the box"
+        size: "another-of-this-size" if size in owned else "not-in-the-box"
         for size in nominal_sizes(units)
         if size not in away
     }
@@ -312,7 +312,7 @@ def finished_supply(request: BlockFinishFields, stacks: int = 1) -> Supply:
     if ends == 0 and size is not None:
         raise Disagreement(
             "A wear block's size is given, but no end to put one on.",
-            fields={"wear_blocks": "should be one end or both ends where wear_block_size is sent"},
+            fields={"wear_blocks": "should be one-end or both-ends where wear_block_size is sent"},
         )
     exact = None if size is None else to_tenth_nm(size, request.units)
     if ends:
@@ -345,6 +345,6 @@ def _wear_for(
         raise Unreachable(
             f"There is only 1 wear block of {plain(from_tenth_nm(chosen, units), 10)} {units}, and "
             "both ends take two.",
-            fields={"wear_blocks": "should be one end with so few wear blocks"},
+            fields={"wear_blocks": "should be one-end with so few wear blocks"},
         )
     return tuple(piece for piece in supply.wear if piece.size == chosen)

@@ -4,8 +4,55 @@ import math
 from collections.abc import Sequence
 from typing import Any
 
-from halfangle_service.fields import Units, from_tenth_nm, to_tenth_nm
+from pydantic import Field
+
+from halfangle_service.fields import (
+    CountOut,
+    LengthOut,
+    ResultModel,
+    Units,
+    from_tenth_nm,
+    to_tenth_nm,
+)
 from halfangle_service.trade.stacks.supply import Piece
+
+
+class BlockAlternative(ResultModel):
+    """Another stack."""
+
+    blocks: list[LengthOut] = Field(description="Nominal sizes of the blocks, largest first.")
+    marks: list[str | None] = Field(
+        description="Identification marks of the same blocks, null where one has none; empty where "
+        "none of them has one."
+    )
+    count: CountOut = Field(description="How many blocks.")
+    total: LengthOut = Field(description="Sum of the nominal sizes.")
+    deviation: LengthOut = Field(description="Total less the height asked for.")
+    actual_height: LengthOut = Field(
+        description="Sum of nominal sizes and measured deviations; the total where none are known."
+    )
+    actual_deviation: LengthOut = Field(description="Actual height less the height asked for.")
+    standard_uncertainty: LengthOut | None = Field(
+        description="Standard uncertainty of the height from calibrations and grade limits "
+        "(rectangular); null where neither is known of some block."
+    )
+    worst_case: LengthOut | None = Field(
+        description="Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) "
+        "where calibrated; null where neither is known of some block. `blocks/budget` takes in "
+        "films and temperature, and three standard deviations of what is normally distributed."
+    )
+
+
+class BlockBuilt(BlockAlternative):
+    """A stack to wring."""
+
+    wear_blocks: list[LengthOut] = Field(
+        description="Which of the blocks are wear blocks at the ends; empty without them."
+    )
+    wringing_order: list[LengthOut] = Field(
+        description="The blocks from the bottom up: a wear block first and last where they are "
+        "used, the others from the largest up."
+    )
 
 
 def stack_facts(pieces: Sequence[Piece], asked: int, units: Units) -> dict[str, Any]:

@@ -1,0 +1,50 @@
+"""Each caution of the trade that several answers carry: one code, one severity, one wording.
+
+Safety cautions defer to markings, local codes and qualified people; none may soften. Regulation
+cited: 29 CFR 1910.215 (abrasive wheel machinery), read in public reprints; ANSI B7.1 and EN 12413
+are recalled from memory. What only one subject says stands in that subject's own file.
+"""
+
+from collections.abc import Iterator
+
+from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.trade.wording import plain
+
+DEFERENCE = (
+    "The wheel's and the machine's own markings, local codes and qualified people come first."
+)
+
+WHEEL_SAFETY = caution(
+    "wheel-safety",
+    "Run the wheel at or below the speed marked on it, after inspection and ring test (29 CFR "
+    "1910.215(d)(1)), guard closed, eye protection on. This answer sees only the figures sent. "
+    f"{DEFERENCE}",
+)
+DRESSING_SAFETY = caution(
+    "dressing-safety",
+    "Guard closed, eye protection on, coolant or dust extraction running. Stay at or below the "
+    f"speed marked on the wheel. {DEFERENCE}",
+)
+MAGNETIC_HOLDING = caution(
+    "magnetic-holding",
+    "A plate or fixture on a magnetic chuck holds by its contact area: clean, burr-free, blocked "
+    f"against the wheel's push, and proved by hand before the wheel is started. {DEFERENCE}",
+)
+DRESSED_ANGLE_UNPROVED = caution(
+    "dressed-angle-unproved",
+    "The stack proves the dresser's setting, not the wheel: diamond height, diamond wear and "
+    "wheel wear all turn the flank. Check the ground angle by itself, optically or over rolls.",
+)
+#: Past this angle one step of height turns the plate 1.4 times as far as it does near zero.
+STEEP_DEGREES = 45.0
+
+
+def steep_angle(angle_degrees: float, per_step_arcsec: float, steep: float) -> Iterator[Advisory]:
+    """Warn where an angle is steep, and say what one bench step does there."""
+    if abs(angle_degrees) > steep:
+        yield caution(
+            "steep-angle",
+            f"Past {plain(steep)}° a sine setting loses its edge: here one bench step of height "
+            f"turns the plate {per_step_arcsec:.1f}″. Where the work can be turned by 90°, set the "
+            f"complement, {90.0 - abs(angle_degrees):.4f}°.",
+        )

@@ -1,0 +1,156 @@
+"""A quantity that carries an error, predicted or measured: one object in every answer."""
+
+import math
+from typing import Annotated, Generic, TypeVar
+
+from pydantic import Field
+
+from halfangle_service.fields.angles import Angle
+from halfangle_service.fields.base import ResultModel
+from halfangle_service.fields.numbers import ArcsecOut, LengthOut, NumberOut, SharePercent, Unit
+from halfangle_service.trade.uncertainty import (
+    Budget,
+    Distribution,
+    coverage_probability,
+)
+
+ValueT = TypeVar("ValueT")
+SpreadT = TypeVar("SpreadT")
+ContributionT = TypeVar("ContributionT")
+
+#: Coverage factor where a request states none (JCGM 100:2008, 6.3.3: about 95 %).
+COVERAGE_FACTOR = 2.0
+
+
+class EstimateContribution(ResultModel, Generic[SpreadT]):
+    """One contribution to an estimate, in the estimate's unit."""
+
+    name: str = Field(description="What contributes.")
+    input_value: Annotated[float, Unit("stated")] = Field(
+        description="Half-width of the input's distribution, or its standard deviation where it is "
+        "normal, in `input_unit`."
+    )
+    input_unit: str = Field(description="Unit of the input, as `x-unit` names units.")
+    sensitivity: Annotated[float, Unit("per_stated")] = Field(
+        description="Change of the estimate for one unit of the input, signed; of a one-sided "
+        "input the change at its limit, over that limit."
+    )
+    distribution: Distribution = Field(
+        description="Its distribution (JCGM 100:2008, 4.3; JCGM 101:2008, 6.4)."
+    )
+    standard_uncertainty: SpreadT = Field(
+        description="What it adds to the estimate's standard uncertainty."
+    )
+    worst_case: SpreadT = Field(description="Largest change of the estimate that it can cause.")
+    share_percent: SharePercent = Field(description="Its share of the combined variance.")
+
+
+class LengthContribution(EstimateContribution[LengthOut]):
+    """One contribution to a length, in the request's `units`."""
+
+
+class ArcsecContribution(EstimateContribution[ArcsecOut]):
+    """One contribution to an angle, in arc-seconds."""
+
+
+class Estimate(ResultModel, Generic[ValueT, SpreadT, ContributionT]):
+    """A quantity with its uncertainty (JCGM 100:2008). What nothing was stated of is null."""
+
+    value: ValueT | None = Field(
+        description="Best estimate, known offsets and the means of one-sided errors included."
+    )
+    standard_uncertainty: SpreadT | None = Field(
+        description="Combined standard uncertainty; null where no contribution was stated."
+    )
+    degrees_of_freedom: Annotated[float, Unit("1")] | None = Field(
+        description="Effective degrees of freedom (Welch and Satterthwaite); null where they are "
+        "not limited, as with stated limits."
+    )
+    expanded_uncertainty: SpreadT | None = Field(
+        description="Expanded uncertainty: coverage factor times standard uncertainty."
+    )
+    coverage_factor: NumberOut | None = Field(description="Coverage factor k.")
+    coverage_probability: NumberOut | None = Field(
+        description="Probability, 0 to 1, that value ± expanded uncertainty covers, for a normal "
+        "distribution or Student's."
+    )
+    worst_case: SpreadT | None = Field(
+        description="Largest error with every stated contribution at its limit at once, known "
+        "offsets included; of a normal contribution three standard deviations."
+    )
+    contributions: list[ContributionT] = Field(description="What was stated, in a fixed order.")
+    not_stated: list[str] = Field(
+        description="Contributions that were not stated: nothing is known of them, and nothing "
+        "counted."
+    )
+
+
+class LengthEstimate(Estimate[LengthOut, LengthOut, LengthContribution]):
+    """A length with its uncertainty, all in the request's `units`."""
+
+
+class ArcsecEstimate(Estimate[ArcsecOut, ArcsecOut, ArcsecContribution]):
+    """A small angle, or an angle's error, with its uncertainty, all in arc-seconds."""
+
+
+class AngleEstimate(Estimate[Angle, ArcsecOut, ArcsecContribution]):
+    """An angle with its uncertainty in arc-seconds."""
+
+
+EstimateT = TypeVar("EstimateT", LengthEstimate, ArcsecEstimate, AngleEstimate)
+_UNITS = {LengthEstimate: "length", ArcsecEstimate: "arcsecond", AngleEstimate: "arcsecond"}
+
+
+def estimate(
+    kind: type[EstimateT],
+    budget: Budget,
+    value: object = None,
+    *,
+    per_unit: float = 1.0,
+    coverage: float = COVERAGE_FACTOR,
+) -> EstimateT:
+    """Write a budget as an estimate of this kind.
+
+    `value` is the estimate where a budget of a measurement knows none; without it, the budget's
+    mean error. `per_unit` turns the budget's unit into the estimate's, such as arc-seconds a
+    radian.
+    Where a budget holds no contribution, only its value, if any, and `not_stated` are given.
+    """
+    best = budget.mean * per_unit if value is None else value
+    if not budget.contributions:
+        known = value is not None or budget.offset != 0.0 or not budget.not_stated
+        return kind(
+            value=best if known else None,
+            standard_uncertainty=None,
+            degrees_of_freedom=None,
+            expanded_uncertainty=None,
+            coverage_factor=None,
+            coverage_probability=None,
+            worst_case=None,
+            contributions=[],
+            not_stated=list(budget.not_stated),
+        )
+    freedom = budget.degrees_of_freedom
+    return kind(
+        value=best,
+        standard_uncertainty=budget.standard_uncertainty * per_unit,
+        degrees_of_freedom=None if math.isinf(freedom) else freedom,
+        expanded_uncertainty=budget.expanded(coverage) * per_unit,
+        coverage_factor=coverage,
+        coverage_probability=coverage_probability(coverage, freedom),
+        worst_case=budget.worst_case * per_unit,
+        contributions=[
+            {
+                "name": contribution.name,
+                "input_value": abs(contribution.value),
+                "input_unit": contribution.unit or _UNITS[kind],
+                "sensitivity": contribution.sensitivity * per_unit,
+                "distribution": contribution.distribution,
+                "standard_uncertainty": contribution.in_result * per_unit,
+                "worst_case": contribution.worst_case * per_unit,
+                "share_percent": share,
+            }
+            for contribution, share in zip(budget.contributions, budget.shares(), strict=True)
+        ],
+        not_stated=list(budget.not_stated),
+    )

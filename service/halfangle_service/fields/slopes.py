@@ -1,0 +1,106 @@
+"""The slope of a cone or taper, as every request that needs one may state it."""
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from pydantic import Field
+
+from halfangle_service.errors import Disagreement
+from halfangle_service.fields.angles import AngleInput
+from halfangle_service.fields.base import RequestModel
+from halfangle_service.fields.numbers import FINITE, Unit
+from halfangle_service.trade.cone import AGREE_WITHIN_ARCSEC, Slope, rate_from_taper_per_foot
+from halfangle_service.trade.tables.tapers.designations import rate_of
+from halfangle_service.trade.wording import plain
+
+#: Fields that state a slope, in the order in which one is named as the first.
+SLOPE_FIELDS = (
+    "included_angle",
+    "half_angle",
+    "taper_per_foot",
+    "one_in_x",
+    "rate_of_taper",
+    "designation",
+)
+Designation = Annotated[
+    str,
+    Field(
+        min_length=1,
+        max_length=60,
+        description="Designation of a standard taper or rate, as `GET /v1/tapers/standard` and "
+        "`GET /v1/tapers/rates` list them.",
+        examples=["morse-2"],
+    ),
+]
+
+
+class SlopeFields(RequestModel):
+    """A cone's slope, stated in at least one of six ways; several must agree."""
+
+    included_angle: Annotated[float, AngleInput(gt=0.01, lt=179)] | None = Field(
+        None, description="Angle between opposite surfaces of the cone, in degrees."
+    )
+    half_angle: Annotated[float, AngleInput(gt=0.005, lt=89.5)] | None = Field(
+        None, description="Angle between the cone's axis and its surface, in degrees."
+    )
+    taper_per_foot: Annotated[float, FINITE, Field(ge=0.003, le=2000), Unit("inch_per_foot")] | (
+        None
+    ) = Field(None, description="Inches of diameter a foot of length, whatever `units` are.")
+    one_in_x: Annotated[float, FINITE, Field(ge=0.005, le=5000), Unit("1")] | None = Field(
+        None, description="The x of a taper written 1:x, on the diameter (ISO 1119)."
+    )
+    rate_of_taper: Annotated[float, FINITE, Field(ge=0.0002, le=200), Unit("length_per_length")] | (
+        None
+    ) = Field(None, description="Change of diameter for one unit of length, C = 1/x (ISO 3040).")
+    designation: Designation | None = None
+
+
+def slope_of(request: SlopeFields, *, path: str = "") -> Slope:
+    """The slope that a request states; raises Disagreement where none is, or where several differ.
+
+    `path` is that of the object that holds the fields, such as `work/`.
+    """
+    slope = slope_if_stated(request, path=path)
+    if slope is None:
+        names = f"{', '.join(SLOPE_FIELDS[:-1])} or {SLOPE_FIELDS[-1]}"
+        raise Disagreement(
+            "The slope of the cone is missing.",
+            fields={f"{path}{SLOPE_FIELDS[0]}": f"send {names}"},
+        )
+    return slope
+
+
+def slope_if_stated(request: SlopeFields, *, path: str = "") -> Slope | None:
+    """The slope that a request states, None where it states none; several must agree."""
+    stated = stated_slopes(request, path=path)
+    first = next(iter(stated), None)
+    for name, slope in stated.items():
+        off = slope.less_arcsec(stated[first or name])
+        if abs(off) > AGREE_WITHIN_ARCSEC:
+            raise Disagreement(
+                f"{name} disagrees with {first} by {plain(off)}″ of included angle.",
+                fields={f"{path}{name}": f"should agree with {first} to {AGREE_WITHIN_ARCSEC}″"},
+                more={"disagreement_arcsec": off},
+            )
+    return None if first is None else stated[first]
+
+
+def stated_slopes(request: SlopeFields, *, path: str = "") -> dict[str, Slope]:
+    """Each statement of the slope by its field, in the order of `SLOPE_FIELDS`."""
+    return dict(_statements(request, path))
+
+
+def _statements(request: SlopeFields, path: str) -> Iterator[tuple[str, Slope]]:
+    if request.included_angle is not None:
+        yield "included_angle", Slope(request.included_angle / 2.0)
+    if request.half_angle is not None:
+        yield "half_angle", Slope(request.half_angle)
+    if request.taper_per_foot is not None:
+        yield "taper_per_foot", Slope.of_rate(rate_from_taper_per_foot(request.taper_per_foot))
+    if request.one_in_x is not None:
+        yield "one_in_x", Slope.of_rate(1.0 / request.one_in_x)
+    if request.rate_of_taper is not None:
+        yield "rate_of_taper", Slope.of_rate(request.rate_of_taper)
+    if request.designation is not None:
+        rate = rate_of(request.designation, field=f"{path}designation")
+        yield "designation", Slope.of_rate(rate)
