@@ -195,7 +195,7 @@ def _alternatives(request: BlockStackRequest, task: Task, found: Stacks) -> list
     different: dict[Hashable, tuple[Piece, ...]] = {}
     for inner, wear in found.stacks:
         pieces = (*inner, *wear)
-        different.setdefault(looks(pieces), pieces)
+        different.setdefault(looks(pieces, request.units), pieces)
     others = list(different.values())[1 : 1 + request.alternatives]
     return [BlockAlternative(**stack_facts(p, task.height, request.units)) for p in others]
 

@@ -16,7 +16,10 @@ from halfangle_service.trade.tables.materials.expansion import (
 )
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.units import Units, from_tenth_nm, to_tenth_nm
-from halfangle_service.trade.wording import block, option
+from halfangle_service.trade.wording import option, plain
+
+#: Significant digits of a block's nominal size: 100.0005 mm has seven.
+_DIGITS = 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +96,7 @@ def growth_per_kelvin(pieces: Sequence[Piece], units: Units, plate: MaterialName
 def _of_blocks(pieces: Iterable[Piece], units: Units) -> Iterator[Contribution]:
     unit = to_tenth_nm(1.0, units)
     for piece in pieces:
-        size = block(piece.size / unit, units)
+        size = plain(piece.size / unit, _DIGITS)
         if piece.calibrated:
             spread = piece.standard_uncertainty / unit
             yield Contribution(f"calibration of {size}", spread, "normal")
