@@ -28,8 +28,8 @@ def thinned(contract: dict[str, Any], arguments: Iterable[Schema]) -> dict[str, 
     request is neither: its fields are the arguments themselves.
     """
     schemas: dict[str, Schema] = contract["components"]["schemas"]
-    asked = _reachable(schemas, list(arguments))
-    kept = asked | _reachable(schemas, _responses(contract))
+    asked = reachable(schemas, list(arguments))
+    kept = asked | reachable(schemas, responses(contract))
     thin = {name: _whole(schemas[name], name in asked) for name in schemas if name in kept}
     return {
         "openapi": contract["openapi"],
@@ -99,7 +99,7 @@ def _wrapped(text: str) -> str:
     return "\n\n".join(textwrap.fill(p, _WIDTH, break_on_hyphens=False) for p in paragraphs)
 
 
-def _responses(contract: dict[str, Any]) -> list[Any]:
+def responses(contract: dict[str, Any]) -> list[Any]:
     """Whatever may come back: answers of the operations, and the problems that they share."""
     operations = [
         operation["responses"]
@@ -110,7 +110,7 @@ def _responses(contract: dict[str, Any]) -> list[Any]:
     return [*operations, contract["components"].get("responses", {})]
 
 
-def _reachable(schemas: dict[str, Schema], start: Any) -> set[str]:
+def reachable(schemas: dict[str, Schema], start: Any) -> set[str]:
     """Names of the schemas that a value names, and that these name in turn."""
     found: set[str] = set()
     waiting = list(references(start))
