@@ -1,6 +1,7 @@
 """The OpenAPI 3.1 contract. Paths come from the registry, every schema from pydantic itself."""
 
 import json
+import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
@@ -56,6 +57,11 @@ def contract_json(document: Json) -> bytes:
     return (json.dumps(document, indent=2, ensure_ascii=False) + "\n").encode()
 
 
+def _identifier(*words: str) -> str:
+    """Operation id of these words; it becomes a method's name, so it holds no hyphen or blank."""
+    return re.sub(r"\W", "_", "_".join(words))
+
+
 def _tag(topic: str) -> str:
     return topic or "catalogue"
 
@@ -75,7 +81,7 @@ def _schemas(operations: Iterable[AnyOperation], collections: Iterable[AnyCollec
 
 def _operation_item(operation: AnyOperation) -> Json:
     """Path item of an operation: POST, and GET where the request is flat."""
-    identifier = f"{operation.topic}_{operation.verb}".replace("-", "_")
+    identifier = _identifier(operation.topic, operation.verb)
     common = {
         "tags": [operation.topic],
         "summary": operation.title,
@@ -144,8 +150,8 @@ def _query_parameter(name: str, schema: Json, required: bool, example: Mapping[s
 
 def _collection_items(collection: AnyCollection) -> Json:
     """Path items of a published table: its listing, and one row by its key."""
-    prefix = f"{_tag(collection.topic)}_"
-    common = {"tags": [_tag(collection.topic)], "description": collection.summary}
+    tag = _tag(collection.topic)
+    common = {"tags": [tag], "description": collection.summary}
     keys = collection.keys()
     key = {
         "name": "key",
@@ -160,7 +166,7 @@ def _collection_items(collection: AnyCollection) -> Json:
             "get": {
                 **common,
                 "summary": collection.title,
-                "operationId": f"{prefix}list_{collection.name}",
+                "operationId": _identifier(tag, "list", collection.name),
                 "responses": _responses(collection.listing_answer, (406,)),
             }
         },
@@ -168,7 +174,7 @@ def _collection_items(collection: AnyCollection) -> Json:
             "get": {
                 **common,
                 "summary": f"{collection.title}: one {collection.singular}",
-                "operationId": f"{prefix}get_{collection.singular}",
+                "operationId": _identifier(tag, "get", collection.singular),
                 "parameters": [key],
                 "responses": _responses(collection.item_answer, (404, 406)),
             }
