@@ -79,10 +79,8 @@ class Watch:
         self._log = BytesLogger(sys.stderr.buffer) if logged else None
         self._vary = vary
 
-    async def __call__(self, message: Message, scope: Scope) -> None:
-        """Complete what is being sent, and note it."""
-        if scope["type"] != "http":
-            return
+    async def __call__(self, message: Message, scope: Any) -> None:
+        """Complete what is being sent, and note it; what is no answer of HTTP passes as it is."""
         if message["type"] == "http.response.start":
             self._complete(message["headers"], scope)
             self._note(scope, message["status"])
@@ -90,7 +88,7 @@ class Watch:
             # The framework would leave type and length out with the body.
             message["body"] = b""
 
-    def _complete(self, headers: Any, scope: Scope) -> None:
+    def _complete(self, headers: Any, scope: Any) -> None:
         """Add the request id and, where origins matter, that they do, whoever is asking."""
         headers.append((b"x-request-id", request_id(scope).encode()))
         if self._vary and (b"vary", b"Origin") not in headers:
@@ -100,9 +98,7 @@ class Watch:
         """Count and log what is being answered, how, and in what time."""
         started = scope["state"].get(_STARTED)
         seconds = None if started is None else time.perf_counter() - started
-        self._metrics.observe(
-            scope["method"], scope.get("path_template", "other"), status, seconds
-        )
+        self._metrics.observe(scope["method"], scope.get("path_template", "other"), status, seconds)
         if self._log is None:
             return
         self._log.msg(
