@@ -15,7 +15,7 @@ from typing import Any
 import pytest
 from pydantic import BaseModel
 
-from halfangle_service.app import all_collections, contract_bytes
+from halfangle_service.app import all_tables, contract_bytes
 from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.registry import load_registry
@@ -350,7 +350,7 @@ def all_models(base: type[BaseModel]) -> Iterator[type[BaseModel]]:
 
 def test_model_names_are_unique() -> None:
     """A name of a model is a name in the contract and in the client, so it stands for one model."""
-    assert all_collections()
+    assert all_tables()
     models = {*all_models(RequestModel), *all_models(ResultModel)}
     counted = Counter(model.__name__ for model in models)
     assert [name for name, count in counted.items() if count > 1] == []

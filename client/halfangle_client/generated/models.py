@@ -118,8 +118,15 @@ class BlockAngleGradeEntry(BaseModel):
     """Each block errs by ± this. [arcsecond]"""
     source: str
     """Where it comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How it is had."""
+
+
+class BlockAngleGradeList(BaseModel):
+    """Tolerance grades of angle gauge blocks: every row."""
+
+    angle_grades: list[BlockAngleGradeEntry]
+    """The rows, in order."""
 
 
 class BlockAngleOwned(BaseModel):
@@ -167,19 +174,17 @@ class BlockAngleSetEntry(BaseModel):
     """Its blocks, descending."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How it is had."""
     note: str
     """What to mind; empty where nothing."""
 
 
 class BlockAngleSetList(BaseModel):
-    """The built-in sets of angle blocks, and their grades."""
+    """Built-in sets of angle gauge blocks: every row."""
 
-    sets: list[BlockAngleSetEntry]
-    """The sets."""
-    grades: list[BlockAngleGradeEntry]
-    """The grades."""
+    angle_sets: list[BlockAngleSetEntry]
+    """The rows, in order."""
 
 
 class BlockBudgetLine(BaseModel):
@@ -470,13 +475,13 @@ class BlockOwned(BaseModel):
     """
     material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
     """Material of the block."""
-    state: Literal["in the box", "missing", "in use"] = "in the box"
+    state: Literal["in-the-box", "missing", "in-use"] = "in-the-box"
     """
-    `missing` or `in use` blocks are not built with; a refusal says when one of them would
+    `missing` or `in-use` blocks are not built with; a refusal says when one of them would
     have done it.
     """
     times_wrung: int = 0
-    """How often it was wrung, for `least wear`. [count, 0 to 1000000]"""
+    """How often it was wrung, for `least-wear`. [count, 0 to 1000000]"""
     wear: bool = False
     """True for a wear block: it goes to an end of a stack or nowhere."""
     mark: str | None = None
@@ -504,7 +509,7 @@ class BlockSetDetail(BaseModel):
     """Its series: first to last by step (count)."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How it is had."""
     note: str
     """What to mind; empty where nothing."""
@@ -527,20 +532,17 @@ class BlockSetEntry(BaseModel):
     """Its series: first to last by step (count)."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How it is had."""
     note: str
     """What to mind; empty where nothing."""
 
 
 class BlockSetList(BaseModel):
-    """
-    The built-in sets. No standard fixes the composition of a set: check it against your
-    box.
-    """
+    """Built-in sets of gauge blocks: every row."""
 
     sets: list[BlockSetEntry]
-    """The sets."""
+    """The rows, in order."""
 
 
 class BlockSharedStack(BaseModel):
@@ -776,9 +778,9 @@ class CenterHoleResult(BaseModel):
     """Length to cut off where the hole may not stay; None where it gives none. [length]"""
     ball: CenterHoleBall | None
     """The check over a ball; None for type R."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How the hole's dimensions are had."""
-    drill_standing: Literal["published", "from memory"]
+    drill_standing: Literal["published", "from-memory"]
     """How the pilot's length is had, on which the tool depths stand."""
 
 
@@ -815,9 +817,9 @@ class CenterHoleRow(BaseModel):
     """Largest radius of the arc; type R. [length]"""
     source: str
     """Where the row comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How the hole's dimensions are had."""
-    drill_standing: Literal["published", "from memory"]
+    drill_standing: Literal["published", "from-memory"]
     """How pilot lengths and body are had."""
 
 
@@ -1208,15 +1210,15 @@ class DressingGuideEntry(BaseModel):
     """What it does."""
     source: str
     """Where the values come from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How they are had."""
 
 
 class DressingGuideList(BaseModel):
-    """Guide values for single-point dressing of vitrified wheels, coarse to fine."""
+    """Guide values for dressing: every row."""
 
     guides: list[DressingGuideEntry]
-    """The rows."""
+    """The rows, in order."""
 
 
 class DressingGuideRange(BaseModel):
@@ -1236,7 +1238,7 @@ class DressingGuideRange(BaseModel):
     """True where the overlap ratio of this dress lies within."""
     source: str
     """Where the guide values come from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How they are had."""
 
 
@@ -1283,10 +1285,10 @@ class OperationEntry(BaseModel):
 
 
 class OperationList(BaseModel):
-    """Every operation, by topic and name."""
+    """Operation catalogue: every row."""
 
     operations: list[OperationEntry]
-    """The operations."""
+    """The rows, in order."""
 
 
 class PlanCheck(BaseModel):
@@ -1333,7 +1335,7 @@ class PlannedAngle(BaseModel):
     """± tolerance asked for. [arcsecond]"""
     tolerance_used_percent: float
     """Share of the tolerance that the worst case takes. [percent]"""
-    verdict: Literal["conforming", "not conforming", "neither can be said"]
+    verdict: Literal["conforming", "not-conforming", "not-provable"]
     """
     Whether this set-up holds the tolerance, by the decision rule of ISO 14253-1 with the
     expanded uncertainty as guard band.
@@ -1635,15 +1637,15 @@ class RunoutTerm(BaseModel):
     """Whether a value speaks of one section or of the whole feature."""
     source: str
     """Standard that defines it."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How the definition is had."""
 
 
 class RunoutTermList(BaseModel):
-    """The terms."""
+    """Terms of runout: every row."""
 
     terms: list[RunoutTerm]
-    """Each term by its definition."""
+    """The rows, in order."""
 
 
 class RunoutVBlockFactor(BaseModel):
@@ -2265,7 +2267,7 @@ class SineUncertaintyResult(BaseModel):
     Tightest ± tolerance, on what `tolerance_on` names, that this set-up is good for: |bias|
     + expanded uncertainty. [arcsecond]
     """
-    verdict: Literal["conforming", "not conforming", "neither can be said"] | None
+    verdict: Literal["conforming", "not-conforming", "not-provable"] | None
     """
     Whether the set-up is good for the tolerance: the bias against the tolerance, with the
     expanded uncertainty as guard band; absent without a tolerance.
@@ -2288,10 +2290,11 @@ class Source(BaseModel):
 
     citation: str
     """Author, title, edition, year, clause or page; or the derivation."""
-    standing: Literal["published", "derived", "common practice, no source", "from memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
     """
-    `published`: read in the text cited or its reprint; `from memory`: recalled, not read
-    again; `derived`: worked out and cross-checked by this project.
+    `published`: read in the text cited or its reprint; `from-memory`: recalled, not read
+    again; `derived`: worked out and cross-checked by this project;
+    `common-practice-no-source`: what the trade does, with no source.
     """
 
 
@@ -2328,7 +2331,7 @@ class StandardShankDimensions(BaseModel):
     """Names of the columns seen in print."""
     source: str
     """Standard and table."""
-    standing: Literal["published", "from memory", "derived"]
+    standing: Literal["published", "from-memory", "derived"]
     """How the other columns are had."""
 
 
@@ -2359,15 +2362,15 @@ class StandardTaperEntry(BaseModel):
     """Standard and clause."""
     dimensions: StandardShankDimensions | None
     """Principal dimensions of shank and socket, where the table holds them."""
-    standing: Literal["published", "from memory", "derived"]
+    standing: Literal["published", "from-memory", "derived"]
     """How the row is had."""
 
 
 class StandardTaperList(BaseModel):
-    """The standard tapers."""
+    """Standard tapers: every row."""
 
-    tapers: list[StandardTaperEntry]
-    """The tapers, by series and number."""
+    standard: list[StandardTaperEntry]
+    """The rows, in order."""
 
 
 class StraightShank(BaseModel):
@@ -2428,7 +2431,7 @@ class TaperCandidate(BaseModel):
     """Whether both diameters lie within the table's, to 5 %; true for a mere rate."""
     source: str
     """Where the row comes from."""
-    standing: Literal["published", "from memory", "derived"]
+    standing: Literal["published", "from-memory", "derived"]
     """How the row is had."""
 
 
@@ -2656,15 +2659,15 @@ class TaperRateEntry(BaseModel):
     """Inches of diameter a foot of length. [inch per foot]"""
     source: str
     """Standard and table."""
-    standing: Literal["published", "from memory", "derived"]
+    standing: Literal["published", "from-memory", "derived"]
     """How the row is had."""
 
 
 class TaperRateList(BaseModel):
-    """The standard rates."""
+    """Standard rates of taper: every row."""
 
     rates: list[TaperRateEntry]
-    """The rates, as the tables order them."""
+    """The rows, in order."""
 
 
 class TaperShank(BaseModel):
@@ -2894,7 +2897,7 @@ class WheelStartCheck(BaseModel):
     """What to do."""
     source: str
     """Where it comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How it is had."""
 
 
@@ -2981,6 +2984,28 @@ class BlockAngleAlternative(BaseModel):
     """Sum of the blocks' limits; null where they are not known. [arcsecond]"""
     words: str
     """The stack as a sum."""
+
+
+class BlockAngleGradeEntryAnswer(BaseModel):
+    """An answer: BlockAngleGradeEntry, advisories, and what it stands on."""
+
+    result: BlockAngleGradeEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockAngleGradeListAnswer(BaseModel):
+    """An answer: BlockAngleGradeList, advisories, and what it stands on."""
+
+    result: BlockAngleGradeList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class BlockAngleSetEntryAnswer(BaseModel):
@@ -3126,7 +3151,7 @@ class BlockGradeEntry(BaseModel):
     """Name to use as `grade`."""
     source: str
     """Standard, edition, table."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How it is had."""
     note: str
     """What to mind; empty where nothing."""
@@ -3146,10 +3171,10 @@ class BlockGradeEntryAnswer(BaseModel):
 
 
 class BlockGradeList(BaseModel):
-    """The tolerance grades."""
+    """Tolerance grades of gauge blocks: every row."""
 
     grades: list[BlockGradeEntry]
-    """The grades."""
+    """The rows, in order."""
 
 
 class BlockGradeListAnswer(BaseModel):
@@ -3308,10 +3333,10 @@ class CenterHoleAnswer(BaseModel):
 
 
 class CenterHoleList(BaseModel):
-    """All center holes, by type and size."""
+    """Center holes: every row."""
 
     holes: list[CenterHoleRow]
-    """The rows."""
+    """The rows, in order."""
 
 
 class CenterHoleListAnswer(BaseModel):

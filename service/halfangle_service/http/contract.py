@@ -1,6 +1,7 @@
 """The OpenAPI 3.1 contract. Paths come from the registry, every schema from pydantic itself."""
 
 import json
+import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
@@ -13,7 +14,7 @@ from halfangle_service.http.query import PICK, query_fields
 from halfangle_service.operation import Operation, PublishedTable
 
 AnyOperation = Operation[Any, Any]
-AnyCollection = PublishedTable[Any]
+AnyTable = PublishedTable[Any]
 Json = dict[str, Any]
 
 _REFERENCE = "#/components/schemas/{model}"
@@ -26,12 +27,12 @@ _INTRODUCTION = (
 )
 
 
-def contract(operations: Mapping[str, AnyOperation], collections: Iterable[AnyCollection]) -> Json:
+def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable]) -> Json:
     """Give the whole contract as one document."""
-    collections = tuple(collections)
+    tables = tuple(tables)
     paths: Json = {o.path: _operation_item(o) for o in operations.values()}
-    for collection in collections:
-        paths.update(_collection_items(collection))
+    for table in tables:
+        paths.update(_table_items(table))
     tags = sorted({_tag(topic) for topic in [o.topic for o in operations.values()]})
     return {
         "openapi": "3.1.0",
@@ -45,7 +46,7 @@ def contract(operations: Mapping[str, AnyOperation], collections: Iterable[AnyCo
         "tags": [{"name": tag} for tag in [*tags, _tag("")]],
         "paths": paths,
         "components": {
-            "schemas": _schemas(operations.values(), collections),
+            "schemas": _schemas(operations.values(), tables),
             "responses": _problem_responses(),
         },
     }
@@ -56,18 +57,23 @@ def contract_json(document: Json) -> bytes:
     return (json.dumps(document, indent=2, ensure_ascii=False) + "\n").encode()
 
 
+def _identifier(*words: str) -> str:
+    """Operation id of these words; it becomes a method's name, so it holds no hyphen or blank."""
+    return re.sub(r"\W", "_", "_".join(words))
+
+
 def _tag(topic: str) -> str:
     return topic or "catalogue"
 
 
-def _schemas(operations: Iterable[AnyOperation], collections: Iterable[AnyCollection]) -> Json:
+def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> Json:
     """Schemas of all requests, answers and problems, from one call so that names cannot clash."""
     models: list[tuple[type[BaseModel], JsonSchemaMode]] = [(Problem, "serialization")]
     for operation in operations:
         models += [(operation.request, "validation"), (operation.answer, "serialization")]
-    for collection in collections:
-        models.append((collection.listing_answer, "serialization"))
-        models.append((collection.item_answer, "serialization"))
+    for table in tables:
+        models.append((table.listing_answer, "serialization"))
+        models.append((table.item_answer, "serialization"))
     _, definitions = models_json_schema(models, ref_template=_REFERENCE)
     schemas: Json = definitions["$defs"]
     return dict(sorted(schemas.items()))
@@ -75,7 +81,7 @@ def _schemas(operations: Iterable[AnyOperation], collections: Iterable[AnyCollec
 
 def _operation_item(operation: AnyOperation) -> Json:
     """Path item of an operation: POST, and GET where the request is flat."""
-    identifier = f"{operation.topic}_{operation.verb}".replace("-", "_")
+    identifier = _identifier(operation.topic, operation.verb)
     common = {
         "tags": [operation.topic],
         "summary": operation.title,
@@ -142,35 +148,35 @@ def _query_parameter(name: str, schema: Json, required: bool, example: Mapping[s
     return parameter
 
 
-def _collection_items(collection: AnyCollection) -> Json:
+def _table_items(table: AnyTable) -> Json:
     """Path items of a published table: its listing, and one row by its key."""
-    prefix = f"{_tag(collection.topic)}_"
-    common = {"tags": [_tag(collection.topic)], "description": collection.summary}
-    keys = collection.keys()
+    tag = _tag(table.topic)
+    common = {"tags": [tag], "description": table.summary}
+    keys = table.keys()
     key = {
         "name": "key",
         "in": "path",
         "required": True,
-        "description": f"The {collection.key}, such as `{keys[0]}`.",
+        "description": f"The {table.key}, such as `{keys[0]}`.",
         "schema": {"type": "string", "minLength": 1},
         "example": keys[0],
     }
     return {
-        collection.path: {
+        table.path: {
             "get": {
                 **common,
-                "summary": collection.title,
-                "operationId": f"{prefix}list_{collection.name}",
-                "responses": _responses(collection.listing_answer, (406,)),
+                "summary": table.title,
+                "operationId": _identifier(tag, "list", table.name),
+                "responses": _responses(table.listing_answer, (406,)),
             }
         },
-        collection.path + "/{key}": {
+        table.path + "/{key}": {
             "get": {
                 **common,
-                "summary": f"{collection.title}: one {collection.singular}",
-                "operationId": f"{prefix}get_{collection.singular}",
+                "summary": f"{table.title}: one {table.singular}",
+                "operationId": _identifier(tag, "get", table.singular),
                 "parameters": [key],
-                "responses": _responses(collection.item_answer, (404, 406)),
+                "responses": _responses(table.item_answer, (404, 406)),
             }
         },
     }

@@ -26,7 +26,7 @@ _BOUNDS = {
 
 
 def reference_page(
-    operations: Mapping[str, AnyOperation], collections: Iterable[PublishedTable[Any]]
+    operations: Mapping[str, AnyOperation], tables: Iterable[PublishedTable[Any]]
 ) -> bytes:
     """Give the page as UTF-8 HTML."""
     environment = Environment(
@@ -41,7 +41,7 @@ def reference_page(
     for operation in operations.values():
         topics.setdefault(operation.topic, []).append(_entry(operation))
     page = environment.get_template("docs.html.jinja").render(
-        release=__version__, topics=topics, collections=tuple(collections)
+        release=__version__, topics=topics, tables=tuple(tables)
     )
     return page.encode()
 

@@ -9,7 +9,7 @@ from urllib.parse import parse_qsl
 
 from pydantic import BaseModel
 
-from halfangle_service.http.problems import ProblemError
+from halfangle_service.http.problems import ProblemError, pointer_to
 
 PICK = "pick"
 _SCALARS = frozenset({"number", "integer", "string", "boolean", "null"})
@@ -89,8 +89,8 @@ def read_query(query: bytes, fields: Mapping[str, QueryField]) -> tuple[bytes, s
         elif name in values or name == PICK:
             raise ProblemError(
                 "invalid-request",
-                f"{name} is given twice.",
-                errors=[{"pointer": f"/{name}", "message": "should be given once"}],
+                f"{name[:60]} is given twice.",
+                errors=[{"pointer": pointer_to(name), "message": "should be given once"}],
             )
         else:
             values[name] = text if form is None else _value(text, form)
