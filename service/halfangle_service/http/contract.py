@@ -3,12 +3,15 @@
 import json
 import re
 from collections.abc import Iterable, Mapping
+from dataclasses import asdict
 from typing import Any
 
 from pydantic import BaseModel
 from pydantic.json_schema import JsonSchemaMode, models_json_schema
 
 from halfangle_service import __version__
+from halfangle_service.fields.glossary import Term, glossary
+from halfangle_service.fields.schemas import LabelledSchema, schema_of
 from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, PROBLEM_TYPES, Problem
 from halfangle_service.http.query import PICK, query_fields
 from halfangle_service.operation import Operation, PublishedTable
@@ -23,7 +26,8 @@ _INTRODUCTION = (
     "that composes them. Every answer carries its formulas, its sources and the release that made "
     "it; on one installation the same request at the same release gives the same bytes. Every "
     "error is a problem document (RFC 9457). Lengths are in the request's `units`; angles go in as "
-    "decimal degrees or as a string in degrees, minutes and seconds."
+    "decimal degrees or as a string in degrees, minutes and seconds. Each field's name has one "
+    "meaning over all operations: `x-glossary` gives its symbol, unit and datum."
 )
 
 
@@ -49,7 +53,13 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
             "schemas": _schemas(operations.values(), tables),
             "responses": _problem_responses(),
         },
+        "x-glossary": {term.name: _term(term) for term in glossary().values()},
     }
+
+
+def _term(term: Term) -> Json:
+    """A term of the glossary without its name, what it lacks left out."""
+    return {key: value for key, value in asdict(term).items() if value and key != "name"}
 
 
 def contract_json(document: Json) -> bytes:
@@ -74,7 +84,9 @@ def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> 
     for table in tables:
         models.append((table.listing_answer, "serialization"))
         models.append((table.item_answer, "serialization"))
-    _, definitions = models_json_schema(models, ref_template=_REFERENCE)
+    _, definitions = models_json_schema(
+        models, ref_template=_REFERENCE, schema_generator=LabelledSchema
+    )
     schemas: Json = definitions["$defs"]
     return dict(sorted(schemas.items()))
 
@@ -108,7 +120,7 @@ def _query_operation(operation: AnyOperation, common: Json, identifier: str) -> 
     fields = query_fields(operation.request)
     if fields is None:
         return None
-    schema = operation.request.model_json_schema(ref_template=_REFERENCE)
+    schema = schema_of(operation.request, ref_template=_REFERENCE)
     required = set(schema.get("required", ()))
     parameters: list[Json] = [
         _query_parameter(name, part, name in required, operation.example)

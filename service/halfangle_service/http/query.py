@@ -9,6 +9,7 @@ from urllib.parse import parse_qsl
 
 from pydantic import BaseModel
 
+from halfangle_service.fields.schemas import schema_of
 from halfangle_service.http.problems import ProblemError, pointer_to
 
 PICK = "pick"
@@ -39,7 +40,7 @@ def query_fields(model: type[BaseModel]) -> Mapping[str, QueryField] | None:
 
 def _read_fields(model: type[BaseModel]) -> Mapping[str, QueryField] | None:
     fields: dict[str, QueryField] = {}
-    whole = model.model_json_schema()
+    whole = schema_of(model)
     for name, schema in whole.get("properties", {}).items():
         types = _types(schema)
         items = _types(_array_items(schema)) if "array" in types else frozenset()
