@@ -130,7 +130,8 @@ async def _round(app: Any, count: int) -> tuple[float, bytes]:
 def call_in_process(name: str) -> None:
     """Call an application directly: a round for each line in, microseconds a call for each out."""
     # What an application logs goes nowhere, wherever it would write to.
-    told, sys.stdout, sys.stderr = sys.stdout, *(Path(os.devnull).open("w") for _ in range(2))
+    told = sys.stdout
+    sys.stdout = sys.stderr = Path(os.devnull).open("w")  # noqa: SIM115  to the end of the process
     app = RIVALS[name]()
     asyncio.run(_round(app, CALLS))
     for _ in sys.stdin:
