@@ -26,6 +26,11 @@ def at_most_one_of(request: RequestModel, *names: str, path: str = "") -> str | 
     return one_of(request, *names, path=path) if sent_of(request, *names) else None
 
 
+def at_least_one_of(request: RequestModel, *names: str, path: str = "") -> list[str]:
+    """Names of the fields of these that were sent; raises Disagreement where none was."""
+    return sent_of(request, *names) or [one_of(request, *names, path=path)]
+
+
 def all_or_none(request: RequestModel, *names: str, why: str, path: str = "") -> bool:
     """True where all of these fields were sent, False where none was.
 

@@ -99,12 +99,12 @@ class RunoutBudget:
         return "may-not-hold" if self.not_stated or self.percentiles[95] > limit else "holds"
 
 
-def tir_at_distance(tir: float, tilt_tir: float, tilt_span: float, distance: float) -> float:
-    """Largest TIR of one contributor at a distance from its seat.
+def tilt_at_distance(tilt_tir: float | None, tilt_span: float, distance: float) -> float:
+    """What a contributor's tilt adds to its TIR at a distance from its seat, in the worst phase.
 
-    `tilt_tir` is the change of TIR over `tilt_span`; offset and tilt add in the worst phase.
+    `tilt_tir` is the change of its TIR over `tilt_span`; None was not stated and counts nothing.
     """
-    return tir + tilt_tir * distance / tilt_span
+    return 0.0 if tilt_tir is None else tilt_tir * distance / tilt_span
 
 
 def worst_case(tirs: Sequence[float]) -> float:
