@@ -22,7 +22,12 @@ from halfangle_service.fields.choice import sent_of
 from halfangle_service.fields.runout import HighSpot, RunoutVector
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.centers.sources import STRAIGHT_AXIS
-from halfangle_service.trade.centers.effect import Ends, turned_end_for_end
+from halfangle_service.trade.centers.effect import (
+    Ends,
+    turned_end_for_end,
+    worst_offset,
+    worst_tilt,
+)
 from halfangle_service.trade.runout.vectors import high_spot, vector
 from halfangle_service.trade.wording import plain
 
@@ -158,11 +163,12 @@ def effect(request: CenterEffectRequest) -> Outcome[CenterEffectResult]:
                 fields={f"stations/{place}": "should be distance_between_centers or less"},
             )
     both = _centers(request)
+    worst = worst_tilt(request.first.eccentricity, request.second.eccentricity, length)
     stated = sent_of(request, *STATED_OR_NOT)
     result = CenterEffectResult(
         at_stations=[_effect_at(request, z) for z in request.stations],
         tilt_arcsec=both.tilt_rad * ARCSEC_PER_RADIAN,
-        worst_tilt_arcsec=both.worst_tilt_rad * ARCSEC_PER_RADIAN,
+        worst_tilt_arcsec=worst * ARCSEC_PER_RADIAN,
         bench_height_tilt_arcsec=_bench_tilt(request.second_height, length),
         bench_line_tilt_arcsec=_bench_tilt(request.second_line, length),
         not_stated=[name for name in STATED_OR_NOT if name not in stated],
@@ -191,6 +197,7 @@ def _effect_at(request: CenterEffectRequest, station: float) -> CenterEffectAt:
     length = request.distance_between_centers
     turning, standing = (_centers(request, turns=turns) for turns in (True, False))
     centers, part = turning.at(station), _part(request, station)
+    swung = [c.eccentricity if c.turns else 0.0 for c in (request.first, request.second)]
     shown = turned = None
     if part is not None:
         shown = _nothing_to_zero(centers + part)
@@ -200,7 +207,7 @@ def _effect_at(request: CenterEffectRequest, station: float) -> CenterEffectAt:
         apparent_tir=2.0 * abs(_nothing_to_zero(centers)),
         high_spot=Angle.of(high_spot(_nothing_to_zero(centers))),
         standing_offset=abs(standing.at(station)),
-        worst_clocking_tir=2.0 * turning.worst_at(station),
+        worst_clocking_tir=2.0 * worst_offset(swung[0], swung[1], length, station),
         part_tir=None if part is None else 2.0 * abs(part),
         seen_tir=None if shown is None else 2.0 * abs(shown),
         seen_high_spot=None if shown is None else Angle.of(high_spot(shown)),

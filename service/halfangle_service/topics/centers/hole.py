@@ -334,7 +334,7 @@ def _advice(row: TableHole, mouth: float, half_rad: float) -> Iterator[Advisory]
             "The protecting chamfer begins once the cone is at its full "
             f"{plain(row.cone_diameter, 5)}: at this diameter the mouth stays unprotected.",
         )
-    if half_rad != TABLE_SLOPE.half_angle_rad:
+    if not math.isclose(half_rad, TABLE_SLOPE.half_angle_rad, rel_tol=1e-12):
         yield caution("not-60-degrees", "The tables are of 60° cones; the depth is by your angle.")
     if row.type == "plain" and mouth > NEAR_THE_BODY * row.cone_diameter:
         yield caution(

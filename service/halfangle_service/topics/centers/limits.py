@@ -165,7 +165,7 @@ def limits(request: CenterLimitsRequest) -> Outcome[CenterLimitsResult]:
 def _limit(request: CenterLimitsRequest, allowed_offset: float, weight: float) -> CenterLimit:
     """One limit in every form."""
     eccentricity = eccentricity_limit(
-        allowed_offset * request.share_percent / 100.0,
+        allowed_offset * (request.share_percent / 100.0),
         weight,
         request.other_eccentricity or 0.0,
         both_alike=request.both_alike,

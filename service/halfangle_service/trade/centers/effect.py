@@ -18,20 +18,20 @@ class Ends:
         """Offset of the line at a station: e1 (1 - z/L) + e2 z/L."""
         return along(self.first, 0.0, self.second, self.length, station)
 
-    def worst_at(self, station: float) -> float:
-        """Largest offset at a station over all clockings of both ends."""
-        share = station / self.length
-        return abs(self.first) * (1.0 - share) + abs(self.second) * share
-
     @property
     def tilt_rad(self) -> float:
         """Angle of the line to the axis of rotation."""
         return math.atan(abs(self.second - self.first) / self.length)
 
-    @property
-    def worst_tilt_rad(self) -> float:
-        """Largest such angle over all clockings: both ends opposed."""
-        return math.atan((abs(self.first) + abs(self.second)) / self.length)
+
+def worst_offset(e_1: float, e_2: float, length: float, station: float) -> float:
+    """Largest offset at a station over all clockings of both ends."""
+    return e_1 * (1.0 - station / length) + e_2 * station / length
+
+
+def worst_tilt(e_1: float, e_2: float, length: float) -> float:
+    """Largest tilt over all clockings, in radians: both ends opposed."""
+    return math.atan((e_1 + e_2) / length)
 
 
 def turned_end_for_end(part: complex) -> complex:

@@ -73,7 +73,9 @@ def _require_distinct(angles_rad: Floats) -> None:
         first, second = sorted((int(order[tight]), int(order[(tight + 1) % len(order)])))
         raise Disagreement(
             f"Readings {first + 1} and {second + 1} stand at the same angle.",
-            fields={f"readings/{second}/angle": f"repeats the angle of reading {first + 1}"},
+            fields={
+                f"readings/{second}/angular_position": f"repeats the angle of reading {first + 1}"
+            },
         )
 
 
