@@ -113,7 +113,7 @@ def test_what_is_not_stated_is_named_and_never_holds(call: Call) -> None:
         {"designation": "morse-2"},
         {"designation": "morse-2", "rate_of_taper": 0.59941 / 12},
     ],
-    ids=lambda slope: "-".join(slope),
+    ids="-".join,
 )
 def test_a_taper_is_taken_however_it_is_stated(call: Call, slope: dict[str, Any]) -> None:
     """A shank of 0.59941 in a foot fits a Morse 2 socket however the slope is stated."""
@@ -129,7 +129,7 @@ def test_tapers_that_are_not_one_are_refused(call: Call) -> None:
     with pytest.raises(Disagreement, match="slope of the cone is missing") as missing:
         seat(call, 0.05, 0.05, shank={})
     assert list(missing.value.fields) == ["shank/included_angle"]
-    with pytest.raises(Disagreement, match="designation disagrees with rate_of_taper by -10.1"):
+    with pytest.raises(Disagreement, match=r"designation disagrees with rate_of_taper by -10\.1"):
         seat(call, 0.05, 0.05, shank=both)
     with pytest.raises(Unreachable, match="no standard taper or rate"):
         seat(call, 0.05, 0.05, socket={"designation": "nothing-2"})

@@ -136,7 +136,7 @@ def test_arc_of_type_r_has_no_cone_depth(call: Call) -> None:
 
 @pytest.mark.parametrize("slope", [{"half_angle": 30.0}, {"one_in_x": math.sqrt(3) / 2}, {}])
 def test_cone_is_of_60_degrees_however_it_is_stated(call: Call, slope: dict[str, Any]) -> None:
-    """The depth is that of a 60° cone where no slope is stated, or one of 60°, without a caution."""
+    """The depth is that of a 60° cone where no slope is stated, or one of 60°: no caution."""
     answer = call("centers.hole", units="mm", key="a-2.5", **slope)
     assert answer["result"]["cone_depth"] == pytest.approx(2.8 * math.sqrt(3) / 2)
     assert "not-60-degrees" not in [a["code"] for a in answer["advisories"]]
