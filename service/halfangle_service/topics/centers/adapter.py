@@ -20,6 +20,7 @@ from halfangle_service.fields import (
     to_mm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.estimate import LengthEstimate
 from halfangle_service.fields.runout import TirEstimate, tir_estimate
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.operation import Outcome, Source, operation
@@ -90,8 +91,8 @@ class CenterAdapterResult(ResultModel):
         description="How far the shank stands out (negative: goes in) for `diameter_difference` "
         "and the gauge diameters of two standard tapers; null where neither is stated."
     )
-    tir_at_nose: TirEstimate
     tir: TirEstimate
+    tir_at_nose: LengthEstimate = Field(description="The same at the nose, the socket's mouth.")
     mend_first: Literal["socket", "adapter", "rocking-in-the-seat"] | None = Field(
         description="The largest at the station; null where nothing runs out."
     )
@@ -146,8 +147,8 @@ def adapter(request: CenterAdapterRequest) -> Outcome[CenterAdapterResult]:
         gap_at_other_end=found.gap,
         rock_arcsec=found.rock_rad * ARCSEC_PER_RADIAN,
         axial_shift=shift,
-        tir_at_nose=tir_estimate(at_nose),
         tir=tir_estimate(at_station),
+        tir_at_nose=tir_estimate(at_nose),
         mend_first=_mend_first(at_station),
         forecast=None if request.limit_tir is None else at_station.forecast(request.limit_tir),
         not_stated=["diameter_difference"] if request.diameter_difference is None else [],
