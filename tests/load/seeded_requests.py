@@ -112,7 +112,9 @@ def _known_fields(starting: list[Json]) -> dict[str, Json]:
 
 def main() -> None:
     """Write the requests."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawTextHelpFormatter)
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawTextHelpFormatter
+    )
     parser.add_argument("--count", type=int, default=8_000)
     parser.add_argument("--seed", type=int, default=11)
     wanted = parser.parse_args()

@@ -203,8 +203,10 @@ class TreeEntry(FieldEntry):
         excuses = bool(self.changed or self.words or self.tolerance or self.reworded)
         self._one_of(gone=self.gone, new=self.new, moves=moves or excuses or bool(self.keyed))
         if not (self.gone or self.new or moves or excuses or bool(self.keyed)):
-            raise ValueError("says nothing: give to, values, factor, gone, new, changed, words, "
-                             "tolerance, reworded or keyed")
+            raise ValueError(
+                "says nothing: give to, values, factor, gone, new, changed, words, "
+                "tolerance, reworded or keyed"
+            )
         if self.gone or self.new or excuses or self.keyed:
             self._need_reason("more than a name changes")
         if not self.numbers and not self.reworded:
@@ -326,9 +328,7 @@ class Changelog:
 
     def of(self, operation: str) -> "Changelog":
         """Give the entries about one operation."""
-        return Changelog(
-            {s: [e for e in getattr(self, s) if e.about(operation)] for s in SECTIONS}
-        )
+        return Changelog({s: [e for e in getattr(self, s) if e.about(operation)] for s in SECTIONS})
 
     def stale(self, operations: Iterable[str]) -> Iterator[tuple[Entry, str]]:
         """Give each part of an entry that was never used, where only these operations were run.

@@ -154,9 +154,7 @@ class Comparison:
             entry = next((e for e in about if e.severity == came["severity"]), None)
             if entry is not None:
                 entry.use("severity")
-            yield Finding(
-                (*place, "severity"), wanted["severity"], came["severity"], "", entry
-            )
+            yield Finding((*place, "severity"), wanted["severity"], came["severity"], "", entry)
         if wanted["message"] != came["message"]:
             found = Finding((*place, "message"), wanted["message"], came["message"])
             entry = next((e for e in about if _reworded(e, found, self._words)), None)
@@ -247,8 +245,10 @@ def _close(wanted: Json, came: Json, relative: float) -> bool:
 
 def _excuses(entry: TreeEntry, wanted: Expected, came: Json, words: Vocabulary) -> bool:
     """True where the entry allows this difference; it is then counted."""
-    if isinstance(wanted.before, str) and isinstance(came, str) and came in entry.words.get(
-        wanted.before, ()
+    if (
+        isinstance(wanted.before, str)
+        and isinstance(came, str)
+        and came in entry.words.get(wanted.before, ())
     ):
         entry.use(f"words: {wanted.before}")
         return True

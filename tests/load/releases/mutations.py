@@ -100,7 +100,8 @@ class Mutator:
         numeric = (
             s
             for s in self._node.sent(request)
-            if s.schema.kind in {"number", "angle", "integer"} and isinstance(s.value, int | float | str)
+            if s.schema.kind in {"number", "angle", "integer"}
+            and isinstance(s.value, int | float | str)
         )
         sent: FieldAt | None = self._pick(numeric)
         if sent is None:
@@ -312,10 +313,12 @@ def _other_digits(value: Json, chance: random.Random) -> Json:
     number = chance.choice(found)
     made = float(number[0]) * chance.choice((0.5, 0.9, 1.1, 1.5))
     decimals = len(number[0].partition(".")[2])
-    return f"{value[: number.start()]}{made:.{decimals}f}{value[number.end():]}"
+    return f"{value[: number.start()]}{made:.{decimals}f}{value[number.end() :]}"
 
 
-def wrong(request: dict[str, Json], node: Node, known: Mapping[str, Json], chance: random.Random) -> Json:
+def wrong(
+    request: dict[str, Json], node: Node, known: Mapping[str, Json], chance: random.Random
+) -> Json:
     """Give a request that is malformed, or likely to be refused."""
     sent = list(node.sent(request))
     field_at = chance.choice(sent)

@@ -124,7 +124,11 @@ def _relative(found: Finding) -> float:
 def _before_and_after(found: Finding) -> Iterator[str]:
     """Give both values; of long texts the part where they part."""
     before, after = found.before, found.after
-    if isinstance(before, str) and isinstance(after, str) and max(len(before), len(after)) > _LONGEST:
+    if (
+        isinstance(before, str)
+        and isinstance(after, str)
+        and max(len(before), len(after)) > _LONGEST
+    ):
         at = next((i for i, (a, b) in enumerate(zip(before, after, strict=False)) if a != b), 0)
         start = max(0, at - 60)
         before, after = (f"…{text[start : at + 200]}…" for text in (before, after))
