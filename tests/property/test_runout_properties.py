@@ -56,8 +56,9 @@ def test_axis_passes_through_its_sections(
 @given(st.lists(small, min_size=1, max_size=12))
 def test_budget_figures_stand_in_order(tirs: list[float]) -> None:
     """Best clocking, root of squares and sum come in that order, and the sum is not passed."""
-    worst, rss = budget.worst_case(tirs), budget.root_sum_of_squares(tirs)
-    assert budget.best_case(tirs) <= rss * (1 + 1e-12)
+    chain = budget.RunoutBudget(tuple(budget.Contributor("part", tir) for tir in tirs))
+    worst, rss = chain.worst_case, chain.root_sum_of_squares
+    assert chain.best_case <= rss * (1 + 1e-12)
     assert rss <= worst * (1 + 1e-12)
 
 

@@ -92,7 +92,11 @@ def budget(request: m.RunoutBudgetRequest) -> Outcome[m.RunoutBudgetResult]:
     """Chain of contributors against a limit."""
     sent = request.contributors
     tirs = [chain.tir_at_distance(c.tir, c.tilt_tir, c.tilt_span, c.distance) for c in sent]
-    worst, (p50, p95, p99) = chain.worst_case(tirs), chain.percentiles(tirs)
+    whole = chain.RunoutBudget(
+        tuple(chain.Contributor(c.name, tir) for c, tir in zip(sent, tirs, strict=True))
+    )
+    worst = whole.worst_case
+    p50, p95, p99 = (whole.percentiles[percent] for percent in (50, 95, 99))
     mendable = [(tir, -i) for i, tir in enumerate(tirs) if sent[i].can_be_mended and tir > 0]
     fixed = [tir for tir, c in zip(tirs, sent, strict=True) if not c.can_be_mended]
     limit = request.limit_tir
@@ -107,7 +111,7 @@ def budget(request: m.RunoutBudgetRequest) -> Outcome[m.RunoutBudgetResult]:
         ],
         worst_case_tir=worst,
         rss_tir=chain.root_sum_of_squares(tirs),
-        best_clocking_tir=chain.best_case(tirs),
+        best_clocking_tir=whole.best_case,
         percentile_50_tir=p50,
         percentile_95_tir=p95,
         percentile_99_tir=p99,
