@@ -7,9 +7,21 @@ whatever local codes or qualified people say, comes before this list.
 
 from dataclasses import dataclass
 
+from pydantic import Field
+
+from halfangle_service.fields import CountOut, ResultModel
+
+
+class PlanStep(ResultModel):
+    """One step of the work, in order."""
+
+    number: CountOut = Field(description="Its place in the order.")
+    action: str = Field(description="What to do.")
+    cautions: list[str] = Field(description="What to mind.")
+
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class _Step:
     """One step: what to do, and what to mind."""
 
     action: str
@@ -31,13 +43,17 @@ class StepFacts:
     rounds: str
 
 
-def ordered_steps(facts: StepFacts) -> tuple[Step, ...]:
+def planned_steps(facts: StepFacts) -> list[PlanStep]:
     """Give the steps for a center on a sine plate with a spin fixture and a flat wheel."""
-    return (_wheel_step(), *_setting_steps(facts), *_holding_steps(facts), *_grinding_steps(facts))
+    steps = (_wheel(), *_setting_steps(facts), *_holding_steps(facts), *_grinding_steps(facts))
+    return [
+        PlanStep(number=number, action=step.action, cautions=list(step.cautions))
+        for number, step in enumerate(steps, start=1)
+    ]
 
 
-def _wheel_step() -> Step:
-    return Step(
+def _wheel() -> _Step:
+    return _Step(
         "Inspect the wheel, ring-test it where its bond allows, and read the speed marked on it.",
         (
             "The spindle's speed must not exceed the speed marked on the wheel. No marking: do not "
@@ -48,21 +64,21 @@ def _wheel_step() -> Step:
     )
 
 
-def _setting_steps(facts: StepFacts) -> tuple[Step, ...]:
+def _setting_steps(facts: StepFacts) -> tuple[_Step, ...]:
     return (
-        Step(
+        _Step(
             "Clean the table, the plate, its rolls and the blocks; let plate and blocks come to "
             "one temperature.",
             ("A chip or a burr under a roll is an error of angle like a wrong block.",),
         ),
-        Step(
+        _Step(
             f"Wring the stack {facts.stack} and measure it: {facts.stack_height}.",
             (
                 "Read the size on each block aloud as you wring it. This is where a wrong block "
                 "is cheapest to find.",
             ),
         ),
-        Step(
+        _Step(
             f"Set the plate to {facts.plate_angle} on the stack and lock it.",
             (
                 "Both ends of each roll must bear: try to rock the plate before locking it.",
@@ -72,9 +88,9 @@ def _setting_steps(facts: StepFacts) -> tuple[Step, ...]:
     )
 
 
-def _holding_steps(facts: StepFacts) -> tuple[Step, ...]:
+def _holding_steps(facts: StepFacts) -> tuple[_Step, ...]:
     return (
-        Step(
+        _Step(
             "Mount the spin fixture with its axis in the tilt plane; indicate a test bar along its "
             "top and its side.",
             (
@@ -82,15 +98,15 @@ def _holding_steps(facts: StepFacts) -> tuple[Step, ...]:
                 "rail or clamp it, and try it by hand before the wheel comes near.",
             ),
         ),
-        Step(
+        _Step(
             f"{facts.holding} Indicate the shank, tap it true.",
             (),
         ),
-        Step(
+        _Step(
             f"Indicate the cone square to its surface; go on only below {facts.cone_limit} TIR.",
             ("Turn the work by the fixture's own handle, with the wheel stopped and clear.",),
         ),
-        Step(
+        _Step(
             "With the wheel stopped and raised, turn the work through a full turn and run the "
             f"table through its whole stroke; the slant is {facts.slant} long.",
             (
@@ -101,16 +117,16 @@ def _holding_steps(facts: StepFacts) -> tuple[Step, ...]:
     )
 
 
-def _grinding_steps(facts: StepFacts) -> tuple[Step, ...]:
+def _grinding_steps(facts: StepFacts) -> tuple[_Step, ...]:
     return (
-        Step(
+        _Step(
             "Dress the wheel flat.",
             (
                 "The diamond points past the center line, trailing; guard closed, coolant or dust "
                 "extraction on: do not breathe the dust.",
             ),
         ),
-        Step(
+        _Step(
             f"Touch off, then feed down {facts.step} a pass: each takes {facts.off_diameter} off "
             f"the diameter. {facts.rounds}",
             (
@@ -118,15 +134,15 @@ def _grinding_steps(facts: StepFacts) -> tuple[Step, ...]:
                 "burns a hardened point.",
             ),
         ),
-        Step(
+        _Step(
             "Spark out: passes without feed until no sparks show.",
             (),
         ),
-        Step(
+        _Step(
             "Measure as the checks below say before taking the work out of the fixture.",
             ("Wheel stopped. A part taken out seldom goes back as true as it was.",),
         ),
-        Step(
+        _Step(
             "Demagnetise, break the edge where the drawing allows it, protect the point.",
             (),
         ),
