@@ -20,6 +20,7 @@ from halfangle_service.fields.blocks import (
     BlockSupplyFields,
     WearEnds,
 )
+from halfangle_service.fields.choice import one_of
 from halfangle_service.trade.stacks.supply import Box, Piece
 from halfangle_service.trade.tables.blocks.sets import find_set, foreign_places, nominal_sizes
 from halfangle_service.trade.tables.blocks.tolerances import Grade, find_grade
@@ -49,9 +50,7 @@ class Supply:
 
 def read_supply(request: BlockSupplyFields) -> Supply:
     """Give the blocks of a request; refuses contradictions, unit mix-ups and absurd sizes."""
-    sources = [name for name in SOURCES if getattr(request, name) is not None]
-    if len(sources) != 1:
-        raise _which_source(sources)
+    source = one_of(request, *SOURCES)
     if request.set is not None:
         supply = _set_supply(request.set, request.units)
     elif request.sizes is not None:
@@ -65,19 +64,9 @@ def read_supply(request: BlockSupplyFields) -> Supply:
             "Only wear blocks are left in the box, which go to the ends of a stack."
             if supply.wear
             else "No block is left in the box.",
-            fields={sources[0]: "should have a block that is neither missing nor in use"},
+            fields={source: "should have a block that is neither missing nor in use"},
         )
     return supply
-
-
-def _which_source(sources: Sequence[str]) -> Disagreement:
-    words = "are missing, all three"
-    if sources:
-        words = f"({', '.join(sources)}) were sent together"
-    return Disagreement(
-        f"`set`, `sizes` and `box` {words}; the blocks come from one of them.",
-        fields=dict.fromkeys(sources or SOURCES, "send one of set, sizes and box"),
-    )
 
 
 @lru_cache(maxsize=64)

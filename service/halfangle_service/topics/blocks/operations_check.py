@@ -157,15 +157,15 @@ def _described(bench: Wrung, search: _Search, mistake: Mistake) -> BlockMistake:
 def _words(mistake: Mistake, units: Units, unclear: frozenset[int]) -> str:
     out, put = (_named(piece, units, unclear) for piece in (mistake.meant, mistake.wrung))
     match mistake.kind:
-        case "wrong block":
+        case "wrong-block":
             return f"{put} in place of {out}"
-        case "block left out":
+        case "block-left-out":
             return f"{out} left out"
-        case "block too many":
+        case "block-too-many":
             return f"{put} wrung on beside what belongs there"
-        case "wear block left out":
+        case "wear-block-left-out":
             return f"a wear block of {out} left out"
-        case "wear block too many":
+        case "wear-block-too-many":
             return f"a wear block of {put} too many"
 
 
@@ -231,7 +231,7 @@ def _too_coarse(bench: Wrung) -> Iterator[Advisory]:
     hidden = [
         mistake
         for mistake in _mistakes(bench, nominal=False)
-        if mistake.likeness != "same size" and comparison.explained_by(mistake)
+        if mistake.likeness != "same-size" and comparison.explained_by(mistake)
     ]
     if hidden:
         likely = ranked(hidden, comparison)[0]
