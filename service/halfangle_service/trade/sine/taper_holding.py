@@ -12,13 +12,10 @@ sin t sin ν = sin α, and the top generator leans by t + α. A vee opened to 18
 import math
 from typing import Literal
 
-from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.errors import Impossible
 from halfangle_service.trade.wording import plain
 
-Holding = Literal["between centers", "on its generator", "in a vee"]
-
-#: Two ways to state one taper may differ by their rounding, but not by more; on the half angle.
-AGREEMENT_ARCSEC = 0.25
+Holding = Literal["between-centers", "on-its-generator", "in-a-vee"]
 
 
 def axis_tilt(half_angle_rad: float, vee_half_angle_rad: float) -> float:
@@ -43,14 +40,15 @@ def plate_angle(half_angle_rad: float, holding: Holding, vee_half_angle_rad: flo
     `vee_half_angle_rad` counts for a vee only. Raises Impossible at 90° and beyond.
     """
     angle = half_angle_rad
-    if holding == "on its generator":
+    if holding == "on-its-generator":
         angle = 2.0 * half_angle_rad
-    elif holding == "in a vee":
+    elif holding == "in-a-vee":
         angle = half_angle_rad + axis_tilt(half_angle_rad, vee_half_angle_rad)
     if angle >= math.pi / 2:
         raise Impossible(
-            f"Held {holding}, this cone asks for a plate angle of {plain(math.degrees(angle))}°; a "
-            "sine setting stays below 90°. Hold it between centers.",
+            f"Held {holding.replace('-', ' ')}, this cone asks for a plate angle of "
+            f"{plain(math.degrees(angle))}°; a sine setting stays below 90°. Hold it between "
+            "centers.",
             fields={"holding": "should leave the plate's angle below 90°"},
         )
     return angle
@@ -63,7 +61,7 @@ def half_angle_from_plate(
 
     In a vee tan α = sin θ / (cos θ + 1/sin ν), from sin(θ − α) = sin α / sin ν.
     """
-    if holding == "between centers":
+    if holding == "between-centers":
         return plate_angle_rad
     k = _vee_constant(holding, vee_half_angle_rad)
     return math.atan2(math.sin(plate_angle_rad), math.cos(plate_angle_rad) + k)
@@ -73,7 +71,7 @@ def half_angle_sensitivity(
     plate_angle_rad: float, holding: Holding, vee_half_angle_rad: float
 ) -> float:
     """dα/dθ: 1 between centers, ½ on the generator, (1 + k cos θ)/(1 + 2 k cos θ + k²) in a vee."""
-    if holding == "between centers":
+    if holding == "between-centers":
         return 1.0
     k = _vee_constant(holding, vee_half_angle_rad)
     cosine = math.cos(plate_angle_rad)
@@ -82,61 +80,36 @@ def half_angle_sensitivity(
 
 def _vee_constant(holding: Holding, vee_half_angle_rad: float) -> float:
     """1/sin ν; the flat under a generator is a vee of ν = 90°."""
-    return 1.0 if holding == "on its generator" else 1.0 / math.sin(vee_half_angle_rad)
+    return 1.0 if holding == "on-its-generator" else 1.0 / math.sin(vee_half_angle_rad)
 
 
-def half_angle_from_taper(taper: float) -> float:
-    """Half angle in radians from the change of diameter per unit of length: tan α = ΔD / (2 l)."""
-    return math.atan(taper / 2.0)
+def usual_mistakes(half_angle_rad: float, holding: Holding) -> dict[str, float]:
+    """Plate angles (radians) that the usual mistakes give, each by its description.
 
-
-def taper_from_half_angle(half_angle_rad: float) -> float:
-    """Change of diameter per unit of length: ΔD / l = 2 tan α."""
-    return 2.0 * math.tan(half_angle_rad)
-
-
-def agreed_half_angle(stated: dict[str, float]) -> float:
-    """Give the one half angle (radians) that several statements of a taper, by field, agree on.
-
-    The first given counts. Raises Disagreement where there is none, or where two differ by more
-    than AGREEMENT_ARCSEC.
+    Held between centers the half angle is due, on the generator the included angle; in a vee
+    neither, and the half angle is what is set instead. One that has no angle (a sine above 1) is
+    left out.
     """
-    if not stated:
-        raise Disagreement(
-            "The taper is missing: send its included angle, half angle, taper per foot, ratio, or "
-            "taper per unit of length.",
-            fields={"included_angle": "should be sent, or another of the taper's fields"},
-        )
-    first, reference = next(iter(stated.items()))
-    for name, value in stated.items():
-        off_arcsec = abs(math.degrees(value - reference)) * 3600.0
-        if off_arcsec > AGREEMENT_ARCSEC:
-            raise Disagreement(
-                f"{first} gives a half angle of {plain(math.degrees(reference), 8)}°, {name} gives "
-                f"{plain(math.degrees(value), 8)}°: they differ by {plain(off_arcsec, 4)}″.",
-                fields={
-                    first: f"should agree with {name} to {plain(AGREEMENT_ARCSEC)}″ of half angle",
-                    name: f"should agree with {first} to {plain(AGREEMENT_ARCSEC)}″ of half angle",
-                },
-            )
-    return reference
-
-
-def mistaken_plate_angles(half_angle_rad: float) -> dict[str, float]:
-    """Plate angles (radians) that the usual slips give instead of α, or instead of 2α.
-
-    A slip that has no angle (a sine above 1) is left out.
-    """
-    taper = taper_from_half_angle(half_angle_rad)
-    slips = {
-        "included-for-half": 2.0 * half_angle_rad,
-        "half-for-included": half_angle_rad,
-        "taper-ratio-as-sine": _asin_or_nan(taper),
-        "half-taper-ratio-as-sine": _asin_or_nan(taper / 2.0),
-        "half-of-atan-of-whole-taper": math.atan(taper) / 2.0,
-        "atan-of-whole-taper": math.atan(taper),
-    }
-    return {name: angle for name, angle in slips.items() if angle < math.pi / 2}
+    half_taper = math.tan(half_angle_rad)
+    for_included = {"the half angle set where the included angle was due": half_angle_rad}
+    if holding == "in-a-vee":
+        return for_included
+    if holding == "between-centers":
+        mistakes = {
+            "the included angle set where the half angle was due": 2.0 * half_angle_rad,
+            "half the taper (the half angle's tangent) taken for its sine": _asin_or_nan(
+                half_taper
+            ),
+            "half of atan(taper) taken for atan(taper / 2)": math.atan(2.0 * half_taper) / 2.0,
+        }
+    else:
+        mistakes = for_included | {
+            "the taper (a tangent of two halves) taken for the sine of the angle": _asin_or_nan(
+                2.0 * half_taper
+            ),
+            "atan(taper) taken for 2 atan(taper / 2)": math.atan(2.0 * half_taper),
+        }
+    return {name: angle for name, angle in mistakes.items() if angle < math.pi / 2}
 
 
 def _asin_or_nan(sine: float) -> float:

@@ -2,11 +2,11 @@
 
 The model, derived here. Rolls' centers: sin θ = (H + d/2) / L with the stack H and the rolls'
 difference d (high less low), both H and L expanded by their temperatures. The face adds its own
-lean to the line of centers. Work held at a yaw ψ to the tilt plane sees only
-sin α = sin θ cos ψ. The fixture's pitch and the wheel's own slope add to that one to one.
+lean to the line of centers. Work whose axis is held at a yaw ψ to the tilt plane sees only
+sin α = sin θ cos ψ. The axis' pitch and the wheel's own slope add to that one to one.
 
 Each sensitivity is the model's derivative at the nominal set-up; yaw has none there (cos ψ is flat
-at 0), so its mean and spread come from its second-order term.
+at 0), so it is taken by its second-order term, −tan θ ψ²/2.
 """
 
 import math
@@ -32,12 +32,12 @@ Term = Literal[
     "temperature-difference",
     "block-expansion",
     "plate-expansion",
-    "yaw",
-    "fixture-pitch",
+    "axis-yaw",
+    "axis-pitch",
     "wheel-breakdown",
 ]
 TERMS: tuple[Term, ...] = get_args(Term)
-TermUnit = Literal["length", "celsius", "per_kelvin", "degree", "arcsecond"]
+TermUnit = Literal["length", "celsius", "per_kelvin", "arcsecond"]
 
 #: Terms whose values are lengths; the others' units are named one by one.
 _UNITS: dict[Term, TermUnit] = {
@@ -45,13 +45,9 @@ _UNITS: dict[Term, TermUnit] = {
     "temperature-difference": "celsius",
     "block-expansion": "per_kelvin",
     "plate-expansion": "per_kelvin",
-    "yaw": "degree",
-    "fixture-pitch": "arcsecond",
+    "axis-yaw": "arcsecond",
+    "axis-pitch": "arcsecond",
 }
-#: Standard deviation of cos ψ for ψ even over ±a is a²/√45, to the fourth order of a.
-YAW_SPREAD = 1.0 / math.sqrt(45.0)
-#: Its mean is 1 − a²/6.
-YAW_MEAN = 1.0 / 6.0
 
 Values = float | NDArray[np.float64]
 
@@ -60,16 +56,17 @@ Values = float | NDArray[np.float64]
 class SetUp:
     """A sine set-up as nominally made: lengths in one unit, expansions per kelvin.
 
-    `face_length` is the length over which the face's flatness and parallelism act;
-    `wheel_contact_length` that of the slant which the wheel's face grinds.
+    `face_length` is the length over which the face's flatness and parallelism act,
+    `wheel_contact_length` that of the slant which the wheel's face grinds; without a limit, what
+    acts over them makes no angle.
     `parallelism_on_rolls`: the face's parallelism was measured with the plate resting on its rolls,
     so that it holds their difference already.
     """
 
     center_distance: float
     angle_rad: float
-    face_length: float
-    wheel_contact_length: float
+    face_length: float = math.inf
+    wheel_contact_length: float = math.inf
     temperature_offset: float = 0.0
     block_expansion: float = 0.0
     plate_expansion: float = 0.0
@@ -98,8 +95,8 @@ def realised_angle(set_up: SetUp, off: Mapping[Term, Values]) -> Values:
     height = height + by("particle") + by("table-flatness") + by("roll-parallelism") / 2.0
     centers = (set_up.center_distance + by("center-distance")) * (1.0 + plate * warm)
     face = np.arcsin((height + by("roll-difference") / 2.0) / centers) + _face_lean(set_up, off)
-    seen = np.arcsin(np.sin(face) * np.cos(np.radians(by("yaw"))))
-    pitch = by("fixture-pitch") / ARCSEC_PER_RADIAN
+    seen = np.arcsin(np.sin(face) * np.cos(by("axis-yaw") / ARCSEC_PER_RADIAN))
+    pitch = by("axis-pitch") / ARCSEC_PER_RADIAN
     slope: Values = seen + pitch + by("wheel-breakdown") / set_up.wheel_contact_length
     return slope
 
@@ -113,7 +110,7 @@ def _face_lean(set_up: SetUp, off: Mapping[Term, Values]) -> Values:
 
 
 def sensitivity(set_up: SetUp, term: Term) -> float:
-    """Change of the angle in radians for one unit of a term; of 1 − cos ψ for yaw."""
+    """Change of the angle in radians for one unit of a term; for yaw, for one of ψ²/2."""
     tangent = math.tan(set_up.angle_rad)
     by_height = 1.0 / (set_up.center_distance * math.cos(set_up.angle_rad))
     on_rolls = 1.0 / set_up.center_distance if set_up.parallelism_on_rolls else 0.0
@@ -130,26 +127,11 @@ def sensitivity(set_up: SetUp, term: Term) -> float:
         "temperature-difference": tangent * set_up.block_expansion,
         "block-expansion": tangent * set_up.temperature_offset,
         "plate-expansion": -tangent * set_up.temperature_offset,
-        "yaw": -tangent,
-        "fixture-pitch": 1.0 / ARCSEC_PER_RADIAN,
+        "axis-yaw": -tangent,
+        "axis-pitch": 1.0 / ARCSEC_PER_RADIAN,
         "wheel-breakdown": 1.0 / set_up.wheel_contact_length,
     }
     return slopes[term]
-
-
-def yaw_bias(set_up: SetUp, yaw_degrees: float) -> float:
-    """Mean change of the angle in radians when yaw lies anywhere within ±`yaw_degrees`."""
-    return sensitivity(set_up, "yaw") * math.radians(yaw_degrees) ** 2 * YAW_MEAN
-
-
-def yaw_standard_uncertainty(set_up: SetUp, yaw_degrees: float) -> float:
-    """Standard deviation in radians of the angle when yaw lies anywhere within ±`yaw_degrees`."""
-    return abs(sensitivity(set_up, "yaw")) * math.radians(yaw_degrees) ** 2 * YAW_SPREAD
-
-
-def yaw_worst_case(set_up: SetUp, yaw_degrees: float) -> float:
-    """Largest change of the angle in radians within ±`yaw_degrees`: tan θ · (1 − cos ψ)."""
-    return abs(sensitivity(set_up, "yaw")) * (1.0 - math.cos(math.radians(yaw_degrees)))
 
 
 def thermal_shift(set_up: SetUp) -> float:

@@ -1,6 +1,6 @@
 """The drawing of the sign conventions of a compound plate, as SVG.
 
-`compound_conventions.svg` beside this module is its output, kept as package data for the docs; the
+`compound_drawing.svg` beside this module is its output, kept as package data for the docs; the
 plates in it are turned by the same rotations that the answers are checked with.
 """
 
