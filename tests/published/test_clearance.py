@@ -311,7 +311,7 @@ def test_stick_out_past_its_limit_does_not_hold(call: Call) -> None:
 
 
 def test_a_standard_taper_is_taken_by_its_designation(call: Call) -> None:
-    """Morse taper 2 by its name, or by its 0.59941 in a foot, sets the plate as its half angle does."""
+    """Morse taper 2 by its name, and by its 0.59941 in a foot, sets the plate by its angle."""
     angle = math.degrees(math.atan(0.59941 / 12 / 2))
     slopes: list[dict[str, Any]] = [
         {"designation": "morse-2"},

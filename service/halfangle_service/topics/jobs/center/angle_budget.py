@@ -7,7 +7,6 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     ArcsecOut,
@@ -21,9 +20,15 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
+from halfangle_service.fields.numbers import FINITE
 from halfangle_service.fields.supply import graded
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
-from halfangle_service.trade.sine.angle_error import ErrorInputs, budget, of_included_angle
+from halfangle_service.trade.sine.angle_error import (
+    LARGEST_YAW_ARCSEC,
+    ErrorInputs,
+    budget,
+    of_included_angle,
+)
 from halfangle_service.trade.sine.angle_model import SetUp, Term, sensitivity, unit_of
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.blocks.tolerances import find_grade
@@ -50,9 +55,12 @@ class AngleContributions(RequestModel):
         description="± angle between the fixture's axis and the plate's top, in the tilt plane.",
         examples=[5.0],
     )
-    axis_yaw_arcsec: NonNegativeArcsec | None = Field(
+    axis_yaw_arcsec: (
+        Annotated[float, FINITE, Field(ge=0, le=LARGEST_YAW_ARCSEC), Unit("arcsecond")] | None
+    ) = Field(
         None,
-        description="± angle of the fixture's axis out of the tilt plane.",
+        description="± angle of the fixture's axis out of the tilt plane; at most 18000, which is "
+        "5°. It acts by its square, always toward a smaller angle.",
         examples=[300.0],
     )
     wheel_face_arcsec: NonNegativeArcsec | None = Field(
@@ -96,9 +104,7 @@ def planned_angle(
 ) -> PlannedAngle:
     """Give the angle's budget against its tolerance."""
     pieces = _blocks(plate.setting.pieces, grade, errors.block_material)
-    error = estimate(
-        ArcsecEstimate, _budget(plate, pieces, errors), per_unit=ARCSEC_PER_RADIAN
-    )
+    error = estimate(ArcsecEstimate, _budget(plate, pieces, errors), per_unit=ARCSEC_PER_RADIAN)
     worst = error.worst_case
     return PlannedAngle(
         included_angle_error_arcsec=error,

@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.cautions import STEEP_DEGREES, WHEEL_SAFETY
+from halfangle_service.cautions import STEEP_DEGREES, WHEEL_SAFETY, steep_angle
 from halfangle_service.errors import Disagreement, Unreachable
 from halfangle_service.fields import (
     Angle,
@@ -20,6 +20,8 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.blocks import BlockGradeFields
+from halfangle_service.fields.plates import CenterDistance, arcsec_per_step
+from halfangle_service.fields.runout import PHASES_NOT_STATED
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.fields.supply import SOURCES, Supply, read_supply
 from halfangle_service.operation import Outcome, Source, operation
@@ -48,7 +50,13 @@ from halfangle_service.topics.jobs.center.steps import PlanStep, StepFacts, plan
 from halfangle_service.trade.cone import cone_length, slant_length
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.stacks.setting import choose_setting
+from halfangle_service.trade.uncertainty import Forecast
 from halfangle_service.trade.wording import arcsec, degrees, length, plain, small_length, stack
+
+_WORDS: dict[Forecast, str] = {
+    "may-not-hold": "may not hold",
+    "does-not-hold": "does not hold",
+}
 
 
 class CenterJobRequest(SlopeFields, BlockGradeFields):
@@ -74,10 +82,7 @@ class CenterJobRequest(SlopeFields, BlockGradeFields):
         "movement square to the axis, in `units`.",
         examples=[0.0003],
     )
-    center_distance: Length = Field(
-        description="Distance between the centers of the sine plate's rolls, in `units`.",
-        examples=[5.0],
-    )
+    center_distance: CenterDistance
     max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
         5, description="Most blocks to wring in one stack."
     )
@@ -115,10 +120,10 @@ class CenterJobResult(ResultModel):
     job: str = Field(description="Name of the job.")
     cone: PlannedCone = Field(description="The cone.")
     shank: PlannedShank = Field(description="The shank and how it is held.")
-    setting: PlannedSetting = Field(description="The plate's setting and its stack.")
-    angle: PlannedAngle = Field(description="The angle error to expect.")
-    runout: PlannedRunout = Field(description="The runout budget.")
-    feed: PlannedFeed = Field(description="What a step of downfeed takes off.")
+    plate_setting: PlannedSetting = Field(description="The plate's setting and its stack.")
+    angle_budget: PlannedAngle = Field(description="The angle error to expect.")
+    runout_budget: PlannedRunout = Field(description="The runout to expect.")
+    downfeed: PlannedFeed = Field(description="What a step of downfeed takes off.")
     smallest_mistake: WrongBlock | None = Field(
         description="The wrong block that would be hardest to notice; null where no other block "
         "could be taken."
@@ -163,6 +168,16 @@ class CenterJobResult(ResultModel):
         Source(
             citation="Tolerances of gauge blocks by grade: ISO 3650:1998, ASME B89.1.9-2002.",
             standing="from-memory",
+        ),
+        Source(
+            citation="Expansion: ISO 3650:1998 for steel blocks; NIST Monograph 180 for the other "
+            "materials.",
+            standing="from-memory",
+        ),
+        Source(
+            citation="Derived here: of runouts of unknown, independent phases the mean square of "
+            "the sum is the sum of their squares.",
+            standing="derived",
         ),
         Source(
             citation="29 CFR 1910.215(d)(1): inspection, ring test, marked speed.",
@@ -226,12 +241,12 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
         job=request.job,
         cone=cone,
         shank=shank,
-        setting=planned_setting(plate),
-        angle=planned_angle(
+        plate_setting=planned_setting(plate),
+        angle_budget=planned_angle(
             plate, request.grade, request.angle_errors, request.included_angle_tolerance_arcsec
         ),
-        runout=runout,
-        feed=feed,
+        runout_budget=runout,
+        downfeed=feed,
         smallest_mistake=mistake,
         second_stack=second_stack(plate),
         steps=planned_steps(_step_facts(plate, cone, shank, runout, feed)),
@@ -319,17 +334,45 @@ def _advisories(plate: PlateOnStack, result: CenterJobResult) -> Iterator[Adviso
             f"build; the nearest stack is off by {arcsec(abs(plate.included_off_arcsec))} of "
             "included angle, which the budget counts as a known offset.",
         )
-    if plate.half_angle_degrees > STEEP_DEGREES:
-        yield caution(
-            "steep-angle",
-            f"Past {plain(STEEP_DEGREES)}° a sine setting loses its edge: one bench step of height "
-            "turns the included angle by "
-            f"{arcsec(result.setting.included_angle_arcsec_per_step)}.",
-        )
-    yield from _forecast_advisories(result)
+    per_step = arcsec_per_step(plate.center_distance, plate.angle_rad, plate.units)
+    yield from steep_angle(plate.half_angle_degrees, per_step, STEEP_DEGREES)
+    yield from _unstated(result)
+    yield from _not_held(result)
     if not any(check.catches_wrong_block for check in result.checks):
         yield caution(
             "wrong-block-unseen",
             "No check of this plan would show the smallest wrong-block mistake: have a second "
             "person read the blocks.",
+        )
+
+
+def _unstated(result: CenterJobResult) -> Iterator[Advisory]:
+    angle, tir = result.angle_budget.included_angle_error_arcsec, result.runout_budget.tir
+    missing = [*angle.not_stated, *(name for name in tir.not_stated if name != PHASES_NOT_STATED)]
+    if missing:
+        yield caution(
+            "unstated-contributions",
+            f"Left out, so not in the budgets, and nothing is said to hold without them: "
+            f"{', '.join(missing)}.",
+        )
+
+
+def _not_held(result: CenterJobResult) -> Iterator[Advisory]:
+    """Say which budget is past its limit, or may be, by what was stated of it."""
+    angle, runout = result.angle_budget, result.runout_budget
+    error, tir = angle.included_angle_error_arcsec, runout.tir
+    reach = abs(error.value or 0.0) + (error.expanded_uncertainty or 0.0)
+    if angle.forecast in _WORDS and reach > angle.included_angle_tolerance_arcsec:
+        parts = error.contributions
+        largest = max(parts, key=lambda part: part.share_percent).name if parts else "the stack"
+        yield caution(
+            "angle-not-held",
+            f"This set-up {_WORDS[angle.forecast]} the angle. The largest share comes from "
+            f"{largest.replace('-', ' ')}; mend that first.",
+        )
+    if runout.forecast in _WORDS and (tir.expanded_uncertainty or 0.0) > runout.limit_tir:
+        yield caution(
+            "runout-not-sure",
+            f"This set-up {_WORDS[runout.forecast]} the runout: {runout.mend_first} is the first "
+            "to mend.",
         )

@@ -99,6 +99,8 @@ class PlateOnStack:
     @property
     def off_rad(self) -> float:
         """Plate's angle on the stack less the wanted one, without any approximation."""
+        if self.actual_height == self.height:  # else rounding would stand for an error
+            return 0.0
         return self.angle_from_stack_rad - self.angle_rad
 
     @property
