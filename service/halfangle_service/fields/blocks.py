@@ -18,7 +18,8 @@ SetName = Annotated[str, Field(min_length=1, max_length=60)]
 #: Most blocks in one request, counts included.
 MOST_BLOCKS = 500
 Sizes = Annotated[list[Length], Field(min_length=1, max_length=MOST_BLOCKS)]
-State = Literal["in-the-box", "missing", "in-use"]
+Away = Literal["missing", "in-use"]
+State = Literal["in-the-box", Away]
 WearEnds = Literal["none", "one-end", "both-ends"]
 
 

@@ -1,16 +1,21 @@
-"""The built-in tables of blocks: sets, grades, sets of angle blocks."""
+"""The built-in tables: sets and grades of gauge blocks, sets and grades of angle blocks."""
 
-from halfangle_service.fields import Angle, from_tenth_nm
-from halfangle_service.operation import Source, published_table
-from halfangle_service.topics.blocks.models_tables import (
-    BlockAngleGradeEntry,
-    BlockAngleSetEntry,
-    BlockGradeEntry,
-    BlockGradeRange,
-    BlockSetDetail,
-    BlockSetEntry,
+from typing import Annotated
+
+from pydantic import Field
+
+from halfangle_service.fields import (
+    Angle,
+    ArcsecOut,
+    CountOut,
+    LengthOut,
+    ResultModel,
+    Unit,
+    Units,
+    from_tenth_nm,
 )
-from halfangle_service.topics.blocks.operations_stack import GRADES, SETS
+from halfangle_service.operation import Standing, published_table
+from halfangle_service.topics.blocks.sources import ANGLE_SETS, GRADES, SETS
 from halfangle_service.trade.tables.blocks.angle_sets import (
     THOUSANDTHS_PER_DEGREE,
     angle_grades,
@@ -19,16 +24,76 @@ from halfangle_service.trade.tables.blocks.angle_sets import (
 from halfangle_service.trade.tables.blocks.sets import BlockSet, built_in_sets
 from halfangle_service.trade.tables.blocks.tolerances import Grade, grades
 
-ANGLE_SETS = Source(
-    citation="Sets of angle gauge blocks; each names its own source.", standing="from-memory"
-)
+_Millimetres = Annotated[float, Unit("millimetre")]
+_Micrometres = Annotated[float, Unit("micrometre")]
+
+
+class BlockSetEntry(ResultModel):
+    """A built-in set in short."""
+
+    name: str = Field(description="Name to use as `set`.", examples=["inch-81"])
+    units: Units = Field(description="Unit of its nominal sizes.")
+    count: CountOut = Field(description="How many blocks.")
+    series: list[str] = Field(description="Its series: first to last by step (count).")
+    source: str = Field(description="Where the composition comes from.")
+    standing: Standing = Field(description="How it is known.")
+    note: str = Field(description="What to mind; empty where nothing.")
+
+
+class BlockSetDetail(BlockSetEntry):
+    """A built-in set with every block."""
+
+    sizes: list[LengthOut] = Field(description="Every block, ascending, in the set's units.")
+    wear_blocks: list[LengthOut] = Field(description="Which of them are wear blocks.")
+
+
+class BlockGradeRange(ResultModel):
+    """Limits of one range of sizes."""
+
+    up_to: _Millimetres = Field(description="Upper end of the range, included, in millimetres.")
+    limit_deviation: _Micrometres = Field(
+        description="Limit deviation te of the length at any point, in micrometres: ± this."
+    )
+    variation: _Micrometres = Field(
+        description="Tolerance tv for the variation in length, in micrometres."
+    )
+
+
+class BlockGradeEntry(ResultModel):
+    """A tolerance grade."""
+
+    name: str = Field(description="Name to use as `grade`.", examples=["ISO 1"])
+    source: str = Field(description="Standard, edition, table.")
+    standing: Standing = Field(description="How it is known.")
+    note: str = Field(description="What to mind; empty where nothing.")
+    ranges: list[BlockGradeRange] = Field(description="Its ranges, ascending.")
+
+
+class BlockAngleSetEntry(ResultModel):
+    """A built-in set of angle blocks."""
+
+    name: str = Field(description="Name to use as `set`.", examples=["angle-16"])
+    count: CountOut = Field(description="How many blocks.")
+    angles: list[Angle] = Field(description="Its blocks, descending.")
+    source: str = Field(description="Where the composition comes from.")
+    standing: Standing = Field(description="How it is known.")
+    note: str = Field(description="What to mind; empty where nothing.")
+
+
+class BlockAngleGradeEntry(ResultModel):
+    """A grade of angle blocks."""
+
+    name: str = Field(description="Name to use as `grade`.", examples=["toolroom"])
+    accuracy_arcsec: ArcsecOut = Field(description="Each block errs by ± this.")
+    source: str = Field(description="Where it comes from.")
+    standing: Standing = Field(description="How it is known.")
 
 
 def _entry(block_set: BlockSet) -> BlockSetEntry:
     return BlockSetEntry(
         name=block_set.name,
         units=block_set.units,
-        pieces=len(block_set.sizes),
+        count=len(block_set.sizes),
         series=list(block_set.series),
         source=block_set.source,
         standing=block_set.standing,
@@ -91,7 +156,7 @@ def block_angle_sets() -> dict[str, BlockAngleSetEntry]:
     return {
         name: BlockAngleSetEntry(
             name=angle_set.name,
-            pieces=len(angle_set.angles),
+            count=len(angle_set.angles),
             angles=[Angle.of(angle / THOUSANDTHS_PER_DEGREE) for angle in angle_set.angles],
             source=angle_set.source,
             standing=angle_set.standing,
