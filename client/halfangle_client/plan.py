@@ -81,8 +81,8 @@ def _setting(plan: models.CenterJobResult, units: str) -> Rows:
             f"{setting.included_angle_arcsec_per_step:.1f}″ of included angle",
         ),
     ]
-    if setting.actual_height != setting.total:
-        rows.append(("its actual height", f"{setting.actual_height:.7f} {units}"))
+    if setting.actual_deviation != setting.deviation:
+        rows.append(("its actual height", f"{setting.actual_height.value:.7f} {units}"))
     if plan.second_stack:
         rows.append(("second stack, to check it by", _stack(plan.second_stack)))
     mistake = plan.smallest_mistake
@@ -141,8 +141,9 @@ def _runout(runout: models.PlannedRunout, units: str) -> Rows:
     return [*rows, *_not_counted(name for name in tir.not_stated if name != _DIRECTIONS)]
 
 
-def _said(forecast: str) -> str:
-    return forecast.replace("-", " ")
+def _said(option: str) -> str:
+    """An option as a sentence has it."""
+    return option.replace("-no-source", ", no source").replace("-", " ")
 
 
 def _seconds(angle_arcsec: float | None, sign: str = "±") -> str:
@@ -193,7 +194,7 @@ def _checks(plan: models.CenterJobResult) -> list[str]:
 def _sources(basis: models.Basis) -> list[str]:
     lines: list[str] = []
     for source in basis.sources:
-        lines += _wrapped(f"{source.citation} ({source.standing})", "- ", "  ")
+        lines += _wrapped(f"{source.citation} ({_said(source.standing)})", "- ", "  ")
     return [*lines, f"- Halfangle, release {basis.release}"]
 
 

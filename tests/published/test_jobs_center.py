@@ -314,8 +314,8 @@ def test_a_calibrated_box_is_built_with(call: Call) -> None:
     error = plan["angle_budget"]["included_angle_error_arcsec"]
     assert error["value"] == pytest.approx(0.381, abs=0.0005)
     shapes = {part["name"]: part["distribution"] for part in error["contributions"]}
-    assert shapes["block of 2 in"] == "normal"
-    assert shapes["block of 0.5 in"] == "rectangular"
+    assert shapes["calibration of 2"] == "normal"
+    assert shapes["grade limit of 0.5"] == "rectangular"
     # Calibration U = 2 µin, k = 2; ASME 0 allows 6 µin for 0.5 in.
     expected = math.hypot(1e-6, 6e-6 / math.sqrt(3)) * 0.381 / 4e-6
     assert error["standard_uncertainty"] == pytest.approx(expected, rel=0.002)

@@ -33,7 +33,6 @@ from halfangle_service.trade.clearance.assembly import (
     Cone,
     Direction,
     Stroke,
-    spoken,
 )
 from halfangle_service.trade.clearance.bodies import Gap
 from halfangle_service.trade.clearance.case import (
@@ -48,7 +47,7 @@ from halfangle_service.trade.clearance.search import stick_out_to_pass_under
 from halfangle_service.trade.cone import require_smaller
 from halfangle_service.trade.uncertainty import Forecast
 from halfangle_service.trade.wheel.flank import require_length
-from halfangle_service.trade.wording import length
+from halfangle_service.trade.wording import length, option
 
 
 class TiltedPlateRequest(SlopeFields):
@@ -334,7 +333,7 @@ def _change(case: Case, change: Change, units: Units) -> ClearanceChange:
         "itself is too near.",
         "wheel-diameter": f"A wheel of no more than {size} clears the fixture; hold its speed "
         "against its own mark.",
-        "tilt-direction": f"Turn the plate to tilt {spoken(change.case.direction)}: the least gap "
+        "tilt-direction": f"Turn the plate to tilt {option(change.case.direction)}: the least gap "
         f"becomes {size}.",
     }
     return ClearanceChange(

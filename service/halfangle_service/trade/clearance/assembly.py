@@ -194,11 +194,6 @@ class Assembly:
         return tuple(self.level(corner) for corner in corners)
 
 
-def spoken(direction: Direction) -> str:
-    """A direction as a sentence says it."""
-    return direction.replace("-", " ")
-
-
 def head_parts(
     head: Head, stroke: Stroke, slant: float, direction: Direction
 ) -> tuple[HeadPart, ...]:

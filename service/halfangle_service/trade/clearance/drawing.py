@@ -3,12 +3,12 @@
 import math
 from collections.abc import Sequence
 
-from halfangle_service.trade.clearance.assembly import Assembly, head_parts, spoken
+from halfangle_service.trade.clearance.assembly import Assembly, head_parts
 from halfangle_service.trade.clearance.bodies import Body, Gap, HeadPart, Point
 from halfangle_service.trade.clearance.case import Case
 from halfangle_service.trade.svg import ALERT, METAL, PALE, WORK, Sheet
 from halfangle_service.trade.units import Units
-from halfangle_service.trade.wording import length, plain
+from halfangle_service.trade.wording import length, option, plain
 
 _FILL = {"cone": WORK, "shank": WORK, "plate": METAL, "base": METAL, "stack": "#8fae8b"}
 _WIDTH_PX = 900.0
@@ -24,7 +24,7 @@ def setup_svg(case: Case, closest: Gap, units: Units) -> str:
     }
     tilt = plain(math.degrees(assembly.cone.half_angle))
     lines = [
-        f"Tilt {tilt}°, {spoken(case.direction)}; lengths in {_UNITS[units]}; to scale.",
+        f"Tilt {tilt}°, {option(case.direction)}; lengths in {_UNITS[units]}; to scale.",
         "Wheel, flange and guard at the ends of the stroke. Red: the least gap, new or worn.",
     ]
     bodies = assembly.bodies()

@@ -16,8 +16,6 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     Unit,
-    Units,
-    to_tenth_nm,
 )
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
 from halfangle_service.fields.numbers import FINITE
@@ -30,6 +28,7 @@ from halfangle_service.trade.sine.angle_error import (
     of_included_angle,
 )
 from halfangle_service.trade.sine.angle_model import SetUp, Term, sensitivity, unit_of
+from halfangle_service.trade.stacks.height_budget import blocks_budget
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.blocks.tolerances import find_grade
 from halfangle_service.trade.tables.materials.expansion import (
@@ -38,7 +37,6 @@ from halfangle_service.trade.tables.materials.expansion import (
     materials,
 )
 from halfangle_service.trade.uncertainty import Budget, Contribution, Forecast, forecast
-from halfangle_service.trade.wording import block
 
 
 class AngleContributions(RequestModel):
@@ -99,11 +97,25 @@ class PlannedAngle(ResultModel):
     )
 
 
+def stack_of(
+    pieces: Sequence[Piece], grade: str | None, material: MaterialName | None
+) -> tuple[Piece, ...]:
+    """Blocks with their grade's limit where they have no calibration, of a material if stated."""
+    if grade is not None:
+        limits = find_grade(grade)
+        pieces = [graded(piece, limits) for piece in pieces]
+    if material is not None:
+        pieces = [replace(piece, material=material) for piece in pieces]
+    return tuple(pieces)
+
+
 def planned_angle(
-    plate: PlateOnStack, grade: str | None, errors: AngleContributions, tolerance_arcsec: float
+    plate: PlateOnStack,
+    pieces: Sequence[Piece],
+    errors: AngleContributions,
+    tolerance_arcsec: float,
 ) -> PlannedAngle:
-    """Give the angle's budget against its tolerance."""
-    pieces = _blocks(plate.setting.pieces, grade, errors.block_material)
+    """Give the angle's budget, on a stack of these blocks, against its tolerance."""
     error = estimate(ArcsecEstimate, _budget(plate, pieces, errors), per_unit=ARCSEC_PER_RADIAN)
     worst = error.worst_case
     return PlannedAngle(
@@ -117,17 +129,6 @@ def planned_angle(
             error.expanded_uncertainty,
             complete=not error.not_stated,
         ),
-    )
-
-
-def _blocks(
-    pieces: Sequence[Piece], grade: str | None, material: MaterialName | None
-) -> tuple[Piece, ...]:
-    """The stack's blocks with their grade's limit where they have no calibration."""
-    limits = None if grade is None else find_grade(grade)
-    graded_ones = (piece if limits is None else graded(piece, limits) for piece in pieces)
-    return tuple(
-        piece if material is None else replace(piece, material=material) for piece in graded_ones
     )
 
 
@@ -150,27 +151,18 @@ def _budget(plate: PlateOnStack, pieces: Sequence[Piece], errors: AngleContribut
         "axis-pitch": errors.axis_pitch_arcsec,
     }
     values = {term: value for term, value in stated.items() if value is not None}
-    whole = budget(ErrorInputs(set_up, values, not_stated=_not_stated(pieces, errors)))
+    stack = blocks_budget(pieces, plate.units)
+    not_stated = (*stack.not_stated, *_not_stated(errors))
+    whole = budget(ErrorInputs(set_up, values, not_stated=not_stated))
+    slope = sensitivity(set_up, "stack")
     contributions = (
-        *_of_blocks(set_up, pieces, plate.units),
+        *(replace(part, sensitivity=slope, unit="length") for part in stack.contributions),
         *_of_expansion(set_up, shares),
         *whole.contributions,
         *_of_wheel_face(errors),
     )
     offset = whole.offset + plate.off_rad
     return of_included_angle(replace(whole, contributions=contributions, offset=offset))
-
-
-def _of_blocks(set_up: SetUp, pieces: Sequence[Piece], units: Units) -> Iterator[Contribution]:
-    """One contribution a block of which a calibration or a grade's limit is known."""
-    slope, per_unit = sensitivity(set_up, "stack"), to_tenth_nm(1.0, units)
-    for piece in pieces:
-        name = f"block of {block(piece.size / per_unit, units)} {units}"
-        if piece.calibrated:
-            spread = piece.standard_uncertainty / per_unit
-            yield Contribution(name, spread, "normal", slope, unit="length")
-        elif piece.limit is not None:
-            yield Contribution(name, piece.limit / per_unit, sensitivity=slope, unit="length")
 
 
 def _of_expansion(set_up: SetUp, shares: dict[str, float]) -> Iterator[Contribution]:
@@ -200,9 +192,8 @@ def _material_shares(pieces: Sequence[Piece]) -> dict[str, float]:
     return shares
 
 
-def _not_stated(pieces: Sequence[Piece], errors: AngleContributions) -> tuple[str, ...]:
-    """Fields of the request that would have told more."""
-    known = all(piece.worst_case is not None for piece in pieces)
+def _not_stated(errors: AngleContributions) -> tuple[str, ...]:
+    """Errors of the set-up that were left out."""
     names = (
         "center_distance_tolerance",
         "axis_pitch_arcsec",
@@ -210,5 +201,4 @@ def _not_stated(pieces: Sequence[Piece], errors: AngleContributions) -> tuple[st
         "wheel_face_arcsec",
         "temperature_celsius",
     )
-    left_out = (name for name in names if getattr(errors, name) is None)
-    return (*(() if known else ("grade",)), *left_out)
+    return tuple(name for name in names if getattr(errors, name) is None)

@@ -29,6 +29,7 @@ from halfangle_service.topics.jobs.center.angle_budget import (
     AngleContributions,
     PlannedAngle,
     planned_angle,
+    stack_of,
 )
 from halfangle_service.topics.jobs.center.checks import CheckFacts, PlanCheck, planned_checks
 from halfangle_service.topics.jobs.center.downfeed import PlannedFeed, planned_feed
@@ -50,13 +51,15 @@ from halfangle_service.topics.jobs.center.steps import PlanStep, StepFacts, plan
 from halfangle_service.trade.cone import cone_length, slant_length
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.stacks.setting import choose_setting
-from halfangle_service.trade.uncertainty import Forecast
-from halfangle_service.trade.wording import arcsec, degrees, length, plain, small_length, stack
-
-_WORDS: dict[Forecast, str] = {
-    "may-not-hold": "may not hold",
-    "does-not-hold": "does not hold",
-}
+from halfangle_service.trade.wording import (
+    arcsec,
+    degrees,
+    length,
+    option,
+    plain,
+    small_length,
+    stack,
+)
 
 
 class CenterJobRequest(SlopeFields, BlockGradeFields):
@@ -225,6 +228,8 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     """
     supply = _supply(request)
     plate = _plate(request, supply)
+    errors = request.angle_errors
+    pieces = stack_of(plate.setting.pieces, request.grade, errors.block_material)
     half_angle = plate.angle_rad
     shank = planned_shank(request.shank, request.units)
     runout = planned_runout(request.runout_errors, request.limit_tir, request.shank, half_angle)
@@ -241,10 +246,8 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
         job=request.job,
         cone=cone,
         shank=shank,
-        plate_setting=planned_setting(plate),
-        angle_budget=planned_angle(
-            plate, request.grade, request.angle_errors, request.included_angle_tolerance_arcsec
-        ),
+        plate_setting=planned_setting(plate, pieces),
+        angle_budget=planned_angle(plate, pieces, errors, request.included_angle_tolerance_arcsec),
         runout_budget=runout,
         downfeed=feed,
         smallest_mistake=mistake,
@@ -362,17 +365,17 @@ def _not_held(result: CenterJobResult) -> Iterator[Advisory]:
     angle, runout = result.angle_budget, result.runout_budget
     error, tir = angle.included_angle_error_arcsec, runout.tir
     reach = abs(error.value or 0.0) + (error.expanded_uncertainty or 0.0)
-    if angle.forecast in _WORDS and reach > angle.included_angle_tolerance_arcsec:
+    if angle.forecast != "holds" and reach > angle.included_angle_tolerance_arcsec:
         parts = error.contributions
         largest = max(parts, key=lambda part: part.share_percent).name if parts else "the stack"
         yield caution(
             "angle-not-held",
-            f"This set-up {_WORDS[angle.forecast]} the angle. The largest share comes from "
-            f"{largest.replace('-', ' ')}; mend that first.",
+            f"This set-up {option(angle.forecast)} the angle. The largest share comes from "
+            f"{option(largest)}; mend that first.",
         )
-    if runout.forecast in _WORDS and (tir.expanded_uncertainty or 0.0) > runout.limit_tir:
+    if runout.forecast != "holds" and (tir.expanded_uncertainty or 0.0) > runout.limit_tir:
         yield caution(
             "runout-not-sure",
-            f"This set-up {_WORDS[runout.forecast]} the runout: {runout.mend_first} is the first "
+            f"This set-up {option(runout.forecast)} the runout: {runout.mend_first} is the first "
             "to mend.",
         )

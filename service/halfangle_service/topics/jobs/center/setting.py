@@ -1,6 +1,7 @@
 """The plate's setting and the stack that makes it, and the wrong block that would show least."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pydantic import Field
@@ -15,27 +16,19 @@ from halfangle_service.fields import (
     angle_from_radians,
     bench_step,
     from_tenth_nm,
+    to_tenth_nm,
 )
+from halfangle_service.fields.stacks import BlockAlternative, stack_facts
 from halfangle_service.trade.sine.geometry import angle_for_height, arcsec_per_height
 from halfangle_service.trade.stacks.setting import Setting
+from halfangle_service.trade.stacks.supply import Piece
 
 
-class PlannedSetting(ResultModel):
-    """The sine plate's setting and the stack that gives it."""
+class PlannedSetting(BlockAlternative):
+    """The sine plate's setting and the stack that gives it; the height asked for is `height`."""
 
     plate_angle: Angle = Field(description="Angle of the plate: the half angle of the cone.")
     height: LengthOut = Field(description="Exact height for that angle.")
-    blocks: list[LengthOut] = Field(description="Blocks to wring, largest first.")
-    marks: list[str | None] = Field(
-        description="Identification marks of the same blocks, null where one has none; empty where "
-        "none of them has one."
-    )
-    total: LengthOut = Field(description="Nominal height of the stack.")
-    deviation: LengthOut = Field(description="Nominal stack less exact height.")
-    actual_height: LengthOut = Field(
-        description="Sum of nominal sizes and measured deviations; the total where none are known."
-    )
-    actual_deviation: LengthOut = Field(description="Actual height less exact height.")
     included_angle_from_stack: Angle = Field(
         description="Included angle that the stack gives by its actual height."
     )
@@ -118,18 +111,16 @@ class PlateOnStack:
         return tuple(from_tenth_nm(size, self.units) for size in sizes)
 
 
-def planned_setting(plate: PlateOnStack) -> PlannedSetting:
-    """The sine plate's setting and the stack that makes it."""
-    marks = [piece.mark for piece in plate.setting.pieces]
+def planned_setting(plate: PlateOnStack, pieces: Sequence[Piece]) -> PlannedSetting:
+    """The sine plate's setting and the stack that makes it, of these blocks with their grade."""
+    facts = stack_facts(pieces, to_tenth_nm(plate.height, plate.units), plate.units)
+    # The height is not rounded to 0.1 nm.
+    facts["deviation"] = plate.total - plate.height
+    facts["actual_deviation"] = plate.actual_height - plate.height
     return PlannedSetting(
+        **facts,
         plate_angle=Angle.of(plate.half_angle_degrees),
         height=plate.height,
-        blocks=list(plate.blocks),
-        marks=marks if any(marks) else [],
-        total=plate.total,
-        deviation=plate.total - plate.height,
-        actual_height=plate.actual_height,
-        actual_deviation=plate.actual_height - plate.height,
         included_angle_from_stack=angle_from_radians(2.0 * plate.angle_from_stack_rad),
         included_angle_arcsec_per_step=plate.included_arcsec_per_height * bench_step(plate.units),
         fewest=True,
