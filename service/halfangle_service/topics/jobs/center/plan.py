@@ -355,7 +355,7 @@ def _unstated(result: CenterJobResult) -> Iterator[Advisory]:
     if missing:
         yield caution(
             "unstated-contributions",
-            f"Left out, so not in the budgets, and nothing is said to hold without them: "
+            "Not stated and not counted, so that the budget that lacks them is not said to hold: "
             f"{', '.join(missing)}.",
         )
 
