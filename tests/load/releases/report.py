@@ -1,12 +1,12 @@
-"""What a comparison found, written to be read: a table, what the changelog excused, what differs."""
+"""What a comparison found, written to be read: what the changelog lists, what differs, a table."""
 
 import json
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
-from releases.changelog import Entry, TreeEntry
 from releases.comparing import ABSENT, Finding
+from releases.entries import Entry, TreeEntry
 from releases.paths import Json, written
 
 _LONGEST = 300
@@ -73,7 +73,8 @@ class Report:
             yield f"    because {entry.reason}" if entry.reason else "    no reason given"
             largest = max((_relative(found) for _, _, found in rows), default=None)
             change = f" (most {largest:.2g} of the value)" if largest else ""
-            yield f"    such as {operation}: {_short(first.before)} -> {_short(first.after)}{change}"
+            both = f"{_short(first.before)} -> {_short(first.after)}"
+            yield f"    such as {operation}: {both}{change}"
 
     def differences(self, show: int) -> Iterator[str]:
         """Give the differences, alike ones together, the first few of each in full."""
