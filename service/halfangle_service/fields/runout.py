@@ -1,16 +1,21 @@
-"""A runout of contributors of unknown phase, as every answer that predicts one gives it."""
+"""Runout as requests and answers say it: found, with its high spot; or of unknown phases."""
 
 from typing import Annotated
 
 from pydantic import Field
 
+from halfangle_service.fields.angles import AngleInput
+from halfangle_service.fields.base import RequestModel
 from halfangle_service.fields.estimate import LengthEstimate
+from halfangle_service.fields.numbers import NonNegativeLength
 from halfangle_service.trade.runout.budget import RunoutBudget
+from halfangle_service.trade.runout.vectors import vector
 
 #: What no request states of a chain, so that its TIR itself is not known.
 PHASES_NOT_STATED = "high_spots"
 COVERAGE_PERCENT = 95
 
+HighSpot = Annotated[float, AngleInput(ge=-360, le=360)]
 TirEstimate = Annotated[
     LengthEstimate,
     Field(
@@ -23,6 +28,18 @@ TirEstimate = Annotated[
         "derived here."
     ),
 ]
+
+
+class RunoutVector(RequestModel):
+    """A runout found: its TIR by eccentricity and its high spot."""
+
+    tir: NonNegativeLength = Field(description="Twice the eccentricity, in `units`.")
+    high_spot: HighSpot = Field(description="Angle of the high spot on the spindle, in degrees.")
+
+    @property
+    def eccentricity_vector(self) -> complex:
+        """Its eccentricity, a length, in the direction of the high spot."""
+        return vector(self.tir / 2.0, self.high_spot)
 
 
 def tir_estimate(budget: RunoutBudget) -> LengthEstimate:
