@@ -1,6 +1,7 @@
 """A stack's error budget: the height that it will really have, and how sure that is."""
 
 from collections.abc import Iterator, Sequence
+from math import fsum
 from typing import Annotated
 
 from pydantic import Field
@@ -191,7 +192,7 @@ def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
     )
     whole = height_budget(pieces, units, films, around, _not_stated(request, pieces))
     total = from_tenth_nm(sum(piece.size for piece in pieces), units)
-    deviations = from_tenth_nm(sum(piece.deviation for piece in pieces), units)
+    deviations = fsum(e.deviation for e in request.calibrated_blocks or () for _ in range(e.count))
     growth = expansion_of(pieces, units, around)
     height = total + deviations + films.count * films.mean + growth
     result = BlockBudgetResult(

@@ -16,7 +16,7 @@ from halfangle_service.trade.tables.materials.expansion import (
 )
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.units import Units, from_tenth_nm, to_tenth_nm
-from halfangle_service.trade.wording import option, plain
+from halfangle_service.trade.wording import block, option
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,13 +65,10 @@ def height_budget(
     surroundings: Surroundings,
     not_stated: Iterable[str],
 ) -> Budget:
-    """Give the budget of a stack's height, what has no effect left out."""
-    contributions = (
-        *_of_blocks(pieces, units),
-        *_of_films(films),
-        *_of_temperature(pieces, units, surroundings),
-    )
-    return Budget(tuple(c for c in contributions if c.at_limit), not_stated=tuple(not_stated))
+    """Give the budget of a stack's height; films and temperature only where they have an effect."""
+    around = (*_of_films(films), *_of_temperature(pieces, units, surroundings))
+    effective = (contribution for contribution in around if contribution.at_limit)
+    return Budget((*_of_blocks(pieces, units), *effective), not_stated=tuple(not_stated))
 
 
 def expansion_of(pieces: Sequence[Piece], units: Units, surroundings: Surroundings) -> float:
@@ -96,7 +93,7 @@ def growth_per_kelvin(pieces: Sequence[Piece], units: Units, plate: MaterialName
 def _of_blocks(pieces: Iterable[Piece], units: Units) -> Iterator[Contribution]:
     unit = to_tenth_nm(1.0, units)
     for piece in pieces:
-        size = plain(piece.size / unit, 10)
+        size = block(piece.size / unit, units)
         if piece.calibrated:
             spread = piece.standard_uncertainty / unit
             yield Contribution(f"calibration of {size}", spread, "normal")

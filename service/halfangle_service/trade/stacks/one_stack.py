@@ -221,7 +221,8 @@ def _nearest_joined(task: Task) -> dict[Side, tuple[Piece, ...]]:
             off = abs(sum(piece.actual for piece in pieces) - task.height)
             if side not in found or off < found[side][0]:
                 found[side] = off, pieces
-    return {side: pieces for side, (_, pieces) in found.items()}
+    sides: tuple[Side, ...] = ("below", "above")
+    return {side: found[side][1] for side in sides if side in found}
 
 
 def completing_blocks(
