@@ -6,10 +6,10 @@ from typing import Any
 
 import pytest
 import uncertainties
+from halfangle_service.topics.wheels.operations_choose import OPERATION
 from uncertainties import umath
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.topics.wheels.operations_choose import OPERATION
 from support import Call
 
 EXAMPLE: dict[str, Any] = dict(OPERATION.example)

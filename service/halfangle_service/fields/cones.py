@@ -1,10 +1,46 @@
-"""The angle of a cone, given as included or as half angle, never mistaken for one another."""
+"""A cone by its slope and its two diameters, as every request that grinds one states it."""
 
+import math
 from collections.abc import Mapping
 
-from halfangle_service.errors import Disagreement
-from halfangle_service.trade.cone import AGREE_WITHIN_ARCSEC
+from pydantic import Field
+
+from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields.numbers import Length, NonNegativeLength
+from halfangle_service.fields.slopes import SlopeFields, slope_of, stated_slopes
+from halfangle_service.trade.cone import AGREE_WITHIN_ARCSEC, Slope
+from halfangle_service.trade.wheel.flank import require_length
 from halfangle_service.trade.wording import plain
+
+
+class ConeFields(SlopeFields):
+    """The cone wanted, by its slope and its two diameters."""
+
+    large_diameter: Length = Field(
+        description="Larger diameter to grind, in `units`.", examples=[0.75]
+    )
+    small_diameter: NonNegativeLength = Field(
+        description="Smaller diameter to grind, in `units`; 0 for a sharp point.", examples=[0.05]
+    )
+
+
+def cone_slope(request: ConeFields, *, path: str = "") -> Slope:
+    """Slope of a cone; refuses diameters in the wrong order, and a surface longer than any taken.
+
+    `path` is that of the object that holds the fields, such as `work/`.
+    """
+    small, large = request.small_diameter, request.large_diameter
+    if small >= large:
+        raise Impossible(
+            f"The smaller diameter {plain(small)} is not below the larger one, {plain(large)}.",
+            fields={f"{path}small_diameter": "should be less than large_diameter"},
+        )
+    slope = slope_of(request, path=path)
+    require_length(
+        (large - small) / 2.0 / math.sin(slope.half_angle_rad),
+        [f"{path}{name}" for name in stated_slopes(request, path=path)],
+    )
+    return slope
 
 
 def half_angle_degrees(

@@ -74,6 +74,10 @@ class Profile:
         ends = [*self._before(), self.corners[-1].at]
         yield from zip(starts, ends, strict=True)
 
+    def straight_slants(self) -> list[float]:
+        """Lengths of the straight parts of the flanks, in order."""
+        return [math.dist(a, b) for a, b in self.straights() if abs(a[1] - b[1]) > 0.0]
+
     def points(self) -> list[Point]:
         """Coordinates along the profile; arcs in steps of at most 3 degrees."""
         found = [self.corners[0].at]
