@@ -5,10 +5,10 @@ from collections.abc import Mapping
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.errors import Disagreement
 from halfangle_service.fields.numbers import Length, NonNegativeLength
 from halfangle_service.fields.slopes import SlopeFields, slope_of, stated_slopes
-from halfangle_service.trade.cone import AGREE_WITHIN_ARCSEC, Slope
+from halfangle_service.trade.cone import AGREE_WITHIN_ARCSEC, Slope, require_smaller
 from halfangle_service.trade.wheel.flank import require_length
 from halfangle_service.trade.wording import plain
 
@@ -29,15 +29,10 @@ def cone_slope(request: ConeFields, *, path: str = "") -> Slope:
 
     `path` is that of the object that holds the fields, such as `work/`.
     """
-    small, large = request.small_diameter, request.large_diameter
-    if small >= large:
-        raise Impossible(
-            f"The smaller diameter {plain(small)} is not below the larger one, {plain(large)}.",
-            fields={f"{path}small_diameter": "should be less than large_diameter"},
-        )
+    require_smaller(request.small_diameter, request.large_diameter, path=path)
     slope = slope_of(request, path=path)
     require_length(
-        (large - small) / 2.0 / math.sin(slope.half_angle_rad),
+        (request.large_diameter - request.small_diameter) / 2.0 / math.sin(slope.half_angle_rad),
         [f"{path}{name}" for name in stated_slopes(request, path=path)],
     )
     return slope

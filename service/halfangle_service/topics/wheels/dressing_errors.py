@@ -171,7 +171,7 @@ class DressingErrorsResult(ResultModel):
     """What the errors of dressing do to the ground cone."""
 
     half_angle: Angle = Field(description="Half angle wanted.")
-    slant: LengthOut = Field(description="Length of the surface along its slope.")
+    slant_length: LengthOut = Field(description="Length of the surface along its slope.")
     errors: list[DressingError] = Field(
         description="One by one in a fixed order, and all that were stated together."
     )
@@ -242,7 +242,7 @@ def dressing_errors(request: DressingErrorsRequest) -> Outcome[DressingErrorsRes
     errors = [_error(cone, name, effect, inspections) for name, effect in effects.items()]
     result = DressingErrorsResult(
         half_angle=angle_from_radians(cone.angle_rad),
-        slant=cone.slant,
+        slant_length=cone.slant,
         errors=errors,
         not_stated=not_stated,
         stations=_stations(request, cone),

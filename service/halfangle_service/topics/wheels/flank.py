@@ -141,10 +141,10 @@ class DressedFlank(ResultModel):
     angle_from_side: Angle = Field(description="Angle between flank and the wheel's side.")
     setting: DresserSetting = Field(description="The dresser's setting.")
     width: LengthOut = Field(description="Width of the flank along the wheel's axis.")
-    slant: LengthOut = Field(
+    slant_length: LengthOut = Field(
         description="Length of the flank along its slope, radii not taken off."
     )
-    straight_slant: LengthOut = Field(description="Straight part of it between the radii.")
+    straight_slant_length: LengthOut = Field(description="Straight part of it between the radii.")
     depth: LengthOut = Field(description="Radial depth to dress away at its lower end.")
     passes: CountOut = Field(description="Passes of `depth_per_pass`, radially.")
     last_pass_depth: LengthOut = Field(description="Depth that is left to the last pass.")
@@ -339,8 +339,8 @@ def _flanks(
             angle_from_side=angle_from_radians(math.pi / 2.0 - angle),
             setting=setting_of(request.dresser, angle, request.units, sizes, request.max_blocks),
             width=side.dressed.width,
-            slant=side.dressed.slant,
-            straight_slant=slants[-place],
+            slant_length=side.dressed.slant,
+            straight_slant_length=slants[-place],
             depth=depth,
             passes=passes,
             last_pass_depth=depth - (passes - 1) * request.depth_per_pass,
@@ -376,12 +376,12 @@ def _csv(profile: Profile, units: Units) -> str:
 def _advisories(sides: Sequence[Side], result: WheelFlankResult) -> Iterator[Advisory]:
     yield DRESSED_ANGLE_UNPROVED
     for side, dressed in zip(sides, result.flanks, strict=True):
-        if dressed.straight_slant < side.surface.slant * (1.0 - 1e-12):
+        if dressed.straight_slant_length < side.surface.slant * (1.0 - 1e-12):
             yield caution(
                 "radius-on-the-surface",
-                f"The straight part of the flank is {plain(dressed.straight_slant)} long and the "
-                f"surface {plain(side.surface.slant)}: the blending radius will be ground on the "
-                "work. More overrun keeps it off, if it is not wanted there.",
+                f"The straight part of the flank is {plain(dressed.straight_slant_length)} long and "
+                f"the surface {plain(side.surface.slant)}: the blending radius will be ground on "
+                "the work. More overrun keeps it off, if it is not wanted there.",
             )
         if math.degrees(side.surface.angle_rad) > STEEP_DEGREES:
             yield note(
