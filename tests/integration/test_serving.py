@@ -303,6 +303,8 @@ def test_every_answer_is_one_line_of_json_in_the_log(tmp_path: Path) -> None:
         ("POST", SINE, 200),
         ("GET", "/nowhere", 404),
     ]
+    assert answered[0]["milliseconds"] > 0
+    assert answered[1]["milliseconds"] is None, "no route was found, so no work was begun"
     assert answered[0]["request_id"] == "bench-7"
     assert re.fullmatch(r"[0-9a-f]{32}", answered[1]["request_id"])
     assert "secret" not in log

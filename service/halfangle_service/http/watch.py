@@ -27,7 +27,7 @@ def request_id(scope: Scope) -> str:
     """Id of a request: the caller's where it is short and plain, else one made here."""
     found: str | None = scope["state"].get(_ID)
     if found is None:
-        sent = next((value for name, value in scope["headers"] if name == b"x-request-id"), b"")
+        sent = dict(scope["headers"]).get(b"x-request-id", b"")
         found = sent.decode() if _REQUEST_ID.fullmatch(sent) else os.urandom(16).hex()
         scope["state"][_ID] = found
     return found
@@ -82,36 +82,32 @@ class Watch:
     async def __call__(self, message: Message, scope: Any) -> None:
         """Complete what is being sent, and note it; what is no answer of HTTP passes as it is."""
         if message["type"] == "http.response.start":
-            self._complete(message["headers"], scope)
-            self._note(scope, message["status"])
+            identity = request_id(scope)
+            headers: Any = message["headers"]
+            headers.append((b"x-request-id", identity.encode()))
+            # The framework says so to allowed origins only, and a cache would keep the wrong one.
+            if self._vary and (b"vary", b"Origin") not in headers:
+                headers.append((b"vary", b"Origin"))
+            self._note(scope, message["status"], identity)
         elif message["type"] == "http.response.body" and scope["method"] == "HEAD":
             # The framework would leave type and length out with the body.
             message["body"] = b""
 
-    def _complete(self, headers: Any, scope: Any) -> None:
-        """Add the request id and, where origins matter, that they do, whoever is asking."""
-        headers.append((b"x-request-id", request_id(scope).encode()))
-        if self._vary and (b"vary", b"Origin") not in headers:
-            headers.append((b"vary", b"Origin"))
-
-    def _note(self, scope: Any, status: int) -> None:
+    def _note(self, scope: Any, status: int, identity: str) -> None:
         """Count and log what is being answered, how, and in what time."""
         started = scope["state"].get(_STARTED)
         seconds = None if started is None else time.perf_counter() - started
         self._metrics.observe(scope["method"], scope.get("path_template", "other"), status, seconds)
         if self._log is None:
             return
-        self._log.msg(
-            to_json(
-                {
-                    "event": "answered",
-                    "method": scope["method"][:20],
-                    "path": scope["path"][:300],
-                    "status": status,
-                    "milliseconds": None if seconds is None else round(seconds * 1000.0, 3),
-                    "request_id": request_id(scope),
-                    "level": "info",
-                    "timestamp": datetime.now(UTC).isoformat(),
-                }
-            )
-        )
+        line = {
+            "event": "answered",
+            "method": scope["method"][:20],
+            "path": scope["path"][:300],
+            "status": status,
+            "milliseconds": None if seconds is None else round(seconds * 1000.0, 3),
+            "request_id": identity,
+            "level": "info",
+            "timestamp": datetime.now(UTC),
+        }
+        self._log.msg(to_json(line))
