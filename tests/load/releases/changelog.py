@@ -219,7 +219,9 @@ class TreeEntry(FieldEntry):
         yield from (f"words: {old}" for old in self.words)
         if self.changed or self.tolerance or self.reworded:
             yield "excused"
-        elif not (self.values or self.words):
+        if self.keyed:
+            yield "keyed"
+        if self.to is not None or self.factor is not None or self.gone or self.new:
             yield ""
 
 

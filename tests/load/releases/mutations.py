@@ -83,6 +83,7 @@ class Mutator:
             (self._other_number, 40),
             (self._added, 22),
             (self._left_out, 8),
+            (self._swapped, 12),
             (self._other_option, 12),
             (self._other_list, 10),
             (self._as_text, 4),
@@ -200,13 +201,19 @@ class Mutator:
         sent = self._pick(s for s in self._node.sent(request) if not s.required)
         return request if sent is None else without(request, sent.place)
 
+    def _swapped(self, request: Json) -> Json:
+        """Send one field in place of another: many exclude one another."""
+        return self._added(self._left_out(request))
+
     def _other_option(self, request: Json) -> Json:
-        kinds = {"option", "boolean"}
+        """Send another option, or another form of an object that has several."""
         sent = self._pick(
-            s for s in self._node.sent(request) if s.schema.kind in kinds and s.place != ("units",)
+            s for s in self._node.sent(request) if _has_options(s.schema) and s.place != ("units",)
         )
         if sent is None:
             return self._other_text(request)
+        if sent.schema.kind == "object":
+            return with_value(request, sent.place, self.value_for(sent.place, sent.schema, request))
         if sent.schema.kind == "boolean":
             return with_value(request, sent.place, not sent.value)
         return with_value(request, sent.place, self._chance.choice(sent.schema.options))
@@ -281,6 +288,12 @@ class Mutator:
             if there and not set(map(str, here)) & set(map(str, there)):
                 made = with_value(made, sent.place, self._chance.choice(there))
         return made
+
+
+def _has_options(node: Node) -> bool:
+    return node.kind in {"option", "boolean"} or (
+        node.kind == "object" and len(node.alternatives) > 1
+    )
 
 
 def written_plainly(number: float, digits: int) -> float:
