@@ -49,7 +49,7 @@ class GrindingWay(ResultModel):
     way: WayName = Field(description="Which way.")
     forecast: Forecast = Field(
         description="Whether the included angle keeps its tolerance: `holds` only where every "
-        "error of the way was stated; `does-not-hold` also where the way is ruled out."
+        "error of the way was stated; `does-not-hold` where the way is ruled out."
     )
     included_angle_error_arcsec: ArcsecEstimate = Field(
         description="Error of the included angle to expect, in arc-seconds; its contributions are "
@@ -60,7 +60,7 @@ class GrindingWay(ResultModel):
     )
     total_minutes: MinutesOut = Field(description="Time for all pieces.")
     inspect: list[str] = Field(description="What to inspect, in order.")
-    ruled_out_by: list[str] = Field(description="Why it does not hold; empty where it may.")
+    ruled_out_by: list[str] = Field(description="Why it is ruled out; empty where it is not.")
 
 
 class WheelChooseResult(ResultModel):
@@ -163,21 +163,15 @@ def _row(request: WheelChooseRequest, way: Way) -> GrindingWay:
         error.expanded_uncertainty,
         complete=not error.not_stated,
     )
-    reasons = list(way.reasons)
-    if by_error == "does-not-hold":
-        reasons.append(
-            f"The error to expect is {arcsec(error.value or 0.0)} ± "
-            f"{arcsec(error.expanded_uncertainty or 0.0)}, the tolerance ±{plain(tolerance)}″."
-        )
     ahead = way.setup_minutes + way.inspection_minutes
     return GrindingWay(
         way=way.name,
-        forecast="does-not-hold" if reasons else by_error,
+        forecast="does-not-hold" if way.reasons else by_error,
         included_angle_error_arcsec=error,
         first_piece_minutes=ahead + request.minutes_per_piece,
         total_minutes=ahead + request.pieces * request.minutes_per_piece,
         inspect=list(way.inspect),
-        ruled_out_by=reasons,
+        ruled_out_by=list(way.reasons),
     )
 
 
@@ -202,10 +196,11 @@ def _advisories(request: WheelChooseRequest, result: WheelChooseResult) -> Itera
         )
     elif best.forecast == "may-not-hold":
         error = best.included_angle_error_arcsec
-        unknown = f", and {', '.join(error.not_stated)} not stated" if error.not_stated else ""
+        unknown = f" (not stated: {', '.join(error.not_stated)})" if error.not_stated else ""
         yield caution(
-            "best-way-doubtful",
-            f"The best way, {best.way}, may not hold the tolerance: its error to expect is "
+            "best-way-may-not-hold",
+            f"The best way, {best.way}, may not hold the tolerance of "
+            f"±{plain(request.tolerance_arcsec)}″: its error to expect is "
             f"{arcsec(error.value or 0.0)} ± {arcsec(error.expanded_uncertainty or 0.0)}{unknown}. "
             "Measure the first piece.",
         )

@@ -59,13 +59,13 @@ Dresser = Annotated[
 class DresserStack(ResultModel):
     """Gauge blocks that set the dresser."""
 
-    high: list[LengthOut] = Field(description="Blocks under the raised roll, largest first.")
-    low: list[LengthOut] = Field(
+    high_blocks: list[LengthOut] = Field(description="Blocks under the raised roll, largest first.")
+    low_blocks: list[LengthOut] = Field(
         description="Blocks under the other roll; empty where one stack does it."
     )
-    difference: LengthOut = Field(description="Height of the high stack over the low one.")
+    height_as_set: LengthOut = Field(description="Difference of the stacks as built.")
     angle_as_set: Angle = Field(description="Dresser angle that these stacks give.")
-    angle_error_arcsec: ArcsecOut = Field(
+    deviation_arcsec: ArcsecOut = Field(
         description="`angle_as_set` less the dresser angle wanted; a cone's included angle is out "
         "by twice as much."
     )
@@ -136,9 +136,9 @@ def _stack(
     built = from_tenth_nm(pair.difference, units)
     as_set = angle_for_height(center_distance, built, field="dresser/center_distance")
     return DresserStack(
-        high=[from_tenth_nm(size, units) for size in pair.high],
-        low=[from_tenth_nm(size, units) for size in pair.low],
-        difference=built,
+        high_blocks=[from_tenth_nm(size, units) for size in pair.high],
+        low_blocks=[from_tenth_nm(size, units) for size in pair.low],
+        height_as_set=built,
         angle_as_set=angle_from_radians(as_set),
-        angle_error_arcsec=(as_set - wanted_rad) * ARCSEC_PER_RADIAN,
+        deviation_arcsec=(as_set - wanted_rad) * ARCSEC_PER_RADIAN,
     )

@@ -19,7 +19,6 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     Unit,
-    Units,
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
@@ -34,6 +33,13 @@ from halfangle_service.topics.wheels.dresser import (
     ScaleDresser,
     setting_of,
 )
+from halfangle_service.topics.wheels.profile import (
+    ProfileBlend,
+    ProfilePoint,
+    blend_of,
+    point_of,
+    profile_csv,
+)
 from halfangle_service.trade.wheel.flank import (
     Side,
     SpareWidth,
@@ -43,13 +49,7 @@ from halfangle_service.trade.wheel.flank import (
     require_length,
     sides_of,
 )
-from halfangle_service.trade.wheel.profile import (
-    Blend,
-    Point,
-    Profile,
-    blend_corners,
-    dressed_corners,
-)
+from halfangle_service.trade.wheel.profile import Profile, blend_corners, dressed_corners
 from halfangle_service.trade.wheel.profile_drawing import profile_svg
 from halfangle_service.trade.wording import arcsec, plain
 
@@ -139,13 +139,13 @@ class DressedFlank(ResultModel):
     side: Literal["work", "other-side"] = Field(description="Which surface it grinds.")
     angle_from_axis: Angle = Field(description="Angle between flank and wheel axis.")
     angle_from_side: Angle = Field(description="Angle between flank and the wheel's side.")
-    setting: DresserSetting = Field(description="The dresser's setting.")
+    dresser_setting: DresserSetting = Field(description="The dresser's setting.")
     width: LengthOut = Field(description="Width of the flank along the wheel's axis.")
     slant_length: LengthOut = Field(
         description="Length of the flank along its slope, radii not taken off."
     )
     straight_slant_length: LengthOut = Field(description="Straight part of it between the radii.")
-    depth: LengthOut = Field(description="Radial depth to dress away at its lower end.")
+    depth_to_dress: LengthOut = Field(description="Radial depth to dress away at its lower end.")
     passes: CountOut = Field(description="Passes of `depth_per_pass`, radially.")
     last_pass_depth: LengthOut = Field(description="Depth that is left to the last pass.")
     infeed_normal: LengthOut = Field(
@@ -154,26 +154,6 @@ class DressedFlank(ResultModel):
     infeed_axial: LengthOut = Field(
         description="The same pass fed along the wheel's axis: for a steep flank the better way."
     )
-
-
-class ProfilePoint(ResultModel):
-    """A point of the dressed profile."""
-
-    x: LengthOut = Field(description="Along the wheel's axis, from one side of the wheel.")
-    depth: LengthOut = Field(description="Below the periphery, radially.")
-
-
-class ProfileBlend(ResultModel):
-    """A radius that blends a corner, with its tangent points."""
-
-    corner: Literal["edge", "root", "apex", "other-edge", "other-root"] = Field(
-        description="Which corner: of flank and periphery, of flank and land, or of two flanks."
-    )
-    radius: LengthOut = Field(description="Radius.")
-    center: ProfilePoint = Field(description="Center of the arc.")
-    first_tangent: ProfilePoint = Field(description="Where the arc begins.")
-    second_tangent: ProfilePoint = Field(description="Where the arc ends.")
-    convex: bool = Field(description="True where the wheel is rounded, false in a root.")
 
 
 class WheelFlankResult(ResultModel):
@@ -278,9 +258,9 @@ def flank(request: WheelFlankRequest) -> Outcome[WheelFlankResult]:
         depth_to_dress=depth,
         passes=sum(f.passes for f in flanks),
         volume_to_dress=volume,
-        blends=[_blend(blend) for blend in profile.blends if blend is not None],
-        profile=[_point(at) for at in profile.points()],
-        profile_csv=_csv(profile, request.units),
+        blends=[blend_of(blend) for blend in profile.blends if blend is not None],
+        profile=[point_of(at) for at in profile.points()],
+        profile_csv=profile_csv(profile, request.units),
         svg=profile_svg(profile, [side.surface.angle_rad for side in sides], request.units),
     )
     found = () if supply is None else supply.advisories
@@ -337,11 +317,13 @@ def _flanks(
             side="other-side" if place else "work",
             angle_from_axis=angle_from_radians(angle),
             angle_from_side=angle_from_radians(math.pi / 2.0 - angle),
-            setting=setting_of(request.dresser, angle, request.units, sizes, request.max_blocks),
+            dresser_setting=setting_of(
+                request.dresser, angle, request.units, sizes, request.max_blocks
+            ),
             width=side.dressed.width,
             slant_length=side.dressed.slant,
             straight_slant_length=slants[-place],
-            depth=depth,
+            depth_to_dress=depth,
             passes=passes,
             last_pass_depth=depth - (passes - 1) * request.depth_per_pass,
             infeed_normal=request.depth_per_pass * math.cos(angle),
@@ -349,39 +331,16 @@ def _flanks(
         )
 
 
-def _point(at: Point) -> ProfilePoint:
-    return ProfilePoint(x=at[0], depth=-at[1] if at[1] else 0.0)
-
-
-def _blend(blend: Blend) -> ProfileBlend:
-    return ProfileBlend(
-        corner=blend.name.replace(" ", "-"),
-        radius=blend.radius,
-        center=_point(blend.center),
-        first_tangent=_point(blend.before),
-        second_tangent=_point(blend.after),
-        # The center of a rounded edge lies in the wheel, below the arc.
-        convex=blend.center[1] < blend.before[1],
-    )
-
-
-def _csv(profile: Profile, units: Units) -> str:
-    rows = [
-        f"x_{units},depth_{units}",
-        *(f"{plain(x, 9)},{plain(abs(y), 9)}" for x, y in profile.points()),
-    ]
-    return "\r\n".join(rows) + "\r\n"
-
-
 def _advisories(sides: Sequence[Side], result: WheelFlankResult) -> Iterator[Advisory]:
     yield DRESSED_ANGLE_UNPROVED
     for side, dressed in zip(sides, result.flanks, strict=True):
-        if dressed.straight_slant_length < side.surface.slant * (1.0 - 1e-12):
+        straight, surface = dressed.straight_slant_length, side.surface.slant
+        if straight < surface * (1.0 - 1e-12):
             yield caution(
                 "radius-on-the-surface",
-                f"The straight part of the flank is {plain(dressed.straight_slant_length)} long and "
-                f"the surface {plain(side.surface.slant)}: the blending radius will be ground on "
-                "the work. More overrun keeps it off, if it is not wanted there.",
+                f"The straight part of the flank is {plain(straight)} long and the surface "
+                f"{plain(surface)}: the blending radius will be ground on the work. More overrun "
+                "keeps it off, if it is not wanted there.",
             )
         if math.degrees(side.surface.angle_rad) > STEEP_DEGREES:
             yield note(
@@ -390,10 +349,10 @@ def _advisories(sides: Sequence[Side], result: WheelFlankResult) -> Iterator[Adv
                 f"feeding {plain(dressed.infeed_axial, 4)} along the wheel's axis is the same "
                 "pass.",
             )
-        error = dressed.setting.stack.angle_error_arcsec if dressed.setting.stack else 0.0
-        if abs(error) > STACK_ERROR_ARCSEC:
+        stack = dressed.dresser_setting.stack
+        if stack is not None and abs(stack.deviation_arcsec) > STACK_ERROR_ARCSEC:
             yield caution(
                 "stack-off-the-angle",
-                f"These blocks miss the dresser's angle by {arcsec(error)}.",
+                f"These blocks miss the dresser's angle by {arcsec(stack.deviation_arcsec)}.",
             )
     yield DRESSING_SAFETY

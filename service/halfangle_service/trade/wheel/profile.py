@@ -1,8 +1,9 @@
 """The dressed profile of a wheel: a chain of straight segments with radii blended at its corners.
 
 x runs along the wheel's axis from one side of the wheel to the other; y is 0 at the periphery
-before dressing and negative below it. Derived here: a circle of radius r that touches both segments
-of a corner touches them at r / tan(half the angle between them) from the corner.
+before dressing and negative below it; lengths in any one unit. Derived here: a circle of radius r
+that touches both segments of a corner touches them at r / tan(half the angle between them) from the
+corner.
 """
 
 import math
