@@ -97,7 +97,7 @@ def test_limits_are_those_of_the_error_models(call: Call) -> None:
     offset = call(
         "wheels.setup-errors",
         **CONE,
-        way="flat-wheel-on-a-sine-plate",
+        way="sine-plate",
         feed="plunge",
         axis_offset=0.02,
     )["result"]["errors"][0]

@@ -294,7 +294,7 @@ def test_offset_of_a_plunged_flat_wheel(call: Call) -> None:
     errors = call(
         "wheels.setup-errors",
         **{**CONE, "wheel_diameter": 12, "small_diameter": 0.49, "large_diameter": 0.51},
-        way="flat-wheel-on-a-sine-plate",
+        way="sine-plate",
         feed="plunge",
         axis_offset=0.1,
     )["result"]["errors"]
@@ -313,7 +313,7 @@ def test_yaw_of_a_traversed_wheel(call: Call, yaw: float, arcsec: float) -> None
     errors = call(
         "wheels.setup-errors",
         **CONE,
-        way="flat-wheel-on-a-sine-plate",
+        way="sine-plate",
         feed="traversed",
         axis_yaw_arcsec=yaw * 3600,
     )["result"]["errors"]
@@ -359,7 +359,7 @@ def test_yaw_of_a_plunged_wheel_makes_a_hyperboloid(call: Call) -> None:
         small_diameter=0.5,
         large_diameter=0.6,
         wheel_diameter=7,
-        way="flat-wheel-on-a-sine-plate",
+        way="sine-plate",
         feed="plunge",
         axis_yaw_arcsec=1800,
     )
@@ -368,7 +368,7 @@ def test_yaw_of_a_plunged_wheel_makes_a_hyperboloid(call: Call) -> None:
 
 
 @pytest.mark.outside("wheels.setup-errors", source="Sine of a sum: a turn in the plane adds")
-@pytest.mark.parametrize("way", ["flat-wheel-on-a-sine-plate", "dressed-wheel", "wheel-side"])
+@pytest.mark.parametrize("way", ["sine-plate", "swivelled-workhead", "dressed-wheel", "wheel-side"])
 def test_pitch_acts_one_to_one_and_yaw_by_its_square(call: Call, way: str) -> None:
     """In every way pitch turns the half angle by itself; twice the yaw turns it four times."""
 
@@ -416,6 +416,6 @@ def test_side_needs_its_rating(call: Call, rated: bool | None, stops: bool) -> N
 )
 def test_bad_setups_are_refused(call: Call, change: dict[str, Any], match: str) -> None:
     """Set-ups that no longer touch the work are refused with the reason."""
-    request = {**CONE, "way": "flat-wheel-on-a-sine-plate", "feed": "plunge", **change}
+    request = {**CONE, "way": "sine-plate", "feed": "plunge", **change}
     with pytest.raises(Impossible, match=match):
         call("wheels.setup-errors", **request)

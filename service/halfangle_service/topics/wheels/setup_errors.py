@@ -25,6 +25,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
+from halfangle_service.topics.wheels.ways import WayName
 from halfangle_service.trade.wheel.setup_errors import (
     Errors,
     Ground,
@@ -52,17 +53,17 @@ class SetupErrorsRequest(WheelConeFields):
     """A cone, the way it is ground, and what was out in the set-up.
 
     In a perfect set-up one plane holds the wheel's axis, the work's axis and the generator that is
-    ground. It is the upright plane in which the plate tilts for a flat wheel on a sine plate, the
-    plane of both parallel axes for a dressed wheel, the plane in which the work swivels for the
+    ground. It is the plane in which the plate tilts or the workhead swivels under a flat wheel, the
+    plane of both parallel axes for a dressed wheel, the plane in which the work swivels to the
     wheel's side. Pitch turns the work's axis in that plane, yaw out of it, in every way alike. An
     error that is absent is not stated; 0 states that there is none.
     """
 
-    way: Literal["flat-wheel-on-a-sine-plate", "dressed-wheel", "wheel-side"] = Field(
-        description="`flat-wheel-on-a-sine-plate`: the wheel's periphery, work tilted until its "
-        "generator is level; also a swivelled workhead under a flat wheel. `dressed-wheel`: a "
-        "flank of the half angle, axes parallel. `wheel-side`: the wheel's side, work swivelled.",
-        examples=["flat-wheel-on-a-sine-plate"],
+    way: WayName = Field(
+        description="`sine-plate`: the periphery of a flat wheel, work tilted until its generator "
+        "is level; `swivelled-workhead`: the same by a workhead. `dressed-wheel`: a flank of the "
+        "half angle, axes parallel. `wheel-side`: the wheel's side, work swivelled.",
+        examples=["sine-plate"],
     )
     feed: Literal["traversed", "plunge"] = Field(
         description="`traversed`: the table carries the work past the wheel, square to the plane "
@@ -170,7 +171,7 @@ class SetupErrorsResult(ResultModel):
         "large_diameter": 0.75,
         "small_diameter": 0.5,
         "wheel_diameter": 12,
-        "way": "flat-wheel-on-a-sine-plate",
+        "way": "sine-plate",
         "feed": "plunge",
         "axis_offset": 0.1,
         "axis_pitch_arcsec": 5,
@@ -182,8 +183,9 @@ class SetupErrorsResult(ResultModel):
 def setup_errors(request: SetupErrorsRequest) -> Outcome[SetupErrorsResult]:
     """What errors of the set-up do to the cone.
 
-    Work axis off the wheel's plane, its pitch and its yaw, for a flat wheel on a sine plate, a
-    dressed wheel or the wheel's side, traversed or plunged: the cone's angle, form and size.
+    Work axis off the wheel's plane, its pitch and its yaw, for a flat wheel with the work on a sine
+    plate or a workhead, a dressed wheel or the wheel's side, traversed or plunged: the cone's
+    angle, form and size.
     """
     setup = _setup(request)
     grounds = {
@@ -205,7 +207,8 @@ def setup_errors(request: SetupErrorsRequest) -> Outcome[SetupErrorsResult]:
 def _setup(request: SetupErrorsRequest) -> Setup:
     cone = cone_of(request, request.wheel_diameter)
     wheel_angle = {
-        "flat-wheel-on-a-sine-plate": 0.0,
+        "sine-plate": 0.0,
+        "swivelled-workhead": 0.0,
         "dressed-wheel": cone.angle_rad,
         "wheel-side": math.pi / 2.0,
     }[request.way]
