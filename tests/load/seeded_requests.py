@@ -17,7 +17,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from releases.mutations import Mutator, Pools, wrong
+from releases.mistakes import Mistakes
+from releases.mutations import Mutator, Pools
 from releases.paths import Json
 from releases.schemas import Node, request_schemas
 
@@ -91,13 +92,14 @@ def _of_operation(
     as_known = [body for body in (*known.answered, *known.refused) if is_new(body)][:count]
     made_wrong = min(round(count * WRONG), count - len(as_known))
     fields = {name: value for request in known.answered for name, value in request.items()}
+    mistakes = Mistakes(known.node, fields, chance)
     yield from as_known
     for _ in range(count - len(as_known) - made_wrong):
         yield until_new(lambda: _changed(mutator, known.answered, chance))
     if made_wrong:
         yield chance.choice(BODIES_THAT_ARE_NO_OBJECT)
     for _ in range(made_wrong - 1):
-        yield until_new(lambda: wrong(chance.choice(known.answered), known.node, fields, chance))
+        yield until_new(lambda: mistakes.wrong(chance.choice(known.answered)))
 
 
 def _changed(mutator: Mutator, starting: list[Json], chance: random.Random) -> Json:
@@ -109,7 +111,9 @@ def _changed(mutator: Mutator, starting: list[Json], chance: random.Random) -> J
 
 def main() -> None:
     """Write the requests."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawTextHelpFormatter)
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawTextHelpFormatter
+    )
     parser.add_argument("--count", type=int, default=8_000)
     parser.add_argument("--seed", type=int, default=11)
     wanted = parser.parse_args()
