@@ -209,7 +209,7 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
     """
     _require_sizes(request)
     rpm = _rpm(request)
-    marking = marking_of(request)
+    marking = _marking_of(request)
     proved = to_mm(request.new_diameter or request.wheel_diameter, request.units)
     over = marking.exceeded(rpm, proved)
     not_stated = list(_not_stated(request, marking))
@@ -247,7 +247,7 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
     return Outcome(result, tuple(_advisories(request, result)))
 
 
-def marking_of(request: WheelSpeedRequest) -> Marking:
+def _marking_of(request: WheelSpeedRequest) -> Marking:
     """The marks of wheel and machine, speeds in m/s."""
     speeds = {
         "marked_m_per_s": request.marked_m_per_s,
