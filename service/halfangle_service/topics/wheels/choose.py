@@ -21,7 +21,7 @@ from halfangle_service.fields.estimate import ArcsecEstimate, estimate
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
 from halfangle_service.topics.wheels.ways import ChooseWays, Minutes, Way, WayName, ways_of
-from halfangle_service.trade.uncertainty import Forecast, forecast
+from halfangle_service.trade.uncertainty import Forecast, forecast_of
 from halfangle_service.trade.wording import arcsec, plain
 
 MinutesOut = Annotated[float, Unit("minute")]
@@ -48,8 +48,9 @@ class GrindingWay(ResultModel):
 
     way: WayName = Field(description="Which way.")
     forecast: Forecast = Field(
-        description="Whether the included angle keeps its tolerance: `holds` only where every "
-        "error of the way was stated; `does-not-hold` where the way is ruled out."
+        description="Whether the included angle keeps its tolerance: `holds` with a probability "
+        "of 95 % at least, and only where every error of the way was stated; `does-not-hold` with "
+        "one of 5 % at most, or where the way is ruled out."
     )
     included_angle_error_arcsec: ArcsecEstimate = Field(
         description="Error of the included angle to expect, in arc-seconds; its contributions are "
@@ -91,6 +92,10 @@ class WheelChooseResult(ResultModel):
             standing="derived",
         ),
         Source(
+            citation="JCGM 106:2012, 7: probability of conformance, of which a forecast asks 95 %.",
+            standing="from-memory",
+        ),
+        Source(
             citation="Times where the request names none, and what to inspect.",
             standing="common-practice-no-source",
         ),
@@ -123,6 +128,7 @@ class WheelChooseResult(ResultModel):
             "swivelled_workhead": {"graduation": "0 05", "axis_offset": 0.02},
         },
     },
+    heavy=True,
 )
 def choose(request: WheelChooseRequest) -> Outcome[WheelChooseResult]:
     """Four ways to grind a cone, side by side.
@@ -156,22 +162,22 @@ def choose(request: WheelChooseRequest) -> Outcome[WheelChooseResult]:
 def _row(request: WheelChooseRequest, way: Way) -> GrindingWay:
     tolerance = request.tolerance_arcsec
     error = estimate(ArcsecEstimate, way.budget)
-    by_error = forecast(
-        error.value,
-        -tolerance,
-        tolerance,
-        error.expanded_uncertainty,
-        complete=not error.not_stated,
-    )
+    by_error = forecast_of(way.budget, -tolerance, tolerance)
+    reasons = list(way.reasons)
+    if by_error == "does-not-hold":
+        reasons.append(
+            f"The error to expect is {arcsec(error.value or 0.0)} ± "
+            f"{arcsec(error.expanded_uncertainty or 0.0)}, the tolerance ±{plain(tolerance)}″."
+        )
     ahead = way.setup_minutes + way.inspection_minutes
     return GrindingWay(
         way=way.name,
-        forecast="does-not-hold" if way.reasons else by_error,
+        forecast="does-not-hold" if reasons else by_error,
         included_angle_error_arcsec=error,
         first_piece_minutes=ahead + request.minutes_per_piece,
         total_minutes=ahead + request.pieces * request.minutes_per_piece,
         inspect=list(way.inspect),
-        ruled_out_by=list(way.reasons),
+        ruled_out_by=reasons,
     )
 
 
