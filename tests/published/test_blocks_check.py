@@ -159,7 +159,7 @@ def test_budget_is_that_of_an_uncertainty_library(
         "grade": "ISO 1",
         "block_material": blocks,
         "temperature_celsius": 23.0,
-        "temperature_limit_celsius": 0.5,
+        "temperature_uncertainty_celsius": 0.5,
         "temperature_difference_celsius": 0.2,
         "film_nanometres": 5.0,
     }

@@ -249,7 +249,7 @@ def test_what_is_zero_by_construction_is_zero(call: Call) -> None:
 # What is refused -------------------------------------------------------------------------------
 
 ENDS: dict[str, Any] = {"set": "inch-83", "wear_blocks": [0.05, 0.05]}
-ONE_END = [{"size": 1}, {"size": 0.05, "wear": True}]
+ONE_END = [{"size": 1}, {"size": 0.05, "wear_block": True}]
 REFUSED: list[tuple[dict[str, Any], type[Refusal], str, str]] = [
     ({"center_distance": 5, "measured_height": 9}, Impossible, "by 9 in", "measured_height"),
     ({"center_distance": 5, "height": 9}, Impossible, "by 9 in", "height"),
@@ -382,7 +382,7 @@ def test_limits_of_temperature_that_were_not_stated_are_named(call: Call) -> Non
         names: list[str] = call("blocks.budget", **asked, **more)["result"]["height"]["not_stated"]
         return names
 
-    limit, apart = "temperature_limit_celsius", "temperature_difference_celsius"
+    limit, apart = "temperature_uncertainty_celsius", "temperature_difference_celsius"
     assert not_stated() == [limit]
     assert not_stated(plate_material="ceramic") == [limit, apart]
     assert not_stated(plate_material="steel") == [apart]

@@ -57,7 +57,7 @@ def test_published_stack_between_protectors(call: Call) -> None:
         units="mm",
         height=92.357,
         set="metric-112",
-        wear_blocks="both-ends",
+        wear_ends="both-ends",
         wear_block_size=2.5,
     )["result"]
     assert result["blocks"] == [75, 10, 2.5, 2.5, 1.35, 1.007]
@@ -67,7 +67,7 @@ def test_published_stack_between_protectors(call: Call) -> None:
 
 def test_own_wear_blocks_are_taken_from_the_set_once(call: Call) -> None:
     """The wear blocks of an 83-piece set go to the ends and leave one .050 for the inside."""
-    result = call("blocks.stack", units="in", height=2.55, set="inch-83", wear_blocks="both-ends")[
+    result = call("blocks.stack", units="in", height=2.55, set="inch-83", wear_ends="both-ends")[
         "result"
     ]
     assert result["wear_blocks"] == [0.05, 0.05]
@@ -77,8 +77,8 @@ def test_own_wear_blocks_are_taken_from_the_set_once(call: Call) -> None:
             "blocks.stack",
             units="in",
             height=0.25,
-            box=[{"size": 0.05, "count": 2, "wear": True}, {"size": 0.1}],
-            wear_blocks="both-ends",
+            box=[{"size": 0.05, "count": 2, "wear_block": True}, {"size": 0.1}],
+            wear_ends="both-ends",
         )
 
 
@@ -94,7 +94,7 @@ def test_a_missing_block_that_would_do_it_is_named(call: Call) -> None:
 
 def test_alternatives_differ_and_are_in_order(call: Call) -> None:
     """Alternatives are all different, each of the height, none with fewer blocks than before."""
-    result = call("blocks.stack", units="in", height=2.3456, set="inch-81", alternatives=20)
+    result = call("blocks.stack", units="in", height=2.3456, set="inch-81", most_alternatives=20)
     stacks = [result["result"], *result["result"]["alternatives"]]
     assert len({tuple(stack["blocks"]) for stack in stacks}) == 21
     assert all(sum(stack["blocks"]) == pytest.approx(2.3456) for stack in stacks)
@@ -175,8 +175,8 @@ REFUSED: list[tuple[dict[str, object], type[Refusal], str, str]] = [
     ({"set": "inch-80"}, Unreachable, "no built-in set", "set"),
     ({"box": [{"size": 1, "deviation": 3.0}]}, Disagreement, "millionths", "box/0/deviation"),
     ({"box": [{"size": 1, "state": "missing"}]}, Unreachable, "No block is left", "box"),
-    ({"set": "inch-81", "wear_blocks": "one-end"}, Disagreement, "which size", "wear_block_size"),
-    ({"set": "inch-81", "wear_block_size": 0.05}, Disagreement, "no end to put", "wear_blocks"),
+    ({"set": "inch-81", "wear_ends": "one-end"}, Disagreement, "which size", "wear_block_size"),
+    ({"set": "inch-81", "wear_block_size": 0.05}, Disagreement, "no end to put", "wear_ends"),
     ({"set": "inch-81", "prefer": "least-uncertainty"}, Disagreement, "cannot be found", "grade"),
     ({"set": "inch-81", "tolerance": 2.0}, BeyondBound, "at most 20000 are taken", "tolerance"),
     ({"set": "inch-81", "grade": "ISO 9"}, Unreachable, "no grade", "grade"),

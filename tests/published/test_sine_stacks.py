@@ -137,7 +137,7 @@ def test_a_tolerance_saves_blocks(call: Call) -> None:
     [
         ({"set": None, "sizes": [1.0, 2.0]}, Unreachable, "nearest differences"),
         ({"sizes": [1.0]}, Disagreement, "were sent together"),
-        ({"set": None}, Disagreement, "they are all missing"),
+        ({"set": None}, Disagreement, "are missing, all three"),
         ({"set": None, "sizes": [1.0, 2.0, 1.0]}, Disagreement, "stands in `sizes` twice"),
         ({"missing": [0.1234]}, Disagreement, "the box has none"),
         ({"set": "inch-7"}, Unreachable, "no built-in set"),

@@ -238,7 +238,7 @@ def _own_wear(request: BlockCheckRequest) -> list[int]:
     return [
         to_tenth_nm(entry.size, request.units)
         for entry in request.box or ()
-        if entry.wear
+        if entry.wear_block
         for _ in range(entry.count)
     ]
 
