@@ -20,6 +20,7 @@ from halfangle_service.trade.wording import option, plain
 
 #: Significant digits of a block's nominal size: 100.0005 mm has seven.
 _DIGITS = 7
+_NOTHING_KNOWN = Budget((), not_stated=("grade",))
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,9 +57,10 @@ def blocks_budget(pieces: Sequence[Piece], units: Units) -> Budget:
 
     Nothing is said, and `grade` named as not stated, where neither is known of some block.
     """
-    if all(piece.error_known for piece in pieces):
-        return Budget(tuple(_of_blocks(pieces, units)))
-    return Budget((), not_stated=("grade",))
+    for piece in pieces:  # most often the first one tells, and a stack should cost little
+        if not piece.error_known:
+            return _NOTHING_KNOWN
+    return Budget(tuple(_of_blocks(pieces, units)))
 
 
 def height_budget(
