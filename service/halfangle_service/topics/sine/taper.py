@@ -110,7 +110,7 @@ class SineTaperSettingResult(ResultModel):
     included_angle: Angle = Field(description="The cone's included angle.")
     axis_tilt: Angle = Field(description="Lean of the cone's axis to the plate's top.")
     arcsec_per_step: ArcsecPerStep
-    included_arcsec_per_step: ArcsecOut = Field(
+    included_angle_arcsec_per_step: ArcsecOut = Field(
         description="Change of the included angle that one bench step of height stands for."
     )
     instruction: str = Field(description="Which way round, in plain words.")
@@ -153,7 +153,7 @@ class SineTaperAngleResult(ResultModel):
     rate_of_taper: Annotated[float, Unit("length_per_length")] = Field(
         description="Change of diameter for one unit of length."
     )
-    included_arcsec_per_step: ArcsecOut = Field(
+    included_angle_arcsec_per_step: ArcsecOut = Field(
         description="Change of the included angle for one bench step of height."
     )
 
@@ -197,7 +197,7 @@ def taper_setting(request: SineTaperSettingRequest) -> Outcome[SineTaperSettingR
         included_angle=angle_from_radians(2.0 * half),
         axis_tilt=angle_from_radians(angle_rad - half),
         arcsec_per_step=per_step,
-        included_arcsec_per_step=2.0 * per_step * slope,
+        included_angle_arcsec_per_step=2.0 * per_step * slope,
         instruction=_instruction(request, made.height),
         usual_mistakes=list(_mistakes(request, half, angle_rad)),
     )
@@ -282,7 +282,7 @@ def taper_angle(request: SineTaperAngleRequest) -> Outcome[SineTaperAngleResult]
         taper_per_foot=INCHES_PER_FOOT * rate,
         one_in_x=1.0 / rate,
         rate_of_taper=rate,
-        included_arcsec_per_step=2.0 * slope * per_step,
+        included_angle_arcsec_per_step=2.0 * slope * per_step,
     )
     return Outcome(result, tuple(steep_angle(math.degrees(plate), per_step, STEEP_DEGREES)))
 
