@@ -40,7 +40,7 @@ from halfangle_service.trade.sine.angle_error import (
     of_included_angle,
     simulate,
 )
-from halfangle_service.trade.sine.angle_model import thermal_shift
+from halfangle_service.trade.sine.angle_model import TERMS, Term, thermal_shift
 from halfangle_service.trade.uncertainty import Budget, Forecast
 from halfangle_service.trade.wording import percent
 
@@ -95,7 +95,7 @@ class SineUncertaintyResult(ResultModel):
     thermal_shift_arcsec: ArcsecOut = Field(
         description="What the temperature stated does to the plate's angle."
     )
-    largest_term: str | None = Field(description="Term with the largest share, if any.")
+    largest_term: Term | None = Field(description="Term with the largest share, if any.")
     monte_carlo: SineMonteCarlo | None = Field(
         description="The check by Monte Carlo; null where no error was stated."
     )
@@ -126,13 +126,12 @@ def uncertainty(request: SineUncertaintyRequest) -> Outcome[SineUncertaintyResul
     """
     inputs = error_inputs(request)
     plate = budget(inputs)
-    largest = plate.largest()
     result = SineUncertaintyResult(
         angle=Angle.of(request.angle),
         angle_error_arcsec=_estimate(plate, request.coverage_factor),
         included_angle_error_arcsec=_estimate(of_included_angle(plate), request.coverage_factor),
         thermal_shift_arcsec=thermal_shift(inputs.set_up) * ARCSEC_PER_RADIAN,
-        largest_term=largest.name if largest else None,
+        largest_term=_largest(plate),
         monte_carlo=_monte_carlo(inputs, request.trials, plate),
         smallest_tolerance_arcsec=smallest_tolerance_arcsec(request, plate),
         forecast=_forecast(request, plate),
@@ -142,6 +141,11 @@ def uncertainty(request: SineUncertaintyRequest) -> Outcome[SineUncertaintyResul
 
 def _estimate(errors: Budget, coverage: float) -> ArcsecEstimate:
     return estimate(ArcsecEstimate, errors, per_unit=ARCSEC_PER_RADIAN, coverage=coverage)
+
+
+def _largest(plate: Budget) -> Term | None:
+    largest = plate.largest()
+    return next((term for term in TERMS if largest and term == largest.name), None)
 
 
 def _monte_carlo(inputs: ErrorInputs, trials: int, plate: Budget) -> SineMonteCarlo | None:
