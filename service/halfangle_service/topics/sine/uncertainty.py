@@ -174,13 +174,14 @@ def _advisories(
 ) -> Iterator[Advisory]:
     per_step = arcsec_per_step(request.center_distance, math.radians(request.angle), request.units)
     yield from steep_angle(request.angle, per_step, STEEP_DEGREES)
-    for term in result.angle_error_arcsec.contributions:
-        if term.share_percent > DOMINANT_PERCENT:
-            yield caution(
-                "one-term-dominates",
-                f"{term.name} makes {percent(term.share_percent)} of the variance: mend it before "
-                "anything else.",
-            )
+    shares = {c.name: c.share_percent for c in result.angle_error_arcsec.contributions}
+    largest = shares.get(result.largest_term or "", 0.0)
+    if largest > DOMINANT_PERCENT:
+        yield caution(
+            "one-term-dominates",
+            f"{result.largest_term} makes {percent(largest)} of the variance: mend it before "
+            "anything else.",
+        )
     check = result.monte_carlo
     if check is not None and abs(check.difference_percent) > BENT_PERCENT:
         yield caution(
