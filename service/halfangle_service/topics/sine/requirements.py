@@ -30,7 +30,7 @@ from halfangle_service.topics.sine.stated_errors import (
     tolerance_rad,
 )
 from halfangle_service.trade.sine.angle_error import ErrorInputs, budget
-from halfangle_service.trade.sine.angle_model import Term, TermUnit, thermal_shift, unit_of
+from halfangle_service.trade.sine.angle_model import Term, thermal_shift, unit_of
 from halfangle_service.trade.sine.angle_requirements import (
     alone,
     holdable_terms,
@@ -56,7 +56,7 @@ class SineRequirement(ResultModel):
     """What must be held of one term; each value in `input_unit`, as ± a limit."""
 
     term: Term = Field(description="The term.")
-    input_unit: TermUnit = Field(description="Unit of the values; `length` is in `units`.")
+    input_unit: str = Field(description="Unit of the values, as `x-unit` names units.")
     at_hand: _InTermUnit | None = Field(description="Value as stated; null where it was not.")
     alone: _InTermUnit = Field(description="Largest value were all else perfect.")
     equal_share: _InTermUnit = Field(
@@ -72,7 +72,7 @@ class SineMend(ResultModel):
     """A term to mend, and how far; its values in its `input_unit`."""
 
     term: Term = Field(description="The term.")
-    input_unit: TermUnit = Field(description="Unit of the values; `length` is in `units`.")
+    input_unit: str = Field(description="Unit of the values, as `x-unit` names units.")
     at_hand: _InTermUnit = Field(description="Value as stated.")
     hold: _InTermUnit = Field(description="Value to hold.")
     ratio: NumberOut = Field(description="`hold` over `at_hand`: near 1 is a small mend.")
