@@ -381,3 +381,12 @@ def test_the_included_angle_has_twice_the_budget() -> None:
     assert cone.standard_uncertainty == 2 * plate.standard_uncertainty
     assert cone.worst_case == 2 * plate.worst_case
     assert cone.not_stated == ("x",)
+
+
+def test_what_was_not_stated_is_named_as_the_request_names_it(call: Call) -> None:
+    """Each name in `not_stated` is a field of the request: stating them all leaves none."""
+    request = {"units": "in", "center_distance": 5, "angle": 30}
+    missing = call("sine.uncertainty", **request)["result"]["angle_error_arcsec"]["not_stated"]
+    stated = call("sine.uncertainty", **request, **dict.fromkeys(missing, 0))["result"]
+    assert stated["angle_error_arcsec"]["not_stated"] == []
+    assert stated["angle_error_arcsec"]["worst_case"] == 0
