@@ -24,8 +24,8 @@ from halfangle_service.topics.sine.stated_errors import (
     RELATIONS,
     SENSITIVITIES,
     SineErrorFields,
+    angle_forecast,
     error_inputs,
-    forecast_of,
     smallest_tolerance_arcsec,
     tolerance_rad,
 )
@@ -127,7 +127,7 @@ def requirements(request: SineRequirementsRequest) -> Outcome[SineRequirementsRe
     room = (limit - abs(plate.mean)) / coverage
     mend = _cheapest(inputs, limit, coverage)
     result = SineRequirementsResult(
-        forecast=forecast_of(request, plate, limit),
+        forecast=angle_forecast(request, plate, limit),
         not_stated=list(plate.not_stated),
         smallest_tolerance_arcsec=smallest_tolerance_arcsec(request, plate),
         allowed_standard_uncertainty_arcsec=room * ARCSEC_PER_RADIAN if room > 0.0 else None,

@@ -286,7 +286,7 @@ def smallest_tolerance_arcsec(request: SineErrorFields, budget: Budget) -> float
     return reach(budget, request.coverage_factor) * _times_counted(request) * ARCSEC_PER_RADIAN
 
 
-def forecast_of(request: SineErrorFields, budget: Budget, limit_rad: float) -> Forecast:
+def angle_forecast(request: SineErrorFields, budget: Budget, limit_rad: float) -> Forecast:
     """Say whether the plate's angle will keep a limit, with what was stated of its errors."""
     if not budget.contributions:
         return "not-stated"

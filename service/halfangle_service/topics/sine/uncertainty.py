@@ -29,8 +29,8 @@ from halfangle_service.topics.sine.stated_errors import (
     RELATIONS,
     SENSITIVITIES,
     SineErrorFields,
+    angle_forecast,
     error_inputs,
-    forecast_of,
     smallest_tolerance_arcsec,
     tolerance_rad,
 )
@@ -166,7 +166,7 @@ def _monte_carlo(inputs: ErrorInputs, trials: int, plate: Budget) -> SineMonteCa
 def _forecast(request: SineUncertaintyRequest, plate: Budget) -> Forecast | None:
     if request.tolerance_arcsec is None:
         return None
-    return forecast_of(request, plate, tolerance_rad(request, request.tolerance_arcsec))
+    return angle_forecast(request, plate, tolerance_rad(request, request.tolerance_arcsec))
 
 
 def _advisories(
