@@ -1,0 +1,1 @@
+"""What compares two releases: request corpus, changelog of the contract, differences."""
