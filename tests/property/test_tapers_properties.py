@@ -4,11 +4,11 @@ import math
 from typing import Any
 
 import pytest
+from halfangle_service.topics.tapers.operations import OPERATIONS
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from halfangle_service.errors import Impossible
-from halfangle_service.topics.tapers.operations import OPERATIONS
 from halfangle_service.trade.tapers import contact, feed, plugs
 
 CALCULATIONS: dict[str, Any] = {operation.verb: operation for operation in OPERATIONS}

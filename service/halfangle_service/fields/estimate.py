@@ -21,6 +21,14 @@ ContributionT = TypeVar("ContributionT")
 #: Coverage factor where a request states none (JCGM 100:2008, 6.3.3: about 95 %).
 COVERAGE_FACTOR = 2.0
 
+NotStated = Annotated[
+    list[str],
+    Field(
+        description="Fields of the request that were not stated: nothing is known of them, and "
+        "nothing counted."
+    ),
+]
+
 
 class EstimateContribution(ResultModel, Generic[SpreadT]):
     """One contribution to an estimate, in the estimate's unit."""

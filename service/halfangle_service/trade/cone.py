@@ -7,7 +7,9 @@ Angles in radians, lengths in any one unit. The rate of taper is C = (D − d) /
 import math
 from dataclasses import dataclass
 
+from halfangle_service.errors import Impossible
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
+from halfangle_service.trade.wording import plain
 
 INCHES_PER_FOOT = 12.0
 #: Two statements of one slope agree when they differ by no more than this, in arc-seconds of the
@@ -77,3 +79,24 @@ def ends_before(large_diameter: float, length: float, half_angle_rad: float) -> 
     A cone that ends just at its point is whole: the last part in 10¹² is rounding, not geometry.
     """
     return length * rate_from_half_angle(half_angle_rad) > large_diameter * (1.0 + 1e-12)
+
+
+def require_before_point(
+    large_diameter: float, length: float, half_angle_rad: float, *, field: str = "length"
+) -> None:
+    """Refuse a cone that comes to its point before a length along its axis.
+
+    `field` is the request's field that states the length. Raises Impossible.
+    """
+    if ends_before(large_diameter, length, half_angle_rad):
+        to_point = max(0.0, cone_length(large_diameter, half_angle_rad))
+        raise Impossible(
+            f"This cone comes to its point {plain(to_point)} from the large end, before the length "
+            f"{plain(length)}.",
+            fields={field: f"should be at most {plain(to_point)}"},
+        )
+
+
+def diameter_at(large_diameter: float, half_angle_rad: float, from_large_end: float) -> float:
+    """Diameter at a distance from the large end: D − C z; 0 at the point, whatever the rounding."""
+    return max(0.0, large_diameter - from_large_end * rate_from_half_angle(half_angle_rad))

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.trade.cone import half_angle_from_rate, require_before_point
 from halfangle_service.trade.wording import plain
 
 
@@ -52,12 +53,6 @@ def solve_taper(
     _require_order(large_diameter, small_diameter)
     rate = next(iter(rates.values()), None)
     taper = _from_three(large_diameter, small_diameter, length, rate)
-    if taper.small_diameter < 0 or taper.length <= 0:
-        raise Impossible(
-            f"A taper of this slope comes to a point {plain(taper.large_diameter / taper.rate)} "
-            f"from its large end, before the length {plain(taper.length)} is reached.",
-            fields={"length": "should end before the taper comes to a point"},
-        )
     _require_agreement(taper, rates, agree_within)
     return taper
 
@@ -83,7 +78,8 @@ def _from_three(
     if large is not None and small is not None and rate is not None:
         return Taper(large, small, (large - small) / rate)
     if large is not None and length is not None and rate is not None:
-        return Taper(large, large - rate * length, length)
+        require_before_point(large, length, half_angle_from_rate(rate))
+        return Taper(large, max(0.0, large - rate * length), length)
     if small is not None and length is not None and rate is not None:
         return Taper(small + rate * length, small, length)
     given = {"large_diameter": large, "small_diameter": small, "length": length, "slope": rate}

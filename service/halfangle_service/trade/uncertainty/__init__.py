@@ -9,6 +9,7 @@ from halfangle_service.trade.uncertainty.budget import (
     coverage_probability,
 )
 from halfangle_service.trade.uncertainty.decision import Forecast, Verdict, decide, forecast
+from halfangle_service.trade.uncertainty.measured import Measured, budget_of
 from halfangle_service.trade.uncertainty.monte_carlo import Sample, draw, summarise
 
 __all__ = [
@@ -17,8 +18,10 @@ __all__ = [
     "Contribution",
     "Distribution",
     "Forecast",
+    "Measured",
     "Sample",
     "Verdict",
+    "budget_of",
     "coverage_factor",
     "coverage_probability",
     "decide",
