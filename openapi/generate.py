@@ -20,7 +20,7 @@ from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-from signatures import literal, read_topics
+from signatures import Call, literal, read_topics
 from thinning import thinned
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -85,7 +85,7 @@ def generate(contract: bytes) -> Files:
     marked = f'{MARK}\n"""{{}}"""\n'
     sources = {
         "__init__.py": marked.format("The generated part of the client."),
-        "models.py": _models(document),
+        "models.py": _models(document, topics),
         "client.py": templates.get_template("client.py.jinja").render(topics=topics),
         "calls/__init__.py": templates.get_template("calls.py.jinja").render(topics=topics),
     }
@@ -139,11 +139,12 @@ def _require_pinned() -> None:
             raise SystemExit(f"{name} {wanted} decides the bytes; {version(name)} is installed.")
 
 
-def _models(contract: dict[str, Any]) -> str:
-    """The models, by datamodel-code-generator."""
+def _models(contract: dict[str, Any], topics: dict[str, list[Call]]) -> str:
+    """The models that the calls take and give, by datamodel-code-generator."""
+    arguments = [a.schema for calls in topics.values() for call in calls for a in call.arguments]
     with tempfile.TemporaryDirectory() as folder:
         source, target = Path(folder, "contract.json"), Path(folder, "models.py")
-        source.write_text(json.dumps(thinned(contract)), "utf-8")
+        source.write_text(json.dumps(thinned(contract, arguments)), "utf-8")
         command = [_tool("datamodel-codegen"), "--input", str(source), "--output", str(target)]
         command += [*MODEL_FLAGS, "--custom-file-header", MARK]
         done = subprocess.run(

@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
 
-from wording import Schema, branches, described, items_of
+from wording import REFERENCE, Schema, branches, described, items_of
 
-_REFERENCE = "#/components/schemas/"
 _WIDTH = 92
 #: Arguments that every call has; a field of such a name gets an underscore.
 _OF_EVERY_CALL = frozenset({"self", "timeout_seconds", "request_id", "content"})
@@ -199,7 +198,7 @@ def _body(operation: dict[str, Any]) -> tuple[str, Schema, dict[str, Any] | None
 
 def _fields(contract: dict[str, Any], schema: Schema) -> list[Argument]:
     """Arguments for the fields of a JSON object."""
-    name = schema.get("$ref", "").removeprefix(_REFERENCE)
+    name = schema.get("$ref", "").removeprefix(REFERENCE)
     whole = contract["components"]["schemas"][name] if name else schema
     if "properties" not in whole:
         raise SystemExit(f"The body {name or schema} is no object with fields: no arguments.")
@@ -261,9 +260,9 @@ def _model_of(value: dict[str, Any], schema: Schema, schemas: dict[str, Schema])
     discriminator = schema.get("discriminator", {})
     named = discriminator.get("mapping", {}).get(value.get(discriminator.get("propertyName")))
     if named:
-        return str(named).removeprefix(_REFERENCE)
+        return str(named).removeprefix(REFERENCE)
     for part in branches(schema):
-        name = str(part.get("$ref", "")).removeprefix(_REFERENCE)
+        name = str(part.get("$ref", "")).removeprefix(REFERENCE)
         if name and set(value) <= set(schemas[name].get("properties", {})):
             return name
     return None
@@ -285,7 +284,7 @@ def literal(value: Any) -> str:
 def python_type(schema: Schema) -> str:
     """The type that an argument of this schema takes."""
     if "$ref" in schema:
-        return f"models.{str(schema['$ref']).removeprefix(_REFERENCE)}"
+        return f"models.{str(schema['$ref']).removeprefix(REFERENCE)}"
     if "const" in schema or "enum" in schema:
         values = schema.get("enum", [schema.get("const")])
         return f"Literal[{', '.join(literal(value) for value in values)}]"

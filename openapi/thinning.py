@@ -6,10 +6,10 @@ inventing a numbered class for each bounded alternative, names that would shift 
 """
 
 import textwrap
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from typing import Any
 
-from wording import Schema, branches, described
+from wording import Schema, branches, described, references
 
 _WIDTH = 88
 _JUDGED_BY_SERVICE = frozenset(
@@ -19,14 +19,18 @@ _JUDGED_BY_SERVICE = frozenset(
         "minProperties", "maxProperties", "title", "example", "examples", "x-unit",
     }
 )  # fmt: skip
-_REFERENCE = "#/components/schemas/"
 
 
-def thinned(contract: dict[str, Any]) -> dict[str, Any]:
-    """Give the contract with schemas as models need them, and nothing but schemas."""
+def thinned(contract: dict[str, Any], arguments: Iterable[Schema]) -> dict[str, Any]:
+    """Give the contract with schemas as models need them, and nothing but schemas.
+
+    Kept is what can come back and what an argument of a call names as its type. The body of a
+    request is neither: its fields are the arguments themselves.
+    """
     schemas: dict[str, Schema] = contract["components"]["schemas"]
-    asked = set(_reachable(schemas, _request_schemas(contract)))
-    thin = {name: _whole(schema, name in asked) for name, schema in schemas.items()}
+    asked = reachable(schemas, list(arguments))
+    kept = asked | reachable(schemas, responses(contract))
+    thin = {name: _whole(schemas[name], name in asked) for name in schemas if name in kept}
     return {
         "openapi": contract["openapi"],
         "info": contract["info"],
@@ -95,33 +99,24 @@ def _wrapped(text: str) -> str:
     return "\n\n".join(textwrap.fill(p, _WIDTH, break_on_hyphens=False) for p in paragraphs)
 
 
-def _request_schemas(contract: dict[str, Any]) -> Iterator[str]:
-    """Names of the schemas that request bodies use directly."""
-    for item in contract["paths"].values():
-        for operation in item.values():
-            body = operation.get("requestBody", {}) if isinstance(operation, dict) else {}
-            yield from _references(body)
+def responses(contract: dict[str, Any]) -> list[Any]:
+    """Whatever may come back: answers of the operations, and the problems that they share."""
+    operations = [
+        operation["responses"]
+        for item in contract["paths"].values()
+        for operation in item.values()
+        if isinstance(operation, dict)
+    ]
+    return [*operations, contract["components"].get("responses", {})]
 
 
-def _reachable(schemas: dict[str, Schema], names: Iterable[str]) -> set[str]:
+def reachable(schemas: dict[str, Schema], start: Any) -> set[str]:
+    """Names of the schemas that a value names, and that these name in turn."""
     found: set[str] = set()
-    waiting = list(names)
+    waiting = list(references(start))
     while waiting:
         name = waiting.pop()
         if name not in found:
             found.add(name)
-            waiting += _references(schemas[name])
+            waiting += references(schemas[name])
     return found
-
-
-def _references(value: Any) -> Iterator[str]:
-    """Every schema named anywhere below a value."""
-    if isinstance(value, dict):
-        reference = value.get("$ref")
-        if isinstance(reference, str) and reference.startswith(_REFERENCE):
-            yield reference.removeprefix(_REFERENCE)
-        for part in value.values():
-            yield from _references(part)
-    elif isinstance(value, list):
-        for part in value:
-            yield from _references(part)

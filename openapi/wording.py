@@ -1,8 +1,10 @@
-"""Words for what a schema says of a value: its unit and its bounds, for docstrings."""
+"""Reads a schema: what it names, its alternatives, and its unit and bounds in words."""
 
+from collections.abc import Iterator
 from typing import Any
 
 Schema = dict[str, Any]
+REFERENCE = "#/components/schemas/"
 
 
 def described(schema: Schema) -> str:
@@ -25,6 +27,19 @@ def items_of(schema: Schema) -> Schema:
     """Schema of a list's entries; an empty one where it says nothing, or false: no more entries."""
     items = schema.get("items")
     return items if isinstance(items, dict) else {}
+
+
+def references(value: Any) -> Iterator[str]:
+    """Every schema named anywhere below a value."""
+    if isinstance(value, dict):
+        reference = value.get("$ref")
+        if isinstance(reference, str) and reference.startswith(REFERENCE):
+            yield reference.removeprefix(REFERENCE)
+        for part in value.values():
+            yield from references(part)
+    elif isinstance(value, list):
+        for part in value:
+            yield from references(part)
 
 
 def _facts(schema: Schema) -> list[str]:

@@ -28,9 +28,7 @@ def settings() -> Settings:
 @pytest.fixture(scope="session")
 def service(settings: Settings) -> Iterator[TestClient[Any]]:
     """The whole service in process, called as HTTP would."""
-    # The test client is typed for the framework it comes with; any ASGI application will do.
-    app: Any = create_app(settings)
-    with TestClient(app, raise_server_exceptions=False) as client:
+    with TestClient(create_app(settings), raise_server_exceptions=False) as client:
         yield client
 
 

@@ -5,7 +5,7 @@
         print(answer.result.height)
 
 `AsyncHalfangle` is the same to be awaited. Errors are in `halfangle_client.errors`, the models of
-requests and answers in `halfangle_client.models`.
+answers, and of the parts of a request that are objects, in `halfangle_client.models`.
 """
 
 __version__ = "0.1.0"

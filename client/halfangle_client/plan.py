@@ -10,7 +10,6 @@ LENGTHS = {"in": "inches", "mm": "millimetres"}
 _NAME_WIDTH = 32
 _BY_WEIGHT = {"stop": "STOP", "caution": "CAUTION", "note": "Note"}
 _DECIMALS = {"in": 5, "mm": 4}
-_UNIT_NAMES = {"in": "inches", "mm": "millimetres"}
 
 Rows = Sequence[tuple[str, str]]
 

@@ -2,45 +2,85 @@
 
 import logging
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from functools import partial
 from typing import Any
 
 import structlog
+from litestar import Litestar
+from litestar.config.cors import CORSConfig
+from litestar.handlers import HTTPRouteHandler
+from litestar.types import ASGIApp
 from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
 from pydantic_core import to_json
 
+from halfangle_service.http.answers import JSON, TEXT, answer_of
 from halfangle_service.http.catalogue import catalogue
 from halfangle_service.http.contract import contract, contract_json
 from halfangle_service.http.docs import reference_page
-from halfangle_service.http.edge import Edge, Metrics
-from halfangle_service.http.exchange import JSON, TEXT, ASGIApp, Call, Reply, Route, Router
+from halfangle_service.http.failures import EXCEPTION_HANDLERS
+from halfangle_service.http.keys import WITHOUT_KEY, key_check
 from halfangle_service.http.problems import PROBLEM_TYPES
-from halfangle_service.http.routes import collection_routes, document_route, operation_routes
+from halfangle_service.http.routes import (
+    document_route,
+    operation_routes,
+    reading,
+    table_routes,
+)
+from halfangle_service.http.watch import Metrics, Watch, note_start
 from halfangle_service.operation import PublishedTable
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
 
-HEALTH_PATHS = ("/health/live", "/health/ready", "/metrics")
+#: Headers of CORS beside those that any page may send or read.
+_SENT_BY_PAGES = ["content-type", "x-request-id", "x-api-key", "if-none-match"]
+_READ_BY_PAGES = ["etag", "x-request-id", "retry-after"]
 
 
-def create_app(settings: Settings | None = None) -> ASGIApp:
+def create_app(settings: Settings | None = None) -> Litestar:
     """Make the service as an ASGI application."""
     settings = settings or Settings()
     configure_logging(settings.log_level)
-    registry = load_registry()
-    collections = all_collections()
-    routes = operation_routes(registry.operations, settings)
-    for collection in collections:
-        routes += collection_routes(collection, settings)
-    routes += _documents(settings)
-    metrics = Metrics([*(route.path for route in routes), *HEALTH_PATHS])
-    routes += _health(metrics)
-    router = Router(routes, settings.body_limit_bytes)
-    return Edge(router, metrics, settings.api_keys, settings.cors_origins)
+    return application([*_every_route(settings)], settings)
 
 
-def all_collections() -> tuple[PublishedTable[Any], ...]:
+def application(routes: Iterable[HTTPRouteHandler], settings: Settings) -> Litestar:
+    """Put these routes, and those for whoever watches, behind all that the framework does."""
+    metrics = Metrics()
+    watch = Watch(
+        metrics,
+        logged=settings.log_level in {"debug", "info"},
+        vary=bool(settings.cors_origins),
+    )
+    return Litestar(
+        [*routes, *_health(metrics)],
+        before_request=note_start,
+        before_send=[watch],
+        cors_config=_cors(settings.cors_origins),
+        exception_handlers=EXCEPTION_HANDLERS,
+        logging_config=None,
+        middleware=key_check(settings.api_keys),
+        openapi_config=None,
+        request_max_body_size=settings.body_limit_bytes,
+        # Said here, else variables of the environment that are not ours decide.
+        debug=False,
+        pdb_on_exception=False,
+    )
+
+
+def _cors(origins: tuple[str, ...]) -> CORSConfig | None:
+    """Let the pages of these origins call the service."""
+    if not origins:
+        return None
+    return CORSConfig(
+        allow_origins=list(origins),
+        allow_methods=["GET", "HEAD", "POST", "OPTIONS"],
+        allow_headers=_SENT_BY_PAGES,
+        expose_headers=_READ_BY_PAGES,
+    )
+
+
+def all_tables() -> tuple[PublishedTable[Any], ...]:
     """Every published table, and the catalogue of operations."""
     registry = load_registry()
     return (*registry.tables, catalogue(registry.operations))
@@ -48,7 +88,7 @@ def all_collections() -> tuple[PublishedTable[Any], ...]:
 
 def contract_bytes() -> bytes:
     """The contract as it is served and committed."""
-    return contract_json(contract(load_registry().operations, all_collections()))
+    return contract_json(contract(load_registry().operations, all_tables()))
 
 
 def configure_logging(level: str) -> None:
@@ -73,8 +113,11 @@ def _log_line(event: object, **_: object) -> bytes:
     return to_json(event, fallback=repr)
 
 
-def _documents(settings: Settings) -> Iterable[Route]:
-    """Routes of what never changes: contract, reference page, a page for each problem type."""
+def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
+    """Routes of operations and tables, and of what never changes: contract, pages."""
+    yield from operation_routes(load_registry().operations, settings)
+    for table in all_tables():
+        yield from table_routes(table, settings)
     yield document_route("/openapi.json", contract_bytes, JSON, settings)
     yield document_route("/docs", _reference, "text/html; charset=utf-8", settings)
     for name in PROBLEM_TYPES:
@@ -82,7 +125,7 @@ def _documents(settings: Settings) -> Iterable[Route]:
 
 
 def _reference() -> bytes:
-    return reference_page(load_registry().operations, all_collections())
+    return reference_page(load_registry().operations, all_tables())
 
 
 def _problem_page(name: str) -> bytes:
@@ -90,17 +133,18 @@ def _problem_page(name: str) -> bytes:
     return f"{name}\n{status}: {title}.\n".encode()
 
 
-def _health(metrics: Metrics) -> list[Route]:
-    """Routes for whoever watches the service, in the order of HEALTH_PATHS."""
+def _health(metrics: Metrics) -> Iterator[HTTPRouteHandler]:
+    """Routes for whoever watches the service."""
 
-    async def live(_: Call) -> Reply:
-        return Reply(b'{"status":"live"}')
+    async def live() -> ASGIApp:
+        return answer_of(b'{"status":"live"}')
 
-    async def ready(_: Call) -> Reply:
-        return Reply(b'{"status":"ready"}')
+    async def ready() -> ASGIApp:
+        return answer_of(b'{"status":"ready"}')
 
-    async def measured(_: Call) -> Reply:
-        return Reply(generate_latest(metrics.registry), CONTENT_TYPE_LATEST)
+    async def measured() -> ASGIApp:
+        return answer_of(generate_latest(metrics.registry), CONTENT_TYPE_LATEST)
 
-    handlers = zip(HEALTH_PATHS, (live, ready, measured), strict=True)
-    return [Route(path, {"GET": handler}) for path, handler in handlers]
+    yield reading("/health/live", live, opt=WITHOUT_KEY)
+    yield reading("/health/ready", ready, opt=WITHOUT_KEY)
+    yield reading("/metrics", measured, opt=WITHOUT_KEY)

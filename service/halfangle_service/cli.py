@@ -2,6 +2,7 @@
 
 import argparse
 import json
+import os
 import sys
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
@@ -13,7 +14,10 @@ from pydantic_settings import SettingsError
 
 from halfangle_service import __version__
 from halfangle_service.app import contract_bytes, create_app
-from halfangle_service.settings import Settings
+from halfangle_service.settings import ENVIRONMENT_PREFIX, Settings
+
+#: Not a flag: the list of processes shows flags to every user of the machine.
+_NO_FLAG = "api_keys"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -21,19 +25,22 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser = argparse.ArgumentParser(
         prog="halfangle-service",
         description="Toolroom calculations over HTTP. Every setting is a flag or an environment "
-        "variable HALFANGLE_<NAME>.",
+        f"variable {ENVIRONMENT_PREFIX}<NAME>; API keys are a variable only.",
     )
     parser.add_argument("--version", action="version", version=__version__)
     commands = parser.add_subparsers(dest="command", required=True)
     serve = commands.add_parser("serve", help="serve until stopped by SIGINT or SIGTERM")
     for name, field in Settings.model_fields.items():
-        serve.add_argument(f"--{name.replace('_', '-')}", help=field.description)
+        told = argparse.SUPPRESS if name == _NO_FLAG else field.description
+        serve.add_argument(f"--{name.replace('_', '-')}", help=told)
     commands.add_parser("contract", help="print the OpenAPI contract")
     options = parser.parse_args(arguments)
     if options.command == "contract":
         sys.stdout.buffer.write(contract_bytes())
         return 0
     given = {k: v for k, v in vars(options).items() if v is not None and k != "command"}
+    if _NO_FLAG in given:
+        serve.error(f"{_NO_FLAG}: set {_variable(_NO_FLAG)}; a flag can be read by every user")
     try:
         settings = read_settings(given)
     except (ValidationError, SettingsError) as error:
@@ -47,6 +54,7 @@ def read_settings(flags: Mapping[str, str]) -> Settings:
     A list is written as JSON in a flag as it is in the environment. Raises ValidationError or
     SettingsError where one is wrong.
     """
+    _refuse_unknown_variables()
     values: dict[str, object] = dict(flags)
     for name, text in flags.items():
         if get_origin(Settings.model_fields[name].annotation) in {frozenset, tuple}:
@@ -54,6 +62,20 @@ def read_settings(flags: Mapping[str, str]) -> Settings:
             with suppress(ValueError):
                 values[name] = json.loads(text)
     return Settings(**values)  # type: ignore[arg-type]
+
+
+def _variable(setting: str) -> str:
+    """Name of the environment variable of a setting."""
+    return ENVIRONMENT_PREFIX + setting.upper()
+
+
+def _refuse_unknown_variables() -> None:
+    """Raise SettingsError for a variable of no setting: misspelt, it might leave the door open."""
+    known = set(map(_variable, Settings.model_fields))
+    ours = (name for name in os.environ if name.upper().startswith(ENVIRONMENT_PREFIX))
+    unknown = sorted(name for name in ours if name.upper() not in known)
+    if unknown:
+        raise SettingsError(f"{', '.join(unknown)}: no such setting")
 
 
 def _wrong_settings(error: ValidationError | SettingsError) -> str:
@@ -73,6 +95,8 @@ def _serve(settings: Settings) -> int:
         log_level=settings.log_level,
         timeout_graceful_shutdown=settings.stop_seconds,
         server_header=False,
+        # A handshake is then an ordinary request, refused or answered in the service's own words.
+        ws="none",
     )
     return 0
 

@@ -157,32 +157,36 @@ class PublishedTable(Generic[ResultT]):
     @cached_property
     def listing(self) -> type[ResultModel]:
         """Model of the listing: one list, called as the table is."""
-        entry = get_type_hints(self.in_short)["return"] if self.in_short else self.item
+        entry: Any = get_type_hints(self.in_short)["return"] if self.in_short else self.item
+        rows: Any = (list[entry], Field(description="The rows, in order."))
         return create_model(
             f"{entry.__name__.removesuffix('Entry').removesuffix('Row')}List",
             __base__=ResultModel,
             __doc__=f"{self.title}: every row.",
-            **{self._list_name: (list[entry], Field(description="The rows, in order."))},
+            **{self._list_name: rows},
         )
 
     @property
     def _list_name(self) -> str:
         return self.name.replace("-", "_")
 
+    @cached_property
+    def _rows(self) -> Mapping[str, ResultT]:
+        return self.rows()
+
     def keys(self) -> tuple[str, ...]:
         """The keys that it knows."""
-        return tuple(self.rows())
+        return tuple(self._rows)
 
     def list_rows(self) -> ResultModel:
         """The whole table."""
-        rows: Sequence[ResultModel] = tuple(self.rows().values())
-        if self.in_short is not None:
-            rows = [self.in_short(row) for row in self.rows().values()]
-        return self.listing(**{self._list_name: list(rows)})
+        rows = self._rows.values()
+        shown = rows if self.in_short is None else map(self.in_short, rows)
+        return self.listing(**{self._list_name: list(shown)})
 
     def get(self, key: str) -> ResultT | None:
         """One row by its key, or None where there is none."""
-        return self.rows().get(key)
+        return self._rows.get(key)
 
     @cached_property
     def basis(self) -> Basis:

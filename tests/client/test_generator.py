@@ -1,5 +1,6 @@
 """The generator on a contract harder than today's: what topics may bring must need no edit."""
 
+import ast
 import json
 import shutil
 import subprocess
@@ -106,6 +107,8 @@ SCHEMAS: dict[str, Any] = {
             "anything": {"default": None},
         },
     ),
+    "EasyRequest": model(("x",), x=LENGTH),
+    "RowsRequest": model(("rows",), rows={"type": "array", "items": reference("EasyRequest")}),
     "HardAnswer": model(
         ("result",),
         result={"anyOf": [reference("Point"), NULL]},
@@ -134,8 +137,17 @@ def operation(
         "description": 'With \\ and """.\n\nSecond.',
         "parameters": list(parameters),
         **({"requestBody": {"content": body}} if body else {}),
-        "responses": {"200": {"description": "", "content": {answers: {"schema": schema}}}, **busy},
+        "responses": {
+            "200": {"description": "", "content": {answers: {"schema": schema}}},
+            "422": {"$ref": "#/components/responses/Refused"},
+            **busy,
+        },
     }
+
+
+def body_of(name: str) -> dict[str, Any]:
+    """A body of JSON, by the name of its schema."""
+    return {JSON: {"schema": reference(name)}}
 
 
 KEY = {"name": "key", "in": "path", "required": True, "schema": {"type": "string"}, "example": "a"}
@@ -157,6 +169,8 @@ PATHS: dict[str, Any] = {
         "get": operation("hard", "all_by_query"),
     },
     "/v1/hard/import": {"post": operation("hard", "import", body=HARD_BODY)},
+    "/v1/easy/one": {"post": operation("easy", "one", body=body_of("EasyRequest"))},
+    "/v1/easy/rows": {"post": operation("easy", "rows", body=body_of("RowsRequest"))},
     "/v1/tables/{key}": {
         "post": operation(
             "tables",
@@ -183,11 +197,15 @@ PATHS: dict[str, Any] = {
         for n in range(20)
     },
 }
+REFUSED = {
+    "description": "No.",
+    "content": {"application/problem+json": {"schema": reference("Problem")}},
+}
 CONTRACT = {
     "openapi": "3.1.0",
     "info": {"title": "Hard", "version": "1"},
     "paths": PATHS,
-    "components": {"schemas": SCHEMAS},
+    "components": {"schemas": SCHEMAS, "responses": {"Refused": REFUSED}},
 }
 
 USE = """\
@@ -308,3 +326,52 @@ def test_the_same_contract_gives_the_same_bytes(generated: Path) -> None:
     """A second run finds nothing to write."""
     arguments = ["--check", "--contract", "contract.json", "--root", "."]
     run(generated, str(ROOT / "openapi/generate.py"), *arguments)
+
+
+def names_in(tree: ast.AST) -> set[str]:
+    """Every name that a piece of code mentions: bare, of a module, or imported."""
+    found = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Name):
+            found.add(node.id)
+        elif isinstance(node, ast.Attribute):
+            found.add(node.attr)
+        elif isinstance(node, ast.alias):
+            found.add(node.name)
+    return found
+
+
+def models_of(package: Path) -> dict[str, set[str]]:
+    """Every class and named type of the models, with the names that its definition mentions."""
+    found = {}
+    for node in ast.parse((package / "generated/models.py").read_text("utf-8")).body:
+        if isinstance(node, ast.ClassDef):
+            found[node.name] = names_in(node)
+        elif isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name):
+            found[node.targets[0].id] = names_in(node.value)
+    return found
+
+
+def unused_models(package: Path) -> set[str]:
+    """Models that neither a call, nor hand-written code, nor a used model mentions."""
+    unused = models_of(package)
+    assert unused, "no models: the check looks in the wrong place"
+    others = (path for path in package.rglob("*.py") if path.name != "models.py")
+    waiting = [names_in(ast.parse(path.read_text("utf-8"))) for path in others]
+    while waiting:
+        waiting += [unused.pop(name) for name in waiting.pop() if name in unused]
+    return set(unused)
+
+
+@pytest.mark.parametrize("whose", ["ours", "hard"])
+def test_no_model_is_dead(whose: str, generated: Path) -> None:
+    """Every model is named by a call, by hand-written code, or by a model that is so named."""
+    root = ROOT if whose == "ours" else generated
+    assert unused_models(root / "client/halfangle_client") == set()
+
+
+def test_a_body_is_a_model_where_an_argument_names_it(generated: Path) -> None:
+    """Bodies of requests are left out, but for one that another call takes as an argument."""
+    models = models_of(generated / "client/halfangle_client")
+    assert {name for name in models if "Request" in name} == {"EasyRequest"}
+    assert {"Cone", "Face", "Point", "Grade", "HardAnswer", "Problem"} <= set(models)

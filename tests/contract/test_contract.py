@@ -11,16 +11,22 @@ from typing import Any
 from urllib.parse import urlencode
 
 import pytest
+from litestar.handlers import HTTPRouteHandler
 from litestar.testing import TestClient
+from litestar.types import ASGIApp
 from openapi_spec_validator import OpenAPIV31SpecValidator
 
 from halfangle_service import __version__
-from halfangle_service.app import all_collections, contract_bytes, create_app
-from halfangle_service.http.edge import Edge, Metrics
-from halfangle_service.http.exchange import Route, Router
+from halfangle_service.app import (
+    all_tables,
+    application,
+    configure_logging,
+    contract_bytes,
+    create_app,
+)
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.query import query_fields
-from halfangle_service.http.routes import operation_routes
+from halfangle_service.http.routes import operation_routes, reading
 from halfangle_service.operation import Operation
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
@@ -29,7 +35,7 @@ Service = TestClient[Any]
 
 OPERATIONS = load_registry().operations
 FLAT = {name: o for name, o in OPERATIONS.items() if query_fields(o.request) is not None}
-COLLECTIONS = all_collections()
+TABLES = all_tables()
 SINE = "/v1/sine/setting"
 SINE_QUERY = f"{SINE}?units=in&center_distance=5&angle=30"
 
@@ -55,16 +61,15 @@ def _text(value: Any) -> str:
 @contextmanager
 def service_with(**settings: Any) -> Iterator[Service]:
     """A service of its own settings."""
-    app: Any = create_app(Settings(log_level="error", **settings))
+    app = create_app(Settings(log_level="error", **settings))
     with TestClient(app, raise_server_exceptions=False) as client:
         yield client
 
 
 @contextmanager
-def bare_service(routes: list[Route]) -> Iterator[Service]:
+def bare_service(routes: list[HTTPRouteHandler], settings: Settings) -> Iterator[Service]:
     """A service of these routes alone."""
-    app: Any = Edge(Router(routes, body_limit=10_000), Metrics(()))
-    with TestClient(app, raise_server_exceptions=False) as client:
+    with TestClient(application(routes, settings), raise_server_exceptions=False) as client:
         yield client
 
 
@@ -99,15 +104,16 @@ def test_contract_is_served_as_it_is_written(service: Service) -> None:
 def test_contract_names_every_operation_and_table(service: Service) -> None:
     """Every operation and every table has its path in the contract, and nothing else has."""
     expected = {o.path for o in OPERATIONS.values()}
-    expected |= {path for c in COLLECTIONS for path in (c.path, c.path + "/{key}")}
+    expected |= {path for c in TABLES for path in (c.path, c.path + "/{key}")}
     assert set(service.get("/openapi.json").json()["paths"]) == expected
 
 
 def test_operation_identifiers_are_unique(service: Service) -> None:
-    """Each identifier becomes one method of the client."""
+    """Each identifier becomes one method of the client, so it is a name and comes once."""
     items = service.get("/openapi.json").json()["paths"].values()
     identifiers = [method["operationId"] for item in items for method in item.values()]
     assert len(identifiers) == len(set(identifiers))
+    assert [name for name in identifiers if not name.isidentifier()] == []
 
 
 @pytest.mark.parametrize("name", PROBLEM_TYPES)
@@ -231,7 +237,7 @@ def test_catalogue_is_enough_for_a_form(service: Service, name: str) -> None:
     assert entry["result_schema"]["properties"]
 
 
-@pytest.mark.parametrize("collection", COLLECTIONS, ids=lambda c: c.path)
+@pytest.mark.parametrize("collection", TABLES, ids=lambda c: c.path)
 def test_every_row_of_a_table_is_found_by_its_key(service: Service, collection: Any) -> None:
     """Each key that a table knows gives its row, with sources; another one is not found."""
     assert service.get(collection.path).status_code == 200
@@ -253,7 +259,7 @@ CACHED = [
     "/v1/operations",
     "/v1/operations/sine.setting",
     "/problems/impossible",
-    *(collection.path for collection in COLLECTIONS),
+    *(collection.path for collection in TABLES),
 ]
 
 
@@ -308,7 +314,12 @@ REFUSED: list[tuple[str, dict[str, Any], str]] = [
     ("nowhere", {"method": "GET", "url": "/nowhere"}, "not-found"),
     ("root", {"method": "GET", "url": "/"}, "not-found"),
     ("other version", {"method": "POST", "url": "/v2/sine/setting", "json": {}}, "not-found"),
-    ("no key", {"method": "GET", "url": "/v1/operations/"}, "not-found"),
+    ("a part too many", {"method": "GET", "url": "/v1/operations/sine.setting/x"}, "not-found"),
+    ("no such host", {"method": "GET", "url": "/health/live", "headers": {"Host": "a b"}},
+     "bad-request"),
+    ("no length", {"method": "POST", "url": SINE, "content": b"{}",
+                   "headers": {"Content-Type": "application/json", "Content-Length": "ten"}},
+     "bad-request"),
     ("method", {"method": "DELETE", "url": SINE}, "method-not-allowed"),
     ("not accepted", {"method": "GET", "url": SINE_QUERY, "headers": {"Accept": "text/html"}},
      "not-acceptable"),
@@ -432,7 +443,7 @@ def test_too_many_heavy_requests_are_refused_and_the_rest_is_answered() -> None:
     )
     settings = Settings(log_level="error", heavy_workers=1, heavy_queue=0)
     routes = operation_routes({"sine.setting": heavy}, settings)
-    with bare_service(routes) as service, ThreadPoolExecutor(1) as pool:
+    with bare_service(routes, settings) as service, ThreadPoolExecutor(1) as pool:
         accepted = pool.submit(post, service, heavy)
         assert begun.wait(timeout=30)
         refused = post(service, heavy)
@@ -443,14 +454,20 @@ def test_too_many_heavy_requests_are_refused_and_the_rest_is_answered() -> None:
 
 
 def test_a_failure_nobody_foresaw_tells_nothing(capsys: pytest.CaptureFixture[str]) -> None:
-    """A fault of ours is logged whole and answered without any of it."""
+    """A fault of ours is logged whole, with the request's id, and answered without any of it."""
 
-    async def fail(_: Any) -> Any:
+    async def fail() -> ASGIApp:
         raise LookupError("secret of the house")
 
-    create_app(Settings(log_level="error"))  # sets up the log
-    with bare_service([Route("/fail", {"GET": fail})]) as service:
-        answered = service.get("/fail")
+    configure_logging("error")
+    with bare_service([reading("/fail", fail)], Settings(log_level="error")) as service:
+        answered = service.get("/fail", headers={"X-Request-ID": "bench-7"})
     assert_problem(answered, "internal-error")
     assert "secret" not in answered.text
-    assert "secret of the house" in capsys.readouterr().err
+    [logged] = [json.loads(line) for line in capsys.readouterr().err.splitlines()]
+    assert (logged["event"], logged["path"], logged["request_id"]) == (
+        "unforeseen",
+        "/fail",
+        "bench-7",
+    )
+    assert "secret of the house" in logged["exception"]

@@ -1,35 +1,33 @@
-"""How the project is built: what may import what, and that nothing lacks its test or its source."""
+"""How the project is built: rooms and their sizes, declarations, and that nothing lacks its test.
+
+What may import what is held by import-linter (`pyproject.toml`), which `.ci/run` calls.
+"""
 
 import ast
-import json
 import re
-import subprocess
-import sys
-import tomllib
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
-from typing import Any
 
 import pytest
-from pydantic import BaseModel
 
-from halfangle_service.app import all_collections, contract_bytes
-from halfangle_service.fields import RequestModel, ResultModel
-from halfangle_service.fields.advisories import Advisory
 from halfangle_service.registry import load_registry
+from source_support import (
+    ALL_FILES,
+    ROOT,
+    SERVICE,
+    TOPIC_FILES,
+    TOPICS,
+    TRADE,
+    TRADE_FILES,
+    imports_of,
+    relative,
+    tracked,
+    tree_of,
+)
 
-ROOT = Path(__file__).parents[2]
-SERVICE = ROOT / "service/halfangle_service"
-TOPICS = sorted(path.parent for path in (SERVICE / "topics").glob("*/__init__.py"))
 OPERATIONS = load_registry().operations
-
-#: Files of a topic that are not maths: they speak pydantic.
-BRIDGE = re.compile(r"^(?:models|operations)(?:_\w+)?$")
-#: What maths may import beside the standard library; scipy and shapely where a topic needs them.
-MATHS_PACKAGES = frozenset({"numpy", "scipy", "shapely"})
-FORBIDDEN = frozenset({"pydantic", "pydantic_core", "pydantic_settings", "litestar", "uvicorn"})
 TOP_LEVEL = {
     *(".ci", ".gitignore", "README.md", "DEVELOPERS.md", "pyproject.toml"),
     *("service", "client", "openapi", "tests", "docker"),
@@ -38,127 +36,9 @@ TEXT_SUFFIXES = {
     *(".py", ".md", ".toml", ".json", ".yaml", ".yml", ".csv", ".txt"),
     *(".html", ".css", ".js", ".jinja", ".jinja2", ".svg"),
 }
-HOW = frozenset({"published", "derived", "from-memory", "common-practice-no-source"})
-
-
-def is_maths(path: Path) -> bool:
-    """True for a topic's file that holds maths or the reading of its tables."""
-    return path.name != "__init__.py" and not BRIDGE.match(path.stem) and not _loads_models(path)
-
-
-def _loads_models(path: Path) -> bool:
-    """True where a file works on its topic's models by name: a part of the bridge."""
-    return any(
-        re.search(r"\.topics\.\w+\.models", module) or module == "halfangle_service.operation"
-        for module in imports_of(path)
-    )
-
-
-@cache
-def tree_of(path: Path) -> ast.Module:
-    """Syntax tree of a file."""
-    return ast.parse(path.read_text("utf-8"), str(path))
-
-
-def imports_of(path: Path) -> Iterator[str]:
-    """Every module that a file imports, anywhere in it."""
-    for node in ast.walk(tree_of(path)):
-        if isinstance(node, ast.Import):
-            yield from (alias.name for alias in node.names)
-        elif isinstance(node, ast.ImportFrom):
-            assert node.level == 0, f"{path} imports relatively"
-            yield node.module or ""
-
-
-def relative(path: Path) -> str:
-    """Path from the root of the project, as a test's name."""
-    return path.relative_to(ROOT).as_posix()
-
-
-ALL_FILES = sorted(SERVICE.rglob("*.py"))
-TOPIC_FILES = [path for topic in TOPICS for path in sorted(topic.glob("*.py"))]
-MATHS_FILES = [path for path in TOPIC_FILES if is_maths(path)]
-
-# Layers ---------------------------------------------------------------------------------------
-
-
-@pytest.mark.parametrize("path", MATHS_FILES, ids=relative)
-def test_maths_imports_only_maths(path: Path) -> None:
-    """Maths imports the standard library, numpy and its like, errors, tables, svg, lower maths."""
-    for module in imports_of(path):
-        top = module.partition(".")[0]
-        assert top not in FORBIDDEN, module
-        if top == "halfangle_service":
-            assert not BRIDGE.match(module.rpartition(".")[2]), module
-            assert not module.startswith(("halfangle_service.http", "halfangle_service.app")), (
-                module
-            )
-        else:
-            assert top in sys.stdlib_module_names or top in MATHS_PACKAGES, module
-
-
-def test_every_topic_has_maths_of_its_own() -> None:
-    """No topic hides its maths in the bridge."""
-    assert {path.parent for path in MATHS_FILES} == set(TOPICS)
-
-
-def test_maths_loads_neither_models_nor_a_server() -> None:
-    """Importing all maths loads no pydantic and no server: maths is usable by itself."""
-    # Quantities speak pydantic by nature, so maths that imports units or expansion is left out.
-    modules = [
-        ".".join(path.relative_to(ROOT / "service").with_suffix("").parts)
-        for path in MATHS_FILES
-        if not _reaches_quantities(path)
-    ]
-    code = (
-        "import importlib, sys\n"
-        f"for name in {modules!r}: importlib.import_module(name)\n"
-        f"print(sorted(set({sorted(FORBIDDEN)!r}) & set(sys.modules)))"
-    )
-    ran = subprocess.run(
-        [sys.executable, "-c", code],
-        capture_output=True,
-        text=True,
-        check=True,
-        cwd=ROOT / "service",
-    )
-    assert ran.stdout.strip() == "[]"
-
-
-def _reaches_quantities(path: Path, seen: frozenset[Path] = frozenset()) -> bool:
-    """True where a file imports quantities or uncertainty, itself or through other maths."""
-    for module in imports_of(path):
-        if module.startswith("halfangle_service.fields"):
-            return True
-        target = ROOT / "service" / (module.replace(".", "/") + ".py")
-        known = module.startswith("halfangle_service.") and target.exists()
-        if known and target not in seen and _reaches_quantities(target, seen | {path}):
-            return True
-    return False
-
-
-#: Which topic's maths a topic may use, one way only.
-ORDER = [
-    "blocks",
-    "sine",
-    "tapers",
-    "wheels",
-    "clearance",
-    "centers",
-    "runout",
-    "inspection",
-    "jobs",
-]
-
-
-@pytest.mark.parametrize("path", MATHS_FILES, ids=relative)
-def test_topics_use_one_another_one_way_only(path: Path) -> None:
-    """A topic uses only maths of topics before it."""
-    own = ORDER.index(path.parent.name)
-    for module in imports_of(path):
-        found = re.match(r"halfangle_service\.topics\.(\w+)", module)
-        if found:
-            assert ORDER.index(found[1]) <= own, module
+LONGEST_FILE = 400
+#: Files of one folder; more want a folder that explains them.
+LARGEST_ROOM = 15
 
 
 # Registry -------------------------------------------------------------------------------------
@@ -167,16 +47,26 @@ def test_registry_lists_exactly_what_is_on_disk() -> None:
     assert {operation.topic for operation in OPERATIONS.values()} == {t.name for t in TOPICS}
 
 
-def test_every_operation_written_is_declared() -> None:
-    """Each `Operation(...)` in the source of the topics is in the registry."""
-    written = sum(
-        isinstance(node, ast.Call)
-        and isinstance(node.func, ast.Name)
-        and node.func.id == "Operation"
-        for path in TOPIC_FILES
-        for node in ast.walk(tree_of(path))
-    )
-    assert written == len(OPERATIONS)
+def declarations() -> Iterator[tuple[Path, str]]:
+    """File and dotted name of each operation and published table that the source declares."""
+    for path in TOPIC_FILES:
+        for node in ast.walk(tree_of(path)):
+            if (
+                isinstance(node, ast.Call)
+                and isinstance(node.func, ast.Name)
+                and node.func.id in {"operation", "published_table"}
+            ):
+                name = node.args[0]
+                assert isinstance(name, ast.Constant), f"{relative(path)}:{node.lineno}"
+                yield path, str(name.value)
+
+
+def test_what_is_written_is_declared() -> None:
+    """Each declaration in the source is in the registry, under its own topic, and none other is."""
+    tables = {f"{table.topic}.{table.name}" for table in load_registry().tables}
+    assert {name for _, name in declarations()} == {*OPERATIONS, *tables}
+    for path, name in declarations():
+        assert path.relative_to(SERVICE / "topics").parts[0] == name.partition(".")[0], name
 
 
 @pytest.mark.parametrize("name", OPERATIONS)
@@ -263,227 +153,121 @@ def test_every_raises_says_what_it_expects() -> None:
     assert not loose
 
 
-# Schemas --------------------------------------------------------------------------------------
-Schema = dict[str, Any]
+# Files ----------------------------------------------------------------------------------------
+@pytest.mark.parametrize("path", ALL_FILES, ids=relative)
+def test_files_stay_readable(path: Path) -> None:
+    """A file of the service has at most 400 lines."""
+    assert len(path.read_text("utf-8").splitlines()) <= LONGEST_FILE
 
 
-@cache
-def components() -> dict[str, Schema]:
-    """Every schema of the contract."""
-    schemas: dict[str, Schema] = json.loads(contract_bytes())["components"]["schemas"]
-    return schemas
+def test_rooms_stay_small() -> None:
+    """No folder of the service holds more than 15 files of code."""
+    rooms = Counter(path.parent for path in ALL_FILES if path.name != "__init__.py")
+    assert {relative(room): n for room, n in rooms.items() if n > LARGEST_ROOM} == {}
 
 
-#: Of HTTP, not of the trade: a status has no unit.
-NO_QUANTITIES = frozenset({"Problem"})
-SCHEMAS = [name for name in components() if name not in NO_QUANTITIES]
-REQUESTS = sorted({o.request.__name__ for o in OPERATIONS.values()})
-
-
-def options_of(schema: Schema) -> Iterator[Schema]:
-    """A schema and all that it is a union or a list of; a unit outside stands for those inside."""
-    yield schema
-    unit = {"x-unit": schema["x-unit"]} if "x-unit" in schema else {}
-    for option in (*schema.get("anyOf", ()), *schema.get("oneOf", ())):
-        yield from options_of({**unit, **option})
-    for items in (schema.get("items"), schema.get("additionalProperties")):
-        if isinstance(items, dict):
-            yield from options_of({**unit, **items})
-
-
-@pytest.mark.parametrize("name", SCHEMAS)
-def test_every_field_is_described_and_every_number_has_a_unit(name: str) -> None:
-    """A front end can label each field, and write the unit beside each number."""
-    for field, schema in components()[name].get("properties", {}).items():
-        # A reference alone: the words are those of the object that it leads to.
-        described = components()[schema["$ref"].rsplit("/", 1)[-1]] if len(schema) == 1 else schema
-        assert len(described.get("description", "")) > 5 or "const" in schema, field
-        for option in options_of(schema):
-            if option.get("type") in {"number", "integer"} and "const" not in option:
-                assert "x-unit" in option, f"{field}: no unit"
-
-
-def _request_schemas() -> set[str]:
-    """Names of all schemas that requests are made of."""
-    reached: set[str] = set()
-    waiting = list(REQUESTS)
-    while waiting:
-        name = waiting.pop()
-        if name not in reached:
-            reached.add(name)
-            waiting += re.findall(r'#/components/schemas/(\w+)"', json.dumps(components()[name]))
-    return reached
-
-
-@pytest.mark.parametrize("name", sorted(_request_schemas()))
-def test_everything_sent_is_bounded(name: str) -> None:
-    """In a request each number has bounds, each list and each text a greatest length."""
-    for field, schema in components()[name].get("properties", {}).items():
-        for option in options_of(schema):
-            kind = option.get("type")
-            if "enum" in option or "const" in option:
-                continue
-            if kind in {"number", "integer"}:
-                assert {"minimum", "exclusiveMinimum"} & set(option), f"{field}: no lower bound"
-                assert {"maximum", "exclusiveMaximum"} & set(option), f"{field}: no upper bound"
-            elif kind == "array":
-                assert "maxItems" in option, f"{field}: any number of entries"
-            elif kind == "string":
-                assert "maxLength" in option, f"{field}: text of any length"
-
-
-@pytest.mark.parametrize("name", sorted(_request_schemas()))
-def test_nothing_unknown_is_taken(name: str) -> None:
-    """Every object of a request refuses unknown fields."""
-    schema = components()[name]
-    if schema.get("type") == "object":
-        assert schema.get("additionalProperties") is False
-
-
-def all_models(base: type[BaseModel]) -> Iterator[type[BaseModel]]:
-    """Every model below a base, however deep."""
-    for model in base.__subclasses__():
-        if not model.__name__.endswith("Answer"):
-            yield model
-            yield from all_models(model)
-
-
-def test_model_names_are_unique() -> None:
-    """A name of a model is a name in the contract and in the client, so it stands for one model."""
-    assert all_collections()
-    models = {*all_models(RequestModel), *all_models(ResultModel)}
-    counted = Counter(model.__name__ for model in models)
-    assert [name for name, count in counted.items() if count > 1] == []
-    # Pydantic writes a longer name, with the module, where two would clash or where the same
-    # model differs between input and output.
+def test_every_room_says_what_it_is_for() -> None:
+    """Each folder of the service opens with a sentence."""
+    rooms = {path.parent for path in ALL_FILES}
     assert not [
-        name for name in components() if "__" in name or name.endswith(("-Input", "-Output"))
+        relative(room)
+        for room in rooms
+        if not (ast.get_docstring(tree_of(room / "__init__.py")) or "").strip()
     ]
 
 
-@pytest.mark.parametrize("name", SCHEMAS)
-def test_field_names_say_the_unit_they_are_in(name: str) -> None:
-    """A field in arc-seconds ends so; a field so named is in arc-seconds; likewise Celsius."""
-    for field, schema in components()[name].get("properties", {}).items():
-        units = {option.get("x-unit") for option in options_of(schema)} - {None}
-        if units == {"arcsecond"}:
-            assert "arcsec" in field, field
-        if field.endswith("_arcsec") and units:
-            assert units == {"arcsecond"}, field
-        if field.endswith("_celsius") and units:
-            assert units == {"celsius"}, field
-        if units == {"celsius"}:
-            assert "celsius" in field, field
+@pytest.mark.parametrize("path", TOPIC_FILES, ids=relative)
+def test_a_topic_holds_subjects(path: Path) -> None:
+    """No file of a topic is named after its form or after nothing: it bears its subject's name."""
+    assert not re.match(
+        r"(models|operations|common|misc|more|shared|utils|helpers)(_|$)", path.stem
+    )
 
 
-# Advisories -----------------------------------------------------------------------------------
-def advisory_codes() -> Iterator[tuple[str, str]]:
-    """Code and severity of each advisory written in the service."""
-    for path in ALL_FILES:
-        for node in ast.walk(tree_of(path)):
-            if (
-                isinstance(node, ast.Call)
-                and isinstance(node.func, ast.Name)
-                and node.func.id in {"note", "caution", "stop"}
-                and node.args
-                and isinstance(node.args[0], ast.Constant)
-            ):
-                yield str(node.args[0].value), node.func.id
+# Sentences ------------------------------------------------------------------------------------
+def exponents(tree: ast.Module) -> Iterator[int]:
+    """Lines where a figure may be written with an exponent: a format of `g` or `e`."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.FormattedValue) and node.format_spec is not None:
+            spec = ast.unparse(node.format_spec).strip("f'\"")
+            if spec[-1:] in {"g", "e", "G", "E"}:
+                yield node.lineno
 
 
-def test_advisory_codes_are_stable_words() -> None:
-    """Every code is in kebab-case, as callers compare it."""
-    codes = {code for code, _ in advisory_codes()}
-    assert codes
-    for code in codes:
-        assert Advisory(code=code, severity="note", message="-").code == code
+def test_an_exponent_would_be_seen() -> None:
+    """The check below sees a figure that is written with `g`."""
+    assert list(exponents(ast.parse("f'{1e-5:.3g} from the end'"))) == [1]
+    assert list(exponents(ast.parse("f'{plain(1e-5, 3)} from the end, {x:.1f}'"))) == []
 
 
-# Tables ---------------------------------------------------------------------------------------
-def test_one_module_reads_the_tables() -> None:
-    """Every published table is read in one way, by one module."""
-    readers = [relative(path) for path in ALL_FILES if "tomllib" in imports_of(path)]
-    assert readers == ["service/halfangle_service/tables.py"]
+#: The one module that writes figures, and the one that rounds a height to 15 digits.
+_WRITERS = {TRADE / "wording.py", TRADE / "sine/geometry.py"}
 
 
-def table_rows(path: Path) -> Iterator[dict[str, Any]]:
-    """Each table of a TOML file with what the tables around it say."""
-    yield from _rows(tomllib.loads(path.read_text("utf-8")), {})
+def test_figures_are_written_without_exponents() -> None:
+    """Sentences take their figures from `trade/wording.py`, which never writes an exponent."""
+    assert not [
+        f"{relative(path)}:{line}"
+        for path in ALL_FILES
+        if path not in _WRITERS
+        for line in exponents(tree_of(path))
+    ]
 
 
-def _rows(table: dict[str, Any], around: dict[str, Any]) -> Iterator[dict[str, Any]]:
-    plain = {k: v for k, v in table.items() if not _holds_tables(v)}
-    inner = [v for v in table.values() if _holds_tables(v)]
-    here = {**around, **plain}
-    if not inner:
-        yield here
-    for value in inner:
-        for part in value if isinstance(value, list) else [value]:
-            yield from _rows(part, here)
-
-
-def _holds_tables(value: Any) -> bool:
-    if isinstance(value, dict):
-        return True
-    return isinstance(value, list) and bool(value) and all(isinstance(v, dict) for v in value)
-
-
-TABLES = sorted(SERVICE.rglob("*.toml"))
-
-
-@pytest.mark.parametrize("path", TABLES, ids=relative)
-def test_every_published_table_names_its_source(path: Path) -> None:
-    """Each row, or the table around it, names source and edition, its unit, and how it is had."""
-    rows = list(table_rows(path))
-    assert rows
-    for row in rows:
-        assert len(row.get("source", "")) > 5, row
-        assert any("unit" in name for name in row), row
-        assert row.get("standing") in HOW, row
-
-
-# Docstrings and files -------------------------------------------------------------------------
+# Units ----------------------------------------------------------------------------------------
+#: What names a unit, or says that a quantity has none; `length` and `angle` are no units.
 UNIT_WORDS = re.compile(
-    r"unit|radian|degree|arc-?second|second of arc|millimet|micromet|nanomet|inch|\bmm\b|\bnm\b|µm|"
-    r"0\.1 nm|percent|per kelvin|kelvin|celsius|°C|ratio|count|how many|dimensionless|pure number|"
-    r"length|angle|by (?:its|name|the|each)|index|steps?|table|name|matrix|vector|true|share|"
-    r"factor|rows?|words?|sentence|text|size",
+    r"radian|degree|°|arc-?second|second of arc|″|millimet|micromet|nanomet|\binch|\bmm\b|\bnm\b|"
+    r"µm|percent|kelvin|celsius|\bunits?\b|pure number|dimensionless|\bratio\b|\bshare\b|factor|"
+    r"per turn|how many|\bcount|times|positions?\b|steps?\b|probability|rpm|m/s|ft/min|seconds?\b|"
+    r"minutes?\b|pixels?\b",
     re.IGNORECASE,
+)
+UNIT_SUFFIXES = re.compile(
+    r"_(rad|degrees|arcsec|mm|um|nm|tenth_nm|celsius|percent|rpm|per_\w+|factor|ratio|count)$"
 )
 
 
-@pytest.mark.parametrize("path", MATHS_FILES, ids=relative)
-def test_public_maths_says_its_units(path: Path) -> None:
-    """The docstring of each public function of maths, or of its module, speaks of units."""
-    module_doc = ast.get_docstring(tree_of(path)) or ""
-    assert module_doc
-    for node in tree_of(path).body:
+def without_units(tree: ast.Module) -> Iterator[str]:
+    """Public functions of floats whose words, names and module say no unit."""
+    if UNIT_WORDS.search(ast.get_docstring(tree) or ""):
+        return
+    for node in tree.body:
         if isinstance(node, ast.FunctionDef) and not node.name.startswith("_"):
-            doc = ast.get_docstring(node) or ""
-            assert doc, node.name
-            names = " ".join(argument.arg for argument in node.args.args)
-            assert UNIT_WORDS.search(f"{doc} {names}") or UNIT_WORDS.search(module_doc), node.name
+            arguments = [*node.args.posonlyargs, *node.args.args, *node.args.kwonlyargs]
+            floats = [a.arg for a in arguments if a.annotation and _is_float(a.annotation)]
+            named = floats and all(UNIT_SUFFIXES.search(name) for name in floats)
+            returns = node.returns is not None and _is_float(node.returns)
+            silent = not UNIT_WORDS.search(ast.get_docstring(node) or "")
+            if (floats or returns) and not named and silent:
+                yield node.name
 
 
-@pytest.mark.parametrize("path", ALL_FILES, ids=relative)
-def test_files_stay_readable(path: Path) -> None:
-    """A file of the service has about 400 lines, and never more than 500."""
-    assert len(path.read_text("utf-8").splitlines()) <= 500
+def _is_float(annotation: ast.expr) -> bool:
+    return bool(re.search(r"\b(float|Samples|Values|NDArray)\b", ast.unparse(annotation)))
 
 
-@cache
-def tracked() -> tuple[Path, ...]:
-    """Files under version control; those there are, where there is no version control."""
-    listed = subprocess.run(["git", "ls-files", "-z"], cwd=ROOT, capture_output=True, check=False)
-    if listed.returncode == 0:
-        names: Iterable[str] = listed.stdout.decode().split("\0")
-        return tuple(ROOT / name for name in names if name and (ROOT / name).is_file())
-    return tuple(p for p in ROOT.rglob("*") if p.is_file() and not _is_left_over(p))
+def test_a_missing_unit_would_be_seen() -> None:
+    """The check below sees a function whose words say `name`, `table` or `length` and no unit."""
+    silent = "def f(x: float) -> float:\n    'The length by its name in the table.'"
+    assert list(without_units(ast.parse(silent))) == ["f"]
+    spoken = "def f(x: float) -> float:\n    'The length of x, both in mm.'"
+    assert list(without_units(ast.parse(spoken))) == []
+    assert list(without_units(ast.parse("def f(x_mm: float) -> float:\n    'Twice it.'"))) == []
 
 
-def _is_left_over(path: Path) -> bool:
-    parts = path.relative_to(ROOT).parts
-    return any(part.startswith(".venv") or part.endswith("cache__") for part in parts)
+@pytest.mark.parametrize("path", TRADE_FILES, ids=relative)
+def test_maths_says_its_units(path: Path) -> None:
+    """Each public function of floats says its units: in its names, its words or its module's."""
+    assert ast.get_docstring(tree_of(path))
+    assert list(without_units(tree_of(path))) == []
+
+
+# The repository -------------------------------------------------------------------------------
+def test_one_module_reads_the_tables() -> None:
+    """Every published table is read in one way, by one module."""
+    readers = [relative(path) for path in ALL_FILES if "tomllib" in imports_of(path)]
+    assert readers == ["service/halfangle_service/trade/tables/loader.py"]
 
 
 def test_no_other_entries_at_the_top() -> None:

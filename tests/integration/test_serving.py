@@ -52,15 +52,15 @@ def environment() -> dict[str, str]:
     return {**kept, "PYTHONPATH": str(SERVICE)}
 
 
-def run_service(*arguments: str) -> subprocess.CompletedProcess[str]:
-    """Run the command to its end."""
+def run_service(*arguments: str, **variables: str) -> subprocess.CompletedProcess[str]:
+    """Run the command to its end, with these variables in its environment."""
     return subprocess.run(
         [sys.executable, "-m", "halfangle_service.cli", *arguments],
         capture_output=True,
         text=True,
         check=False,
         timeout=60,
-        env=environment(),
+        env={**environment(), **variables},
     )
 
 
@@ -161,15 +161,43 @@ def test_a_wrong_setting_is_refused_by_name(arguments: tuple[str, ...], words: s
     assert "Traceback" not in ran.stderr
 
 
-def test_lists_are_json_in_flags() -> None:
-    """Keys and origins are JSON lists in a flag as in the environment; a key is never repeated."""
-    settings = read_settings({"api_keys": '["one", "two"]', "port": "8080"})
+def test_lists_are_json(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Keys in the environment and origins in a flag are JSON lists."""
+    monkeypatch.setenv("HALFANGLE_API_KEYS", '["one", "two"]')
+    settings = read_settings({"cors_origins": '["https://forms.example"]', "port": "8080"})
     assert settings.api_keys == frozenset({"one", "two"})
+    assert settings.cors_origins == ("https://forms.example",)
     assert settings.port == 8080
-    ran = run_service("serve", "--api-keys", "hidden-key")
+
+
+def test_a_key_is_never_a_flag() -> None:
+    """Flags are seen by every user of the machine: a key in one is refused, and not repeated."""
+    ran = run_service("serve", "--api-keys", '["hidden-key"]')
     assert ran.returncode == 2
-    assert "api_keys" in ran.stderr
+    assert "HALFANGLE_API_KEYS" in ran.stderr
     assert "hidden-key" not in ran.stderr
+    assert "--api-keys" not in run_service("serve", "--help").stdout
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "words"),
+    [
+        ("HALFANGLE_API_KEY", "hidden-key", "HALFANGLE_API_KEY: no such setting"),
+        ("halfangle_prot", "8080", "halfangle_prot: no such setting"),
+        ("HALFANGLE_API_KEYS", '["hidden-key", ""]', "at least 1 character"),
+        ("HALFANGLE_API_KEYS", '["hidden-key", "  "]', "at least 1 character"),
+        ("HALFANGLE_API_KEYS", "hidden-key", "api_keys"),
+    ],
+)
+def test_a_setting_that_would_leave_the_door_open_is_refused(
+    name: str, value: str, words: str
+) -> None:
+    """A variable of no setting, or an empty key, ends the start, and no key is repeated."""
+    ran = run_service("serve", **{name: value})
+    assert ran.returncode == 2
+    assert words in ran.stderr
+    assert "hidden-key" not in ran.stderr
+    assert "Traceback" not in ran.stderr
 
 
 def test_answers_over_a_socket(port: int) -> None:
@@ -213,6 +241,20 @@ def test_a_caller_that_goes_away_harms_nobody(port: int) -> None:
     with socket.create_connection(("127.0.0.1", port), timeout=5) as connection:
         head = f"POST {SINE} HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
         connection.sendall(f'{head}Content-Length: 50\r\n\r\n{{"units"'.encode())
+    assert ask(port, "POST", SINE, GOOD)[0] == 200
+
+
+def test_a_web_socket_handshake_is_an_ordinary_request(port: int) -> None:
+    """A handshake is refused as any request without what it needs: no 500, and no upgrade."""
+    handshake = {
+        "Connection": "Upgrade",
+        "Upgrade": "websocket",
+        "Sec-WebSocket-Key": "dGhlIHNhbXBsZSBub25jZQ==",
+        "Sec-WebSocket-Version": "13",
+    }
+    for path, expected in ((SINE, 422), ("/nowhere", 404)):
+        status, problem = ask(port, "GET", path, **handshake)
+        assert (status, problem["status"]) == (expected, expected)
     assert ask(port, "POST", SINE, GOOD)[0] == 200
 
 
@@ -261,6 +303,8 @@ def test_every_answer_is_one_line_of_json_in_the_log(tmp_path: Path) -> None:
         ("POST", SINE, 200),
         ("GET", "/nowhere", 404),
     ]
+    assert answered[0]["milliseconds"] > 0
+    assert answered[1]["milliseconds"] is None, "no route was found, so no work was begun"
     assert answered[0]["request_id"] == "bench-7"
     assert re.fullmatch(r"[0-9a-f]{32}", answered[1]["request_id"])
     assert "secret" not in log

@@ -63,7 +63,7 @@ def test_part_names_are_escaped_in_the_drawing(service: TestClient[Any]) -> None
 
 
 def test_guide_values_are_listed(service: TestClient[Any]) -> None:
-    """The guide values are a collection of their own, each row by its purpose."""
+    """The guide values are a table of their own, each row by its purpose."""
     listing = service.get("/v1/wheels/guides").json()["result"]["guides"]
     assert [row["purpose"] for row in listing] == ["roughing", "general", "finishing"]
     assert service.get("/v1/wheels/guides/finishing").json()["result"] == listing[2]

@@ -1,17 +1,17 @@
-"""Requests per second of operations, side by side with a route that does nothing. Not collected.
+"""Processor time that a request costs, side by side with the same in other services. Not collected.
 
     .venv/bin/python tests/load/bench_http.py
 
-Starts the service as a user would, and beside it a bare application of the same framework on the
-same server whose one POST route reads its body and gives back fixed bytes of the same size. Each
-round asks both in turn over loopback, a counted number of requests on a few kept-alive connections,
-and the ratio is the median over the rounds. On a busy machine the processor time that each server
-used is the steadier measure: it is what a request costs, however long it waited.
+Four services answer one request, `sine/setting`, with the same bytes: this one, and the three of
+`rivals.py`. Each is asked over loopback on a few kept-alive connections, where the processor time
+of its process is divided by the requests, and in process, where the application is called directly.
+All take turns within one run, so that the pace of the machine is the same for all: ratios hold on
+any machine, microseconds only on the one that they were measured on. The rate over loopback is
+given too; it flattens, since the caller uses the same processors.
 """
 
 import argparse
 import asyncio
-import json
 import os
 import re
 import socket
@@ -20,31 +20,21 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 from urllib.error import HTTPError
 from urllib.request import urlopen
 
 ROOT = Path(__file__).parents[2]
+RIVALS = Path(__file__).with_name("rivals.py")
 CONNECTIONS = 8
 
-NOTHING = """
-import os, sys, uvicorn
-from litestar import Litestar, Request, Response
-from litestar.handlers import HTTPRouteHandler
-
-ANSWER = bytes(int(sys.argv[2]))
-
-async def nothing(request: Request) -> Response[bytes]:
-    await request.body()
-    return Response(ANSWER, media_type="application/json")
-
-route = HTTPRouteHandler("/nothing", http_method="POST", status_code=200)(nothing)
-app = Litestar(route_handlers=[route], openapi_config=None, logging_config=None)
-uvicorn.run(app, port=int(sys.argv[1]), access_log=False, log_level="error", server_header=False)
-"""
+PATH = "/v1/sine/setting"
+BODY = b'{"units": "in", "center_distance": 5, "angle": 30}'
+SERVICE = "service"
+#: The service, the same as ordinary services of two frameworks, and one that does nothing.
+NAMES = (SERVICE, "ordinary", "fastapi", "nothing")
 
 
 class Caller(asyncio.Protocol):
@@ -139,13 +129,20 @@ class Server:
         return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
 
 
+def environment() -> dict[str, str]:
+    """This environment, with the sources of the service on the path."""
+    return {**os.environ, "PYTHONPATH": str(ROOT / "service"), "OMP_NUM_THREADS": "1"}
+
+
 @contextmanager
 def running(arguments: list[str], port: int, path: str) -> Iterator[Server]:
     """Run a server with this Python; stop it in the end."""
-    environment = {**os.environ, "PYTHONPATH": str(ROOT / "service"), "OMP_NUM_THREADS": "1"}
     started = time.perf_counter()
     process = subprocess.Popen(
-        [sys.executable, *arguments], env=environment, stderr=subprocess.DEVNULL
+        [sys.executable, *arguments],
+        env=environment(),
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
     )
     try:
         wait_for_answer(port, path)
@@ -176,63 +173,89 @@ def free_port() -> int:
         return port
 
 
-def compare(service: Server, name: str, example: dict[str, Any], count: int, rounds: int) -> None:
-    """Print the rates of one operation and of doing nothing, and their ratio."""
-    path = f"/v1/{name.replace('.', '/', 1)}"
-    request = http_request(path, json.dumps(example, ensure_ascii=False).encode())
-    answer = answer_of(service.port, request)
-    body_bytes = len(answer.partition(b"\r\n\r\n")[2])
+@contextmanager
+def serving(name: str) -> Iterator[Server]:
+    """Serve one of the rivals; the service itself is started as its user starts it."""
     port = free_port()
-    with running(["-c", NOTHING, str(port), str(body_bytes)], port, "/nothing") as bare:
-        idle = request.replace(path.encode(), b"/nothing", 1)
-        idle_bytes = len(answer_of(port, idle))
-        rounds_of = {
-            bare.port: (bare, idle, idle_bytes),
-            service.port: (service, request, len(answer)),
+    serve = [str(RIVALS), "serve", name, str(port)]
+    if name == SERVICE:
+        serve = ["-m", "halfangle_service.cli", "serve", "--port", str(port)]
+    with running(serve, port, PATH) as server:
+        yield server
+
+
+def over_loopback(count: int, rounds: int) -> dict[str, list[float]]:
+    """Microseconds of processor time a request of each service, for each round."""
+    request = http_request(PATH, BODY)
+    with ExitStack() as stack:
+        servers = {name: stack.enter_context(serving(name)) for name in NAMES}
+        for name, server in servers.items():
+            ready, held = server.ready_seconds, server.resident_megabytes()
+            print(f"{name:>9} ready after {ready:.2f} s, {held:.0f} MB")
+        answers = {name: answer_of(server.port, request) for name, server in servers.items()}
+        assert len({answer.partition(b"\r\n\r\n")[2] for answer in answers.values()}) == 1
+        used: dict[str, list[float]] = {name: [] for name in NAMES}
+        rates: dict[str, list[float]] = {name: [] for name in NAMES}
+        for turn in range(rounds + 1):
+            for name, server in servers.items():
+                before = server.processor_seconds()
+                asked = requests_per_second(server.port, request, len(answers[name]), count)
+                rate = asyncio.run(asked)
+                if turn:  # the first round warms up
+                    used[name].append((server.processor_seconds() - before) / count * 1e6)
+                    rates[name].append(rate)
+    told = ", ".join(f"{name} {statistics.median(rates[name]):.0f}" for name in NAMES)
+    print(f"requests per second: {told}")
+    return used
+
+
+def in_process(rounds: int) -> dict[str, list[float]]:
+    """Microseconds of processor time a call of each application, for each round."""
+    with ExitStack() as stack:
+        callers = {
+            name: stack.enter_context(
+                subprocess.Popen(
+                    [sys.executable, str(RIVALS), "call", name],
+                    env=environment(),
+                    stdin=subprocess.PIPE,
+                    stdout=subprocess.PIPE,
+                    text=True,
+                )
+            )
+            for name in NAMES
         }
-        rates: dict[int, list[float]] = {port: [] for port in rounds_of}
-        used = {port: -server.processor_seconds() for port, (server, _, _) in rounds_of.items()}
+        used: dict[str, list[float]] = {name: [] for name in NAMES}
         for _ in range(rounds):
-            for port, (_, asked, expected) in rounds_of.items():
-                rates[port].append(asyncio.run(requests_per_second(port, asked, expected, count)))
-        for port, (server, _, _) in rounds_of.items():
-            used[port] += server.processor_seconds()
-    nothing, asked_rates = rates[bare.port], rates[service.port]
-    ratio = statistics.median(a / n for a, n in zip(asked_rates, nothing, strict=True))
-    each = {port: seconds / (count * rounds) * 1e6 for port, seconds in used.items()}
-    print(f"{name}: {len(request)} bytes in, {len(answer)} bytes out")
-    print(
-        f"  requests per second   {statistics.median(asked_rates):8.0f}"
-        f"   doing nothing {statistics.median(nothing):8.0f}   ratio {ratio:6.1%}"
-    )
-    print(
-        f"  processor µs each     {each[service.port]:8.0f}"
-        f"   doing nothing {each[bare.port]:8.0f}"
-        f"   ratio {each[bare.port] / each[service.port]:6.1%}"
-    )
+            for name, caller in callers.items():
+                assert caller.stdin is not None
+                assert caller.stdout is not None
+                print(file=caller.stdin, flush=True)
+                used[name].append(float(caller.stdout.readline()))
+    return used
+
+
+def compare(where: str, used: dict[str, list[float]], aims: dict[str, float]) -> None:
+    """Print what a request costs each service, and how many times the service's own that is."""
+    print(f"{where}, processor time a request:")
+    for name in NAMES:
+        each = statistics.median(used[name])
+        times = statistics.median(
+            rival / own for rival, own in zip(used[name], used[SERVICE], strict=True)
+        )
+        aim = f" (aim {aims[name]:.1f})" if name in aims else ""
+        print(f"  {name:>9} {each:6.1f} µs, least {min(used[name]):6.1f}   {times:5.2f} times{aim}")
 
 
 def main() -> None:
     """Run the benchmark."""
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
-    parser.add_argument("operations", nargs="*", default=["sine.setting", "blocks.stack"])
-    parser.add_argument("--count", type=int, default=4000, help="requests a round")
-    parser.add_argument("--rounds", type=int, default=7)
+    parser.add_argument("--count", type=int, default=4000, help="requests a round over loopback")
+    parser.add_argument("--rounds", type=int, default=9)
     options = parser.parse_args()
-    port = free_port()
-    serve = ["-m", "halfangle_service.cli", "serve", "--port", str(port)]
-    with running(serve, port, "/health/ready") as service:
-        print(f"ready after {service.ready_seconds:.2f} s, {service.resident_megabytes():.0f} MB")
-        with urlopen(f"http://127.0.0.1:{port}/v1/operations") as listing:
-            known = {entry["name"] for entry in json.load(listing)["result"]["operations"]}
-        for name in options.operations:
-            if name not in known:
-                print(f"{name}: no such operation here")
-                continue
-            with urlopen(f"http://127.0.0.1:{port}/v1/operations/{name}") as page:
-                example = json.load(page)["result"]["example"]
-            compare(service, name, example, options.count, options.rounds)
-        print(f"after all requests {service.resident_megabytes():.0f} MB")
+    print(f"{PATH}: {len(BODY)} bytes in")
+    used = over_loopback(options.count, options.rounds)
+    compare("over loopback", used, {"ordinary": 1.7, "fastapi": 1.1})
+    compare("in process", in_process(options.rounds), {"ordinary": 2.5, "fastapi": 1.3})
 
 
 if __name__ == "__main__":

@@ -138,7 +138,7 @@ def test_bad_stacks_are_refused_by_name(
 
 
 @pytest.mark.outside("blocks.budget", source="`uncertainties` library: the same model propagated")
-@pytest.mark.parametrize(("blocks", "plate"), [("tungsten carbide", "steel"), ("ceramic", None)])
+@pytest.mark.parametrize(("blocks", "plate"), [("tungsten-carbide", "steel"), ("ceramic", None)])
 def test_budget_is_that_of_an_uncertainty_library(
     call: Call, blocks: str, plate: str | None
 ) -> None:
@@ -157,7 +157,7 @@ def test_budget_is_that_of_an_uncertainty_library(
         request["plate_material"] = plate
     result = call("blocks.budget", **request)["result"]
     # Coefficients and their spreads in 1e-6/K: quantities/expansion.toml.
-    alpha = {"steel": (11.5, 1.0), "tungsten carbide": (4.5, 0.7), "ceramic": (9.5, 0.8)}
+    alpha = {"steel": (11.5, 1.0), "tungsten-carbide": (4.5, 0.7), "ceramic": (9.5, 0.8)}
     root = math.sqrt(3)
     limits = {50.0: 0.4e-3, 10.0: 0.2e-3, 1.3: 0.2e-3}
     sizes = [size + ufloat(0, limit / root) for size, limit in limits.items()]
@@ -201,7 +201,7 @@ def test_steel_on_steel_does_not_move_off_twenty_degrees(call: Call) -> None:
     }
     assert call("blocks.budget", **request)["result"]["expansion"] == 0
     # formulas: +5 °C at 30°, carbide on steel −4.2″, which is 2.5 in × 5 × (4.5 − 11.5)e-6.
-    carbide = call("blocks.budget", **request, block_material="tungsten carbide")["result"]
+    carbide = call("blocks.budget", **request, block_material="tungsten-carbide")["result"]
     arcsec = carbide["expansion"] / (5 * math.cos(math.radians(30))) * 206_264.8
     assert arcsec == pytest.approx(-4.2, abs=0.05)
 

@@ -48,7 +48,7 @@ FULL: dict[str, Any] = {
     "temperature_celsius": 26,
     "temperature_uncertainty_celsius": 1,
     "temperature_difference_celsius": 0.5,
-    "block_material": "tungsten carbide",
+    "block_material": "tungsten-carbide",
     "plate_material": "steel",
     "fixture_pitch_arcsec": 3,
     "wheel_breakdown": 0.00001,
@@ -114,7 +114,7 @@ def test_every_term_against_a_general_library(call: Call) -> None:
 def test_thermal_shift_by_hand(call: Call) -> None:
     """Carbide blocks on a steel plate at 25 °C and 30° are 4.2″ flat; steel on steel is true."""
     request = {"units": "in", "center_distance": 5, "angle": 30, "temperature_celsius": 25}
-    carbide = call("sine.uncertainty", block_material="tungsten carbide", **request)["result"]
+    carbide = call("sine.uncertainty", block_material="tungsten-carbide", **request)["result"]
     steel = call("sine.uncertainty", **request)["result"]
     assert carbide["thermal_shift_arcsec"] == pytest.approx(-4.17, abs=5e-3)
     assert steel["thermal_shift_arcsec"] == 0
@@ -280,7 +280,7 @@ def test_bias_past_the_tolerance_leaves_no_room(call: Call) -> None:
     """Where temperature alone is past the tolerance, nothing can be allowed, and it says why."""
     answer = call(
         "sine.requirements", units="in", center_distance=5, angle=60, tolerance_arcsec=1,
-        temperature_celsius=30, block_material="tungsten carbide",
+        temperature_celsius=30, block_material="tungsten-carbide",
     )  # fmt: skip
     assert answer["result"]["allowed_standard_uncertainty_arcsec"] is None
     assert "let-it-soak" in [a["code"] for a in answer["advisories"]]

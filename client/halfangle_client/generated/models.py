@@ -118,8 +118,15 @@ class BlockAngleGradeEntry(BaseModel):
     """Each block errs by ± this. [arcsecond]"""
     source: str
     """Where it comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How it is had."""
+
+
+class BlockAngleGradeList(BaseModel):
+    """Tolerance grades of angle gauge blocks: every row."""
+
+    angle_grades: list[BlockAngleGradeEntry]
+    """The rows, in order."""
 
 
 class BlockAngleOwned(BaseModel):
@@ -167,55 +174,17 @@ class BlockAngleSetEntry(BaseModel):
     """Its blocks, descending."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How it is had."""
     note: str
     """What to mind; empty where nothing."""
 
 
 class BlockAngleSetList(BaseModel):
-    """The built-in sets of angle blocks, and their grades."""
+    """Built-in sets of angle gauge blocks: every row."""
 
-    sets: list[BlockAngleSetEntry]
-    """The sets."""
-    grades: list[BlockAngleGradeEntry]
-    """The grades."""
-
-
-class BlockAngleStackRequest(BaseModel):
-    """An angle, and the angle blocks to build it from."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    angle: float | str
-    """
-    Angle to build, in degrees; taken to the nearest 0.001″. [degree, over 0, at most 360;
-    or text in degrees, minutes, seconds]
-    """
-    set: str | None = None
-    """
-    Built-in set, as `GET /v1/blocks/angle-sets` lists it. Either this or `pieces`. [1 to 60
-    characters]
-    """
-    pieces: list[BlockAngleOwned] | None = None
-    """The shop's own angle blocks; at most 22, counts included. [1 to 22 entries]"""
-    with_square: bool = False
-    """True to have a square block of 90° too, added or subtracted."""
-    max_pieces: int = 22
-    """Most blocks to wring together. [count, 1 to 22]"""
-    tolerance_arcsec: float = 0.0
-    """
-    Angles within ± this will do: the fewest blocks that come within it, and of these the
-    nearest. [arcsecond, 0 to 324000]
-    """
-    alternatives: int = 0
-    """How many further stacks to give, the next best ones, all different. [count, 0 to 20]"""
-    grade: str | None = None
-    """
-    Grade of blocks without a calibration, as `GET /v1/blocks/angle-sets` lists it, for the
-    angle's uncertainty. [1 to 60 characters]
-    """
+    angle_sets: list[BlockAngleSetEntry]
+    """The rows, in order."""
 
 
 class BlockBudgetLine(BaseModel):
@@ -506,13 +475,13 @@ class BlockOwned(BaseModel):
     """
     material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
     """Material of the block."""
-    state: Literal["in the box", "missing", "in use"] = "in the box"
+    state: Literal["in-the-box", "missing", "in-use"] = "in-the-box"
     """
-    `missing` or `in use` blocks are not built with; a refusal says when one of them would
+    `missing` or `in-use` blocks are not built with; a refusal says when one of them would
     have done it.
     """
     times_wrung: int = 0
-    """How often it was wrung, for `least wear`. [count, 0 to 1000000]"""
+    """How often it was wrung, for `least-wear`. [count, 0 to 1000000]"""
     wear: bool = False
     """True for a wear block: it goes to an end of a stack or nowhere."""
     mark: str | None = None
@@ -540,7 +509,7 @@ class BlockSetDetail(BaseModel):
     """Its series: first to last by step (count)."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How it is had."""
     note: str
     """What to mind; empty where nothing."""
@@ -563,20 +532,17 @@ class BlockSetEntry(BaseModel):
     """Its series: first to last by step (count)."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How it is had."""
     note: str
     """What to mind; empty where nothing."""
 
 
 class BlockSetList(BaseModel):
-    """
-    The built-in sets. No standard fixes the composition of a set: check it against your
-    box.
-    """
+    """Built-in sets of gauge blocks: every row."""
 
     sets: list[BlockSetEntry]
-    """The sets."""
+    """The rows, in order."""
 
 
 class BlockSharedStack(BaseModel):
@@ -596,78 +562,6 @@ class BlockSharedStack(BaseModel):
     True where some of them run in one slot: the stack then has to go from bench to bench,
     or stand twice.
     """
-
-
-class BlockStackRequest(BaseModel):
-    """A height, the blocks to build it from, and what kind of stack is preferred."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    set: str | None = None
-    """
-    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
-    [1 to 60 characters]
-    """
-    sizes: list[float] | None = None
-    """
-    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
-    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
-    10000]
-    """
-    box: list[BlockOwned] | None = None
-    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
-    missing: list[float] | None = None
-    """
-    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
-    entries, each length, 1e-06 to 10000]
-    """
-    in_use: list[float] | None = None
-    """
-    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
-    each length, 1e-06 to 10000]
-    """
-    wear_blocks: Literal["none", "one end", "both ends"] = "none"
-    """At which ends of every stack wear blocks go."""
-    wear_block_size: float | None = None
-    """
-    Nominal size of a wear block, in `units`. Absent: that of the set's or box's own wear
-    blocks. [length, 1e-06 to 10000]
-    """
-    grade: str | None = None
-    """
-    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it,
-    for the height's uncertainty. [1 to 60 characters]
-    """
-    height: float
-    """Height to build, in `units`; it is taken to the nearest 0.1 nm. [length, 1e-06 to 10000]"""
-    max_blocks: int = 6
-    """Most blocks to wring in one stack, wear blocks included. [count, 1 to 8]"""
-    tolerance: float | None = None
-    """
-    Heights within ± this will do, in `units`: the fewest blocks that come within it, and of
-    these the nearest. Absent: the height itself by nominal sizes, or the nearest by
-    measured ones. [length, 0 to 10000]
-    """
-    aim: Literal["nominal", "actual"] = "nominal"
-    """
-    `nominal`: the nominal sizes sum up to the height. `actual`: the stack whose actual
-    height, measured deviations included, comes nearest; exact for up to 6 blocks out of 200
-    (8 out of 30), and for up to 4 out of more.
-    """
-    prefer: Literal["large blocks", "fewer small blocks", "least wear", "least uncertainty"] = (
-        "large blocks"
-    )
-    """
-    Which of several stacks of as few blocks: `large blocks`, the largest block as large as
-    can be, then the next; `fewer small blocks`, the thinnest block as thick as can be, then
-    the next; `least wear`, blocks wrung least often; `least uncertainty`. With `aim`
-    `actual` the nearest comes first, whatever is preferred.
-    """
-    alternatives: int = 0
-    """How many further stacks to give, the next best ones, all different. [count, 0 to 20]"""
 
 
 class BlockStackResult(BaseModel):
@@ -724,58 +618,6 @@ class BlockStackResult(BaseModel):
     """The next best stacks, in order."""
 
 
-class BlockStacksRequest(BaseModel):
-    """Several heights to stand at once, from one box."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    set: str | None = None
-    """
-    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
-    [1 to 60 characters]
-    """
-    sizes: list[float] | None = None
-    """
-    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
-    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
-    10000]
-    """
-    box: list[BlockOwned] | None = None
-    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
-    missing: list[float] | None = None
-    """
-    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
-    entries, each length, 1e-06 to 10000]
-    """
-    in_use: list[float] | None = None
-    """
-    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
-    each length, 1e-06 to 10000]
-    """
-    wear_blocks: Literal["none", "one end", "both ends"] = "none"
-    """At which ends of every stack wear blocks go."""
-    wear_block_size: float | None = None
-    """
-    Nominal size of a wear block, in `units`. Absent: that of the set's or box's own wear
-    blocks. [length, 1e-06 to 10000]
-    """
-    grade: str | None = None
-    """
-    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it,
-    for the height's uncertainty. [1 to 60 characters]
-    """
-    heights: list[BlockHeightWanted]
-    """
-    The heights, the most important first: where not all can stand, the earlier ones are
-    kept. [1 to 12 entries]
-    """
-    max_blocks: int = 5
-    """Most blocks in each stack, wear blocks included. [count, 1 to 8]"""
-
-
 class BlockToBorrow(BaseModel):
     """A block that is not at hand, with which a height could stand."""
 
@@ -797,35 +639,6 @@ class CenterAdapterShare(BaseModel):
     """Its most at the nose. [length]"""
     tir_at_station: float
     """Its most at the station. [length]"""
-
-
-class CenterContactRequest(BaseModel):
-    """A center and the conical hole that it enters."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    center_included_angle: float | str
-    """
-    Included angle of the center, in degrees. [degree, 20 to 140; or text in degrees,
-    minutes, seconds]
-    """
-    hole_included_angle: float | str
-    """
-    Included angle of the hole's cone, in degrees. [degree, 20 to 140; or text in degrees,
-    minutes, seconds]
-    """
-    mouth_diameter: float
-    """Large diameter of the hole's cone, in `units`. [length, 1e-06 to 10000]"""
-    pilot_diameter: float
-    """Diameter of the pilot, in `units`. [length, 1e-06 to 10000]"""
-    diameter_error: float = 0.0
-    """
-    Error of the bearing diameter to turn into an axial shift, in `units`. [length, 0 to
-    10000]
-    """
 
 
 class CenterContactResult(BaseModel):
@@ -928,48 +741,6 @@ class CenterHoleBall(BaseModel):
     """Found less wanted diameter; None where no height was sent. [length]"""
 
 
-class CenterHoleRequest(BaseModel):
-    """A center hole by its type or its key, and the diameter wanted at its mouth."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    type: Literal["A", "B", "R", "plain", "bell"] | None = None
-    """
-    Type: A, B or R (metric), plain or bell (inch). Send this for the smallest size that
-    reaches the diameter, or `key` for one size.
-    """
-    key: str | None = None
-    """One size, as `GET /v1/centers/holes` lists it. [3 to 12 characters]"""
-    wanted_diameter: float | None = None
-    """
-    Diameter wanted at the mouth of the 60° cone, in `units`; the table's largest where it
-    is not sent. [length, 1e-06 to 10000]
-    """
-    included_angle: float | str = 60.0
-    """
-    Included angle of the cone, in degrees; 60 by every table served here. [degree, 20 to
-    140; or text in degrees, minutes, seconds]
-    """
-    chamfer_diameter: float | None = None
-    """
-    Diameter of the 120° protecting chamfer at the face, in `units`, for types B and bell;
-    type B has the table's where it is not sent. [length, 1e-06 to 10000]
-    """
-    ball_diameter: float | None = None
-    """
-    Ball for the check, in `units`; one that touches halfway if not sent. [length, 1e-06 to
-    10000]
-    """
-    height_over_ball: float | None = None
-    """
-    Measured height of the ball's top over the face, in `units`; negative below it. Needs
-    `ball_diameter`. [length, -10000 to 10000]
-    """
-
-
 class CenterHoleResult(BaseModel):
     """Pilot, countersink and depth."""
 
@@ -1007,9 +778,9 @@ class CenterHoleResult(BaseModel):
     """Length to cut off where the hole may not stay; None where it gives none. [length]"""
     ball: CenterHoleBall | None
     """The check over a ball; None for type R."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How the hole's dimensions are had."""
-    drill_standing: Literal["published", "from memory"]
+    drill_standing: Literal["published", "from-memory"]
     """How the pilot's length is had, on which the tool depths stand."""
 
 
@@ -1046,9 +817,9 @@ class CenterHoleRow(BaseModel):
     """Largest radius of the arc; type R. [length]"""
     source: str
     """Where the row comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How the hole's dimensions are had."""
-    drill_standing: Literal["published", "from memory"]
+    drill_standing: Literal["published", "from-memory"]
     """How pilot lengths and body are had."""
 
 
@@ -1063,50 +834,6 @@ class CenterLimit(BaseModel):
     """Diameter of the coaxiality zone: twice the eccentricity. [length]"""
     tir_on_cone: float
     """Full indicator movement square to the cone's surface: 2 e cos α. [length]"""
-
-
-class CenterLimitsRequest(BaseModel):
-    """
-    What the work may see at a station between two centers: its runout, its position, or
-    both.
-    """
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    runout_allowed_tir: float | None = None
-    """
-    Runout that the work may show at the station, as full indicator movement, in `units`.
-    [length, 1e-06 to 10000]
-    """
-    position_allowed: float | None = None
-    """
-    How far the work's axis may be off its place at the station, in `units`. [length, 1e-06
-    to 10000]
-    """
-    share: float = 1.0
-    """
-    Part of what is allowed that the center may take, such as 0.1 or 0.25. [over 0, at most
-    1]
-    """
-    distance_between_centers: float
-    """Distance between the two centers, in `units`. [length, 1e-06 to 10000]"""
-    station: float
-    """Distance of the station from this center, in `units`. [length, 0 to 10000]"""
-    other_eccentricity: float = 0.0
-    """
-    Eccentricity of the other center, in `units`; it counts in the worst way. [length, 0 to
-    10000]
-    """
-    both_alike: bool = False
-    """Hold both centers to one limit, in place of `other_eccentricity`."""
-    included_angle: float | str = 60.0
-    """
-    Included angle of the center, for the reading square to its surface. [degree, over 0,
-    under 180; or text in degrees, minutes, seconds]
-    """
 
 
 class CenterLimitsResult(BaseModel):
@@ -1375,37 +1102,6 @@ class ConeWork(BaseModel):
     """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
 
 
-class DovetailOverRollsRequest(BaseModel):
-    """A dovetail slide, and two equal rolls in its corners."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    kind: Literal["male", "female"]
-    """`male`: the measure is over the rolls; `female`: between them."""
-    angle: float | str
-    """
-    Angle of the flank to the base, in degrees. [degree, at least 20, under 90; or text in
-    degrees, minutes, seconds]
-    """
-    height: float
-    """Height of the flank. [length, 1e-06 to 10000]"""
-    roll_diameter: float
-    """Diameter of the rolls. [length, 1e-06 to 10000]"""
-    corner_width: float | None = None
-    """Width between the sharp corners at the base. [length, 1e-06 to 10000]"""
-    measure: float | None = None
-    """Measure over or between the rolls. [length, 1e-06 to 10000]"""
-    measure_tolerance: float = 0.0
-    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
-    roll_tolerance: float = 0.0
-    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
-    angle_tolerance_arcsec: float = 0.0
-    """Largest error of the flank's angle. [arcsecond, 0 to 3600]"""
-
-
 class DovetailOverRollsResult(BaseModel):
     """Widths of a dovetail and its measure with rolls."""
 
@@ -1514,15 +1210,15 @@ class DressingGuideEntry(BaseModel):
     """What it does."""
     source: str
     """Where the values come from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How they are had."""
 
 
 class DressingGuideList(BaseModel):
-    """Guide values for single-point dressing of vitrified wheels, coarse to fine."""
+    """Guide values for dressing: every row."""
 
     guides: list[DressingGuideEntry]
-    """The rows."""
+    """The rows, in order."""
 
 
 class DressingGuideRange(BaseModel):
@@ -1542,7 +1238,7 @@ class DressingGuideRange(BaseModel):
     """True where the overlap ratio of this dress lies within."""
     source: str
     """Where the guide values come from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How they are had."""
 
 
@@ -1589,10 +1285,10 @@ class OperationEntry(BaseModel):
 
 
 class OperationList(BaseModel):
-    """Every operation, by topic and name."""
+    """Operation catalogue: every row."""
 
     operations: list[OperationEntry]
-    """The operations."""
+    """The rows, in order."""
 
 
 class PlanCheck(BaseModel):
@@ -1639,7 +1335,7 @@ class PlannedAngle(BaseModel):
     """± tolerance asked for. [arcsecond]"""
     tolerance_used_percent: float
     """Share of the tolerance that the worst case takes. [percent]"""
-    verdict: Literal["conforming", "not conforming", "neither can be said"]
+    verdict: Literal["conforming", "not-conforming", "not-provable"]
     """
     Whether this set-up holds the tolerance, by the decision rule of ISO 14253-1 with the
     expanded uncertainty as guard band.
@@ -1798,47 +1494,6 @@ class RunoutContributor(BaseModel):
     """False for what has to be lived with."""
 
 
-class RunoutConvertRequest(BaseModel):
-    """A value of one term, and the term wanted."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    value: float
-    """Value found, in `units`. [length, 0 to 10000]"""
-    given: Literal[
-        "tir",
-        "eccentricity",
-        "concentricity_zone_diameter",
-        "coaxiality_zone_diameter",
-        "circular_runout",
-        "total_runout",
-    ]
-    """Term of the value."""
-    wanted: Literal[
-        "tir",
-        "eccentricity",
-        "concentricity_zone_diameter",
-        "coaxiality_zone_diameter",
-        "circular_runout",
-        "total_runout",
-    ]
-    """Term wanted."""
-    form_error: float | None = None
-    """
-    Departure of the section from roundness about its least-squares center, peak to valley,
-    in `units`; 0 for a round section. None, and it is taken as unknown. [length, 0 to
-    10000]
-    """
-    every_section_alike: bool = False
-    """
-    True where the value is known to be the greatest of all sections, or the axis to be
-    parallel to the datum and the form the same all along.
-    """
-
-
 class RunoutCorrection(BaseModel):
     """One correction, as a move of the axis."""
 
@@ -1872,34 +1527,6 @@ class RunoutLobe(BaseModel):
     """Amplitude, half of its own full movement. [length]"""
     direction: Angle
     """Angle of its first high spot."""
-
-
-class RunoutOffCrestRequest(BaseModel):
-    """An indicator run along a cone beside its crest."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str
-    """
-    Included angle of the cone, in degrees. [degree, over 0, under 170; or text in degrees,
-    minutes, seconds]
-    """
-    small_diameter: float
-    """Diameter at the small end of the run. [length, 1e-06 to 10000]"""
-    large_diameter: float
-    """Diameter at its large end. [length, 1e-06 to 10000]"""
-    miss: float
-    """How far beside the crest the tip runs, in `units`. [length, 0 to 10000]"""
-    tip_radius: float = 0.0
-    """Radius of the indicator's tip, in `units`. [length, 0 to 10000]"""
-    angle_error_allowed_arcsec: float | None = None
-    """
-    False half angle to allow, in arc-seconds; gives the miss allowed. [arcsecond, 1e-06 to
-    324000]
-    """
 
 
 class RunoutOffCrestResult(BaseModel):
@@ -2010,15 +1637,15 @@ class RunoutTerm(BaseModel):
     """Whether a value speaks of one section or of the whole feature."""
     source: str
     """Standard that defines it."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How the definition is had."""
 
 
 class RunoutTermList(BaseModel):
-    """The terms."""
+    """Terms of runout: every row."""
 
     terms: list[RunoutTerm]
-    """Each term by its definition."""
+    """The rows, in order."""
 
 
 class RunoutVBlockFactor(BaseModel):
@@ -2032,32 +1659,6 @@ class RunoutVBlockFactor(BaseModel):
     """True where less than a twentieth is shown."""
     two_point_factor: float
     """The same for a two-point check, as with a micrometer: odd lobes read 0."""
-
-
-class RunoutVBlockRequest(BaseModel):
-    """A part turned in a V-block under an indicator."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    v_angle: float | str = 90.0
-    """
-    Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees, minutes,
-    seconds]
-    """
-    indicator_angle: float | str = 0.0
-    """
-    Angle of the indicator from the V's bisector, in degrees; 0 opposite the V. [degree, -90
-    to 90; or text in degrees, minutes, seconds]
-    """
-    most_lobes: int = 15
-    """Largest number of lobes to list. [count, 2 to 50]"""
-    lobes: int | None = None
-    """Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]"""
-    reading: float | None = None
-    """Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to 10000]"""
 
 
 class RunoutVBlockResult(BaseModel):
@@ -2136,69 +1737,6 @@ class SetupError(BaseModel):
     """Change of the diameter at the small end for the same infeed. [length]"""
 
 
-class SetupErrorsRequest(BaseModel):
-    """A cone, the way it is ground, and what was out in the set-up."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
-    [degree, over 0, under 180; or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
-    or text in degrees, minutes, seconds]
-    """
-    large_diameter: float
-    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
-    small_diameter: float
-    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
-    wheel_diameter: float
-    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
-    way: Literal["flat wheel on a sine plate", "dressed wheel", "wheel side"]
-    """
-    `flat wheel on a sine plate`: the wheel's periphery, work tilted until its generator is
-    level; also a swivelled workhead under a flat wheel. `dressed wheel`: a flank of the
-    half angle, axes parallel. `wheel side`: the wheel's side, work swivelled.
-    """
-    feed: Literal["traversed", "plunge"]
-    """
-    `traversed`: the table carries the work past the wheel, square to the plane in which the
-    angle is set, so that the wheel sweeps a plane. `plunge`: it stands still.
-    """
-    contact_radius: float | None = None
-    """
-    Wheel side only: radius of the wheel at which the small end is ground, in `units`.
-    Absent: the wheel's own radius. [length, 1e-06 to 10000]
-    """
-    rated_for_side: bool | None = None
-    """
-    Wheel side only: whether the wheel is stated to be rated for grinding with its side.
-    Absent where it is not known, which is not a permission.
-    """
-    axis_offset: float = 0.0
-    """
-    Distance of the work's axis, at the small end, from the plane through the wheel's axis
-    in which the angle is set (high or low, or to the side), in `units`. [length, -10000 to
-    10000]
-    """
-    tilt_error_arcsec: float = 0.0
-    """
-    Error of the set angle in the plane in which it is set, in arc-seconds: pitch of the
-    fixture on a sine plate, swivel of a workhead. [arcsecond, -324000 to 324000]
-    """
-    yaw_arcsec: float = 0.0
-    """
-    Turn of the work's axis out of that plane, in arc-seconds: yaw of the fixture on the
-    plate. [arcsecond, -324000 to 324000]
-    """
-
-
 class SetupStation(BaseModel):
     """The cone as ground at one station, all errors together."""
 
@@ -2208,42 +1746,6 @@ class SetupStation(BaseModel):
     """Diameter ground. [length]"""
     wanted_diameter: float
     """Diameter of the wanted cone. [length]"""
-
-
-class SineAngleRequest(BaseModel):
-    """A sine bar or plate, and the stack under its high roll, or the stacks under both."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    high_roll_diameter: float | None = None
-    """
-    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
-    with `low_roll_diameter`. [length, 1e-06 to 10000]
-    """
-    low_roll_diameter: float | None = None
-    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
-    base_step: float = 0.0
-    """
-    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
-    plate with equal rolls stands at zero. [length, -10000 to 10000]
-    """
-    height: float | None = None
-    """
-    Height of the stack under the high roll over that under the low roll; less than the
-    center distance. Either this or `high_stack`. [length, 1e-06 to 10000]
-    """
-    high_stack: float | None = None
-    """Stack under the high roll, as measured, in `units`. [length, -10000 to 10000]"""
-    low_stack: float = 0.0
-    """
-    Stack under the low roll, as measured; counts with `high_stack` only. [length, -10000 to
-    10000]
-    """
 
 
 class SineAngleResult(BaseModel):
@@ -2349,41 +1851,6 @@ class SineComplement(BaseModel):
     """
 
 
-class SineCompoundAnglesRequest(BaseModel):
-    """The stacks under both plates of a compound plate."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    base_center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    top_center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    base_axis: Literal["x", "y"]
-    """
-    Axis of the machine along which the hinge of the base plate lies: `x` (left to right;
-    the base raises the back or the front) or `y` (front to back; the base raises the right
-    or the left). The upper plate's hinge lies along the other. Always required: the same
-    two stacks in the other order give another surface.
-    """
-    base_height: float
-    """
-    Stack under the base plate's raised roll, in `units`: positive under the right or back
-    roll, negative under the left or front one. [length, -10000 to 10000]
-    """
-    top_height: float
-    """
-    Stack under the upper plate's raised roll, signed in the same way. [length, -10000 to
-    10000]
-    """
-    base_step: float = 0.0
-    """Stack under the base plate's roll at which it stands at zero. [length, -10000 to 10000]"""
-    top_step: float = 0.0
-    """Stack under the upper plate's roll at which it stands at zero. [length, -10000 to 10000]"""
-
-
 class SineCompoundCheck(BaseModel):
     """The result, checked by rotating the surface's normal through both hinges."""
 
@@ -2422,83 +1889,6 @@ class SineCompoundStacks(BaseModel):
     """Angle between the surface wanted and the one that these stacks give. [arcsecond]"""
 
 
-class SineCorrectionRequest(BaseModel):
-    """A plate whose angle was measured, and, to say which blocks to swap, its stack and set."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    set: str | None = None
-    """
-    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
-    [1 to 60 characters]
-    """
-    sizes: list[float] | None = None
-    """
-    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
-    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
-    10000]
-    """
-    box: list[BlockOwned] | None = None
-    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
-    missing: list[float] | None = None
-    """
-    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
-    entries, each length, 1e-06 to 10000]
-    """
-    in_use: list[float] | None = None
-    """
-    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
-    each length, 1e-06 to 10000]
-    """
-    center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    high_roll_diameter: float | None = None
-    """
-    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
-    with `low_roll_diameter`. [length, 1e-06 to 10000]
-    """
-    low_roll_diameter: float | None = None
-    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
-    base_step: float = 0.0
-    """
-    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
-    plate with equal rolls stands at zero. [length, -10000 to 10000]
-    """
-    angle: float | str
-    """
-    Angle wanted, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
-    seconds]
-    """
-    measured_angle: float | str | None = None
-    """
-    Angle measured, in degrees. Either this or `error_arcsec`. [degree, over 0, under 90; or
-    text in degrees, minutes, seconds]
-    """
-    error_arcsec: float | None = None
-    """
-    Angle measured less angle wanted, in arc-seconds. Either this or `measured_angle`.
-    [arcsecond, -324000 to 324000]
-    """
-    blocks: list[float] | None = None
-    """
-    Blocks under the high roll now, in `units`; with `set` or `sizes`, which hold them too.
-    [1 to 8 entries, each length, 1e-06 to 10000]
-    """
-    low_stack: float = 0.0
-    """Stack under the low roll, left as it is, in `units`. [length, 0 to 10000]"""
-    max_blocks: int = 6
-    """Most blocks in the new stack. [count, 1 to 8]"""
-    tolerance_arcsec: float | None = None
-    """
-    Angles within ± this of the wanted one will do; of them, the one with the fewest blocks
-    to handle is taken. Absent: the nearest height that the set's step has. [arcsecond,
-    1e-06 to 324000]
-    """
-
-
 class SineEdgeTurns(BaseModel):
     """How far the part's edges turn in plan when the plate is set; positive from +X toward +Y."""
 
@@ -2533,92 +1923,6 @@ class SineHingeSetting(BaseModel):
     """
     instruction: str
     """What to do, in plain words."""
-
-
-class SineLowStackRequest(BaseModel):
-    """An angle, a plate, and one set for the stacks under both of its rolls."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    set: str | None = None
-    """
-    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
-    [1 to 60 characters]
-    """
-    sizes: list[float] | None = None
-    """
-    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
-    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
-    10000]
-    """
-    box: list[BlockOwned] | None = None
-    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
-    missing: list[float] | None = None
-    """
-    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
-    entries, each length, 1e-06 to 10000]
-    """
-    in_use: list[float] | None = None
-    """
-    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
-    each length, 1e-06 to 10000]
-    """
-    center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    high_roll_diameter: float | None = None
-    """
-    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
-    with `low_roll_diameter`. [length, 1e-06 to 10000]
-    """
-    low_roll_diameter: float | None = None
-    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
-    base_step: float = 0.0
-    """
-    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
-    plate with equal rolls stands at zero. [length, -10000 to 10000]
-    """
-    angle: float | str
-    """
-    Angle wanted, in degrees. [degree, at least 0, under 90; or text in degrees, minutes,
-    seconds]
-    """
-    low_stack: Literal["if needed", "fewest blocks", "always", "never"] = "if needed"
-    """
-    `if needed`: a stack under the low roll only where no single stack of up to
-    `single_blocks` does it; `fewest blocks`: wherever it saves a block; `always`; `never`,
-    as for a plate that pivots on its low roll.
-    """
-    single_blocks: int = 4
-    """
-    Most blocks that a single stack may have before two stacks are preferred. [count, 1 to
-    8]
-    """
-    max_blocks: int = 6
-    """Most blocks in both stacks together. [count, 1 to 8]"""
-    smallest_high_stack: float = 0.0
-    """
-    Least height of the high roll's stack, in `units`: what lifts the plate off its rest.
-    [length, 0 to 10000]
-    """
-    smallest_low_stack: float = 0.0
-    """
-    Least height of the low roll's stack, where there is one, in `units`. [length, 0 to
-    10000]
-    """
-    tolerance_arcsec: float | None = None
-    """
-    Angles within ± this of the wanted one will do, in arc-seconds: of them, the one with
-    the fewest blocks is taken. Absent: the nearest height that the set's step has.
-    [arcsecond, 1e-06 to 324000]
-    """
-    largest_angle: float | str | None = None
-    """
-    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
-    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
-    """
 
 
 class SineMend(BaseModel):
@@ -2737,166 +2041,6 @@ class SineRequirement(BaseModel):
     """Largest value with all other terms as stated; absent where they leave no room."""
 
 
-class SineRequirementsRequest(BaseModel):
-    """The angle's tolerance, and the set-up as it is at hand."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    angle: float | str
-    """
-    Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
-    seconds]
-    """
-    center_distance_tolerance: float = 0.0
-    """Limit ± of the center distance, in `units`. [length, 0 to 10000]"""
-    roll_difference: float = 0.0
-    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
-    roll_parallelism: float = 0.0
-    """
-    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
-    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
-    """
-    face_parallelism: float = 0.0
-    """
-    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
-    [length, 0 to 10000]
-    """
-    face_parallelism_on_rolls: bool = False
-    """
-    True where the face's parallelism was measured with the plate resting on its rolls: it
-    then holds the rolls' difference already, and only the rest of it counts.
-    """
-    face_flatness: float = 0.0
-    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
-    face_length: float | None = None
-    """
-    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
-    the center distance. [length, 1e-06 to 10000]
-    """
-    stack_tolerance: float = 0.0
-    """Limit ± of the block stack's height, in `units`. [length, 0 to 10000]"""
-    table_flatness: float = 0.0
-    """
-    Limit ± of the difference in height of the surface plate under the two rolls, in
-    `units`. [length, 0 to 10000]
-    """
-    particle: float = 0.0
-    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
-    temperature_celsius: float = 20.0
-    """Temperature of plate and blocks. [°C, -40 to 150]"""
-    temperature_uncertainty_celsius: float = 0.0
-    """Limit ± of that temperature, in kelvins. [°C, 0 to 50]"""
-    temperature_difference_celsius: float = 0.0
-    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
-    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
-    """Material of the blocks."""
-    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
-    """Material of the plate."""
-    yaw: float | str = 0.0
-    """
-    Limit ± of the yaw between the work's axis and the plane in which the plate tilts, in
-    degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
-    """
-    fixture_pitch_arcsec: float = 0.0
-    """Limit ± of the pitch of the fixture's axis to the plate's face. [arcsecond, 0 to 324000]"""
-    wheel_breakdown: float = 0.0
-    """
-    Limit ± by which the wheel's face is off over `wheel_contact_length`, in `units`.
-    [length, 0 to 10000]
-    """
-    wheel_contact_length: float | None = None
-    """Length of the slant that the wheel's face grinds, in `units`. [length, 1e-06 to 10000]"""
-    normal_terms: (
-        list[
-            Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "table-flatness",
-                "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "yaw",
-                "fixture-pitch",
-                "wheel-breakdown",
-            ]
-        ]
-        | None
-    ) = None
-    """
-    Terms whose number is a standard deviation of a normal distribution, not a limit. All
-    other terms are rectangular, unless listed below; yaw always is. [at most 15 entries]
-    """
-    triangular_terms: (
-        list[
-            Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "table-flatness",
-                "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "yaw",
-                "fixture-pitch",
-                "wheel-breakdown",
-            ]
-        ]
-        | None
-    ) = None
-    """Terms with a triangular distribution. [at most 15 entries]"""
-    u_shaped_terms: (
-        list[
-            Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "table-flatness",
-                "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "yaw",
-                "fixture-pitch",
-                "wheel-breakdown",
-            ]
-        ]
-        | None
-    ) = None
-    """Terms with a U-shaped distribution, such as a cycling temperature. [at most 15 entries]"""
-    coverage_factor: float = 2.0
-    """
-    Coverage factor k of the expanded uncertainty, which is the guard band of the decision:
-    2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
-    """
-    tolerance_on: Literal["plate angle", "included angle"] = "plate angle"
-    """
-    What the tolerance belongs to: a cone's half angle follows the plate's angle, so that
-    its error counts twice on the `included angle`.
-    """
-    tolerance_arcsec: float
-    """The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
-
-
 class SineRequirementsResult(BaseModel):
     """What must be held so that the angle keeps its tolerance."""
 
@@ -2941,50 +2085,6 @@ class SineRequirementsResult(BaseModel):
     """
     Where no single term can: the fewest, largest first, that would have to be all but
     removed.
-    """
-
-
-class SineSettingRequest(BaseModel):
-    """A sine bar or plate, and the angle wanted."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    high_roll_diameter: float | None = None
-    """
-    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
-    with `low_roll_diameter`. [length, 1e-06 to 10000]
-    """
-    low_roll_diameter: float | None = None
-    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
-    base_step: float = 0.0
-    """
-    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
-    plate with equal rolls stands at zero. [length, -10000 to 10000]
-    """
-    angle: float | str
-    """
-    Angle between the plate's top and the surface it stands on, in degrees. [degree, over 0,
-    under 90; or text in degrees, minutes, seconds]
-    """
-    largest_angle: float | str | None = None
-    """
-    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
-    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
-    """
-    steep_angle: float | str = 45.0
-    """
-    Angle in degrees past which the complement (work turned by 90°) is offered. [degree,
-    over 0, under 90; or text in degrees, minutes, seconds]
-    """
-    resolution: float | None = None
-    """
-    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
-    1e-06 to 10000]
     """
 
 
@@ -3038,50 +2138,6 @@ class SineSwap(BaseModel):
     """Angle to expect less the angle wanted, from the set's step alone. [arcsecond]"""
 
 
-class SineTableRequest(BaseModel):
-    """A sine bar or plate, and a range of angles."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    high_roll_diameter: float | None = None
-    """
-    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
-    with `low_roll_diameter`. [length, 1e-06 to 10000]
-    """
-    low_roll_diameter: float | None = None
-    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
-    base_step: float = 0.0
-    """
-    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
-    plate with equal rolls stands at zero. [length, -10000 to 10000]
-    """
-    first_angle: float | str
-    """
-    First angle of the table, in degrees. [degree, at least 0, under 90; or text in degrees,
-    minutes, seconds]
-    """
-    last_angle: float | str
-    """
-    Last angle of the table, in degrees; the table may end a part step below it. [degree, at
-    least 0, under 90; or text in degrees, minutes, seconds]
-    """
-    step: float | str
-    """
-    Step from one angle to the next, in degrees; at least one second of arc. [degree,
-    0.000277777777777778 to 45; or text in degrees, minutes, seconds]
-    """
-    resolution: float | None = None
-    """
-    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
-    1e-06 to 10000]
-    """
-
-
 class SineTableRow(BaseModel):
     """One line of a setting table."""
 
@@ -3096,55 +2152,6 @@ class SineTableRow(BaseModel):
     Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
     [arcsecond]
     """
-
-
-class SineTaperAngleRequest(BaseModel):
-    """The stack at which a taper's top generator is parallel, or nearly so."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    high_roll_diameter: float | None = None
-    """
-    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
-    with `low_roll_diameter`. [length, 1e-06 to 10000]
-    """
-    low_roll_diameter: float | None = None
-    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
-    base_step: float = 0.0
-    """
-    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
-    plate with equal rolls stands at zero. [length, -10000 to 10000]
-    """
-    height: float
-    """
-    Height of the stack under the high roll over that under the low roll. [length, 1e-06 to
-    10000]
-    """
-    holding: Literal["between centers", "on its generator", "in a vee"]
-    """
-    How the taper is held. `between centers`: its axis parallel to the plate's top, also a
-    bar laid over a taper whose axis is level; `on its generator`: lying on the plate's flat
-    top, also a bar laid over a taper that lies on the surface plate; `in a vee`: lying in a
-    vee along the plate.
-    """
-    vee_angle: float | str = 90.0
-    """
-    Included angle of the vee, in degrees; counts for `in a vee` only. [degree, over 0, at
-    most 180; or text in degrees, minutes, seconds]
-    """
-    indicator_rise: float = 0.0
-    """
-    Rise of the top generator along `indicator_travel`, in `units`: positive where it rises
-    toward the low roll, so that the taper is larger than the plate's setting. [length,
-    -10000 to 10000]
-    """
-    indicator_travel: float | None = None
-    """Travel of the indicator along the top generator, in `units`. [length, 1e-06 to 10000]"""
 
 
 class SineTaperAngleResult(BaseModel):
@@ -3169,63 +2176,6 @@ class SineTaperAngleResult(BaseModel):
     """Change of diameter for one unit of length. [length per length]"""
     included_arcsec_per_step: float
     """Change of the included angle for one bench step of height. [arcsecond]"""
-
-
-class SineTaperSettingRequest(BaseModel):
-    """A taper, and how it is held on a sine plate."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    included_angle: float | str | None = None
-    """
-    Included angle of the cone, in degrees. [degree, over 0, under 180; or text in degrees,
-    minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Angle between the cone's side and its axis, in degrees. [degree, over 0, under 90; or
-    text in degrees, minutes, seconds]
-    """
-    taper_per_foot: float | None = None
-    """Change of diameter in inches per foot of length. [inch per foot, over 0, at most 100]"""
-    taper_ratio: float | None = None
-    """x of a taper 1:x: length for one unit of change of diameter. [0.01 to 1000000]"""
-    taper_per_length: float | None = None
-    """Change of diameter for one unit of length. [length per length, over 0, at most 100]"""
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    high_roll_diameter: float | None = None
-    """
-    Diameter of the roll that is raised, in `units`; only where the rolls differ, together
-    with `low_roll_diameter`. [length, 1e-06 to 10000]
-    """
-    low_roll_diameter: float | None = None
-    """Diameter of the other roll, in `units`. [length, 1e-06 to 10000]"""
-    base_step: float = 0.0
-    """
-    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
-    plate with equal rolls stands at zero. [length, -10000 to 10000]
-    """
-    holding: Literal["between centers", "on its generator", "in a vee"]
-    """
-    How the taper is held. `between centers`: its axis parallel to the plate's top, also a
-    bar laid over a taper whose axis is level; `on its generator`: lying on the plate's flat
-    top, also a bar laid over a taper that lies on the surface plate; `in a vee`: lying in a
-    vee along the plate.
-    """
-    vee_angle: float | str = 90.0
-    """
-    Included angle of the vee, in degrees; counts for `in a vee` only. [degree, over 0, at
-    most 180; or text in degrees, minutes, seconds]
-    """
-    largest_angle: float | str | None = None
-    """
-    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
-    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
-    """
 
 
 class SineTaperSlip(BaseModel):
@@ -3258,168 +2208,6 @@ class SineTrueTilt(BaseModel):
     Direction in plan in which the surface rises, in degrees from +X (right) toward +Y
     (back). [degree, -360 to 360; or text in degrees, minutes, seconds]
     """
-
-
-class SineUncertaintyRequest(BaseModel):
-    """A set-up, its errors, and the tolerance to judge it by."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    angle: float | str
-    """
-    Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
-    seconds]
-    """
-    center_distance_tolerance: float = 0.0
-    """Limit ± of the center distance, in `units`. [length, 0 to 10000]"""
-    roll_difference: float = 0.0
-    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
-    roll_parallelism: float = 0.0
-    """
-    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
-    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
-    """
-    face_parallelism: float = 0.0
-    """
-    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
-    [length, 0 to 10000]
-    """
-    face_parallelism_on_rolls: bool = False
-    """
-    True where the face's parallelism was measured with the plate resting on its rolls: it
-    then holds the rolls' difference already, and only the rest of it counts.
-    """
-    face_flatness: float = 0.0
-    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
-    face_length: float | None = None
-    """
-    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
-    the center distance. [length, 1e-06 to 10000]
-    """
-    stack_tolerance: float = 0.0
-    """Limit ± of the block stack's height, in `units`. [length, 0 to 10000]"""
-    table_flatness: float = 0.0
-    """
-    Limit ± of the difference in height of the surface plate under the two rolls, in
-    `units`. [length, 0 to 10000]
-    """
-    particle: float = 0.0
-    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
-    temperature_celsius: float = 20.0
-    """Temperature of plate and blocks. [°C, -40 to 150]"""
-    temperature_uncertainty_celsius: float = 0.0
-    """Limit ± of that temperature, in kelvins. [°C, 0 to 50]"""
-    temperature_difference_celsius: float = 0.0
-    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
-    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
-    """Material of the blocks."""
-    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
-    """Material of the plate."""
-    yaw: float | str = 0.0
-    """
-    Limit ± of the yaw between the work's axis and the plane in which the plate tilts, in
-    degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
-    """
-    fixture_pitch_arcsec: float = 0.0
-    """Limit ± of the pitch of the fixture's axis to the plate's face. [arcsecond, 0 to 324000]"""
-    wheel_breakdown: float = 0.0
-    """
-    Limit ± by which the wheel's face is off over `wheel_contact_length`, in `units`.
-    [length, 0 to 10000]
-    """
-    wheel_contact_length: float | None = None
-    """Length of the slant that the wheel's face grinds, in `units`. [length, 1e-06 to 10000]"""
-    normal_terms: (
-        list[
-            Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "table-flatness",
-                "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "yaw",
-                "fixture-pitch",
-                "wheel-breakdown",
-            ]
-        ]
-        | None
-    ) = None
-    """
-    Terms whose number is a standard deviation of a normal distribution, not a limit. All
-    other terms are rectangular, unless listed below; yaw always is. [at most 15 entries]
-    """
-    triangular_terms: (
-        list[
-            Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "table-flatness",
-                "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "yaw",
-                "fixture-pitch",
-                "wheel-breakdown",
-            ]
-        ]
-        | None
-    ) = None
-    """Terms with a triangular distribution. [at most 15 entries]"""
-    u_shaped_terms: (
-        list[
-            Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "table-flatness",
-                "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "yaw",
-                "fixture-pitch",
-                "wheel-breakdown",
-            ]
-        ]
-        | None
-    ) = None
-    """Terms with a U-shaped distribution, such as a cycling temperature. [at most 15 entries]"""
-    coverage_factor: float = 2.0
-    """
-    Coverage factor k of the expanded uncertainty, which is the guard band of the decision:
-    2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
-    """
-    tolerance_on: Literal["plate angle", "included angle"] = "plate angle"
-    """
-    What the tolerance belongs to: a cone's half angle follows the plate's angle, so that
-    its error counts twice on the `included angle`.
-    """
-    tolerance_arcsec: float | None = None
-    """The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
-    trials: int = 50000
-    """Trials of the Monte Carlo check. [count, 1000 to 200000]"""
 
 
 class SineUncertaintyResult(BaseModel):
@@ -3479,7 +2267,7 @@ class SineUncertaintyResult(BaseModel):
     Tightest ± tolerance, on what `tolerance_on` names, that this set-up is good for: |bias|
     + expanded uncertainty. [arcsecond]
     """
-    verdict: Literal["conforming", "not conforming", "neither can be said"] | None
+    verdict: Literal["conforming", "not-conforming", "not-provable"] | None
     """
     Whether the set-up is good for the tolerance: the bias against the tolerance, with the
     expanded uncertainty as guard band; absent without a tolerance.
@@ -3502,10 +2290,11 @@ class Source(BaseModel):
 
     citation: str
     """Author, title, edition, year, clause or page; or the derivation."""
-    standing: Literal["published", "derived", "common practice, no source", "from memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
     """
-    `published`: read in the text cited or its reprint; `from memory`: recalled, not read
-    again; `derived`: worked out and cross-checked by this project.
+    `published`: read in the text cited or its reprint; `from-memory`: recalled, not read
+    again; `derived`: worked out and cross-checked by this project;
+    `common-practice-no-source`: what the trade does, with no source.
     """
 
 
@@ -3542,7 +2331,7 @@ class StandardShankDimensions(BaseModel):
     """Names of the columns seen in print."""
     source: str
     """Standard and table."""
-    standing: Literal["published", "from memory", "derived"]
+    standing: Literal["published", "from-memory", "derived"]
     """How the other columns are had."""
 
 
@@ -3573,15 +2362,15 @@ class StandardTaperEntry(BaseModel):
     """Standard and clause."""
     dimensions: StandardShankDimensions | None
     """Principal dimensions of shank and socket, where the table holds them."""
-    standing: Literal["published", "from memory", "derived"]
+    standing: Literal["published", "from-memory", "derived"]
     """How the row is had."""
 
 
 class StandardTaperList(BaseModel):
-    """The standard tapers."""
+    """Standard tapers: every row."""
 
-    tapers: list[StandardTaperEntry]
-    """The tapers, by series and number."""
+    standard: list[StandardTaperEntry]
+    """The rows, in order."""
 
 
 class StraightShank(BaseModel):
@@ -3593,21 +2382,6 @@ class StraightShank(BaseModel):
     kind: Literal["straight"]
     diameter: float
     """Diameter of the shank, in `units`. [length, 1e-06 to 10000]"""
-
-
-class TaperAngleRequest(BaseModel):
-    """The angle of a taper as a drawing writes it."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    text: str
-    """
-    `60° included`, `8°17'50" half`, `30 complement`, `1:20`, `7/24`, `5 %`, `0.6 in/ft`,
-    `3/4 per foot`, `0.05 per inch`, `D 20 d 18 L 40`. [1 to 60 characters]
-    """
-    bare_angle_is: Literal["included", "half", "complement"] | None = None
-    """Which angle it is where the text does not say; `complement` is from the face."""
 
 
 class TaperAngleResult(BaseModel):
@@ -3657,65 +2431,8 @@ class TaperCandidate(BaseModel):
     """Whether both diameters lie within the table's, to 5 %; true for a mere rate."""
     source: str
     """Where the row comes from."""
-    standing: Literal["published", "from memory", "derived"]
+    standing: Literal["published", "from-memory", "derived"]
     """How the row is had."""
-
-
-class TaperCleanUpRequest(BaseModel):
-    """A cone as it stands, and what may still come off it."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
-    or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
-    degrees, minutes, seconds]
-    """
-    taper_per_foot: float | None = None
-    """
-    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
-    2000]
-    """
-    one_in_x: float | None = None
-    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
-    large_diameter: float
-    """Diameter at the large end as it stands, the mean over a turn. [length, 1e-06 to 10000]"""
-    length: float
-    """Length to clean up along the axis. [length, 1e-06 to 10000]"""
-    tir_large_end: float = 0.0
-    """Full indicator movement at the large end. [length, 0 to 10000]"""
-    tir_small_end: float = 0.0
-    """Full indicator movement at the small end. [length, 0 to 10000]"""
-    tir_indicated: Literal["square to the surface", "radially"] = "square to the surface"
-    """How the indicator stood."""
-    half_angle_error_arcsec: float = 0.0
-    """
-    Half angle as it stands less the right one: positive where too blunt. [arcsecond, -36000
-    to 36000]
-    """
-    wear: float = 0.0
-    """Deepest wear or dent below the surface, square to it. [length, 0 to 10000]"""
-    allowance: float = 0.0
-    """Further stock to be sure that all is clean, square to the surface. [length, 0 to 10000]"""
-    least_large_diameter: float | None = None
-    """
-    Smallest diameter at the large end's station that is still of use. [length, 1e-06 to
-    10000]
-    """
-    largest_point_loss: float | None = None
-    """Most that the point may lose along the axis. [length, 0 to 10000]"""
-    downfeed_per_pass: float | None = None
-    """Feed a pass, square to the cone. [length, 1e-06 to 10000]"""
-    spark_out_passes: int = 2
-    """Passes without feed at the end. [count, 0 to 100]"""
 
 
 class TaperCleanUpResult(BaseModel):
@@ -3751,28 +2468,6 @@ class TaperCleanUpResult(BaseModel):
     """Passes with and without feed. [count]"""
 
 
-class TaperIdentifyRequest(BaseModel):
-    """Two diameters of an unknown taper and the distance between them."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    large_diameter: float
-    """Larger diameter measured. [length, 1e-06 to 10000]"""
-    small_diameter: float
-    """Smaller diameter measured. [length, 1e-06 to 10000]"""
-    distance: float
-    """Distance between them along the axis. [length, 1e-06 to 10000]"""
-    diameter_error: float = 0.0
-    """Largest error of each diameter as measured. [length, 0 to 10000]"""
-    distance_error: float = 0.0
-    """Largest error of the distance as measured. [length, 0 to 10000]"""
-    candidates: int = 5
-    """How many candidates to list. [count, 1 to 50]"""
-
-
 class TaperIdentifyResult(BaseModel):
     """Standard tapers, best fit first: those of fitting size before the others."""
 
@@ -3784,55 +2479,6 @@ class TaperIdentifyResult(BaseModel):
     """Largest error of it that the measuring errors stated cause. [arcsecond]"""
     candidates: list[TaperCandidate]
     """Candidates, best first."""
-
-
-class TaperInfeedRequest(BaseModel):
-    """A layer on a cone, stated in one way; how it is to be taken off."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
-    or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
-    degrees, minutes, seconds]
-    """
-    taper_per_foot: float | None = None
-    """
-    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
-    2000]
-    """
-    one_in_x: float | None = None
-    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
-    amount: float
-    """Size of the layer, measured as `amount_is` says. [length, 1e-06 to 10000]"""
-    amount_is: Literal["normal", "radius", "diameter", "axial"] = "normal"
-    """
-    How `amount` is measured. `normal`: square to the surface, as a sine plate feeds down
-    under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled workhead
-    feeds; `axial`: as the gauge line and the point move.
-    """
-    downfeed_per_pass: float | None = None
-    """Feed a pass, square to the surface. [length, 1e-06 to 10000]"""
-    spark_out_passes: int = 2
-    """Passes without feed at the end. [count, 0 to 100]"""
-    length: float | None = None
-    """
-    Length of the cone along its axis; needed with `half_angle_error_arcsec` [length, 1e-06
-    to 10000]
-    """
-    half_angle_error_arcsec: float = 0.0
-    """
-    Half angle of the part as it stands less the right one: positive where it is too blunt.
-    [arcsecond, -36000 to 36000]
-    """
 
 
 class TaperInfeedResult(BaseModel):
@@ -3898,48 +2544,6 @@ class TaperMeasuredResult(BaseModel):
     """Expanded uncertainty of the small diameter, k = 2. [length]"""
 
 
-class TaperOneBallRequest(BaseModel):
-    """One ball in a socket of known slope."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
-    or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
-    degrees, minutes, seconds]
-    """
-    taper_per_foot: float | None = None
-    """
-    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
-    2000]
-    """
-    one_in_x: float | None = None
-    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
-    ball: float
-    """Diameter of the ball. [length, 1e-06 to 10000]"""
-    ball_depth: float
-    """
-    Depth of the ball's top below the mouth; negative where it stands out. [length, -10000
-    to 10000]
-    """
-    length: float
-    """Depth of the cone from the mouth. [length, 1e-06 to 10000]"""
-    measure_tolerance: float = 0.0
-    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
-    roll_tolerance: float = 0.0
-    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
-    included_angle_tolerance_arcsec: float = 0.0
-    """Largest error of the included angle. [arcsecond, 0 to 36000]"""
-
-
 class TaperOneBallResult(BaseModel):
     """The socket's mouth from one ball."""
 
@@ -3955,41 +2559,6 @@ class TaperOneBallResult(BaseModel):
     """Expanded uncertainty, k = 2. [length]"""
 
 
-class TaperOverBallsNominalRequest(BaseModel):
-    """A nominal socket that is to be measured with balls."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
-    or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
-    degrees, minutes, seconds]
-    """
-    taper_per_foot: float | None = None
-    """
-    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
-    2000]
-    """
-    one_in_x: float | None = None
-    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
-    mouth_diameter: float
-    """Diameter at the mouth. [length, 1e-06 to 10000]"""
-    length: float
-    """Depth of the cone from the mouth. [length, 1e-06 to 10000]"""
-    large_ball: float
-    """Diameter of the larger ball. [length, 1e-06 to 10000]"""
-    small_ball: float
-    """Diameter of the smaller ball. [length, 1e-06 to 10000]"""
-
-
 class TaperOverBallsNominalResult(BaseModel):
     """What to expect with balls in a socket."""
 
@@ -4003,72 +2572,6 @@ class TaperOverBallsNominalResult(BaseModel):
     """Depth at which the smaller ball touches. [length]"""
     half_angle: Angle
     """Half angle."""
-
-
-class TaperOverBallsRequest(BaseModel):
-    """What was measured with two balls in a socket that narrows downward."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    large_ball: float
-    """Diameter of the larger ball. [length, 1e-06 to 10000]"""
-    small_ball: float
-    """Diameter of the smaller ball. [length, 1e-06 to 10000]"""
-    large_ball_depth: float
-    """
-    Depth of the larger ball's top below the mouth; negative where it stands out. [length,
-    -10000 to 10000]
-    """
-    small_ball_depth: float
-    """Depth of the smaller ball's top below the mouth. [length, -10000 to 10000]"""
-    length: float
-    """Depth of the cone from the mouth. [length, 1e-06 to 10000]"""
-    measure_tolerance: float = 0.0
-    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
-    roll_tolerance: float = 0.0
-    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
-
-
-class TaperOverRollsNominalRequest(BaseModel):
-    """A nominal taper that is to be measured over rolls."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
-    or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
-    degrees, minutes, seconds]
-    """
-    taper_per_foot: float | None = None
-    """
-    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
-    2000]
-    """
-    one_in_x: float | None = None
-    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
-    large_diameter: float
-    """Diameter at the large end. [length, 1e-06 to 10000]"""
-    length: float
-    """Length of the cone along its axis. [length, 1e-06 to 10000]"""
-    standing_on: Literal["small end", "large end"] = "small end"
-    """End that the part stands on."""
-    roll_diameter: float
-    """Diameter of the rolls. [length, 1e-06 to 10000]"""
-    lower_stack: float = 0.0
-    """Blocks under each roll, lower. [length, 0 to 10000]"""
-    rise: float
-    """Upper blocks less lower blocks. [length, 1e-06 to 10000]"""
 
 
 class TaperOverRollsNominalResult(BaseModel):
@@ -4088,71 +2591,6 @@ class TaperOverRollsNominalResult(BaseModel):
     """Half angle."""
     half_angle_arcsec_per_measure_step: float
     """Half angle that 0.0001 in or 0.001 mm on one measure stands for. [arcsecond]"""
-
-
-class TaperOverRollsRequest(BaseModel):
-    """What was measured over two equal rolls at two heights, on a part standing upright."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    roll_diameter: float
-    """Diameter of the rolls. [length, 1e-06 to 10000]"""
-    lower_measure: float
-    """Measure over both rolls at the lower height. [length, 1e-06 to 10000]"""
-    upper_measure: float
-    """Measure over both rolls at the upper height. [length, 1e-06 to 10000]"""
-    lower_stack: float = 0.0
-    """Blocks under each roll at the lower height; 0 on the surface plate. [length, 0 to 10000]"""
-    rise: float
-    """Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]"""
-    length: float
-    """Length of the cone above the face it stands on. [length, 1e-06 to 10000]"""
-    measure_tolerance: float = 0.0
-    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
-    roll_tolerance: float = 0.0
-    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
-    rise_tolerance: float = 0.0
-    """Largest error of the difference of the heights. [length, 0 to 10000]"""
-
-
-class TaperPlugDepthNominalRequest(BaseModel):
-    """A nominal taper that is to be gauged by depth."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
-    or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
-    degrees, minutes, seconds]
-    """
-    taper_per_foot: float | None = None
-    """
-    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
-    2000]
-    """
-    one_in_x: float | None = None
-    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
-    large_diameter: float
-    """Diameter at the large end. [length, 1e-06 to 10000]"""
-    length: float
-    """Length of the part's cone. [length, 1e-06 to 10000]"""
-    gauge_diameter: float
-    """The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]"""
-    gauge_length: float = 0.0
-    """How far the gauge's cone runs from its line toward the small end. [length, 0 to 10000]"""
-    diameter_tolerance: float = 0.0
-    """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
 
 
 class TaperPlugDepthNominalResult(BaseModel):
@@ -4175,69 +2613,6 @@ class TaperPlugDepthNominalResult(BaseModel):
     """Length over which the gauge touches; 0 for a sharp edge. [length]"""
     half_angle: Angle
     """Half angle."""
-
-
-class TaperPlugDepthRequest(BaseModel):
-    """
-    A plug gauge in a socket, or a ring gauge over a plug, at a measured depth.
-
-    State the slope, or a second gauge of another diameter that gives it; with both, the
-    slope stated is compared.
-    """
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
-    or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
-    degrees, minutes, seconds]
-    """
-    taper_per_foot: float | None = None
-    """
-    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
-    2000]
-    """
-    one_in_x: float | None = None
-    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
-    gauge_diameter: float
-    """The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]"""
-    depth: float
-    """
-    Distance from the part's large end (a socket's mouth, a plug's large end) toward the
-    small end to the gauge's line or sharp edge; negative where it stands out. [length,
-    -10000 to 10000]
-    """
-    gauge_length: float = 0.0
-    """
-    How far the gauge's cone runs from its line toward the small end; 0 for a sharp edge,
-    such as a disc's or a straight ring's. [length, 0 to 10000]
-    """
-    second_gauge_diameter: float | None = None
-    """Diameter of a second gauge, at a sharp edge. [length, 1e-06 to 10000]"""
-    second_depth: float | None = None
-    """
-    Its distance from the part's large end (a socket's mouth, a plug's large end) toward the
-    small end to the gauge's line or sharp edge; negative where it stands out. [length,
-    -10000 to 10000]
-    """
-    length: float
-    """Length of the part's cone. [length, 1e-06 to 10000]"""
-    gauge_line: float = 0.0
-    """Distance of the part's own gauge line from its large end. [length, 0 to 10000]"""
-    depth_tolerance: float = 0.0
-    """Largest error of each depth. [length, 0 to 10000]"""
-    gauge_tolerance: float = 0.0
-    """Largest error of each gauge's diameter. [length, 0 to 10000]"""
-    included_angle_tolerance_arcsec: float = 0.0
-    """Largest error of the included angle stated. [arcsecond, 0 to 36000]"""
 
 
 class TaperPlugDepthResult(BaseModel):
@@ -4284,59 +2659,15 @@ class TaperRateEntry(BaseModel):
     """Inches of diameter a foot of length. [inch per foot]"""
     source: str
     """Standard and table."""
-    standing: Literal["published", "from memory", "derived"]
+    standing: Literal["published", "from-memory", "derived"]
     """How the row is had."""
 
 
 class TaperRateList(BaseModel):
-    """The standard rates."""
+    """Standard rates of taper: every row."""
 
     rates: list[TaperRateEntry]
-    """The rates, as the tables order them."""
-
-
-class TaperSetOverRequest(BaseModel):
-    """A taper to be set, and how finely each way can be set."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
-    or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
-    degrees, minutes, seconds]
-    """
-    taper_per_foot: float | None = None
-    """
-    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
-    2000]
-    """
-    one_in_x: float | None = None
-    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
-    work_length: float
-    """Length of the work between its center holes. [length, 1e-06 to 10000]"""
-    scale_radius: float
-    """
-    Radius of the swivel's scale, or of an indicator from its pivot. [length, 1e-06 to
-    10000]
-    """
-    scale_reading_error: float
-    """Error of setting along that scale. [length, 0 to 10000]"""
-    set_over_error: float
-    """Error of setting the tailstock over. [length, 0 to 10000]"""
-    work_length_error: float = 0.0
-    """Error of the length between the center holes. [length, 0 to 10000]"""
-    attachment_length: float
-    """Length of the taper attachment's bar between its pointers. [length, 1e-06 to 10000]"""
-    attachment_error: float
-    """Error of setting the bar at that length. [length, 0 to 10000]"""
+    """The rows, in order."""
 
 
 class TaperShank(BaseModel):
@@ -4348,48 +2679,6 @@ class TaperShank(BaseModel):
     kind: Literal["taper"]
     designation: str
     """Designation of the taper, as `GET /v1/tapers/standard` lists it. [1 to 60 characters]"""
-
-
-class TaperSolveRequest(BaseModel):
-    """
-    Any three of large diameter, small diameter, length and slope; more must agree.
-
-    The slope is one of included angle, half angle, taper per foot and 1:x.
-    """
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    large_diameter: float | None = None
-    """Diameter of the large end, in `units`. [length, 1e-06 to 10000]"""
-    small_diameter: float | None = None
-    """Diameter of the small end, in `units`. [length, 1e-06 to 10000]"""
-    length: float | None = None
-    """Distance between the two diameters along the axis, in `units`. [length, 1e-06 to 10000]"""
-    included_angle: float | str | None = None
-    """
-    Angle between opposite surfaces of the cone, in degrees. [degree, over 0, under 180; or
-    text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Angle between axis and surface, in degrees. [degree, over 0, under 90; or text in
-    degrees, minutes, seconds]
-    """
-    taper_per_foot: float | None = None
-    """
-    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 1e-06 to
-    10000]
-    """
-    one_in_x: float | None = None
-    """The x of a taper written 1:x, on the diameter. [0.001 to 1000000]"""
-    agree_within: float | None = None
-    """
-    How far diameters that follow from redundant values may differ, in `units`; 0.0001 in or
-    0.001 mm where left out. [length, 1e-06 to 10000]
-    """
 
 
 class TaperSolveResult(BaseModel):
@@ -4415,52 +2704,6 @@ class TaperSolveResult(BaseModel):
     """
     C = (D - d) / l = 2 tan α, change of diameter for one unit of length. [length per
     length]
-    """
-
-
-class TaperStandoffRequest(BaseModel):
-    """A cone and its gauge; the slope is the gauge's."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
-    or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
-    degrees, minutes, seconds]
-    """
-    taper_per_foot: float | None = None
-    """
-    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
-    2000]
-    """
-    one_in_x: float | None = None
-    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
-    part: Literal["external", "internal"]
-    """
-    `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug gauge in
-    it.
-    """
-    contact_length: float
-    """
-    Length of contact along the axis, from the gauge plane at the large end. [length, 1e-06
-    to 10000]
-    """
-    diameter_error: float = 0.0
-    """Part's diameter at the gauge plane less the gauge's. [length, -10000 to 10000]"""
-    included_angle_error_arcsec: float = 0.0
-    """Part's included angle less the gauge's. [arcsecond, -36000 to 36000]"""
-    blue_film: float | None = None
-    """
-    Thickness of the marking film; 0.00008 in or 0.002 mm where left out (common practice,
-    no source). [length, 1e-06 to 10000]
     """
 
 
@@ -4511,68 +2754,6 @@ class TaperStationLimits(BaseModel):
     """Largest diameter. [length]"""
 
 
-class TaperToleranceRequest(BaseModel):
-    """A cone, and the tolerance of its angle in one of three ways."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
-    or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5; or text in
-    degrees, minutes, seconds]
-    """
-    taper_per_foot: float | None = None
-    """
-    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
-    2000]
-    """
-    one_in_x: float | None = None
-    """The x of a taper written 1:x, on the diameter. [0.005 to 5000]"""
-    large_diameter: float
-    """Diameter at the large end. [length, 1e-06 to 10000]"""
-    length: float
-    """Length of the cone. [length, 1e-06 to 10000]"""
-    grade: (
-        Literal[
-            "AT1",
-            "AT2",
-            "AT3",
-            "AT4",
-            "AT5",
-            "AT6",
-            "AT7",
-            "AT8",
-            "AT9",
-            "AT10",
-            "AT11",
-            "AT12",
-        ]
-        | None
-    ) = None
-    """Grade of the cone angle."""
-    included_angle_tolerance_arcsec: float | None = None
-    """Whole tolerance of the included angle. [arcsecond, over 0, at most 36000]"""
-    diameter_tolerance_over_length: float | None = None
-    """Whole tolerance of the difference of the end diameters. [length, 1e-06 to 10000]"""
-    disposition: Literal["plus", "minus", "symmetric"] = "symmetric"
-    """Where the tolerance lies to the nominal angle."""
-    large_diameter_tolerance: float = 0.0
-    """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
-    stations: list[float] | None = None
-    """
-    Distances from the large end for limits of size; both ends else. [1 to 50 entries, each
-    length, 0 to 10000]
-    """
-
-
 class TaperToleranceResult(BaseModel):
     """The tolerance in every form."""
 
@@ -4605,56 +2786,6 @@ class TaperWayToSet(BaseModel):
     """Largest error of the half angle. [arcsecond]"""
     error_on_diameter: float
     """What it makes over the work's length on the diameter. [length]"""
-
-
-class VeeOverRollsNominalRequest(BaseModel):
-    """
-    A nominal vee, symmetric about the normal of its faces, and the rolls to measure it
-    with.
-    """
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str
-    """
-    The vee's included angle, in degrees. [degree, 1 to 175; or text in degrees, minutes,
-    seconds]
-    """
-    width: float
-    """Width between the sides at the faces. [length, 1e-06 to 10000]"""
-    rolls: list[float]
-    """
-    Diameters of the rolls, laid in one at a time. [1 to 20 entries, each length, 1e-06 to
-    10000]
-    """
-
-
-class VeeOverRollsRequest(BaseModel):
-    """What was measured over two rolls of different size in a vee."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    large_roll: float
-    """Diameter of the larger roll. [length, 1e-06 to 10000]"""
-    small_roll: float
-    """Diameter of the smaller roll. [length, 1e-06 to 10000]"""
-    large_roll_top: float
-    """Height of the larger roll's top over the vee's faces. [length, -10000 to 10000]"""
-    small_roll_top: float
-    """
-    Height of the smaller roll's top over the faces; negative below them. [length, -10000 to
-    10000]
-    """
-    measure_tolerance: float = 0.0
-    """Largest error of each measure, plus or minus. [length, 0 to 10000]"""
-    roll_tolerance: float = 0.0
-    """Largest error of a roll's or ball's diameter. [length, 0 to 10000]"""
 
 
 class VeeOverRollsResult(BaseModel):
@@ -4698,42 +2829,6 @@ class WayContribution(BaseModel):
     """Its limit ± on the included angle. [arcsecond]"""
 
 
-class WheelDressingRequest(BaseModel):
-    """A diamond, its depth of cut, and an overlap ratio, a traverse or a purpose."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    rpm: float
-    """Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to 500000]"""
-    nose_radius: float | None = None
-    """
-    Radius of the diamond's nose, in `units`. Either this or `active_width`. [length, 1e-06
-    to 10000]
-    """
-    active_width: float | None = None
-    """
-    Width over which the diamond touches the wheel, in `units`, where it is known by itself
-    (a flat or worn diamond, a blade). [length, 1e-06 to 10000]
-    """
-    depth: float
-    """Depth of one pass, in `units`. [length, 1e-06 to 10000]"""
-    overlap_ratio: float | None = None
-    """Overlap ratio wanted. One of this, `traverse` and `purpose`. [0.01 to 1000]"""
-    traverse: float | None = None
-    """Traverse of the diamond, in `units` per minute. [length per minute, 1e-06 to 100000]"""
-    purpose: Literal["roughing", "general", "finishing"] | None = None
-    """Purpose: the middle of the guide's overlap ratio for it is taken."""
-    wheel_width: float
-    """Width, or length of flank, to dress, in `units`. [length, 1e-06 to 10000]"""
-    overrun: float = 0.0
-    """How far the diamond runs past each side, in `units`. [length, 0 to 10000]"""
-    passes: int = 1
-    """How many passes of this depth. [count, 1 to 100000]"""
-
-
 class WheelDressingResult(BaseModel):
     """Lead, traverse and time of a dress, and the thread that it leaves on the wheel."""
 
@@ -4760,59 +2855,6 @@ class WheelDressingResult(BaseModel):
     """Depth dressed away by all passes. [length]"""
     guides: list[DressingGuideRange]
     """The guide values, coarse to fine."""
-
-
-class WheelFlankRequest(BaseModel):
-    """A cone or a face, and the wheel and dresser to grind it with."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    work: Annotated[ConeWork | FaceWork, Field(discriminator="kind")]
-    """What is to be ground by the flank."""
-    other_side: ConeWork | FaceWork | None = None
-    """
-    What is to be ground by a flank on the wheel's other side; absent for a wheel dressed on
-    one side.
-    """
-    wheel_width: float
-    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
-    wheel_diameter: float | None = None
-    """
-    Diameter of the wheel, in `units`; without it, no volume is given and the depth is not
-    held against the flange. [length, 1e-06 to 10000]
-    """
-    flange_diameter: float = 0.0
-    """Diameter of the flanges, in `units`; the flank must not reach them. [length, 0 to 10000]"""
-    edge_flat: float = 0.0
-    """
-    Width of periphery to be left beside or between the flanks, in `units`. [length, 0 to
-    10000]
-    """
-    spare_width: Literal["stays flat", "flank runs on", "land below flank"] = "stays flat"
-    """
-    What becomes of the wheel's width beyond flanks and `edge_flat`: it stays as periphery;
-    the flanks run on to the wheel's sides, deeper; or a straight land is dressed below the
-    flanks. Two flanks share it equally.
-    """
-    edge_radius: float = 0.0
-    """Radius that blends flank and periphery (or two flanks), in `units`. [length, 0 to 10000]"""
-    root_radius: float = 0.0
-    """
-    Radius that blends flank and land, in `units`; needs a land below the flank. [length, 0
-    to 10000]
-    """
-    overrun: float = 0.0
-    """
-    How far the flank reaches past the surface at each end, along the slope, in `units`.
-    [length, 0 to 10000]
-    """
-    dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
-    """How the dresser is set."""
-    depth_per_pass: float
-    """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
 
 
 class WheelInspection(BaseModel):
@@ -4848,65 +2890,6 @@ class WheelSpeedLimit(BaseModel):
     """True where the spindle speed is over it."""
 
 
-class WheelSpeedRequest(BaseModel):
-    """A wheel, how fast it turns, and what is marked on it."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    wheel_diameter: float
-    """Diameter of the wheel now, in `units`. [length, 1e-06 to 10000]"""
-    rpm: float | None = None
-    """Spindle speed, per minute. This or one of the surface speeds. [per minute, 1 to 500000]"""
-    surface_speed_m_per_s: float | None = None
-    """Surface speed in m/s, to find the spindle speed for it. [metre per second, 0.01 to 500]"""
-    surface_speed_ft_per_min: float | None = None
-    """
-    Surface speed in ft/min, to find the spindle speed for it. [foot per minute, 1 to
-    100000]
-    """
-    new_diameter: float | None = None
-    """
-    Diameter of the wheel when new, in `units`, for which its marks hold. Absent: the
-    diameter now is taken as new. [length, 1e-06 to 10000]
-    """
-    worn_diameter: float | None = None
-    """Diameter that the wheel will wear to, in `units`. [length, 1e-06 to 10000]"""
-    marked_rpm: float | None = None
-    """Highest speed marked on the wheel, per minute. [per minute, 1 to 500000]"""
-    marked_m_per_s: float | None = None
-    """Highest surface speed marked on the wheel, in m/s. [metre per second, 0.01 to 500]"""
-    marked_ft_per_min: float | None = None
-    """Highest surface speed marked on the wheel, in ft/min. [foot per minute, 1 to 100000]"""
-    machine_max_rpm: float | None = None
-    """Highest spindle speed marked on the machine, per minute. [per minute, 1 to 500000]"""
-    wheel_type: (
-        Literal[
-            "1 straight",
-            "2 cylinder",
-            "5 recessed one side",
-            "6 straight cup",
-            "7 recessed both sides",
-            "11 flaring cup",
-            "12 dish",
-            "13 saucer",
-        ]
-        | None
-    ) = None
-    """
-    Type of the wheel by its number in ISO 525 (from memory). Absent: the verdict is
-    `unknown`.
-    """
-    grinding_side: bool = False
-    """Whether the wheel's side is to grind."""
-    rated_for_side: bool | None = None
-    """Whether wheel and maker state that its side may grind. Absent where it is not known."""
-    flange_diameter: float | None = None
-    """Diameter of the flanges, in `units`. [length, 1e-06 to 10000]"""
-
-
 class WheelStartCheck(BaseModel):
     """A usual check before the wheel is started."""
 
@@ -4914,7 +2897,7 @@ class WheelStartCheck(BaseModel):
     """What to do."""
     source: str
     """Where it comes from."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How it is had."""
 
 
@@ -5003,6 +2986,28 @@ class BlockAngleAlternative(BaseModel):
     """The stack as a sum."""
 
 
+class BlockAngleGradeEntryAnswer(BaseModel):
+    """An answer: BlockAngleGradeEntry, advisories, and what it stands on."""
+
+    result: BlockAngleGradeEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockAngleGradeListAnswer(BaseModel):
+    """An answer: BlockAngleGradeList, advisories, and what it stands on."""
+
+    result: BlockAngleGradeList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class BlockAngleSetEntryAnswer(BaseModel):
     """An answer: BlockAngleSetEntry, advisories, and what it stands on."""
 
@@ -5081,168 +3086,6 @@ class BlockBudgetAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockBudgetRequest(BaseModel):
-    """A stack, its blocks' grades or calibrations, and where it stands."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    blocks: list[float] | None = None
-    """
-    Nominal sizes of the blocks in the stack, in `units`. Either this or
-    `calibrated_blocks`. [1 to 20 entries, each length, 1e-06 to 10000]
-    """
-    calibrated_blocks: list[BlockOwned] | None = None
-    """
-    The blocks with what is known of them: deviation, uncertainty, material. At most 20 in
-    all, counts included, none of them `missing`. [1 to 20 entries]
-    """
-    grade: str | None = None
-    """
-    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it.
-    Needed where some block has none. [1 to 60 characters]
-    """
-    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
-    """Material of the blocks given by nominal size alone."""
-    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] | None = (
-        None
-    )
-    """
-    Material of the sine plate or the part that the stack stands against: the height is then
-    what it is against the plate, which grows too. Absent: the height by itself.
-    """
-    temperature_celsius: float = 20.0
-    """Temperature of the blocks. [°C, -40 to 150]"""
-    temperature_limit_celsius: float = 0.0
-    """Limit ± of that temperature, in kelvins. [°C, 0 to 50]"""
-    temperature_difference_celsius: float = 0.0
-    """
-    Limit ± of the difference of the blocks' temperature to the plate's, in kelvins; counts
-    with `plate_material` only, and an advisory says so where that is absent. [°C, 0 to 50]
-    """
-    film_nanometres: float = 0.0
-    """
-    Mean by which a wringing film is thicker than the one that a block's length includes by
-    definition, in nanometres. [nanometre, -1000 to 1000]
-    """
-    film_limit_nanometres: float = 10.0
-    """
-    Limit ± of each film about that mean, in nanometres; the presetting is from memory of
-    national laboratory practice: 5 to 10 for clean, well wrung blocks, more where they are
-    worn. [nanometre, 0 to 1000]
-    """
-    wrung_to_base: bool = True
-    """
-    True where the lowest block is wrung to its base: one film a block. False where it
-    merely stands: one film less, and flatness and dirt below it are not covered.
-    """
-    coverage_factor: float = 2.0
-    """Coverage factor k of the expanded uncertainty. [1 to 4]"""
-
-
-class BlockCheckRequest(BaseModel):
-    """A stack as wrung, what it is for, and what was measured on it."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    set: str | None = None
-    """
-    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
-    [1 to 60 characters]
-    """
-    sizes: list[float] | None = None
-    """
-    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
-    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
-    10000]
-    """
-    box: list[BlockOwned] | None = None
-    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
-    missing: list[float] | None = None
-    """
-    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
-    entries, each length, 1e-06 to 10000]
-    """
-    in_use: list[float] | None = None
-    """
-    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
-    each length, 1e-06 to 10000]
-    """
-    blocks: list[float]
-    """
-    Nominal sizes of the blocks in the stack as read from them, wear blocks left out, in
-    `units`. [1 to 20 entries, each length, 1e-06 to 10000]
-    """
-    wear_blocks: list[float] | None = None
-    """
-    Sizes of the wear blocks on its ends, in `units`: of the set's or box's own where it has
-    some of that size, else of a pair kept beside it. [at most 2 entries, each length, 1e-06
-    to 10000]
-    """
-    height: float | None = None
-    """
-    Height wanted, in `units`. Either this or `angle`, or neither. The sum of the nominal
-    sizes, wear blocks included, is as wanted below half of the smallest difference of two
-    sizes of the set, and of 0.0001 in or 0.001 mm; differences below 0.00005 in or 0.0005
-    mm do not count. `measurement_limit` sent without a measurement takes the place of that.
-    [length, 1e-06 to 10000]
-    """
-    angle: float | str | None = None
-    """
-    Angle wanted on the sine plate, in degrees; needs `center_distance`. Its height is
-    compared as `height` is; a stack for it rounded to 0.0001 in or 0.001 mm is as wanted
-    too. [degree, over 0, under 90; or text in degrees, minutes, seconds]
-    """
-    center_distance: float | None = None
-    """
-    Distance between the centers of the plate's rolls, in `units`. With it every height is
-    given as an angle too. [length, 1e-06 to 10000]
-    """
-    low_stack: float = 0.0
-    """Height of the stack under the low roll, in `units`. [length, 0 to 10000]"""
-    offset: float = 0.0
-    """
-    Difference of the stacks at which the plate stands at zero, in `units`: the step of its
-    seats less half the difference of its rolls' diameters. [length, -10000 to 10000]
-    """
-    measured_height: float | None = None
-    """
-    Height measured on the stack, in `units`. Either this or `measured_angle`. [length,
-    1e-06 to 10000]
-    """
-    measured_angle: float | str | None = None
-    """
-    Angle measured on the plate, in degrees; needs `center_distance`. [degree, over 0, under
-    90; or text in degrees, minutes, seconds]
-    """
-    measurement_limit: float | None = None
-    """
-    Limit ± of the measured height, in `units`: within it, and at it, the measurement agrees
-    with the stack as read, measured deviations included, and a mistake explains the
-    measurement. Either this or `measurement_limit_arcsec`; absent both: half of 0.0001 in
-    or 0.001 mm. It does not widen what passes against the wanted height, unless nothing was
-    measured: then the actual height is to come within it of the wanted one. [length, 1e-06
-    to 10000]
-    """
-    measurement_limit_arcsec: float | None = None
-    """
-    The same limit in arc-seconds at the angle of the stack as read; needs
-    `center_distance`. [arcsecond, 1e-06 to 324000]
-    """
-    grade: str | None = None
-    """
-    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it. [1
-    to 60 characters]
-    """
-    explanations: int = 5
-    """How many mistakes to list, the likeliest first. [count, 0 to 50]"""
-
-
 class BlockCheckResult(BaseModel):
     """What a stack is, and what may be wrong with it."""
 
@@ -5301,55 +3144,6 @@ class BlockCheckResult(BaseModel):
     """True where some single mistake explains it, be it listed or not."""
 
 
-class BlockDayRequest(BaseModel):
-    """A day's settings, from one box that all benches share."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    set: str | None = None
-    """
-    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
-    [1 to 60 characters]
-    """
-    sizes: list[float] | None = None
-    """
-    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
-    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
-    10000]
-    """
-    box: list[BlockOwned] | None = None
-    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
-    missing: list[float] | None = None
-    """
-    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
-    entries, each length, 1e-06 to 10000]
-    """
-    in_use: list[float] | None = None
-    """
-    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
-    each length, 1e-06 to 10000]
-    """
-    wear_blocks: Literal["none", "one end", "both ends"] = "none"
-    """At which ends of every stack wear blocks go."""
-    wear_block_size: float | None = None
-    """
-    Nominal size of a wear block, in `units`. Absent: that of the set's or box's own wear
-    blocks. [length, 1e-06 to 10000]
-    """
-    grade: str | None = None
-    """
-    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it,
-    for the height's uncertainty. [1 to 60 characters]
-    """
-    jobs: list[BlockDayJob]
-    """The jobs, the most important first. [1 to 60 entries]"""
-    max_blocks: int = 5
-    """Most blocks in each stack, wear blocks included. [count, 1 to 8]"""
-
-
 class BlockGradeEntry(BaseModel):
     """A tolerance grade."""
 
@@ -5357,7 +3151,7 @@ class BlockGradeEntry(BaseModel):
     """Name to use as `grade`."""
     source: str
     """Standard, edition, table."""
-    standing: Literal["published", "from memory"]
+    standing: Literal["published", "from-memory"]
     """How it is had."""
     note: str
     """What to mind; empty where nothing."""
@@ -5377,10 +3171,10 @@ class BlockGradeEntryAnswer(BaseModel):
 
 
 class BlockGradeList(BaseModel):
-    """The tolerance grades."""
+    """Tolerance grades of gauge blocks: every row."""
 
     grades: list[BlockGradeEntry]
-    """The grades."""
+    """The rows, in order."""
 
 
 class BlockGradeListAnswer(BaseModel):
@@ -5474,49 +3268,6 @@ class BlockStacksResult(BaseModel):
     """What bounded the search; null where nothing did."""
 
 
-class CenterAdapterRequest(BaseModel):
-    """An adapter's or a center's shank in a socket."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    shank: CenterTaper
-    """The shank."""
-    socket: CenterTaper
-    """The socket."""
-    engagement: float
-    """
-    Length of the seat along the axis, in from the socket's mouth, in `units`. [length,
-    1e-06 to 10000]
-    """
-    projection: float
-    """Distance of the station from the socket's mouth, in `units`. [length, 0 to 10000]"""
-    diameter_difference: float = 0.0
-    """
-    Shank's less socket's diameter at the same gauge plane, in `units`; it moves the shank
-    along the axis. The gauge diameters of two standard tapers count by themselves. [length,
-    -10000 to 10000]
-    """
-    socket_tir: float = 0.0
-    """TIR of the socket's bore at its mouth, in `units`. [length, 0 to 10000]"""
-    socket_tilt_tir: float = 0.0
-    """Change of the socket's TIR over `engagement`, by tilt, in `units`. [length, 0 to 10000]"""
-    adapter_tir: float = 0.0
-    """
-    The adapter's own TIR, shank to what it carries, at the nose, in `units`. [length, 0 to
-    10000]
-    """
-    adapter_tilt_tir: float = 0.0
-    """
-    Change of the adapter's own TIR over `engagement`, by tilt, in `units`. [length, 0 to
-    10000]
-    """
-    limit_tir: float | None = None
-    """TIR wanted at the station, in `units`. [length, 1e-06 to 10000]"""
-
-
 class CenterAdapterResult(BaseModel):
     """Seat match and runout."""
 
@@ -5570,38 +3321,6 @@ class CenterEffectAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterEffectRequest(BaseModel):
-    """A part between two centers that are off."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    first: CenterError
-    """Center at station 0."""
-    second: CenterError
-    """Center at the other end."""
-    distance_between_centers: float
-    """Distance between the centers. [length, 1e-06 to 10000]"""
-    stations: list[float]
-    """Distances from the first center, in `units`. [1 to 100 entries, each length, 0 to 10000]"""
-    part_at_first: CenterPartRunout | None = None
-    """The part's own runout at station 0; none where it is not sent."""
-    part_at_second: CenterPartRunout | None = None
-    """The part's own runout at the other end; none where it is not sent."""
-    second_height: float = 0.0
-    """
-    How much higher the second center stands than the first, in `units`. [length, -10000 to
-    10000]
-    """
-    second_line: float = 0.0
-    """
-    How far the second center stands beside the line of the ways through the first, in
-    `units`. [length, -10000 to 10000]
-    """
-
-
 class CenterHoleAnswer(BaseModel):
     """An answer: CenterHoleResult, advisories, and what it stands on."""
 
@@ -5614,10 +3333,10 @@ class CenterHoleAnswer(BaseModel):
 
 
 class CenterHoleList(BaseModel):
-    """All center holes, by type and size."""
+    """Center holes: every row."""
 
     holes: list[CenterHoleRow]
-    """The rows."""
+    """The rows, in order."""
 
 
 class CenterHoleListAnswer(BaseModel):
@@ -5640,80 +3359,6 @@ class CenterHoleRowAnswer(BaseModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
-
-
-class CenterJobRequest(BaseModel):
-    """
-    A center to be ground on a sine plate with a spin fixture and a flat wheel.
-
-    Give the angle as `included_angle` or as `half_angle`; both are taken only where they
-    agree. Give the blocks as `block_set` (a built-in set) or as `block_sizes` (what the
-    shop has).
-    """
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    job: str
-    """Name of the job, for the heading of the plan. [1 to 60 characters]"""
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Included angle of the cone, in degrees. [degree, 1 to 178; or text in degrees, minutes,
-    seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Half angle of the cone: between axis and surface, in degrees. [degree, 0.5 to 89; or
-    text in degrees, minutes, seconds]
-    """
-    included_angle_tolerance_arcsec: float
-    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
-    body_diameter: float
-    """Diameter where the cone meets the body, in `units`. [length, 1e-06 to 10000]"""
-    shank: Annotated[StraightShank | TaperShank, Field(discriminator="kind")]
-    """The shank that the cone must run true to."""
-    runout_allowed_tir: float
-    """
-    Runout of the cone to its shank that the drawing allows, as full indicator movement
-    square to the axis, in `units`. [length, 1e-06 to 10000]
-    """
-    center_distance: float
-    """
-    Distance between the centers of the sine plate's rolls, in `units`. [length, 1e-06 to
-    10000]
-    """
-    block_set: str | None = None
-    """Built-in set, as `GET /v1/blocks/sets` lists it. [1 to 60 characters]"""
-    block_sizes: list[float] | None = None
-    """
-    Sizes of the blocks that the shop has, each once, in `units`. [1 to 200 entries, each
-    length, 1e-06 to 10000]
-    """
-    blocks_away: list[float] | None = None
-    """
-    Sizes that are missing or in use elsewhere, one entry a block, in `units`: they are not
-    built with. [at most 200 entries, each length, 1e-06 to 10000]
-    """
-    block_grade: str
-    """Tolerance grade of the blocks. [1 to 60 characters]"""
-    max_blocks: int = 5
-    """Most blocks to wring in one stack. [count, 1 to 8]"""
-    runout: RunoutContributions
-    """Runout that the holding adds."""
-    angle_errors: AngleContributions | None = None
-    """Errors of the set-up that turn the angle."""
-    downfeed_step: float | None = None
-    """
-    One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out. [length, 1e-06
-    to 10000]
-    """
-    grinding_allowance: float | None = None
-    """
-    Stock left on the cone, measured square to its surface, in `units`. [length, 1e-06 to
-    10000]
-    """
 
 
 class CenterLimitsAnswer(BaseModel):
@@ -5860,71 +3505,6 @@ class DresserSetting(BaseModel):
     """Nearest graduation of the scale; absent for a sine base."""
     rounding_error_arcsec: float | None
     """`scale_reading` less the angle wanted; absent for a sine base. [arcsecond]"""
-
-
-class DressingErrorsRequest(BaseModel):
-    """A cone ground by a dressed flank, and what was out when it was dressed."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
-    [degree, over 0, under 180; or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
-    or text in degrees, minutes, seconds]
-    """
-    large_diameter: float
-    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
-    small_diameter: float
-    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
-    wheel_diameter: float
-    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
-    worn_diameter: float | None = None
-    """Diameter that the wheel will wear to, in `units`. [length, 1e-06 to 10000]"""
-    diamond_height: float = 0.0
-    """
-    Distance of the diamond's path from the plane through the wheel's axis parallel to it
-    (above or below the center), in `units`. [length, -10000 to 10000]
-    """
-    nose_radius: float = 0.0
-    """Radius of the diamond's nose, in `units`. [length, 0 to 10000]"""
-    dresser_angle_error_arcsec: float = 0.0
-    """
-    Error of the dressed angle from the wheel's axis, in arc-seconds. [arcsecond, -324000 to
-    324000]
-    """
-    wheel_wear_small_end: float = 0.0
-    """
-    Wear of the flank, square to it, where it grinds the cone's small end, in `units`.
-    [length, 0 to 10000]
-    """
-    wheel_wear_large_end: float = 0.0
-    """The same where it grinds the large end. [length, 0 to 10000]"""
-    diamond_wear: float = 0.0
-    """
-    Length that the diamond loses in the last traverse of the flank, square to it, in
-    `units`. [length, 0 to 10000]
-    """
-    dressed_toward: Literal["small end", "large end"] = "large end"
-    """
-    End of the cone toward whose part of the flank the last traverse ran: it is dressed less
-    deep there by the diamond's wear.
-    """
-    tolerance_arcsec: float | None = None
-    """Tolerance ± on the included angle, in arc-seconds. [arcsecond, 0 to 324000]"""
-    inspections: list[WheelInspection] | None = None
-    """
-    Ways to inspect the cone. Absent: an optical projector that shows 60″ and 0.01 mm, and
-    an indicator run along the cone on a sine bar that shows 10″ and 0.001 mm (common
-    practice, no source). [1 to 12 entries]
-    """
 
 
 class DressingErrorsResult(BaseModel):
@@ -6085,24 +3665,6 @@ class ProfileBlend(BaseModel):
     """True where the wheel is rounded, false in a root."""
 
 
-class RunoutAxisRequest(BaseModel):
-    """Two sections, and where else the runout is wanted."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    near: RunoutSection
-    """Section near the holding."""
-    far: RunoutSection
-    """Section far from the holding."""
-    stations: list[float]
-    """Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to 10000]"""
-    pivot_station: float
-    """Station about which the work swings. [length, -10000 to 10000]"""
-
-
 class RunoutAxisResult(BaseModel):
     """Line of the axis, and two corrections in order."""
 
@@ -6112,20 +3674,6 @@ class RunoutAxisResult(BaseModel):
     """In the order sent."""
     corrections: list[RunoutCorrection]
     """Swing first, since it moves both sections; then the slide takes both to zero."""
-
-
-class RunoutBudgetRequest(BaseModel):
-    """The chain, and the limit wanted."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    contributors: list[RunoutContributor]
-    """The chain, each of unknown phase. [1 to 20 entries]"""
-    limit_tir: float
-    """TIR wanted at the station. [length, 1e-06 to 10000]"""
 
 
 class RunoutBudgetResult(BaseModel):
@@ -6173,37 +3721,6 @@ class RunoutConvertResult(BaseModel):
     """The term sent."""
     wanted: RunoutTerm
     """The term wanted."""
-
-
-class RunoutIndicateRequest(BaseModel):
-    """Readings round one section."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    readings: list[RunoutReading]
-    """Readings at any angles, each angle once. [3 to 720 entries]"""
-    harmonics: int = 1
-    """Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to 15]"""
-    resolution: float
-    """Resolution of the indicator, in `units`. [length, 1e-06 to 10000]"""
-    tip_angle: float | str = 0.0
-    """
-    Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger or a tip
-    that corrects itself. [degree, 0 to 75; or text in degrees, minutes, seconds]
-    """
-    cone_half_angle: float | str = 0.0
-    """
-    Half angle of the cone indicated square to its surface, in degrees; 0 where the
-    indicator is square to the axis. [degree, 0 to 80; or text in degrees, minutes, seconds]
-    """
-    station_from_apex: float | None = None
-    """
-    Distance along the axis of the reading from the cone's apex, in `units`. [length, 1e-06
-    to 10000]
-    """
 
 
 class RunoutIndicateResult(BaseModel):
@@ -6260,20 +3777,6 @@ class RunoutReversalAnswer(BaseModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
-
-
-class RunoutReversalRequest(BaseModel):
-    """The same station read twice, the part turned half a turn in its socket between."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    at_0: RunoutVectorIn
-    """Part at its first clocking; angles on the spindle."""
-    at_180: RunoutVectorIn
-    """Part turned by 180; angles on the spindle."""
 
 
 class RunoutTermAnswer(BaseModel):
@@ -6333,86 +3836,6 @@ class SineAngleAnswer(BaseModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
-
-
-class SineCompoundRequest(BaseModel):
-    """
-    A compound sine plate, a surface as its drawing gives it, and the set for both stacks.
-
-    Without `set`, `sizes` and `box` heights alone are given.
-    """
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    set: str | None = None
-    """
-    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
-    [1 to 60 characters]
-    """
-    sizes: list[float] | None = None
-    """
-    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
-    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
-    10000]
-    """
-    box: list[BlockOwned] | None = None
-    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
-    missing: list[float] | None = None
-    """
-    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
-    entries, each length, 1e-06 to 10000]
-    """
-    in_use: list[float] | None = None
-    """
-    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
-    each length, 1e-06 to 10000]
-    """
-    base_center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    top_center_distance: float
-    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    base_axis: Literal["x", "y"]
-    """
-    Axis of the machine along which the hinge of the base plate lies: `x` (left to right;
-    the base raises the back or the front) or `y` (front to back; the base raises the right
-    or the left). The upper plate's hinge lies along the other. Always required: the same
-    two stacks in the other order give another surface.
-    """
-    frame: Literal["part", "machine"]
-    """
-    Whose views the orientation is given in. `part`: the part's own, lying flat; the plate
-    shall bring that surface level under the wheel. `machine`: the machine's; the upper
-    plate's face itself shall stand with these angles. Always required: at 30/30 the wrong
-    one is 4.58° out.
-    """
-    orientation: Annotated[
-        SineProjectedAngles | SineTrueTilt | SineNormal, Field(discriminator="kind")
-    ]
-    """The surface."""
-    base_step: float = 0.0
-    """Stack under the base plate's roll at which it stands at zero. [length, -10000 to 10000]"""
-    top_step: float = 0.0
-    """Stack under the upper plate's roll at which it stands at zero. [length, -10000 to 10000]"""
-    base_largest_angle: float | str | None = None
-    """
-    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
-    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
-    """
-    top_largest_angle: float | str | None = None
-    """
-    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
-    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
-    """
-    resolution: float | None = None
-    """
-    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
-    1e-06 to 10000]
-    """
-    max_blocks: int = 5
-    """Most blocks in each of the two stacks. [count, 1 to 8]"""
 
 
 class SineCorrectionResult(BaseModel):
@@ -6771,58 +4194,6 @@ class TaperToleranceAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TiltedPlateRequest(BaseModel):
-    """A cone on a tilted plate, so that its upper generator lies level under the wheel."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
-    The plate is tilted by the half angle. [degree, over 0, under 180; or text in degrees,
-    minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Half angle of the cone and tilt of the plate, in degrees. [degree, over 0, under 90; or
-    text in degrees, minutes, seconds]
-    """
-    large_diameter: float
-    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
-    small_diameter: float
-    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
-    tilt_direction: Literal["along travel", "across travel"]
-    """
-    Whether the plate tilts along the table's travel (the wheel is seen as a circle) or
-    across it (the wheel is seen on edge).
-    """
-    plate: ClearancePlate
-    """The sine plate."""
-    fixture: ClearanceFixture
-    """The fixture."""
-    wheel: ClearanceWheel
-    """The wheel's head."""
-    past_large_end: float
-    """
-    How far the wheel goes past the large end of the ground line, in `units`. [length, 0 to
-    10000]
-    """
-    past_small_end: float
-    """How far it goes past the small end. [length, 0 to 10000]"""
-    least_gap: float
-    """Least gap wanted everywhere, in `units`. [length, 0 to 10000]"""
-    room_under_wheel: float | None = None
-    """
-    Greatest height from the table to the wheel's lowest line with the head raised, in
-    `units`. Absent: the height is told, not judged. [length, 1e-06 to 10000]
-    """
-    loading_height: float = 0.0
-    """Room wanted above the work to load it, in `units`. [length, 0 to 10000]"""
-
-
 class TiltedPlateResult(BaseModel):
     """Whether everything clears, where it is closest, and what would clear it."""
 
@@ -6886,40 +4257,6 @@ class VeeOverRollsNominalResult(BaseModel):
     """The rolls, in the order asked."""
     top_per_width: float
     """Fall of the top for one unit more of width: 1 / (2 tan ν)."""
-
-
-class WheelChooseRequest(BaseModel):
-    """One cone with its tolerance, and the ways that the shop has."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    units: Literal["in", "mm"]
-    """Unit of every length here and in the answer."""
-    included_angle: float | str | None = None
-    """
-    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
-    [degree, over 0, under 180; or text in degrees, minutes, seconds]
-    """
-    half_angle: float | str | None = None
-    """
-    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
-    or text in degrees, minutes, seconds]
-    """
-    large_diameter: float
-    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
-    small_diameter: float
-    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
-    wheel_diameter: float
-    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
-    tolerance_arcsec: float
-    """Tolerance ± on the included angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
-    pieces: int = 1
-    """Pieces to grind. [count, 1 to 1000000]"""
-    minutes_per_piece: float = 10.0
-    """Time to grind one piece, in minutes (common practice, no source). [minute, 0 to 10000]"""
-    ways: ChooseWays
-    """The ways that the shop has; at least one."""
 
 
 class WheelChooseResult(BaseModel):

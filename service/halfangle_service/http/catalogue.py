@@ -6,6 +6,7 @@ from typing import Any
 from pydantic import Field
 
 from halfangle_service.fields import ResultModel
+from halfangle_service.fields.schemas import schema_of
 from halfangle_service.http.query import query_fields
 from halfangle_service.operation import Operation, PublishedTable, Source
 
@@ -57,8 +58,8 @@ def detail(operation: AnyOperation) -> OperationDetail:
         relations=list(operation.relations),
         sources=list(operation.sources),
         example=dict(operation.example),
-        request_schema=operation.request.model_json_schema(),
-        result_schema=operation.result.model_json_schema(mode="serialization"),
+        request_schema=schema_of(operation.request),
+        result_schema=schema_of(operation.result, "serialization"),
     )
 
 

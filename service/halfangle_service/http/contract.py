@@ -1,19 +1,23 @@
 """The OpenAPI 3.1 contract. Paths come from the registry, every schema from pydantic itself."""
 
 import json
+import re
 from collections.abc import Iterable, Mapping
+from dataclasses import asdict
 from typing import Any
 
 from pydantic import BaseModel
 from pydantic.json_schema import JsonSchemaMode, models_json_schema
 
 from halfangle_service import __version__
+from halfangle_service.fields.glossary import Term, glossary
+from halfangle_service.fields.schemas import LabelledSchema, schema_of
 from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, PROBLEM_TYPES, Problem
 from halfangle_service.http.query import PICK, query_fields
 from halfangle_service.operation import Operation, PublishedTable
 
 AnyOperation = Operation[Any, Any]
-AnyCollection = PublishedTable[Any]
+AnyTable = PublishedTable[Any]
 Json = dict[str, Any]
 
 _REFERENCE = "#/components/schemas/{model}"
@@ -22,16 +26,17 @@ _INTRODUCTION = (
     "that composes them. Every answer carries its formulas, its sources and the release that made "
     "it; on one installation the same request at the same release gives the same bytes. Every "
     "error is a problem document (RFC 9457). Lengths are in the request's `units`; angles go in as "
-    "decimal degrees or as a string in degrees, minutes and seconds."
+    "decimal degrees or as a string in degrees, minutes and seconds. Each field's name has one "
+    "meaning over all operations: `x-glossary` gives its symbol, unit and datum."
 )
 
 
-def contract(operations: Mapping[str, AnyOperation], collections: Iterable[AnyCollection]) -> Json:
+def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable]) -> Json:
     """Give the whole contract as one document."""
-    collections = tuple(collections)
+    tables = tuple(tables)
     paths: Json = {o.path: _operation_item(o) for o in operations.values()}
-    for collection in collections:
-        paths.update(_collection_items(collection))
+    for table in tables:
+        paths.update(_table_items(table))
     tags = sorted({_tag(topic) for topic in [o.topic for o in operations.values()]})
     return {
         "openapi": "3.1.0",
@@ -45,10 +50,16 @@ def contract(operations: Mapping[str, AnyOperation], collections: Iterable[AnyCo
         "tags": [{"name": tag} for tag in [*tags, _tag("")]],
         "paths": paths,
         "components": {
-            "schemas": _schemas(operations.values(), collections),
+            "schemas": _schemas(operations.values(), tables),
             "responses": _problem_responses(),
         },
+        "x-glossary": {term.name: _term(term) for term in glossary().values()},
     }
+
+
+def _term(term: Term) -> Json:
+    """A term of the glossary without its name, what it lacks left out."""
+    return {key: value for key, value in asdict(term).items() if value and key != "name"}
 
 
 def contract_json(document: Json) -> bytes:
@@ -56,26 +67,33 @@ def contract_json(document: Json) -> bytes:
     return (json.dumps(document, indent=2, ensure_ascii=False) + "\n").encode()
 
 
+def _identifier(*words: str) -> str:
+    """Operation id of these words; it becomes a method's name, so it holds no hyphen or blank."""
+    return re.sub(r"\W", "_", "_".join(words))
+
+
 def _tag(topic: str) -> str:
     return topic or "catalogue"
 
 
-def _schemas(operations: Iterable[AnyOperation], collections: Iterable[AnyCollection]) -> Json:
+def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> Json:
     """Schemas of all requests, answers and problems, from one call so that names cannot clash."""
     models: list[tuple[type[BaseModel], JsonSchemaMode]] = [(Problem, "serialization")]
     for operation in operations:
         models += [(operation.request, "validation"), (operation.answer, "serialization")]
-    for collection in collections:
-        models.append((collection.listing_answer, "serialization"))
-        models.append((collection.item_answer, "serialization"))
-    _, definitions = models_json_schema(models, ref_template=_REFERENCE)
+    for table in tables:
+        models.append((table.listing_answer, "serialization"))
+        models.append((table.item_answer, "serialization"))
+    _, definitions = models_json_schema(
+        models, ref_template=_REFERENCE, schema_generator=LabelledSchema
+    )
     schemas: Json = definitions["$defs"]
     return dict(sorted(schemas.items()))
 
 
 def _operation_item(operation: AnyOperation) -> Json:
     """Path item of an operation: POST, and GET where the request is flat."""
-    identifier = f"{operation.topic}_{operation.verb}".replace("-", "_")
+    identifier = _identifier(operation.topic, operation.verb)
     common = {
         "tags": [operation.topic],
         "summary": operation.title,
@@ -102,7 +120,7 @@ def _query_operation(operation: AnyOperation, common: Json, identifier: str) -> 
     fields = query_fields(operation.request)
     if fields is None:
         return None
-    schema = operation.request.model_json_schema(ref_template=_REFERENCE)
+    schema = schema_of(operation.request, ref_template=_REFERENCE)
     required = set(schema.get("required", ()))
     parameters: list[Json] = [
         _query_parameter(name, part, name in required, operation.example)
@@ -142,35 +160,35 @@ def _query_parameter(name: str, schema: Json, required: bool, example: Mapping[s
     return parameter
 
 
-def _collection_items(collection: AnyCollection) -> Json:
+def _table_items(table: AnyTable) -> Json:
     """Path items of a published table: its listing, and one row by its key."""
-    prefix = f"{_tag(collection.topic)}_"
-    common = {"tags": [_tag(collection.topic)], "description": collection.summary}
-    keys = collection.keys()
+    tag = _tag(table.topic)
+    common = {"tags": [tag], "description": table.summary}
+    keys = table.keys()
     key = {
         "name": "key",
         "in": "path",
         "required": True,
-        "description": f"The {collection.key}, such as `{keys[0]}`.",
+        "description": f"The {table.key}, such as `{keys[0]}`.",
         "schema": {"type": "string", "minLength": 1},
         "example": keys[0],
     }
     return {
-        collection.path: {
+        table.path: {
             "get": {
                 **common,
-                "summary": collection.title,
-                "operationId": f"{prefix}list_{collection.name}",
-                "responses": _responses(collection.listing_answer, (406,)),
+                "summary": table.title,
+                "operationId": _identifier(tag, "list", table.name),
+                "responses": _responses(table.listing_answer, (406,)),
             }
         },
-        collection.path + "/{key}": {
+        table.path + "/{key}": {
             "get": {
                 **common,
-                "summary": f"{collection.title}: one {collection.singular}",
-                "operationId": f"{prefix}get_{collection.singular}",
+                "summary": f"{table.title}: one {table.singular}",
+                "operationId": _identifier(tag, "get", table.singular),
                 "parameters": [key],
-                "responses": _responses(collection.item_answer, (404, 406)),
+                "responses": _responses(table.item_answer, (404, 406)),
             }
         },
     }

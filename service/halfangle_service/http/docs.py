@@ -9,6 +9,8 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from halfangle_service import __version__
+from halfangle_service.fields.glossary import glossary
+from halfangle_service.fields.schemas import schema_of
 from halfangle_service.http.query import query_fields
 from halfangle_service.operation import Operation, PublishedTable
 
@@ -26,7 +28,7 @@ _BOUNDS = {
 
 
 def reference_page(
-    operations: Mapping[str, AnyOperation], collections: Iterable[PublishedTable[Any]]
+    operations: Mapping[str, AnyOperation], tables: Iterable[PublishedTable[Any]]
 ) -> bytes:
     """Give the page as UTF-8 HTML."""
     environment = Environment(
@@ -41,7 +43,10 @@ def reference_page(
     for operation in operations.values():
         topics.setdefault(operation.topic, []).append(_entry(operation))
     page = environment.get_template("docs.html.jinja").render(
-        release=__version__, topics=topics, collections=tuple(collections)
+        release=__version__,
+        topics=topics,
+        tables=tuple(tables),
+        glossary=glossary().values(),
     )
     return page.encode()
 
@@ -57,8 +62,8 @@ def _entry(operation: AnyOperation) -> dict[str, Any]:
         "operation": operation,
         "query": query_fields(operation.request) is not None,
         "example": json.dumps(dict(operation.example), ensure_ascii=False, indent=2),
-        "request": _rows(operation.request.model_json_schema()),
-        "result": _rows(operation.result.model_json_schema(mode="serialization")),
+        "request": _rows(schema_of(operation.request)),
+        "result": _rows(schema_of(operation.result, "serialization")),
     }
 
 

@@ -13,6 +13,7 @@ from halfangle_service.errors import Refusal
 
 PROBLEM_MEDIA_TYPE = "application/problem+json"
 _LONGEST_INSTANCE = 200
+_LONGEST_POINTER = 300
 
 #: Name, status and title of every problem type; its `type` is `/problems/<name>`.
 PROBLEM_TYPES: dict[str, tuple[int, str]] = {
@@ -95,6 +96,16 @@ def problem_body(error: ProblemError, path: str) -> tuple[int, bytes]:
     return status, json.dumps(whole, ensure_ascii=False).encode(errors="replace")
 
 
+def pointer_to(*parts: str | int) -> str:
+    """JSON pointer (RFC 6901) to the value that these parts lead to, of bounded length.
+
+    >>> pointer_to("a/b", 0, "~c")
+    '/a~1b/0/~0c'
+    """
+    escaped = (str(part).replace("~", "~0").replace("/", "~1") for part in parts)
+    return "".join("/" + part for part in escaped)[:_LONGEST_POINTER]
+
+
 def problem_of_refusal(refusal: Refusal) -> ProblemError:
     """Map an error of the trade: one map for all of them, by its kind."""
     errors = [
@@ -127,21 +138,21 @@ def problem_of_validation(
 
 def _pointer(detail: ErrorDetails, sent: Any) -> str:
     """Pointer to the field; parts of the location that name no field (unions) are left out."""
-    parts: list[str] = []
+    parts: list[str | int] = []
     value = sent
     location = detail["loc"]
     for position, part in enumerate(location):
         missing = position == len(location) - 1 and detail["type"] == "missing"
         if isinstance(value, dict) and isinstance(part, str) and (part in value or missing):
-            parts.append(part.replace("~", "~0").replace("/", "~1"))
+            parts.append(part)
             value = value.get(part)
         elif isinstance(value, list) and isinstance(part, int) and part < len(value):
-            parts.append(str(part))
+            parts.append(part)
             value = value[part]
     if detail["type"] in {"union_tag_invalid", "union_tag_not_found"}:
         # It is the field that chooses among the forms of an object which is wrong or missing.
         parts.append(detail["ctx"]["discriminator"].strip("'"))
-    return "".join("/" + part for part in parts)[:300]
+    return pointer_to(*parts)
 
 
 def _meant(location: tuple[str | int, ...], fields: tuple[str, ...]) -> str:

@@ -9,7 +9,8 @@ from urllib.parse import parse_qsl
 
 from pydantic import BaseModel
 
-from halfangle_service.http.problems import ProblemError
+from halfangle_service.fields.schemas import schema_of
+from halfangle_service.http.problems import ProblemError, pointer_to
 
 PICK = "pick"
 _SCALARS = frozenset({"number", "integer", "string", "boolean", "null"})
@@ -39,7 +40,7 @@ def query_fields(model: type[BaseModel]) -> Mapping[str, QueryField] | None:
 
 def _read_fields(model: type[BaseModel]) -> Mapping[str, QueryField] | None:
     fields: dict[str, QueryField] = {}
-    whole = model.model_json_schema()
+    whole = schema_of(model)
     for name, schema in whole.get("properties", {}).items():
         types = _types(schema)
         items = _types(_array_items(schema)) if "array" in types else frozenset()
@@ -89,8 +90,8 @@ def read_query(query: bytes, fields: Mapping[str, QueryField]) -> tuple[bytes, s
         elif name in values or name == PICK:
             raise ProblemError(
                 "invalid-request",
-                f"{name} is given twice.",
-                errors=[{"pointer": f"/{name}", "message": "should be given once"}],
+                f"{name[:60]} is given twice.",
+                errors=[{"pointer": pointer_to(name), "message": "should be given once"}],
             )
         else:
             values[name] = text if form is None else _value(text, form)

@@ -1,17 +1,27 @@
-"""Routes made from operations and collections, once, at start."""
+"""Route handlers of the framework, made from operations and tables, once, at start."""
 
-import hashlib
 import json
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Awaitable, Callable, Mapping
 from typing import Any
 
 from anyio import CapacityLimiter, to_thread
+from litestar import HttpMethod
+from litestar.handlers import HTTPRouteHandler
+from litestar.types import ASGIApp
 from pydantic import ValidationError
 
 from halfangle_service.fields import RequestModel
-from halfangle_service.http.exchange import JSON, TEXT, Call, Handler, Headers, Reply, Route
-from halfangle_service.http.problems import ProblemError, problem_of_validation
+from halfangle_service.http.answers import (
+    JSON,
+    TEXT,
+    AnyRequest,
+    answer_of,
+    cached,
+    require_accepts,
+    require_json_body,
+)
+from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
 from halfangle_service.http.query import QueryField, pick_value, query_fields, read_query
 from halfangle_service.operation import Operation, PublishedTable
 from halfangle_service.settings import Settings
@@ -93,7 +103,7 @@ def _distinct(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     raise ProblemError(
         "invalid-request",
         f"{twice} is given twice in one object.",
-        errors=[{"pointer": f"/{twice}", "message": "should be given once"}],
+        errors=[{"pointer": pointer_to(twice), "message": "should be given once"}],
     )
 
 
@@ -131,27 +141,53 @@ class HeavyWork:
             self._inside -= 1
 
 
-def operation_routes(operations: Mapping[str, AnyOperation], settings: Settings) -> list[Route]:
+Handler = Callable[[AnyRequest], Awaitable[ASGIApp]]
+
+
+def reading(
+    path: str,
+    handler: Callable[..., Awaitable[ASGIApp]],
+    opt: Mapping[str, Any] | None = None,
+) -> HTTPRouteHandler:
+    """Make the route of what is only read; HEAD follows GET."""
+    return HTTPRouteHandler(path, http_method=[HttpMethod.GET, HttpMethod.HEAD], opt=opt)(handler)
+
+
+def operation_routes(
+    operations: Mapping[str, AnyOperation], settings: Settings
+) -> list[HTTPRouteHandler]:
     """Make the routes of all operations: POST each, GET where the request is flat."""
     heavy = HeavyWork(settings.heavy_workers, settings.heavy_queue)
-    routes: list[Route] = []
-    for operation in operations.values():
-        handlers = {"POST": _by_body(operation, heavy)}
-        fields = query_fields(operation.request)
-        if fields is not None:
-            handlers["GET"] = _by_query(operation, fields, heavy, settings)
-        routes.append(Route(operation.path, handlers))
-    return routes
+    return [_operation_route(operation, heavy, settings) for operation in operations.values()]
+
+
+def _operation_route(
+    operation: AnyOperation, heavy: HeavyWork, settings: Settings
+) -> HTTPRouteHandler:
+    """Make the one route of an operation: of two on one path, OPTIONS would name the first's."""
+    by_body = _by_body(operation, heavy)
+    fields = query_fields(operation.request)
+    if fields is None:
+        methods, handler = [HttpMethod.POST], by_body
+    else:
+        by_query = _by_query(operation, fields, heavy, settings)
+
+        async def handler(request: AnyRequest) -> ASGIApp:
+            return await (by_body if request.method == "POST" else by_query)(request)
+
+        methods = [HttpMethod.GET, HttpMethod.HEAD, HttpMethod.POST]
+    return HTTPRouteHandler(
+        operation.path, http_method=methods, name=operation.name, status_code=200
+    )(handler)
 
 
 def _by_body(operation: AnyOperation, heavy: HeavyWork) -> Handler:
     """Make the handler of POST."""
 
-    async def calculate(call: Call) -> Reply:
-        require_json_body(call)
-        require_accepts(call, JSON)
-        body = await call.body()
-        return Reply(await heavy.answer(operation, body))
+    async def calculate(request: AnyRequest) -> ASGIApp:
+        require_json_body(request)
+        require_accepts(request, JSON)
+        return answer_of(await heavy.answer(operation, await request.body()))
 
     return calculate
 
@@ -161,44 +197,42 @@ def _by_query(
 ) -> Handler:
     """Make the handler of GET for an operation whose request is flat."""
 
-    async def calculate(call: Call) -> Reply:
-        body, pick = read_query(call.query, fields)
-        require_accepts(call, JSON if pick is None else TEXT)
+    async def calculate(request: AnyRequest) -> ASGIApp:
+        body, pick = read_query(request.scope["query_string"], fields)
+        require_accepts(request, JSON if pick is None else TEXT)
         content = await heavy.answer(operation, body)
         if pick is None:
-            return cached(call, content, JSON, settings)
-        return cached(call, pick_value(content, pick), TEXT, settings)
+            return cached(request, content, JSON, settings)
+        return cached(request, pick_value(content, pick), TEXT, settings)
 
     return calculate
 
 
-def collection_routes(collection: PublishedTable[Any], settings: Settings) -> list[Route]:
+def table_routes(table: PublishedTable[Any], settings: Settings) -> list[HTTPRouteHandler]:
     """Make the routes of a published table: the listing, and one row by its key."""
 
-    async def listing(call: Call) -> Reply:
-        require_accepts(call, JSON)
-        return cached(call, collection.answer_json(collection.list_rows()), JSON, settings)
+    async def listing(request: AnyRequest) -> ASGIApp:
+        require_accepts(request, JSON)
+        return cached(request, table.answer_json(table.list_rows()), JSON, settings)
 
-    async def item(call: Call) -> Reply:
-        require_accepts(call, JSON)
-        row = collection.get(call.key)
+    async def item(request: AnyRequest) -> ASGIApp:
+        require_accepts(request, JSON)
+        key: str = request.path_params["key"]
+        row = table.get(key)
         if row is None:
             raise ProblemError(
                 "not-found",
-                f"{collection.title} knows no {collection.key} {call.key[:60]!r}.",
-                more={"known": list(collection.keys())},
+                f"{table.title} knows no {table.key} {key[:60]!r}.",
+                more={"known": list(table.keys())},
             )
-        return cached(call, collection.answer_json(row), JSON, settings)
+        return cached(request, table.answer_json(row), JSON, settings)
 
-    return [
-        Route(collection.path, {"GET": listing}),
-        Route(collection.path + "/{key}", {"GET": item}),
-    ]
+    return [reading(table.path, listing), reading(table.path + "/{key:str}", item)]
 
 
 def document_route(
     path: str, write: Callable[[], bytes], media_type: str, settings: Settings
-) -> Route:
+) -> HTTPRouteHandler:
     """Make the route of a document that never changes at this release.
 
     It is written when it is first asked for, in a worker thread: writing all of them at start
@@ -206,55 +240,9 @@ def document_route(
     """
     written: list[bytes] = []
 
-    async def document(call: Call) -> Reply:
+    async def document(request: AnyRequest) -> ASGIApp:
         if not written:
             written.append(await to_thread.run_sync(write))
-        return cached(call, written[0], media_type, settings)
+        return cached(request, written[0], media_type, settings)
 
-    return Route(path, {"GET": document})
-
-
-def cached(call: Call, content: bytes, media_type: str, settings: Settings) -> Reply:
-    """Answer with a strong ETag, or with 304 where the caller has these bytes already."""
-    tag = f'"{hashlib.sha256(content).hexdigest()[:32]}"'
-    scope = "private" if settings.api_keys else "public"
-    headers: Headers = (
-        (b"etag", tag.encode()),
-        (b"cache-control", f"{scope}, max-age={settings.cache_seconds}".encode()),
-    )
-    known = call.header(b"if-none-match")
-    if known == "*" or tag in {entry.strip().removeprefix("W/") for entry in known.split(",")}:
-        return Reply(b"", media_type, 304, headers)
-    return Reply(content, media_type, 200, headers)
-
-
-def require_json_body(call: Call) -> None:
-    """Refuse a body that is not declared as JSON in UTF-8 (RFC 8259, 8.1)."""
-    declared = call.header(b"content-type")
-    if declared == JSON:
-        return
-    media_type, _, parameters = declared.partition(";")
-    charset = parameters.strip().lower().removeprefix("charset=").strip('"')
-    if media_type.strip().lower() != JSON or charset not in {"", "utf-8"}:
-        raise ProblemError(
-            "unsupported-media-type",
-            f"Send the body as Content-Type: application/json; got {declared[:80] or 'none'}.",
-            headers={"Accept": JSON},
-        )
-
-
-def require_accepts(call: Call, media_type: str) -> None:
-    """Refuse a request whose Accept header rules this media type out (RFC 9110, 12.5.1)."""
-    accepted = call.header(b"accept")
-    if accepted in {"", "*/*"}:
-        return
-    name = media_type.partition(";")[0]
-    ranges = {name, name.partition("/")[0] + "/*", "*/*", ""}
-    for entry in accepted.split(","):
-        wanted, _, parameters = entry.partition(";")
-        refused = parameters.replace(" ", "").lower() in {"q=0", "q=0.0", "q=0.00", "q=0.000"}
-        if wanted.strip().lower() in ranges and not refused:
-            return
-    raise ProblemError(
-        "not-acceptable", f"The answer is {name}; the request accepts {accepted[:80]}."
-    )
+    return reading(path, document)

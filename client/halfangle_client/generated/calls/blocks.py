@@ -42,6 +42,13 @@ _DAY = Endpoint(
     sends="application/json",
     heavy=True,
 )
+_GET_ANGLE_GRADE = Endpoint(
+    name="blocks.get_angle_grade",
+    method="GET",
+    path="/v1/blocks/angle-grades/{key}",
+    answer=models.BlockAngleGradeEntryAnswer,
+    accept="application/json",
+)
 _GET_ANGLE_SET = Endpoint(
     name="blocks.get_angle_set",
     method="GET",
@@ -61,6 +68,13 @@ _GET_SET = Endpoint(
     method="GET",
     path="/v1/blocks/sets/{key}",
     answer=models.BlockSetDetailAnswer,
+    accept="application/json",
+)
+_LIST_ANGLE_GRADES = Endpoint(
+    name="blocks.list_angle_grades",
+    method="GET",
+    path="/v1/blocks/angle-grades",
+    answer=models.BlockAngleGradeListAnswer,
     accept="application/json",
 )
 _LIST_ANGLE_SETS = Endpoint(
@@ -108,9 +122,11 @@ ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _BUDGET,
     _CHECK,
     _DAY,
+    _GET_ANGLE_GRADE,
     _GET_ANGLE_SET,
     _GET_GRADE,
     _GET_SET,
+    _LIST_ANGLE_GRADES,
     _LIST_ANGLE_SETS,
     _LIST_GRADES,
     _LIST_SETS,
@@ -384,7 +400,7 @@ class BlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
-        wear_blocks: Literal["none", "one end", "both ends"] = "none",
+        wear_blocks: Literal["none", "one-end", "both-ends"] = "none",
         wear_block_size: float | None = None,
         grade: str | None = None,
         max_blocks: int = 5,
@@ -445,6 +461,32 @@ class BlocksCalls:
             request_id=request_id,
         )
 
+    def get_angle_grade(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockAngleGradeEntryAnswer:
+        """Tolerance grades of angle gauge blocks: one angle-grade.
+
+        The accuracy of each grade, with its source.
+
+        Args:
+            key: The name, such as `laboratory master`.
+
+        Example:
+            client.blocks.get_angle_grade(key="laboratory master")
+        """
+        return self._sender.send(
+            _GET_ANGLE_GRADE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def get_angle_set(
         self,
         key: str,
@@ -454,7 +496,7 @@ class BlocksCalls:
     ) -> models.BlockAngleSetEntryAnswer:
         """Built-in sets of angle gauge blocks: one angle-set.
 
-        Sets and grades of angle gauge blocks, each with its source.
+        Every block of each set, with its source.
 
         Args:
             key: The name, such as `angle-16`.
@@ -524,6 +566,26 @@ class BlocksCalls:
             request_id=request_id,
         )
 
+    def list_angle_grades(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockAngleGradeListAnswer:
+        """Tolerance grades of angle gauge blocks.
+
+        The accuracy of each grade, with its source.
+
+        Example:
+            client.blocks.list_angle_grades()
+        """
+        return self._sender.send(
+            _LIST_ANGLE_GRADES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def list_angle_sets(
         self,
         *,
@@ -532,7 +594,7 @@ class BlocksCalls:
     ) -> models.BlockAngleSetListAnswer:
         """Built-in sets of angle gauge blocks.
 
-        Sets and grades of angle gauge blocks, each with its source.
+        Every block of each set, with its source.
 
         Example:
             client.blocks.list_angle_sets()
@@ -595,7 +657,7 @@ class BlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
-        wear_blocks: Literal["none", "one end", "both ends"] = "none",
+        wear_blocks: Literal["none", "one-end", "both-ends"] = "none",
         wear_block_size: float | None = None,
         grade: str | None = None,
         max_blocks: int = 6,
@@ -686,7 +748,7 @@ class BlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
-        wear_blocks: Literal["none", "one end", "both ends"] = "none",
+        wear_blocks: Literal["none", "one-end", "both-ends"] = "none",
         wear_block_size: float | None = None,
         grade: str | None = None,
         max_blocks: int = 5,
@@ -1012,7 +1074,7 @@ class AsyncBlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
-        wear_blocks: Literal["none", "one end", "both ends"] = "none",
+        wear_blocks: Literal["none", "one-end", "both-ends"] = "none",
         wear_block_size: float | None = None,
         grade: str | None = None,
         max_blocks: int = 5,
@@ -1073,6 +1135,32 @@ class AsyncBlocksCalls:
             request_id=request_id,
         )
 
+    async def get_angle_grade(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockAngleGradeEntryAnswer:
+        """Tolerance grades of angle gauge blocks: one angle-grade.
+
+        The accuracy of each grade, with its source.
+
+        Args:
+            key: The name, such as `laboratory master`.
+
+        Example:
+            client.blocks.get_angle_grade(key="laboratory master")
+        """
+        return await self._sender.send(
+            _GET_ANGLE_GRADE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def get_angle_set(
         self,
         key: str,
@@ -1082,7 +1170,7 @@ class AsyncBlocksCalls:
     ) -> models.BlockAngleSetEntryAnswer:
         """Built-in sets of angle gauge blocks: one angle-set.
 
-        Sets and grades of angle gauge blocks, each with its source.
+        Every block of each set, with its source.
 
         Args:
             key: The name, such as `angle-16`.
@@ -1152,6 +1240,26 @@ class AsyncBlocksCalls:
             request_id=request_id,
         )
 
+    async def list_angle_grades(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockAngleGradeListAnswer:
+        """Tolerance grades of angle gauge blocks.
+
+        The accuracy of each grade, with its source.
+
+        Example:
+            client.blocks.list_angle_grades()
+        """
+        return await self._sender.send(
+            _LIST_ANGLE_GRADES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def list_angle_sets(
         self,
         *,
@@ -1160,7 +1268,7 @@ class AsyncBlocksCalls:
     ) -> models.BlockAngleSetListAnswer:
         """Built-in sets of angle gauge blocks.
 
-        Sets and grades of angle gauge blocks, each with its source.
+        Every block of each set, with its source.
 
         Example:
             client.blocks.list_angle_sets()
@@ -1223,7 +1331,7 @@ class AsyncBlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
-        wear_blocks: Literal["none", "one end", "both ends"] = "none",
+        wear_blocks: Literal["none", "one-end", "both-ends"] = "none",
         wear_block_size: float | None = None,
         grade: str | None = None,
         max_blocks: int = 6,
@@ -1314,7 +1422,7 @@ class AsyncBlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
-        wear_blocks: Literal["none", "one end", "both ends"] = "none",
+        wear_blocks: Literal["none", "one-end", "both-ends"] = "none",
         wear_block_size: float | None = None,
         grade: str | None = None,
         max_blocks: int = 5,

@@ -45,10 +45,10 @@ class CatalogueCalls:
         Every calculation, with its schemas, formulas, sources and an example.
 
         Args:
-            key: The name, such as `blocks.stack`.
+            key: The name, such as `blocks.angle-stack`.
 
         Example:
-            client.catalogue.get_operation(key="blocks.stack")
+            client.catalogue.get_operation(key="blocks.angle-stack")
         """
         return self._sender.send(
             _GET_OPERATION,
@@ -98,10 +98,10 @@ class AsyncCatalogueCalls:
         Every calculation, with its schemas, formulas, sources and an example.
 
         Args:
-            key: The name, such as `blocks.stack`.
+            key: The name, such as `blocks.angle-stack`.
 
         Example:
-            client.catalogue.get_operation(key="blocks.stack")
+            client.catalogue.get_operation(key="blocks.angle-stack")
         """
         return await self._sender.send(
             _GET_OPERATION,

@@ -255,7 +255,7 @@ BUDGET = Operation(
         "grade": "ISO 1",
         "temperature_celsius": 22.0,
         "temperature_limit_celsius": 0.5,
-        "block_material": "tungsten carbide",
+        "block_material": "tungsten-carbide",
         "plate_material": "steel",
     },
     largest_request="20 blocks",

@@ -28,7 +28,10 @@ class Sample:
 def draw(
     generator: np.random.Generator, distribution: Distribution, value: float, trials: int
 ) -> Samples:
-    """Draw `trials` deviations about zero; `value` as in `Contribution` (JCGM 101, 6.4)."""
+    """Draw `trials` deviations about zero, in the unit of `value`, which is as in `Contribution`.
+
+    JCGM 101:2008, 6.4.
+    """
     if distribution == "normal":
         return generator.normal(0.0, value, trials)
     if distribution == "rectangular":

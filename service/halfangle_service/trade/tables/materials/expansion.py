@@ -8,7 +8,7 @@ from halfangle_service.trade.tables.loader import read_table
 
 REFERENCE_CELSIUS = 20.0
 
-MaterialName = Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"]
+MaterialName = Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
 
 
 @dataclass(frozen=True, slots=True)

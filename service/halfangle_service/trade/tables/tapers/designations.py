@@ -8,7 +8,7 @@ from halfangle_service.trade.tables.tapers.standard import standard_tapers
 
 
 def rate_of(designation: str, *, field: str = "designation") -> float:
-    """Rate of taper C, on the diameter, of a standard taper or rate.
+    """Rate of taper C, a pure number on the diameter, of a standard taper or rate.
 
     Raises Unreachable, naming `field` and the designations that look alike.
     """

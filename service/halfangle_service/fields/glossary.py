@@ -1,0 +1,39 @@
+"""The glossary: every field of every request and result, and every option, each with one meaning.
+
+`glossary.toml` holds the names of fields, `options.toml` the labels of options. A test fails on any
+field or option of the contract that is not in them, and on any entry that nothing uses.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+
+from halfangle_service.trade.tables.loader import read_table
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """A name of a field: its symbol in the formulas, unit, datum and meaning; empty where none.
+
+    `unit` is the token of `x-unit`; several are joined by a bar where a quantity is a length here
+    and an angle there by its nature, as in an estimate.
+    """
+
+    name: str
+    symbol: str
+    unit: str
+    datum: str
+    meaning: str
+
+
+@cache
+def glossary() -> dict[str, Term]:
+    """Every field's term by its name, in the order of the alphabet."""
+    rows: Mapping[str, Mapping[str, str]] = read_table(__name__, "glossary.toml")
+    return {name: Term(name, **rows[name]) for name in sorted(rows)}
+
+
+@cache
+def option_labels() -> dict[str, str]:
+    """The label of every option by its token."""
+    return dict(read_table(__name__, "options.toml"))

@@ -1,0 +1,201 @@
+"""What every request and result promises: units, bounds, names, options, advisories."""
+
+import ast
+import json
+import re
+from collections import Counter
+from collections.abc import Iterator
+
+import pytest
+from pydantic import BaseModel
+
+from halfangle_service.app import all_tables, contract_bytes
+from halfangle_service.fields import RequestModel, ResultModel
+from halfangle_service.fields.advisories import Advisory
+from halfangle_service.fields.glossary import glossary, option_labels
+from halfangle_service.registry import load_registry
+from schema_support import SCHEMAS, components, options_of, tokens_of
+from source_support import ALL_FILES, tree_of
+
+OPERATIONS = load_registry().operations
+REQUESTS = sorted({o.request.__name__ for o in OPERATIONS.values()})
+
+
+@pytest.mark.parametrize("name", SCHEMAS)
+def test_every_field_is_described_and_every_number_has_a_unit(name: str) -> None:
+    """A front end can label each field, and write the unit beside each number."""
+    for field, schema in components()[name].get("properties", {}).items():
+        # A reference alone: the words are those of the object that it leads to.
+        described = components()[schema["$ref"].rsplit("/", 1)[-1]] if len(schema) == 1 else schema
+        assert len(described.get("description", "")) > 5 or "const" in schema, field
+        for option in options_of(schema):
+            if option.get("type") in {"number", "integer"} and "const" not in option:
+                assert "x-unit" in option, f"{field}: no unit"
+
+
+def _request_schemas() -> set[str]:
+    """Names of all schemas that requests are made of."""
+    reached: set[str] = set()
+    waiting = list(REQUESTS)
+    while waiting:
+        name = waiting.pop()
+        if name not in reached:
+            reached.add(name)
+            waiting += re.findall(r'#/components/schemas/(\w+)"', json.dumps(components()[name]))
+    return reached
+
+
+@pytest.mark.parametrize("name", sorted(_request_schemas()))
+def test_everything_sent_is_bounded(name: str) -> None:
+    """In a request each number has bounds, each list and each text a greatest length."""
+    for field, schema in components()[name].get("properties", {}).items():
+        for option in options_of(schema):
+            kind = option.get("type")
+            if "enum" in option or "const" in option:
+                continue
+            if kind in {"number", "integer"}:
+                assert {"minimum", "exclusiveMinimum"} & set(option), f"{field}: no lower bound"
+                assert {"maximum", "exclusiveMaximum"} & set(option), f"{field}: no upper bound"
+            elif kind == "array":
+                assert "maxItems" in option, f"{field}: any number of entries"
+            elif kind == "string":
+                assert "maxLength" in option, f"{field}: text of any length"
+
+
+@pytest.mark.parametrize("name", sorted(_request_schemas()))
+def test_nothing_unknown_is_taken(name: str) -> None:
+    """Every object of a request refuses unknown fields."""
+    schema = components()[name]
+    if schema.get("type") == "object":
+        assert schema.get("additionalProperties") is False
+
+
+def all_models(base: type[BaseModel]) -> Iterator[type[BaseModel]]:
+    """Every model below a base, however deep."""
+    for model in base.__subclasses__():
+        if not model.__name__.endswith("Answer"):
+            if "[" not in model.__name__:  # a generic's own step on the way to a named class
+                yield model
+            yield from all_models(model)
+
+
+def test_model_names_are_unique() -> None:
+    """A name of a model is a name in the contract and in the client, so it stands for one model."""
+    assert all_tables()
+    models = {*all_models(RequestModel), *all_models(ResultModel)}
+    counted = Counter(model.__name__ for model in models)
+    assert [name for name, count in counted.items() if count > 1] == []
+    # Pydantic writes a longer name, with the module, where two would clash or where the same
+    # model differs between input and output.
+    assert not [
+        name for name in components() if "__" in name or name.endswith(("-Input", "-Output"))
+    ]
+
+
+@pytest.mark.parametrize("name", SCHEMAS)
+def test_field_names_say_the_unit_they_are_in(name: str) -> None:
+    """A field in arc-seconds ends so; a field so named is in arc-seconds; likewise Celsius."""
+    for field, schema in components()[name].get("properties", {}).items():
+        units = {option.get("x-unit") for option in options_of(schema)} - {None}
+        if units == {"arcsecond"}:
+            assert "arcsec" in field, field
+        if field.endswith("_arcsec") and units:
+            assert units == {"arcsecond"}, field
+        if field.endswith("_celsius") and units:
+            assert units == {"celsius"}, field
+        if units == {"celsius"}:
+            assert "celsius" in field, field
+
+
+# The vocabulary -------------------------------------------------------------------------------
+def names_in_use() -> dict[str, set[str]]:
+    """Every field of every request and result, with the units that its numbers bear."""
+    used: dict[str, set[str]] = {}
+    for name in SCHEMAS:
+        for field, schema in components()[name].get("properties", {}).items():
+            units = {str(o["x-unit"]) for o in options_of(schema) if "x-unit" in o}
+            used.setdefault(field, set()).update(units)
+    return used
+
+
+def outside_the_glossary(used: Iterator[str]) -> list[str]:
+    """Those names that the glossary does not hold."""
+    return sorted(set(used) - set(glossary()))
+
+
+def test_a_field_outside_the_glossary_would_be_seen() -> None:
+    """The check below sees a name that nobody has defined."""
+    assert outside_the_glossary(iter(["height", "hieght"])) == ["hieght"]
+
+
+def test_every_field_is_in_the_glossary() -> None:
+    """Each name of a field has one meaning, written down; and every name written down is in use."""
+    assert outside_the_glossary(iter(names_in_use())) == []
+    assert sorted(set(glossary()) - set(names_in_use())) == []
+
+
+@pytest.mark.parametrize("name", sorted(glossary()))
+def test_a_term_says_what_it_is(name: str) -> None:
+    """Each term has a sentence for its meaning, and the units that its fields bear."""
+    term = glossary()[name]
+    assert term.meaning.endswith(".")
+    assert len(term.meaning) > 8
+    assert set(filter(None, term.unit.split("|"))) == names_in_use().get(name, set())
+
+
+#: Letters and numbers of a standard, and units, are written as their standard writes them.
+_AS_IN_STANDARD = re.compile(r"in|mm|[ABCR]|AT\d+")
+
+
+def tokens_in_use() -> set[str]:
+    """Every option of every request and result."""
+    return {
+        token
+        for name in SCHEMAS
+        for schema in components()[name].get("properties", {}).values()
+        for token in tokens_of(schema)
+    }
+
+
+@pytest.mark.parametrize("token", sorted(tokens_in_use()))
+def test_options_are_tokens_with_a_label(token: str) -> None:
+    """An option is a token in kebab-case, or a standard's letter, with a label for a person."""
+    kebab = re.fullmatch(r"[a-z0-9]+(?:[-.][a-z0-9]+)*", token)
+    assert kebab or _AS_IN_STANDARD.fullmatch(token)
+    assert option_labels()[token]
+
+
+def test_no_label_is_left_over() -> None:
+    """Every label belongs to an option in use."""
+    assert sorted(set(option_labels()) - tokens_in_use()) == []
+
+
+def test_operation_ids_are_names() -> None:
+    """An operation's id is a name in every language: letters, digits, underscores."""
+    document = json.loads(contract_bytes())
+    ids = [o["operationId"] for item in document["paths"].values() for o in item.values()]
+    assert [name for name in ids if not re.fullmatch(r"[a-z][a-z0-9_]*", name)] == []
+    assert len(ids) == len(set(ids))
+
+
+# Advisories -----------------------------------------------------------------------------------
+def advisory_codes() -> Iterator[tuple[str, str]]:
+    """Code and severity of each advisory written in the service."""
+    for path in ALL_FILES:
+        for node in ast.walk(tree_of(path)):
+            if (
+                isinstance(node, ast.Call)
+                and isinstance(node.func, ast.Name)
+                and node.func.id in {"note", "caution", "stop"}
+                and node.args
+                and isinstance(node.args[0], ast.Constant)
+            ):
+                yield str(node.args[0].value), node.func.id
+
+
+def test_advisory_codes_are_stable_words() -> None:
+    """Every code is in kebab-case, as callers compare it."""
+    codes = {code for code, _ in advisory_codes()}
+    assert codes
+    for code in codes:
+        assert Advisory(code=code, severity="note", message="-").code == code

@@ -1,0 +1,93 @@
+"""Coverage intervals against closed forms, published factors and a sampled sum."""
+
+import math
+
+import numpy as np
+import pytest
+from scipy import stats
+
+from halfangle_service.trade.uncertainty import Budget, Contribution
+from halfangle_service.trade.uncertainty.coverage import (
+    guard_band,
+    half_width,
+    probability_within,
+)
+from halfangle_service.trade.uncertainty.monte_carlo import draw
+
+RECTANGLE = Contribution("a", 1.0)
+
+
+@pytest.mark.parametrize(
+    ("distribution", "factor"),
+    [
+        # JCGM 100:2008, G.1.3 and table G.1 (from memory): normal 1.960; rectangle 1.65.
+        ("normal", 1.959964),
+        ("rectangular", 0.95 * math.sqrt(3.0)),
+        # Derived: the tails of a triangle hold (1 − x)²; of an arc-sine, 1 − 2 asin(x)/π.
+        ("triangular", (1.0 - math.sqrt(0.05)) * math.sqrt(6.0)),
+        ("u-shaped", math.sin(0.95 * math.pi / 2.0) * math.sqrt(2.0)),
+    ],
+)
+def test_one_contribution_has_its_own_factor(distribution: str, factor: float) -> None:
+    """One contribution alone is covered by the factor of its own distribution."""
+    budget = Budget((Contribution("a", 0.7, distribution, -3.0),))  # type: ignore[arg-type]
+    assert half_width(budget) / budget.standard_uncertainty == pytest.approx(factor, rel=2e-4)
+
+
+def test_one_rectangle_never_passes_its_worst_case() -> None:
+    """No coverage of bounded contributions passes what they can do at most."""
+    for probability in (0.9, 0.95, 0.9545, 0.99, 0.999):
+        assert half_width(Budget((RECTANGLE,)), probability) <= 1.0
+
+
+def test_a_one_sided_contribution_is_covered_about_its_mean() -> None:
+    """Of x² for x even over ±1, 95 % lie within the half-width about the mean of a third.
+
+    Derived: x² passes 1/3 + w with probability 1 − √(1/3 + w); below 1/3 − w lies nothing for
+    w > 1/3. So √(1/3 + w) = 0.95.
+    """
+    budget = Budget((Contribution("yaw", 1.0, sensitivity=-2.0, one_sided=True),))
+    assert half_width(budget) == pytest.approx(2.0 * (0.95**2 - 1.0 / 3.0), rel=2e-4)
+
+
+def test_many_contributions_against_a_sampled_sum() -> None:
+    """A mixed budget is covered as two million sampled sums are (JCGM 101:2008, 7)."""
+    parts = (
+        Contribution("a", 1.0),
+        Contribution("b", 0.6, "triangular", 2.0),
+        Contribution("c", 0.3, "normal"),
+        Contribution("d", 0.5, "u-shaped"),
+        Contribution("e", 0.8, sensitivity=1.5, one_sided=True),
+    )
+    budget = Budget(parts)
+    generator = np.random.default_rng(20261126)
+    total = np.zeros(2_000_000)
+    for part in parts:
+        drawn = draw(generator, part.distribution, part.value, len(total))
+        acts = drawn**2 / part.value if part.one_sided else drawn
+        total += part.sensitivity * acts - part.mean
+    for probability in (0.5, 0.9, 0.95, 0.99):
+        sampled = float(np.quantile(np.abs(total), probability))
+        assert half_width(budget, probability) == pytest.approx(sampled, rel=3e-3)
+        assert probability_within(budget, sampled) == pytest.approx(probability, abs=1e-3)
+
+
+def test_few_readings_take_student() -> None:
+    """Two degrees of freedom ask for 4.303, as JCGM 100:2008, table G.2 has it (from memory)."""
+    budget = Budget((Contribution("mean", 1.0, "normal", degrees_of_freedom=2),))
+    assert half_width(budget) == pytest.approx(4.303, abs=5e-4)
+    assert half_width(budget, 0.9) == pytest.approx(stats.t.ppf(0.95, 2), rel=1e-9)
+    assert probability_within(budget, 4.3027) == pytest.approx(0.95, abs=1e-4)
+
+
+def test_guard_band_is_one_sided() -> None:
+    """The guard band of a normal result is 1.645 u (ISO 14253-1:2017, from memory: 1.65 u)."""
+    budget = Budget((Contribution("a", 2.0, "normal"),))
+    assert guard_band(budget) == pytest.approx(2.0 * 1.644854, rel=1e-4)
+
+
+def test_nothing_contributes_nothing() -> None:
+    """Without contributions there is no width, and everything lies within it."""
+    assert half_width(Budget(())) == 0.0
+    assert probability_within(Budget(()), 0.0) == 1.0
+    assert probability_within(Budget((RECTANGLE,)), 5.0) == 1.0

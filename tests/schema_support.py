@@ -1,0 +1,41 @@
+"""The contract's schemas as the contract tests read them."""
+
+import json
+from collections.abc import Iterator
+from functools import cache
+from typing import Any
+
+from halfangle_service.app import contract_bytes
+
+Schema = dict[str, Any]
+
+#: Of HTTP and of the catalogue, not of the trade.
+NO_QUANTITIES = frozenset({"Problem", "FieldProblem"})
+
+
+@cache
+def components() -> dict[str, Schema]:
+    """Every schema of the contract."""
+    schemas: dict[str, Schema] = json.loads(contract_bytes())["components"]["schemas"]
+    return schemas
+
+
+SCHEMAS = [name for name in components() if name not in NO_QUANTITIES]
+
+
+def options_of(schema: Schema) -> Iterator[Schema]:
+    """A schema and all that it is a union or a list of; a unit outside stands for those inside."""
+    yield schema
+    unit = {"x-unit": schema["x-unit"]} if "x-unit" in schema else {}
+    for option in (*schema.get("anyOf", ()), *schema.get("oneOf", ())):
+        yield from options_of({**unit, **option})
+    for items in (schema.get("items"), schema.get("additionalProperties")):
+        if isinstance(items, dict):
+            yield from options_of({**unit, **items})
+
+
+def tokens_of(schema: Schema) -> Iterator[str]:
+    """Every option, as text, that a field's schema names."""
+    for option in options_of(schema):
+        values = [*option.get("enum", ()), *([option["const"]] if "const" in option else [])]
+        yield from (value for value in values if isinstance(value, str))
