@@ -22,7 +22,7 @@ from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.estimate import AngleEstimate
 from halfangle_service.fields.slopes import SlopeForms, TaperPerFootOut, slope_forms
 from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.tapers.measured import measured, measured_angle
+from halfangle_service.topics.tapers.gauging.measured import measured, measured_angle
 from halfangle_service.topics.tapers.sources import TABLES
 from halfangle_service.trade.cone import INCHES_PER_FOOT, half_angle_from_rate
 from halfangle_service.trade.tables.tapers.rates import Rate, standard_rates

@@ -14,7 +14,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.estimate import LengthEstimate
 from halfangle_service.fields.slopes import RateOfTaperOut, SlopeFields, slope_of
 from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.tapers.measured import (
+from halfangle_service.topics.tapers.gauging.measured import (
     IncludedAngleTolerance,
     MeasureTolerance,
     RollTolerance,

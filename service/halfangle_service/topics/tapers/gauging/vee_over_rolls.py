@@ -22,7 +22,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.estimate import AngleEstimate, LengthEstimate
 from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.tapers.measured import (
+from halfangle_service.topics.tapers.gauging.measured import (
     MeasureTolerance,
     RollTolerance,
     measured,

@@ -31,7 +31,7 @@ from halfangle_service.fields.slopes import (
     slope_of,
 )
 from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.topics.tapers.measured import (
+from halfangle_service.topics.tapers.gauging.measured import (
     IncludedAngleTolerance,
     MeasuredTaper,
     half_of,

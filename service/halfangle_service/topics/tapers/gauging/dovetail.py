@@ -24,7 +24,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.estimate import LengthEstimate, estimate
 from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.topics.tapers.measured import (
+from halfangle_service.topics.tapers.gauging.measured import (
     MeasureTolerance,
     RollTolerance,
     measured,

@@ -20,7 +20,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
 from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.tapers.measured import (
+from halfangle_service.topics.tapers.gauging.measured import (
     MeasuredTaper,
     MeasureTolerance,
     RollTolerance,
