@@ -184,7 +184,7 @@ def _advisories(result: TaperStandoffResult) -> Iterator[Advisory]:
             "Bearing at the small end lets the large end rock and run out; a taper should rather "
             "bear at the large end (common practice, no source).",
         )
-    if result.bluing_marks == "all-over":
+    if result.bluing_marks in ("all-over", None):
         yield note(
             "bluing-blind",
             "Marking all over proves the angle only to within the film over the length: "

@@ -66,7 +66,7 @@ def _slope(function: Callable[..., float], inputs: tuple[Measured, ...], moved: 
 
 def _swallowed(moved: Measured, step: float) -> Impossible:
     return Impossible(
-        f"An error of {plain(step)} of {moved.name}, {plain(moved.value)}, swallows what is "
-        "measured: nothing can be had from these.",
-        fields={moved.stated_by: f"should be less than {plain(step)} here"},
+        f"An error of {plain(step)} in {moved.name} swallows what is measured: nothing can be had "
+        "from these figures.",
+        fields={moved.stated_by: f"should be less than {plain(step)}"},
     )

@@ -173,12 +173,12 @@ def expected_over_balls(
             "The smaller ball is not smaller than the larger one.",
             fields={"small_ball_diameter": "should be less than large_ball_diameter"},
         )
-    require_before_point(request.large_diameter, request.length, half)
     large, small = (
         ball_depth(ball, request.large_diameter, half)
         for ball in (request.large_ball_diameter, request.small_ball_diameter)
     )
     contacts = _contacts(request, (large, small), half)
+    require_before_point(request.large_diameter, request.length, half)
     return Outcome(
         TaperOverBallsNominalResult(
             large_ball_depth=large,
