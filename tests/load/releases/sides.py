@@ -21,8 +21,8 @@ RUNNER = Path(__file__).parent / "runner.py"
 
 def git(*arguments: str) -> str:
     """Run git in this repository; gives what it prints."""
-    return subprocess.run(  # noqa: S603
-        ["git", *arguments],  # noqa: S607
+    return subprocess.run(
+        ["git", *arguments],
         cwd=ROOT,
         check=True,
         capture_output=True,
@@ -51,12 +51,13 @@ def contract_of(revision: str) -> dict[str, Any]:
 def answers_of(tree: Path, requests: Iterable[tuple[str, Json]]) -> list[tuple[Answer, float]]:
     """Ask the service of a tree, in a process of its own; gives answers and seconds."""
     asked = "".join(
-        json.dumps({"path": path_of(operation), "body": json.dumps(body, ensure_ascii=False)}) + "\n"
+        json.dumps({"path": path_of(operation), "body": json.dumps(body, ensure_ascii=False)})
+        + "\n"
         for operation, body in requests
     )
     environment = {k: v for k, v in os.environ.items() if not k.startswith("HALFANGLE_")}
     environment |= {"PYTHONPATH": str(tree / "service"), "PYTHONDONTWRITEBYTECODE": "1"}
-    done = subprocess.run(  # noqa: S603
+    done = subprocess.run(
         [sys.executable, str(RUNNER), str(tree / "service")],
         input=asked,
         stdout=subprocess.PIPE,
