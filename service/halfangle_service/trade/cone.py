@@ -73,14 +73,6 @@ def slant_length(base_diameter: float, half_angle_rad: float) -> float:
     return base_diameter / (2.0 * math.sin(half_angle_rad))
 
 
-def ends_before(large_diameter: float, length: float, half_angle_rad: float) -> bool:
-    """True where a cone comes to its point before a length along its axis.
-
-    A cone that ends just at its point is whole: the last part in 10¹² is rounding, not geometry.
-    """
-    return length * rate_from_half_angle(half_angle_rad) > large_diameter * (1.0 + 1e-12)
-
-
 def require_before_point(
     large_diameter: float, length: float, half_angle_rad: float, *, field: str = "length"
 ) -> None:
@@ -100,3 +92,24 @@ def require_before_point(
 def diameter_at(large_diameter: float, half_angle_rad: float, from_large_end: float) -> float:
     """Diameter at a distance from the large end: D − C z; 0 at the point, whatever the rounding."""
     return max(0.0, large_diameter - from_large_end * rate_from_half_angle(half_angle_rad))
+
+
+def ends_before(large_diameter: float, length: float, half_angle_rad: float) -> bool:
+    """True where a cone comes to its point before a length along its axis.
+
+    A cone that ends just at its point is whole: the last part in 10¹² is rounding, not geometry.
+    """
+    return length * rate_from_half_angle(half_angle_rad) > large_diameter * (1.0 + 1e-12)
+
+
+def require_smaller(small_diameter: float, large_diameter: float, *, path: str = "") -> None:
+    """Refuse a smaller diameter that is not below the larger one; raises Impossible.
+
+    `path` is that of the object that holds the fields, such as `work/`.
+    """
+    if small_diameter >= large_diameter:
+        raise Impossible(
+            f"The smaller diameter {plain(small_diameter)} is not below the larger one, "
+            f"{plain(large_diameter)}.",
+            fields={f"{path}small_diameter": "should be less than large_diameter"},
+        )

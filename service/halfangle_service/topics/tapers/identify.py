@@ -5,7 +5,6 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     ArcsecOut,
@@ -24,7 +23,7 @@ from halfangle_service.fields.slopes import SlopeForms, TaperPerFootOut, slope_f
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.gauging.measured import measured, measured_angle
 from halfangle_service.topics.tapers.sources import TABLES
-from halfangle_service.trade.cone import INCHES_PER_FOOT, half_angle_from_rate
+from halfangle_service.trade.cone import INCHES_PER_FOOT, half_angle_from_rate, require_smaller
 from halfangle_service.trade.tables.tapers.rates import Rate, standard_rates
 from halfangle_service.trade.tables.tapers.standard import (
     RowStanding,
@@ -109,11 +108,7 @@ def identify(request: TaperIdentifyRequest) -> Outcome[TaperIdentifyResult]:
     Standard tapers ranked by their misfit to two measured diameters and a length, with the
     measuring error that would explain each.
     """
-    if request.large_diameter <= request.small_diameter:
-        raise Impossible(
-            "The larger diameter is not larger than the smaller one.",
-            fields={"large_diameter": "should be more than small_diameter"},
-        )
+    require_smaller(request.small_diameter, request.large_diameter)
     cut = _cut(request)
     found = [_taper(request, cut, taper) for taper in standard_tapers().values()]
     found += [_rate(cut, row) for row in standard_rates().values()]

@@ -22,6 +22,7 @@ from halfangle_service.fields import (
     UnitsField,
     bench_step,
 )
+from halfangle_service.fields.choice import at_least_one_of
 from halfangle_service.fields.estimate import LengthEstimate, estimate
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.tapers.gauging.measured import (
@@ -126,19 +127,14 @@ def dovetail(request: DovetailOverRollsRequest) -> Outcome[DovetailOverRollsResu
 
 def _corner_width(request: DovetailOverRollsRequest, share: float) -> float:
     """Corner width as given, or from the measure; both must agree to the bench step."""
-    from_measure = None if request.measure is None else request.measure - share
-    corner = request.corner_width if request.corner_width is not None else from_measure
-    if corner is None:
+    sent = at_least_one_of(request, "corner_width", "measure")
+    given, measured_width = request.corner_width or 0.0, (request.measure or 0.0) - share
+    if len(sent) > 1 and abs(measured_width - given) > bench_step(request.units):
         raise Disagreement(
-            "The dovetail's width is missing.",
-            fields={"corner_width": "send this or measure"},
-        )
-    if from_measure is not None and abs(from_measure - corner) > bench_step(request.units):
-        raise Disagreement(
-            f"measure gives a corner width of {plain(from_measure, 8)}, not {plain(corner, 8)}.",
+            f"measure gives a corner width of {plain(measured_width, 8)}, not {plain(given, 8)}.",
             fields={"measure": "should agree with corner_width, or be left out"},
         )
-    return corner
+    return given if "corner_width" in sent else measured_width
 
 
 def _require_room(corner: float, measure: float, edge: float) -> None:
