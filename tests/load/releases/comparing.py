@@ -141,7 +141,7 @@ class Comparison:
         codes = [[a["code"] for a in renamed], [a["code"] for a in new]]
         if codes[0] != codes[1]:
             place: Place = ("advisories",)
-            found = Finding(place, *codes, _codes_that_differ(*codes))
+            found = Finding(place, codes[0], codes[1], _codes_that_differ(*codes))
             entry = _reordered(old, entries) if sorted(codes[0]) == sorted(codes[1]) else None
             yield replace(found, entry=entry)
             if entry is None:
