@@ -83,12 +83,16 @@ def test_over_balls_there_and_back(half: float, mouth: float, first: float, seco
 
 
 @few
-@given(half_degrees, st.floats(1e-3, 1), st.sampled_from(["normal", "radius", "diameter", "axial"]))
+@given(
+    half_degrees,
+    st.floats(1e-3, 1),
+    st.sampled_from(["square-to-surface", "radius", "diameter", "axial"]),
+)
 def test_infeed_there_and_back(half: float, amount: float, measure: str) -> None:
     """A layer stated in any measure, answered in all, is the same layer stated in any other."""
     first = answer("infeed", half_angle=half, amount=amount, amount_is=measure)
     forms = {
-        "normal": first.off_normal,
+        "square-to-surface": first.off_normal,
         "radius": first.off_radius,
         "diameter": first.off_diameter,
         "axial": first.axial_shift,

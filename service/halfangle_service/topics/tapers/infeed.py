@@ -47,8 +47,8 @@ class TaperInfeedRequest(SlopeFields):
         description="Size of the layer, measured as `amount_is` says.", examples=[0.001]
     )
     amount_is: Measure = Field(
-        "normal",
-        description="How `amount` is measured. `normal`: square to the surface, as a sine plate "
+        "square-to-surface",
+        description="How `amount` is measured. `square-to-surface`: as a sine plate "
         "feeds down under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled "
         "workhead feeds; `axial`: as the gauge line and the point move.",
     )

@@ -14,7 +14,7 @@ from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.cone import cone_length, require_before_point
 from halfangle_service.trade.wording import plain
 
-Measure = Literal["normal", "radius", "diameter", "axial"]
+Measure = Literal["square-to-surface", "radius", "diameter", "axial"]
 End = Literal["large-end", "small-end", "both-ends"]
 
 
