@@ -39,21 +39,17 @@ class TaperCleanUpRequest(SlopeFields):
     )
     length: Length = Field(description="Length to clean up along the axis.", examples=[0.6])
     tir_large_end: NonNegativeLength | None = Field(
-        None,
-        description="Full indicator movement at the large end; not stated where left out.",
+        None, description="Full indicator movement at the large end."
     )
     tir_small_end: NonNegativeLength | None = Field(
-        None,
-        description="Full indicator movement at the small end; not stated where left out.",
+        None, description="Full indicator movement at the small end."
     )
     tir_indicated: Literal["square-to-surface", "radially"] = Field(
         "square-to-surface", description="How the indicator stood."
     )
     half_angle_error_arcsec: HalfAngleError = None
     wear: NonNegativeLength | None = Field(
-        None,
-        description="Deepest wear or dent below the surface, square to it; not stated where left "
-        "out.",
+        None, description="Deepest wear or dent below the surface, square to it."
     )
     allowance: NonNegativeLength = Field(
         0.0, description="Further stock to be sure that all is clean, square to the surface."

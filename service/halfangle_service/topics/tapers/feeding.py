@@ -12,7 +12,7 @@ HalfAngleError = Annotated[
     SmallError | None,
     Field(
         description="Half angle of the part as it stands less the right one: positive where it is "
-        "too blunt; not stated where left out."
+        "too blunt."
     ),
 ]
 SparkOutPasses = Annotated[

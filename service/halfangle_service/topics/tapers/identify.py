@@ -43,14 +43,10 @@ class TaperIdentifyRequest(RequestModel):
         description="Distance between the two diameters along the axis.", examples=[2.0]
     )
     diameter_tolerance: NonNegativeLength | None = Field(
-        None,
-        description="Largest error of each diameter as measured, plus or minus; not stated where "
-        "left out.",
+        None, description="Largest error of each diameter as measured, plus or minus."
     )
     length_tolerance: NonNegativeLength | None = Field(
-        None,
-        description="Largest error of the length as measured, plus or minus; not stated where left "
-        "out.",
+        None, description="Largest error of the length as measured, plus or minus."
     )
     max_candidates: Annotated[int, Count(ge=1, le=50)] = Field(
         5, description="How many candidates to list at most."

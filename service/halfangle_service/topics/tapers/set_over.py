@@ -50,9 +50,7 @@ class TaperSetOverRequest(SlopeFields):
         description="Largest error of setting the tailstock over, plus or minus.", examples=[0.002]
     )
     work_length_error: NonNegativeLength | None = Field(
-        None,
-        description="Largest error of the length between the center holes, plus or minus; not "
-        "stated where left out.",
+        None, description="Largest error of the length between the center holes, plus or minus."
     )
     attachment_length: Length = Field(
         description="Length of the taper attachment's bar between its pointers.", examples=[12.0]

@@ -2,7 +2,8 @@
 
 import math
 from collections.abc import Iterator
-from typing import Literal
+from dataclasses import asdict, fields
+from typing import Any, Literal
 
 from pydantic import Field
 
@@ -29,17 +30,15 @@ from halfangle_service.topics.tapers.sources import LAYER
 from halfangle_service.trade.tapers.feed import (
     Bearing,
     End,
-    angle_standoff,
+    Marks,
     bearing,
     gauge_shift,
-    off_diameter,
     smallest_angle_shown,
 )
 from halfangle_service.trade.wording import plain
 
 #: Thickness of a thin marking film, in mm: common practice, no source.
 _FILM_MM = 0.002
-Marks = Literal["all-over", "at-large-end-only", "at-small-end-only"]
 
 
 class TaperStandoffRequest(SlopeFields):
@@ -57,13 +56,11 @@ class TaperStandoffRequest(SlopeFields):
     )
     diameter_error: SignedLength | None = Field(
         None,
-        description="Part's diameter at the gauge plane less the gauge's; not stated where left "
-        "out.",
+        description="Part's diameter at the gauge plane less the gauge's.",
         examples=[0.0005],
     )
     included_angle_error_arcsec: SmallError | None = Field(
-        None,
-        description="Part's included angle less the gauge's; not stated where left out.",
+        None, description="Part's included angle less the gauge's."
     )
     blue_film: Length | None = Field(
         None,
@@ -128,26 +125,18 @@ def standoff(request: TaperStandoffRequest) -> Outcome[TaperStandoffResult]:
     outer, inner = (gauge, part) if external else (part, gauge)
     film = request.blue_film or from_mm(_FILM_MM, request.units)
     from_diameter = _from_diameter(request, outer)
-    bears = from_angle = None
+    by_angle: dict[str, Any] = dict.fromkeys(field.name for field in fields(Bearing))
     if request.included_angle_error_arcsec is not None:
-        from_angle = angle_standoff(request.contact_length, outer, inner)
-        bears = bearing(request.contact_length, outer, inner, gauge, film)
-    known = [s for s in (from_diameter, from_angle) if s is not None]
+        by_angle = asdict(bearing(request.contact_length, outer, inner, gauge, film))
+    parts = [p for p in (from_diameter, by_angle["standoff_from_angle"]) if p is not None]
+    shown = smallest_angle_shown(request.contact_length, gauge, film)
     result = TaperStandoffResult(
-        standoff=sum(known) if known else None,
+        standoff=sum(parts) if parts else None,
         standoff_from_diameter=from_diameter,
-        standoff_from_angle=from_angle,
         standoff_per_diameter=gauge_shift(1.0, outer),
-        bears_at=bears.at if bears else None,
-        open_at=bears.open_at if bears else None,
-        gap_normal=bears.gap if bears else None,
-        gap_on_diameter=off_diameter(bears.gap, gauge) if bears else None,
-        marked_share_percent=100.0 * bears.share if bears else None,
-        marked_length=bears.share * request.contact_length if bears else None,
-        bluing_marks=_marks(bears) if bears else None,
-        smallest_error_shown_arcsec=smallest_angle_shown(request.contact_length, gauge, film)
-        * ARCSEC_PER_RADIAN,
+        smallest_error_shown_arcsec=shown * ARCSEC_PER_RADIAN,
         not_stated=not_sent(request, "diameter_error", "included_angle_error_arcsec"),
+        **by_angle,
     )
     return Outcome(result, tuple(_advisories(result)))
 
@@ -169,12 +158,6 @@ def _from_diameter(request: TaperStandoffRequest, outer: float) -> float | None:
         return None
     out = 1.0 if request.kind == "external" else -1.0
     return out * gauge_shift(request.diameter_error, outer)
-
-
-def _marks(bears: Bearing) -> Marks:
-    if bears.share == 1.0:
-        return "all-over"
-    return "at-large-end-only" if bears.at == "large-end" else "at-small-end-only"
 
 
 def _advisories(result: TaperStandoffResult) -> Iterator[Advisory]:

@@ -69,8 +69,7 @@ class TaperToleranceRequest(SlopeFields):
         "symmetric", description="Where the tolerance lies to the nominal angle."
     )
     large_diameter_tolerance: NonNegativeLength | None = Field(
-        None,
-        description="Tolerance of the large diameter, plus and minus; not stated where left out.",
+        None, description="Tolerance of the large diameter, plus and minus."
     )
     stations: Annotated[list[NonNegativeLength], Field(min_length=1, max_length=50)] | None = Field(
         None, description="Distances from the large end for limits of size; both ends else."

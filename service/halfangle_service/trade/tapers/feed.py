@@ -190,42 +190,58 @@ def angle_standoff(length: float, outer_half_rad: float, inner_half_rad: float) 
     return max(0.0, length * excess / math.tan(outer_half_rad))
 
 
-@dataclass(frozen=True, slots=True)
-class Bearing:
-    """Where two cones of different angles bear, and what a marking film shows of it.
-
-    `gap` at the open end, square to the surface; `share` of the length that the film marks, 0 to 1.
-    """
-
-    at: End
-    gap: float
-    share: float
-
-    @property
-    def open_at(self) -> End | None:
-        """End where they stand apart; None where they bear all along."""
-        return _OTHER_END[self.at]
-
-
+Marks = Literal["all-over", "at-large-end-only", "at-small-end-only"]
 _OTHER_END: dict[End, End | None] = {
     "large-end": "small-end",
     "small-end": "large-end",
     "both-ends": None,
 }
+_MARKS: dict[End, Marks] = {
+    "large-end": "at-large-end-only",
+    "small-end": "at-small-end-only",
+    "both-ends": "all-over",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Bearing:
+    """Where two cones of different angles bear, what that does, and what a marking film shows.
+
+    The gap stands at the open end, square to the surface and on the diameter; lengths in one unit.
+    """
+
+    standoff_from_angle: float
+    bears_at: End
+    open_at: End | None
+    gap_normal: float
+    gap_on_diameter: float
+    marked_share_percent: float
+    marked_length: float
+    bluing_marks: Marks
 
 
 def bearing(
-    length: float, outer_half_rad: float, inner_half_rad: float, slant_half_rad: float, film: float
+    length: float, outer_half_rad: float, inner_half_rad: float, gauge_half_rad: float, film: float
 ) -> Bearing:
     """Bearing of an inner cone in an outer one over a length of contact along the axis.
 
-    `slant_half_rad` is the half angle along whose side the gap is taken, that of the gauge; `film`
-    the thickness of the marking film, in the unit of the length.
+    The gap is taken along the gauge's side; `film` is the thickness of the marking film, in the
+    unit of the length.
     """
-    slant = length / math.cos(slant_half_rad)
+    at = bearing_end(outer_minus_inner_rad=outer_half_rad - inner_half_rad)
+    slant = length / math.cos(gauge_half_rad)
     gap = stock_at_other_end(slant, outer_half_rad - inner_half_rad)
     share = 1.0 if gap <= film else film / gap
-    return Bearing(bearing_end(outer_minus_inner_rad=outer_half_rad - inner_half_rad), gap, share)
+    return Bearing(
+        standoff_from_angle=angle_standoff(length, outer_half_rad, inner_half_rad),
+        bears_at=at,
+        open_at=_OTHER_END[at],
+        gap_normal=gap,
+        gap_on_diameter=off_diameter(gap, gauge_half_rad),
+        marked_share_percent=100.0 * share,
+        marked_length=share * length,
+        bluing_marks="all-over" if share == 1.0 else _MARKS[at],
+    )
 
 
 def smallest_angle_shown(length: float, half_rad: float, film: float) -> float:

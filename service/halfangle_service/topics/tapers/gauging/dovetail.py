@@ -68,10 +68,7 @@ class DovetailOverRollsRequest(RequestModel):
     roll_tolerance: RollTolerance = None
     flank_angle_tolerance_arcsec: (
         Annotated[float, FINITE, Field(ge=0, le=3600), Unit("arcsecond")] | None
-    ) = Field(
-        None,
-        description="Largest error of the flank's angle, plus or minus; not stated where left out.",
-    )
+    ) = Field(None, description="Largest error of the flank's angle, plus or minus.")
 
 
 class DovetailOverRollsResult(ResultModel):

@@ -20,21 +20,15 @@ from halfangle_service.trade.uncertainty import Measured, budget_of
 
 MeasureTolerance = Annotated[
     NonNegativeLength | None,
-    Field(description="Largest error of each measure, plus or minus; not stated where left out."),
+    Field(description="Largest error of each measure, plus or minus."),
 ]
 RollTolerance = Annotated[
     NonNegativeLength | None,
-    Field(
-        description="Largest error of a roll's or ball's diameter, plus or minus; not stated where "
-        "left out."
-    ),
+    Field(description="Largest error of a roll's or ball's diameter, plus or minus."),
 ]
 IncludedAngleTolerance = Annotated[
     Annotated[float, FINITE, Field(ge=0, le=36_000), Unit("arcsecond")] | None,
-    Field(
-        description="Largest error of the included angle stated, plus or minus; not stated where "
-        "left out."
-    ),
+    Field(description="Largest error of the included angle stated, plus or minus."),
 ]
 
 

@@ -93,13 +93,10 @@ class TaperPlugDepthRequest(SlopeFields):
         0.0, description="Distance of the part's own gauge line from its large end."
     )
     depth_tolerance: NonNegativeLength | None = Field(
-        None,
-        description="Largest error of each depth, plus or minus; not stated where left out.",
+        None, description="Largest error of each depth, plus or minus."
     )
     gauge_tolerance: NonNegativeLength | None = Field(
-        None,
-        description="Largest error of each gauge's diameter, plus or minus; not stated where left "
-        "out.",
+        None, description="Largest error of each gauge's diameter, plus or minus."
     )
     included_angle_tolerance_arcsec: IncludedAngleTolerance = None
 
@@ -257,8 +254,7 @@ class TaperPlugDepthNominalRequest(SlopeFields):
         0.0, description="How far the gauge's cone runs from its line toward the small end."
     )
     large_diameter_tolerance: NonNegativeLength | None = Field(
-        None,
-        description="Tolerance of the large diameter, plus and minus; not stated where left out.",
+        None, description="Tolerance of the large diameter, plus and minus."
     )
 
 
