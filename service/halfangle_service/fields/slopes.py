@@ -28,13 +28,13 @@ SLOPE_FIELDS = (
     "rate_of_taper",
     "designation",
 )
-DESIGNATION = (
+_DESIGNATION = (
     "Designation of a standard taper or rate, as `GET /v1/tapers/standard` and "
     "`GET /v1/tapers/rates` list them."
 )
 Designation = Annotated[
     str,
-    Field(min_length=1, max_length=60, description=DESIGNATION, examples=["morse-2"]),
+    Field(min_length=1, max_length=60, description=_DESIGNATION, examples=["morse-2"]),
 ]
 
 
@@ -56,7 +56,7 @@ class SlopeFields(RequestModel):
     rate_of_taper: Annotated[float, FINITE, Field(ge=0.0002, le=200), Unit("length_per_length")] | (
         None
     ) = Field(None, description="Change of diameter for one unit of length, C = 1/x (ISO 3040).")
-    designation: Designation | None = Field(None, description=DESIGNATION)
+    designation: Designation | None = Field(None, description=_DESIGNATION, examples=["morse-2"])
 
 
 TaperPerFootOut = Annotated[

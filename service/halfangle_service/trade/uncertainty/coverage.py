@@ -58,6 +58,25 @@ def probability_within(budget: Budget, distance: float) -> float:
     return 1.0 if distance >= reach else _Series(contributions, reach).within(distance)
 
 
+def probability_between(budget: Budget, low: float, high: float) -> float:
+    """Probability, from 0 to 1, that the result lies between two distances from its mean.
+
+    Both in the unit of the result, signed; either may be infinite, for a limit to one side.
+    """
+    contributions = _effective(budget)
+    if not contributions:
+        return 1.0 if low <= 0.0 <= high else 0.0
+    if math.isfinite(budget.degrees_of_freedom):
+        from scipy.special import stdtr  # noqa: PLC0415  as above
+
+        freedom = max(1, math.floor(budget.degrees_of_freedom))
+        below, above = (stdtr(freedom, x / budget.standard_uncertainty) for x in (low, high))
+        return max(0.0, float(above - below))
+    reach = _reach(contributions)
+    low, high = max(low, -reach), min(high, reach)
+    return 0.0 if low >= high else _Series(contributions, reach).between(low, high)
+
+
 def guard_band(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> float:
     """Half-width that a result passes to one side with no more than 1 − `probability`.
 
@@ -122,12 +141,17 @@ class _Series:
         transform = np.ones(terms, dtype=np.complex128)
         for contribution in contributions:
             transform = transform * _transform(contribution, self._waves)
-        self._weights = transform.real * (2.0 / math.pi) / numbers
+        self._weights = transform / (math.pi * numbers)
 
     def within(self, distance: float) -> float:
         """Probability, from 0 to 1, of lying within ± a distance of the mean."""
-        waves = float(np.dot(self._weights, np.sin(self._waves * distance)))
-        return min(1.0, max(0.0, distance / self._period + waves))
+        return self.between(-distance, distance)
+
+    def between(self, low: float, high: float) -> float:
+        """Probability, from 0 to 1, of lying between two distances from the mean, signed."""
+        even = (high - low) / (2.0 * self._period)
+        turns = np.exp(-1j * self._waves * low) - np.exp(-1j * self._waves * high)
+        return min(1.0, max(0.0, even + float(np.dot(self._weights, turns).imag)))
 
 
 def _transform(contribution: Contribution, waves: Values) -> NDArray[np.complex128]:
