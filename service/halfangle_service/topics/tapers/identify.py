@@ -21,7 +21,7 @@ from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.estimate import AngleEstimate
 from halfangle_service.fields.slopes import SlopeForms, TaperPerFootOut, slope_forms
 from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.tapers.gauging.measured import measured, measured_angle
+from halfangle_service.topics.tapers.gauging.measured import measured_angle
 from halfangle_service.topics.tapers.sources import TABLES
 from halfangle_service.trade.cone import INCHES_PER_FOOT, half_angle_from_rate, require_smaller
 from halfangle_service.trade.tables.tapers.rates import Rate, standard_rates
@@ -31,6 +31,7 @@ from halfangle_service.trade.tables.tapers.standard import (
     standard_tapers,
 )
 from halfangle_service.trade.tapers.identify import Cut
+from halfangle_service.trade.uncertainty import LargestError, Measured
 
 
 class TaperIdentifyRequest(RequestModel):
@@ -109,12 +110,14 @@ def identify(request: TaperIdentifyRequest) -> Outcome[TaperIdentifyResult]:
     found = [_taper(request, cut, taper) for taper in standard_tapers().values()]
     found += [_rate(cut, row) for row in standard_rates().values()]
     found.sort(key=lambda c: (not c.sizes_fit, abs(c.misfit_on_diameter), c.designation))
+    diameters = LargestError("diameter_tolerance", request.diameter_tolerance)
+    lengths = LargestError("length_tolerance", request.length_tolerance)
     result = TaperIdentifyResult(
         half_angle=measured_angle(
             lambda large, small, length: half_angle_from_rate((large - small) / length),
-            measured(request, "large_diameter", "diameter_tolerance"),
-            measured(request, "small_diameter", "diameter_tolerance"),
-            measured(request, "length", "length_tolerance", above=0.0),
+            Measured("large_diameter", request.large_diameter, diameters),
+            Measured("small_diameter", request.small_diameter, diameters),
+            Measured("length", request.length, lengths, above=0.0),
         ),
         candidates=found[: request.max_candidates],
         **slope_forms(half_angle_from_rate(cut.rate)),

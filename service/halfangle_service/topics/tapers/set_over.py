@@ -1,6 +1,7 @@
 """Other ways to set a taper than a sine setting, with their errors side by side."""
 
 import math
+from collections.abc import Iterator
 from typing import Literal
 
 from pydantic import Field
@@ -141,38 +142,28 @@ def set_over(request: TaperSetOverRequest) -> Outcome[TaperSetOverResult]:
     return Outcome(result, (advice,))
 
 
-def _ways(request: TaperSetOverRequest, half: float) -> list[TaperWayToSet]:
+def _ways(request: TaperSetOverRequest, half: float) -> Iterator[TaperWayToSet]:
     length, radius, bar = request.work_length, request.scale_radius, request.attachment_length
-    settings: dict[WayName, tuple[float, dict[str, float]]] = {
-        "swivel": (trade.scale_arc(radius, half), {"scale_reading_error": 1.0 / radius}),
-        "tailstock-set-over": (
-            trade.set_over(length, half),
-            {
-                "set_over_error": trade.per_set_over(length, half),
-                "work_length_error": trade.per_work_length(length, half),
-            },
-        ),
-        "taper-attachment": (
-            trade.offset(bar, half),
-            {"attachment_error": trade.per_offset(bar, half)},
-        ),
-    }
-    return [
-        _way(way, setting, _budget(request, errors), trade.diameter_per_radian(length, half))
-        for way, (setting, errors) in settings.items()
-    ]
+    per_radian = trade.diameter_per_radian(length, half)
+    reading = ("scale_reading_error", request.scale_reading_error, 1.0 / radius)
+    yield _way("swivel", trade.scale_arc(radius, half), _budget(reading), per_radian)
+    over = ("set_over_error", request.set_over_error, trade.per_set_over(length, half))
+    work = ("work_length_error", request.work_length_error, trade.per_work_length(length, half))
+    tailstock = _budget(over, work)
+    yield _way("tailstock-set-over", trade.set_over(length, half), tailstock, per_radian)
+    offset = ("attachment_error", request.attachment_error, trade.per_offset(bar, half))
+    yield _way("taper-attachment", trade.offset(bar, half), _budget(offset), per_radian)
 
 
-def _budget(request: TaperSetOverRequest, errors: dict[str, float]) -> Budget:
-    """Budget of the half angle in radians from the request's errors and their sensitivities."""
-    stated = {name: getattr(request, name) for name in errors}
+def _budget(*errors: tuple[str, float | None, float]) -> Budget:
+    """Budget of the half angle in radians from errors by name and their sensitivities."""
     return Budget(
         tuple(
-            Contribution(name, error, sensitivity=errors[name], unit="length")
-            for name, error in stated.items()
+            Contribution(name, error, sensitivity=sensitivity, unit="length")
+            for name, error, sensitivity in errors
             if error is not None
         ),
-        not_stated=tuple(name for name, error in stated.items() if error is None),
+        not_stated=tuple(name for name, error, _ in errors if error is None),
     )
 
 

@@ -7,6 +7,7 @@ None where nothing was stated of it.
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from halfangle_service.errors import Impossible
 from halfangle_service.trade.uncertainty.budget import Budget, Contribution
@@ -16,18 +17,23 @@ from halfangle_service.trade.wording import plain
 _SMALL = 1e-6
 
 
+class LargestError(NamedTuple):
+    """The largest error of an input, plus or minus, and the request's field that states it."""
+
+    field: str
+    value: float | None
+
+
 @dataclass(frozen=True, slots=True)
 class Measured:
     """A measured input: its value and the largest error of it, both in `unit`.
 
-    `stated_by` is the request's field that states the error; a value stands `above` and `below`
-    these, or it means nothing.
+    A value stands `above` and `below` these, or it means nothing.
     """
 
     name: str
     value: float
-    error: float | None
-    stated_by: str
+    error: LargestError
     unit: str = "length"
     above: float = -math.inf
     below: float = math.inf
@@ -41,17 +47,19 @@ def budget_of(function: Callable[..., float], *inputs: Measured) -> Budget:
     """
     return Budget(
         tuple(
-            Contribution(i.name, i.error, sensitivity=_slope(function, inputs, i), unit=i.unit)
+            Contribution(
+                i.name, i.error.value, sensitivity=_slope(function, inputs, i), unit=i.unit
+            )
             for i in inputs
-            if i.error is not None
+            if i.error.value is not None
         ),
-        not_stated=tuple(dict.fromkeys(i.stated_by for i in inputs if i.error is None)),
+        not_stated=tuple(dict.fromkeys(i.error.field for i in inputs if i.error.value is None)),
     )
 
 
 def _slope(function: Callable[..., float], inputs: tuple[Measured, ...], moved: Measured) -> float:
     """Half the change of the function over an input's error, per unit of the error."""
-    step = moved.error or _SMALL * max(abs(i.value) for i in inputs if i.unit == moved.unit)
+    step = moved.error.value or _SMALL * max(abs(i.value) for i in inputs if i.unit == moved.unit)
     if not moved.above < moved.value - step <= moved.value + step < moved.below:
         raise _swallowed(moved, step)
     try:
@@ -68,5 +76,5 @@ def _swallowed(moved: Measured, step: float) -> Impossible:
     return Impossible(
         f"An error of {plain(step)} in {moved.name} swallows what is measured: nothing can be had "
         "from these figures.",
-        fields={moved.stated_by: f"should be less than {plain(step)}"},
+        fields={moved.error.field: f"should be less than {plain(step)}"},
     )

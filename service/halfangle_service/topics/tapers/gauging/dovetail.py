@@ -28,7 +28,6 @@ from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.tapers.gauging.measured import (
     MeasureTolerance,
     RollTolerance,
-    measured,
     measured_length,
 )
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
@@ -38,7 +37,7 @@ from halfangle_service.trade.tapers.contact import (
     dovetail_spread,
     require_contact,
 )
-from halfangle_service.trade.uncertainty import Budget, Measured
+from halfangle_service.trade.uncertainty import Budget, LargestError, Measured
 from halfangle_service.trade.wording import plain
 
 _HANDBOOK = Source(
@@ -151,14 +150,10 @@ def _sizes(
 
     `sign` is 1 for a male dovetail and -1 for a female one.
     """
-    roll = measured(request, "roll_diameter", "roll_tolerance", above=0.0)
-    flank = Measured(
-        "flank_angle",
-        request.flank_angle * 3600.0,
-        request.flank_angle_tolerance_arcsec,
-        "flank_angle_tolerance_arcsec",
-        unit="arcsecond",
-    )
+    rolls = LargestError("roll_tolerance", request.roll_tolerance)
+    roll = Measured("roll_diameter", request.roll_diameter, rolls, above=0.0)
+    flanks = LargestError("flank_angle_tolerance_arcsec", request.flank_angle_tolerance_arcsec)
+    flank = Measured("flank_angle", request.flank_angle * 3600.0, flanks, unit="arcsecond")
 
     def share(roll_diameter: float, angle_arcsec: float) -> float:
         return sign * dovetail_constant(angle_arcsec / ARCSEC_PER_RADIAN, roll_diameter)
@@ -172,12 +167,8 @@ def _sizes(
             "measure": measured_length(lambda d, a: corner + share(d, a), roll, flank),
             "edge_width": measured_length(lambda a: corner + spread(a), flank),
         }
-    over = Measured(
-        "measure",
-        corner + share(roll.value, flank.value),
-        request.measure_tolerance,
-        "measure_tolerance",
-    )
+    measures = LargestError("measure_tolerance", request.measure_tolerance)
+    over = Measured("measure", corner + share(roll.value, flank.value), measures)
     return {
         "measure": measured_length(lambda m: m, over),
         "corner_width": measured_length(lambda m, d, a: m - share(d, a), over, roll, flank),

@@ -10,13 +10,12 @@ from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     FINITE,
     NonNegativeLength,
-    RequestModel,
     Unit,
     angle_from_radians,
 )
 from halfangle_service.fields.estimate import AngleEstimate, LengthEstimate, estimate
 from halfangle_service.fields.slopes import SlopeForms
-from halfangle_service.trade.uncertainty import Measured, budget_of
+from halfangle_service.trade.uncertainty import LargestError, Measured, budget_of
 
 MeasureTolerance = Annotated[
     NonNegativeLength | None,
@@ -44,15 +43,6 @@ class MeasuredTaper(SlopeForms):
     )
 
 
-def measured(
-    request: RequestModel, name: str, stated_by: str, *, above: float = -math.inf
-) -> Measured:
-    """A length that a request states, with the field that states its error."""
-    return Measured(
-        name, getattr(request, name), getattr(request, stated_by), stated_by, above=above
-    )
-
-
 def measured_angle(half_angle: Callable[..., float], *inputs: Measured) -> AngleEstimate:
     """Estimate of a half angle that this function gives, in radians, from measured inputs."""
     return estimate(
@@ -77,8 +67,7 @@ def stated_slope(half_angle_rad: float, tolerance_arcsec: float | None) -> Measu
     return Measured(
         "included_angle",
         2.0 * half_angle_rad * ARCSEC_PER_RADIAN,
-        tolerance_arcsec,
-        "included_angle_tolerance_arcsec",
+        LargestError("included_angle_tolerance_arcsec", tolerance_arcsec),
         unit="arcsecond",
         above=0.0,
         below=math.pi * ARCSEC_PER_RADIAN,

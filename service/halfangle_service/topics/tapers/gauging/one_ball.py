@@ -19,13 +19,13 @@ from halfangle_service.topics.tapers.gauging.measured import (
     MeasureTolerance,
     RollTolerance,
     half_of,
-    measured,
     measured_length,
     stated_slope,
 )
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.cone import rate_from_half_angle, require_before_point
 from halfangle_service.trade.tapers.contact import ball_contact, mouth_diameter, require_contact
+from halfangle_service.trade.uncertainty import LargestError, Measured
 
 
 class TaperOneBallRequest(SlopeFields):
@@ -77,12 +77,14 @@ def one_ball(request: TaperOneBallRequest) -> Outcome[TaperOneBallResult]:
     require_contact(contact, request.length, "ball", "ball_depth")
     mouth = mouth_diameter(request.ball_diameter, request.ball_depth, half)
     require_before_point(mouth, request.length, half)
+    balls = LargestError("roll_tolerance", request.roll_tolerance)
+    depths = LargestError("measure_tolerance", request.measure_tolerance)
     return Outcome(
         TaperOneBallResult(
             large_diameter=measured_length(
                 lambda ball, depth, included: mouth_diameter(ball, depth, half_of(included)),
-                measured(request, "ball_diameter", "roll_tolerance"),
-                measured(request, "ball_depth", "measure_tolerance"),
+                Measured("ball_diameter", request.ball_diameter, balls),
+                Measured("ball_depth", request.ball_depth, depths),
                 stated_slope(half, request.included_angle_tolerance_arcsec),
             ),
             contact_diameter=request.ball_diameter * math.cos(half),

@@ -24,7 +24,6 @@ from halfangle_service.topics.tapers.gauging.measured import (
     MeasuredTaper,
     MeasureTolerance,
     RollTolerance,
-    measured,
     measured_angle,
     measured_length,
 )
@@ -37,6 +36,7 @@ from halfangle_service.trade.tapers.contact import (
     half_angle_of_balls,
     require_contact,
 )
+from halfangle_service.trade.uncertainty import LargestError, Measured
 
 
 class TaperOverBallsRequest(RequestModel):
@@ -90,11 +90,13 @@ def measured_over_balls(request: TaperOverBallsRequest) -> Outcome[TaperOverBall
 
     Half angle, diameters and their uncertainty from the depths of two balls.
     """
+    balls = LargestError("roll_tolerance", request.roll_tolerance)
+    depths = LargestError("measure_tolerance", request.measure_tolerance)
     inputs = (
-        measured(request, "large_ball_diameter", "roll_tolerance"),
-        measured(request, "small_ball_diameter", "roll_tolerance"),
-        measured(request, "large_ball_depth", "measure_tolerance"),
-        measured(request, "small_ball_depth", "measure_tolerance"),
+        Measured("large_ball_diameter", request.large_ball_diameter, balls),
+        Measured("small_ball_diameter", request.small_ball_diameter, balls),
+        Measured("large_ball_depth", request.large_ball_depth, depths),
+        Measured("small_ball_depth", request.small_ball_depth, depths),
     )
     values = [i.value for i in inputs]
     half = half_angle_of_balls(*values)

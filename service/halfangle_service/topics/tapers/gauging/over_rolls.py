@@ -29,7 +29,6 @@ from halfangle_service.topics.tapers.gauging.measured import (
     MeasuredTaper,
     MeasureTolerance,
     RollTolerance,
-    measured,
     measured_angle,
     measured_length,
 )
@@ -42,6 +41,7 @@ from halfangle_service.trade.tapers.contact import (
     require_contact,
     roll_contact,
 )
+from halfangle_service.trade.uncertainty import LargestError, Measured
 from halfangle_service.trade.wording import plain
 
 
@@ -104,10 +104,13 @@ def measured_over_rolls(request: TaperOverRollsRequest) -> Outcome[TaperOverRoll
 
     Half angle, diameters and their uncertainty from measures over two equal rolls at two heights.
     """
-    lower = measured(request, "lower_measure", "measure_tolerance")
-    upper = measured(request, "upper_measure", "measure_tolerance")
-    rise = measured(request, "stack_rise", "stack_rise_tolerance", above=0.0)
-    roll = measured(request, "roll_diameter", "roll_tolerance", above=0.0)
+    measures = LargestError("measure_tolerance", request.measure_tolerance)
+    stacks = LargestError("stack_rise_tolerance", request.stack_rise_tolerance)
+    rolls = LargestError("roll_tolerance", request.roll_tolerance)
+    lower = Measured("lower_measure", request.lower_measure, measures)
+    upper = Measured("upper_measure", request.upper_measure, measures)
+    rise = Measured("stack_rise", request.stack_rise, stacks, above=0.0)
+    roll = Measured("roll_diameter", request.roll_diameter, rolls, above=0.0)
     lean = lean_over_rolls(lower.value, upper.value, rise.value)
     if lean == 0.0:
         raise Impossible(

@@ -35,7 +35,6 @@ from halfangle_service.topics.tapers.gauging.measured import (
     IncludedAngleTolerance,
     MeasuredTaper,
     half_of,
-    measured,
     measured_angle,
     measured_length,
     stated_slope,
@@ -48,7 +47,7 @@ from halfangle_service.trade.tapers.plugs import (
     engaged_length,
     half_angle_by_depths,
 )
-from halfangle_service.trade.uncertainty import Measured
+from halfangle_service.trade.uncertainty import LargestError, Measured
 from halfangle_service.trade.wording import plain
 
 _SHARED_DIAMETER = Source(
@@ -193,30 +192,35 @@ class _Gauges:
 
 def _gauges(request: TaperPlugDepthRequest) -> _Gauges:
     """Two gauges that give the slope, or one and the slope stated."""
+    gauges = LargestError("gauge_tolerance", request.gauge_tolerance)
+    depths = LargestError("depth_tolerance", request.depth_tolerance)
     first = (
-        measured(request, "gauge_diameter", "gauge_tolerance"),
-        measured(request, "gauge_depth", "depth_tolerance"),
+        Measured("gauge_diameter", request.gauge_diameter, gauges),
+        Measured("gauge_depth", request.gauge_depth, depths),
     )
-    if not _has_second_gauge(request):
+    second = _second_gauge(request)
+    if second is None:
         half = slope_of(request).half_angle_rad
         slope = stated_slope(half, request.included_angle_tolerance_arcsec)
         return _Gauges((*first, slope), len(first), half_of)
-    second = (
-        measured(request, "second_gauge_diameter", "gauge_tolerance"),
-        measured(request, "second_gauge_depth", "depth_tolerance"),
+    second_gauge = (
+        Measured("second_gauge_diameter", second[0], gauges),
+        Measured("second_gauge_depth", second[1], depths),
     )
-    return _Gauges((*first, *second), 0, half_angle_by_depths)
+    return _Gauges((*first, *second_gauge), 0, half_angle_by_depths)
 
 
-def _has_second_gauge(request: TaperPlugDepthRequest) -> bool:
-    """True with a second gauge; refuses half of one, and gauges that touch elsewhere."""
-    if not all_or_none(
+def _second_gauge(request: TaperPlugDepthRequest) -> tuple[float, float] | None:
+    """Diameter and depth of a second gauge; refuses half of one, and edges off the cone."""
+    all_or_none(
         request,
         "second_gauge_diameter",
         "second_gauge_depth",
         why="A second gauge needs its diameter and its depth.",
-    ):
-        return False
+    )
+    diameter, depth = request.second_gauge_diameter, request.second_gauge_depth
+    if diameter is None or depth is None:
+        return None
     if request.gauge_length:
         raise Disagreement(
             "Two gauges give the taper only at sharp edges: a gauge with a cone of its own touches "
@@ -224,9 +228,8 @@ def _has_second_gauge(request: TaperPlugDepthRequest) -> bool:
             fields={"gauge_length": "should be 0, or leave the second gauge out"},
         )
     require_contact(request.gauge_depth, request.length, "gauge", "gauge_depth")
-    second = request.second_gauge_depth or 0.0
-    require_contact(second, request.length, "second gauge", "second_gauge_depth")
-    return True
+    require_contact(depth, request.length, "second gauge", "second_gauge_depth")
+    return diameter, depth
 
 
 def _require_cone(request: TaperPlugDepthRequest, half: float) -> None:

@@ -25,7 +25,6 @@ from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.gauging.measured import (
     MeasureTolerance,
     RollTolerance,
-    measured,
     measured_angle,
     measured_length,
 )
@@ -39,6 +38,7 @@ from halfangle_service.trade.tapers.contact import (
     vee_roll_top,
     vee_width_over_rolls,
 )
+from halfangle_service.trade.uncertainty import LargestError, Measured
 
 
 class VeeOverRollsRequest(RequestModel):
@@ -100,11 +100,13 @@ def measured_over_rolls(request: VeeOverRollsRequest) -> Outcome[VeeOverRollsRes
 
     Angle and width of a vee from the tops of two rolls of different size.
     """
+    rolls = LargestError("roll_tolerance", request.roll_tolerance)
+    tops = LargestError("measure_tolerance", request.measure_tolerance)
     inputs = (
-        measured(request, "large_roll_diameter", "roll_tolerance"),
-        measured(request, "small_roll_diameter", "roll_tolerance"),
-        measured(request, "large_roll_top", "measure_tolerance"),
-        measured(request, "small_roll_top", "measure_tolerance"),
+        Measured("large_roll_diameter", request.large_roll_diameter, rolls),
+        Measured("small_roll_diameter", request.small_roll_diameter, rolls),
+        Measured("large_roll_top", request.large_roll_top, tops),
+        Measured("small_roll_top", request.small_roll_top, tops),
     )
     values = [i.value for i in inputs]
     half = vee_half_angle(*values)
