@@ -169,7 +169,11 @@ def test_agreeing_statements_are_taken(call: Call) -> None:
 )
 @pytest.mark.parametrize(
     ("designation", "half_degrees"),
-    [("morse-2-iso", mpmath.degrees(mpmath.atan(1 / mpmath.mpf("40.04")))), ("cone-60", 30)],
+    [
+        ("morse-2-iso", mpmath.degrees(mpmath.atan(1 / mpmath.mpf("40.04")))),
+        ("iso-1:20", mpmath.degrees(mpmath.atan(1 / mpmath.mpf(40)))),
+        ("cone-60", 30),
+    ],
 )
 def test_a_designation_is_a_slope(call: Call, designation: str, half_degrees: float) -> None:
     """A standard taper is set by its designation alone, as by its half angle."""

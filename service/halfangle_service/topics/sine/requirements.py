@@ -15,6 +15,7 @@ from halfangle_service.fields import (
     Unit,
 )
 from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.estimate import NotStated
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.sine.stated_errors import (
     BUDGET,
@@ -85,7 +86,7 @@ class SineRequirementsResult(ResultModel):
         description="Whether the set-up at hand will keep the tolerance; `holds` only where every "
         "error was stated."
     )
-    not_stated: list[str] = Field(description="Fields of the errors that were not stated.")
+    not_stated: NotStated
     smallest_tolerance_arcsec: ArcsecOut | None = Field(
         description="Tightest ± tolerance, on what `tolerance_on` names, that the errors stated "
         "leave room for. Null where no error was stated."
