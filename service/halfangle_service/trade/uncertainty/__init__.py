@@ -18,6 +18,7 @@ from halfangle_service.trade.uncertainty.decision import (
     smallest_limit,
     verdict_of,
 )
+from halfangle_service.trade.uncertainty.measured import LargestError, Measured, budget_of
 from halfangle_service.trade.uncertainty.monte_carlo import Sample, draw, summarise
 
 __all__ = [
@@ -27,8 +28,11 @@ __all__ = [
     "DecisionRule",
     "Distribution",
     "Forecast",
+    "LargestError",
+    "Measured",
     "Sample",
     "Verdict",
+    "budget_of",
     "coverage_factor",
     "coverage_probability",
     "decide",
