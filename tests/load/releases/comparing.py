@@ -13,7 +13,6 @@ from releases.translation import (
     Expectation,
     Expected,
     Situation,
-    converted,
     expected,
     in_force,
     keyed_after,

@@ -21,8 +21,8 @@ RUNNER = Path(__file__).parent / "runner.py"
 
 def git(*arguments: str) -> str:
     """Run git in this repository; gives what it prints."""
-    return subprocess.run(  # noqa: S603
-        ["git", *arguments],  # noqa: S607
+    return subprocess.run(
+        ["git", *arguments],
         cwd=ROOT,
         check=True,
         capture_output=True,
@@ -56,7 +56,7 @@ def answers_of(tree: Path, requests: Iterable[tuple[str, Json]]) -> list[tuple[A
     )
     environment = {k: v for k, v in os.environ.items() if not k.startswith("HALFANGLE_")}
     environment |= {"PYTHONPATH": str(tree / "service"), "PYTHONDONTWRITEBYTECODE": "1"}
-    done = subprocess.run(  # noqa: S603
+    done = subprocess.run(
         [sys.executable, str(RUNNER), str(tree / "service")],
         input=asked,
         stdout=subprocess.PIPE,
