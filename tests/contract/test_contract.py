@@ -25,7 +25,7 @@ from halfangle_service.app import (
 )
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.query import query_fields
-from halfangle_service.http.routes import operation_routes, reading
+from halfangle_service.http.routes import document_route, operation_routes, reading
 from halfangle_service.logs import configure_logging
 from halfangle_service.operation import Operation
 from halfangle_service.registry import load_registry
@@ -456,6 +456,28 @@ def test_too_many_heavy_requests_are_refused_and_the_rest_is_answered() -> None:
         assert_problem(refused, "overloaded")
         assert refused.headers["retry-after"] == "1"
         assert accepted.result(timeout=30).status_code == 200
+
+
+def test_what_many_ask_for_at_once_is_made_once(service: Service) -> None:
+    """A page that eight callers ask for first is written by one of them; the others wait for it."""
+    begun, go = Event(), Event()
+    written: list[int] = []
+
+    def write() -> bytes:
+        written.append(1)
+        begun.set()
+        assert go.wait(timeout=30)
+        return b"a page"
+
+    settings = Settings(log_level="error")
+    route = document_route("/page", write, "text/plain", settings)
+    with bare_service([route], settings) as pages, ThreadPoolExecutor(8) as pool:
+        asked = [pool.submit(pages.get, "/page") for _ in range(8)]
+        assert begun.wait(timeout=30)
+        assert pages.get("/health/live").status_code == 200
+        go.set()
+        assert [a.result(timeout=30).text for a in asked] == ["a page"] * 8
+    assert len(written) == 1
 
 
 def test_a_failure_nobody_foresaw_tells_nothing(capsys: pytest.CaptureFixture[str]) -> None:

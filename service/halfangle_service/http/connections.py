@@ -14,7 +14,7 @@ from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, ProblemError, pr
 from halfangle_service.settings import Settings
 
 #: The body's own time ends with an answer; past it and this the connection ends without one.
-_GRACE_SECONDS = 5.0
+_GRACE_SECONDS = 2.0
 #: Bytes of an answer that a caller may leave untaken for ever, within what its socket holds.
 _SMALL_ANSWER = 4_096
 

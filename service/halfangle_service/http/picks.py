@@ -9,7 +9,7 @@ from halfangle_service.http.problems import ProblemError
 #: Picks the advisories; no result has a field of this name.
 ADVISORIES = "advisories"
 #: Fields that judge: they may be picked though the answer says stop, since they say so themselves.
-_JUDGEMENTS = frozenset({"forecast", "verdict"})
+_JUDGEMENTS = ("forecast", "verdict")
 _NOTHING_ADVISED = "none"
 _MOST_IN_HEADER = 20
 
@@ -63,7 +63,7 @@ def _judges(path: str) -> bool:
     (True, True, True, False)
     """
     name = path.rpartition(".")[2]
-    return name in _JUDGEMENTS or name.endswith("_forecast")
+    return any(name == word or name.endswith(f"_{word}") for word in _JUDGEMENTS)
 
 
 def _refuse_at_stop(advisories: list[dict[str, str]]) -> None:
