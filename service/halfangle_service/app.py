@@ -15,7 +15,7 @@ from halfangle_service.http.answers import JSON, TEXT, answer_of
 from halfangle_service.http.catalogue import catalogue
 from halfangle_service.http.contract import contract, contract_json
 from halfangle_service.http.docs import reference_page
-from halfangle_service.http.failures import EXCEPTION_HANDLERS, answered_at_the_stop
+from halfangle_service.http.failures import EXCEPTION_HANDLERS
 from halfangle_service.http.keys import WITHOUT_KEY, key_check
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.routes import (
@@ -60,7 +60,7 @@ def application(
         cors_config=_cors(settings.cors_origins),
         exception_handlers=EXCEPTION_HANDLERS,
         logging_config=None,
-        middleware=[answered_at_the_stop, *key_check(settings.api_keys)],
+        middleware=key_check(settings.api_keys),
         openapi_config=None,
         request_max_body_size=settings.body_limit_bytes,
         # Said here, else variables of the environment that are not ours decide.

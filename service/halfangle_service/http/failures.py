@@ -1,11 +1,9 @@
 """Whatever is raised, by us or by the framework, becomes a problem document here, once."""
 
-import asyncio
-
 import structlog
 from litestar import Response
 from litestar.exceptions import HTTPException
-from litestar.types import ASGIApp, ExceptionHandlersMap, Receive, Scope, Send
+from litestar.types import ExceptionHandlersMap
 
 from halfangle_service.errors import Refusal
 from halfangle_service.http.answers import AnyRequest
@@ -87,22 +85,3 @@ EXCEPTION_HANDLERS: ExceptionHandlersMap = {
     HTTPException: _of_framework,
     Exception: _unforeseen,
 }
-
-
-def answered_at_the_stop(app: ASGIApp) -> ASGIApp:
-    """Middleware: what the server cancels when the time for a stop is over is still answered.
-
-    The server itself would send plain text.
-    """
-
-    async def answered(scope: Scope, receive: Receive, send: Send) -> None:
-        try:
-            await app(scope, receive, send)
-        except asyncio.CancelledError:
-            raise ProblemError(
-                "stopping",
-                "The service stops, and this took too long.",
-                headers={"Retry-After": "5"},
-            ) from None
-
-    return answered

@@ -7,7 +7,7 @@ from typing import Any
 from anyio import CapacityLimiter, to_thread
 from litestar.types import Receive
 
-from halfangle_service.http.problems import CallerGone, ProblemError
+from halfangle_service.http.problems import CallerGone, ProblemError, stopping
 
 
 class HeavyWork:
@@ -23,7 +23,7 @@ class HeavyWork:
         """Work in a thread. `receive` tells when the caller leaves; its body has been read.
 
         Raises ProblemError (`overloaded`) where the queue is full, CallerGone where the caller
-        left before the work was begun.
+        left before the work was begun, ProblemError (`stopping`) where the service waits no longer.
         """
         if self._inside >= self._most:
             raise ProblemError(
@@ -38,6 +38,8 @@ class HeavyWork:
                 return await to_thread.run_sync(work, *arguments, limiter=self._threads)
             finally:
                 self._turns.release()
+        except asyncio.CancelledError:
+            raise stopping() from None
         finally:
             self._inside -= 1
 

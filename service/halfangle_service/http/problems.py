@@ -90,6 +90,16 @@ class ProblemError(Exception):
         self.more = dict(more or {})
 
 
+def stopping() -> ProblemError:
+    """What is said where the server cancels a request because the time for a stop is over.
+
+    The server itself would send plain text.
+    """
+    return ProblemError(
+        "stopping", "The service stops, and this took too long.", headers={"Retry-After": "5"}
+    )
+
+
 class CallerGone(Exception):
     """The caller went away before there was an answer; nobody is told."""
 

@@ -200,8 +200,11 @@ def _by_body(operation: AnyOperation, heavy: HeavyWork, bodies: Bodies) -> Handl
     async def calculate(request: AnyRequest) -> ASGIApp:
         require_json_body(request)
         require_accepts(request, JSON)
-        async with bodies.reading(request) as body:
+        body = await bodies.read(request)
+        try:
             return answer_of(await calculated(operation, body, heavy, request.receive))
+        finally:
+            bodies.release(body)
 
     return calculate
 
