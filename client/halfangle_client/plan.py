@@ -1,7 +1,7 @@
 """A center's plan written for a person at the machine, in 80 columns of plain text."""
 
 import textwrap
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from halfangle_client.generated import models
 
@@ -10,6 +10,18 @@ LENGTHS = {"in": "inches", "mm": "millimetres"}
 _NAME_WIDTH = 32
 _BY_WEIGHT = {"stop": "STOP", "caution": "CAUTION", "note": "Note"}
 _DECIMALS = {"in": 5, "mm": 4}
+#: Names of contributions as a plan says them; others are said as they come.
+_CONTRIBUTIONS = {
+    "center-distance": "center distance of the plate",
+    "axis-pitch": "pitch of the fixture's axis",
+    "axis-yaw": "yaw of the fixture's axis",
+    "wheel-face": "breakdown of the wheel's face",
+    "block-expansion": "expansion of the blocks",
+    "plate-expansion": "expansion of the plate",
+}
+#: Named by every runout, since no request of a plan states directions.
+_DIRECTIONS = "high_spots"
+_NOT_STATED = "not stated"
 
 Rows = Sequence[tuple[str, str]]
 
@@ -21,9 +33,9 @@ def plan_text(answer: models.CenterJobAnswer, units: str) -> str:
         _heading(plan, units),
         _section("Mind", _advisories(answer.advisories)),
         _section("Setting", _table(_setting(plan, units))),
-        _section("Error of the included angle", _table(_angle(plan.angle))),
-        _section("Runout, full indicator movement", _table(_runout(plan.runout, units))),
-        _section("Feed", _table(_feed(plan.feed, units))),
+        _section("Error of the included angle", _table(_angle(plan.angle_budget))),
+        _section("Runout, full indicator movement", _table(_runout(plan.runout_budget, units))),
+        _section("Feed", _table(_feed(plan.downfeed, units))),
         _section("Steps", _steps(plan)),
         _section("Checks", _checks(plan)),
         _section("What this stands on", _sources(answer.basis)),
@@ -57,15 +69,20 @@ def _advisories(advisories: Sequence[models.Advisory]) -> list[str]:
 
 
 def _setting(plan: models.CenterJobResult, units: str) -> Rows:
-    setting = plan.setting
+    setting = plan.plate_setting
     fewest = ", the fewest there are" if setting.fewest else ""
     rows = [
         ("plate angle", setting.plate_angle.dms),
         ("exact height", f"{setting.height:.7f} {units}"),
         ("stack", f"{_stack(setting.blocks)} = {setting.total:.10g} {units}{fewest}"),
         ("included angle that it gives", setting.included_angle_from_stack.dms),
-        ("one bench step of height", f"{setting.arcsec_per_step:.1f}″ of included angle"),
+        (
+            "one bench step of height",
+            f"{setting.included_angle_arcsec_per_step:.1f}″ of included angle",
+        ),
     ]
+    if setting.actual_deviation != setting.deviation:
+        rows.append(("its actual height", f"{setting.actual_height.value:.7f} {units}"))
     if plan.second_stack:
         rows.append(("second stack, to check it by", _stack(plan.second_stack)))
     mistake = plan.smallest_mistake
@@ -73,7 +90,7 @@ def _setting(plan: models.CenterJobResult, units: str) -> Rows:
         rows.append(
             (
                 "smallest wrong-block mistake",
-                f"{mistake.taken:.10g} for {mistake.wanted:.10g}: "
+                f"{mistake.wrung:.10g} for {mistake.meant:.10g}: "
                 f"{mistake.included_angle_error_arcsec:.0f}″ of included angle",
             )
         )
@@ -81,41 +98,69 @@ def _setting(plan: models.CenterJobResult, units: str) -> Rows:
 
 
 def _angle(angle: models.PlannedAngle) -> Rows:
+    error = angle.included_angle_error_arcsec
+    used = angle.tolerance_used_percent
+    judged = (
+        _said(angle.forecast)
+        if used is None
+        else f"{used:.0f} % of it used: {_said(angle.forecast)}"
+    )
     rows = [
-        (line.name, f"±{line.worst_case_arcsec:7.1f}″  {line.share_percent:5.1f} % of variance")
-        for line in angle.lines
+        (
+            _CONTRIBUTIONS.get(part.name, part.name),
+            f"{_seconds(part.worst_case)}  {part.share_percent:5.1f} % of variance",
+        )
+        for part in error.contributions
     ]
-    used = f"{angle.tolerance_used_percent:.0f} % of it used"
     rows += [
-        ("known offset", f" {angle.offset_arcsec + 0.0:7.1f}″"),
-        ("worst case", f"±{angle.worst_case_arcsec:7.1f}″"),
-        ("expanded uncertainty (k = 2)", f"±{angle.expanded_uncertainty_arcsec:7.1f}″"),
-        ("tolerance", f"±{angle.tolerance_arcsec:7.1f}″  {used}: {angle.verdict}"),
+        ("expected error", _seconds(error.value, " ")),
+        ("worst case", _seconds(error.worst_case)),
+        ("expanded uncertainty (k = 2)", _seconds(error.expanded_uncertainty)),
+        ("tolerance", f"{_seconds(angle.included_angle_tolerance_arcsec)}  {judged}"),
     ]
-    if angle.not_stated:
-        rows.append(("not stated, so not counted", ", ".join(angle.not_stated)))
-    return rows
+    return [*rows, *_not_counted(error.not_stated)]
 
 
 def _runout(runout: models.PlannedRunout, units: str) -> Rows:
-    def size(length: float) -> str:
-        return _small(length, units)
+    def size(length: float | None) -> str:
+        return _NOT_STATED if length is None else _small(length, units)
 
-    return [
-        *((line.name, size(line.tir)) for line in runout.lines),
-        ("worst case", size(runout.worst_case_tir)),
-        ("root sum of squares", size(runout.root_sum_square_tir)),
-        ("limit", f"{size(runout.limit_tir)}  {runout.verdict}"),
+    tir = runout.tir
+    rows = [
+        *((part.name, size(part.input_value)) for part in tir.contributions),
+        ("worst case", size(tir.worst_case)),
+        ("root sum of squares", size(tir.standard_uncertainty)),
+        ("not passed in 95 of 100", size(tir.expanded_uncertainty)),
+        ("limit", f"{size(runout.limit_tir)}  {_said(runout.forecast)}"),
         ("the same as eccentricity", size(runout.limit_eccentricity)),
         ("the same as zone diameter", size(runout.limit_zone_diameter)),
-        ("the same read on the cone", size(runout.read_on_cone_limit_tir)),
-        ("first to mend", runout.mend_first),
+        ("the same read on the cone", size(runout.limit_tir_on_cone)),
     ]
+    if runout.mend_first:
+        rows.append(("first to mend", runout.mend_first))
+    return [*rows, *_not_counted(name for name in tir.not_stated if name != _DIRECTIONS)]
+
+
+def _said(option: str) -> str:
+    """An option as a sentence has it."""
+    return option.replace("-no-source", ", no source").replace("-", " ")
+
+
+def _seconds(angle_arcsec: float | None, sign: str = "±") -> str:
+    """A small angle in its column; one that rounds to nothing has no sign of its own."""
+    if angle_arcsec is None:
+        return f" {_NOT_STATED}"
+    return f"{sign}{round(angle_arcsec, 1) + 0.0:7.1f}″"
+
+
+def _not_counted(names: Iterable[str]) -> Rows:
+    listed = ", ".join(names)
+    return [("not stated, so not counted", listed)] if listed else []
 
 
 def _feed(feed: models.PlannedFeed, units: str) -> Rows:
     rows = [
-        ("one step of downfeed", _small(feed.step, units)),
+        ("one step of downfeed", _small(feed.downfeed_step, units)),
         ("takes off the diameter", _small(feed.off_diameter, units)),
         ("takes off the point", _small(feed.off_point, units)),
     ]
@@ -149,7 +194,7 @@ def _checks(plan: models.CenterJobResult) -> list[str]:
 def _sources(basis: models.Basis) -> list[str]:
     lines: list[str] = []
     for source in basis.sources:
-        lines += _wrapped(f"{source.citation} ({source.standing})", "- ", "  ")
+        lines += _wrapped(f"{source.citation} ({_said(source.standing)})", "- ", "  ")
     return [*lines, f"- Halfangle, release {basis.release}"]
 
 

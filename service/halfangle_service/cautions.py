@@ -48,3 +48,20 @@ def steep_angle(angle_degrees: float, per_step_arcsec: float, steep: float) -> I
             f"turns the plate {per_step_arcsec:.1f}″. Where the work can be turned by 90°, set the "
             f"complement, {90.0 - abs(angle_degrees):.4f}°.",
         )
+
+
+def unusual_stack(height: float, center_distance: float) -> Iterator[Advisory]:
+    """Warn of a sine stack that falls below nothing, or that is longer than the plate; one unit."""
+    if height < 0.0:
+        yield caution(
+            "stack-below-zero",
+            f"The high roll's stack would be {plain(-height, 10)} lower than the low roll's: the "
+            "plate's rest is higher than that. Put a stack under the low roll, or turn the work "
+            "round.",
+        )
+    elif height > center_distance:
+        yield caution(
+            "stack-above-center-distance",
+            f"The stack of {plain(height)} is longer than the center distance "
+            f"{plain(center_distance)}; check base_step.",
+        )

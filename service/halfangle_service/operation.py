@@ -257,7 +257,7 @@ def published_table(
     singular: str,
     key: str,
     sources: tuple[Source, ...],
-    in_short: Callable[[ResultT], ResultModel] | None = None,
+    in_short: Callable[[Any], ResultModel] | None = None,
 ) -> Callable[[Callable[[], Mapping[str, ResultT]]], PublishedTable[ResultT]]:
     """Declare the function below, which gives each row by its key, as a published table.
 

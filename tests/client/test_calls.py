@@ -25,10 +25,10 @@ CENTER: dict[str, Any] = {
     "included_angle": "60 00 00",
     "included_angle_tolerance_arcsec": 120,
     "body_diameter": 0.75,
-    "runout_allowed_tir": 0.0003,
+    "limit_tir": 0.0003,
     "center_distance": 5,
-    "block_set": "inch-81",
-    "block_grade": "ASME 0",
+    "set": "inch-81",
+    "grade": "ASME 0",
 }
 
 
@@ -120,14 +120,15 @@ def test_nested_requests_are_models(client: Halfangle) -> None:
     plan = client.jobs.center(
         **CENTER,
         shank=models.TaperShank(kind="taper", designation="morse-2"),
-        runout=models.RunoutContributions(
+        runout_errors=models.RunoutContributions(
             adapter_tir=0.0001, fixture_tir=0.00005, indicating_tir=0.00005
         ),
         angle_errors=models.AngleContributions(axis_pitch_arcsec=5),
     )
-    assert plan.result.setting.blocks == [2.0, 0.5]
+    assert plan.result.plate_setting.blocks == [2.0, 0.5]
     assert plan.result.shank.designation == "morse-2"
-    assert "temperature" in plan.result.angle.not_stated
+    error = plan.result.angle_budget.included_angle_error_arcsec
+    assert "temperature_celsius" in error.not_stated
 
 
 def test_numpy_is_taken(client: Halfangle) -> None:

@@ -21,11 +21,11 @@ METRIC_JOB: dict[str, Any] = {
     "included_angle_tolerance_arcsec": 60,
     "body_diameter": 20,
     "shank": {"kind": "straight", "diameter": 12},
-    "runout_allowed_tir": 0.002,
+    "limit_tir": 0.002,
     "center_distance": 100,
-    "block_sizes": [1.005, 1.01, 1.02, 1.03, 1.1, 1.2, 1.3, 2, 3, 4, 5, 7, 8.09, 10, 20, 30],
-    "block_grade": "ISO 1",
-    "runout": {"adapter_tir": 0.002, "fixture_tir": 0.001, "indicating_tir": 0.0005},
+    "sizes": [1.005, 1.01, 1.02, 1.03, 1.1, 1.2, 1.3, 2, 3, 4, 5, 7, 8.09, 10, 20, 30],
+    "grade": "ISO 1",
+    "runout_errors": {"adapter_tir": 0.002, "fixture_tir": 0.001, "indicating_tir": 0.0005},
 }
 
 Run = tuple[int, str, str]

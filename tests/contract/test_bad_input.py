@@ -628,9 +628,13 @@ def test_decimals_that_may_be_minutes_are_noted_within_what_a_request_holds(
     parts = [{"eccentricity": 0.0002, "high_spot": at, "turns": True} for at in (20.15, 140)]
     request = {"first": parts[0], "second": parts[1], "distance_between_centers": 6}
     assert noted("/v1/centers/effect", {**request, "stations": [0, 3]}) == ["first/high_spot 20.15"]
-    readings = [{"angle": round(45.15 * k, 2), "reading": 0.001 * (k % 2)} for k in range(7)]
-    found = noted("/v1/runout/indicate", {"resolution": 0.0001, "readings": readings})
-    assert found == ["readings/1/angle 45.15", "readings/2/angle 90.3", "readings/3/angle 135.45"]
+    readings = [
+        {"angular_position": round(45.15 * k, 2), "reading": 0.001 * (k % 2)} for k in range(7)
+    ]
+    found = noted("/v1/runout/indicate", {"indicator_resolution": 0.0001, "readings": readings})
+    assert found == [
+        f"readings/{k}/angular_position {at}" for k, at in ((1, 45.15), (2, 90.3), (3, 135.45))
+    ]
     cone = {"large_diameter": 1, "length": 1, "included_angle": 8.18}
     assert noted("/v1/tapers/solve", cone) == ["included_angle 8.18"]
 

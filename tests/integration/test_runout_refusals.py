@@ -5,25 +5,34 @@ from typing import Any
 import pytest
 from litestar.testing import TestClient
 
-from halfangle_service.topics.centers.operations import OPERATIONS
+from halfangle_service.registry import load_registry
 
-FOUR = [{"angle": a, "reading": 0.001} for a in (0, 90, 180, 270)]
+OPERATIONS = [o for o in load_registry().operations.values() if o.topic == "centers"]
+FOUR = [{"angular_position": a, "reading": 0.001} for a in (0, 90, 180, 270)]
 CENTERS = {"units": "mm", "distance_between_centers": 100}
 STILL = {"eccentricity": 0.001, "turns": False}
 
 REFUSED: list[tuple[str, dict[str, Any], str]] = [
-    ("runout/indicate", {"units": "mm", "resolution": 0.001, "readings": FOUR[:2]}, "readings"),
     (
         "runout/indicate",
-        {"units": "mm", "resolution": 0.001, "readings": FOUR, "harmonics": 3},
+        {"units": "mm", "indicator_resolution": 0.001, "readings": FOUR[:2]},
         "readings",
     ),
     (
         "runout/indicate",
-        {"units": "mm", "resolution": 0.001, "readings": [*FOUR, FOUR[1]]},
-        "readings/4/angle",
+        {"units": "mm", "indicator_resolution": 0.001, "readings": FOUR, "harmonics": 3},
+        "readings",
     ),
-    ("runout/indicate", {"units": "mm", "resolution": 0, "readings": FOUR}, "resolution"),
+    (
+        "runout/indicate",
+        {"units": "mm", "indicator_resolution": 0.001, "readings": [*FOUR, FOUR[1]]},
+        "readings/4/angular_position",
+    ),
+    (
+        "runout/indicate",
+        {"units": "mm", "indicator_resolution": 0, "readings": FOUR},
+        "indicator_resolution",
+    ),
     ("runout/budget", {"units": "mm", "limit_tir": 0.01, "contributors": []}, "contributors"),
     (
         "runout/axis",
@@ -43,11 +52,20 @@ REFUSED: list[tuple[str, dict[str, Any], str]] = [
     ),
     (
         "runout/convert",
-        {"units": "mm", "value": 0.01, "given": "tir", "wanted": "concentricity_zone_diameter"},
-        "wanted",
+        {
+            "units": "mm",
+            "value": 0.01,
+            "given_term": "tir",
+            "wanted_term": "concentricity-zone-diameter",
+        },
+        "wanted_term",
     ),
-    ("runout/convert", {"units": "mm", "value": 1, "given": "wobble", "wanted": "tir"}, "given"),
-    ("runout/v-block", {"units": "mm", "lobes": 7, "reading": 0.01}, "v_angle"),
+    (
+        "runout/convert",
+        {"units": "mm", "value": 1, "given_term": "wobble", "wanted_term": "tir"},
+        "given_term",
+    ),
+    ("runout/v-block", {"units": "mm", "lobes": 7, "tir": 0.01}, "v_angle"),
     ("runout/v-block", {"units": "mm", "v_angle": 180}, "v_angle"),
     (
         "runout/off-crest",
@@ -60,7 +78,7 @@ REFUSED: list[tuple[str, dict[str, Any], str]] = [
         },
         "miss",
     ),
-    ("centers/limits", {**CENTERS, "station": 10}, "runout_allowed_tir"),
+    ("centers/limits", {**CENTERS, "station": 10}, "limit_tir"),
     ("centers/limits", {**CENTERS, "station": 100, "position_allowed": 0.01}, "station"),
     (
         "centers/effect",
@@ -78,12 +96,12 @@ REFUSED: list[tuple[str, dict[str, Any], str]] = [
         },
         "pilot_diameter",
     ),
-    ("centers/hole", {"units": "mm", "type": "A", "wanted_diameter": 40}, "wanted_diameter"),
+    ("centers/hole", {"units": "mm", "type": "A", "mouth_diameter": 40}, "mouth_diameter"),
     ("centers/hole", {"units": "mm", "key": "a-4", "ball_diameter": 1}, "ball_diameter"),
     (
         "centers/adapter",
         {"units": "mm", "shank": {}, "socket": {}, "engagement": 60, "projection": 0},
-        "shank/standard",
+        "shank/included_angle",
     ),
 ]
 

@@ -24,6 +24,7 @@ from pathlib import Path
 
 from releases.changelog import Changelog, ChangelogError, load_changelog
 from releases.comparing import Comparison
+from releases.coverage import coverage_lines
 from releases.paths import Json
 from releases.report import Compared, Report, stale_lines
 from releases.schemas import path_of, request_schemas
@@ -91,6 +92,7 @@ def arguments() -> argparse.Namespace:
     parser.add_argument("--operation", default="*", help="only these, by their names before")
     parser.add_argument("--only-differences", action="store_true", help="leave out what is listed")
     parser.add_argument("--show", type=int, default=1, help="of each difference, so many in full")
+    parser.add_argument("--coverage", action="store_true", help="only say what is reached")
     parser.add_argument("--changelog-only", action="store_true", help="only check the changelog")
     return parser.parse_args()
 
@@ -110,6 +112,10 @@ def main() -> int:
         return 0
     requests = list(seeded_requests(contract, wanted.count, wanted.seed))
     before = [answer for answer, _ in answers_before(wanted.before, requests, wanted.cache)]
+    if wanted.coverage:
+        rows = [(*asked, answer) for asked, answer in zip(requests, before, strict=True)]
+        print("\n".join(coverage_lines(contract, rows)))
+        return 0
     chosen = [i for i, (name, _) in enumerate(requests) if fnmatchcase(name, wanted.operation)]
     if not chosen:
         raise SystemExit(f"no operation is called {wanted.operation}")

@@ -12,11 +12,13 @@ import argparse
 import copy
 import json
 import random
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from releases.mutations import Mutator, Pools, wrong
+from releases.mistakes import Mistakes
+from releases.mutations import Mutator, Pools
 from releases.paths import Json
 from releases.schemas import Node, request_schemas
 
@@ -29,13 +31,26 @@ LONGEST = 6_000
 BODIES_THAT_ARE_NO_OBJECT: tuple[Json, ...] = ([], None, "units", 5, True)
 
 
-def starting_requests(contract: Mapping[str, Any]) -> dict[str, list[Json]]:
-    """Give known requests of each operation of the contract, its example first."""
-    made = {name: [example] for name, (_, example) in request_schemas(contract).items()}
+@dataclass
+class Starting:
+    """Known requests of one operation: those that are answered, and those that are refused."""
+
+    node: Node
+    answered: list[Json]
+    refused: list[Json] = field(default_factory=list)
+
+
+def starting_requests(contract: Mapping[str, Any]) -> dict[str, Starting]:
+    """Give the known requests of each operation of the contract, its example first."""
+    schemas = request_schemas(contract)
+    made = {name: Starting(node, [example]) for name, (node, example) in schemas.items()}
     for line in STARTING.read_text(encoding="utf-8").splitlines():
         known = json.loads(line)
-        if known["operation"] in made:
-            made[known["operation"]].append(known["request"])
+        of = made.get(known["operation"])
+        if of is not None and "request" in known:
+            of.answered.append(known["request"])
+        elif of is not None:
+            of.refused.append(known["refused"])
     return made
 
 
@@ -43,30 +58,22 @@ def seeded_requests(
     contract: Mapping[str, Any], count: int, seed: int
 ) -> Iterator[tuple[str, Json]]:
     """Give so many distinct requests, as operation and body, spread over all operations alike."""
-    schemas = request_schemas(contract)
     starting = starting_requests(contract)
     pools = Pools()
-    for name, requests in starting.items():
-        for request in requests:
-            pools.learn(name, schemas[name][0], request)
-    for place, (name, (node, _)) in enumerate(schemas.items()):
-        share = count // len(schemas) + (place < count % len(schemas))
+    for name, known in starting.items():
+        for request in known.answered:
+            pools.learn(name, known.node, request)
+    for place, (name, known) in enumerate(starting.items()):
+        share = count // len(starting) + (place < count % len(starting))
         chance = random.Random(f"{seed} {name}")  # noqa: S311  reproducible, not secret
-        yield from _of_operation(name, node, starting[name], pools, share, chance)
+        mutator = Mutator(name, known.node, pools, chance)
+        yield from ((name, body) for body in _of_operation(known, mutator, share, chance))
 
 
 def _of_operation(
-    name: str,
-    node: Node,
-    starting: list[Json],
-    pools: Pools,
-    count: int,
-    chance: random.Random,
-) -> Iterator[tuple[str, Json]]:
+    known: Starting, mutator: Mutator, count: int, chance: random.Random
+) -> Iterator[Json]:
     """Give so many distinct requests of one operation: the known ones first."""
-    mutator = Mutator(name, node, pools, chance)
-    known = _known_fields(starting)
-    wrong_ones = round(count * WRONG)
     seen: set[str] = set()
 
     def is_new(body: Json) -> bool:
@@ -76,17 +83,23 @@ def _of_operation(
         seen.add(text)
         return True
 
-    plain = [copy.deepcopy(request) for request in starting if is_new(request)]
-    plain = plain[: count - wrong_ones]
-    for body in plain:
-        yield name, body
-    for made in range(count - wrong_ones - len(plain)):
-        yield name, _until_new(lambda: _changed(mutator, starting, chance), is_new)
-    for made in range(wrong_ones):
-        if made == 0:
-            yield name, chance.choice(BODIES_THAT_ARE_NO_OBJECT)
-            continue
-        yield name, _until_new(lambda: wrong(chance.choice(starting), node, known, chance), is_new)
+    def until_new(make: Callable[[], Json]) -> Json:
+        for _ in range(2_000):
+            if is_new(body := make()):
+                return body
+        raise SystemExit("no more distinct requests can be made: ask for fewer")
+
+    as_known = [body for body in (*known.answered, *known.refused) if is_new(body)][:count]
+    made_wrong = min(round(count * WRONG), count - len(as_known))
+    fields = {name: value for request in known.answered for name, value in request.items()}
+    mistakes = Mistakes(known.node, fields, chance)
+    yield from as_known
+    for _ in range(count - len(as_known) - made_wrong):
+        yield until_new(lambda: _changed(mutator, known.answered, chance))
+    if made_wrong:
+        yield chance.choice(BODIES_THAT_ARE_NO_OBJECT)
+    for _ in range(made_wrong - 1):
+        yield until_new(lambda: mistakes.wrong(chance.choice(known.answered)))
 
 
 def _changed(mutator: Mutator, starting: list[Json], chance: random.Random) -> Json:
@@ -96,23 +109,11 @@ def _changed(mutator: Mutator, starting: list[Json], chance: random.Random) -> J
     return body
 
 
-def _until_new(make: Any, is_new: Any) -> Json:
-    """Make bodies until one is new."""
-    for _ in range(2_000):
-        body = make()
-        if is_new(body):
-            return body
-    raise SystemExit("no more distinct requests can be made: ask for fewer")
-
-
-def _known_fields(starting: list[Json]) -> dict[str, Json]:
-    """Give a value of each field at the top of known requests."""
-    return {name: value for request in starting for name, value in request.items()}
-
-
 def main() -> None:
     """Write the requests."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawTextHelpFormatter)
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawTextHelpFormatter
+    )
     parser.add_argument("--count", type=int, default=8_000)
     parser.add_argument("--seed", type=int, default=11)
     wanted = parser.parse_args()

@@ -8,20 +8,20 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from halfangle_service.fields.runout import tir_estimate
 from halfangle_service.trade.centers import adapter, contact, effect, hole
-from halfangle_service.trade.runout import budget, convert, crest, harmonics, reversal, vblock
-from halfangle_service.trade.tables.runout.terms import convert as convert_term
+from halfangle_service.trade.runout import budget, convert, crest, harmonics, vblock, vectors
 from halfangle_service.trade.tables.runout.terms import terms
 
 small = st.floats(1e-5, 0.05)
 turns = st.floats(0, 2 * math.pi)
-vectors = st.builds(cmath.rect, small, turns)
+eccentricities = st.builds(cmath.rect, small, turns)
 half_angles = st.floats(math.radians(3), math.radians(60))
 few = settings(max_examples=60, deadline=None)
 
 
 @few
-@given(st.lists(vectors, min_size=1, max_size=4), st.integers(0, 40), turns)
+@given(st.lists(eccentricities, min_size=1, max_size=4), st.integers(0, 40), turns)
 def test_exact_harmonics_are_found_again(parts: list[complex], extra: int, turn: float) -> None:
     """A profile made of harmonics gives those very harmonics back, from wherever it starts."""
     count = 2 * len(parts) + 1 + extra
@@ -34,31 +34,61 @@ def test_exact_harmonics_are_found_again(parts: list[complex], extra: int, turn:
 
 
 @few
-@given(vectors, vectors)
+@given(eccentricities, eccentricities)
 def test_reversal_splits_what_was_joined(socket: complex, part: complex) -> None:
     """Socket and part come back from their sum and their difference."""
-    assert np.allclose(reversal.split(socket + part, socket - part), (socket, part), atol=1e-15)
+    assert np.allclose(vectors.split(socket + part, socket - part), (socket, part), atol=1e-15)
 
 
 @few
-@given(vectors, vectors, st.floats(-5, 5), st.floats(-5, 5), st.floats(-20, 20))
+@given(eccentricities, eccentricities, st.floats(-5, 5), st.floats(-5, 5), st.floats(-20, 20))
 def test_axis_passes_through_its_sections(
     e_1: complex, e_2: complex, z_1: float, z_2: float, station: float
 ) -> None:
     """The line holds at both sections, and does not mind which comes first."""
     assume(abs(z_1 - z_2) > 0.1)
-    assert reversal.along(e_1, z_1, e_2, z_2, z_1) == pytest.approx(e_1)
-    there = reversal.along(e_1, z_1, e_2, z_2, station)
-    assert reversal.along(e_2, z_2, e_1, z_1, station) == pytest.approx(there, abs=1e-12)
+    assert vectors.along(e_1, z_1, e_2, z_2, z_1) == pytest.approx(e_1)
+    there = vectors.along(e_1, z_1, e_2, z_2, station)
+    assert vectors.along(e_2, z_2, e_1, z_1, station) == pytest.approx(there, abs=1e-12)
 
 
 @few
 @given(st.lists(small, min_size=1, max_size=12))
 def test_budget_figures_stand_in_order(tirs: list[float]) -> None:
     """Best clocking, root of squares and sum come in that order, and the sum is not passed."""
-    worst, rss = budget.worst_case(tirs), budget.root_sum_of_squares(tirs)
-    assert budget.best_case(tirs) <= rss * (1 + 1e-12)
+    chain = budget.RunoutBudget(tuple(budget.Contributor("part", tir) for tir in tirs))
+    worst, rss = chain.worst_case, chain.root_sum_of_squares
+    assert chain.best_case <= rss * (1 + 1e-12)
     assert rss <= worst * (1 + 1e-12)
+    assert math.fsum(chain.shares()) == pytest.approx(100)
+
+
+@pytest.mark.parametrize("percent", [5, 50, 95, 99])
+def test_percentiles_of_two_contributors_meet_the_closed_form(percent: int) -> None:
+    """|a + b exp(iφ)| is not passed in p of 100 at cos φ = cos π(1 - p/100)."""
+    chain = budget.RunoutBudget((budget.Contributor("a", 0.3), budget.Contributor("b", 0.4)))
+    closed = math.sqrt(0.25 + 0.24 * math.cos(math.pi * (1 - percent / 100)))
+    assert chain.percentiles[percent] == pytest.approx(closed, rel=1e-2)
+
+
+@few
+@given(small, small)
+def test_one_contributor_is_forecast_by_itself(tir: float, limit: float) -> None:
+    """A single contributor holds up to its TIR, the same number included, and never may hold."""
+    chain = budget.RunoutBudget((budget.Contributor("part", tir),))
+    assert chain.forecast(tir) == "holds"
+    assume(abs(tir - limit) > 1e-9)
+    assert chain.forecast(limit) == ("holds" if tir < limit else "does-not-hold")
+
+
+def test_chain_of_nothing_says_nothing() -> None:
+    """Without contributors nothing is forecast, and all of the estimate is null."""
+    nothing = budget.RunoutBudget((), ("adapter_tir",))
+    assert nothing.forecast(1.0) == "not-stated"
+    written = tir_estimate(nothing).model_dump()
+    assert written.pop("contributions") == []
+    assert written.pop("not_stated") == ["high_spots", "adapter_tir"]
+    assert set(written.values()) == {None}
 
 
 @few
@@ -69,8 +99,8 @@ def test_knowing_the_form_never_widens_the_bounds(
     """Bounds with the form known lie within those with it unknown."""
     assume(form <= value)
     names = terms()[given_], terms()[wanted]
-    known = convert_term(value, *names, form, every_section_alike=True).bounds
-    unknown = convert_term(value, *names, None, every_section_alike=True).bounds
+    known = convert.convert(value, *names, form, every_section_alike=True).bounds
+    unknown = convert.convert(value, *names, None, every_section_alike=True).bounds
     assert known.least >= unknown.least * (1 - 1e-12)
     assert unknown.most is None or (known.most is not None)
     assert unknown.most is None or (known.most or 0) <= unknown.most * (1 + 1e-12)
@@ -130,12 +160,12 @@ def test_center_never_cuts_its_hole(ours: float, theirs: float, mouth: float, ra
 
 
 @few
-@given(vectors, vectors, st.floats(1, 500), st.floats(0, 1))
+@given(eccentricities, eccentricities, st.floats(1, 500), st.floats(0, 1))
 def test_offset_between_centers_is_within_its_worst(
     first: complex, second: complex, length: float, share: float
 ) -> None:
     """No clocking passes the worst offset, and turning end for end twice changes nothing."""
-    at = effect.axis_offset(first, second, length, share * length)
+    at = effect.Ends(first, second, length).at(share * length)
     worst = effect.worst_offset(abs(first), abs(second), length, share * length)
     assert abs(at) <= worst * (1 + 1e-9)
     assert effect.turned_end_for_end(effect.turned_end_for_end(first)) == first
@@ -150,4 +180,4 @@ def test_seat_rocks_least_at_the_circle_that_bears(
     found = adapter.seat(ours, theirs, engagement)
     assert adapter.rock_tir(found, found.pivot) == 0
     assert adapter.rock_tir(found, out) <= adapter.rock_tir(found, out + 1)
-    assert (found.bearing == "whole seat") == (found.gap == 0)
+    assert (found.bearing == "whole-seat") == (found.gap == 0)

@@ -25,7 +25,7 @@ def contact(call: Call, hole: float, center: float = 60.0, **more: Any) -> dict[
 
 @pytest.mark.outside("centers.contact", source="shapely: the two generators drawn and intersected")
 @pytest.mark.parametrize(
-    ("hole", "where"), [(59, "mouth"), (60, "whole cone"), (61, "small end"), (75, "small end")]
+    ("hole", "where"), [(59, "mouth"), (60, "whole-cone"), (61, "small-end"), (75, "small-end")]
 )
 def test_center_touches_its_hole_and_never_cuts_it(call: Call, hole: float, where: str) -> None:
     """At the answer's depth the generators touch at the end named and cross nowhere."""
@@ -45,6 +45,13 @@ def test_center_touches_its_hole_and_never_cuts_it(call: Call, hole: float, wher
 def test_axial_shift_is_the_stand_off_of_a_60_degree_cone(call: Call) -> None:
     """On a 60° center the work shifts √3/2 of the diameter's error."""
     assert contact(call, 60, diameter_error=0.1)["axial_shift"] == pytest.approx(0.0866, abs=5e-5)
+
+
+def test_shift_for_an_error_that_was_not_stated_is_none(call: Call) -> None:
+    """Without an error of the diameter there is no shift, and the error is named."""
+    found = contact(call, 60)
+    assert (found["axial_shift"], found["not_stated"]) == (None, ["diameter_error"])
+    assert contact(call, 60, diameter_error=0)["axial_shift"] == 0
 
 
 def test_pilot_as_wide_as_the_mouth_is_refused(call: Call) -> None:

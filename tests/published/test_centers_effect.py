@@ -66,6 +66,23 @@ def test_part_turned_end_for_end_shows_what_is_said(call: Call, station: float) 
     assert found["part_tir"] == pytest.approx(2 * abs(own))
 
 
+def test_what_was_not_stated_is_null_and_named(call: Call) -> None:
+    """Of a part and of bench centers that were not stated nothing is said; a zero is a zero."""
+    stated = ("part_at_first", "part_at_second", "second_height", "second_line")
+    result = call("centers.effect", **PAIR, stations=[100])["result"]
+    at = result["at_stations"][0]
+    assert result["not_stated"] == list(stated)
+    nothing = ("part_tir", "seen_tir", "seen_high_spot", "seen_tir_end_for_end")
+    assert [at[name] for name in (*nothing, "height_offset", "line_offset")] == [None] * 6
+    assert (result["bench_height_tilt_arcsec"], result["bench_line_tilt_arcsec"]) == (None, None)
+    true = {"part_at_first": {"tir": 0}, "second_height": 0, "second_line": 0}
+    result = call("centers.effect", **PAIR, **true, stations=[100])["result"]
+    at = result["at_stations"][0]
+    assert result["not_stated"] == ["part_at_second"]
+    assert (at["part_tir"], at["height_offset"], at["line_offset"]) == (0, 0, 0)
+    assert at["seen_tir"] == at["apparent_tir"] > 0
+
+
 def test_bench_centers_off_read_as_taper(call: Call) -> None:
     """0.01 mm in 200 mm of height is 10.3 seconds, and half of it at mid-length."""
     answer = call("centers.effect", **PAIR, stations=[100], second_height=0.01, second_line=-0.02)

@@ -61,7 +61,7 @@ def test_cone_depth_is_the_printed_one(
     """Cone depth meets ISO 6411's t*; with its pilot t it makes DIN's least depth of the hole."""
     result = call("centers.hole", units="mm", key=key)["result"]
     assert result["cone_depth"] == pytest.approx(cone, abs=0.006)
-    assert result["table_minimum_depth"] == whole
+    assert result["minimum_depth"] == whole
     assert result["cone_depth"] + pilot == pytest.approx(whole, abs=0.055)
     assert whole <= result["tool_depth_min"] <= result["tool_depth_max"]
 
@@ -88,7 +88,7 @@ def test_columns_of_the_metric_table_agree(row: Any) -> None:
 @pytest.mark.outside("centers.hole", source="scipy.optimize.brentq: ball lowered until it touches")
 def test_ball_rests_where_a_search_finds_it(call: Call) -> None:
     """The height over the ball is that of a ball lowered to distance radius from the wall."""
-    request = {"units": "mm", "key": "a-2.5", "wanted_diameter": 5.0, "ball_diameter": 4.5}
+    request = {"units": "mm", "key": "a-2.5", "mouth_diameter": 5.0, "ball_diameter": 4.5}
     ball = call("centers.hole", **request)["result"]["ball"]
     slope = math.tan(math.radians(30))
 
@@ -98,7 +98,7 @@ def test_ball_rests_where_a_search_finds_it(call: Call) -> None:
 
     center = brentq(clearance, -4, 4, xtol=1e-14)
     assert ball["height_over_face"] == pytest.approx(center + 2.25, abs=1e-10)
-    back = call("centers.hole", **request, height_over_ball=ball["height_over_face"] - 0.1)
+    back = call("centers.hole", **request, height_over_face=ball["height_over_face"] - 0.1)
     found = back["result"]["ball"]["found_less_wanted"]
     assert found == pytest.approx(0.1 * 2 * slope)
 
@@ -106,15 +106,15 @@ def test_ball_rests_where_a_search_finds_it(call: Call) -> None:
 @pytest.mark.parametrize(
     ("request_", "refusal", "message"),
     [
-        ({"key": "a-2.5", "type": "A"}, Disagreement, "one of them"),
+        ({"key": "a-2.5", "type": "A"}, Disagreement, "One of `key` and `type` is needed"),
         ({"type": "A"}, Disagreement, "diameter wanted has to be sent"),
         ({"key": "z-1"}, Unreachable, "no center hole"),
-        ({"type": "A", "wanted_diameter": 30}, Unreachable, "largest hole of type A reaches 21.2"),
-        ({"key": "a-2.5", "wanted_diameter": 2.5}, Impossible, "countersinks from its pilot"),
-        ({"key": "a-2.5", "wanted_diameter": 5.4}, Impossible, "countersinks from its pilot"),
+        ({"type": "A", "mouth_diameter": 30}, Unreachable, "largest hole of type A reaches 21.2"),
+        ({"key": "a-2.5", "mouth_diameter": 2.5}, Impossible, "countersinks from its pilot"),
+        ({"key": "a-2.5", "mouth_diameter": 5.4}, Impossible, "countersinks from its pilot"),
         ({"key": "a-2.5", "ball_diameter": 2}, Impossible, "falls into the pilot"),
         ({"key": "a-2.5", "ball_diameter": 7}, Impossible, "rests on the mouth's edge"),
-        ({"key": "a-2.5", "height_over_ball": 1}, Disagreement, "needs the ball's diameter"),
+        ({"key": "a-2.5", "height_over_face": 1}, Disagreement, "needs the ball's diameter"),
         ({"key": "a-2.5", "chamfer_diameter": 6}, Disagreement, "no protecting chamfer"),
         ({"key": "b-2.5", "chamfer_diameter": 11}, Impossible, "up to its body"),
     ],
@@ -131,7 +131,18 @@ def test_arc_of_type_r_has_no_cone_depth(call: Call) -> None:
     """Type R gives the table's depth, and neither cone depth nor ball."""
     result = call("centers.hole", units="mm", key="r-4")["result"]
     assert (result["cone_depth"], result["ball"]) == (None, None)
-    assert result["table_minimum_depth"] == 7.4
+    assert result["minimum_depth"] == 7.4
+
+
+@pytest.mark.parametrize("slope", [{"half_angle": 30.0}, {"one_in_x": math.sqrt(3) / 2}, {}])
+def test_cone_is_of_60_degrees_however_it_is_stated(call: Call, slope: dict[str, Any]) -> None:
+    """The depth is that of a 60° cone where no slope is stated, or one of 60°: no caution."""
+    answer = call("centers.hole", units="mm", key="a-2.5", **slope)
+    assert answer["result"]["cone_depth"] == pytest.approx(2.8 * math.sqrt(3) / 2)
+    assert "not-60-degrees" not in [a["code"] for a in answer["advisories"]]
+    other = call("centers.hole", units="mm", key="a-2.5", included_angle=90)
+    assert other["result"]["cone_depth"] == pytest.approx(1.4)
+    assert "not-60-degrees" in [a["code"] for a in other["advisories"]]
 
 
 def test_inch_sizes_answer_in_millimetres_too(call: Call) -> None:

@@ -1,6 +1,7 @@
 """Limits of a center against a rotated, sampled axis."""
 
 import math
+from typing import Any
 
 import numpy as np
 import pytest
@@ -24,8 +25,8 @@ def test_center_at_its_limit_makes_the_runout_allowed(call: Call, station: float
     result = call(
         "centers.limits",
         units="in",
-        runout_allowed_tir=0.0005,
-        share=0.25,
+        limit_tir=0.0005,
+        share_percent=25,
         distance_between_centers=6,
         station=station,
     )["result"]
@@ -55,7 +56,7 @@ def test_dead_center_has_a_limit_only_by_position(call: Call) -> None:
     answer = call(
         "centers.limits",
         units="in",
-        runout_allowed_tir=0.001,
+        limit_tir=0.001,
         distance_between_centers=6,
         station=0,
     )
@@ -86,5 +87,43 @@ def test_station_outside_and_nothing_allowed_are_refused(call: Call) -> None:
             distance_between_centers=100,
             station=100,
         )
-    with pytest.raises(Disagreement, match="is missing"):
+    with pytest.raises(
+        Disagreement, match="At least one of `limit_tir` and `position_allowed` is needed"
+    ):
         call("centers.limits", units="mm", distance_between_centers=100, station=1)
+
+
+@pytest.mark.parametrize(
+    ("slope", "half_angle"),
+    [
+        ({}, 30),
+        ({"included_angle": 82}, 41),
+        ({"designation": "morse-2"}, math.degrees(math.atan(0.59941 / 24))),
+    ],
+)
+def test_reading_on_the_cone_is_by_its_slope(
+    call: Call, slope: dict[str, Any], half_angle: float
+) -> None:
+    """Square to the surface 2 e cos α is read: of a 60° center where no slope is stated."""
+    request = {"units": "mm", "position_allowed": 0.01, "distance_between_centers": 100}
+    live = call("centers.limits", **request, **slope, station=0)["result"]["live"]
+    assert live["tir_on_cone"] == pytest.approx(0.02 * math.cos(math.radians(half_angle)))
+
+
+def test_other_center_that_was_not_stated_is_named(call: Call) -> None:
+    """Its eccentricity is no zero where it was not sent: it is named; both alike needs none."""
+    request = {"units": "mm", "limit_tir": 0.01, "distance_between_centers": 100, "station": 50}
+
+    def not_stated(**more: Any) -> list[str]:
+        found: list[str] = call("centers.limits", **request, **more)["result"]["not_stated"]
+        return found
+
+    assert not_stated() == ["other_eccentricity"]
+    assert not_stated(other_eccentricity=0) == []
+    assert not_stated(both_alike=True) == []
+
+
+def test_share_seen_is_a_percentage(call: Call) -> None:
+    """A quarter of the way from this center the work sees 75 % of its eccentricity."""
+    request = {"units": "mm", "limit_tir": 0.01, "distance_between_centers": 100, "station": 25}
+    assert call("centers.limits", **request)["result"]["seen_percent"] == pytest.approx(75)

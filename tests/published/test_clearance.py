@@ -11,11 +11,11 @@ from shapely.affinity import translate
 from shapely.geometry import LineString, Polygon
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.topics.clearance.operations import OPERATION
+from halfangle_service.topics.clearance.tilted_plate import tilted_plate
 from halfangle_service.trade.clearance.bodies import Body, HeadPart, box, gap_between, overlap
 from support import Call
 
-EXAMPLE: dict[str, Any] = dict(OPERATION.example)
+EXAMPLE: dict[str, Any] = dict(tilted_plate.example)
 SLOW: dict[str, Any] = {
     **EXAMPLE,
     "included_angle": 3,
@@ -87,7 +87,7 @@ def _wheel_gap(points: Any, request: dict[str, Any], radius: float, half_width: 
     slant /= math.sin(math.radians(request["included_angle"] / 2))
     first, last = -request["past_large_end"], slant + request["past_small_end"]
     x, y, z = points.T
-    if request["tilt_direction"] == "along travel":
+    if request["tilt_direction"] == "along-travel":
         along, across, places = x, y, np.linspace(first, last, 801)
     else:
         # The table's travel carries every section under the spindle: here it moves along y.
@@ -96,7 +96,7 @@ def _wheel_gap(points: Any, request: dict[str, Any], radius: float, half_width: 
         places = np.linspace(-3, 3, 801)
     out = np.inf
     reach = request["wheel"]["diameter"] / 2
-    if request["tilt_direction"] == "across travel":
+    if request["tilt_direction"] == "across-travel":
         middle, half_width = (first + last) / 2, (last - first) / 2
         across = across - middle
     beside = np.maximum(np.abs(across) - half_width, 0)
@@ -109,7 +109,7 @@ def _wheel_gap(points: Any, request: dict[str, Any], radius: float, half_width: 
 @pytest.mark.outside(
     "clearance.tilted-plate", source="Brute force in space: turned surfaces against a solid wheel"
 )
-@pytest.mark.parametrize("direction", ["along travel", "across travel"])
+@pytest.mark.parametrize("direction", ["along-travel", "across-travel"])
 @pytest.mark.parametrize(
     "request_", [EXAMPLE, changed(SLOW, fixture__stick_out=3)], ids=["center", "slow taper"]
 )
@@ -134,7 +134,7 @@ def test_gaps_are_those_in_space(call: Call, request_: dict[str, Any], direction
         "plate": _block(high - plate["length"], top - plate["thickness"], high, top, 2),
     }
     result = call("clearance.tilted-plate", **request)["result"]
-    gaps = {(g["wheel"], g["part"], g["body"]): g["gap"] for g in result["gaps"]}
+    gaps = {(g["wheel_state"], g["part"], g["body"]): g["gap"] for g in result["gaps"]}
     for name, points in bodies.items():
         level = _level(points, half, request["large_diameter"] / 2)
         found = _wheel_gap(level, request, 3.5, request["wheel"]["width"] / 2)
@@ -155,7 +155,7 @@ def test_stick_out_to_pass_under(call: Call) -> None:
     nose = next(
         g
         for g in moved["result"]["gaps"]
-        if (g["wheel"], g["part"], g["body"]) == ("new", "wheel", "nose")
+        if (g["wheel_state"], g["part"], g["body"]) == ("new", "wheel", "nose")
     )
     assert nose["gap"] == pytest.approx(0.1)
 
@@ -163,7 +163,7 @@ def test_stick_out_to_pass_under(call: Call) -> None:
 @pytest.mark.outside("clearance.tilted-plate", source="Closed form: chord of a circle over a step")
 def test_a_step_stops_the_wheel(call: Call) -> None:
     """A step s over the ground line stops the wheel's center √(s(2R − s)) before it."""
-    request = changed(SLOW, least_gap=0, wheel__worn_diameter=None, past_large_end=0.05)
+    request = changed(SLOW, gap_wanted=0, wheel__worn_diameter=None, past_large_end=0.05)
     result = call("clearance.tilted-plate", **request)["result"]
     moved = changed(request, fixture__stick_out=result["stick_out_needed"])
     touching = call("clearance.tilted-plate", **moved)["result"]["least_gap"]
@@ -214,13 +214,15 @@ def test_round_wheel_is_not_a_polygon() -> None:
 def test_changes_clear_by_the_least_that_will_do(call: Call) -> None:
     """The stick-out named gives the gap wanted; a thousandth less does not."""
     answer = call("clearance.tilted-plate", **changed(SLOW, fixture__body_height=2.0))
-    assert answer["result"]["verdict"] == "fouls"
+    assert answer["result"]["forecast"] == "does-not-hold"
     assert "fouling" in [a["code"] for a in answer["advisories"] if a["severity"] == "stop"]
     change = answer["result"]["changes"][0]
     assert (change["kind"], change["clears_everything"]) == ("stick-out", True)
-    for less, verdict in ((0, "clears"), (0.001, "too close")):
-        moved = changed(SLOW, fixture__body_height=2.0, fixture__stick_out=change["value"] - less)
-        assert call("clearance.tilted-plate", **moved)["result"]["verdict"] == verdict
+    for less, forecast in ((0, "holds"), (0.001, "may-not-hold")):
+        moved = changed(
+            SLOW, fixture__body_height=2.0, fixture__stick_out=change["change_to"] - less
+        )
+        assert call("clearance.tilted-plate", **moved)["result"]["forecast"] == forecast
 
 
 def test_plate_in_the_way_wants_a_riser(call: Call) -> None:
@@ -231,8 +233,8 @@ def test_plate_in_the_way_wants_a_riser(call: Call) -> None:
     riser = next(c for c in result["changes"] if c["kind"] == "riser")
     raised = changed(
         long,
-        fixture__axis_height=1.5 + riser["value"],
-        fixture__body_height=2.6 + riser["value"],
+        fixture__axis_height=1.5 + riser["change_to"],
+        fixture__body_height=2.6 + riser["change_to"],
     )
     gaps = call("clearance.tilted-plate", **raised)["result"]["gaps"]
     assert min(g["gap"] for g in gaps if g["body"] == "plate") == pytest.approx(0.1, abs=1e-6)
@@ -240,11 +242,11 @@ def test_plate_in_the_way_wants_a_riser(call: Call) -> None:
 
 def test_smaller_wheel_or_other_direction_may_clear(call: Call) -> None:
     """A wheel too large for the gap before the nose is told its largest diameter."""
-    near = changed(SLOW, fixture__stick_out=1.2, wheel__worn_diameter=None, least_gap=0.02)
+    near = changed(SLOW, fixture__stick_out=1.2, wheel__worn_diameter=None, gap_wanted=0.02)
     result = call("clearance.tilted-plate", **near)["result"]
     changes = {c["kind"]: c for c in result["changes"]}
-    assert changes["tilt direction"]["clears_everything"]
-    smaller = changed(near, wheel__diameter=changes["wheel diameter"]["value"])
+    assert changes["tilt-direction"]["clears_everything"]
+    smaller = changed(near, wheel__diameter=changes["wheel-diameter"]["change_to"])
     gaps = call("clearance.tilted-plate", **smaller)["result"]["gaps"]
     wheel = [
         g["gap"] for g in gaps if g["part"] == "wheel" and g["body"] in ("nose", "fixture body")
@@ -257,7 +259,7 @@ def test_impossible_ways_say_why(call: Call) -> None:
     limited = call("clearance.tilted-plate", **changed(SLOW, fixture__stick_out_limit=0.8))[
         "result"
     ]
-    assert not limited["way_possible"]
+    assert limited["forecast"] == "does-not-hold"
     assert "the work may stand out 0.8" in limited["why_not"]
     thick = call("clearance.tilted-plate", **changed(EXAMPLE, fixture__shank_diameter=1))["result"]
     assert thick["stick_out_needed"] is None
@@ -265,6 +267,63 @@ def test_impossible_ways_say_why(call: Call) -> None:
     low = call("clearance.tilted-plate", **changed(EXAMPLE, room_under_wheel=6, loading_height=0.5))
     assert low["result"]["room_left"] == pytest.approx(6 - 0.5 - low["result"]["height_to_wheel"])
     assert "no-room-under-the-wheel" in [a["code"] for a in low["advisories"]]
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {},
+        {"fixture__stick_out": 0.2},
+        {"fixture__body_height": 6},
+        {"room_under_wheel": 6},
+        {"fixture__stick_out_limit": 0.7},
+        {"fixture__shank_diameter": 1},
+        {"wheel__guard": None},
+        {"gap_wanted": 0.6},
+    ],
+)
+def test_forecast_agrees_with_the_advisories(call: Call, change: dict[str, Any]) -> None:
+    """A set-up holds only where nothing stops it, no gap is too small and no limit is passed."""
+    answer = call("clearance.tilted-plate", **changed(EXAMPLE, **change))
+    forecast, why_not = answer["result"]["forecast"], answer["result"]["why_not"]
+    codes = {a["code"] for a in answer["advisories"]}
+    stopped = any(a["severity"] == "stop" for a in answer["advisories"])
+    assert (forecast == "does-not-hold") == (stopped or why_not is not None)
+    if forecast != "does-not-hold":
+        assert (forecast == "holds") == (not codes & {"gap-too-small", "guard-left-out"})
+
+
+def test_without_a_guard_nothing_is_said_to_hold(call: Call) -> None:
+    """The example holds with its guard; without it the same set-up only may hold."""
+    assert call("clearance.tilted-plate", **EXAMPLE)["result"]["forecast"] == "holds"
+    answer = call("clearance.tilted-plate", **changed(EXAMPLE, wheel__guard=None))
+    assert answer["result"]["forecast"] == "may-not-hold"
+    assert "guard-left-out" in [a["code"] for a in answer["advisories"]]
+
+
+def test_stick_out_past_its_limit_does_not_hold(call: Call) -> None:
+    """Work that stands out more than it may is ruled out, and told what would do."""
+    request = changed(EXAMPLE, fixture__stick_out=1.5, fixture__stick_out_limit=1.2)
+    result = call("clearance.tilted-plate", **request)["result"]
+    assert result["forecast"] == "does-not-hold"
+    assert "may stand out 1.2000 in" in result["why_not"]
+    assert result["stick_out_needed"] < 1.2
+
+
+def test_a_standard_taper_is_taken_by_its_designation(call: Call) -> None:
+    """Morse taper 2 by its name, and by its 0.59941 in a foot, sets the plate by its angle."""
+    angle = math.degrees(math.atan(0.59941 / 12 / 2))
+    slopes: list[dict[str, Any]] = [
+        {"designation": "morse-2"},
+        {"taper_per_foot": 0.59941},
+        {"half_angle": angle},
+    ]
+    found = [
+        call("clearance.tilted-plate", **changed(SLOW, included_angle=None, **slope))["result"]
+        for slope in slopes
+    ]
+    degrees = [result["plate_angle"]["degrees"] for result in found]
+    assert degrees == pytest.approx([angle] * 3, abs=1e-6)
 
 
 def test_heights_add_up(call: Call) -> None:
@@ -281,7 +340,7 @@ def test_heights_add_up(call: Call) -> None:
 def test_worn_wheel_brings_flange_and_guard_down(call: Call) -> None:
     """Gaps of flange and guard to the cone shrink by the radius that the wheel loses."""
     gaps = call("clearance.tilted-plate", **EXAMPLE)["result"]["gaps"]
-    found = {(g["wheel"], g["part"]): g["gap"] for g in gaps if g["body"] == "cone"}
+    found = {(g["wheel_state"], g["part"]): g["gap"] for g in gaps if g["body"] == "cone"}
     assert found["new", "flange"] - found["worn", "flange"] == pytest.approx(0.75)
     assert found["new", "guard"] == pytest.approx(2.5)
     assert found["worn", "guard"] == pytest.approx(1.75)
@@ -299,9 +358,14 @@ def test_turning_parts_count_by_their_swing(call: Call) -> None:
 @pytest.mark.parametrize(
     ("change", "error", "match"),
     [
+        ({"included_angle": None}, Disagreement, r"slope of the cone is missing"),
         ({"small_diameter": 0.8}, Impossible, r"not below the larger one"),
-        ({"included_angle": 1e-5}, Impossible, r"at most 10000 is taken"),
-        ({"half_angle": 29}, Disagreement, r"is not twice half_angle"),
+        (
+            {"included_angle": 0.011, "large_diameter": 100, "small_diameter": 1},
+            Impossible,
+            r"at most 10000 is taken",
+        ),
+        ({"half_angle": 29}, Disagreement, r"half_angle disagrees with included_angle"),
         ({"wheel__flange_diameter": 5.5}, Impossible, r"does not reach past flanges"),
         ({"wheel__worn_diameter": 7.5}, Impossible, r"does not wear to 7\.5"),
         ({"wheel__flange_width": 0.4}, Impossible, r"do not hold a wheel"),

@@ -6,12 +6,20 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from halfangle_service.trade.uncertainty import Budget, Contribution
+from halfangle_service.trade.uncertainty import (
+    Budget,
+    Contribution,
+    forecast_of,
+    smallest_limit,
+    verdict_of,
+)
 from halfangle_service.trade.uncertainty.coverage import (
     guard_band,
     half_width,
+    probability_between,
     probability_within,
 )
+from halfangle_service.trade.uncertainty.decision import DecisionRule, conformance
 from halfangle_service.trade.uncertainty.monte_carlo import draw
 
 RECTANGLE = Contribution("a", 1.0)
@@ -84,6 +92,64 @@ def test_guard_band_is_one_sided() -> None:
     """The guard band of a normal result is 1.645 u (ISO 14253-1:2017, from memory: 1.65 u)."""
     budget = Budget((Contribution("a", 2.0, "normal"),))
     assert guard_band(budget) == pytest.approx(2.0 * 1.644854, rel=1e-4)
+
+
+def test_a_verdict_is_a_probability() -> None:
+    """Of a normal result between wide limits, 1.65 u at a limit proves; 1.64 u does not (2017)."""
+    budget = Budget((Contribution("a", 1.0, "normal"),))
+    assert verdict_of(10.0 - 1.65, -10.0, 10.0, budget) == "conforming"
+    assert verdict_of(10.0 - 1.64, -10.0, 10.0, budget) == "not-provable"
+    assert verdict_of(10.0 + 1.65, -10.0, 10.0, budget) == "not-conforming"
+    assert verdict_of(10.0 - 1.65, -10.0, 10.0, budget, "iso-14253-1-2013") == "not-provable"
+    assert verdict_of(10.0 - 2.0, -10.0, 10.0, budget, "iso-14253-1-2013") == "conforming"
+    assert verdict_of(10.0 - 1.65, -math.inf, 10.0, budget) == "conforming"
+    assert verdict_of(0.0, -10.0, 10.0, Budget(())) == "not-provable"
+
+
+def test_both_tails_count_between_narrow_limits() -> None:
+    """Where both limits are near, both tails count: 1.65 u to either side holds only 90 %."""
+    budget = Budget((Contribution("a", 1.0, "normal"),))
+    assert conformance(0.0, -1.65, 1.65, budget) == pytest.approx(0.901057, abs=1e-5)
+    assert verdict_of(0.0, -1.65, 1.65, budget) == "not-provable"
+    assert verdict_of(0.0, -1.9600, 1.9600, budget) == "conforming"
+
+
+def test_one_sided_probabilities_against_a_sampled_sum() -> None:
+    """Probabilities to one side are those of two million sampled sums, skew included."""
+    parts = (
+        Contribution("a", 1.0),
+        Contribution("e", 3.0, sensitivity=-1.5, one_sided=True),
+        Contribution("c", 0.3, "normal"),
+    )
+    budget = Budget(parts)
+    generator = np.random.default_rng(20261127)
+    total = np.zeros(2_000_000)
+    for part in parts:
+        drawn = draw(generator, part.distribution, part.value, len(total))
+        acts = drawn**2 / part.value if part.one_sided else drawn
+        total += part.sensitivity * acts - part.mean
+    for low, high in ((-1.0, 0.5), (-math.inf, 0.8), (0.2, math.inf), (-3.2, -2.0)):
+        sampled = float(np.mean((total >= low) & (total <= high)))
+        assert probability_between(budget, low, high) == pytest.approx(sampled, abs=1.5e-3)
+
+
+def test_a_forecast_never_holds_by_what_was_not_stated() -> None:
+    """A plan holds by its budget; with something not stated it may not; with nothing, no word."""
+    known = Contribution("a", 1.0)
+    assert forecast_of(Budget((known,)), -2.0, 2.0) == "holds"
+    assert forecast_of(Budget((known,), 0.0, ("yaw",)), -2.0, 2.0) == "may-not-hold"
+    assert forecast_of(Budget((known,), 5.0, ("yaw",)), -2.0, 2.0) == "does-not-hold"
+    assert forecast_of(Budget((), 0.0, ("yaw",)), -2.0, 2.0) == "not-stated"
+
+
+def test_the_smallest_limit_is_the_one_that_just_holds() -> None:
+    """The tightest limit holds, and one a little tighter does not."""
+    budget = Budget((Contribution("a", 1.0), Contribution("b", 2.0, "normal")), 0.7)
+    rules: tuple[DecisionRule, ...] = ("iso-14253-1-2017", "iso-14253-1-2013")
+    for rule in rules:
+        limit = smallest_limit(budget, rule)
+        assert forecast_of(budget, -limit, limit, rule) == "holds"
+        assert forecast_of(budget, -0.999 * limit, 0.999 * limit, rule) == "may-not-hold"
 
 
 def test_nothing_contributes_nothing() -> None:

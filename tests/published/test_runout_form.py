@@ -49,7 +49,7 @@ def test_factor_is_what_a_turned_outline_shows(call: Call, lobes: int, v: float,
         shown.append(np.max(x * line[0] + y * line[1]) + side * line[0] + down * line[1])
     result = call(
         "runout.v-block", units="mm", v_angle=v, indicator_angle=at, most_lobes=lobes, lobes=lobes,
-        reading=float(np.ptp(shown)),
+        tir=float(np.ptp(shown)),
     )["result"]  # fmt: skip
     assert result["out_of_roundness"] == pytest.approx(height, rel=2e-3)
 
@@ -57,9 +57,9 @@ def test_factor_is_what_a_turned_outline_shows(call: Call, lobes: int, v: float,
 def test_reading_of_hidden_lobes_is_refused(call: Call) -> None:
     """A reading says nothing of lobes that the V hides, nor of an unknown number of lobes."""
     with pytest.raises(Impossible, match="hides 7 lobes"):
-        call("runout.v-block", units="mm", lobes=7, reading=0.001)
+        call("runout.v-block", units="mm", lobes=7, tir=0.001)
     with pytest.raises(Disagreement, match="depends on the number of lobes"):
-        call("runout.v-block", units="mm", reading=0.001)
+        call("runout.v-block", units="mm", tir=0.001)
     answer = call("runout.v-block", units="mm", lobes=7)
     assert answer["result"]["better_factor"] == pytest.approx(2, abs=0.1)
     assert "lobes-hidden" in [a["code"] for a in answer["advisories"]]
@@ -104,11 +104,21 @@ def test_ten_thousandths_of_miss_make_three_minutes(call: Call) -> None:
     assert (found["seems"], found["ground_by_this"]) == ("steeper", "shallower")
 
 
+def test_cone_is_taken_however_its_slope_is_stated(call: Call) -> None:
+    """A Morse 2 by its designation reads as one of 0.59941 in a foot; no slope is refused."""
+    run = {name: CREST[name] for name in CREST if name != "included_angle"}
+    named = call("runout.off-crest", **run, designation="morse-2")["result"]
+    stated = call("runout.off-crest", **run, taper_per_foot=0.59941)["result"]
+    assert named["false_half_angle_arcsec"] == pytest.approx(stated["false_half_angle_arcsec"])
+    with pytest.raises(Disagreement, match="slope of the cone is missing"):
+        call("runout.off-crest", **run)
+    with pytest.raises(Disagreement, match="half_angle disagrees with included_angle"):
+        call("runout.off-crest", **CREST, half_angle=31)
+
+
 def test_miss_allowed_gives_back_the_angle(call: Call) -> None:
     """Sent back as the miss, the miss allowed makes the very error allowed."""
-    allowed = call("runout.off-crest", **CREST, angle_error_allowed_arcsec=10)["result"][
-        "miss_allowed"
-    ]
+    allowed = call("runout.off-crest", **CREST, tolerance_arcsec=10)["result"]["miss_allowed"]
     back = call("runout.off-crest", **CREST | {"miss": allowed})["result"]
     assert back["false_half_angle_arcsec"] == pytest.approx(10, rel=1e-9)
 

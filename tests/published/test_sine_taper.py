@@ -4,11 +4,11 @@ import math
 
 import numpy as np
 import pytest
+from halfangle_service.trade.sine.taper_use import plate_angle
 from scipy.optimize import brentq
 from scipy.spatial.transform import Rotation
 
 from halfangle_service.errors import Disagreement, Impossible, Refusal
-from halfangle_service.trade.sine.taper_use import plate_angle
 from support import Call
 
 

@@ -7,9 +7,6 @@ from typing import Any
 
 import pytest
 import uncertainties
-from uncertainties import umath
-
-from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.trade.sine.angle_budget import (
     TERMS,
     SetUp,
@@ -19,6 +16,9 @@ from halfangle_service.trade.sine.angle_budget import (
     yaw_bias,
     yaw_standard_uncertainty,
 )
+from uncertainties import umath
+
+from halfangle_service.errors import Disagreement, Impossible
 from support import Call
 
 ARCSEC = 206264.80624709636

@@ -18,7 +18,8 @@ SetName = Annotated[str, Field(min_length=1, max_length=60)]
 #: Most blocks in one request, counts included.
 MOST_BLOCKS = 500
 Sizes = Annotated[list[Length], Field(min_length=1, max_length=MOST_BLOCKS)]
-State = Literal["in-the-box", "missing", "in-use"]
+Away = Literal["missing", "in-use"]
+State = Literal["in-the-box", Away]
 WearEnds = Literal["none", "one-end", "both-ends"]
 
 
@@ -92,8 +93,19 @@ class BlockSupplyFields(RequestModel):
     )
 
 
-class BlockFinishFields(BlockSupplyFields):
-    """The blocks to build from, wear blocks at the ends, the grade of what has no calibration."""
+class BlockGradeFields(BlockSupplyFields):
+    """The blocks to build from, and the grade of what has no calibration."""
+
+    grade: SetName | None = Field(
+        None,
+        description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
+        "lists it, for the height's uncertainty.",
+        examples=["ASME AS-1"],
+    )
+
+
+class BlockFinishFields(BlockGradeFields):
+    """The blocks to build from, their grade, and wear blocks at the ends."""
 
     wear_blocks: WearEnds = Field(
         "none", description="At which ends of every stack wear blocks go."
@@ -102,10 +114,4 @@ class BlockFinishFields(BlockSupplyFields):
         None,
         description="Nominal size of a wear block, in `units`. Absent: that of the set's or box's "
         "own wear blocks.",
-    )
-    grade: SetName | None = Field(
-        None,
-        description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
-        "lists it, for the height's uncertainty.",
-        examples=["ASME AS-1"],
     )

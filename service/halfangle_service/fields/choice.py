@@ -26,6 +26,17 @@ def at_most_one_of(request: RequestModel, *names: str, path: str = "") -> str | 
     return one_of(request, *names, path=path) if sent_of(request, *names) else None
 
 
+def at_least_one_of(request: RequestModel, *names: str) -> list[str]:
+    """Names of the fields of these that were sent; raises Disagreement where none was."""
+    sent = sent_of(request, *names)
+    if not sent:
+        raise Disagreement(
+            f"At least one of {_listed(names)} is needed; none was sent.",
+            fields=dict.fromkeys(names, f"send at least one of {_plain_list(names)}"),
+        )
+    return sent
+
+
 def all_or_none(request: RequestModel, *names: str, why: str, path: str = "") -> bool:
     """True where all of these fields were sent, False where none was.
 

@@ -1,7 +1,7 @@
 """A quantity that carries an error, predicted or measured: one object in every answer."""
 
 import math
-from typing import Annotated, Generic, TypeVar
+from typing import Annotated, Generic, Literal, TypeVar
 
 from pydantic import Field
 
@@ -20,6 +20,8 @@ ContributionT = TypeVar("ContributionT")
 
 #: Coverage factor where a request states none (JCGM 100:2008, 6.3.3: about 95 %).
 COVERAGE_FACTOR = 2.0
+#: Of a contribution; a vector of known length and unknown phase has no half-width to divide.
+ContributionDistribution = Literal[Distribution, "uniform-phase"]
 
 
 class EstimateContribution(ResultModel, Generic[SpreadT]):
@@ -28,15 +30,16 @@ class EstimateContribution(ResultModel, Generic[SpreadT]):
     name: str = Field(description="What contributes.")
     input_value: Annotated[float, Unit("stated")] = Field(
         description="Half-width of the input's distribution, or its standard deviation where it is "
-        "normal, in `input_unit`."
+        "normal, or the length of a vector of unknown phase, in `input_unit`."
     )
     input_unit: str = Field(description="Unit of the input, as `x-unit` names units.")
     sensitivity: Annotated[float, Unit("per_stated")] = Field(
         description="Change of the estimate for one unit of the input, signed; of a one-sided "
         "input the change at its limit, over that limit."
     )
-    distribution: Distribution = Field(
-        description="Its distribution (JCGM 100:2008, 4.3; JCGM 101:2008, 6.4)."
+    distribution: ContributionDistribution = Field(
+        description="Its distribution (JCGM 100:2008, 4.3; JCGM 101:2008, 6.4); `uniform-phase` of "
+        "a vector that may point any way, all alike."
     )
     standard_uncertainty: SpreadT = Field(
         description="What it adds to the estimate's standard uncertainty."

@@ -1,5 +1,6 @@
 """A sine bar or plate, as every request that sets one states it."""
 
+from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import Field
@@ -8,7 +9,14 @@ from halfangle_service.fields.angles import AngleInput
 from halfangle_service.fields.base import RequestModel
 from halfangle_service.fields.choice import all_or_none
 from halfangle_service.fields.numbers import ArcsecOut, Length, SignedLength, UnitsField
-from halfangle_service.trade.sine.geometry import arcsec_per_height, round_to_step, stack_offset
+from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
+from halfangle_service.trade.sine.geometry import (
+    angle_for_height,
+    arcsec_per_height,
+    height_for_angle,
+    round_to_step,
+    stack_offset,
+)
 from halfangle_service.trade.units import Units, bench_step
 
 CenterDistance = Annotated[
@@ -70,6 +78,35 @@ def offset_of(plate: PlateFields) -> float:
     return stack_offset(plate.base_step, high or 0.0, low or 0.0)
 
 
+@dataclass(frozen=True, slots=True)
+class PlateSetting:
+    """A plate's setting as computed and as it can be built: heights in `units`, angles in radians.
+
+    A height is that of the high roll's stack over the low roll's.
+    """
+
+    angle_rad: float
+    height: float
+    height_to_set: float
+    angle_as_set_rad: float
+
+    @property
+    def rounding_error_arcsec(self) -> float:
+        """Angle at `height_to_set` less the angle wanted."""
+        return (self.angle_as_set_rad - self.angle_rad) * ARCSEC_PER_RADIAN
+
+
+def plate_setting(
+    plate: PlateFields, angle_rad: float, resolution: float | None = None, *, field: str = "angle"
+) -> PlateSetting:
+    """Set a plate to an angle; a refusal names `field`, the one that asked for the angle."""
+    offset = offset_of(plate)
+    height = height_for_angle(plate.center_distance, angle_rad, offset)
+    built = to_set(height, plate.units, resolution)
+    as_set = angle_for_height(plate.center_distance, built, offset, field)
+    return PlateSetting(angle_rad, height, built, as_set)
+
+
 def to_set(height: float, units: Units, resolution: float | None = None) -> float:
     """Round a height to what can be built: the resolution, or the bench step."""
     return round_to_step(height, bench_step(units) if resolution is None else resolution)
@@ -78,3 +115,9 @@ def to_set(height: float, units: Units, resolution: float | None = None) -> floa
 def arcsec_per_step(center_distance: float, angle_rad: float, units: Units) -> float:
     """Change of angle in arc-seconds for one bench step of height."""
     return arcsec_per_height(center_distance, angle_rad) * bench_step(units)
+
+
+def height_of_arcsec(plate: PlateFields, arcsec: float, height: float) -> float:
+    """Change of height, in `units`, that turns a plate set to `height` by so many arc-seconds."""
+    angle_rad = angle_for_height(plate.center_distance, height, offset_of(plate), "angle")
+    return arcsec / arcsec_per_height(plate.center_distance, angle_rad)

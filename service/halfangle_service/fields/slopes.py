@@ -22,15 +22,13 @@ SLOPE_FIELDS = (
     "rate_of_taper",
     "designation",
 )
+_DESIGNATION = (
+    "Designation of a standard taper or rate, as `GET /v1/tapers/standard` and "
+    "`GET /v1/tapers/rates` list them."
+)
 Designation = Annotated[
     str,
-    Field(
-        min_length=1,
-        max_length=60,
-        description="Designation of a standard taper or rate, as `GET /v1/tapers/standard` and "
-        "`GET /v1/tapers/rates` list them.",
-        examples=["morse-2"],
-    ),
+    Field(min_length=1, max_length=60, description=_DESIGNATION, examples=["morse-2"]),
 ]
 
 
@@ -52,7 +50,7 @@ class SlopeFields(RequestModel):
     rate_of_taper: Annotated[float, FINITE, Field(ge=0.0002, le=200), Unit("length_per_length")] | (
         None
     ) = Field(None, description="Change of diameter for one unit of length, C = 1/x (ISO 3040).")
-    designation: Designation | None = None
+    designation: Designation | None = Field(None, description=_DESIGNATION, examples=["morse-2"])
 
 
 def slope_of(request: SlopeFields, *, path: str = "") -> Slope:

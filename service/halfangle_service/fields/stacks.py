@@ -1,8 +1,7 @@
 """A stack as answers write it: heights, deviations and errors in the request's unit."""
 
-import math
-from collections.abc import Sequence
-from typing import Any
+from collections.abc import Hashable, Sequence
+from typing import Annotated, Any
 
 from pydantic import Field
 
@@ -12,9 +11,20 @@ from halfangle_service.fields import (
     ResultModel,
     Units,
     from_tenth_nm,
-    to_tenth_nm,
 )
+from halfangle_service.fields.estimate import LengthEstimate, estimate
+from halfangle_service.trade.stacks.height_budget import blocks_budget
 from halfangle_service.trade.stacks.supply import Piece
+
+ActualHeight = Annotated[
+    LengthEstimate,
+    Field(
+        description="Height of the stack: the sum of nominal sizes and measured deviations, and "
+        "how far calibrations and grade limits leave it open. Nothing is said of that, and `grade` "
+        "named as not stated, where neither is known of some block. `blocks/budget` takes in films "
+        "and temperature."
+    ),
+]
 
 
 class BlockAlternative(ResultModel):
@@ -28,19 +38,8 @@ class BlockAlternative(ResultModel):
     count: CountOut = Field(description="How many blocks.")
     total: LengthOut = Field(description="Sum of the nominal sizes.")
     deviation: LengthOut = Field(description="Total less the height asked for.")
-    actual_height: LengthOut = Field(
-        description="Sum of nominal sizes and measured deviations; the total where none are known."
-    )
+    actual_height: ActualHeight
     actual_deviation: LengthOut = Field(description="Actual height less the height asked for.")
-    standard_uncertainty: LengthOut | None = Field(
-        description="Standard uncertainty of the height from calibrations and grade limits "
-        "(rectangular); null where neither is known of some block."
-    )
-    worst_case: LengthOut | None = Field(
-        description="Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) "
-        "where calibrated; null where neither is known of some block. `blocks/budget` takes in "
-        "films and temperature, and three standard deviations of what is normally distributed."
-    )
 
 
 class BlockBuilt(BlockAlternative):
@@ -59,19 +58,30 @@ def stack_facts(pieces: Sequence[Piece], asked: int, units: Units) -> dict[str, 
     """Facts of a stack for a height asked for in 0.1 nm, as the fields of BlockAlternative."""
     ordered = sorted(pieces, key=_by_size, reverse=True)
     total = sum([piece.size for piece in ordered])
-    actual = total + sum([piece.deviation for piece in ordered])
-    uncertainty, worst = errors_of(pieces, units)
+    actual = sum([piece.actual for piece in ordered])
     return {
         "blocks": [from_tenth_nm(piece.size, units) for piece in ordered],
         "marks": [piece.mark for piece in ordered] if any(map(_mark, ordered)) else [],
         "count": len(ordered),
         "total": from_tenth_nm(total, units),
         "deviation": from_tenth_nm(total - asked, units),
-        "actual_height": from_tenth_nm(actual, units),
+        "actual_height": actual_height(ordered, units),
         "actual_deviation": from_tenth_nm(actual - asked, units),
-        "standard_uncertainty": uncertainty,
-        "worst_case": worst,
     }
+
+
+def actual_height(pieces: Sequence[Piece], units: Units) -> LengthEstimate:
+    """Height of a stack by its blocks' deviations, with what is known of their errors."""
+    height = from_tenth_nm(sum([piece.actual for piece in pieces]), units)
+    return estimate(LengthEstimate, blocks_budget(pieces, units), height)
+
+
+def looks(pieces: Sequence[Piece]) -> Hashable:
+    """What an answer shows of a stack: two stacks of which it is the same look alike."""
+    return tuple(
+        (piece.size, piece.mark, piece.calibrated, piece.standard_uncertainty, piece.limit)
+        for piece in sorted(pieces, key=lambda piece: piece.order, reverse=True)
+    ), sum(piece.actual for piece in pieces)
 
 
 def built_facts(
@@ -85,17 +95,6 @@ def built_facts(
         "wear_blocks": ends,
         "wringing_order": [*ends[:1], *between, *ends[1:]],
     }
-
-
-def errors_of(pieces: Sequence[Piece], units: Units) -> tuple[float | None, float | None]:
-    """Standard uncertainty and worst case in `units`; None where they are not known."""
-    limits = [piece.worst_case for piece in pieces]
-    known = [limit for limit in limits if limit is not None]
-    if len(known) < len(limits):
-        return None, None
-    uncertainty = math.hypot(*[piece.standard_uncertainty for piece in pieces])
-    per_unit = to_tenth_nm(1.0, units)
-    return uncertainty / per_unit, sum(known) / per_unit
 
 
 def _mark(piece: Piece) -> str | None:

@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import Literal
 
 from halfangle_service.errors import BeyondBound, Disagreement, Refusal, Unreachable
 from halfangle_service.fields import (
@@ -15,11 +16,13 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.blocks import (
     MOST_BLOCKS,
+    Away,
     BlockFinishFields,
     BlockOwned,
     BlockSupplyFields,
     WearEnds,
 )
+from halfangle_service.fields.choice import one_of
 from halfangle_service.trade.stacks.supply import Box, Piece
 from halfangle_service.trade.tables.blocks.sets import find_set, foreign_places, nominal_sizes
 from halfangle_service.trade.tables.blocks.tolerances import Grade, find_grade
@@ -33,6 +36,9 @@ LARGEST_DEVIATION: dict[Units, float] = {"in": 0.001, "mm": 0.02}
 ENDS: dict[WearEnds, int] = {"none": 0, "one-end": 1, "both-ends": 2}
 #: Fields of a request one of which says which blocks there are.
 SOURCES = ("set", "sizes", "box")
+#: Where a block is that would help.
+Where = Literal[Away, "not-in-the-box", "another-of-this-size"]
+_AWAY: tuple[tuple[str, Away], ...] = (("missing", "missing"), ("in_use", "in-use"))
 _OTHER: dict[Units, Units] = {"in": "mm", "mm": "in"}
 _SYSTEM: dict[Units, str] = {"in": "inch", "mm": "metric"}
 
@@ -43,15 +49,13 @@ class Supply:
 
     box: Box
     wear: tuple[Piece, ...]
-    away: tuple[tuple[Piece, str], ...]
+    away: tuple[tuple[Piece, Away], ...]
     advisories: tuple[Advisory, ...] = ()
 
 
 def read_supply(request: BlockSupplyFields) -> Supply:
     """Give the blocks of a request; refuses contradictions, unit mix-ups and absurd sizes."""
-    sources = [name for name in SOURCES if getattr(request, name) is not None]
-    if len(sources) != 1:
-        raise _which_source(sources)
+    source = one_of(request, *SOURCES)
     if request.set is not None:
         supply = _set_supply(request.set, request.units)
     elif request.sizes is not None:
@@ -65,19 +69,9 @@ def read_supply(request: BlockSupplyFields) -> Supply:
             "Only wear blocks are left in the box, which go to the ends of a stack."
             if supply.wear
             else "No block is left in the box.",
-            fields={sources[0]: "should have a block that is neither missing nor in use"},
+            fields={source: "should have a block that is neither missing nor in use"},
         )
     return supply
-
-
-def _which_source(sources: Sequence[str]) -> Disagreement:
-    words = "are missing, all three"
-    if sources:
-        words = f"({', '.join(sources)}) were sent together"
-    return Disagreement(
-        f"`set`, `sizes` and `box` {words}; the blocks come from one of them.",
-        fields=dict.fromkeys(sources or SOURCES, "send one of set, sizes and box"),
-    )
 
 
 @lru_cache(maxsize=64)
@@ -130,9 +124,9 @@ def _box_supply(box: Sequence[BlockOwned], units: Units) -> Supply:
     advisories = own_units([exact[p] for p in usual], [paths[p] for p in usual], units, "box")
     here: list[Piece] = []
     wear: list[Piece] = []
-    away: list[tuple[Piece, str]] = []
+    away: list[tuple[Piece, Away]] = []
     for entry in box:
-        pieces = [_piece(entry, units)] * entry.count
+        pieces = [piece_of(entry, units)] * entry.count
         if entry.state == "in-the-box":
             (wear if entry.wear else here).extend(pieces)
         elif not entry.wear:
@@ -140,7 +134,8 @@ def _box_supply(box: Sequence[BlockOwned], units: Units) -> Supply:
     return Supply(Box.of(here), Box.of(wear).pieces, tuple(away), advisories)
 
 
-def _piece(entry: BlockOwned, units: Units) -> Piece:
+def piece_of(entry: BlockOwned, units: Units) -> Piece:
+    """Give a block in 0.1 nm."""
     uncertainty = entry.expanded_uncertainty or 0.0
     return Piece(
         size=to_tenth_nm(entry.size, units),
@@ -243,7 +238,7 @@ def own_units(
 def _without(supply: Supply, request: BlockSupplyFields) -> Supply:
     """Take the blocks that are missing or in use out of the box."""
     here, wear, away = list(supply.box.pieces), list(supply.wear), list(supply.away)
-    for name, state in (("missing", "missing"), ("in_use", "in-use")):
+    for name, state in _AWAY:
         for place, length in enumerate(getattr(request, name) or ()):
             size = to_tenth_nm(length, request.units)
             piece = next((p for p in (*here, *wear) if p.size == size), None)
@@ -259,9 +254,8 @@ def _without(supply: Supply, request: BlockSupplyFields) -> Supply:
 
 def _not_there(request: BlockSupplyFields, path: str, length: float) -> Refusal:
     return Disagreement(
-        f"A block of {plain(length, 10)} {request.units} is said to be away, but the box has "
-        "none, or "
-        "no more of that size.",
+        f"A block of {plain(length, 10)} {request.units} is said to be away, but the box has none, "
+        "or no more of that size.",
         fields={path: "should be a block of the box, as often as it is there"},
     )
 
@@ -284,14 +278,14 @@ def graded(piece: Piece, grade: Grade) -> Piece:
     return replace(piece, standard_uncertainty=limit / 3.0**0.5, limit=limit)
 
 
-def where_else(supply: Supply, units: Units) -> dict[int, str]:
+def where_else(supply: Supply, units: Units) -> dict[int, Where]:
     """Give the sizes (0.1 nm) of blocks that may help, and where each is, those away first.
 
     They are the blocks that are away, and the nominal sizes of the built-in sets.
     """
-    away = {piece.size: state for piece, state in reversed(supply.away)}
+    away: dict[int, Where] = {piece.size: state for piece, state in reversed(supply.away)}
     owned = set(supply.box.sizes)
-    others = {
+    others: dict[int, Where] = {
         size: "another-of-this-size" if size in owned else "not-in-the-box"
         for size in nominal_sizes(units)
         if size not in away

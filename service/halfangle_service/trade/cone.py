@@ -7,7 +7,9 @@ Angles in radians, lengths in any one unit. The rate of taper is C = (D − d) /
 import math
 from dataclasses import dataclass
 
+from halfangle_service.errors import Impossible
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
+from halfangle_service.trade.wording import plain
 
 INCHES_PER_FOOT = 12.0
 #: Two statements of one slope agree when they differ by no more than this, in arc-seconds of the
@@ -77,3 +79,16 @@ def ends_before(large_diameter: float, length: float, half_angle_rad: float) -> 
     A cone that ends just at its point is whole: the last part in 10¹² is rounding, not geometry.
     """
     return length * rate_from_half_angle(half_angle_rad) > large_diameter * (1.0 + 1e-12)
+
+
+def require_smaller(small_diameter: float, large_diameter: float, *, path: str = "") -> None:
+    """Refuse a smaller diameter that is not below the larger one; raises Impossible.
+
+    `path` is that of the object that holds the fields, such as `work/`.
+    """
+    if small_diameter >= large_diameter:
+        raise Impossible(
+            f"The smaller diameter {plain(small_diameter)} is not below the larger one, "
+            f"{plain(large_diameter)}.",
+            fields={f"{path}small_diameter": "should be less than large_diameter"},
+        )

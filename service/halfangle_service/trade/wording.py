@@ -56,6 +56,15 @@ def stack(blocks: tuple[float, ...], units: Units) -> str:
     return f"{' + '.join(block(size, units) for size in blocks)} {units}"
 
 
+def option(token: str) -> str:
+    """Write an option as a sentence has it.
+
+    >>> option("in-use")
+    'in use'
+    """
+    return token.replace("-", " ")
+
+
 def degrees(angle_degrees: float) -> str:
     """Write an angle in degrees, minutes and seconds."""
     return format_dms(angle_degrees)

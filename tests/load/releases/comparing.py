@@ -5,7 +5,8 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from releases.changelog import AdvisoryEntry, Changelog, Entry, TreeEntry
+from releases.changelog import Changelog
+from releases.entries import AdvisoryEntry, Entry, TreeEntry
 from releases.paths import Json, Place, covers, general, leaves, match, parse_pattern, written
 from releases.texts import Vocabulary, numbers_agree, same_to_digits_shown
 from releases.translation import (
@@ -139,8 +140,15 @@ class Comparison:
         renamed = [_renamed_advisory(advisory, entries) for advisory in old]
         codes = [[a["code"] for a in renamed], [a["code"] for a in new]]
         if codes[0] != codes[1]:
-            yield Finding(("advisories",), codes[0], codes[1], _codes_that_differ(*codes))
-            return
+            place: Place = ("advisories",)
+            found = Finding(place, codes[0], codes[1], _codes_that_differ(*codes))
+            entry = _reordered(old, entries) if sorted(codes[0]) == sorted(codes[1]) else None
+            yield replace(found, entry=entry)
+            if entry is None:
+                return
+            order = sorted(range(len(old)), key=lambda i: codes[0][i])
+            old, renamed = [old[i] for i in order], [renamed[i] for i in order]
+            new = sorted(new, key=lambda a: a["code"])
         for was, wanted, came in zip(old, renamed, new, strict=True):
             about = [e for e in entries if e.covers(was["code"]) and not (e.gone or e.new)]
             yield from self._advisory(wanted, came, about)
@@ -153,9 +161,7 @@ class Comparison:
             entry = next((e for e in about if e.severity == came["severity"]), None)
             if entry is not None:
                 entry.use("severity")
-            yield Finding(
-                (*place, "severity"), wanted["severity"], came["severity"], "", entry
-            )
+            yield Finding((*place, "severity"), wanted["severity"], came["severity"], "", entry)
         if wanted["message"] != came["message"]:
             found = Finding((*place, "message"), wanted["message"], came["message"])
             entry = next((e for e in about if _reworded(e, found, self._words)), None)
@@ -246,8 +252,10 @@ def _close(wanted: Json, came: Json, relative: float) -> bool:
 
 def _excuses(entry: TreeEntry, wanted: Expected, came: Json, words: Vocabulary) -> bool:
     """True where the entry allows this difference; it is then counted."""
-    if isinstance(wanted.before, str) and isinstance(came, str) and came in entry.words.get(
-        wanted.before, ()
+    if (
+        isinstance(wanted.before, str)
+        and isinstance(came, str)
+        and came in entry.words.get(wanted.before, ())
     ):
         entry.use(f"words: {wanted.before}")
         return True
@@ -295,7 +303,7 @@ def _first_used(entries: Iterable[TreeEntry]) -> TreeEntry | None:
 def _unexpected(
     wanted: Expectation, came: Mapping[Place, Json], entries: Sequence[TreeEntry]
 ) -> Iterator[Finding]:
-    """Give what came that was not before: new by an entry, part of what changed, or a difference."""
+    """Give what came that was not before: new, part of what changed, or a difference."""
     new = [entry for entry in entries if entry.new]
     changed = [(place_after(e.target, entries), e) for e in entries if e.changed]
     for place, value in came.items():
@@ -322,6 +330,18 @@ def _left_of(
             yield advisory
         else:
             entry.use()
+
+
+def _reordered(
+    advisories: Iterable[dict[str, str]], entries: Iterable[AdvisoryEntry]
+) -> AdvisoryEntry | None:
+    """Give the entry that lets advisories come in another order."""
+    codes = [advisory["code"] for advisory in advisories]
+    for entry in entries:
+        if entry.reordered and any(map(entry.covers, codes)):
+            entry.use("reordered")
+            return entry
+    return None
 
 
 def _renamed_advisory(advisory: dict[str, str], entries: Iterable[AdvisoryEntry]) -> dict[str, str]:

@@ -3,7 +3,7 @@
 import copy
 import random
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -83,6 +83,7 @@ class Mutator:
             (self._other_number, 40),
             (self._added, 22),
             (self._left_out, 8),
+            (self._swapped, 12),
             (self._other_option, 12),
             (self._other_list, 10),
             (self._as_text, 4),
@@ -100,7 +101,8 @@ class Mutator:
         numeric = (
             s
             for s in self._node.sent(request)
-            if s.schema.kind in {"number", "angle", "integer"} and isinstance(s.value, int | float | str)
+            if s.schema.kind in {"number", "angle", "integer"}
+            and isinstance(s.value, int | float | str)
         )
         sent: FieldAt | None = self._pick(numeric)
         if sent is None:
@@ -109,7 +111,7 @@ class Mutator:
         entry_of_list = isinstance(sent.place[-1], int)
         if known and self._chance.random() < (0.85 if entry_of_list else 0.25):
             return with_value(request, sent.place, self._chance.choice(known))
-        if isinstance(sent.value, str) or isinstance(sent.value, bool):
+        if isinstance(sent.value, str | bool):
             return with_value(request, sent.place, _other_digits(sent.value, self._chance))
         return with_value(request, sent.place, self.near(sent.value, sent.schema))
 
@@ -200,13 +202,19 @@ class Mutator:
         sent = self._pick(s for s in self._node.sent(request) if not s.required)
         return request if sent is None else without(request, sent.place)
 
+    def _swapped(self, request: Json) -> Json:
+        """Send one field in place of another: many exclude one another."""
+        return self._added(self._left_out(request))
+
     def _other_option(self, request: Json) -> Json:
-        kinds = {"option", "boolean"}
+        """Send another option, or another form of an object that has several."""
         sent = self._pick(
-            s for s in self._node.sent(request) if s.schema.kind in kinds and s.place != ("units",)
+            s for s in self._node.sent(request) if _has_options(s.schema) and s.place != ("units",)
         )
         if sent is None:
             return self._other_text(request)
+        if sent.schema.kind == "object":
+            return with_value(request, sent.place, self.value_for(sent.place, sent.schema, request))
         if sent.schema.kind == "boolean":
             return with_value(request, sent.place, not sent.value)
         return with_value(request, sent.place, self._chance.choice(sent.schema.options))
@@ -283,6 +291,12 @@ class Mutator:
         return made
 
 
+def _has_options(node: Node) -> bool:
+    return node.kind in {"option", "boolean"} or (
+        node.kind == "object" and len(node.alternatives) > 1
+    )
+
+
 def written_plainly(number: float, digits: int) -> float:
     """Round to so many significant digits, and to no more than seven decimals."""
     return round(float(f"{number:.{digits}g}"), 7)
@@ -312,36 +326,4 @@ def _other_digits(value: Json, chance: random.Random) -> Json:
     number = chance.choice(found)
     made = float(number[0]) * chance.choice((0.5, 0.9, 1.1, 1.5))
     decimals = len(number[0].partition(".")[2])
-    return f"{value[: number.start()]}{made:.{decimals}f}{value[number.end():]}"
-
-
-def wrong(request: dict[str, Json], node: Node, known: Mapping[str, Json], chance: random.Random) -> Json:
-    """Give a request that is malformed, or likely to be refused."""
-    sent = list(node.sent(request))
-    field_at = chance.choice(sent)
-    way = chance.randrange(8)
-    if way == 0:
-        return without(request, chance.choice([s for s in sent if s.required] or sent).place)
-    if way == 1:
-        name = chance.choice(sorted(request))
-        return {**request, chance.choice((name + "s", name[:-1] or "x", "colour")): 1}
-    if way == 2:
-        return with_value(request, field_at.place, chance.choice((None, "x", True, [], {}, "12")))
-    if way in {3, 4}:
-        numeric = [s for s in sent if s.schema.kind in {"number", "integer", "angle"}]
-        if not numeric:
-            return with_value(request, field_at.place, 5)
-        one = chance.choice(numeric)
-        low, high = one.schema.bounds
-        beyond = (low - 1, high + 1, low, high, 1e300, low - 1e-9, *one.schema.exclusive)
-        return with_value(request, one.place, chance.choice(beyond))
-    if way == 5:
-        lists = [s for s in sent if isinstance(s.value, list)]
-        if lists:
-            one = chance.choice(lists)
-            entries = chance.choice(([], one.value * (one.schema.lengths[1] + 1)))
-            return with_value(request, one.place, entries[: one.schema.lengths[1] + 1])
-    # Every field that is known at once: what excludes one another is both sent.
-    more = [name for name in known if name not in request]
-    chosen = chance.sample(more, min(len(more), chance.randint(1, 4)))
-    return {**request, **{name: known[name] for name in chosen}}
+    return f"{value[: number.start()]}{made:.{decimals}f}{value[number.end() :]}"

@@ -1,12 +1,12 @@
-"""What a comparison found, written to be read: a table, what the changelog excused, what differs."""
+"""What a comparison found, written to be read: what the changelog lists, what differs, a table."""
 
 import json
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
-from releases.changelog import Entry, TreeEntry
 from releases.comparing import ABSENT, Finding
+from releases.entries import Entry, TreeEntry
 from releases.paths import Json, written
 
 _LONGEST = 300
@@ -73,7 +73,8 @@ class Report:
             yield f"    because {entry.reason}" if entry.reason else "    no reason given"
             largest = max((_relative(found) for _, _, found in rows), default=None)
             change = f" (most {largest:.2g} of the value)" if largest else ""
-            yield f"    such as {operation}: {_short(first.before)} -> {_short(first.after)}{change}"
+            both = f"{_short(first.before)} -> {_short(first.after)}"
+            yield f"    such as {operation}: {both}{change}"
 
     def differences(self, show: int) -> Iterator[str]:
         """Give the differences, alike ones together, the first few of each in full."""
@@ -124,7 +125,11 @@ def _relative(found: Finding) -> float:
 def _before_and_after(found: Finding) -> Iterator[str]:
     """Give both values; of long texts the part where they part."""
     before, after = found.before, found.after
-    if isinstance(before, str) and isinstance(after, str) and max(len(before), len(after)) > _LONGEST:
+    if (
+        isinstance(before, str)
+        and isinstance(after, str)
+        and max(len(before), len(after)) > _LONGEST
+    ):
         at = next((i for i, (a, b) in enumerate(zip(before, after, strict=False)) if a != b), 0)
         start = max(0, at - 60)
         before, after = (f"…{text[start : at + 200]}…" for text in (before, after))

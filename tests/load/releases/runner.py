@@ -57,7 +57,15 @@ async def post(app: Any, path: str, body: bytes) -> tuple[int, Any]:
             content += message.get("body", b"")
 
     await app(scope_of(path, body), receive, send)
-    return status, json.loads(content)
+    return status, document_of(content)
+
+
+def document_of(content: bytes) -> Any:
+    """Read the document of an answer; one that is no JSON is told as a problem of its own."""
+    try:
+        return json.loads(content)
+    except ValueError:
+        return {"type": "not-json", "detail": content.decode(errors="replace")[:500]}
 
 
 @asynccontextmanager

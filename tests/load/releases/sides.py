@@ -51,7 +51,8 @@ def contract_of(revision: str) -> dict[str, Any]:
 def answers_of(tree: Path, requests: Iterable[tuple[str, Json]]) -> list[tuple[Answer, float]]:
     """Ask the service of a tree, in a process of its own; gives answers and seconds."""
     asked = "".join(
-        json.dumps({"path": path_of(operation), "body": json.dumps(body, ensure_ascii=False)}) + "\n"
+        json.dumps({"path": path_of(operation), "body": json.dumps(body, ensure_ascii=False)})
+        + "\n"
         for operation, body in requests
     )
     environment = {k: v for k, v in os.environ.items() if not k.startswith("HALFANGLE_")}

@@ -4,7 +4,9 @@ import re
 from collections.abc import Iterable, Mapping
 
 #: A number in a sentence: not part of a name or code (`HL-0412`, `B17`, `inch-81`).
-_NUMBER = re.compile(r"(?<![\w.])(?<!\w-)[-−+]?(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][-+]?\d+)?(?![\w]*[a-zA-Z_])")
+_NUMBER = re.compile(
+    r"(?<![\w.])(?<!\w-)[-−+]?(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][-+]?\d+)?(?![\w]*[a-zA-Z_])"
+)
 
 
 class Vocabulary:

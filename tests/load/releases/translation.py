@@ -6,7 +6,8 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import TypeVar
 
-from releases.changelog import Changelog, FieldEntry, RequestEntry, TreeEntry, When
+from releases.changelog import Changelog
+from releases.entries import Entry, FieldEntry, RequestEntry, TreeEntry, When
 from releases.paths import (
     ANY_POSITION,
     Json,
@@ -23,7 +24,7 @@ from releases.paths import (
     written,
 )
 
-E = TypeVar("E", bound=FieldEntry)
+E = TypeVar("E", bound=Entry)
 
 _DMS = re.compile(r"[+-]?[0-9]{1,3}[°: ].*")
 _PART = re.compile(r"[0-9]+(?:\.[0-9]+)?")
@@ -222,7 +223,8 @@ class Expectation:
 def expected(document: Json, entries: Sequence[TreeEntry]) -> Expectation:
     """Give what an answer of the release before should be at the release after."""
     made = Expectation()
-    for place, value in leaves(keyed(document, _lists_before(entries))):
+    lists = [(entry.pattern, entry.keyed) for entry in entries if entry.keyed is not None]
+    for place, value in leaves(keyed(document, lists)):
         about = tuple(entry for entry in entries if covers(entry.pattern, place))
         keys = _keys_after(place, entries)
         new_place = tuple(
@@ -260,17 +262,19 @@ def place_after(pattern: Pattern, entries: Sequence[FieldEntry]) -> Pattern:
     return parse_pattern(written(ANY_POSITION if part == 0 else part for part in after))
 
 
-def _lists_before(entries: Iterable[TreeEntry]) -> list[tuple[Pattern, str]]:
-    return [(entry.pattern, entry.keyed) for entry in entries if entry.keyed is not None]
-
-
 def _keys_after(was: Place, entries: Sequence[TreeEntry]) -> dict[str | int, Key]:
     """Give the names of the rows on the way to a place, each with its name after."""
     made: dict[str | int, Key] = {}
     for depth, part in enumerate(was):
         if isinstance(part, Key):
-            for pattern, name in _lists_before(entries):
-                hit = match(pattern, was[:depth])
-                if hit and hit.length == depth:
-                    made[part] = Key(converted(str(part), (*was[: depth + 1], name), entries))
+            entry = next(e for e in entries if e.keyed and _is_at(e.pattern, was[:depth]))
+            entry.use("keyed")
+            name = str(entry.keyed)
+            made[part] = Key(converted(str(part), (*was[: depth + 1], name), entries))
     return made
+
+
+def _is_at(pattern: Pattern, place: Place) -> bool:
+    """True where the pattern names this very place."""
+    hit = match(pattern, place)
+    return hit is not None and hit.length == len(place)

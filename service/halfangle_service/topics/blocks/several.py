@@ -1,179 +1,119 @@
-"""Several stacks from one supply: what `blocks/stacks` and `blocks/day` have in common."""
+"""Several stacks from one box: what `blocks/stacks` and `blocks/day` ask and say alike.
 
-from collections.abc import Container, Iterator, Sequence
-from dataclasses import dataclass
-from typing import Any
+Above all why a height cannot stand beside the others, and which block would let it.
+"""
 
-from halfangle_service.errors import BeyondBound, Unreachable
-from halfangle_service.fields import Units, from_tenth_nm, to_tenth_nm
+from collections.abc import Iterator, Sequence
+from typing import Annotated, Any
+
+from pydantic import Field
+
+from halfangle_service.fields import (
+    Count,
+    LengthOut,
+    NonNegativeLength,
+    ResultModel,
+    Units,
+    from_tenth_nm,
+    to_tenth_nm,
+)
 from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.blocks import BlockFinishFields
 from halfangle_service.fields.stacks import built_facts
-from halfangle_service.fields.supply import (
-    ENDS,
-    Supply,
-    finished_supply,
-    where_else,
+from halfangle_service.fields.supply import ENDS, Supply, Where, finished_supply, where_else
+from halfangle_service.trade.stacks.one_stack import nothing_left
+from halfangle_service.trade.stacks.several import (
+    Chosen,
+    Height,
+    Several,
+    search_for,
+    sizes_to_borrow,
+    wear_is_short,
 )
-from halfangle_service.operation import Source
-from halfangle_service.topics.blocks.models_stacks import BlockLeftOut, BlockToBorrow
-from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
-from halfangle_service.trade.stacks.search.stacking import UNREACHED, StackTable
-from halfangle_service.trade.stacks.search.work import Work
 from halfangle_service.trade.wording import plain
 
-METHOD = Source(
-    citation="Derived here: a search that raises the number of blocks in all by one at a time, "
-    "bounded from below by each height alone and by every pair; checked against an independent "
-    "exact solver.",
-    standing="derived",
+BOUND_WORDS = (
+    "The bound on the work was reached: these stacks can be built, but fewer blocks, or more of "
+    "the heights, may be possible."
 )
-LARGEST = (
-    "12 heights from 500 blocks; 8 million blocks tried to list stacks and 60 million comparisons "
-    "of stacks, then the best found and the proved gap"
-)
-#: Most steps of the set that the tolerance of a height may span, either way.
-MOST_STEPS_OFF = 100
-#: How many blocks that would let a height stand are named, and how long they are looked for.
+#: How many blocks that would let a height stand are named.
 _NAMED = 3
-_NEAREST_FEW = 3
-_MOST_PICKED = 20_000
 
 
-@dataclass(frozen=True, slots=True)
-class Height:
-    """A height asked for: its name, the height itself and its tolerance in 0.1 nm."""
-
-    name: str
-    asked: int
-    tolerance: int
-    path: str
-
-
-@dataclass(frozen=True, slots=True)
-class Several:
-    """Heights to be built from one supply, each with `wear_ends` wear blocks.
-
-    `search` counts the heights between the wear blocks; `max_blocks` is what the request allows
-    each stack, wear blocks included.
-    """
-
-    supply: Supply
-    units: Units
-    heights: tuple[Height, ...]
-    max_blocks: int
-    wear_ends: int
-    search: DisjointSearch
-
-    @property
-    def wear_height(self) -> int:
-        """Nominal height of the wear blocks of one stack in 0.1 nm."""
-        return sum([piece.size for piece in self.supply.wear[: self.wear_ends]])
-
-    @property
-    def most_at_once(self) -> int:
-        """How many stacks the wear blocks are enough for."""
-        enough = len(self.supply.wear) // self.wear_ends if self.wear_ends else len(self.heights)
-        return min(enough, len(self.heights))
-
-    @property
-    def names(self) -> tuple[str, ...]:
-        """Names of the heights."""
-        return tuple(height.name for height in self.heights)
-
-    def facts(self, place: int, positions: Sequence[int], nth: int) -> dict[str, Any]:
-        """Facts of the stack that stands for a height as the nth, as the fields of BlockBuilt."""
-        pieces = self.supply.box.pick(sorted(positions))
-        wear = self.supply.wear[nth * self.wear_ends : (nth + 1) * self.wear_ends]
-        return built_facts(pieces, wear, self.heights[place].asked, self.units)
+Label = Annotated[str, Field(min_length=1, max_length=60)]
+MaxBlocks = Annotated[
+    int,
+    Count(ge=1, le=8),
+    Field(description="Most blocks in each stack, wear blocks included."),
+]
+HeightTolerance = Annotated[
+    NonNegativeLength,
+    Field(description="Heights within ± this will do, in `units`; at most 100 steps of the set."),
+]
 
 
-@dataclass(frozen=True, slots=True)
-class Chosen:
-    """Which heights stand, their stacks as positions in the box, and how sure that is.
+class BlockToBorrow(ResultModel):
+    """A block that is not at hand, with which a height could stand."""
 
-    No stacks for these heights have fewer blocks than `bound`, and no more than `most` heights can
-    stand at once; `proved` says that neither leaves a gap.
-    """
+    block: LengthOut = Field(description="Its nominal size.")
+    where: Where = Field(
+        description="`missing` or `in-use` where the box has it; else `not-in-the-box`, or "
+        "`another-of-this-size` where those of the box stand already."
+    )
 
-    indices: tuple[int, ...]
-    stacks: tuple[tuple[int, ...], ...]
-    bound: int
-    most: int
-    proved: bool
 
-    @property
-    def count(self) -> int:
-        """Blocks in all stacks, without wear blocks."""
-        return sum(map(len, self.stacks))
+class BlockLeftOut(ResultModel):
+    """A height for which there is no stack beside the others."""
+
+    name: str = Field(description="Name of the height.")
+    reason: str = Field(description="Why it is left out.")
+    would_make_it_possible: list[BlockToBorrow] = Field(
+        description="Single blocks, of the sizes of the built-in sets, any one of which would let "
+        "it stand beside the stacks given, those away first; at most three, and none where none "
+        "was found."
+    )
+
+
+def to_height(name: str, height: float, tolerance: float, units: Units, path: str) -> Height:
+    """Give a height of a request in 0.1 nm; `path` is its place there."""
+    return Height(name, to_tenth_nm(height, units), to_tenth_nm(tolerance, units), path)
 
 
 def read_several(
     request: BlockFinishFields, heights: Sequence[Height], at_once: int, max_blocks: int
-) -> Several:
-    """Give a search for these heights, `at_once` of which stand at a time.
-
-    Raises BeyondBound where the box is too fine for a table, or a tolerance too wide.
-    """
-    ends = ENDS[request.wear_blocks]
+) -> tuple[Supply, Several]:
+    """Give the blocks of a request, and the search for these heights, so many of them at a time."""
     supply = finished_supply(request, at_once)
-    if max_blocks <= ends:
-        raise Unreachable(
-            "The wear blocks leave no block for the stacks.",
-            fields={"max_blocks": f"should be more than {ends}"},
-        )
-    table = supply.box.table(max_blocks - ends)
-    table.require_bounded()
-    wear = sum([piece.size for piece in supply.wear[:ends]])
-    wanted = [_inner_heights(table, height, wear, request.units) for height in heights]
-    search = DisjointSearch(table, wanted)
-    return Several(supply, request.units, tuple(heights), max_blocks, ends, search)
+    ends = ENDS[request.wear_blocks]
+    search = search_for(supply.box, supply.wear, ends, heights, max_blocks, request.units)
+    return supply, search
 
 
-def _inner_heights(table: StackTable, height: Height, wear: int, units: Units) -> list[int]:
-    """Heights between wear blocks, within the tolerance, that some stack has; nearest first."""
-    if height.tolerance > MOST_STEPS_OFF * table.step:
-        step = from_tenth_nm(table.step, units)
-        raise BeyondBound(
-            f"The tolerance of {height.name} spans more than {MOST_STEPS_OFF} steps of these "
-            f"blocks, {plain(step, 10)} {units} each.",
-            fields={
-                f"{height.path}/tolerance": f"should be at most {plain(MOST_STEPS_OFF * step, 10)}"
-            },
-        )
-    inner = height.asked - wear
-    reached = table.within(inner - height.tolerance, inner + height.tolerance)
-    found = [reach for reach, _ in reached if reach > 0]
-    return sorted(found, key=lambda reach: (abs(reach - inner), reach))
+def stack_of(several: Several, place: int, positions: Sequence[int], nth: int) -> dict[str, Any]:
+    """The stack that stands for a height as the nth of all, as the fields of BlockBuilt."""
+    inner, wear = several.pieces(positions, nth)
+    return built_facts(inner, wear, several.heights[place].asked, several.units)
 
 
-def best_of(several: Several, indices: Sequence[int]) -> Chosen:
-    """Give stacks for all of the heights, or for as many of them as can stand at once."""
-    search, most = several.search, several.most_at_once
-    able = [index for index in indices if search.fewest(index) != UNREACHED]
-    if len(able) == len(indices) <= most:
-        whole = search.solve(able)
-        if whole.stacks is not None:
-            return Chosen(tuple(indices), whole.stacks, whole.bound, len(able), whole.proved)
-    found = search.largest_subset(able, most)
-    stacks, bound = found.assignment.stacks or (), found.assignment.bound
-    return Chosen(found.indices, stacks, bound, found.most, found.proved)
-
-
-def left_out(several: Several, index: int, chosen: Chosen) -> BlockLeftOut:
+def left_out(several: Several, supply: Supply, index: int, chosen: Chosen) -> BlockLeftOut:
     """Say why a height has no stack beside those that stand, and which block would give it one."""
-    helpers = list(_blocks_to_borrow(several, index, chosen))
+    where = where_else(supply, several.units)
+    away = {piece.size for piece, _ in supply.away}
+    found = sizes_to_borrow(several, index, chosen, list(where))
+    found.sort(key=lambda entry: (entry[0] not in away, entry[1]))
     return BlockLeftOut(
         name=several.heights[index].name,
         reason=_why(several, index, chosen),
-        would_make_it_possible=helpers,
+        would_make_it_possible=[
+            BlockToBorrow(block=from_tenth_nm(size, several.units), where=where[size])
+            for size, _ in found[:_NAMED]
+        ],
     )
 
 
 def not_all(several: Several, left: Sequence[str], where: str) -> Iterator[Advisory]:
     """Caution that some heights have no stack, and what to do: not the same for all reasons."""
-    search, names = several.search, several.names
-    alone = [name for name in left if search.fewest(names.index(name)) == UNREACHED]
+    alone = [name for name in left if not several.buildable(several.names.index(name))]
     beside = [name for name in left if name not in alone]
     if beside:
         yield caution(
@@ -190,17 +130,16 @@ def not_all(several: Several, left: Sequence[str], where: str) -> Iterator[Advis
 
 
 def _why(several: Several, index: int, chosen: Chosen) -> str:
-    search, names = several.search, several.names
-    if search.fewest(index) == UNREACHED:
-        return why_unbuildable(several, index)
-    if len(chosen.indices) == several.most_at_once:
-        size = plain(from_tenth_nm(several.supply.wear[0].size, several.units), 10)
+    if not several.buildable(index):
+        return _why_unbuildable(several, index)
+    if wear_is_short(several, chosen):
+        size = plain(from_tenth_nm(several.wear[0].size, several.units), 10)
         most = "one stack" if several.most_at_once == 1 else f"{several.most_at_once} stacks"
         return (
-            f"The wear blocks of {size} {several.units}, {len(several.supply.wear)} in number, are "
+            f"The wear blocks of {size} {several.units}, {len(several.wear)} in number, are "
             f"enough for {most} at once."
         )
-    clashes = [names[other] for other in chosen.indices if _clash(search, index, other)]
+    clashes = [several.names[other] for other in chosen.indices if several.clash(index, other)]
     if clashes:
         return (
             f"It and {', '.join(clashes)} cannot stand at once: every stack of up to "
@@ -217,72 +156,15 @@ def _why(several: Several, index: int, chosen: Chosen) -> str:
     )
 
 
-def _clash(search: DisjointSearch, first: int, second: int) -> bool:
-    """True where two heights cannot stand at once, and that is proved."""
-    return search.pair_excess(first, second) is None and not search.exhausted
-
-
-def why_unbuildable(several: Several, index: int) -> str:
+def _why_unbuildable(several: Several, index: int) -> str:
     """Say that no stack has a height, and which heights near it there are."""
-    table, units, height = several.search.table, several.units, several.heights[index]
-    asked, wear = plain(from_tenth_nm(height.asked, units), 10), several.wear_height
-    if height.asked <= wear:
-        alone = plain(from_tenth_nm(wear, units), 10)
-        return (
-            f"The wear blocks alone are {alone} {units} high; {asked} {units} leaves nothing for "
-            "the stack."
-        )
-    nearest = [stack for stack in table.nearest(height.asked - wear) if stack]
+    units, wear = several.units, several.wear_height
+    asked = several.heights[index].asked
+    if asked <= wear:
+        return nothing_left(wear, from_tenth_nm(asked, units), units)
+    nearest = [stack for stack in several.search.table.nearest(asked - wear) if stack]
     words = " and ".join(plain(from_tenth_nm(sum(stack) + wear, units), 10) for stack in nearest)
     return (
-        f"No stack of up to {several.max_blocks} of these blocks is {asked} {units} high by "
-        f"itself; nearest {words} {units}."
+        f"No stack of up to {several.max_blocks} of these blocks is "
+        f"{plain(from_tenth_nm(asked, units), 10)} {units} high by itself; nearest {words} {units}."
     )
-
-
-def _blocks_to_borrow(several: Several, index: int, chosen: Chosen) -> Iterator[BlockToBorrow]:
-    """Blocks that would let a height stand beside the stacks that stand, those away first.
-
-    One after another is put in and the rest picked from the blocks that are left, within a bound:
-    none given does not mean that there is none. No such block helps where wear blocks are short.
-    """
-    units, height = several.units, several.heights[index]
-    if len(chosen.indices) == several.most_at_once and several.wear_ends:
-        return
-    used = {position for stack in chosen.stacks for position in stack}
-    where = where_else(several.supply, units)
-    away = {piece.size for piece, _ in several.supply.away}
-    inner = height.asked - several.wear_height
-    found: list[tuple[int, int]] = []
-    work = Work(_MOST_PICKED)
-    for size in where:
-        count = _fewest_beside(several, inner - size, height.tolerance, used, work)
-        if count is not None:
-            found.append((count, size))
-    found.sort(key=lambda entry: (entry[1] not in away, entry[0]))
-    for _, size in found[:_NAMED]:
-        yield BlockToBorrow(block=from_tenth_nm(size, units), where=where[size])
-
-
-def _fewest_beside(
-    several: Several, rest: int, tolerance: int, used: Container[int], work: Work
-) -> int | None:
-    """Fewest unused blocks that make up a rest within the tolerance, 0 for none; None if none do.
-
-    Of a wide tolerance the nearest few heights are tried.
-    """
-    if abs(rest) <= tolerance:
-        return 0
-    table = several.search.table
-    most = several.max_blocks - several.wear_ends - 1
-    reached = [reach for reach, _ in table.within(rest - tolerance, rest + tolerance)]
-    for reach in sorted(reached, key=lambda reach: abs(reach - rest))[:_NEAREST_FEW]:
-        for count in range(table.count(reach), most + 1):
-            if table.pick(reach, count, used, work) is not None:
-                return count
-    return None
-
-
-def to_height(name: str, height: float, tolerance: float, units: Units, path: str) -> Height:
-    """Give a height of a request in 0.1 nm."""
-    return Height(name, to_tenth_nm(height, units), to_tenth_nm(tolerance, units), path)

@@ -7,7 +7,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-SeatBearing = Literal["whole seat", "large end", "small end"]
+SeatBearing = Literal["whole-seat", "large-end", "small-end"]
 #: Tapers closer than this, on the diameter, bear along the whole seat: 0.1 in a million.
 SAME_TAPER = 1e-7
 #: Included angle up to which a steel taper is commonly taken to hold by itself.
@@ -33,22 +33,17 @@ def seat(shank_taper: float, socket_taper: float, engagement: float) -> Seat:
     """
     difference = shank_taper - socket_taper
     if abs(difference) <= SAME_TAPER:
-        return Seat("whole seat", 0.0, 0.0, 0.0)
+        return Seat("whole-seat", 0.0, 0.0, 0.0)
     gap = engagement * abs(difference) / 2.0
     rock = math.atan(gap / engagement)
     if difference > 0.0:
-        return Seat("large end", gap, rock, 0.0)
-    return Seat("small end", gap, rock, -engagement)
+        return Seat("large-end", gap, rock, 0.0)
+    return Seat("small-end", gap, rock, -engagement)
 
 
 def rock_tir(found: Seat, distance: float) -> float:
     """Most TIR at a distance from the nose by rocking in the seat: 2 × tilt × lever."""
     return 2.0 * math.tan(found.rock_rad) * abs(distance - found.pivot)
-
-
-def half_angle(taper: float) -> float:
-    """Half angle of a taper on the diameter: atan(taper/2)."""
-    return math.atan(taper / 2.0)
 
 
 def axial_stand_off(diameter_difference: float, taper: float) -> float:

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-Bearing = Literal["whole cone", "mouth", "small end"]
+Bearing = Literal["whole-cone", "mouth", "small-end"]
 #: Half angles closer than half a second of arc bear along the whole cone.
 SAME_RAD = math.radians(0.5 / 3600.0)
 
@@ -32,7 +32,7 @@ def contact(
     gap = depth * abs(math.tan(hole_half_rad) - slope)
     if hole_half_rad > center_half_rad + SAME_RAD:
         point = depth + pilot_diameter / (2.0 * slope)
-        return Contact("small end", pilot_diameter, gap, point)
+        return Contact("small-end", pilot_diameter, gap, point)
     at_mouth = mouth_diameter / (2.0 * slope)
-    bearing: Bearing = "mouth" if hole_half_rad < center_half_rad - SAME_RAD else "whole cone"
+    bearing: Bearing = "mouth" if hole_half_rad < center_half_rad - SAME_RAD else "whole-cone"
     return Contact(bearing, mouth_diameter, gap, at_mouth)

@@ -1,19 +1,37 @@
 """What eccentric centers do to a part between them; vectors complex, lengths in one unit."""
 
+import math
+from dataclasses import dataclass
 
-def axis_offset(e_1: complex, e_2: complex, length: float, station: float) -> complex:
-    """Offset of the line through both centers at a station: e1 (1 - z/L) + e2 z/L."""
-    return e_1 + (e_2 - e_1) * station / length
+from halfangle_service.trade.runout.vectors import along
+
+
+@dataclass(frozen=True, slots=True)
+class Ends:
+    """Eccentricities at both ends of a part of this length, and the line through them."""
+
+    first: complex
+    second: complex
+    length: float
+
+    def at(self, station: float) -> complex:
+        """Offset of the line at a station: e1 (1 - z/L) + e2 z/L."""
+        return along(self.first, 0.0, self.second, self.length, station)
+
+    @property
+    def tilt_rad(self) -> float:
+        """Angle of the line to the axis of rotation."""
+        return math.atan(abs(self.second - self.first) / self.length)
 
 
 def worst_offset(e_1: float, e_2: float, length: float, station: float) -> float:
-    """Largest offset at a station over all clockings of both centers."""
+    """Largest offset at a station over all clockings of both ends."""
     return e_1 * (1.0 - station / length) + e_2 * station / length
 
 
 def worst_tilt(e_1: float, e_2: float, length: float) -> float:
-    """Largest tangent of the axis tilt: the centers opposed."""
-    return (e_1 + e_2) / length
+    """Largest tilt over all clockings, in radians: both ends opposed."""
+    return math.atan((e_1 + e_2) / length)
 
 
 def turned_end_for_end(part: complex) -> complex:

@@ -14,9 +14,7 @@ from typing import Literal
 
 from halfangle_service.trade.clearance.bodies import Body, HeadPart, Point, box
 
-Direction = Literal["along travel", "across travel"]
-
-
+Direction = Literal["along-travel", "across-travel"]
 #: A point whose radius is less than this share of the base is sharp.
 SHARP = 1e-6
 
@@ -205,7 +203,7 @@ def head_parts(
     it the wheel is seen on edge, fed sideways until it has covered the line and both overruns.
     """
     first, last = -stroke.past_large_end, slant + stroke.past_small_end
-    if direction == "along travel":
+    if direction == "along-travel":
         path = ((first, head.radius), (last, head.radius))
         parts = [
             HeadPart("wheel", path, head.radius),

@@ -1,26 +1,34 @@
 """The set-up on a tilted plate, drawn to scale in the plane of the tilt; one unit of length."""
 
+import math
 from collections.abc import Sequence
 
-from halfangle_service.trade.clearance.assembly import Assembly
+from halfangle_service.trade.clearance.assembly import Assembly, head_parts
 from halfangle_service.trade.clearance.bodies import Body, Gap, HeadPart, Point
+from halfangle_service.trade.clearance.case import Case
 from halfangle_service.trade.svg import ALERT, METAL, PALE, WORK, Sheet
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.units import Units
+from halfangle_service.trade.wording import length, option, plain
 
 _FILL = {"cone": WORK, "shank": WORK, "plate": METAL, "base": METAL, "stack": "#8fae8b"}
 _WIDTH_PX = 900.0
+_UNITS: dict[Units, str] = {"in": "inches", "mm": "millimetres"}
 
 
-def setup_svg(
-    assembly: Assembly,
-    parts: Sequence[HeadPart],
-    worn: Sequence[HeadPart],
-    closest: Gap,
-    lines: Sequence[str],
-) -> str:
+def setup_svg(case: Case, closest: Gap, units: Units) -> str:
     """Draw bodies, the wheel's head at both ends of its stroke, the worn wheel, the least gap."""
+    assembly = case.assembly
+    parts = {
+        state: head_parts(head, case.stroke, assembly.cone.slant, case.direction)
+        for state, head in case.heads.items()
+    }
+    tilt = plain(math.degrees(assembly.cone.half_angle))
+    lines = [
+        f"Tilt {tilt}°, {option(case.direction)}; lengths in {_UNITS[units]}; to scale.",
+        "Wheel, flange and guard at the ends of the stroke. Red: the least gap, new or worn.",
+    ]
     bodies = assembly.bodies()
-    sheet = _sheet(assembly, bodies, parts, len(lines))
+    sheet = _sheet(assembly, bodies, parts["new"], len(lines))
     for body in _back_to_front(bodies):
         sheet.polygon(body.corners, _FILL.get(body.name, PALE))
     for center in assembly.rolls:
@@ -28,13 +36,13 @@ def setup_svg(
     left, right = sheet.left, sheet.right
     sheet.path([(left, assembly.table), (right, assembly.table)], "thin")
     sheet.text((left, assembly.table), "table", "", 4, 15)
-    for part in parts:
+    for part in parts["new"]:
         _part(sheet, part)
-    for part in worn[:1]:
+    for part in parts.get("worn", ())[:1]:
         _part(sheet, part, "thin dash", "worn wheel")
     _axis(sheet, assembly)
     _names(sheet, bodies)
-    _closest(sheet, closest)
+    _closest(sheet, closest, units)
     return sheet.render(lines)
 
 
@@ -101,12 +109,12 @@ def _middle(corners: Sequence[Point]) -> Point:
     return (sum(x for x, _ in corners) / count, sum(z for _, z in corners) / count)
 
 
-def _closest(sheet: Sheet, gap: Gap) -> None:
+def _closest(sheet: Sheet, gap: Gap, units: Units) -> None:
     """The least gap as a red line, with its size."""
     sheet.path([gap.on_part, gap.on_body], "alert")
     x, y = sheet.place(gap.on_body)
     sheet.marks.append(f'<circle cx="{x:.2f}" cy="{y:.2f}" r="4" fill="{ALERT}"/>')
-    words = f"{gap.part} to {gap.body}: {plain(gap.gap, 4)}"
+    words = f"{gap.part} to {gap.body}: {length(gap.gap, units)}"
     # Beside the point, on the side with more room.
     right = x < sheet.width_px / 2.0
     sheet.text(gap.on_body, words, "a", 10 if right else -10, 18, "start" if right else "end")

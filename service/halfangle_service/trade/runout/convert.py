@@ -10,6 +10,7 @@ import math
 from dataclasses import dataclass
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.trade.tables.runout.terms import Term
 from halfangle_service.trade.wording import plain
 
 #: Largest first harmonic of a profile of range 1: that of a square wave.
@@ -37,17 +38,18 @@ class Bounds:
 
 def eccentricity_from_movement(movement: Bounds, form: float | None) -> Bounds:
     """Eccentricity of a section from its full indicator movement; `form` None if unknown."""
-    most = None if movement.most is None else LARGEST_FIRST_HARMONIC * movement.most
+    if movement.most is None:
+        return Bounds(0.0, None)
+    most = LARGEST_FIRST_HARMONIC * movement.most
     if form is None:
         return Bounds(0.0, most)
-    least = 0.0 if movement.most is None else max(movement.least - form, form - movement.most, 0.0)
-    if most is not None and movement.most is not None:
-        most = min(most, (movement.most + form) / 2.0)
-    if most is not None and least / 2.0 > most * (1.0 + 1e-12):
+    least = max(movement.least - form, form - movement.most, 0.0)
+    most = min(most, (movement.most + form) / 2.0)
+    if least / 2.0 > most * (1.0 + 1e-12):
         raise Disagreement(
             f"A section that is {plain(form, 5)} out of round cannot show a movement of only "
             f"{plain(movement.most, 5)}.",
-            fields={"form_error": "is too large for the value sent"},
+            fields={"out_of_roundness": "is too large for the value sent"},
         )
     return Bounds(least / 2.0, most)
 
@@ -83,3 +85,74 @@ def eccentricity_from_median_zone(zone: Bounds, form: float | None) -> Bounds:
         return Bounds(0.0, None)
     most = None if zone.most is None else (zone.most + form) / 2.0
     return Bounds(max(0.0, zone.least - form) / 2.0, most)
+
+
+@dataclass(frozen=True)
+class Conversion:
+    """Bounds of the value wanted, and why they are no closer."""
+
+    bounds: Bounds
+    reasons: tuple[str, ...]
+
+
+def convert(
+    value: float, given: Term, wanted: Term, form: float | None, *, every_section_alike: bool
+) -> Conversion:
+    """What `value` of one term says of another; `form` None where the roundness is not known."""
+    if given.key == wanted.key:
+        return Conversion(Bounds(value, value), ())
+    bounds, reasons = Bounds(value, value), []
+    if given.scope == "section" and wanted.scope == "feature" and not every_section_alike:
+        reasons.append(
+            "One section was read; the term wanted speaks of the whole feature, and another "
+            "section may be worse: no upper bound."
+        )
+        bounds = Bounds(value, None)
+    if given.family == "total":
+        bounds = Bounds(0.0, bounds.most)
+        reasons.append(
+            "Total run-out also holds the taper and the shape along the axis: it only bounds the "
+            "others from above."
+        )
+    bounds = _across(bounds, given, wanted, form)
+    reasons += _why(given, wanted, form)
+    if wanted.family == "total":
+        bounds = Bounds(bounds.least, None)
+        reasons.append("Taper and shape along the axis add to total run-out: no upper bound.")
+    return Conversion(bounds, tuple(reasons))
+
+
+def _across(bounds: Bounds, given: Term, wanted: Term, form: float | None) -> Bounds:
+    """From family to family, by way of the eccentricity where they differ."""
+    moves = ("movement", "total")
+    if given.family in moves and wanted.family in moves:
+        return bounds
+    if given.family in moves:
+        offset = eccentricity_from_movement(bounds, form)
+    elif given.family == "median":
+        offset = eccentricity_from_median_zone(bounds, form)
+    else:
+        offset = bounds.scaled(1.0 / given.per_eccentricity)
+    if wanted.family in moves:
+        return movement_from_eccentricity(offset, form)
+    if wanted.family == "median":
+        return median_zone(offset, form)
+    return offset.scaled(wanted.per_eccentricity)
+
+
+def _why(given: Term, wanted: Term, form: float | None) -> list[str]:
+    """Why form keeps two terms apart."""
+    if form == 0.0:
+        return []
+    families = {given.family, wanted.family}
+    if "median" in families and families != {"median"}:
+        return [
+            "Median points of opposed elements wander with odd lobes even where the axis is true: "
+            "without the roundness nothing follows from one to the other."
+        ]
+    if families & {"movement", "total"} and "offset" in families:
+        return [
+            "An indicator shows form together with eccentricity: a full movement is twice the "
+            "eccentricity only of a round section."
+        ]
+    return []

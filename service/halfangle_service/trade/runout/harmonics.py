@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.wording import plain
 
 Floats = NDArray[np.float64]
@@ -19,9 +20,8 @@ WORST_CONDITION = 50.0
 
 @dataclass(frozen=True)
 class HarmonicFit:
-    """Mean, complex amplitude of each harmonic from the first, residuals, unit covariance."""
+    """Complex amplitude of each harmonic from the first, residuals, unit covariance."""
 
-    mean: float
     amplitudes: tuple[complex, ...]
     residuals: Floats
     covariance: Floats
@@ -45,7 +45,7 @@ def fit_harmonics(angles_rad: Floats, readings: Floats, harmonics: int) -> Harmo
     solution = np.linalg.lstsq(design, readings, rcond=None)[0]
     vectors = tuple(complex(c, s) for c, s in zip(solution[1::2], solution[2::2], strict=True))
     covariance = np.asarray(np.linalg.inv(design.T @ design), dtype=np.float64)
-    return HarmonicFit(float(solution[0]), vectors, readings - design @ solution, covariance)
+    return HarmonicFit(vectors, readings - design @ solution, covariance)
 
 
 def _design(angles_rad: Floats, harmonics: int) -> Floats:
@@ -73,7 +73,9 @@ def _require_distinct(angles_rad: Floats) -> None:
         first, second = sorted((int(order[tight]), int(order[(tight + 1) % len(order)])))
         raise Disagreement(
             f"Readings {first + 1} and {second + 1} stand at the same angle.",
-            fields={f"readings/{second}/angle": f"repeats the angle of reading {first + 1}"},
+            fields={
+                f"readings/{second}/angular_position": f"repeats the angle of reading {first + 1}"
+            },
         )
 
 
@@ -105,22 +107,51 @@ def require_no_stray(angles_rad: Floats, readings: Floats, fit: HarmonicFit, noi
         )
 
 
-def first_harmonic_uncertainty(fit: HarmonicFit, reading_uncertainty: float) -> float:
-    """Standard uncertainty of the eccentricity along its own direction, a length."""
+def eccentricity_budget(fit: HarmonicFit, resolution: float, per_reading: float) -> Budget:
+    """Uncertainty of the eccentricity along its own direction, a length.
+
+    By the larger of the indicator's resolution, a half-width of half a step times `per_reading`,
+    and the scatter of the readings about the fit: scatter holds the resolution already.
+    """
+    by_resolution, by_scatter = resolution_effect(fit, resolution, per_reading), scatter_effect(fit)
+    larger = by_resolution
+    if by_scatter is not None and by_scatter.in_result > by_resolution.in_result:
+        larger = by_scatter
+    return Budget((larger,))
+
+
+def resolution_effect(fit: HarmonicFit, resolution: float, per_reading: float) -> Contribution:
+    """What the indicator's resolution adds to the eccentricity's uncertainty."""
+    return Contribution(
+        "indicator_resolution", resolution / 2.0, "rectangular", per_reading * _along_itself(fit)
+    )
+
+
+def scatter_effect(fit: HarmonicFit) -> Contribution | None:
+    """What the scatter of the readings adds to it; None without a spare reading."""
+    spare = spare_readings(fit)
+    if spare < 1:
+        return None
+    scatter = math.sqrt(float(np.sum(fit.residuals**2)) / spare)
+    return Contribution("scatter", scatter, "normal", _along_itself(fit), degrees_of_freedom=spare)
+
+
+def _along_itself(fit: HarmonicFit) -> float:
+    """Standard uncertainty of the eccentricity along its direction for readings of 1."""
     direction = np.angle(fit.eccentricity)
     along = np.array([math.cos(direction), math.sin(direction)])
-    return reading_uncertainty * float(np.sqrt(along @ fit.covariance[1:3, 1:3] @ along))
+    return float(np.sqrt(along @ fit.covariance[1:3, 1:3] @ along))
+
+
+def left_after_tapping(angles_rad: Floats, readings: Floats, fit: HarmonicFit) -> float:
+    """Highest less lowest of the readings, less the eccentricity, a length."""
+    e = fit.eccentricity
+    return float(np.ptp(readings - (e.real * np.cos(angles_rad) + e.imag * np.sin(angles_rad))))
 
 
 def spare_readings(fit: HarmonicFit) -> int:
     """Readings beyond the unknowns; a stray one can be told from form with two or more."""
     return len(fit.residuals) - len(fit.covariance)
-
-
-def reading_scatter(fit: HarmonicFit) -> float | None:
-    """Standard deviation of one reading by the residuals; None without a spare reading."""
-    spare = spare_readings(fit)
-    return math.sqrt(float(np.sum(fit.residuals**2)) / spare) if spare > 0 else None
 
 
 def sensed_station(station_from_apex: float, half_angle_rad: float) -> float:

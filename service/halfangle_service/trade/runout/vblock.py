@@ -11,6 +11,8 @@ import math
 
 #: A factor below this hides the lobes: a reading is less than a twentieth of their height.
 HIDDEN = 0.05
+#: Included angles of V-blocks that a shop has, in degrees.
+V_ANGLES_DEGREES = (60.0, 72.0, 90.0, 108.0, 120.0)
 
 
 def response(lobes: int, v_angle_rad: float, indicator_rad: float) -> float:
@@ -34,3 +36,8 @@ def two_point_response(lobes: int) -> float:
 def hidden_lobes(v_angle_rad: float, indicator_rad: float, most: int) -> list[int]:
     """Numbers of lobes from 2 to `most` that the setting hides."""
     return [n for n in range(2, most + 1) if response(n, v_angle_rad, indicator_rad) < HIDDEN]
+
+
+def best_v_angle(lobes: int) -> float:
+    """The one of `V_ANGLES_DEGREES`, indicator opposite the V, that shows most of so many lobes."""
+    return max(V_ANGLES_DEGREES, key=lambda v: round(response(lobes, math.radians(v), 0.0), 9))

@@ -14,20 +14,48 @@ With the base hinge along Y, X and Y change places.
 """
 
 import math
+from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade.sine.geometry import angle_for_height, height_for_angle
 from halfangle_service.trade.wording import plain
 
 Vector = NDArray[np.float64]
 Matrix = NDArray[np.float64]
 Frame = Literal["part", "machine"]
 BaseAxis = Literal["x", "y"]
+Side = Literal["right", "left", "back", "front", "neither"]
 
 UP: Vector = np.array([0.0, 0.0, 1.0])
+
+
+@dataclass(frozen=True, slots=True)
+class HingedPlate:
+    """One of the two plates: the axis along which its hinge lies, and its lengths in one unit.
+
+    `step` is the stack under its roll at which it stands at zero.
+    """
+
+    hinge_axis: BaseAxis
+    center_distance: float
+    step: float
+
+    def height(self, angle_rad: float) -> float:
+        """Stack under the raised roll for a hinge angle, whatever its sign."""
+        return height_for_angle(self.center_distance, abs(angle_rad), self.step)
+
+    def angle(self, height: float, like: float, field: str) -> float:
+        """Hinge angle that a stack gives on the side that the sign of `like` names.
+
+        Raises Impossible, naming `field`, where the stack is too high for the plate.
+        """
+        return math.copysign(1.0, like) * angle_for_height(
+            self.center_distance, height, self.step, field
+        )
 
 
 def normal_from_slopes(x_rad: float, y_rad: float) -> Vector:
@@ -61,9 +89,11 @@ def normal_from_vector(x: float, y: float, z: float) -> Vector:
     if length == 0.0 or z / length < 1e-6:
         raise Impossible(
             f"The normal ({plain(x)}, {plain(y)}, {plain(z)}) does not point up out of the work: "
-            "a surface that "
-            "stands upright or looks down is beyond both hinges.",
-            fields={"orientation/z": "should be greater than 0, and not vanish beside x and y"},
+            "a surface that stands upright or looks down is beyond both hinges.",
+            fields={
+                "orientation/normal_z": "should be greater than 0, and not vanish beside normal_x "
+                "and normal_y"
+            },
         )
     return np.array([x, y, z]) / length
 
@@ -97,21 +127,21 @@ def hinge_angles(normal: Vector, frame: Frame, base_axis: BaseAxis) -> tuple[flo
     return math.atan2(-along, z), math.asin(_within(-across))
 
 
-def plate_rotation(base_rad: float, top_rad: float, base_axis: BaseAxis) -> Matrix:
+def plate_rotation(base_rad: float, upper_rad: float, base_axis: BaseAxis) -> Matrix:
     """Rotation that carries the part's frame into the machine's: R = R_base · R_upper."""
     if base_axis == "x":
-        return _raise_back(base_rad) @ _raise_right(top_rad)
-    return _raise_right(base_rad) @ _raise_back(top_rad)
+        return _raise_back(base_rad) @ _raise_right(upper_rad)
+    return _raise_right(base_rad) @ _raise_back(upper_rad)
 
 
 def normal_from_hinges(
-    base_rad: float, top_rad: float, frame: Frame, base_axis: BaseAxis
+    base_rad: float, upper_rad: float, frame: Frame, base_axis: BaseAxis
 ) -> Vector:
     """Normal that two hinge angles stand for; the way back of `hinge_angles`.
 
     In the part's frame: of the surface that is level now. In the machine's: of the upper plate.
     """
-    rotation = plate_rotation(base_rad, top_rad, base_axis)
+    rotation = plate_rotation(base_rad, upper_rad, base_axis)
     return np.asarray((rotation.T if frame == "part" else rotation) @ UP)
 
 
@@ -131,15 +161,37 @@ def angle_between(first: Vector, second: Vector) -> float:
     return math.atan2(float(np.linalg.norm(cross)), float(np.dot(first, second)))
 
 
-def raised_side(
-    hinge: Literal["x", "y"], angle_rad: float
-) -> Literal["right", "left", "back", "front", "neither"]:
+def raised_side(hinge: BaseAxis, angle_rad: float) -> Side:
     """Side of a plate whose roll is raised, by the sign of the angle of the hinge along `hinge`."""
     if abs(angle_rad) < 1e-12:
         return "neither"
     if hinge == "y":
         return "right" if angle_rad > 0 else "left"
     return "back" if angle_rad > 0 else "front"
+
+
+def surface_error(
+    normal: Vector, hinges: tuple[float, float], frame: Frame, base_axis: BaseAxis
+) -> float:
+    """Angle between a wanted surface and the one that base and upper hinge angle give."""
+    rotation = plate_rotation(*hinges, base_axis)
+    if frame == "part":
+        return angle_between(rotation @ normal, UP)
+    return angle_between(rotation @ UP, normal)
+
+
+def wrong_frame_hinges(normal: Vector, frame: Frame, base_axis: BaseAxis) -> tuple[float, float]:
+    """Hinge angles that the other frame gives, raised on the sides that this frame asks for."""
+    base, upper = hinge_angles(normal, "machine" if frame == "part" else "part", base_axis)
+    return -base, -upper
+
+
+def uncorrected_hinges(normal: Vector, frame: Frame, base_axis: BaseAxis) -> tuple[float, float]:
+    """Hinge angles where both views' angles are set as they stand."""
+    x_rad, y_rad = slopes_of_normal(normal)
+    along_base, along_upper = (y_rad, x_rad) if base_axis == "x" else (x_rad, y_rad)
+    sign = -1.0 if frame == "part" else 1.0
+    return sign * along_base, sign * along_upper
 
 
 def other_axis(axis: BaseAxis) -> BaseAxis:

@@ -10,12 +10,13 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
-from halfangle_service.trade.stacks.search.stacking import UNREACHED
+from halfangle_service.trade.stacks.search.stacking import UNREACHED, StackTable, stack_table
 from halfangle_service.trade.wording import plain
 
 #: Most entries of a table, and most entries times blocks: about a second of work.
@@ -25,6 +26,9 @@ MOST_WORK = 2_000_000_000
 MOST_TRIES = 500_000
 #: Most steps of the set that a tolerance may span.
 MOST_CANDIDATES = 2_000
+
+#: When a stack goes under the low roll too; see `Preference`.
+LowStackUse = Literal["if-needed", "fewest-blocks", "always", "never"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,11 +133,14 @@ class DifferenceTable:
             return UNREACHED
         return self._lookup[quotient + self.reach]
 
-    def candidates(self, target: float, tolerance: float) -> list[int]:
+    def candidates(self, target: float, tolerance: float | None = None) -> list[int]:
         """Differences within `tolerance` of a target that can be reached, nearest first.
 
-        Raises BeyondBound where the tolerance spans too many steps of the set.
+        Without a tolerance: half a step of the set. Raises BeyondBound where it spans too many
+        steps.
         """
+        if tolerance is None:
+            tolerance = self.step / 2.0
         if 2.0 * tolerance > MOST_CANDIDATES * self.step:
             raise BeyondBound(
                 f"A tolerance of ±{plain(tolerance / 1e7)} mm spans more than {MOST_CANDIDATES} "
@@ -231,3 +238,54 @@ def _table(sizes: tuple[int, ...], max_blocks: int) -> DifferenceTable:
 def difference_table(sizes: Sequence[int], max_blocks: int) -> DifferenceTable:
     """Give the table of a set, made once and kept; `sizes` in 0.1 nm, one entry a block."""
     return _table(tuple(sorted(sizes, reverse=True)), min(max_blocks, len(sizes)))
+
+
+@dataclass(frozen=True, slots=True)
+class Preference:
+    """Which stacks are preferred.
+
+    `if-needed`: one under the low roll only where no single stack of up to `max_single_blocks` does
+    it; `fewest-blocks`: wherever it saves a block; `always`; `never`, as for a plate that pivots on
+    its low roll.
+    """
+
+    use: LowStackUse
+    max_single_blocks: int
+    conditions: Conditions
+
+    def singles(self, table: DifferenceTable) -> StackTable:
+        """Table of the single stacks that will do, from the same blocks."""
+        most = table.max_blocks if self.use == "never" else self.max_single_blocks
+        return stack_table(table.sizes, min(most, table.max_blocks))
+
+    def choose(self, table: DifferenceTable, differences: Sequence[int]) -> Pair | None:
+        """Give the pair preferred for any of the differences, None where there is none.
+
+        Raises BeyondBound where the search reached its bound on the work.
+        """
+        if self.use in {"if-needed", "never"}:
+            single = self._single(table, differences)
+            if single is not None or self.use == "never":
+                return single
+        pair, finished = fewest_pair(table, differences, self.conditions)
+        if pair is None and not finished:
+            raise BeyondBound(
+                "The search for two stacks under these conditions reached its bound on the work.",
+                fields={"smallest_low_stack": "should be lower, or max_blocks smaller"},
+            )
+        return pair
+
+    def nearest(self, table: DifferenceTable, target: float) -> list[int]:
+        """The differences nearest to a target that can be built, conditions aside."""
+        if self.use == "never":
+            stacks = self.singles(table).nearest(round(target))
+            return sorted({sum(stack) for stack in stacks if stack})
+        return table.nearest(target)
+
+    def _single(self, table: DifferenceTable, differences: Sequence[int]) -> Pair | None:
+        """Give the single stack of the fewest blocks for any of the differences, or None."""
+        singles = self.singles(table)
+        least = max(self.conditions.smallest_high, 1)
+        stacks = [singles.stack(difference) for difference in differences if difference >= least]
+        found = [stack for stack in stacks if stack is not None]
+        return Pair(min(found, key=len), ()) if found else None

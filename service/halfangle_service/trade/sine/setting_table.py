@@ -34,7 +34,7 @@ def angle_range(first_degrees: float, last_degrees: float, step_degrees: float) 
         raise BeyondBound(
             f"The table would have {rows} rows; at most {MOST_ROWS} are given, every minute of arc "
             "up to 90°.",
-            fields={"step": f"should make no more than {MOST_ROWS} rows"},
+            fields={"angle_step": f"should make no more than {MOST_ROWS} rows"},
         )
     exact: Column = first_degrees + step_degrees * np.arange(rows, dtype=np.float64)
     if _is_sexagesimal(first_degrees) and _is_sexagesimal(step_degrees):

@@ -18,7 +18,7 @@ from halfangle_service.trade.stacks.search.work import Work
 from halfangle_service.trade.stacks.supply import Box
 from halfangle_service.trade.wording import plain
 
-Preference = Literal["large blocks", "fewer small blocks", "least wear", "least uncertainty"]
+Preference = Literal["large-blocks", "fewer-small-blocks", "least-wear", "least-uncertainty"]
 
 #: Most heights that a tolerance may span.
 MOST_HEIGHTS = 20_000
@@ -49,7 +49,7 @@ def choose(
     work: Work,
 ) -> Choice:
     """Give the `wanted` best stacks of nominal blocks within a tolerance of a height."""
-    if wanted == 1 and tolerance == 0 and preference == "large blocks":
+    if wanted == 1 and tolerance == 0 and preference == "large-blocks":
         return first_only(box.table(max_blocks), height)
     layers = box.layers(max_blocks)
     heights = _heights(layers, height, tolerance)
@@ -132,10 +132,10 @@ def _least_uncertain(box: Box, rows: Positions) -> NDArray[np.intp]:
 
 
 _KEYS: dict[Preference, Callable[[Box, Positions], NDArray[np.intp]]] = {
-    "large blocks": _large_first,
-    "fewer small blocks": _thick_first,
-    "least wear": _least_wrung,
-    "least uncertainty": _least_uncertain,
+    "large-blocks": _large_first,
+    "fewer-small-blocks": _thick_first,
+    "least-wear": _least_wrung,
+    "least-uncertainty": _least_uncertain,
 }
 
 

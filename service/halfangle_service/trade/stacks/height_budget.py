@@ -1,53 +1,27 @@
-"""The error that a stack's height will really have: lengths in one unit, temperatures in °C.
+"""How far a stack's height may be off: its blocks, its wringing films, its temperature.
 
-A gauge block's length includes one wringing film (ISO 3650:1998, definition of length: the block is
-wrung to a plate; from memory), so a stack wrung to its plate has no film to add on average, only
-the films' variation.
+Blocks are pieces in 0.1 nm; budgets are in `units`, temperatures in °C. A gauge block's length
+includes one wringing film (ISO 3650:1998, definition of length: the block is wrung to a plate; from
+memory), so a stack wrung to its plate has no film to add on average, only the films' variation.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from halfangle_service.trade.wording import plain
-
-REFERENCE_CELSIUS = 20.0
-
-
-@dataclass(frozen=True, slots=True)
-class StackBlock:
-    """A block in a stack: `size` nominal, `deviation` actual less nominal.
-
-    `limit` is the grade's limit deviation (rectangular), or None where the deviation was measured
-    with `standard_uncertainty`. `expansion` and `expansion_spread` are per kelvin.
-    """
-
-    size: float
-    deviation: float
-    limit: float | None
-    standard_uncertainty: float
-    material: str
-    expansion: float
-    expansion_spread: float
-
-
-@dataclass(frozen=True, slots=True)
-class Surroundings:
-    """Temperature of the blocks, its limits, and the plate that the stack stands against.
-
-    `plate_expansion` None: the height itself is asked for, not its effect on a plate.
-    `blocks_to_plate` is a limit of the difference of their temperatures, in kelvins.
-    """
-
-    celsius: float
-    celsius_limit: float
-    plate_expansion: float | None
-    plate_spread: float
-    blocks_to_plate: float
+from halfangle_service.trade.stacks.supply import Piece
+from halfangle_service.trade.tables.materials.expansion import (
+    REFERENCE_CELSIUS,
+    MaterialName,
+    materials,
+)
+from halfangle_service.trade.uncertainty import Budget, Contribution
+from halfangle_service.trade.units import Units, from_tenth_nm, to_tenth_nm
+from halfangle_service.trade.wording import block, option
 
 
 @dataclass(frozen=True, slots=True)
 class Films:
-    """Wringing films: how many, and the limit of one film's departure from its mean."""
+    """Wringing films: how many, and the limit of one film's departure from its mean, in `units`."""
 
     count: int
     mean: float
@@ -55,71 +29,109 @@ class Films:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
-    """One line of the budget: `value` is a half-width, or a standard deviation where `normal`."""
+class Surroundings:
+    """Temperature of the blocks, its limit, and what the stack stands against.
 
-    name: str
-    value: float
-    normal: bool
-    sensitivity: float
+    Without a `plate` the height itself is asked for, not its effect on a plate. `celsius_limit` and
+    `blocks_to_plate`, a limit of the difference of their temperatures, are in kelvins; None where
+    not stated.
+    """
+
+    celsius: float
+    celsius_limit: float | None
+    plate: MaterialName | None
+    blocks_to_plate: float | None
+
+    @property
+    def off(self) -> float:
+        """Kelvins from the reference temperature."""
+        return self.celsius - REFERENCE_CELSIUS
 
 
-def expansion_of(blocks: Sequence[StackBlock], surroundings: Surroundings) -> float:
-    """Growth of the stack from 20 °C; over a plate's own growth where there is a plate.
+def blocks_budget(pieces: Sequence[Piece], units: Units) -> Budget:
+    """Give what calibrations and grades say of a stack's height.
+
+    Nothing is said, and `grade` named as not stated, where neither is known of some block.
+    """
+    if all(piece.error_known for piece in pieces):
+        return Budget(tuple(_of_blocks(pieces, units)))
+    return Budget((), not_stated=("grade",))
+
+
+def height_budget(
+    pieces: Sequence[Piece],
+    units: Units,
+    films: Films,
+    surroundings: Surroundings,
+    not_stated: Iterable[str],
+) -> Budget:
+    """Give the budget of a stack's height; films and temperature only where they have an effect."""
+    around = (*_of_films(films), *_of_temperature(pieces, units, surroundings))
+    effective = (contribution for contribution in around if contribution.at_limit)
+    return Budget((*_of_blocks(pieces, units), *effective), not_stated=tuple(not_stated))
+
+
+def expansion_of(pieces: Sequence[Piece], units: Units, surroundings: Surroundings) -> float:
+    """Growth of the stack from 20 °C in `units`; over a plate's own growth where there is a plate.
 
     A plate that grows with its blocks keeps its angle: sin θ = h/L, so only the difference of the
     coefficients counts.
     """
-    off = surroundings.celsius - REFERENCE_CELSIUS
     # Zero times a drop of temperature is -0.0, which an answer should not show.
-    return _per_kelvin(blocks, surroundings) * off + 0.0
+    return growth_per_kelvin(pieces, units, surroundings.plate) * surroundings.off + 0.0
 
 
-def _per_kelvin(blocks: Sequence[StackBlock], surroundings: Surroundings) -> float:
-    plate = surroundings.plate_expansion or 0.0
-    return sum(block.size * (block.expansion - plate) for block in blocks)
+def growth_per_kelvin(pieces: Sequence[Piece], units: Units, plate: MaterialName | None) -> float:
+    """Growth of the stack for one kelvin in `units`, over that of a plate where there is one."""
+    under = 0.0 if plate is None else materials()[plate].coefficient
+    return sum(
+        from_tenth_nm(piece.size, units) * (materials()[piece.material].coefficient - under)
+        for piece in pieces
+    )
 
 
-def budget_lines(
-    blocks: Sequence[StackBlock], films: Films, surroundings: Surroundings
-) -> list[Line]:
-    """Give the lines of the budget of a stack's height, those of no effect left out."""
-    lines = [*_block_lines(blocks), *_film_lines(films), *_thermal_lines(blocks, surroundings)]
-    return [line for line in lines if line.value * line.sensitivity != 0.0]
+def _of_blocks(pieces: Iterable[Piece], units: Units) -> Iterator[Contribution]:
+    unit = to_tenth_nm(1.0, units)
+    for piece in pieces:
+        size = block(piece.size / unit, units)
+        if piece.calibrated:
+            spread = piece.standard_uncertainty / unit
+            yield Contribution(f"calibration of {size}", spread, "normal")
+        else:
+            yield Contribution(f"grade limit of {size}", (piece.limit or 0.0) / unit)
 
 
-def _block_lines(blocks: Sequence[StackBlock]) -> list[Line]:
-    return [
-        Line(f"calibration of {plain(block.size, 10)}", block.standard_uncertainty, True, 1.0)
-        if block.limit is None
-        else Line(f"grade limit of {plain(block.size, 10)}", block.limit, False, 1.0)
-        for block in blocks
-    ]
+def _of_films(films: Films) -> Iterator[Contribution]:
+    for number in range(1, films.count + 1):
+        yield Contribution(f"wringing film {number}", films.variation)
 
 
-def _film_lines(films: Films) -> list[Line]:
-    return [
-        Line(f"wringing film {number}", films.variation, False, 1.0)
-        for number in range(1, films.count + 1)
-    ]
-
-
-def _thermal_lines(blocks: Sequence[StackBlock], surroundings: Surroundings) -> list[Line]:
+def _of_temperature(
+    pieces: Sequence[Piece], units: Units, surroundings: Surroundings
+) -> Iterator[Contribution]:
     """Temperature is common to all blocks, and a coefficient to all blocks of one material."""
-    off = surroundings.celsius - REFERENCE_CELSIUS
-    height = sum(block.size for block in blocks)
-    growth = sum(block.size * block.expansion for block in blocks)
-    lines = [
-        Line("temperature", surroundings.celsius_limit, False, _per_kelvin(blocks, surroundings))
-    ]
-    for material in dict.fromkeys(block.material for block in blocks):
-        alike = [block for block in blocks if block.material == material]
-        size = sum(block.size for block in alike)
-        spread = alike[0].expansion_spread
-        lines.append(Line(f"expansion of {material} blocks", spread, False, size * off))
-    if surroundings.plate_expansion is not None:
-        lines.append(Line("expansion of the plate", surroundings.plate_spread, False, height * off))
-        lines.append(
-            Line("blocks warmer than the plate", surroundings.blocks_to_plate, False, growth)
+    plate, off = surroundings.plate, surroundings.off
+    sizes = [(piece.material, from_tenth_nm(piece.size, units)) for piece in pieces]
+    if surroundings.celsius_limit is not None:
+        growth = growth_per_kelvin(pieces, units, plate)
+        yield Contribution(
+            "temperature", surroundings.celsius_limit, sensitivity=growth, unit="celsius"
         )
-    return lines
+    for material in dict.fromkeys(material for material, _ in sizes):
+        length = sum(size for name, size in sizes if name == material)
+        yield _coefficient(f"expansion of {option(material)} blocks", material, length * off)
+    if plate is None:
+        return
+    yield _coefficient("expansion of the plate", plate, sum(size for _, size in sizes) * off)
+    if surroundings.blocks_to_plate is not None:
+        alone = growth_per_kelvin(pieces, units, None)
+        difference = surroundings.blocks_to_plate
+        yield Contribution(
+            "blocks warmer than the plate", difference, sensitivity=alone, unit="celsius"
+        )
+
+
+def _coefficient(name: str, material: str, sensitivity: float) -> Contribution:
+    """A coefficient of expansion, which is known to within its spread."""
+    spread = materials()[material].spread
+    return Contribution(name, spread, sensitivity=sensitivity, unit="per_kelvin")

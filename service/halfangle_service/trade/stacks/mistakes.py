@@ -1,6 +1,7 @@
-"""Which single mistake in a stack explains its height: swapped, left out, one too many. 0.1 nm."""
+"""Which single mistake in a stack explains its height: mixed up, left out, one too many. 0.1 nm."""
 
-from collections.abc import Iterable, Sequence
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import lru_cache
@@ -10,28 +11,72 @@ from typing import Literal
 from halfangle_service.trade.stacks.supply import Piece
 
 Kind = Literal[
-    "wrong block",
-    "block left out",
-    "block too many",
-    "wear block left out",
-    "wear block too many",
+    "wrong-block",
+    "block-left-out",
+    "block-too-many",
+    "wear-block-left-out",
+    "wear-block-too-many",
 ]
 Likeness = Literal[
-    "same size", "same digits", "neighbours in the box", "digits swapped", "one digit", "none"
+    "same-size", "same-digits", "neighbours-in-the-box", "digits-swapped", "one-digit", "none"
 ]
 
 #: The more alike two sizes look, the likelier one is taken for the other; common practice, no
 #: source.
 LIKENESS_ORDER: tuple[Likeness, ...] = (
-    "same size",
-    "same digits",
-    "neighbours in the box",
-    "digits swapped",
-    "one digit",
+    "same-size",
+    "same-digits",
+    "neighbours-in-the-box",
+    "digits-swapped",
+    "one-digit",
     "none",
 )
 #: Lengths are whole numbers of 0.1 nm: half of one is lost to rounding.
 _ROUNDING = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class MixUp:
+    """A block `wrung` in place of the one `meant`."""
+
+    meant: Piece
+    wrung: Piece
+
+    @property
+    def change(self) -> int:
+        """Height as wrung less height as meant in 0.1 nm, measured deviations included."""
+        return self.wrung.actual - self.meant.actual
+
+
+def mix_ups(stack: Iterable[Piece], spare: Iterable[Piece]) -> Iterator[MixUp]:
+    """Give each way to wring one of the blocks left in the box in place of one of the stack.
+
+    The largest block of the stack first, and for it the smallest of the others. One of the same
+    actual length in its place makes no difference, and is none.
+    """
+    others = distinct(spare)
+    for meant in reversed(distinct(stack)):
+        for wrung in others:
+            if (wrung.size, wrung.deviation) != (meant.size, meant.deviation):
+                yield MixUp(meant, wrung)
+
+
+def smallest_mistake(stack: Sequence[int], sizes: Sequence[int]) -> MixUp | None:
+    """Give the mix-up, by nominal sizes, that changes a stack's height least: the hardest to see.
+
+    `sizes` are those of all blocks, the stack's among them, in 0.1 nm. None where no other block is
+    left. Of equal changes the one of the smaller blocks is given, so that the answer does not
+    depend on the order of the blocks.
+    """
+    ways = mix_ups(map(Piece, stack), map(Piece, without(sizes, stack)))
+    return min(
+        ways, key=lambda way: (abs(way.change), way.meant.size, way.wrung.size), default=None
+    )
+
+
+def without(sizes: Sequence[int], stack: Sequence[int]) -> tuple[int, ...]:
+    """Give the blocks that are left in the box when the stack is wrung."""
+    return tuple((Counter(sizes) - Counter(stack)).elements())
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,11 +106,11 @@ def _actual(piece: Piece | None) -> int:
 
 
 _OPPOSITE: dict[Kind, Kind] = {
-    "wrong block": "wrong block",
-    "block left out": "block too many",
-    "block too many": "block left out",
-    "wear block left out": "wear block too many",
-    "wear block too many": "wear block left out",
+    "wrong-block": "wrong-block",
+    "block-left-out": "block-too-many",
+    "block-too-many": "block-left-out",
+    "wear-block-left-out": "wear-block-too-many",
+    "wear-block-too-many": "wear-block-left-out",
 }
 
 
@@ -129,25 +174,21 @@ def single_mistakes(
     kinds where deviation or mark differ. `unit` is the length unit in 0.1 nm, since it is its
     digits that are misread.
     """
-    left = distinct(spare)
     places = {size: place for place, size in enumerate(sorted({p.size for p in (*stack, *spare)}))}
-    found = []
-    for meant in reversed(distinct(stack)):
-        found.append(Mistake("block left out", meant, None, "none"))
-        found += [
-            Mistake("wrong block", meant, wrung, _likeness(meant.size, wrung.size, places, unit))
-            for wrung in left
-            if (wrung.size, wrung.deviation) != (meant.size, meant.deviation)
-        ]
+    found = [
+        Mistake("wrong-block", way.meant, way.wrung, _likeness(way, places, unit))
+        for way in mix_ups(stack, spare)
+    ]
+    found += [Mistake("block-left-out", piece, None, "none") for piece in reversed(distinct(stack))]
     ends = _or_another(spare_wear, wear)
     end_sizes = {piece.size for piece in ends}
     found += [
-        Mistake("block too many", None, wrung, "none")
-        for wrung in _or_another(left, stack)
+        Mistake("block-too-many", None, wrung, "none")
+        for wrung in _or_another(distinct(spare), stack)
         if wrung.size not in end_sizes
     ]
-    found += [Mistake("wear block left out", piece, None, "none") for piece in distinct(wear)]
-    found += [Mistake("wear block too many", None, piece, "none") for piece in ends]
+    found += [Mistake("wear-block-left-out", piece, None, "none") for piece in distinct(wear)]
+    found += [Mistake("wear-block-too-many", None, piece, "none") for piece in ends]
     return found
 
 
@@ -186,26 +227,28 @@ def ranked(mistakes: Iterable[Mistake], comparison: Comparison) -> list[Mistake]
 #: Of mistakes that explain a height equally well: a wear block is forgotten more often than a block
 #: is mistaken, and a block is mistaken more often than left out; common practice, no source.
 _PLAUSIBILITY: dict[Kind, int] = {
-    "wear block left out": 0,
-    "wear block too many": 1,
-    "wrong block": 2,
-    "block left out": 3,
-    "block too many": 4,
+    "wear-block-left-out": 0,
+    "wear-block-too-many": 1,
+    "wrong-block": 2,
+    "block-left-out": 3,
+    "block-too-many": 4,
 }
 
 
-def _likeness(meant: int, wrung: int, places: dict[int, int], unit: int) -> Likeness:
+def _likeness(way: MixUp, places: dict[int, int], unit: int) -> Likeness:
+    """How the one block is taken for the other; `places` are those of the sizes in order."""
+    meant, wrung = way.meant.size, way.wrung.size
     if meant == wrung:
-        return "same size"
+        return "same-size"
     first, second = digits_of(meant, unit), digits_of(wrung, unit)
     if first.replace("0", "") == second.replace("0", ""):
-        return "same digits"
+        return "same-digits"
     if abs(places[meant] - places[wrung]) == 1:
-        return "neighbours in the box"
+        return "neighbours-in-the-box"
     if sorted(first) == sorted(second):
-        return "digits swapped"
+        return "digits-swapped"
     if len(first) == len(second) and sum(a != b for a, b in zip(first, second, strict=True)) == 1:
-        return "one digit"
+        return "one-digit"
     return "none"
 
 

@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from typing import Literal
 
 from halfangle_service.trade.stacks.choosing import Choice
 from halfangle_service.trade.stacks.search.measured import MeasuredBlocks, measured_blocks
@@ -12,6 +13,8 @@ from halfangle_service.trade.stacks.supply import Box, Piece
 #: Most stacks looked at for the nearest below and above, and for the blocks that would help.
 _MOST_AROUND = 20_000
 _MOST_HELPING = 50_000
+#: Which side of a height a stack comes out on; spot on counts as below.
+Side = Literal["below", "above"]
 #: A stack found: its error, and its kinds of blocks.
 Found = tuple[int, tuple[int, ...]]
 
@@ -94,13 +97,13 @@ def _fewest_first(
     return found
 
 
-def nearest_around(box: Box, height: int, max_blocks: int) -> dict[str, tuple[int, ...]]:
+def nearest_around(box: Box, height: int, max_blocks: int) -> dict[Side, tuple[int, ...]]:
     """Give the stacks whose actual height is nearest `below` and `above`, as positions in the box.
 
     One is missing where there is none, or none was found within the bound on the work.
     """
     blocks = _measured(box)
-    found: dict[str, tuple[int, ...]] = {}
+    found: dict[Side, tuple[int, ...]] = {}
     most = min(max_blocks, len(box.pieces), blocks.most_exact)
     for error, kinds in blocks.nearest(height, most, Work(_MOST_AROUND)):
         found.setdefault("below" if error <= 0 else "above", positions_of_kinds(box, kinds))

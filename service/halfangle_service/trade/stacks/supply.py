@@ -45,9 +45,9 @@ class Piece:
         )
 
     @property
-    def worst_case(self) -> float | None:
-        """Largest error in 0.1 nm: the grade's limit, or the expanded uncertainty (k = 2)."""
-        return 2.0 * self.standard_uncertainty if self.calibrated else self.limit
+    def error_known(self) -> bool:
+        """True where it is calibrated or has a grade."""
+        return self.calibrated or self.limit is not None
 
 
 @dataclass(frozen=True)
@@ -79,7 +79,7 @@ class Box:
     @cached_property
     def uncertainty_known(self) -> bool:
         """True where every block is calibrated or has a grade."""
-        return all(piece.worst_case is not None for piece in self.pieces)
+        return all(piece.error_known for piece in self.pieces)
 
     def layers(self, max_blocks: int) -> Layers:
         """The stacks of up to so many of these blocks by their count."""

@@ -8,13 +8,23 @@ from halfangle_service.trade.uncertainty.budget import (
     coverage_factor,
     coverage_probability,
 )
-from halfangle_service.trade.uncertainty.decision import Forecast, Verdict, decide, forecast
+from halfangle_service.trade.uncertainty.decision import (
+    DecisionRule,
+    Forecast,
+    Verdict,
+    decide,
+    forecast,
+    forecast_of,
+    smallest_limit,
+    verdict_of,
+)
 from halfangle_service.trade.uncertainty.monte_carlo import Sample, draw, summarise
 
 __all__ = [
     "DIVISOR",
     "Budget",
     "Contribution",
+    "DecisionRule",
     "Distribution",
     "Forecast",
     "Sample",
@@ -24,5 +34,8 @@ __all__ = [
     "decide",
     "draw",
     "forecast",
+    "forecast_of",
+    "smallest_limit",
     "summarise",
+    "verdict_of",
 ]

@@ -149,9 +149,9 @@ def coverage_factor(probability: float, degrees_of_freedom: float = math.inf) ->
 
 def coverage_probability(coverage: float, degrees_of_freedom: float = math.inf) -> float:
     """Probability, 0 to 1, of the symmetric interval of a coverage factor (GUM G.3.2)."""
-    # Imported here: most answers need no quantile, and scipy costs start-up time and memory.
-    from scipy.special import ndtr, stdtr  # noqa: PLC0415
-
     if math.isinf(degrees_of_freedom):
-        return float(2.0 * ndtr(coverage) - 1.0)
+        return math.erf(coverage / math.sqrt(2.0))
+    # Imported here: most answers need no quantile, and scipy costs start-up time and memory.
+    from scipy.special import stdtr  # noqa: PLC0415
+
     return float(2.0 * stdtr(max(1, math.floor(degrees_of_freedom)), coverage) - 1.0)

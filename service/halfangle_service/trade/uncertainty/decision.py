@@ -1,10 +1,21 @@
 """Judgements against limits: a verdict on a measurement, a forecast of a plan; never one word.
 
-The acceptance zone is the specification zone less the guard band on either side, the rejection
-zone lies beyond the limits by the guard band (ISO 14253-1:2017, 5 and 6, from memory).
+By the edition of ISO 14253-1 that is asked for (both from memory). 2017: what conforms does so with
+a probability of 95 % at least, what does not conform with 5 % at most; for a normal result and wide
+limits that is a guard band of 1.65 u at either limit. 1998 and 2013: the guard band is the expanded
+uncertainty, 2 u.
 """
 
 from typing import Literal
+
+from halfangle_service.trade.uncertainty.budget import Budget
+from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY, probability_between
+
+#: Edition of the decision rule.
+DecisionRule = Literal["iso-14253-1-2017", "iso-14253-1-2013"]
+#: Coverage factor of the guard band before 2017.
+_FACTOR_2013 = 2.0
+_HALVINGS = 60
 
 #: On a measurement.
 Verdict = Literal["conforming", "not-conforming", "not-provable"]
@@ -46,3 +57,64 @@ def forecast(
         return "not-stated"
     found = _FORECASTS[decide(value, lower, upper, spread)]
     return "may-not-hold" if found == "holds" and not complete else found
+
+
+def verdict_of(
+    value: float,
+    lower: float,
+    upper: float,
+    budget: Budget,
+    rule: DecisionRule = "iso-14253-1-2017",
+) -> Verdict:
+    """Judge a measured value by its budget against its limits, all in one unit.
+
+    A limit may be infinite, where there is none to that side. Without contributions nothing is
+    known of the value's error, so nothing can be proved.
+    """
+    if not budget.contributions:
+        return "not-provable"
+    if rule == "iso-14253-1-2013":
+        return decide(value, lower, upper, _FACTOR_2013 * budget.standard_uncertainty)
+    within = conformance(value, lower, upper, budget)
+    if within >= COVERAGE_PROBABILITY:
+        return "conforming"
+    return "not-conforming" if within <= 1.0 - COVERAGE_PROBABILITY else "not-provable"
+
+
+def conformance(value: float, lower: float, upper: float, budget: Budget) -> float:
+    """Probability, from 0 to 1, that what was measured as `value` lies within its limits.
+
+    JCGM 106:2012, 7 (from memory); all in one unit.
+    """
+    return probability_between(budget, lower - value, upper - value)
+
+
+def forecast_of(
+    budget: Budget, lower: float, upper: float, rule: DecisionRule = "iso-14253-1-2017"
+) -> Forecast:
+    """Say of a plan whether its expected error will keep its limits, all in one unit.
+
+    Where some contribution was not stated the limits may be missed, and are never said to hold;
+    where none was, nothing is said.
+    """
+    if not budget.contributions:
+        return "not-stated"
+    found = _FORECASTS[verdict_of(budget.mean, lower, upper, budget, rule)]
+    return "may-not-hold" if found == "holds" and budget.not_stated else found
+
+
+def smallest_limit(budget: Budget, rule: DecisionRule = "iso-14253-1-2017") -> float:
+    """The tightest ± limit that a plan's error keeps by the rule, in the budget's unit."""
+    mean = abs(budget.mean)
+    if rule == "iso-14253-1-2013":
+        return mean + _FACTOR_2013 * budget.standard_uncertainty
+    low, high = 0.0, mean + 4.0 * budget.standard_uncertainty + budget.worst_case
+    while conformance(budget.mean, -high, high, budget) < COVERAGE_PROBABILITY:
+        high *= 2.0
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2.0
+        held = conformance(budget.mean, -middle, middle, budget) >= COVERAGE_PROBABILITY
+        low, high = (low, middle) if held else (middle, high)
+        if high - low <= 1e-9 * high:
+            break
+    return high

@@ -1,14 +1,16 @@
 """Published center holes, from the tables beside this module; lengths in each table's unit."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from functools import cache
 from typing import Any, Literal, cast
 
 from halfangle_service.errors import Unreachable
 from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.units import Units, from_mm, to_mm
 from halfangle_service.trade.wording import plain
 
 HoleType = Literal["A", "B", "R", "plain", "bell"]
+HoleStanding = Literal["published", "from-memory"]
 _TABLES = ("holes_metric.toml", "holes_inch.toml")
 _REQUIRED = ("source", "clause", "unit", "drill_standing")
 
@@ -23,7 +25,7 @@ class TableHole:
 
     key: str
     type: HoleType
-    units: Literal["in", "mm"]
+    units: Units
     pilot_diameter: float
     cone_diameter: float
     chamfer_diameter: float | None
@@ -36,8 +38,15 @@ class TableHole:
     arc_radius_min: float | None
     arc_radius_max: float | None
     source: str
-    standing: Literal["published", "from-memory"]
-    drill_standing: Literal["published", "from-memory"]
+    standing: HoleStanding
+    drill_standing: HoleStanding
+
+    def in_units(self, units: Units) -> "TableHole":
+        """The same hole with its lengths in this unit."""
+        scale = from_mm(to_mm(1.0, self.units), units)
+        values: dict[str, Any] = {field.name: getattr(self, field.name) for field in fields(self)}
+        lengths = {name: v * scale for name, v in values.items() if isinstance(v, float)}
+        return TableHole(**{**values, **lengths, "units": units})
 
 
 @cache
@@ -88,18 +97,14 @@ def find_hole(key: str) -> TableHole:
     return holes[key]
 
 
-def smallest_hole(kind: HoleType, diameter: float, per_unit: float) -> TableHole:
-    """Smallest hole of a type whose cone reaches `diameter`; raises Unreachable.
-
-    `per_unit` turns the table's unit into that of `diameter`.
-    """
-    fitting = [h for h in center_holes().values() if h.type == kind]
+def smallest_hole(kind: HoleType, diameter: float, units: Units) -> TableHole:
+    """Smallest hole of a type whose cone reaches `diameter`, in `units`; raises Unreachable."""
+    fitting = [hole.in_units(units) for hole in center_holes().values() if hole.type == kind]
     for hole in fitting:
-        if hole.cone_diameter * per_unit >= diameter * (1.0 - 1e-9):
+        if hole.cone_diameter >= diameter * (1.0 - 1e-9):
             return hole
-    largest = fitting[-1].cone_diameter * per_unit
+    largest = plain(fitting[-1].cone_diameter, 5)
     raise Unreachable(
-        f"The largest hole of type {kind} reaches {plain(largest, 5)}; {plain(diameter, 5)} was "
-        "wanted.",
-        fields={"wanted_diameter": f"should be {plain(largest, 5)} or less for this type"},
+        f"The largest hole of type {kind} reaches {largest}; {plain(diameter, 5)} was wanted.",
+        fields={"mouth_diameter": f"should be {largest} or less for this type"},
     )

@@ -1,0 +1,315 @@
+"""A stack's error budget: the height that it will really have, and how sure that is."""
+
+from collections.abc import Iterator, Sequence
+from math import fsum
+from typing import Annotated
+
+from pydantic import Field
+
+from halfangle_service.errors import BeyondBound, Disagreement
+from halfangle_service.fields import (
+    Celsius,
+    Length,
+    LengthOut,
+    RequestModel,
+    ResultModel,
+    Unit,
+    Units,
+    UnitsField,
+    from_mm,
+    from_tenth_nm,
+    to_tenth_nm,
+)
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.blocks import BlockOwned, SetName
+from halfangle_service.fields.choice import one_of
+from halfangle_service.fields.estimate import COVERAGE_FACTOR, LengthEstimate, estimate
+from halfangle_service.fields.supply import (
+    graded,
+    own_units,
+    piece_of,
+    require_deviations,
+    require_sane,
+)
+from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.topics.blocks.sources import GRADES
+from halfangle_service.trade.stacks.height_budget import (
+    Films,
+    Surroundings,
+    expansion_of,
+    growth_per_kelvin,
+    height_budget,
+)
+from halfangle_service.trade.stacks.supply import Piece
+from halfangle_service.trade.tables.blocks.tolerances import Grade, find_grade
+from halfangle_service.trade.tables.materials.expansion import REFERENCE_CELSIUS, MaterialName
+from halfangle_service.trade.wording import plain
+
+_GUM = Source(
+    citation="JCGM 100:2008 (GUM), 4.3.7 and 5.1.2: limits as rectangular distributions, "
+    "independent contributions combined by root sum of squares.",
+    standing="published",
+)
+_FILM = Source(
+    citation="ISO 3650:1998, definition of the length of a gauge block: one wringing film is "
+    "included.",
+    standing="from-memory",
+)
+_EXPANSION = Source(
+    citation="Coefficients of expansion: ISO 3650:1998 for steel, NIST Monograph 180 for carbides, "
+    "published data for zirconia.",
+    standing="from-memory",
+)
+#: The coefficient of steel blocks is stated for this range: ISO 3650:1998, from memory.
+EXPANSION_RANGE_CELSIUS = (10.0, 30.0)
+_MM_PER_NANOMETRE = 1e-6
+#: Most blocks in one stack, counts included.
+_MOST_IN_STACK = 20
+_Nanometres = Annotated[
+    float, Field(strict=True, allow_inf_nan=False, ge=-1000, le=1000), Unit("nanometre")
+]
+_NonNegativeNanometres = Annotated[
+    float, Field(strict=True, allow_inf_nan=False, ge=0, le=1000), Unit("nanometre")
+]
+_Kelvins = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=50), Unit("celsius")]
+
+
+class BlockBudgetRequest(RequestModel):
+    """A stack, its blocks' grades or calibrations, and where it stands."""
+
+    units: UnitsField
+    blocks: Annotated[list[Length], Field(min_length=1, max_length=_MOST_IN_STACK)] | None = Field(
+        None,
+        description="Nominal sizes of the blocks in the stack, in `units`. Either this or "
+        "`calibrated_blocks`.",
+        examples=[[2.0, 0.5]],
+    )
+    calibrated_blocks: (
+        Annotated[list[BlockOwned], Field(min_length=1, max_length=_MOST_IN_STACK)] | None
+    ) = Field(
+        None,
+        description="The blocks with what is known of them: deviation, uncertainty, material. At "
+        "most 20 in all, counts included, none of them `missing`.",
+    )
+    grade: SetName | None = Field(
+        None,
+        description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
+        "lists it. Needed where some block has none.",
+        examples=["ISO 1"],
+    )
+    block_material: MaterialName = Field(
+        "steel", description="Material of the blocks given by nominal size alone."
+    )
+    plate_material: MaterialName | None = Field(
+        None,
+        description="Material of the sine plate or the part that the stack stands against: the "
+        "height is then what it is against the plate, which grows too. Absent: the height by "
+        "itself.",
+    )
+    temperature_celsius: Celsius = Field(20.0, description="Temperature of the blocks.")
+    temperature_limit_celsius: _Kelvins | None = Field(
+        None, description="Limit ± of that temperature, in kelvins."
+    )
+    temperature_difference_celsius: _Kelvins | None = Field(
+        None,
+        description="Limit ± of the difference of the blocks' temperature to the plate's, in "
+        "kelvins; counts with `plate_material` only, and an advisory says so where that is absent.",
+    )
+    film_nanometres: _Nanometres = Field(
+        0.0,
+        description="Mean by which a wringing film is thicker than the one that a block's length "
+        "includes by definition, in nanometres.",
+    )
+    film_limit_nanometres: _NonNegativeNanometres = Field(
+        10.0,
+        description="Limit ± of each film about that mean, in nanometres; the presetting is from "
+        "memory of national laboratory practice: 5 to 10 for clean, well wrung blocks, more where "
+        "they are worn.",
+    )
+    wrung_to_base: bool = Field(
+        True,
+        description="True where the lowest block is wrung to its base: one film a block. False "
+        "where it merely stands: one film less, and flatness and dirt below it are not covered.",
+    )
+    coverage_factor: Annotated[float, Field(ge=1, le=4), Unit("1")] = Field(
+        COVERAGE_FACTOR, description="Coverage factor k of the expanded uncertainty."
+    )
+
+
+class BlockBudgetResult(ResultModel):
+    """The height that the stack will really have, and how sure that is."""
+
+    total: LengthOut = Field(description="Sum of the nominal sizes.")
+    deviations: LengthOut = Field(description="Sum of the measured deviations.")
+    films: LengthOut = Field(description="Sum of the films' means.")
+    expansion: LengthOut = Field(
+        description="Growth from 20 °C: of the stack by itself, or over what the plate grows."
+    )
+    height: LengthEstimate = Field(
+        description="Height to expect: total, deviations, films and expansion together, with the "
+        "budget of its errors, in order of their sources."
+    )
+
+
+@operation(
+    "blocks.budget",
+    relations=(
+        "height = Σ nominal + Σ deviations + films × mean film + expansion",
+        "expansion = Σ size × (α_block − α_plate) × (t − 20 °C), α_plate = 0 without a plate",
+        "standard_uncertainty² = Σ (sensitivity × standard uncertainty)²",
+    ),
+    sources=(_GUM, GRADES, _FILM, _EXPANSION),
+    example={
+        "units": "mm",
+        "blocks": [50.0, 10.0, 1.3],
+        "grade": "ISO 1",
+        "temperature_celsius": 22.0,
+        "temperature_limit_celsius": 0.5,
+        "block_material": "tungsten-carbide",
+        "plate_material": "steel",
+    },
+    largest_request="20 blocks",
+)
+def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
+    """Error budget of a stack.
+
+    The height that a stack will really have, from grades or calibrations, wringing films and
+    temperature: worst case and standard uncertainty.
+    """
+    units = request.units
+    pieces, odd = _pieces(request)
+    count = len(pieces) if request.wrung_to_base else len(pieces) - 1
+    films = Films(
+        count,
+        from_mm(request.film_nanometres * _MM_PER_NANOMETRE, units),
+        from_mm(request.film_limit_nanometres * _MM_PER_NANOMETRE, units),
+    )
+    around = Surroundings(
+        celsius=request.temperature_celsius,
+        celsius_limit=request.temperature_limit_celsius,
+        plate=request.plate_material,
+        blocks_to_plate=request.temperature_difference_celsius,
+    )
+    whole = height_budget(pieces, units, films, around, _not_stated(request, pieces))
+    total = from_tenth_nm(sum(piece.size for piece in pieces), units)
+    deviations = fsum(e.deviation for e in request.calibrated_blocks or () for _ in range(e.count))
+    growth = expansion_of(pieces, units, around)
+    height = total + deviations + films.count * films.mean + growth
+    result = BlockBudgetResult(
+        total=total,
+        deviations=deviations,
+        films=films.count * films.mean,
+        expansion=growth,
+        height=estimate(LengthEstimate, whole, height, coverage=request.coverage_factor),
+    )
+    return Outcome(result, (*odd, *_advisories(request, pieces)))
+
+
+def _not_stated(request: BlockBudgetRequest, pieces: Sequence[Piece]) -> Iterator[str]:
+    """Limits that were not stated and would count."""
+    limit, plate = request.temperature_limit_celsius, request.plate_material
+    if limit is None and growth_per_kelvin(pieces, request.units, plate):
+        yield "temperature_limit_celsius"
+    if request.temperature_difference_celsius is None and plate is not None:
+        yield "temperature_difference_celsius"
+
+
+def _pieces(request: BlockBudgetRequest) -> tuple[list[Piece], tuple[Advisory, ...]]:
+    """The blocks of the stack, and what is to be said of their sizes."""
+    field = one_of(request, "blocks", "calibrated_blocks")
+    grade = None if request.grade is None else find_grade(request.grade)
+    if request.blocks is not None:
+        entries = [
+            BlockOwned.model_construct(size=size, material=request.block_material)
+            for size in request.blocks
+        ]
+    else:
+        entries = list(request.calibrated_blocks or ())
+        _require_a_stack(entries)
+        require_deviations(entries, request.units, field)
+    sizes = [to_tenth_nm(entry.size, request.units) for entry in entries]
+    part = "" if field == "blocks" else "/size"
+    paths = [f"{field}/{place}{part}" for place in range(len(sizes))]
+    require_sane(sizes, paths, request.units)
+    usual = [place for place, entry in enumerate(entries) if not entry.special]
+    odd = own_units(
+        [sizes[p] for p in usual], [paths[p] for p in usual], request.units, "calibrated_blocks"
+    )
+    pieces = [
+        piece
+        for place, entry in enumerate(entries)
+        for piece in [_graded(entry, request.units, grade, f"{field}/{place}")] * entry.count
+    ]
+    return pieces, odd
+
+
+def _require_a_stack(entries: Sequence[BlockOwned]) -> None:
+    """Refuse what cannot stand in a stack: too many blocks, or one that is missing."""
+    count = sum(entry.count for entry in entries)
+    if count > _MOST_IN_STACK:
+        raise BeyondBound(
+            f"The stack has {count} blocks; a budget takes at most {_MOST_IN_STACK}.",
+            fields={
+                "calibrated_blocks": f"should be at most {_MOST_IN_STACK} blocks, counts included"
+            },
+        )
+    for place, entry in enumerate(entries):
+        if entry.state == "missing":
+            raise Disagreement(
+                f"The block of {plain(entry.size, 10)} is said to be missing, so it stands in no "
+                "stack.",
+                fields={f"calibrated_blocks/{place}/state": "should not be missing"},
+            )
+
+
+def _graded(entry: BlockOwned, units: Units, grade: Grade | None, path: str) -> Piece:
+    """Give a block in 0.1 nm; refuses one of which neither calibration nor grade is known."""
+    piece = piece_of(entry, units)
+    if piece.calibrated:
+        return piece
+    if grade is None:
+        raise Disagreement(
+            "Neither a calibration nor a grade is known of the block of "
+            f"{plain(entry.size, 10)} {units}.",
+            fields={
+                "grade": "is required where a block has no expanded_uncertainty",
+                path: "should have an expanded_uncertainty, or the request a grade",
+            },
+        )
+    return graded(piece, grade)
+
+
+def _advisories(request: BlockBudgetRequest, pieces: Sequence[Piece]) -> Iterator[Advisory]:
+    low, high = EXPANSION_RANGE_CELSIUS
+    if not low <= request.temperature_celsius <= high:
+        yield caution(
+            "temperature-out-of-range",
+            f"The coefficients of expansion are stated for {plain(low)} to {plain(high)} °C; at "
+            f"{plain(request.temperature_celsius)} °C they are less sure.",
+        )
+    materials = {piece.material for piece in pieces}
+    if request.temperature_celsius != REFERENCE_CELSIUS and (
+        len(materials) > 1 or (request.plate_material or "") not in {"", *materials}
+    ):
+        yield note(
+            "materials-grow-apart",
+            "Blocks and plate of different materials grow apart off 20 °C; let all soak, and "
+            "correct for the expansion given.",
+        )
+    if request.temperature_difference_celsius and request.plate_material is None:
+        yield note(
+            "difference-not-counted",
+            "`temperature_difference_celsius` is of the blocks to the plate, and no "
+            "`plate_material` was sent: it is not in this budget.",
+        )
+    if any(entry.state == "in-use" for entry in request.calibrated_blocks or ()):
+        yield note(
+            "block-in-use",
+            "A block of this stack is said to be in use: right where this stack is what uses it.",
+        )
+    if not request.wrung_to_base:
+        yield note(
+            "stands-not-wrung",
+            "The lowest block is not wrung: what lies between it and its base is not in this "
+            "budget.",
+        )

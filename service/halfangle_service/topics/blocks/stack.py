@@ -1,0 +1,347 @@
+"""One stack: the fewest blocks for a height, or the stack whose actual height is nearest."""
+
+from collections.abc import Hashable, Iterator, Mapping, Sequence
+from typing import Annotated, Any
+
+from pydantic import Field
+
+from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
+from halfangle_service.fields import (
+    Count,
+    Length,
+    NonNegativeLength,
+    Units,
+    from_tenth_nm,
+    to_tenth_nm,
+)
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.blocks import BlockFinishFields
+from halfangle_service.fields.stacks import (
+    BlockAlternative,
+    BlockBuilt,
+    built_facts,
+    looks,
+    stack_facts,
+)
+from halfangle_service.fields.supply import ENDS, Supply, finished_supply, where_else
+from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.topics.blocks.sources import GRADES, SETS
+from halfangle_service.trade.stacks.choosing import Choice, Preference
+from halfangle_service.trade.stacks.nearest import Side
+from halfangle_service.trade.stacks.one_stack import (
+    MOST_WEAR,
+    Aim,
+    Stacks,
+    Task,
+    best_stacks,
+    completing_blocks,
+    nearest_stacks,
+    nothing_left,
+    require_room,
+)
+from halfangle_service.trade.stacks.supply import Piece
+from halfangle_service.trade.wording import option, plain
+
+_METHOD = Source(
+    citation="Derived here: dynamic programming over the set's smallest step considers every "
+    "combination of blocks, each once; checked against an independent exact solver.",
+    standing="derived",
+)
+_MEASURED_METHOD = Source(
+    citation="Derived here: every stack of up to three blocks is joined with every other by actual "
+    "height; checked against enumeration of every combination.",
+    standing="derived",
+)
+#: Past this many blocks, the wringing films and the handling begin to matter.
+_MANY_BLOCKS = 4
+#: How many blocks that would make a height possible are named in a refusal.
+_NAMED = 6
+#: Most stacks looked at for alternatives that do not look alike in an answer.
+_MOST_ALIKE = 1_000
+
+
+class BlockStackRequest(BlockFinishFields):
+    """A height, the blocks to build it from, and what kind of stack is preferred."""
+
+    height: Length = Field(
+        description="Height to build, in `units`; it is taken to the nearest 0.1 nm.",
+        examples=[2.5],
+    )
+    max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
+        6, description="Most blocks to wring in one stack, wear blocks included."
+    )
+    tolerance: NonNegativeLength | None = Field(
+        None,
+        description="Heights within ± this will do, in `units`: the fewest blocks that come within "
+        "it, and of these the nearest. Absent: the height itself by nominal sizes, or the nearest "
+        "by measured ones.",
+    )
+    aim: Aim = Field(
+        "nominal",
+        description="`nominal`: the nominal sizes sum up to the height. `actual`: the stack whose "
+        "actual height, measured deviations included, comes nearest; exact for up to 6 blocks out "
+        "of 200 (8 out of 30), and for up to 4 out of more.",
+    )
+    prefer: Preference = Field(
+        "large-blocks",
+        description="Which of several stacks of as few blocks: `large-blocks`, the largest block "
+        "as large as can be, then the next; `fewer-small-blocks`, the thinnest block as thick as "
+        "can be, then the next; `least-wear`, blocks wrung least often; `least-uncertainty`. With "
+        "`aim` `actual` the nearest comes first, whatever is preferred.",
+    )
+    alternatives: Annotated[int, Count(ge=0, le=20)] = Field(
+        0, description="How many further stacks to give, the next best ones, all different."
+    )
+
+
+class BlockStackResult(BlockBuilt):
+    """The stack of the fewest blocks, or the one whose actual height is nearest."""
+
+    proved: bool = Field(
+        description="`aim` `nominal`: no stack of fewer blocks exists. `actual`: no stack of up to "
+        "`max_blocks` comes nearer. False where the bound on the work was reached first."
+    )
+    order_proved: bool = Field(
+        description="Preference and alternatives are proved: every stack that could come before "
+        "the last one given was considered."
+    )
+    bound: str | None = Field(
+        description="What bounded the search, and what holds in spite of it; null where nothing "
+        "did."
+    )
+    alternatives: list[BlockAlternative] = Field(description="The next best stacks, in order.")
+
+
+def is_heavy(request: BlockStackRequest) -> bool:
+    """True for a request that may take more than a few milliseconds."""
+    return (
+        request.set is None
+        or request.aim == "actual"
+        or request.prefer != "large-blocks"
+        or request.alternatives > 0
+        or request.tolerance is not None
+    )
+
+
+@operation(
+    "blocks.stack",
+    relations=(
+        "total = Σ nominal sizes, each block used at most as often as it is there",
+        "actual_height = Σ (nominal size + measured deviation)",
+        "standard_uncertainty² = Σ u², u = limit / √3 by grade, or expanded uncertainty / 2",
+    ),
+    sources=(_METHOD, _MEASURED_METHOD, SETS, GRADES),
+    example={"units": "in", "height": 2.5, "set": "inch-81"},
+    largest_request="500 blocks; a table of 12 million heights and 600 million heights times "
+    "blocks, or else every pair or triple of the blocks; 12 million blocks tried in partial stacks "
+    "for preference and alternatives",
+    heavy=is_heavy,
+)
+def stack(request: BlockStackRequest) -> Outcome[BlockStackResult]:
+    """Stack of gauge blocks.
+
+    The fewest gauge blocks that build a height, from a built-in set or from the blocks that the
+    shop has, proved: no smaller stack exists; or the stack whose measured height comes nearest.
+    """
+    supply = finished_supply(request)
+    task = _task(request, supply)
+    wanted = 1 + request.alternatives
+    found = best_stacks(task, wanted)
+    if not found.stacks:
+        raise _unbuildable(request, supply, task, found.choice)
+    alternatives = _alternatives(request, task, found)
+    while len(alternatives) < request.alternatives and len(found.stacks) == wanted < _MOST_ALIKE:
+        wanted *= 4
+        found = best_stacks(task, wanted)
+        alternatives = _alternatives(request, task, found)
+    inner, wear = found.stacks[0]
+    result = BlockStackResult(
+        **built_facts(inner, wear, task.height, request.units),
+        proved=found.choice.fewest_proved,
+        order_proved=found.choice.complete,
+        bound=_bound(task, found.choice),
+        alternatives=alternatives,
+    )
+    return Outcome(result, (*supply.advisories, *_advisories(task, result)))
+
+
+def _task(request: BlockStackRequest, supply: Supply) -> Task:
+    if request.prefer == "least-uncertainty" and not supply.box.uncertainty_known:
+        raise Disagreement(
+            "The least uncertainty cannot be found: neither calibrations nor a grade are known of "
+            "some block.",
+            fields={"grade": "send it, or box with expanded_uncertainty"},
+        )
+    ends = ENDS[request.wear_blocks]
+    require_room(request.max_blocks, ends)
+    return Task(
+        box=supply.box,
+        any_wear=supply.wear,
+        wear=supply.wear[:ends],
+        height=to_tenth_nm(request.height, request.units),
+        tolerance=None
+        if request.tolerance is None
+        else to_tenth_nm(request.tolerance, request.units),
+        most=request.max_blocks,
+        aim=request.aim,
+        prefer=request.prefer,
+    )
+
+
+def _alternatives(request: BlockStackRequest, task: Task, found: Stacks) -> list[BlockAlternative]:
+    """The stacks but the first; of those that look alike in an answer one."""
+    if request.alternatives == 0:
+        return []
+    different: dict[Hashable, tuple[Piece, ...]] = {}
+    for inner, wear in found.stacks:
+        pieces = (*inner, *wear)
+        different.setdefault(looks(pieces), pieces)
+    others = list(different.values())[1 : 1 + request.alternatives]
+    return [BlockAlternative(**stack_facts(p, task.height, request.units)) for p in others]
+
+
+def _bound(task: Task, choice: Choice) -> str | None:
+    """What bounded the search, and what holds in spite of it."""
+    if choice.fewest_proved and choice.complete:
+        return None
+    box, most = len(task.box.pieces), task.max_blocks
+    if not choice.fewest_proved and task.wear_left_untried:
+        return (
+            f"Of the wear blocks those of {MOST_WEAR} lengths were tried: another may come nearer."
+        )
+    if choice.searched and choice.searched < min(most, box):
+        return (
+            f"Stacks of up to {choice.searched} of these {box} blocks were searched, not those of "
+            f"up to {most}: one of these may come before those given"
+            + ("." if choice.fewest_proved else ", nearer by no more than the deviation given.")
+        )
+    if choice.searched and task.aim == "nominal":
+        return (
+            "These sizes share too fine a step for a table: the count is the fewest, but of stacks "
+            "as few and as near none was preferred."
+        )
+    return (
+        "The bound on the work was reached before all stacks of this many blocks were compared: "
+        "the count is the fewest, a stack preferred to these may exist."
+    )
+
+
+def _unbuildable(
+    request: BlockStackRequest, supply: Supply, task: Task, choice: Choice
+) -> Unreachable | BeyondBound:
+    """The refusal for a height that these blocks do not build, with what would help."""
+    units, height = request.units, f"{plain(request.height, 10)} {request.units}"
+    if task.inner <= 0:
+        wear = plain(from_tenth_nm(task.wear_height, units), 10)
+        return Unreachable(
+            nothing_left(task.wear_height, request.height, units),
+            fields={"height": f"should be more than the wear blocks, {wear} {units}"},
+        )
+    nearest, helpers = nearest_stacks(task), _helpers(supply, task, units)
+    facts = {
+        side: BlockAlternative(**stack_facts(pieces, task.height, units)).model_dump()
+        for side, pieces in nearest.items()
+    }
+    more = {
+        "nearest": {"below": facts.get("below"), "above": facts.get("above")},
+        "would_make_it_possible": helpers,
+    }
+    if task.height - (task.tolerance or 0) > task.highest:
+        highest = plain(from_tenth_nm(task.highest, units), 10)
+        return Unreachable(
+            f"No stack of up to {request.max_blocks} of these blocks is {height} high; nearest "
+            f"below it is {highest} {units}, the highest of all.{_helper_words(helpers, units)}"
+            f"{_other_unit_words(request, task)}",
+            fields={"height": f"should be at most {highest} {units}"},
+            more=more,
+        )
+    if choice.searched < min(task.max_blocks, len(task.box.pieces)) and task.measured:
+        return BeyondBound(
+            f"No stack of up to {choice.searched} of these blocks is {height} high; stacks of up "
+            f"to {task.max_blocks} are more than one request searches.",
+            fields={"max_blocks": f"should be at most {choice.searched} with so many blocks"},
+            more=more,
+        )
+    within = "" if request.tolerance is None else f" to ± {plain(request.tolerance, 10)} {units}"
+    finer = "" if task.measured else _finer_than_set(task, units)
+    return Unreachable(
+        f"No stack of up to {request.max_blocks} of these blocks is {height} high{within}; nearest "
+        f"{_nearest_words(task, nearest, units)}.{finer}{_helper_words(helpers, units)}",
+        fields={"tolerance": "should be wider, or left out for the nearest stack"}
+        if task.aim == "actual"
+        else {"height": "should be a height that these blocks build"},
+        more=more,
+    )
+
+
+def _nearest_words(task: Task, nearest: Mapping[Side, Sequence[Piece]], units: Units) -> str:
+    heights = {
+        side: sum(piece.actual if task.aim == "actual" else piece.size for piece in pieces)
+        for side, pieces in nearest.items()
+    }
+    return " and ".join(
+        f"{side} it is {plain(from_tenth_nm(height, units), 10)} {units}"
+        for side, height in heights.items()
+    )
+
+
+def _helpers(supply: Supply, task: Task, units: Units) -> list[dict[str, Any]]:
+    """Single blocks that would make the height possible: those that are away first."""
+    where = where_else(supply, units)
+    away = {piece.size: piece for piece, _ in reversed(supply.away)}
+    found = completing_blocks(task, list(where), away)
+    found.sort(key=lambda entry: entry[0] not in away)
+    return [
+        {
+            "block": from_tenth_nm(size, units),
+            "where": where[size],
+            "with": [from_tenth_nm(other, units) for other in others],
+        }
+        for size, others in found[:_NAMED]
+    ]
+
+
+def _helper_words(helpers: Sequence[Mapping[str, Any]], units: Units) -> str:
+    if not helpers:
+        return ""
+    size, where = plain(helpers[0]["block"], 10), option(helpers[0]["where"])
+    return f" A block of {size} {units} ({where}) would make it possible."
+
+
+def _finer_than_set(task: Task, units: Units) -> str:
+    """Say by how much a height is off the steps that the blocks make."""
+    step = task.table.step
+    off = task.inner % step
+    if not off:
+        return ""
+    off = off if 2 * off <= step else off - step
+    return (
+        f" The blocks make steps of {plain(from_tenth_nm(step, units), 10)} {units}; the height "
+        f"is off one by {plain(from_tenth_nm(off, units), 10)} {units}."
+    )
+
+
+def _other_unit_words(request: BlockStackRequest, task: Task) -> str:
+    """Call out a height that looks like one of the other unit."""
+    other: Units = "mm" if request.units == "in" else "in"
+    inner = to_tenth_nm(request.height, other) - task.wear_height
+    if not task.table.bounded or task.table.stack(inner) is None:
+        return ""
+    return f" These blocks would build {plain(request.height, 10)} {other}: which unit is meant?"
+
+
+def _advisories(task: Task, result: BlockStackResult) -> Iterator[Advisory]:
+    if result.count > _MANY_BLOCKS:
+        yield caution(
+            "many-blocks",
+            f"A stack of {result.count} blocks adds {result.count - 1} wringing films and as many "
+            "chances of dirt; a nearby height may need fewer.",
+        )
+    if not result.proved or not result.order_proved:
+        yield note("bound-reached", result.bound or "")
+    if len(task.box.materials.union(piece.material for piece in task.wear)) > 1:
+        yield note(
+            "mixed-materials",
+            "The box mixes materials: away from 20 °C they grow apart. blocks/budget tells by how "
+            "much.",
+        )

@@ -1,0 +1,248 @@
+"""What eccentric centers do to the work between them."""
+
+import math
+
+from pydantic import Field
+
+from halfangle_service.errors import Impossible
+from halfangle_service.fields import (
+    ARCSEC_PER_RADIAN,
+    Angle,
+    ArcsecOut,
+    Length,
+    LengthOut,
+    NonNegativeLength,
+    RequestModel,
+    ResultModel,
+    SignedLength,
+    UnitsField,
+)
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.choice import sent_of
+from halfangle_service.fields.runout import HighSpot, RunoutVector
+from halfangle_service.operation import Outcome, operation
+from halfangle_service.topics.centers.sources import STRAIGHT_AXIS
+from halfangle_service.trade.centers.effect import (
+    Ends,
+    turned_end_for_end,
+    worst_offset,
+    worst_tilt,
+)
+from halfangle_service.trade.runout.vectors import high_spot, vector
+from halfangle_service.trade.wording import plain
+
+#: Below this a length is rounding of the arithmetic, in inches or in millimetres.
+ROUNDING = 1e-14
+#: Fields of a request of which nothing counts where they are not sent.
+STATED_OR_NOT = ("part_at_first", "part_at_second", "second_height", "second_line")
+
+
+class CenterError(RequestModel):
+    """How far a center's cone is off the axis of rotation."""
+
+    eccentricity: NonNegativeLength = Field(description="Its eccentricity, half its TIR.")
+    high_spot: HighSpot = Field(0.0, description="Direction of it, in degrees.")
+    turns: bool = Field(description="True for a center that turns with the work.")
+
+
+class CenterPartRunout(RunoutVector):
+    """The part's own runout about its own center holes, at one end."""
+
+    high_spot: HighSpot = Field(
+        0.0, description="Its high spot, in degrees on the spindle, as first put in."
+    )
+
+
+class CenterEffectRequest(RequestModel):
+    """A part between two centers that are off."""
+
+    units: UnitsField
+    first: CenterError = Field(description="Center at station 0.")
+    second: CenterError = Field(description="Center at the other end.")
+    distance_between_centers: Length = Field(description="Distance between the centers.")
+    stations: list[NonNegativeLength] = Field(
+        min_length=1, max_length=100, description="Distances from the first center, in `units`."
+    )
+    part_at_first: CenterPartRunout | None = Field(
+        None, description="The part's own runout at station 0; not stated where absent."
+    )
+    part_at_second: CenterPartRunout | None = Field(
+        None, description="The part's own runout at the other end; not stated where absent."
+    )
+    second_height: SignedLength | None = Field(
+        None,
+        description="How much higher the second center stands than the first, in `units`; not "
+        "stated where absent.",
+    )
+    second_line: SignedLength | None = Field(
+        None,
+        description="How far the second center stands beside the line of the ways through the "
+        "first, in `units`; not stated where absent.",
+    )
+
+
+class CenterEffectAt(ResultModel):
+    """What is seen at one station."""
+
+    station: LengthOut = Field(description="The station.")
+    apparent_tir: LengthOut = Field(description="Runout made by the centers that turn.")
+    high_spot: Angle = Field(description="High spot of that runout.")
+    standing_offset: LengthOut = Field(
+        description="Offset made by centers that stand still: taper or place, no runout."
+    )
+    worst_clocking_tir: LengthOut = Field(
+        description="Runout at the worst clocking of the same centers."
+    )
+    part_tir: LengthOut | None = Field(
+        description="The part's own runout at this section; this and what follows from it are null "
+        "where it was stated at neither end, and an end not stated counts nothing."
+    )
+    seen_tir: LengthOut | None = Field(
+        description="What an indicator shows: centers and part together."
+    )
+    seen_high_spot: Angle | None = Field(description="Its high spot.")
+    seen_tir_end_for_end: LengthOut | None = Field(
+        description="The same section of the part after it is turned end for end, its mark kept up."
+    )
+    height_offset: LengthOut | None = Field(
+        description="Height of the axis here over the first center, by `second_height`; null "
+        "without it."
+    )
+    line_offset: LengthOut | None = Field(
+        description="Distance of the axis here from the line of the ways, by `second_line`: the "
+        "miss of an indicator set on the crest at the first center; null without it."
+    )
+
+
+class CenterEffectResult(ResultModel):
+    """What both centers do."""
+
+    at_stations: list[CenterEffectAt] = Field(description="In the order sent.")
+    tilt_arcsec: ArcsecOut = Field(description="Tilt of the axis with the directions sent.")
+    worst_tilt_arcsec: ArcsecOut = Field(description="Tilt with the centers opposed.")
+    bench_height_tilt_arcsec: ArcsecOut | None = Field(
+        description="Slope of the bench centers' axis in height: taken for taper by an indicator "
+        "that runs along the top; signed as `second_height`, null without it."
+    )
+    bench_line_tilt_arcsec: ArcsecOut | None = Field(
+        description="Slope of their axis in plan: taken for taper by an indicator that runs along "
+        "the side; signed as `second_line`, null without it."
+    )
+    not_stated: list[str] = Field(
+        description="Of `part_at_first`, `part_at_second`, `second_height` and `second_line` those "
+        "not sent: nothing is known of them, and nothing counted."
+    )
+
+
+@operation(
+    "centers.effect",
+    relations=(
+        "e(z) = e1 (1 - z/L) + e2 z/L",
+        "TIR = 2 |e| of the centers that turn",
+        "seen = 2 |e(z) + part(z)|; end for end 2 |e(L - z) + conjugate of part(z)|",
+    ),
+    sources=(STRAIGHT_AXIS,),
+    example={
+        "units": "in",
+        "first": {"eccentricity": 0.0002, "high_spot": 0, "turns": True},
+        "second": {"eccentricity": 0.0002, "high_spot": 180, "turns": True},
+        "distance_between_centers": 6,
+        "stations": [0, 3, 6],
+    },
+)
+def effect(request: CenterEffectRequest) -> Outcome[CenterEffectResult]:
+    """What eccentric centers do to the work.
+
+    Runout, standing offset and tilt of a part between two centers, one or both of which turn.
+    """
+    length = request.distance_between_centers
+    for place, station in enumerate(request.stations):
+        if station > length:
+            raise Impossible(
+                f"Station {plain(station)} is outside the part, which ends at {plain(length)}.",
+                fields={f"stations/{place}": "should be distance_between_centers or less"},
+            )
+    both = _centers(request)
+    worst = worst_tilt(request.first.eccentricity, request.second.eccentricity, length)
+    stated = sent_of(request, *STATED_OR_NOT)
+    result = CenterEffectResult(
+        at_stations=[_effect_at(request, z) for z in request.stations],
+        tilt_arcsec=both.tilt_rad * ARCSEC_PER_RADIAN,
+        worst_tilt_arcsec=worst * ARCSEC_PER_RADIAN,
+        bench_height_tilt_arcsec=_bench_tilt(request.second_height, length),
+        bench_line_tilt_arcsec=_bench_tilt(request.second_line, length),
+        not_stated=[name for name in STATED_OR_NOT if name not in stated],
+    )
+    return Outcome(result, _advice(request))
+
+
+def _centers(request: CenterEffectRequest, *, turns: bool | None = None) -> Ends:
+    """Both centers, or only what turns or stands still of them."""
+    first, second = (
+        vector(center.eccentricity, center.high_spot) if turns in (None, center.turns) else 0j
+        for center in (request.first, request.second)
+    )
+    return Ends(first, second, request.distance_between_centers)
+
+
+def _bench_tilt(off: float | None, length: float) -> float | None:
+    return None if off is None else math.atan(off / length) * ARCSEC_PER_RADIAN
+
+
+def _bench_offset(off: float | None, station: float, length: float) -> float | None:
+    return None if off is None else off * station / length
+
+
+def _effect_at(request: CenterEffectRequest, station: float) -> CenterEffectAt:
+    length = request.distance_between_centers
+    turning, standing = (_centers(request, turns=turns) for turns in (True, False))
+    centers, part = turning.at(station), _part(request, station)
+    swung = [c.eccentricity if c.turns else 0.0 for c in (request.first, request.second)]
+    shown = turned = None
+    if part is not None:
+        shown = _nothing_to_zero(centers + part)
+        turned = _nothing_to_zero(turning.at(length - station) + turned_end_for_end(part))
+    return CenterEffectAt(
+        station=station,
+        apparent_tir=2.0 * abs(_nothing_to_zero(centers)),
+        high_spot=Angle.of(high_spot(_nothing_to_zero(centers))),
+        standing_offset=abs(standing.at(station)),
+        worst_clocking_tir=2.0 * worst_offset(swung[0], swung[1], length, station),
+        part_tir=None if part is None else 2.0 * abs(part),
+        seen_tir=None if shown is None else 2.0 * abs(shown),
+        seen_high_spot=None if shown is None else Angle.of(high_spot(shown)),
+        seen_tir_end_for_end=None if turned is None else 2.0 * abs(turned),
+        height_offset=_bench_offset(request.second_height, station, length),
+        line_offset=_bench_offset(request.second_line, station, length),
+    )
+
+
+def _part(request: CenterEffectRequest, station: float) -> complex | None:
+    """The part's own eccentricity vector at a station; None where it was stated at neither end."""
+    ends = (request.part_at_first, request.part_at_second)
+    if ends == (None, None):
+        return None
+    first, second = (0j if end is None else end.eccentricity_vector for end in ends)
+    return Ends(first, second, request.distance_between_centers).at(station)
+
+
+def _nothing_to_zero(offset: complex) -> complex:
+    """A vector that is rounding alone has no direction."""
+    return offset if abs(offset) > ROUNDING else 0j
+
+
+def _advice(request: CenterEffectRequest) -> tuple[Advisory, ...]:
+    given: list[Advisory] = []
+    if request.part_at_first is not None or request.part_at_second is not None:
+        message = (
+            "Turning end for end leaves part of both errors mixed. To tell them apart turn the "
+            "part by 180° on the centers and send both readings to runout/reversal."
+        )
+        given.append(note("told-apart-by-clocking", message))
+    if request.second_height or request.second_line:
+        message = (
+            "Bench centers off in height or line read as taper of a straight part: turn the part "
+            "end for end and take half the difference of the two tapers read."
+        )
+        given.append(caution("bench-centers-off", message))
+    return tuple(given)

@@ -1,0 +1,146 @@
+"""The plate's setting and the stack that makes it, and the wrong block that would show least."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from pydantic import Field
+
+from halfangle_service.fields import (
+    ARCSEC_PER_RADIAN,
+    Angle,
+    ArcsecOut,
+    LengthOut,
+    ResultModel,
+    Units,
+    angle_from_radians,
+    bench_step,
+    from_tenth_nm,
+    to_tenth_nm,
+)
+from halfangle_service.fields.stacks import BlockAlternative, stack_facts
+from halfangle_service.trade.sine.geometry import angle_for_height, arcsec_per_height
+from halfangle_service.trade.stacks.setting import Setting
+from halfangle_service.trade.stacks.supply import Piece
+
+
+class PlannedSetting(BlockAlternative):
+    """The sine plate's setting and the stack that gives it; the height asked for is `height`."""
+
+    plate_angle: Angle = Field(description="Angle of the plate: the half angle of the cone.")
+    height: LengthOut = Field(description="Exact height for that angle.")
+    included_angle_from_stack: Angle = Field(
+        description="Included angle that the stack gives by its actual height."
+    )
+    included_angle_arcsec_per_step: ArcsecOut = Field(
+        description="Change of the *included* angle for one bench step of stack height (0.0001 in "
+        "or 0.001 mm)."
+    )
+    fewest: bool = Field(
+        description="True where no smaller stack gives this height; that is proved, not searched."
+    )
+
+
+class WrongBlock(ResultModel):
+    """The smallest mistake with this stack: one block taken for its nearest neighbour."""
+
+    meant: LengthOut = Field(description="Block that belongs in the stack.")
+    wrung: LengthOut = Field(description="Block taken in its place.")
+    included_angle_error_arcsec: ArcsecOut = Field(
+        description="Error of the included angle that it makes."
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class PlateOnStack:
+    """A plate for a half angle in degrees, its exact height, and the stack chosen for it.
+
+    Lengths in `units`.
+    """
+
+    units: Units
+    center_distance: float
+    half_angle_degrees: float
+    height: float
+    setting: Setting
+
+    @property
+    def angle_rad(self) -> float:
+        """Half angle of the cone, equal to the plate's angle, in radians."""
+        return math.radians(self.half_angle_degrees)
+
+    @property
+    def blocks(self) -> tuple[float, ...]:
+        """Nominal sizes of the stack, largest first."""
+        return self.in_units(self.setting.blocks)
+
+    @property
+    def total(self) -> float:
+        """Nominal height of the stack."""
+        return from_tenth_nm(self.setting.total, self.units)
+
+    @property
+    def actual_height(self) -> float:
+        """Height of the stack, measured deviations included."""
+        return from_tenth_nm(self.setting.actual, self.units)
+
+    @property
+    def angle_from_stack_rad(self) -> float:
+        """Angle that the plate has on the stack, in radians."""
+        return angle_for_height(self.center_distance, self.actual_height)
+
+    @property
+    def off_rad(self) -> float:
+        """Plate's angle on the stack less the wanted one, without any approximation."""
+        if self.actual_height == self.height:  # else rounding would stand for an error
+            return 0.0
+        return self.angle_from_stack_rad - self.angle_rad
+
+    @property
+    def included_off_arcsec(self) -> float:
+        """The same on the included angle, in arc-seconds."""
+        return 2.0 * ARCSEC_PER_RADIAN * self.off_rad
+
+    @property
+    def included_arcsec_per_height(self) -> float:
+        """Change of the included angle in arc-seconds for one unit of height: 2 / (L cos θ)."""
+        return 2.0 * arcsec_per_height(self.center_distance, self.angle_rad)
+
+    def in_units(self, sizes: tuple[int, ...]) -> tuple[float, ...]:
+        """Sizes in 0.1 nm in the request's units."""
+        return tuple(from_tenth_nm(size, self.units) for size in sizes)
+
+
+def planned_setting(plate: PlateOnStack, pieces: Sequence[Piece]) -> PlannedSetting:
+    """The sine plate's setting and the stack that makes it, of these blocks with their grade."""
+    facts = stack_facts(pieces, to_tenth_nm(plate.height, plate.units), plate.units)
+    # The height is not rounded to 0.1 nm.
+    facts["deviation"] = plate.total - plate.height
+    facts["actual_deviation"] = plate.actual_height - plate.height
+    return PlannedSetting(
+        **facts,
+        plate_angle=Angle.of(plate.half_angle_degrees),
+        height=plate.height,
+        included_angle_from_stack=angle_from_radians(2.0 * plate.angle_from_stack_rad),
+        included_angle_arcsec_per_step=plate.included_arcsec_per_height * bench_step(plate.units),
+        fewest=True,
+    )
+
+
+def smallest_mistake(plate: PlateOnStack) -> WrongBlock | None:
+    """The wrong block that would show least, where one can be taken by mistake."""
+    mistake = plate.setting.mistake
+    if mistake is None:
+        return None
+    change = from_tenth_nm(mistake.change, plate.units)
+    return WrongBlock(
+        meant=from_tenth_nm(mistake.meant.size, plate.units),
+        wrung=from_tenth_nm(mistake.wrung.size, plate.units),
+        included_angle_error_arcsec=change * plate.included_arcsec_per_height,
+    )
+
+
+def second_stack(plate: PlateOnStack) -> list[float] | None:
+    """Another stack of the same height, where the box holds one."""
+    second = plate.setting.second_stack
+    return None if second is None else list(plate.in_units(second))

@@ -1,0 +1,289 @@
+"""How far each part of a sine set-up may be off, as `uncertainty` and `requirements` are told."""
+
+import math
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from halfangle_service.errors import Disagreement
+from halfangle_service.fields import (
+    ARCSEC_PER_RADIAN,
+    AngleInput,
+    Celsius,
+    Length,
+    NonNegativeLength,
+    RequestModel,
+    Unit,
+    UnitsField,
+)
+from halfangle_service.fields.numbers import FINITE
+from halfangle_service.fields.plates import CenterDistance
+from halfangle_service.operation import Source
+from halfangle_service.trade.sine.angle_error import LARGEST_YAW_ARCSEC, ErrorInputs, reach
+from halfangle_service.trade.sine.angle_model import SetUp, Term
+from halfangle_service.trade.tables.materials.expansion import (
+    REFERENCE_CELSIUS,
+    MaterialName,
+    materials,
+)
+from halfangle_service.trade.uncertainty import Budget, Distribution, Forecast, forecast
+
+#: Field of the request that states each term; the expansions come with the materials.
+FIELDS: dict[Term, str] = {
+    "center-distance": "center_distance_tolerance",
+    "roll-difference": "roll_difference",
+    "roll-parallelism": "roll_parallelism",
+    "face-parallelism": "face_parallelism",
+    "face-flatness": "face_flatness",
+    "stack": "stack_tolerance",
+    "table-flatness": "table_flatness",
+    "particle": "particle",
+    "temperature": "temperature_uncertainty_celsius",
+    "temperature-difference": "temperature_difference_celsius",
+    "axis-yaw": "axis_yaw_arcsec",
+    "axis-pitch": "axis_pitch_arcsec",
+    "wheel-breakdown": "wheel_breakdown",
+}
+
+SENSITIVITIES = Source(
+    citation="Derived here: each sensitivity is the derivative of sin θ = (H + d/2)/L with "
+    "expansion, face, yaw (second order), pitch and wheel; checked against numeric derivatives.",
+    standing="derived",
+)
+BUDGET = Source(
+    citation="JCGM 100:2008, 5.1.2 (law of propagation) and 6.2 (expanded uncertainty); 4.3 for "
+    "the divisors of the distributions.",
+    standing="from-memory",
+)
+DECISION = Source(
+    citation="ISO 14253-1: the acceptance zone is the specification less the guard band on either "
+    "side.",
+    standing="from-memory",
+)
+EXPANSION = Source(
+    citation="ISO 3650:1998 for steel blocks; NIST Monograph 180 for the other materials.",
+    standing="from-memory",
+)
+RELATIONS = (
+    "dθ = dH/(L cos θ) − tan θ dL/L + d(roll difference)/(2 L cos θ) + face + pitch + wheel",
+    "thermal: dθ = tan θ (α_blocks − α_plate) ΔT",
+    "yaw: sin α = sin θ cos ψ; for ψ anywhere within ±a: mean −tan θ a²/6, standard deviation "
+    "tan θ a²/√45, at the limit −tan θ a²/2",
+    "u² = Σ (sensitivity × standard uncertainty)²; U = k u; holds where |mean| + U ≤ tolerance",
+)
+EXAMPLE = {
+    "units": "in",
+    "center_distance": 5,
+    "angle": 30,
+    "center_distance_tolerance": 0.0002,
+    "roll_difference": 0.00005,
+    "roll_parallelism": 0.00005,
+    "face_parallelism": 0.0001,
+    "face_flatness": 0.00005,
+    "stack_tolerance": 0.00002,
+    "table_flatness": 0.00005,
+    "particle": 0.00002,
+    "temperature_celsius": 22,
+    "temperature_uncertainty_celsius": 1,
+    "temperature_difference_celsius": 0.5,
+    "axis_yaw_arcsec": 900,
+    "axis_pitch_arcsec": 5,
+    "wheel_breakdown": 0,
+    "tolerance_arcsec": 20,
+}
+
+_Limit = NonNegativeLength | None
+_Kelvins = Annotated[float, FINITE, Field(ge=0, le=50), Unit("celsius")] | None
+_Terms = Annotated[list[Term], Field(max_length=15)]
+
+
+class SineErrorFields(RequestModel):
+    """A sine set-up and how far each of its parts may be off, each as ± a limit.
+
+    A limit that is not sent is not stated: nothing counts for it, and the answer names it. 0 says
+    that there is no such error.
+    """
+
+    units: UnitsField
+    center_distance: CenterDistance
+    angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(
+        description="Angle to set, in degrees.", examples=[30.0]
+    )
+    center_distance_tolerance: _Limit = Field(
+        None, description="Limit ± of the center distance, in `units`.", examples=[0.0001]
+    )
+    roll_difference: _Limit = Field(
+        None, description="Limit ± of the difference of the rolls' diameters, in `units`."
+    )
+    roll_parallelism: _Limit = Field(
+        None,
+        description="Limit ± by which the rolls are out of parallel in height from end to end, in "
+        "`units`; a stack under one end rather than the middle sees half of it.",
+    )
+    face_parallelism: _Limit = Field(
+        None,
+        description="Limit ± by which the plate's face is out of parallel over `face_length`, in "
+        "`units`.",
+    )
+    face_parallelism_on_rolls: bool = Field(
+        False,
+        description="True where the face's parallelism was measured with the plate resting on its "
+        "rolls: it then holds the rolls' difference already, and only the rest of it counts.",
+    )
+    face_flatness: _Limit = Field(
+        None, description="Flatness of the plate's face over `face_length`, in `units`."
+    )
+    face_length: Length | None = Field(
+        None,
+        description="Length over which parallelism and flatness act: the plate's, or the work's "
+        "seat. Absent: the center distance.",
+    )
+    stack_tolerance: _Limit = Field(
+        None, description="Limit ± of the block stack's height, in `units`.", examples=[0.00005]
+    )
+    table_flatness: _Limit = Field(
+        None,
+        description="Limit ± of the difference in height of the surface plate under the two rolls, "
+        "in `units`.",
+    )
+    particle: _Limit = Field(
+        None, description="Size of a particle under either roll or its stack, in `units`."
+    )
+    temperature_celsius: Celsius = Field(
+        REFERENCE_CELSIUS, description="Temperature of plate and blocks."
+    )
+    temperature_uncertainty_celsius: _Kelvins = Field(
+        None, description="Limit ± of that temperature, in kelvins."
+    )
+    temperature_difference_celsius: _Kelvins = Field(
+        None, description="Limit ± of the difference of the blocks' temperature to the plate's."
+    )
+    block_material: MaterialName = Field("steel", description="Material of the blocks.")
+    plate_material: MaterialName = Field("steel", description="Material of the plate.")
+    axis_yaw_arcsec: (
+        Annotated[float, FINITE, Field(ge=0, le=LARGEST_YAW_ARCSEC), Unit("arcsecond")] | None
+    ) = Field(
+        None,
+        description="Limit ± of the yaw of the work's axis out of the plane in which the plate "
+        "tilts; at most 18000, which is 5°. It acts by its square, always toward a smaller angle.",
+        examples=[900.0],
+    )
+    axis_pitch_arcsec: (
+        Annotated[float, FINITE, Field(ge=0, le=324_000), Unit("arcsecond")] | None
+    ) = Field(
+        None,
+        description="Limit ± of the pitch of the work's axis to the plate's face, in the plane in "
+        "which the plate tilts; it acts one to one.",
+    )
+    wheel_breakdown: _Limit = Field(
+        None,
+        description="Limit ± by which the wheel's face is off over `wheel_contact_length`, in "
+        "`units`.",
+    )
+    wheel_contact_length: Length | None = Field(
+        None, description="Length of the slant that the wheel's face grinds, in `units`."
+    )
+    normal_terms: _Terms = Field(
+        [],
+        description="Terms whose number is a standard deviation of a normal distribution, not a "
+        "limit. All other terms are rectangular, unless listed below; yaw always is.",
+    )
+    triangular_terms: _Terms = Field([], description="Terms with a triangular distribution.")
+    u_shaped_terms: _Terms = Field(
+        [], description="Terms with a U-shaped distribution, such as a cycling temperature."
+    )
+    coverage_factor: Annotated[float, Field(ge=1, le=4), Unit("1")] = Field(
+        2.0,
+        description="Coverage factor k of the expanded uncertainty, which is the guard band of the "
+        "forecast: 2 for about 95 % two-sided, 1.65 for 95 % to one side.",
+    )
+    tolerance_on: Literal["plate-angle", "included-angle"] = Field(
+        "plate-angle",
+        description="What the tolerance belongs to: a cone's half angle follows the plate's angle, "
+        "so that its error counts twice on the `included-angle`.",
+    )
+
+
+def error_inputs(request: SineErrorFields) -> ErrorInputs:
+    """Read a set-up with its errors; refuses distributions that contradict one another."""
+    set_up = _set_up(request)
+    values: dict[Term, float] = {}
+    missing = []
+    for term, field in FIELDS.items():
+        value = getattr(request, field)
+        if value is None:
+            missing.append(field)
+        else:
+            values[term] = value
+    values["block-expansion"] = materials()[request.block_material].spread
+    values["plate-expansion"] = materials()[request.plate_material].spread
+    return ErrorInputs(set_up, values, _distributions(request), tuple(missing))
+
+
+def _set_up(request: SineErrorFields) -> SetUp:
+    if request.wheel_breakdown and request.wheel_contact_length is None:
+        raise Disagreement(
+            "The wheel's breakdown makes an angle only over a length of slant.",
+            fields={"wheel_contact_length": "should be sent together with wheel_breakdown"},
+        )
+    known = materials()
+    return SetUp(
+        center_distance=request.center_distance,
+        angle_rad=math.radians(request.angle),
+        face_length=request.face_length or request.center_distance,
+        wheel_contact_length=request.wheel_contact_length or math.inf,
+        temperature_offset=request.temperature_celsius - REFERENCE_CELSIUS,
+        block_expansion=known[request.block_material].coefficient,
+        plate_expansion=known[request.plate_material].coefficient,
+        parallelism_on_rolls=request.face_parallelism_on_rolls,
+    )
+
+
+def _distributions(request: SineErrorFields) -> dict[Term, Distribution]:
+    lists: dict[Distribution, list[Term]] = {
+        "normal": request.normal_terms,
+        "triangular": request.triangular_terms,
+        "u-shaped": request.u_shaped_terms,
+    }
+    shapes: dict[Term, Distribution] = {}
+    for shape, terms in lists.items():
+        field = f"{shape.replace('-', '_')}_terms"
+        for position, term in enumerate(terms):
+            if term == "axis-yaw" or shapes.get(term, shape) != shape:
+                raise Disagreement(
+                    f"{term} cannot be {shape}: "
+                    + ("yaw is rectangular." if term == "axis-yaw" else "it is listed twice."),
+                    fields={f"{field}/{position}": "should be listed once, and not be axis-yaw"},
+                )
+            shapes[term] = shape
+    return shapes
+
+
+def _times_counted(request: SineErrorFields) -> float:
+    """How often the plate's error counts on what the tolerance belongs to."""
+    return 2.0 if request.tolerance_on == "included-angle" else 1.0
+
+
+def tolerance_rad(request: SineErrorFields, tolerance_arcsec: float) -> float:
+    """A tolerance, on what it belongs to, as a limit of the plate's angle in radians."""
+    return tolerance_arcsec / _times_counted(request) / ARCSEC_PER_RADIAN
+
+
+def smallest_tolerance_arcsec(request: SineErrorFields, budget: Budget) -> float | None:
+    """Tightest tolerance that the errors stated leave room for, None where none was."""
+    if not budget.contributions:
+        return None
+    return reach(budget, request.coverage_factor) * _times_counted(request) * ARCSEC_PER_RADIAN
+
+
+def forecast_of(request: SineErrorFields, budget: Budget, limit_rad: float) -> Forecast:
+    """Say whether the plate's angle will keep a limit, with what was stated of its errors."""
+    if not budget.contributions:
+        return "not-stated"
+    return forecast(
+        budget.mean,
+        -limit_rad,
+        limit_rad,
+        budget.expanded(request.coverage_factor),
+        complete=not budget.not_stated,
+    )

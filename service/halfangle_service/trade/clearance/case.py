@@ -1,0 +1,193 @@
+"""One set-up under the wheel, new and worn: its gaps, and what would open them; one unit.
+
+What cannot belong together (a shank that reaches the plate, rolls that lie off it, a wheel smaller
+than its flanges) is refused here, by the request's own paths.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from halfangle_service.errors import Impossible
+from halfangle_service.trade.clearance.assembly import (
+    Assembly,
+    Direction,
+    Fixture,
+    Head,
+    Plate,
+    Stroke,
+)
+from halfangle_service.trade.clearance.bodies import Gap
+from halfangle_service.trade.clearance.search import (
+    all_gaps,
+    largest_wheel,
+    needed_riser,
+    needed_stick_out,
+)
+from halfangle_service.trade.wording import plain
+
+WheelState = Literal["new", "worn"]
+ChangeKind = Literal["stick-out", "riser", "wheel-diameter", "tilt-direction"]
+
+#: A gap found by halving may miss the one wanted by rounding, relative to the plate's length.
+_ROUNDING = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """One set-up under the wheel new and, where it is given, worn. `margin`: the gap wanted."""
+
+    assembly: Assembly
+    heads: dict[WheelState, Head]
+    stroke: Stroke
+    direction: Direction
+    margin: float
+
+    def gaps(self) -> list[tuple[WheelState, Gap]]:
+        """Every gap with the wheel that it belongs to, smallest first."""
+        found = [
+            (state, gap)
+            for state, head in self.heads.items()
+            for gap in all_gaps(self.assembly, head, self.stroke, self.direction)
+        ]
+        return sorted(found, key=lambda entry: entry[1].gap)
+
+    def least_gap(self) -> float:
+        """The smallest of all gaps."""
+        return self.gaps()[0][1].gap
+
+    def keeps(self, gap: float) -> bool:
+        """True where a gap is at least the one wanted."""
+        return gap >= self.margin - _ROUNDING * self.assembly.plate.length
+
+    def stick_out(self) -> float | None:
+        """Smallest stick-out with which the fixture clears either wheel; None where none does."""
+        return _worst(
+            [
+                needed_stick_out(self.assembly, head, self.stroke, self.direction, self.margin)
+                for head in self.heads.values()
+            ]
+        )
+
+    def riser(self) -> float | None:
+        """Smallest riser with which the plate clears either wheel; None where none does."""
+        return _worst(
+            [
+                needed_riser(self.assembly, head, self.stroke, self.direction, self.margin)
+                for head in self.heads.values()
+            ]
+        )
+
+    def with_fixture(self, fixture: Fixture) -> "Case":
+        """The same case with another fixture."""
+        return replace(self, assembly=replace(self.assembly, fixture=fixture))
+
+    def turned(self) -> "Case":
+        """The same case, its plate tilted the other way to the table's travel."""
+        other: Direction = "across-travel" if self.direction == "along-travel" else "along-travel"
+        return replace(self, direction=other)
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A change by the least that will do, and the case with it made."""
+
+    kind: ChangeKind
+    value: float | None
+    case: Case
+
+
+def helpful_changes(case: Case, least_gap: float, stick_out: float | None) -> Iterator[Change]:
+    """Changes that open the gaps; `stick_out` is the smallest that clears, if any does."""
+    fixture = case.assembly.fixture
+    if stick_out is not None and stick_out > fixture.stick_out:
+        moved = case.with_fixture(replace(fixture, stick_out=stick_out))
+        yield Change("stick-out", stick_out, moved)
+    riser = case.riser()
+    if riser:
+        raised = replace(
+            fixture,
+            axis_height=fixture.axis_height + riser,
+            body_height=fixture.body_height + riser,
+        )
+        yield Change("riser", riser, case.with_fixture(raised))
+    new = case.heads["new"]
+    diameter = largest_wheel(case.assembly, new, case.stroke, case.direction, case.margin)
+    if diameter is not None and diameter < 2.0 * new.radius:
+        smaller = replace(case, heads={"new": replace(new, radius=diameter / 2.0)})
+        yield Change("wheel-diameter", diameter, smaller)
+    turned = case.turned()
+    if turned.least_gap() > least_gap:
+        yield Change("tilt-direction", None, turned)
+
+
+def _worst(values: Sequence[float | None]) -> float | None:
+    """The largest, or None where any is None."""
+    known = [value for value in values if value is not None]
+    return max(known) if len(known) == len(values) else None
+
+
+def require_fixture(fixture: Fixture) -> None:
+    """Refuse a shank that reaches the plate."""
+    if fixture.shank_radius >= fixture.axis_height:
+        raise Impossible(
+            f"A shank of {plain(2.0 * fixture.shank_radius)} reaches the plate, which is "
+            f"{plain(fixture.axis_height)} under the axis.",
+            fields={"fixture/shank_diameter": "should be less than twice axis_height"},
+        )
+
+
+def require_plate(plate: Plate) -> None:
+    """Refuse figures that cannot belong to one plate."""
+    if plate.center_distance > plate.length:
+        raise Impossible(
+            f"Rolls {plain(plate.center_distance)} apart do not lie under a plate "
+            f"{plain(plate.length)} long.",
+            fields={"plate/center_distance": "should be no more than the plate's length"},
+        )
+    if plate.closed_height < plate.thickness + plate.roll_diameter / 2.0:
+        raise Impossible(
+            f"A plate closed to {plain(plate.closed_height)} has no room for its rolls, whose "
+            f"undersides lie {plain(plate.thickness + plate.roll_diameter / 2.0)} under its top.",
+            fields={"plate/closed_height": "should be at least thickness + half a roll"},
+        )
+    spare = plate.length - plate.center_distance
+    if plate.low_roll_from_end > spare:
+        raise Impossible(
+            f"With the low roll {plain(plate.low_roll_from_end)} from the end the high roll lies "
+            "off the plate.",
+            fields={"plate/low_roll_from_end": f"should be no more than {plain(spare)}"},
+        )
+
+
+def require_head(head: Head, field: str, new_radius: float) -> None:
+    """Refuse a wheel no larger than its flanges, a grown one, and a guard that hangs below it.
+
+    `field` of the request's wheel holds this head's diameter; `new_radius` is that of the wheel
+    before it wore.
+    """
+    diameter = 2.0 * head.radius
+    if head.radius > new_radius:
+        raise Impossible(
+            f"A wheel of {plain(2.0 * new_radius)} does not wear to {plain(diameter)}.",
+            fields={f"wheel/{field}": "should be no more than diameter"},
+        )
+    if head.radius <= head.flange_radius:
+        raise Impossible(
+            f"A wheel of {plain(diameter)} does not reach past flanges of "
+            f"{plain(2.0 * head.flange_radius)}.",
+            fields={f"wheel/{field}": "should be more than flange_diameter"},
+        )
+    if head.flange_width < head.width:
+        raise Impossible(
+            f"Flanges {plain(head.flange_width)} over all do not hold a wheel "
+            f"{plain(head.width)} wide.",
+            fields={"wheel/flange_width": "should be at least the wheel's width"},
+        )
+    if head.guard and head.guard[2] >= head.radius:
+        raise Impossible(
+            "The guard's lower edge hangs below the wheel, which then reaches nothing.",
+            fields={
+                "wheel/guard/lower_edge_below_spindle": f"should be less than {plain(head.radius)}"
+            },
+        )

@@ -1,0 +1,140 @@
+"""What turns a sine set-up's angle away from the wanted one, and how far. Angles in radians.
+
+The model, derived here. Rolls' centers: sin θ = (H + d/2) / L with the stack H and the rolls'
+difference d (high less low), both H and L expanded by their temperatures. The face adds its own
+lean to the line of centers. Work whose axis is held at a yaw ψ to the tilt plane sees only
+sin α = sin θ cos ψ. The axis' pitch and the wheel's own slope add to that one to one.
+
+Each sensitivity is the model's derivative at the nominal set-up; yaw has none there (cos ψ is flat
+at 0), so it is taken by its second-order term, −tan θ ψ²/2.
+"""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal, get_args
+
+import numpy as np
+from numpy.typing import NDArray
+
+from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
+
+Term = Literal[
+    "center-distance",
+    "roll-difference",
+    "roll-parallelism",
+    "face-parallelism",
+    "face-flatness",
+    "stack",
+    "table-flatness",
+    "particle",
+    "temperature",
+    "temperature-difference",
+    "block-expansion",
+    "plate-expansion",
+    "axis-yaw",
+    "axis-pitch",
+    "wheel-breakdown",
+]
+TERMS: tuple[Term, ...] = get_args(Term)
+TermUnit = Literal["length", "celsius", "per_kelvin", "arcsecond"]
+
+#: Terms whose values are lengths; the others' units are named one by one.
+_UNITS: dict[Term, TermUnit] = {
+    "temperature": "celsius",
+    "temperature-difference": "celsius",
+    "block-expansion": "per_kelvin",
+    "plate-expansion": "per_kelvin",
+    "axis-yaw": "arcsecond",
+    "axis-pitch": "arcsecond",
+}
+
+Values = float | NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class SetUp:
+    """A sine set-up as nominally made: lengths in one unit, expansions per kelvin.
+
+    `face_length` is the length over which the face's flatness and parallelism act,
+    `wheel_contact_length` that of the slant which the wheel's face grinds; without a limit, what
+    acts over them makes no angle.
+    `parallelism_on_rolls`: the face's parallelism was measured with the plate resting on its rolls,
+    so that it holds their difference already.
+    """
+
+    center_distance: float
+    angle_rad: float
+    face_length: float = math.inf
+    wheel_contact_length: float = math.inf
+    temperature_offset: float = 0.0
+    block_expansion: float = 0.0
+    plate_expansion: float = 0.0
+    parallelism_on_rolls: bool = False
+
+
+def unit_of(term: Term) -> TermUnit:
+    """Unit of a term's value."""
+    return _UNITS.get(term, "length")
+
+
+def realised_angle(set_up: SetUp, off: Mapping[Term, Values]) -> Values:
+    """Angle in radians that a set-up really gives when its terms are off by so much.
+
+    Terms in their units (see `unit_of`), missing ones are not off; arrays broadcast.
+    """
+
+    def by(term: Term) -> Values:
+        return off.get(term, 0.0)
+
+    warm = set_up.temperature_offset + by("temperature")
+    blocks = set_up.block_expansion + by("block-expansion")
+    plate = set_up.plate_expansion + by("plate-expansion")
+    stack = set_up.center_distance * math.sin(set_up.angle_rad)
+    height = (stack + by("stack")) * (1.0 + blocks * (warm + by("temperature-difference")))
+    height = height + by("particle") + by("table-flatness") + by("roll-parallelism") / 2.0
+    centers = (set_up.center_distance + by("center-distance")) * (1.0 + plate * warm)
+    face = np.arcsin((height + by("roll-difference") / 2.0) / centers) + _face_lean(set_up, off)
+    seen = np.arcsin(np.sin(face) * np.cos(by("axis-yaw") / ARCSEC_PER_RADIAN))
+    pitch = by("axis-pitch") / ARCSEC_PER_RADIAN
+    slope: Values = seen + pitch + by("wheel-breakdown") / set_up.wheel_contact_length
+    return slope
+
+
+def _face_lean(set_up: SetUp, off: Mapping[Term, Values]) -> Values:
+    """Lean of the face to the line of centers, in radians."""
+    lean = (off.get("face-parallelism", 0.0) + off.get("face-flatness", 0.0)) / set_up.face_length
+    if set_up.parallelism_on_rolls:
+        lean = lean - off.get("roll-difference", 0.0) / (2.0 * set_up.center_distance)
+    return lean
+
+
+def sensitivity(set_up: SetUp, term: Term) -> float:
+    """Change of the angle in radians for one unit of a term; for yaw, for one of ψ²/2."""
+    tangent = math.tan(set_up.angle_rad)
+    by_height = 1.0 / (set_up.center_distance * math.cos(set_up.angle_rad))
+    on_rolls = 1.0 / set_up.center_distance if set_up.parallelism_on_rolls else 0.0
+    slopes: dict[Term, float] = {
+        "center-distance": -tangent / set_up.center_distance,
+        "roll-difference": (by_height - on_rolls) / 2.0,
+        "roll-parallelism": by_height / 2.0,
+        "face-parallelism": 1.0 / set_up.face_length,
+        "face-flatness": 1.0 / set_up.face_length,
+        "stack": by_height,
+        "table-flatness": by_height,
+        "particle": by_height,
+        "temperature": tangent * (set_up.block_expansion - set_up.plate_expansion),
+        "temperature-difference": tangent * set_up.block_expansion,
+        "block-expansion": tangent * set_up.temperature_offset,
+        "plate-expansion": -tangent * set_up.temperature_offset,
+        "axis-yaw": -tangent,
+        "axis-pitch": 1.0 / ARCSEC_PER_RADIAN,
+        "wheel-breakdown": 1.0 / set_up.wheel_contact_length,
+    }
+    return slopes[term]
+
+
+def thermal_shift(set_up: SetUp) -> float:
+    """Change of the angle in radians off 20 °C: tan θ · (α_blocks − α_plate) · ΔT."""
+    difference = set_up.block_expansion - set_up.plate_expansion
+    return math.tan(set_up.angle_rad) * difference * set_up.temperature_offset

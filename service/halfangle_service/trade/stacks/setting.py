@@ -1,0 +1,60 @@
+"""The stack that sets a height, from the blocks there are, and a second one to check it by.
+
+Heights in 0.1 nm.
+"""
+
+from dataclasses import dataclass
+
+from halfangle_service.trade.stacks.mistakes import MixUp, smallest_mistake, without
+from halfangle_service.trade.stacks.search.stacking import StackTable, stack_table
+from halfangle_service.trade.stacks.supply import Box, Piece
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """A stack for a height, what could go wrong with it, and another stack to check it by.
+
+    `pieces` are its blocks, largest first; `exact` where the height, rounded to 0.1 nm, is theirs;
+    `second_stack` nominal sizes of other blocks.
+    """
+
+    pieces: tuple[Piece, ...]
+    exact: bool
+    mistake: MixUp | None
+    second_stack: tuple[int, ...] | None
+
+    @property
+    def blocks(self) -> tuple[int, ...]:
+        """Nominal sizes of the blocks, largest first."""
+        return tuple(piece.size for piece in self.pieces)
+
+    @property
+    def total(self) -> int:
+        """Sum of the nominal sizes."""
+        return sum(self.blocks)
+
+    @property
+    def actual(self) -> int:
+        """Sum of nominal sizes and measured deviations."""
+        return sum(piece.actual for piece in self.pieces)
+
+
+def choose_setting(height: float, box: Box, max_blocks: int) -> Setting:
+    """Give the stack of the fewest blocks, or the nearest one where the height cannot be built.
+
+    `height` is not rounded: a sine height is seldom a whole step of the set. Stacks are chosen by
+    nominal sizes.
+    """
+    table = box.table(max_blocks)
+    exact = table.stack(round(height))
+    blocks = exact or _nearest(table, height)
+    left = without(box.sizes, blocks)
+    second = stack_table(left, max_blocks).stack(sum(blocks)) if left else None
+    pieces = box.pick(table.positions(blocks))
+    return Setting(pieces, exact is not None, smallest_mistake(blocks, box.sizes), second)
+
+
+def _nearest(table: StackTable, height: float) -> tuple[int, ...]:
+    """The nearer of the stacks below and above, one of which there is; at a tie the lower one."""
+    there_are = [stack for stack in table.nearest(round(height)) if stack]
+    return min(there_are, key=lambda stack: abs(sum(stack) - height))
