@@ -157,14 +157,20 @@ def test_a_body_that_nobody_reads_is_given_up(port: int) -> None:
         assert everything(connection).count(b"HTTP/1.1 200 ") == 1
 
 
-def test_an_answer_that_is_not_taken_is_given_up(port: int) -> None:
-    """A caller that asks for pages and reads none of them is cut off."""
+def test_an_answer_that_is_not_taken_is_given_up() -> None:
+    """A caller that asks for pages and reads none of them is cut off, and nothing fails for it."""
     asked = b"GET /docs HTTP/1.1\r\nHost: shop\r\n\r\n"
-    assert len(docs := everything_of(port, "/docs")) > 100_000
-    with connected(port) as connection:
-        connection.sendall(asked * 40)
-        time.sleep(2.0)
-        assert len(everything(connection)) < 40 * len(docs)
+    chosen = free_port()
+    command = ["-m", "halfangle_service.cli", "serve", "--port", str(chosen), *IMPATIENT]
+    with serving(command, chosen) as process:
+        page = everything_of(chosen, "/docs")
+        assert len(page) > 100_000
+        with connected(chosen, asked * 40) as connection:
+            time.sleep(2.0)
+            assert len(everything(connection)) < 40 * len(page)
+        process.terminate()
+        _, log = process.communicate(timeout=AT_MOST_SECONDS)
+    assert {json.loads(line)["level"] for line in log.splitlines()} <= {"info", "warning"}
 
 
 def everything_of(port: int, path: str) -> bytes:
@@ -177,6 +183,20 @@ def everything_of(port: int, path: str) -> bytes:
 def test_what_is_no_http_is_refused_as_everything_is(port: int) -> None:
     """Noise gets a problem document too."""
     with connected(port, b"\x16\x03\x01\x02\x00\r\n\r\n") as connection:
+        head, problem = problem_in(everything(connection))
+    assert head.startswith(b"HTTP/1.1 400 ")
+    assert problem["type"] == "/problems/bad-request"
+
+
+def test_what_came_before_noise_is_answered_first(port: int) -> None:
+    """A whole request is answered though noise follows it at once, and nothing fails for it."""
+    asked = b"GET /health/live HTTP/1.1\r\nHost: shop\r\n\r\n"
+    with connected(port, asked + b"\x00\x01\r\n\r\n") as connection:
+        received = everything(connection)
+    assert received.startswith(b"HTTP/1.1 200 ")
+    assert received.count(b"HTTP/1.1 ") == 1
+    chunks = f"{HEAD}Transfer-Encoding: chunked\r\n\r\n5\r\n12345\r\nno size\r\n".encode()
+    with connected(port, chunks) as connection:
         head, problem = problem_in(everything(connection))
     assert head.startswith(b"HTTP/1.1 400 ")
     assert problem["type"] == "/problems/bad-request"

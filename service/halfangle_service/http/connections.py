@@ -8,7 +8,7 @@ import asyncio
 from http import HTTPStatus
 from typing import Any, ClassVar
 
-from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol
+from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol, RequestResponseCycle
 
 from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, ProblemError, problem_body
 from halfangle_service.settings import Settings
@@ -34,6 +34,7 @@ class BoundedConnection(HttpToolsProtocol):
         self._leaving: asyncio.TimerHandle | None = None
         self._in_request = False
         self._in_body = False
+        self._unanswered: list[RequestResponseCycle] = []
 
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override]
         """Take a connection, or refuse it where there are too many."""
@@ -48,6 +49,7 @@ class BoundedConnection(HttpToolsProtocol):
         """Forget the connection."""
         self._disarm_arriving()
         self._disarm_leaving()
+        self._answer_nobody()
         super().connection_lost(exc)
 
     def data_received(self, data: bytes) -> None:
@@ -66,6 +68,8 @@ class BoundedConnection(HttpToolsProtocol):
         self._in_body = True
         self._disarm_arriving()
         super().on_headers_complete()
+        waiting = (cycle for cycle in self._unanswered if not cycle.response_complete)
+        self._unanswered = [*waiting, self.cycle]
 
     def on_message_complete(self) -> None:
         """Note the last byte of a request."""
@@ -85,8 +89,15 @@ class BoundedConnection(HttpToolsProtocol):
         self._arm_leaving()
 
     def send_400_response(self, msg: str) -> None:
-        """Refuse what is no HTTP, as every error is refused."""
-        self._refuse(ProblemError("bad-request", msg))
+        """Refuse what is no HTTP, as every error is refused.
+
+        A request that came whole before it is answered first; the connection ends with that.
+        """
+        if not self._is_idle() and not self.cycle.more_body:
+            self.cycle.keep_alive = False
+            self.flow.pause_reading()
+        else:
+            self._refuse(ProblemError("bad-request", msg))
 
     def _is_idle(self) -> bool:
         """True between requests; stray line ends make the server forget the time of that."""
@@ -115,7 +126,7 @@ class BoundedConnection(HttpToolsProtocol):
             detail = f"The head of the request did not arrive within {seconds:g} s."
             self._refuse(ProblemError("too-slow", detail))
         else:
-            self.transport.close()
+            self._end()
 
     def _arm_leaving(self) -> None:
         self._disarm_leaving()
@@ -130,6 +141,7 @@ class BoundedConnection(HttpToolsProtocol):
         """End a connection whose answers are not taken."""
         self._leaving = None
         if self.transport.get_write_buffer_size() > _SMALL_ANSWER:
+            self._answer_nobody()
             self.transport.abort()
 
     def _refuse(self, error: ProblemError) -> None:
@@ -141,7 +153,23 @@ class BoundedConnection(HttpToolsProtocol):
             "connection: close\r\n\r\n"
         )
         self.transport.write(head.encode() + body)
+        self._end()
+
+    def _end(self) -> None:
+        """Close the connection."""
+        self._answer_nobody()
         self.transport.close()
+
+    def _answer_nobody(self) -> None:
+        """Tell all work for this connection that its caller is gone.
+
+        The server tells the last request only; of several sent at once the first would be answered
+        into a closed socket, which is a failure in the log.
+        """
+        for cycle in self._unanswered:
+            if not cycle.response_complete:
+                cycle.disconnected = True
+                cycle.message_event.set()
 
 
 def connections_within(limits: Settings) -> type[BoundedConnection]:
