@@ -21,21 +21,14 @@ import sys
 import time
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
 
-from halfangle_service.app import all_tables
 from halfangle_service.errors import Refusal
-from halfangle_service.http.contract import contract
 from halfangle_service.http.problems import ProblemError
 from halfangle_service.http.routes import answer
-from halfangle_service.operation import Operation
-from halfangle_service.registry import load_registry
-from releases.mutations import Mutator, Pools, with_value
+from known_requests import Known
+from releases.mutations import Mutator, with_value
 from releases.paths import Json
 from releases.schemas import FieldAt, Node
-from seeded_requests import Starting, starting_requests
-
-AnyOperation = Operation[Any, Any]
 
 #: Processor time that a light request may take.
 LIMIT_MILLISECONDS = 5.0
@@ -58,12 +51,12 @@ class Found:
 class Search:
     """The slowest requests of one operation."""
 
-    def __init__(self, operation: AnyOperation, known: Starting, pools: Pools) -> None:
-        self._operation = operation
-        self._node = known.node
-        self._starting = [*known.answered, *known.refused]
-        self._chance = random.Random(f"{SEED} {operation.name}")  # noqa: S311  not secret
-        self._mutator = Mutator(operation.name, known.node, pools, self._chance)
+    def __init__(self, name: str, known: Known) -> None:
+        self._operation = known.operations[name]
+        self._node = known.nodes[name]
+        self._starting = known.requests[name]
+        self._chance = random.Random(f"{SEED} {name}")  # noqa: S311  not secret
+        self._mutator = Mutator(name, self._node, known.pools, self._chance)
         self.tried = 0
         self.light: Found | None = None
         self.heavy: Found | None = None
@@ -87,65 +80,51 @@ class Search:
         for request in self._starting:
             yield request
         for request in self._starting:
-            yield self._all_large(request)
-            yield self._all_large(self._with_every_list(request))
+            yield self._large(request)
+            yield self._large(self._with_more(request))
         while True:
             request = copy.deepcopy(self._chance.choice(slowest)[1])
             for _ in range(self._chance.choice((1, 1, 2, 3))):
                 request = self._mutator.changed(request)
             if self._chance.random() < 0.4:
-                request = self._all_large(request)
+                request = self._large(request)
             yield request
 
-    def _with_every_list(self, request: Json) -> Json:
-        """Send every list and every count that was left out, where a value can be thought of."""
+    def _with_more(self, request: Json) -> Json:
+        """Send some of the lists, objects and counts that were left out."""
         for place, node in list(self._node.absent(request)):
-            if node.kind in {"list", "object", "integer"}:
+            if node.kind in {"list", "object", "integer"} and self._chance.random() < 0.3:
                 value = self._mutator.value_for(place, node, request)
                 if value is not None:
                     request = with_value(request, place, value)
         return request
 
-    def _all_large(self, request: Json) -> Json:
-        """Make every list as long and most counts as large as the schema admits."""
+    def _large(self, request: Json) -> Json:
+        """Make most lists as long and most counts as large as the schema admits."""
         for sent in [s for s in self._node.sent(request) if s.schema.kind == "list" and s.value]:
-            if all(not isinstance(part, int) for part in sent.place):
+            inside_a_list = any(isinstance(part, int) for part in sent.place)
+            if not inside_a_list and self._chance.random() < 0.8:
                 request = with_value(request, sent.place, list(self._entries(sent)))
         for sent in [s for s in self._node.sent(request) if s.schema.kind == "integer"]:
-            if self._chance.random() < 0.7:
+            if self._chance.random() < 0.5:
                 request = with_value(request, sent.place, int(sent.schema.bounds[1]))
         return request
 
     def _entries(self, sent: FieldAt) -> Iterator[Json]:
-        """As many entries as a list may hold: its own, drawn out, or changed one by one."""
-        known, most = sent.value, sent.schema.lengths[1]
+        """As many entries as a list may hold: drawn out between its own, or added to them."""
+        known, node, most = sent.value, sent.schema.items, sent.schema.lengths[1]
         if len(known) > 1 and self._chance.random() < 0.6:
             for count in range(most):
                 place = (len(known) - 1) * count / max(1, most - 1)
                 low, part = int(place), place - int(place)
-                yield _between(known[low], known[min(low + 1, len(known) - 1)], part, count)
+                higher = known[min(low + 1, len(known) - 1)]
+                yield _between(known[low], higher, node, part, count)
             return
+        step = self._chance.choice((0.0, 0.0005, 0.013))
         yield from known
         for count in range(len(known), most):
-            yield self._unlike(known[count % len(known)], sent.schema.items, count)
-
-    def _unlike(self, value: Json, node: Node, count: int) -> Json:
-        """Another value of the same kind: numbers spread, names told apart."""
-        if isinstance(value, bool) or node.kind == "option":
-            return value
-        if isinstance(value, int | float) and node.kind in {"number", "angle"}:
-            low, high = node.bounds
-            made = round(value * (1 + 0.013 * count), 4)
-            return made if low < made < high else self._mutator.near(value, node)
-        if isinstance(value, dict) and node.kind == "object":
-            fields = node.fields(value)
-            return {
-                name: self._unlike(part, fields[name][0], count) if name in fields else part
-                for name, part in value.items()
-            }
-        if isinstance(value, str) and node.kind == "text":
-            return f"{value[:20]} {count}"
-        return value
+            entry = known[count % len(known)]
+            yield _between(entry, _scaled(entry, node, 1 + step * count), node, 1.0, count)
 
     def _timed(self, request: Json) -> Found:
         """Run a request, again where it is the slowest so far; remember it then."""
@@ -188,17 +167,32 @@ class Search:
         return (time.process_time() - started) * 1e3, outcome
 
 
-def _between(first: Json, second: Json, part: float, count: int) -> Json:
-    """A value so far on the way from one entry of a list to the next; names are told apart."""
-    if isinstance(first, dict) and isinstance(second, dict):
+def _between(first: Json, second: Json, node: Node, part: float, count: int) -> Json:
+    """A value so far on the way from one entry of a list to another; names are told apart."""
+    if node.kind == "object" and isinstance(first, dict) and isinstance(second, dict):
+        fields = node.fields(first)
         return {
-            name: _between(value, second.get(name, value), part, count)
+            name: _between(value, second.get(name, value), fields[name][0], part, count)
             for name, value in first.items()
+            if name in fields
         }
+    if node.kind == "text":
+        return f"{str(first)[:20]} {count}"
     both = (first, second)
     if all(isinstance(each, int | float) and not isinstance(each, bool) for each in both):
-        return round(first + (second - first) * part, 4) if part else first
-    return f"{first[:20]} {count}" if isinstance(first, str) and " " in first else first
+        low, high = node.bounds
+        made = min(max(first + (second - first) * part, low), high)
+        return int(made) if node.kind == "integer" else round(made, 4)
+    return first
+
+
+def _scaled(value: Json, node: Node, factor: float) -> Json:
+    """A value with every number in it multiplied."""
+    if node.kind == "object" and isinstance(value, dict):
+        fields = node.fields(value)
+        return {n: _scaled(v, fields[n][0], factor) for n, v in value.items() if n in fields}
+    is_number = isinstance(value, int | float) and not isinstance(value, bool)
+    return value * factor if is_number and node.kind in {"number", "angle"} else value
 
 
 def main() -> int:
@@ -208,19 +202,14 @@ def main() -> int:
     parser.add_argument("--operation", action="append", help="search these only")
     parser.add_argument("--show", action="store_true", help="print the slowest requests too")
     options = parser.parse_args()
-    operations = load_registry().operations
-    document = contract(operations, all_tables())
-    starting = starting_requests(document)
-    pools = Pools()
-    for name, known in starting.items():
-        for request in known.answered:
-            pools.learn(name, known.node, request)
+    known = Known()
+    names = options.operation or list(known.operations)
     searches: dict[str, Search] = {}
-    for name in options.operation or operations:
-        search = Search(operations[name], starting[name], pools)
+    for name in names:
+        search = Search(name, known)
         search.run(options.seconds)
         searches[name] = search
-        print(f"\r{len(searches)} of {len(operations)} searched", end="", file=sys.stderr)
+        print(f"\r{len(searches)} of {len(names)} searched", end="", file=sys.stderr)
     print(file=sys.stderr)
     return report(searches, show=options.show)
 

@@ -28,10 +28,8 @@ from typing import IO, Any
 from urllib.parse import quote
 
 from bench_http import Server, environment, free_port, wait_for_answer
-from halfangle_service.app import all_tables
-from halfangle_service.http.contract import contract
 from halfangle_service.registry import load_registry
-from seeded_requests import starting_requests
+from known_requests import Known
 
 #: Requests that are under way at once, and connections that hold back beside them.
 AT_ONCE, HELD_AT_ONCE = 24, 200
@@ -60,6 +58,7 @@ EDGES = (
     *("89.99999999999999", "90", "179.99999999999997", "1e-6", "10000", "0.1e-5", "1" * 400),
     *("9" * 5_000, '""', '"x"', '"30 15 20"', "[]", "{}", "[[[[1]]]]", '"\\u0000"', '"\\ud800"'),
 )
+#: Signs of JSON, and what is none, for changes byte by byte.
 MARKS = (b"{", b"}", b"[", b"]", b'"', b":", b",", b"\\", b"\x00", b"\xff", b"e", b"-", b".", b" ")
 HEADERS = (
     "Content-Length: -1",
@@ -117,13 +116,12 @@ class Storm:
 
     def __init__(self, seed: int) -> None:
         self._chance = random.Random(seed)  # noqa: S311  reproducible, not secret
-        registry = load_registry().operations
-        known = starting_requests(contract(registry, all_tables()))
+        known = Known()
         self._heavy, self._light = (
             [
                 (operation.path, request)
-                for name, operation in registry.items()
-                for request in (*known[name].answered, *known[name].refused)
+                for name, operation in known.operations.items()
+                for request in known.requests[name]
                 if bool(operation.heavy) is heavy
             ]
             for heavy in (True, False)
@@ -405,8 +403,10 @@ def report(tally: Tally, took: float, used: float, before: float, after: float) 
         f"the honest caller: {len(times)} times, median {statistics.median(times):.1f} ms, "
         f"p99 {p99:.1f} ms, most {times[-1]:.1f} ms"
     )
+    quarters = [tally.resident[len(tally.resident) * n // 4] for n in (1, 2, 3)]
     print(
-        f"resident memory: {before:.0f} MB before, {max(tally.resident):.0f} MB at most, "
+        f"resident memory: {before:.0f} MB before, after each quarter "
+        f"{', '.join(f'{q:.0f}' for q in quarters)} MB, {max(tally.resident):.0f} MB at most, "
         f"{after:.0f} MB after"
     )
     print(f"what must not come: {len(tally.bad)}")
