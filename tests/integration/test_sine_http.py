@@ -3,9 +3,8 @@
 from typing import Any
 
 import pytest
-from litestar.testing import TestClient
-
 from halfangle_service.topics.sine.operations import OPERATIONS
+from litestar.testing import TestClient
 
 
 @pytest.mark.parametrize(

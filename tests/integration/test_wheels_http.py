@@ -4,9 +4,9 @@ from typing import Any
 from xml.etree import ElementTree as ET
 
 import pytest
+from halfangle_service.topics.clearance.operations import OPERATIONS as CLEARANCE
 from litestar.testing import TestClient
 
-from halfangle_service.topics.clearance.operations import OPERATIONS as CLEARANCE
 from halfangle_service.topics.wheels.operations import OPERATIONS as WHEELS
 
 EVERY = {operation.name: operation for operation in (*WHEELS, *CLEARANCE)}
