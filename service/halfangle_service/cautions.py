@@ -7,7 +7,7 @@ are recalled from memory. What only one subject says stands in that subject's ow
 
 from collections.abc import Iterator
 
-from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.advisories import Advisory, caution, stop
 from halfangle_service.trade.wording import plain
 
 DEFERENCE = (
@@ -35,6 +35,18 @@ DRESSED_ANGLE_UNPROVED = caution(
     "The stack proves the dresser's setting, not the wheel: diamond height, diamond wear and "
     "wheel wear all turn the flank. Check the ground angle by itself, optically or over rolls.",
 )
+
+
+def side_not_rated(rated: bool | None) -> Advisory:
+    """Stop a wheel's side from grinding that is stated not to be rated for it, or not known to."""
+    what = "not known" if rated is None else "stated not"
+    return stop(
+        "side-not-rated",
+        f"This wheel is {what} to be rated for grinding with its side; only a wheel stated to be "
+        "is used so. Do not grind with its side.",
+    )
+
+
 #: Past this angle one step of height turns the plate 1.4 times as far as it does near zero.
 STEEP_DEGREES = 45.0
 

@@ -3,8 +3,9 @@
 from typing import Any
 
 import pytest
-from halfangle_service.topics.sine.operations import OPERATIONS
 from litestar.testing import TestClient
+
+from halfangle_service.topics.sine.operations import OPERATIONS
 
 
 @pytest.mark.parametrize(

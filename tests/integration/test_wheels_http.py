@@ -4,12 +4,11 @@ from typing import Any
 from xml.etree import ElementTree as ET
 
 import pytest
-from halfangle_service.topics.clearance.operations import OPERATIONS as CLEARANCE
 from litestar.testing import TestClient
 
-from halfangle_service.topics.wheels.operations import OPERATIONS as WHEELS
+from halfangle_service.registry import load_registry
 
-EVERY = {operation.name: operation for operation in (*WHEELS, *CLEARANCE)}
+EVERY = load_registry().operations
 
 
 @pytest.mark.parametrize(
@@ -19,7 +18,7 @@ EVERY = {operation.name: operation for operation in (*WHEELS, *CLEARANCE)}
         ("wheels.flank", {"edge_radius": 5}, "/edge_radius"),
         ("wheels.flank", {"depth_per_pass": -1}, "/depth_per_pass"),
         ("wheels.dressing", {"rpm": 0}, "/rpm"),
-        ("wheels.dressing", {"depth": 1}, "/depth"),
+        ("wheels.dressing", {"depth_per_pass": 1}, "/depth_per_pass"),
         ("wheels.speed", {"rpm": 0}, "/rpm"),
         ("wheels.speed", {"surface_speed_m_per_s": 30}, "/rpm"),
         ("wheels.speed", {"rated_for_side": "yes"}, "/rated_for_side"),

@@ -5,12 +5,6 @@ from collections import Counter
 
 import numpy as np
 import pytest
-from halfangle_service.trade.sine.taper_use import (
-    Holding,
-    half_angle_from_plate,
-    half_angle_sensitivity,
-    plate_angle,
-)
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -29,6 +23,12 @@ from halfangle_service.trade.sine.compound import (
 from halfangle_service.trade.sine.geometry import angle_for_height, height_for_angle
 from halfangle_service.trade.sine.low_stack import Conditions, difference_table, fewest_pair
 from halfangle_service.trade.sine.setting_table import angle_range
+from halfangle_service.trade.sine.taper_use import (
+    Holding,
+    half_angle_from_plate,
+    half_angle_sensitivity,
+    plate_angle,
+)
 from halfangle_service.trade.tables.blocks.sets import find_set
 
 lengths = st.floats(0.5, 2_000)

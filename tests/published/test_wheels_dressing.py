@@ -17,8 +17,8 @@ DIAMOND: dict[str, Any] = {
     "units": "mm",
     "rpm": 1410,
     "nose_radius": 0.38,
-    "depth": 0.025,
-    "wheel_width": 25,
+    "depth_per_pass": 0.025,
+    "width_to_dress": 25,
 }
 WHEEL: dict[str, Any] = {"units": "in", "wheel_diameter": 7, "rpm": 3450}
 
@@ -50,7 +50,7 @@ def test_active_width_and_cusps_are_chords_of_the_nose(call: Call) -> None:
     lead = result["lead"]
     meeting = LineString([(lead / 2, -1), (lead / 2, 0.38)]).intersection(nose).bounds[1]
     assert result["cusp_height"] == pytest.approx(meeting, abs=1e-9)
-    assert result["cusp_height_um"] == pytest.approx(1000 * lead**2 / (8 * 0.38), rel=1e-2)
+    assert result["cusp_height"] == pytest.approx(lead**2 / (8 * 0.38), rel=1e-2)
 
 
 def test_traverse_and_overlap_return(call: Call) -> None:
@@ -75,10 +75,10 @@ def test_guide_values_go_from_coarse_to_fine() -> None:
 @pytest.mark.parametrize(
     ("change", "error", "match"),
     [
-        ({}, Disagreement, "are all missing"),
+        ({}, Disagreement, "`traverse` and `purpose` is needed; they are all missing"),
         ({"overlap_ratio": 2, "traverse": 10}, Disagreement, "were sent together"),
-        ({"overlap_ratio": 2, "active_width": 0.2}, Disagreement, "were both sent"),
-        ({"overlap_ratio": 2, "depth": 0.5}, Impossible, "its shank would touch the wheel"),
+        ({"overlap_ratio": 2, "active_width": 0.2}, Disagreement, "were sent together"),
+        ({"overlap_ratio": 2, "depth_per_pass": 0.5}, Impossible, "shank would touch the wheel"),
         ({"overlap_ratio": 2, "rpm": 0}, ValidationError, "greater than or equal to 1"),
     ],
 )
@@ -118,63 +118,79 @@ def test_speed_both_ways(call: Call) -> None:
 
 
 @pytest.mark.parametrize(
-    ("marks", "verdict", "missing"),
+    ("marks", "forecast", "not_stated"),
     [
-        ({"marked_rpm": 3600, "wheel_type": "1 straight"}, "no objection found", []),
-        ({"marked_rpm": 3450, "wheel_type": "1 straight"}, "no objection found", []),
-        ({"marked_rpm": 3400, "wheel_type": "1 straight"}, "stop", []),
-        ({"marked_rpm": 3400}, "stop", ["wheel_type"]),
-        ({"marked_m_per_s": 32, "wheel_type": "1 straight"}, "stop", []),
-        ({"marked_ft_per_min": 6500, "wheel_type": "1 straight"}, "no objection found", []),
-        ({"marked_rpm": 3600, "machine_max_rpm": 3000, "wheel_type": "1 straight"}, "stop", []),
-        ({"machine_max_rpm": 3600, "wheel_type": "1 straight"}, "unknown", ["marked_rpm"]),
-        ({"wheel_type": "1 straight"}, "unknown", ["marked_rpm"]),
-        ({"marked_rpm": 3600}, "unknown", ["wheel_type"]),
-        ({}, "unknown", ["marked_rpm", "wheel_type"]),
+        ({"marked_rpm": 3600, "wheel_type": "1-straight"}, "holds", []),
+        ({"marked_rpm": 3450, "wheel_type": "1-straight"}, "holds", []),
+        ({"marked_rpm": 3400, "wheel_type": "1-straight"}, "does-not-hold", []),
+        ({"marked_rpm": 3400}, "does-not-hold", ["wheel_type"]),
+        ({"marked_m_per_s": 32, "wheel_type": "1-straight"}, "does-not-hold", []),
+        ({"marked_ft_per_min": 6500, "wheel_type": "1-straight"}, "holds", []),
         (
-            {"marked_rpm": 3600, "wheel_type": "6 straight cup", "grinding_side": True},
-            "unknown",
+            {"marked_rpm": 3600, "machine_max_rpm": 3000, "wheel_type": "1-straight"},
+            "does-not-hold",
+            [],
+        ),
+        ({"machine_max_rpm": 3600, "wheel_type": "1-straight"}, "not-stated", ["marked_rpm"]),
+        ({"wheel_type": "1-straight"}, "not-stated", ["marked_rpm"]),
+        ({"marked_rpm": 3600}, "not-stated", ["wheel_type"]),
+        ({}, "not-stated", ["marked_rpm", "wheel_type"]),
+        (
+            {"marked_rpm": 3600, "wheel_type": "6-straight-cup", "grinding_side": True},
+            "not-stated",
             ["rated_for_side"],
         ),
         (
             {
                 "marked_rpm": 3600,
-                "wheel_type": "1 straight",
+                "wheel_type": "1-straight",
                 "grinding_side": True,
                 "rated_for_side": False,
             },
-            "stop",
+            "does-not-hold",
             [],
         ),
         (
             {
                 "marked_rpm": 3600,
-                "wheel_type": "6 straight cup",
+                "wheel_type": "6-straight-cup",
                 "grinding_side": True,
                 "rated_for_side": True,
             },
-            "no objection found",
+            "holds",
             [],
         ),
     ],
 )
-def test_verdict_never_softens(
-    call: Call, marks: dict[str, Any], verdict: str, missing: list[str]
+def test_forecast_never_softens(
+    call: Call, marks: dict[str, Any], forecast: str, not_stated: list[str]
 ) -> None:
-    """Over any mark is a stop; without a mark, type or rating the answer is unknown, never safe."""
+    """Over any mark does not hold; without a mark, type or rating nothing is said to hold."""
     answer = call("wheels.speed", **WHEEL, **marks)
-    assert answer["result"]["verdict"] == verdict
-    assert answer["result"]["missing"] == missing
+    assert answer["result"]["forecast"] == forecast
+    assert answer["result"]["not_stated"] == not_stated
     stops = [a for a in answer["advisories"] if a["severity"] == "stop"]
-    assert bool(stops) == (verdict == "stop")
-    assert ("wheel-unknown" in [a["code"] for a in answer["advisories"]]) == bool(missing)
+    assert bool(stops) == (forecast == "does-not-hold")
+    assert ("wheel-unknown" in [a["code"] for a in answer["advisories"]]) == bool(not_stated)
+    assert [a["code"] for a in answer["advisories"]].count("wheel-safety") == 1
+
+
+@pytest.mark.parametrize(
+    ("rated", "forecast"), [(None, "not-stated"), (False, "does-not-hold"), (True, "holds")]
+)
+def test_side_is_judged_only_where_it_grinds(call: Call, rated: bool | None, forecast: str) -> None:
+    """The side's forecast follows its rating, and is null where the side is not to grind."""
+    asked = call("wheels.speed", **WHEEL, grinding_side=True, rated_for_side=rated)
+    assert asked["result"]["side_forecast"] == forecast
+    unasked = call("wheels.speed", **WHEEL, rated_for_side=rated)
+    assert unasked["result"]["side_forecast"] is None
 
 
 def test_marks_hold_for_the_new_diameter(call: Call) -> None:
     """A worn wheel may not be sped up past its mark, though its surface speed has fallen."""
-    marks: dict[str, Any] = {"marked_m_per_s": 33, "wheel_type": "1 straight"}
+    marks: dict[str, Any] = {"marked_m_per_s": 33, "wheel_type": "1-straight"}
     worn = {"units": "in", "wheel_diameter": 6, "new_diameter": 7, "rpm": 4000}
-    assert call("wheels.speed", **worn, **marks)["result"]["verdict"] == "stop"
+    assert call("wheels.speed", **worn, **marks)["result"]["forecast"] == "does-not-hold"
     result = call("wheels.speed", **WHEEL, **marks, worn_diameter=6)["result"]["worn"]
     assert result["rpm_to_restore"] is None
     assert "4025" in result["why_not"]
@@ -185,10 +201,12 @@ def test_marks_hold_for_the_new_diameter(call: Call) -> None:
 
 @pytest.mark.outside("wheels.speed", source="OAR 437-004-2100(4)(b): flanges, a third of the wheel")
 def test_small_flanges_are_a_stop(call: Call) -> None:
-    """Flanges below a third of a straight wheel's diameter are a stop."""
+    """Flanges below a third of a straight wheel's diameter are a stop, and nothing holds then."""
+    marked = {**WHEEL, "wheel_type": "1-straight", "marked_rpm": 3600}
     for flange, wrong in ((7 / 3, False), (2.3, True)):
-        answer = call("wheels.speed", **WHEEL, wheel_type="1 straight", flange_diameter=flange)
+        answer = call("wheels.speed", **marked, flange_diameter=flange)
         assert ("flange-too-small" in [a["code"] for a in answer["advisories"]]) == wrong
+        assert answer["result"]["forecast"] == ("does-not-hold" if wrong else "holds")
 
 
 def test_start_checks_name_their_sources(call: Call) -> None:
@@ -203,8 +221,8 @@ def test_start_checks_name_their_sources(call: Call) -> None:
     ("change", "error", "match"),
     [
         ({"rpm": 0}, ValidationError, "greater than or equal to 1"),
-        ({"rpm": None}, Disagreement, "speed is missing"),
-        ({"surface_speed_m_per_s": 30}, Disagreement, "more than once"),
+        ({"rpm": None}, Disagreement, "One of `rpm`, .* is needed; they are all missing"),
+        ({"surface_speed_m_per_s": 30}, Disagreement, "were sent together"),
         ({"worn_diameter": 8}, Impossible, "does not wear to 8"),
         ({"new_diameter": 6}, Impossible, "was not 6 when new"),
     ],

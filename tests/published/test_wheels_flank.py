@@ -26,7 +26,7 @@ BOTH_SIDES: dict[str, Any] = {
     "wheel_diameter": 7,
     "overrun": 0.02,
     "edge_flat": 0.1,
-    "spare_width": "land below flank",
+    "spare_width": "land-below-flank",
     "edge_radius": 0.03,
     "root_radius": 0.02,
     "dresser": SINE_BASE,
@@ -35,7 +35,7 @@ BOTH_SIDES: dict[str, Any] = {
 
 
 def _xy(point: dict[str, float]) -> tuple[float, float]:
-    return point["x"], -point["depth"]
+    return point["x"], -point["radial_depth"]
 
 
 @pytest.mark.outside(
@@ -88,13 +88,14 @@ def test_dresser_is_set_like_any_sine_plate(call: Call) -> None:
         "wheel_width": 0.5,
         "depth_per_pass": 0.001,
     }
-    dresser = {"kind": "sine-base", "center_distance": 5, "set": "inch-81"}
+    dresser = {"kind": "sine-base", "center_distance": 5}
+    request["set"] = "inch-81"
     flank = call("wheels.flank", **request, dresser=dresser)["result"]["flanks"][0]
-    assert flank["setting"]["height"] == pytest.approx(2.5)
-    assert sum(flank["setting"]["stack"]["high"]) == pytest.approx(2.5)
-    dresser["zero"] = "wheel side"
+    assert flank["dresser_setting"]["height"] == pytest.approx(2.5)
+    assert sum(flank["dresser_setting"]["stack"]["high_blocks"]) == pytest.approx(2.5)
+    dresser["zero"] = "wheel-side"
     from_side = call("wheels.flank", **request, dresser=dresser)["result"]["flanks"][0]
-    assert from_side["setting"]["dresser_angle"]["degrees"] == pytest.approx(60)
+    assert from_side["dresser_setting"]["dresser_angle"]["degrees"] == pytest.approx(60)
     assert from_side["passes"] == 100
 
 
@@ -105,18 +106,18 @@ def test_radii_touch_both_sides_of_their_corner(call: Call) -> None:
     flanks, width = result["flanks"], BOTH_SIDES["wheel_width"]
     land = (width - sum(f["width"] for f in flanks) - 0.1) / 2
     chain = [
-        (0.0, -flanks[0]["depth"]),
-        (land, -flanks[0]["depth"]),
+        (0.0, -flanks[0]["depth_to_dress"]),
+        (land, -flanks[0]["depth_to_dress"]),
         (land + flanks[0]["width"], 0.0),
         (land + flanks[0]["width"] + 0.1, 0.0),
-        (width - land, -flanks[1]["depth"]),
-        (width, -flanks[1]["depth"]),
+        (width - land, -flanks[1]["depth_to_dress"]),
+        (width, -flanks[1]["depth_to_dress"]),
     ]
     assert [blend["corner"] for blend in result["blends"]] == [
         "root",
         "edge",
-        "other edge",
-        "other root",
+        "other-edge",
+        "other-root",
     ]
     for index, blend in enumerate(result["blends"]):
         center = Point(_xy(blend["center"]))
@@ -136,7 +137,7 @@ def test_volume_is_the_integral_over_the_profile(call: Call) -> None:
     """
     result = call("wheels.flank", **BOTH_SIDES)["result"]
     x = [point["x"] for point in result["profile"]]
-    depth = [point["depth"] for point in result["profile"]]
+    depth = [point["radial_depth"] for point in result["profile"]]
 
     def ring(at: float) -> float:
         return math.pi * (3.5**2 - (3.5 - float(np.interp(at, x, depth))) ** 2)
@@ -166,7 +167,7 @@ def test_flank_may_run_on_to_the_wheels_sides(call: Call) -> None:
         "edge_flat": 0,
         "root_radius": 0,
         "wheel_width": 1,
-        "spare_width": "flank runs on",
+        "spare_width": "flank-runs-on",
     }
     result = call("wheels.flank", **request)["result"]
     assert result["depth_to_dress"] == pytest.approx(0.5 * math.tan(math.radians(30)))
@@ -179,38 +180,75 @@ def test_scale_is_read_to_its_graduation(call: Call) -> None:
     dresser = {"kind": "scale", "graduation": "0 05"}
     work = {"kind": "face", "face_angle": "8 18", "rise": 0.05}
     answer = call("wheels.flank", **{**BOTH_SIDES, "work": work, "dresser": dresser})
-    setting = answer["result"]["flanks"][0]["setting"]
+    setting = answer["result"]["flanks"][0]["dresser_setting"]
     assert setting["scale_reading"]["dms"] == "8°20'00.00\""
     assert setting["rounding_error_arcsec"] == pytest.approx(120)
 
 
 def test_small_dresser_angles_get_two_stacks(call: Call) -> None:
     """A height below every block of the set is built as the difference of two stacks."""
-    dresser = {**SINE_BASE, "set": "inch-81"}
     work = {"kind": "face", "face_angle": 1, "rise": 0.002}
     result = call(
         "wheels.flank",
-        **{**BOTH_SIDES, "work": work, "dresser": dresser, "edge_radius": 0, "root_radius": 0},
+        **{**BOTH_SIDES, "work": work, "set": "inch-81", "edge_radius": 0, "root_radius": 0},
     )["result"]
-    stack = result["flanks"][0]["setting"]["stack"]
-    assert stack["low"]
-    assert sum(stack["high"]) - sum(stack["low"]) == pytest.approx(0.0349)
+    stack = result["flanks"][0]["dresser_setting"]["stack"]
+    assert stack["low_blocks"]
+    assert sum(stack["high_blocks"]) - sum(stack["low_blocks"]) == pytest.approx(0.0349)
+
+
+def test_a_box_serves_the_dresser_too(call: Call) -> None:
+    """The shop's own box sets the dresser, less the blocks that are away."""
+    request = {**BOTH_SIDES, "work": {"kind": "face", "face_angle": 30, "rise": 0.1}}
+    blocks = [{"size": 1.0}, {"size": 0.5, "count": 2}, {"size": 0.4}, {"size": 0.1}]
+
+    def high(**more: Any) -> Any:
+        flanks = call("wheels.flank", **request, box=blocks, **more)["result"]["flanks"]
+        return flanks[0]["dresser_setting"]["stack"]["high_blocks"]
+
+    assert high() == [1.0]
+    assert high(missing=[1.0]) == [0.5, 0.5]
+    assert high(missing=[1.0], in_use=[0.5]) == [0.5, 0.4, 0.1]
+
+
+def test_a_designation_is_a_slope(call: Call) -> None:
+    """A Morse taper's designation is its slope, in the nested work too: No. 2 is 0.59941 in/ft."""
+    work = {"kind": "cone", "designation": "morse-2", "large_diameter": 0.7, "small_diameter": 0.68}
+    request = {**BOTH_SIDES, "work": work, "spare_width": "stays-flat", "root_radius": 0}
+    flank = call("wheels.flank", **{**request, "edge_radius": 0})["result"]["flanks"][0]
+    half = math.degrees(math.atan(0.59941 / 24))
+    assert flank["angle_from_axis"]["degrees"] == pytest.approx(half, abs=1e-6)
 
 
 @pytest.mark.parametrize(
     ("change", "error", "match"),
     [
+        (
+            {"dresser": {"kind": "scale", "graduation": "0 05"}, "set": "inch-81"},
+            Disagreement,
+            r"set without blocks",
+        ),
+        ({"missing": [1]}, Disagreement, r"`set`, `sizes` and `box`"),
+        ({"work": {**CONE, "included_angle": None}}, Disagreement, r"slope .* is missing"),
         ({"wheel_width": 0.5}, Impossible, r"flanks together are 0\.489335 wide .* is 0\.5 wide"),
         ({"edge_radius": 0.25}, Impossible, r"straight between edge and other edge"),
         ({"root_radius": 0.5}, Impossible, r"radius at the root"),
-        ({"spare_width": "stays flat"}, Impossible, r"no root to blend"),
-        ({"work": {**CONE, "included_angle": 1e-4}}, Impossible, r"2\.29e\+05 long"),
+        ({"spare_width": "stays-flat"}, Impossible, r"no root to blend"),
+        (
+            {"work": {**CONE, "included_angle": 0.02, "large_diameter": 20}},
+            Impossible,
+            r"57300 long",
+        ),
         ({"wheel_diameter": 0.4}, Impossible, r"0\.22 below the periphery; the wheel's own axis"),
         ({"flange_diameter": 6.7}, Impossible, r"flange is 0\.15 below it"),
         ({"work": {**CONE, "small_diameter": 0.4}}, Impossible, r"not below the larger one"),
-        ({"work": {**CONE, "half_angle": 31}}, Disagreement, r"is not twice half_angle"),
-        ({"dresser": {**SINE_BASE, "set": "none"}}, Unreachable, r"no built-in set 'none'"),
-        ({"dresser": {**SINE_BASE, "set": "inch-81", "sizes": [1]}}, Disagreement, r"both sent"),
+        (
+            {"work": {**CONE, "half_angle": 31}},
+            Disagreement,
+            r"half_angle disagrees with included_angle by 7200″",
+        ),
+        ({"set": "none"}, Unreachable, r"no built-in set 'none'"),
+        ({"set": "inch-81", "sizes": [1]}, Disagreement, r"were sent together"),
     ],
 )
 def test_impossible_profiles_are_refused(

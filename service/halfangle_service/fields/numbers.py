@@ -17,7 +17,6 @@ UnitName = Literal[
     "length",  # the request's `units`
     "degree",
     "arcsecond",
-    "arcminute",
     "celsius",
     "per_kelvin",
     "1",  # a pure number
@@ -69,6 +68,7 @@ Arcsec = Annotated[float, FINITE, Field(ge=1e-6, le=324_000), Unit("arcsecond")]
 NonNegativeArcsec = Annotated[float, FINITE, Field(ge=0, le=324_000), Unit("arcsecond")]
 SignedArcsec = Annotated[float, FINITE, Field(ge=-324_000, le=324_000), Unit("arcsecond")]
 Celsius = Annotated[float, FINITE, Field(ge=-40, le=150), Unit("celsius")]
+Rpm = Annotated[float, FINITE, Field(ge=1, le=500_000), Unit("per_minute")]
 Number = Annotated[float, FINITE, Field(ge=-1e9, le=1e9), Unit("1")]
 
 # Results -------------------------------------------------------------------------------------

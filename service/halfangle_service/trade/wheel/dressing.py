@@ -24,7 +24,9 @@ def active_width(nose_radius: float, depth: float) -> float:
         raise Impossible(
             f"The diamond's nose has a radius of {plain(nose_radius)}; at {plain(depth)} deep its "
             "shank would touch the wheel.",
-            fields={"depth": f"should be no more than the nose radius, {plain(nose_radius)}"},
+            fields={
+                "depth_per_pass": f"should be no more than the nose radius, {plain(nose_radius)}"
+            },
         )
     return 2.0 * math.sqrt(2.0 * nose_radius * depth - depth**2)
 

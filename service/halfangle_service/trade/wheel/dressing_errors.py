@@ -10,6 +10,7 @@ length: a hyperbola. Its slope is tan β · q / r = tan β · √(1 − (e/r)²)
 
 import math
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,6 +19,14 @@ from halfangle_service.errors import Impossible
 from halfangle_service.trade.wording import plain
 
 Array = NDArray[np.float64]
+ErrorName = Literal[
+    "diamond-height",
+    "diamond-nose-radius",
+    "dresser-angle",
+    "wheel-wear",
+    "diamond-wear",
+    "all-together",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,22 +86,28 @@ def hyperbolic_radii(cone: DressedCone, diamond_height: float, stations: Array) 
 
 
 @dataclass(frozen=True, slots=True)
-class Hyperbola:
-    """A hyperbolic flank over the cone's length.
+class Effect:
+    """What an error does to the cone: to its half angle, its straightness, its surface (outward).
 
-    `mean_angle_error_rad`: slope of the chord from end to end less the half angle. `departure`:
-    greatest distance from that chord, square to it; since the curve bends one way only, it is also
-    the least distance of two parallel lines that hold it (its straightness). `at_radius`: the
-    wheel's radius there.
+    `straightness` is the least distance of two parallel lines that hold the surface.
     """
 
-    mean_angle_error_rad: float
-    departure: float
-    at_radius: float
+    angle_rad: float = 0.0
+    straightness: float = 0.0
+    outward: float = 0.0
+
+    @property
+    def present(self) -> bool:
+        """True where the angle or the form is out, which an inspection may show."""
+        return self.angle_rad != 0.0 or self.straightness > 0.0
 
 
-def hyperbola(cone: DressedCone, diamond_height: float) -> Hyperbola:
-    """Angle error and departure from straight of the flank that an off-height diamond dresses."""
+def hyperbola(cone: DressedCone, diamond_height: float) -> Effect:
+    """What the flank that an off-height diamond dresses does.
+
+    The angle is the slope of the chord from end to end; the straightness the greatest distance from
+    that chord, square to it, since the curve bends one way only.
+    """
     r1, r2 = hyperbolic_radii(cone, diamond_height, np.array([0.0, cone.length])).tolist()
     q1, q2 = (math.sqrt(r * r - diamond_height**2) for r in (r1, r2))
     # Slope of the chord against q; r² − q² is the same at both ends, so this does not cancel.
@@ -102,8 +117,8 @@ def hyperbola(cone: DressedCone, diamond_height: float) -> Hyperbola:
     q = slope * (r1 + r2) / math.sqrt(spread)
     radius = math.hypot(q, diamond_height)
     chord = math.atan(slope * math.tan(cone.angle_rad))
-    departure = max(r1 - slope * (q1 - q) - radius, 0.0) * math.cos(chord)
-    return Hyperbola(chord - cone.angle_rad, departure, radius)
+    straightness = max(r1 - slope * (q1 - q) - radius, 0.0) * math.cos(chord)
+    return Effect(chord - cone.angle_rad, straightness)
 
 
 def nose_displacement(angle_rad: float, nose_radius: float) -> float:
@@ -127,4 +142,64 @@ def angle_from_wear(slant: float, at_small_end: float, at_large_end: float) -> f
 
 def small_end_diameter_change(angle_rad: float, normal: float) -> float:
     """Change of the cone's diameter at a station for stock left on, square to the surface."""
-    return 2.0 * normal / math.cos(angle_rad)
+    return 2.0 * normal / math.cos(angle_rad) + 0.0
+
+
+def effects_of(
+    cone: DressedCone,
+    *,
+    diamond_height: float | None,
+    nose_radius: float | None,
+    dresser_angle_rad: float | None,
+    wear_small_end: float | None,
+    wear_large_end: float | None,
+    diamond_wear: float | None,
+    toward_small_end: bool,
+) -> dict[ErrorName, Effect | None]:
+    """The effect of each error, None where it was not stated, and of all that were together.
+
+    They are small, so that angles and displacements add.
+    """
+    height, nose, turned = diamond_height, nose_radius, dresser_angle_rad
+    effects: dict[ErrorName, Effect | None] = {
+        "diamond-height": None if height is None else hyperbola(cone, height),
+        "diamond-nose-radius": None if nose is None else _nose(cone, nose),
+        "dresser-angle": None if turned is None else Effect(turned),
+        "wheel-wear": _wheel_wear(cone, wear_small_end, wear_large_end),
+        "diamond-wear": _diamond_wear(cone, diamond_wear, toward_small_end=toward_small_end),
+    }
+    stated = [effect for effect in effects.values() if effect is not None]
+    together = Effect(
+        sum(effect.angle_rad for effect in stated),
+        sum(effect.straightness for effect in stated),
+        sum(effect.outward for effect in stated),
+    )
+    return effects | {"all-together": together if stated else None}
+
+
+def _nose(cone: DressedCone, nose_radius: float) -> Effect:
+    return Effect(outward=nose_displacement(cone.angle_rad, nose_radius))
+
+
+def _wheel_wear(
+    cone: DressedCone, at_small_end: float | None, at_large_end: float | None
+) -> Effect | None:
+    """Wear of the flank; of an end where none was stated nothing is counted."""
+    if at_small_end is None and at_large_end is None:
+        return None
+    return _wear(cone, at_small_end or 0.0, at_large_end or 0.0)
+
+
+def _diamond_wear(
+    cone: DressedCone, wear: float | None, *, toward_small_end: bool
+) -> Effect | None:
+    """The shorter diamond leaves the flank proud at the end of its way: wear of the other sign."""
+    if wear is None:
+        return None
+    return _wear(cone, *((-wear, 0.0) if toward_small_end else (0.0, -wear)))
+
+
+def _wear(cone: DressedCone, at_small_end: float, at_large_end: float) -> Effect:
+    """Wear of the flank, square to it, turns the cone and leaves its small end larger."""
+    turned = angle_from_wear(cone.slant, at_small_end, at_large_end)
+    return Effect(turned, outward=at_small_end)

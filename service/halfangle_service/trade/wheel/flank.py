@@ -7,12 +7,28 @@ that the ground surface makes with the work's axis (or with the table). Derived 
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from halfangle_service.errors import Impossible
 from halfangle_service.trade.wording import plain
 
 #: The largest length that a request may hold, in its unit.
 LONGEST = 1e4
+#: What becomes of the wheel's width beyond its flanks.
+SpareWidth = Literal["stays-flat", "flank-runs-on", "land-below-flank"]
+
+
+@dataclass(frozen=True, slots=True)
+class Surface:
+    """A surface to grind: its angle to the wheel's axis, its rise (radially, or in height)."""
+
+    angle_rad: float
+    rise: float
+
+    @property
+    def slant(self) -> float:
+        """Length along the slope."""
+        return self.rise / math.sin(self.angle_rad)
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +38,41 @@ class Flank:
     width: float
     slant: float
     depth: float
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One side of the wheel: the surface, the flank that it needs, the one dressed, its land."""
+
+    surface: Surface
+    needed: Flank
+    dressed: Flank
+    land: float
+
+
+def sides_of(
+    surfaces: Sequence[Surface],
+    wheel_width: float,
+    edge_flat: float,
+    overrun: float,
+    spare_width: SpareWidth,
+) -> tuple[list[Side], float]:
+    """Each side as it will be dressed, and the width of periphery that is left.
+
+    Two flanks share the width to spare equally. Raises Impossible where the flanks do not fit.
+    """
+    needed = [flank_for_rise(surface.angle_rad, surface.rise, overrun) for surface in surfaces]
+    require_fits(needed, wheel_width, edge_flat)
+    # A spare width within rounding of nothing must not become a land of 1e-16.
+    spare = wheel_width - sum(flank.width for flank in needed) - edge_flat
+    spare = spare if spare > 1e-12 * wheel_width else 0.0
+    share = 0.0 if spare_width == "stays-flat" else spare / len(needed)
+    runs_on, land = (share, 0.0) if spare_width == "flank-runs-on" else (0.0, share)
+    sides = [
+        Side(surface, flank, run_on(flank, surface.angle_rad, runs_on), land)
+        for surface, flank in zip(surfaces, needed, strict=True)
+    ]
+    return sides, edge_flat + spare - share * len(needed)
 
 
 def flank_for_rise(angle_rad: float, rise: float, overrun: float) -> Flank:

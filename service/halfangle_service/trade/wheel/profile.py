@@ -1,8 +1,9 @@
 """The dressed profile of a wheel: a chain of straight segments with radii blended at its corners.
 
 x runs along the wheel's axis from one side of the wheel to the other; y is 0 at the periphery
-before dressing and negative below it. Derived here: a circle of radius r that touches both segments
-of a corner touches them at r / tan(half the angle between them) from the corner.
+before dressing and negative below it; lengths in any one unit. Derived here: a circle of radius r
+that touches both segments of a corner touches them at r / tan(half the angle between them) from the
+corner.
 """
 
 import math
@@ -73,6 +74,10 @@ class Profile:
         starts = [self.corners[0].at, *self._after()]
         ends = [*self._before(), self.corners[-1].at]
         yield from zip(starts, ends, strict=True)
+
+    def straight_slants(self) -> list[float]:
+        """Lengths of the straight parts of the flanks, in order."""
+        return [math.dist(a, b) for a, b in self.straights() if abs(a[1] - b[1]) > 0.0]
 
     def points(self) -> list[Point]:
         """Coordinates along the profile; arcs in steps of at most 3 degrees."""

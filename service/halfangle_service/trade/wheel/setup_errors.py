@@ -69,27 +69,30 @@ class Setup:
 
 @dataclass(frozen=True, slots=True)
 class Errors:
-    """Set-up errors: offset of the axis at the small end, tilt in the plane, yaw out of it."""
+    """Set-up errors: offset of the axis at the small end, pitch in the plane, yaw out of it."""
 
     axis_offset: float = 0.0
-    tilt_rad: float = 0.0
+    pitch_rad: float = 0.0
     yaw_rad: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """The surface as ground: half angle of the fitted line, form about it, radius at the start."""
+    """The surface as ground: half angle of the fitted line, straightness, radius at the start.
+
+    `straightness` is the surface's peak to valley about that line, square to it.
+    """
 
     half_angle: float
-    form_error: float
+    straightness: float
     small_radius: float
     stations: Array
     radii: Array
 
 
 def ground_by_traverse(setup: Setup, errors: Errors, stations: Array) -> Ground:
-    """The true cone under a wheel that sweeps a plane: sin α′ = sin(α + tilt) cos(yaw)."""
-    set_angle = setup.half_angle + errors.tilt_rad
+    """The true cone under a wheel that sweeps a plane: sin α′ = sin(α + pitch) cos(yaw)."""
+    set_angle = setup.half_angle + errors.pitch_rad
     half_angle = angle_at_yaw(set_angle, errors.yaw_rad)
     height = setup.small_radius * math.cos(set_angle)
     radii = (height + stations * math.sin(half_angle)) / math.cos(half_angle)
@@ -101,8 +104,8 @@ def ground_by_plunge(setup: Setup, errors: Errors, stations: Array) -> Ground:
     radii = ground_radii(setup, errors, stations)
     slope, start = np.polyfit(stations, radii, 1)
     residual = (radii - (start + slope * stations)) * math.cos(math.atan(slope))
-    form = float(np.max(residual) - np.min(residual))
-    return Ground(math.atan(float(slope)), form, float(radii[0]), stations, radii)
+    straightness = float(np.max(residual) - np.min(residual))
+    return Ground(math.atan(float(slope)), straightness, float(radii[0]), stations, radii)
 
 
 def ground_radii(setup: Setup, errors: Errors, stations: Array) -> Array:
@@ -148,7 +151,7 @@ def _wheel_axis(wheel_angle: float) -> tuple[Array, Array]:
 
 def _work_axis(setup: Setup, errors: Errors) -> tuple[Array, Array]:
     """Point of the work's axis at the small end, and its direction to the large one."""
-    angle = setup.half_angle + errors.tilt_rad
+    angle = setup.half_angle + errors.pitch_rad
     cos, sin = math.cos(angle), math.sin(angle)
     start = np.array([-sin, cos, 0.0]) * setup.small_radius
     start[2] = errors.axis_offset

@@ -5,19 +5,20 @@ lowest of them counts, and a mark that is not known is not a permission.
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Literal
+
+from halfangle_service.trade.uncertainty import Forecast
 
 #: 1 m/s in ft/min: 60 s over 0.3048 m, exact (international foot).
 FT_PER_MIN = 60.0 / 0.3048
-
-SpeedVerdict = Literal["over marked speed", "within marked speed", "unknown"]
-SideVerdict = Literal["not asked", "rated, as stated", "not rated", "unknown"]
-Verdict = Literal["stop", "unknown", "no objection found"]
+#: A flange should be at least this share of a straight wheel's diameter.
+FLANGE_SHARE = 1.0 / 3.0
 
 #: A setting that equals its limit is not over it, whatever the rounding of π D n.
 _ROUNDING = 1.0 + 1e-9
+#: What counts more than what: a limit broken before one unknown, that before all kept.
+_GRAVEST: tuple[Forecast, ...] = ("does-not-hold", "may-not-hold", "not-stated", "holds")
 
 
 def surface_speed(diameter_mm: float, rpm: float) -> float:
@@ -67,28 +68,32 @@ class Marking:
         """The limits that a spindle speed is over."""
         return {n: v for n, v in self.limits(new_diameter_mm).items() if rpm > v * _ROUNDING}
 
-    def speed_verdict(self, rpm: float, new_diameter_mm: float) -> SpeedVerdict:
-        """Verdict on a spindle speed; without any mark on the wheel it is never 'within'."""
+    def forecast(self, rpm: float, new_diameter_mm: float) -> Forecast:
+        """Whether a spindle speed keeps every mark; without any on the wheel it never `holds`."""
         if self.exceeded(rpm, new_diameter_mm):
-            return "over marked speed"
-        return "within marked speed" if self.known else "unknown"
+            return "does-not-hold"
+        return "holds" if self.known else "not-stated"
 
     def largest_rpm(self, new_diameter_mm: float) -> float | None:
         """Highest spindle speed that no limit forbids; None where the wheel bears no mark."""
         return min(self.limits(new_diameter_mm).values()) if self.known else None
 
 
-def side_verdict(*, asked: bool, rated: bool | None) -> SideVerdict:
-    """Verdict on grinding with the wheel's side: it needs a wheel stated to be rated for it."""
+def side_forecast(*, asked: bool, rated: bool | None) -> Forecast | None:
+    """Whether the wheel's side may grind: it needs a wheel stated to be rated for it.
+
+    None where its side is not to grind.
+    """
     if not asked:
-        return "not asked"
-    return "unknown" if rated is None else "rated, as stated" if rated else "not rated"
+        return None
+    return "not-stated" if rated is None else "holds" if rated else "does-not-hold"
 
 
-def overall(speed: SpeedVerdict, side: SideVerdict, *, type_known: bool) -> Verdict:
-    """The worst of all: a stop before an unknown, an unknown before no objection."""
-    if speed == "over marked speed" or side == "not rated":
-        return "stop"
-    if speed == "unknown" or side == "unknown" or not type_known:
-        return "unknown"
-    return "no objection found"
+def flange_too_small(flange_diameter: float, wheel_diameter: float) -> bool:
+    """True where the flanges are less than a third of the wheel's diameter."""
+    return flange_diameter < wheel_diameter * FLANGE_SHARE * (1.0 - 1e-9)
+
+
+def gravest(forecasts: Iterable[Forecast]) -> Forecast:
+    """The worst of them: a limit broken, before one unknown, before all kept."""
+    return min(forecasts, key=_GRAVEST.index)

@@ -1,78 +1,95 @@
-"""Four ways to grind one cone: what each can reach, what it takes, and what rules it out.
+"""Four ways to grind one cone: the budget of the included angle that each makes, in arc-seconds.
 
-Errors are limits (±) of the included angle in arc-seconds, each twice the half angle's. Derived
-here: a setting by a sine base errs by the stack's tolerance over L cos θ; a scale by half of its
-graduation; wear and breakdown by their depth over the slant.
+Every error is a limit (±), rectangular, and acts on the included angle by twice what it does to the
+half angle; an error that was not stated is None, and is named in the budget. Derived here: a
+setting by a sine base errs by the stack's tolerance over L cos θ, a scale by half of its
+graduation, wear and breakdown by the angle of their depth over the slant. A diamond off the wheel's
+axis, and a work axis off its height, act by their square and always the same way: they are
+one-sided. Contributions have the names of the request's fields.
 """
 
 import math
-from dataclasses import dataclass
-from typing import Literal
 
 import numpy as np
 
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.sine.geometry import arcsec_per_height
+from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.wheel.dressing_errors import DressedCone, hyperbola
 from halfangle_service.trade.wheel.setup_errors import Errors, Setup, ground_by_plunge
 
-WayVerdict = Literal["fits", "doubtful", "ruled out"]
+#: What turns the half angle turns the included angle by twice as much.
+HALF_TO_INCLUDED = 2.0
 #: Stations for the fit of a plunged surface.
 _STATIONS = 21
 
-
-@dataclass(frozen=True, slots=True)
-class Contribution:
-    """One error of a way: its limit ± on the included angle, in arc-seconds."""
-
-    name: str
-    arcsec: float
+#: A contribution, or the name of one that was not stated.
+Stated = Contribution | str
 
 
-def root_sum_square(contributions: list[Contribution]) -> float:
-    """What to expect: independent errors, root of the sum of squares."""
-    return math.sqrt(sum(c.arcsec**2 for c in contributions))
+def budget_of(*stated: Stated) -> Budget:
+    """Budget of what was stated, with the names of what was not."""
+    return Budget(
+        tuple(entry for entry in stated if isinstance(entry, Contribution)),
+        not_stated=tuple(entry for entry in stated if isinstance(entry, str)),
+    )
 
 
-def worst_case(contributions: list[Contribution]) -> float:
-    """All errors at their limits in the same direction."""
-    return sum(c.arcsec for c in contributions)
+def by_angle(name: str, half_angle_arcsec: float | None) -> Stated:
+    """An error that turns the half angle one to one, in arc-seconds."""
+    if half_angle_arcsec is None:
+        return name
+    return Contribution(name, half_angle_arcsec, sensitivity=HALF_TO_INCLUDED)
 
 
-def by_sine_base(center_distance: float, angle_rad: float, height_tolerance: float) -> float:
-    """Limit from the stack under a sine base (or plate) at an angle."""
-    return 2.0 * arcsec_per_height(center_distance, angle_rad) * height_tolerance
+def by_sine_base(
+    name: str, center_distance: float, angle_rad: float, height_tolerance: float | None
+) -> Stated:
+    """The stack under a sine base (or plate) at an angle."""
+    if height_tolerance is None:
+        return name
+    per_height = HALF_TO_INCLUDED * arcsec_per_height(center_distance, angle_rad)
+    return Contribution(name, height_tolerance, sensitivity=per_height, unit="length")
 
 
-def by_scale(graduation_degrees: float) -> float:
-    """Limit from setting a scale to half of its graduation."""
-    return 2.0 * graduation_degrees * 3600.0 / 2.0
+def by_scale(name: str, graduation_degrees: float) -> Stated:
+    """A scale, set to half of its graduation."""
+    per_degree = HALF_TO_INCLUDED * 3600.0
+    return Contribution(name, graduation_degrees / 2.0, sensitivity=per_degree, unit="degree")
 
 
-def by_wear(slant: float, wear: float) -> float:
-    """Limit from wear or breakdown of so much at one end of the surface."""
-    return 2.0 * math.atan(wear / slant) * ARCSEC_PER_RADIAN
+def by_wear(name: str, slant: float, wear: float | None) -> Stated:
+    """Wear or breakdown of so much, square to the surface, at one end of it."""
+    if wear is None:
+        return name
+    turned = math.atan(wear / slant) / wear if wear else 1.0 / slant
+    per_length = HALF_TO_INCLUDED * turned * ARCSEC_PER_RADIAN
+    return Contribution(name, wear, sensitivity=per_length, unit="length")
 
 
-def by_diamond_height(cone: DressedCone, height: float) -> float:
-    """Limit from a diamond off the wheel's axis by so much."""
-    return 2.0 * abs(hyperbola(cone, height).mean_angle_error_rad) * ARCSEC_PER_RADIAN
+def by_diamond_height(name: str, cone: DressedCone, height: float | None) -> Stated:
+    """A diamond off the wheel's axis by so much, above or below alike."""
+    if height is None:
+        return name
+    return _one_sided(name, height, hyperbola(cone, height).angle_rad)
 
 
-def by_axis_offset(cone: DressedCone, offset: float) -> float:
-    """Limit from a swivelled work axis that is high or low by so much under a flat wheel.
+def by_axis_offset(name: str, cone: DressedCone, offset: float | None) -> Stated:
+    """A swivelled work axis that is high or low by so much under a flat wheel, plunged.
 
     Raises Impossible where the axis misses the wheel.
     """
+    if offset is None:
+        return name
     setup = Setup(cone.angle_rad, 0.0, cone.small_radius, cone.length, cone.wheel_radius)
     setup.require_wheel(offset)
     stations = np.linspace(0.0, cone.length, _STATIONS)
     ground = ground_by_plunge(setup, Errors(axis_offset=offset), stations)
-    return 2.0 * abs(ground.half_angle - cone.angle_rad) * ARCSEC_PER_RADIAN
+    return _one_sided(name, offset, ground.half_angle - cone.angle_rad)
 
 
-def verdict(reasons: list[str], expected: float, worst: float, tolerance: float) -> WayVerdict:
-    """Ruled out by any reason or the expected error; doubtful where only the worst is too much."""
-    if reasons or expected > tolerance:
-        return "ruled out"
-    return "doubtful" if worst > tolerance else "fits"
+def _one_sided(name: str, limit: float, half_angle_rad: float) -> Contribution:
+    """An error that at its limit turns the half angle by so much, whichever its own sign."""
+    included = HALF_TO_INCLUDED * half_angle_rad * ARCSEC_PER_RADIAN
+    per_length = included / limit if limit else 0.0
+    return Contribution(name, limit, sensitivity=per_length, one_sided=True, unit="length")

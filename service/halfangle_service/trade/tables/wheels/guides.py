@@ -2,16 +2,18 @@
 
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
+from typing import Any, Literal
 
 from halfangle_service.trade.tables.loader import read_table
+
+Purpose = Literal["roughing", "general", "finishing"]
 
 
 @dataclass(frozen=True, slots=True)
 class Guide:
     """Guide values for a purpose: overlap ratio, and depth of a pass in mm, from and to."""
 
-    purpose: str
+    purpose: Purpose
     overlap_low: float
     overlap_high: float
     depth_low_mm: float
@@ -22,7 +24,7 @@ class Guide:
 
 
 @cache
-def guides() -> dict[str, Guide]:
+def guides() -> dict[Purpose, Guide]:
     """Give the guide values by purpose, from the table beside this module, coarse to fine."""
     return {row["purpose"]: _read(row) for row in read_table(__name__, "dressing.toml")["guide"]}
 

@@ -1,0 +1,264 @@
+"""Dressing with a single-point diamond, and the guide values for it."""
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from pydantic import Field
+
+from halfangle_service.cautions import DRESSING_SAFETY
+from halfangle_service.fields import (
+    FINITE,
+    Count,
+    Length,
+    LengthOut,
+    NonNegativeLength,
+    NumberOut,
+    RequestModel,
+    ResultModel,
+    Rpm,
+    Unit,
+    UnitsField,
+    from_mm,
+    to_mm,
+)
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.choice import one_of
+from halfangle_service.operation import Outcome, Source, Standing, operation, published_table
+from halfangle_service.trade.tables.wheels.guides import Guide, Purpose, guides
+from halfangle_service.trade.wheel.dressing import active_width, cusp_height, lead_for
+from halfangle_service.trade.wording import plain
+
+#: Past this the dress closes the wheel more than it cleans it.
+GLAZING_OVERLAP = 10.0
+
+Traverse = Annotated[float, FINITE, Field(ge=1e-6, le=1e5), Unit("length_per_minute")]
+TraverseOut = Annotated[float, Unit("length_per_minute")]
+SecondsOut = Annotated[float, Unit("second")]
+
+_DERIVED = Source(
+    citation="Derived here: the diamond's nose touches the wheel over a chord of its circle.",
+    standing="derived",
+)
+_OVERLAP = Source(
+    citation="Overlap ratio as active width over feed in one turn of the wheel: Klocke, "
+    "Manufacturing Processes 2: Grinding, Honing, Lapping, as a public excerpt prints it (6.26).",
+    standing="published",
+)
+_GUIDES = Source(
+    citation="Guide values of overlap ratio and depth, from grinding textbooks and shop texts; "
+    "each row names its own.",
+    standing="from-memory",
+)
+
+
+class WheelDressingRequest(RequestModel):
+    """A diamond, its depth of cut, and an overlap ratio, a traverse or a purpose."""
+
+    units: UnitsField
+    rpm: Rpm = Field(
+        description="Spindle speed of the wheel while it is dressed, per minute.", examples=[1410.0]
+    )
+    nose_radius: Length | None = Field(
+        None,
+        description="Radius of the diamond's nose, in `units`. Either this or `active_width`.",
+        examples=[0.38],
+    )
+    active_width: Length | None = Field(
+        None,
+        description="Width over which the diamond touches the wheel, in `units`, where it is known "
+        "by itself (a flat or worn diamond, a blade).",
+    )
+    depth_per_pass: Length = Field(
+        description="Depth dressed away by one pass, in `units`.", examples=[0.025]
+    )
+    overlap_ratio: Annotated[float, FINITE, Field(ge=0.01, le=1000), Unit("1")] | None = Field(
+        None,
+        description="Overlap ratio wanted. One of this, `traverse` and `purpose`.",
+        examples=[2.0],
+    )
+    traverse: Traverse | None = Field(
+        None, description="Traverse of the diamond, in `units` per minute."
+    )
+    purpose: Purpose | None = Field(
+        None, description="Purpose: the middle of the guide's overlap ratio for it is taken."
+    )
+    width_to_dress: Length = Field(
+        description="Width of the wheel, or length of its flank, to dress, in `units`.",
+        examples=[25.0],
+    )
+    overrun: NonNegativeLength = Field(
+        0.0, description="How far the diamond runs past each end of that width, in `units`."
+    )
+    passes: Annotated[int, Count(ge=1, le=100_000)] = Field(
+        1, description="How many passes of this depth."
+    )
+
+
+class DressingGuideRange(ResultModel):
+    """What the guide values for one purpose mean for this diamond and wheel."""
+
+    purpose: Purpose = Field(description="Purpose.")
+    overlap_low: NumberOut = Field(description="Overlap ratio, from.")
+    overlap_high: NumberOut = Field(description="Overlap ratio, to.")
+    traverse_fastest: TraverseOut = Field(description="Traverse at the lower overlap ratio.")
+    traverse_slowest: TraverseOut = Field(description="Traverse at the higher overlap ratio.")
+    meets: bool = Field(description="True where the overlap ratio of this dress lies within.")
+    source: str = Field(description="Where the guide values come from.")
+    standing: Standing = Field(description="How they are had.")
+
+
+class WheelDressingResult(ResultModel):
+    """Lead, traverse and time of a dress, and the thread that it leaves on the wheel."""
+
+    active_width: LengthOut = Field(description="Width over which the diamond touches the wheel.")
+    lead: LengthOut = Field(description="Way of the diamond along the wheel in one turn of it.")
+    overlap_ratio: NumberOut = Field(
+        description="Active width over lead: how many times each place is dressed in one pass."
+    )
+    traverse: TraverseOut = Field(description="Traverse of the diamond, in `units` per minute.")
+    cusp_height: LengthOut | None = Field(
+        description="Height of the cusps that a round nose leaves, in theory; null for an active "
+        "width given by itself, or a lead past the nose's width."
+    )
+    pass_seconds: SecondsOut = Field(
+        description="Time of one pass over the width and both overruns, its return not counted."
+    )
+    total_seconds: SecondsOut = Field(description="Time of all passes, returns not counted.")
+    total_depth: LengthOut = Field(description="Depth dressed away by all passes.")
+    guides: list[DressingGuideRange] = Field(description="The guide values, coarse to fine.")
+
+
+class DressingGuideEntry(ResultModel):
+    """Guide values for one purpose."""
+
+    purpose: Purpose = Field(description="Purpose.")
+    overlap_low: NumberOut = Field(description="Overlap ratio, from.")
+    overlap_high: NumberOut = Field(description="Overlap ratio, to.")
+    depth_low_mm: Annotated[float, Unit("millimetre")] = Field(
+        description="Depth of one pass, from."
+    )
+    depth_high_mm: Annotated[float, Unit("millimetre")] = Field(
+        description="Depth of one pass, to."
+    )
+    note: str = Field(description="What it does.")
+    source: str = Field(description="Where the values come from.")
+    standing: Standing = Field(description="How they are had.")
+
+
+@operation(
+    "wheels.dressing",
+    relations=(
+        "active width = 2 √(2 ρ a − a²)",
+        "lead = active width / overlap ratio",
+        "traverse = lead × rpm",
+        "cusp height = ρ − √(ρ² − lead² / 4)",
+    ),
+    sources=(_DERIVED, _OVERLAP, _GUIDES),
+    example={
+        "units": "mm",
+        "rpm": 1410,
+        "nose_radius": 0.38,
+        "depth_per_pass": 0.025,
+        "overlap_ratio": 2,
+        "width_to_dress": 25,
+    },
+)
+def dressing(request: WheelDressingRequest) -> Outcome[WheelDressingResult]:
+    """Dressing: overlap, lead and traverse.
+
+    Lead and traverse of a single-point diamond for a wanted overlap ratio, or back; the cusps that
+    it leaves, the time it takes, and guide values from coarse to fine.
+    """
+    one_of(request, "nose_radius", "active_width")
+    width = request.active_width or active_width(request.nose_radius or 0.0, request.depth_per_pass)
+    overlap = _overlap(request, width)
+    lead = lead_for(width, overlap)
+    seconds = 60.0 * (request.width_to_dress + 2.0 * request.overrun) / (lead * request.rpm)
+    result = WheelDressingResult(
+        active_width=width,
+        lead=lead,
+        overlap_ratio=overlap,
+        traverse=lead * request.rpm,
+        cusp_height=None if request.nose_radius is None else cusp_height(request.nose_radius, lead),
+        pass_seconds=seconds,
+        total_seconds=seconds * request.passes,
+        total_depth=request.depth_per_pass * request.passes,
+        guides=[_guide_range(guide, width, request.rpm, overlap) for guide in guides().values()],
+    )
+    return Outcome(result, tuple(_advisories(request, result)))
+
+
+def _overlap(request: WheelDressingRequest, width: float) -> float:
+    """Overlap ratio from the one of three that the request gives."""
+    one_of(request, "overlap_ratio", "traverse", "purpose")
+    if request.purpose is not None:
+        guide = guides()[request.purpose]
+        return (guide.overlap_low + guide.overlap_high) / 2.0
+    if request.traverse is not None:
+        return width * request.rpm / request.traverse
+    return request.overlap_ratio or 0.0
+
+
+def _guide_range(guide: Guide, width: float, rpm: float, overlap: float) -> DressingGuideRange:
+    return DressingGuideRange(
+        purpose=guide.purpose,
+        overlap_low=guide.overlap_low,
+        overlap_high=guide.overlap_high,
+        traverse_fastest=width * rpm / guide.overlap_low,
+        traverse_slowest=width * rpm / guide.overlap_high,
+        meets=guide.overlap_low <= overlap <= guide.overlap_high,
+        source=guide.source,
+        standing=guide.standing,
+    )
+
+
+def _advisories(request: WheelDressingRequest, result: WheelDressingResult) -> Iterator[Advisory]:
+    if result.overlap_ratio < 1.0:
+        yield caution(
+            "thread-left",
+            f"The diamond moves {plain(result.lead)} in one turn and touches only "
+            f"{plain(result.active_width)}: it cuts a thread and leaves part of the wheel "
+            "undressed.",
+        )
+    if result.overlap_ratio > GLAZING_OVERLAP:
+        yield caution(
+            "glazing",
+            f"At an overlap ratio of {plain(result.overlap_ratio, 4)} the diamond rubs rather "
+            "than cuts: the wheel comes out closed and burns (common practice, no source).",
+        )
+    deepest = max(guide.depth_high_mm for guide in guides().values())
+    if to_mm(request.depth_per_pass, request.units) > deepest * (1.0 + 1e-9):
+        yield caution(
+            "deep-pass",
+            f"A pass of {plain(request.depth_per_pass)} is deeper than the guides give "
+            f"({plain(from_mm(deepest, request.units), 4)} {request.units}): it heats and shocks "
+            "the diamond.",
+        )
+    yield note(
+        "diamond-drag",
+        "Incline a single-point diamond by 10° to 15° so that the wheel drags it, and turn it in "
+        "its holder now and then (from memory of shop texts). Traverse without dwelling.",
+    )
+    yield DRESSING_SAFETY
+
+
+@published_table("wheels.guides", singular="guide", key="purpose", sources=(_GUIDES,))
+def guide_values() -> dict[str, DressingGuideEntry]:
+    """Guide values for dressing.
+
+    Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
+    """
+    return {guide.purpose: _entry(guide) for guide in guides().values()}
+
+
+def _entry(guide: Guide) -> DressingGuideEntry:
+    return DressingGuideEntry(
+        purpose=guide.purpose,
+        overlap_low=guide.overlap_low,
+        overlap_high=guide.overlap_high,
+        depth_low_mm=guide.depth_low_mm,
+        depth_high_mm=guide.depth_high_mm,
+        note=guide.note,
+        source=guide.source,
+        standing=guide.standing,
+    )

@@ -1,0 +1,347 @@
+"""Four ways to grind a cone, each as a shop describes it, and what can be said of it for one cone.
+
+Every error is ±, and acts in the plane that holds the work's axis and the wanted generator, one to
+one on the half angle, unless its description says otherwise. An error that is absent is not stated;
+0 states that there is none.
+"""
+
+import math
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.fields import (
+    FINITE,
+    AngleInput,
+    Length,
+    NonNegativeArcsec,
+    NonNegativeLength,
+    RequestModel,
+    Unit,
+)
+from halfangle_service.fields.plates import CenterDistance
+from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
+from halfangle_service.trade.uncertainty import Budget
+from halfangle_service.trade.wheel.dresser import dresser_angle
+from halfangle_service.trade.wheel.dressing_errors import DressedCone
+from halfangle_service.trade.wheel.flank import dressing_passes, flank_for_rise
+from halfangle_service.trade.wheel.ways import (
+    Stated,
+    budget_of,
+    by_angle,
+    by_axis_offset,
+    by_diamond_height,
+    by_scale,
+    by_sine_base,
+    by_wear,
+)
+from halfangle_service.trade.wording import plain
+
+Minutes = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("minute")]
+Seconds = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("second")]
+
+WayName = Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"]
+Breakdown = Annotated[
+    NonNegativeLength | None,
+    Field(
+        description="Breakdown of the wheel over the length of the surface, square to it, in "
+        "`units`; 0 where the traverse evens it out."
+    ),
+]
+LargestAngle = Annotated[float, AngleInput(gt=0, lt=90)] | None
+
+
+class ChooseSinePlate(RequestModel):
+    """The sine plate with a flat wheel, table traversed."""
+
+    center_distance: CenterDistance
+    stack_tolerance: NonNegativeLength | None = Field(
+        None, description="Error ± of the stack as wrung, in `units`.", examples=[0.00002]
+    )
+    plate_error_arcsec: NonNegativeArcsec | None = Field(
+        None,
+        description="Error ± of the plate itself at this angle, in arc-seconds, in the plane in "
+        "which it tilts.",
+    )
+    axis_pitch_arcsec: NonNegativeArcsec | None = Field(
+        None,
+        description="Error ± of the fixture's axis from parallel to the plate, in arc-seconds, in "
+        "the plane in which the plate tilts.",
+        examples=[5.0],
+    )
+    wheel_breakdown: Breakdown = None
+    largest_angle: LargestAngle = Field(
+        None, description="Largest angle that the plate reaches, in degrees."
+    )
+    setup_minutes: Minutes = Field(
+        30.0, description="Time to set up, in minutes (default: common practice, no source)."
+    )
+    inspection_minutes: Minutes = Field(
+        5.0, description="Time to inspect the first piece, in minutes (same standing)."
+    )
+
+
+class ChooseDressedWheel(RequestModel):
+    """A flank dressed on the wheel, axes parallel."""
+
+    wheel_width: Length = Field(description="Width of the wheel, in `units`.", examples=[0.5])
+    dresser: Dresser
+    stack_tolerance: NonNegativeLength | None = Field(
+        None, description="Error ± of the stack under the dresser's sine base, in `units`."
+    )
+    diamond_height: NonNegativeLength | None = Field(
+        None,
+        description="Error ± of the diamond's height from the wheel's axis, in `units`; acts by "
+        "its square.",
+        examples=[0.02],
+    )
+    flank_wear: NonNegativeLength | None = Field(
+        None,
+        description="Wear of the flank at one end between dressings, square to it, in `units`.",
+        examples=[0.0001],
+    )
+    axis_pitch_arcsec: NonNegativeArcsec | None = Field(
+        None,
+        description="Error ± of the work's axis from parallel to the wheel's, in arc-seconds, in "
+        "the plane of both axes.",
+    )
+    depth_per_pass: Length = Field(
+        description="Depth dressed away by one pass, radially, in `units`.", examples=[0.0005]
+    )
+    seconds_per_pass: Seconds = Field(
+        10.0, description="Time of one pass with its return, in seconds (same standing)."
+    )
+    setup_minutes: Minutes = Field(
+        40.0, description="Time to set up, dressing apart, in minutes (same standing)."
+    )
+    inspection_minutes: Minutes = Field(
+        20.0, description="Time of the optical check, in minutes (same standing)."
+    )
+
+
+class ChooseWheelSide(RequestModel):
+    """The wheel's side, work swivelled to it."""
+
+    rated_for_side: bool | None = Field(
+        None,
+        strict=True,
+        description="Whether the wheel is stated to be rated for grinding with its side. Absent "
+        "where it is not known: then this way is ruled out.",
+    )
+    usable_width: Length = Field(
+        description="Radial width of the side that may grind, in `units`.", examples=[1.0]
+    )
+    swivel_error_arcsec: NonNegativeArcsec | None = Field(
+        None,
+        description="Error ± of the set swivel angle, in arc-seconds, in the plane in which the "
+        "work swivels.",
+        examples=[60.0],
+    )
+    side_error_arcsec: NonNegativeArcsec | None = Field(
+        None,
+        description="Error ± of the side from square to the wheel's axis, in arc-seconds, in the "
+        "plane in which the work swivels.",
+    )
+    side_wear: NonNegativeLength | None = Field(
+        None, description="Wear of the side over the surface, square to it, in `units`."
+    )
+    setup_minutes: Minutes = Field(20.0, description="Time to set up, in minutes (same standing).")
+    inspection_minutes: Minutes = Field(
+        20.0, description="Time to measure the angle, in minutes (same standing)."
+    )
+
+
+class ChooseWorkhead(RequestModel):
+    """A workhead swivelled by its scale under a flat wheel."""
+
+    graduation: Annotated[float, AngleInput(gt=0, le=5)] = Field(
+        description="Smallest step that its scale or vernier shows, in degrees; it is set to half "
+        "of it.",
+        examples=["0 05"],
+    )
+    axis_offset: NonNegativeLength | None = Field(
+        None,
+        description="Error ± of the work axis from the wheel axis' height, in `units`; acts by its "
+        "square.",
+    )
+    wheel_breakdown: Breakdown = None
+    largest_angle: LargestAngle = Field(
+        None, description="Largest angle to which it swivels, in degrees."
+    )
+    setup_minutes: Minutes = Field(15.0, description="Time to set up, in minutes (same standing).")
+    inspection_minutes: Minutes = Field(
+        20.0, description="Time to measure the angle, in minutes (same standing)."
+    )
+
+
+class ChooseWays(RequestModel):
+    """The ways to consider, each as far as the shop has it."""
+
+    sine_plate: ChooseSinePlate | None = Field(None, description="Absent where there is none.")
+    dressed_wheel: ChooseDressedWheel | None = Field(
+        None, description="Absent where there is no dresser."
+    )
+    wheel_side: ChooseWheelSide | None = Field(
+        None, description="Absent where the side is not to grind."
+    )
+    swivelled_workhead: ChooseWorkhead | None = Field(
+        None, description="Absent where there is none."
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """A way for one cone: the budget of its included angle, times, checks, reasons against it."""
+
+    name: WayName
+    setup_minutes: float
+    inspection_minutes: float
+    inspect: tuple[str, ...]
+    budget: Budget
+    reasons: tuple[str, ...] = ()
+
+
+def ways_of(ways: ChooseWays, cone: DressedCone) -> Iterator[Way]:
+    """Each way that is described, for this cone."""
+    if ways.sine_plate is not None:
+        yield _sine_plate(ways.sine_plate, cone)
+    if ways.dressed_wheel is not None:
+        yield _dressed_wheel(ways.dressed_wheel, cone)
+    if ways.wheel_side is not None:
+        yield _wheel_side(ways.wheel_side, cone)
+    if ways.swivelled_workhead is not None:
+        yield _workhead(ways.swivelled_workhead, cone)
+
+
+def _sine_plate(plate: ChooseSinePlate, cone: DressedCone) -> Way:
+    stack = by_sine_base(
+        "stack_tolerance", plate.center_distance, cone.angle_rad, plate.stack_tolerance
+    )
+    return Way(
+        "sine-plate",
+        plate.setup_minutes,
+        plate.inspection_minutes,
+        (
+            "The stack against a wrong block: measure it, or build it again from other blocks.",
+            "The fixture's axis parallel to the plate, by an indicator along a test bar.",
+        ),
+        budget_of(
+            stack,
+            by_angle("plate_error_arcsec", plate.plate_error_arcsec),
+            by_angle("axis_pitch_arcsec", plate.axis_pitch_arcsec),
+            by_wear("wheel_breakdown", cone.slant, plate.wheel_breakdown),
+        ),
+        tuple(_past(plate.largest_angle, cone, "The plate reaches")),
+    )
+
+
+def _past(largest: float | None, cone: DressedCone, words: str) -> Iterator[str]:
+    """The reason where a half angle is past the largest that is reached, in degrees."""
+    degrees = math.degrees(cone.angle_rad)
+    if largest is not None and degrees > largest * (1.0 + 1e-12):
+        yield f"{words} {plain(largest)}°, the half angle is {plain(degrees)}°."
+
+
+def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone) -> Way:
+    flank = flank_for_rise(cone.angle_rad, cone.rise, 0.0)
+    with _fields_under("dressed_wheel", "diamond_height"):
+        cone.require_room(wheel.diamond_height or 0.0)
+    passes = dressing_passes(flank.depth, wheel.depth_per_pass)
+    fits = flank.width <= wheel.wheel_width
+    too_wide = f"The flank is {plain(flank.width)} wide, the wheel {plain(wheel.wheel_width)}."
+    return Way(
+        "dressed-wheel",
+        wheel.setup_minutes + passes * wheel.seconds_per_pass / 60.0,
+        wheel.inspection_minutes,
+        (
+            "The ground angle itself, optically or over rolls: the stack does not prove the wheel.",
+            "The surface for straightness, for diamond height and wear bend it.",
+        ),
+        budget_of(
+            _dresser_setting(wheel, cone),
+            by_diamond_height("diamond_height", cone, wheel.diamond_height),
+            by_wear("flank_wear", cone.slant, wheel.flank_wear),
+            by_angle("axis_pitch_arcsec", wheel.axis_pitch_arcsec),
+        ),
+        () if fits else (too_wide,),
+    )
+
+
+def _dresser_setting(wheel: ChooseDressedWheel, cone: DressedCone) -> Stated:
+    """The error of the dresser's setting, by its scale or its stack."""
+    if isinstance(wheel.dresser, ScaleDresser):
+        if wheel.stack_tolerance is not None:
+            raise Disagreement(
+                "A dresser with a scale is set without a stack.",
+                fields={"ways/dressed_wheel/stack_tolerance": "goes with a sine base"},
+            )
+        return by_scale("graduation", wheel.dresser.graduation)
+    angle = dresser_angle(cone.angle_rad, from_side=wheel.dresser.zero == "wheel-side")
+    centers = wheel.dresser.center_distance
+    return by_sine_base("stack_tolerance", centers, angle, wheel.stack_tolerance)
+
+
+def _wheel_side(side: ChooseWheelSide, cone: DressedCone) -> Way:
+    return Way(
+        "wheel-side",
+        side.setup_minutes,
+        side.inspection_minutes,
+        (
+            "The wheel's rating for grinding with its side, before anything else.",
+            "The ground angle itself, optically or over rolls.",
+        ),
+        budget_of(
+            by_angle("swivel_error_arcsec", side.swivel_error_arcsec),
+            by_angle("side_error_arcsec", side.side_error_arcsec),
+            by_wear("side_wear", cone.slant, side.side_wear),
+        ),
+        tuple(_against_the_side(side, cone)),
+    )
+
+
+def _against_the_side(side: ChooseWheelSide, cone: DressedCone) -> Iterator[str]:
+    if not side.rated_for_side:
+        what = "not known" if side.rated_for_side is None else "stated not"
+        yield f"The wheel is {what} to be rated for grinding with its side."
+    if cone.slant > side.usable_width:
+        yield (
+            f"The surface is {plain(cone.slant)} long, the side is usable over "
+            f"{plain(side.usable_width)}."
+        )
+
+
+def _workhead(head: ChooseWorkhead, cone: DressedCone) -> Way:
+    with _fields_under("swivelled_workhead", "axis_offset"):
+        from_offset = by_axis_offset("axis_offset", cone, head.axis_offset)
+    return Way(
+        "swivelled-workhead",
+        head.setup_minutes,
+        head.inspection_minutes,
+        (
+            "The ground angle itself, over rolls or on a sine bar: a scale proves nothing.",
+            "The work axis at the wheel axis' height.",
+        ),
+        budget_of(
+            by_scale("graduation", head.graduation),
+            from_offset,
+            by_wear("wheel_breakdown", cone.slant, head.wheel_breakdown),
+        ),
+        tuple(_past(head.largest_angle, cone, "The workhead swivels to")),
+    )
+
+
+@contextmanager
+def _fields_under(way: str, field_name: str) -> Iterator[None]:
+    """Name a way's own field by its path in the request, where the maths refuses it."""
+    try:
+        yield
+    except Impossible as refusal:
+        fields = {
+            f"ways/{way}/{name}" if name == field_name else name: message
+            for name, message in refusal.fields.items()
+        }
+        raise Impossible(refusal.detail, fields=fields) from None
