@@ -23,6 +23,14 @@ COVERAGE_FACTOR = 2.0
 #: Of a contribution; a vector of known length and unknown phase has no half-width to divide.
 ContributionDistribution = Literal[Distribution, "uniform-phase"]
 
+NotStated = Annotated[
+    list[str],
+    Field(
+        description="Fields of the request that were not stated: nothing is known of them, and "
+        "nothing counted."
+    ),
+]
+
 
 class EstimateContribution(ResultModel, Generic[SpreadT]):
     """One contribution to an estimate, in the estimate's unit."""

@@ -23,7 +23,7 @@ from halfangle_service.fields.set_up_errors import (
 )
 from halfangle_service.operation import Source
 from halfangle_service.trade.sine.angle_error import ErrorInputs, reach
-from halfangle_service.trade.sine.angle_model import SetUp, Term
+from halfangle_service.trade.sine.angle_model import TERMS, SetUp, Term
 from halfangle_service.trade.tables.materials.expansion import (
     REFERENCE_CELSIUS,
     MaterialName,
@@ -31,12 +31,14 @@ from halfangle_service.trade.tables.materials.expansion import (
 )
 from halfangle_service.trade.uncertainty import Budget, Distribution, Forecast, forecast
 
-#: Field of the request that states each term; the expansions come with the materials.
-FIELDS: dict[Term, str] = {
+_STATED: dict[Term, str] = {
     **SET_UP_FIELDS,
     "stack": "stack_tolerance",
     "wheel-breakdown": "wheel_breakdown",
 }
+#: Field of the request that states each term, in the order of the budget; the expansions come with
+#: the materials.
+FIELDS: dict[Term, str] = {term: _STATED[term] for term in TERMS if term in _STATED}
 
 SENSITIVITIES = Source(
     citation="Derived here: each sensitivity is the derivative of sin θ = (H + d/2)/L with "
@@ -201,7 +203,7 @@ def smallest_tolerance_arcsec(request: SineErrorFields, budget: Budget) -> float
     return reach(budget, request.coverage_factor) * _times_counted(request) * ARCSEC_PER_RADIAN
 
 
-def forecast_of(request: SineErrorFields, budget: Budget, limit_rad: float) -> Forecast:
+def angle_forecast(request: SineErrorFields, budget: Budget, limit_rad: float) -> Forecast:
     """Say whether the plate's angle will keep a limit, with what was stated of its errors."""
     if not budget.contributions:
         return "not-stated"

@@ -19,6 +19,7 @@ from halfangle_service.trade.uncertainty.decision import (
     smallest_limit,
     verdict_of,
 )
+from halfangle_service.trade.uncertainty.measured import LargestError, Measured, budget_of
 from halfangle_service.trade.uncertainty.monte_carlo import Sample, draw, summarise
 
 __all__ = [
@@ -28,9 +29,12 @@ __all__ = [
     "DecisionRule",
     "Distribution",
     "Forecast",
+    "LargestError",
+    "Measured",
     "Sample",
     "Verdict",
     "both",
+    "budget_of",
     "coverage_factor",
     "coverage_probability",
     "decide",
