@@ -19,9 +19,10 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.blocks import BlockGradeFields
 from halfangle_service.fields.decision import DECISION_RULE, DecisionRuleField
-from halfangle_service.fields.plates import CenterDistance, require_plate_size
+from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.fields.supply import SOURCES, Supply, read_supply
+from halfangle_service.fields.unit_slips import require_center_distance
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.jobs.center import advice
 from halfangle_service.topics.jobs.center.angle_budget import (
@@ -241,7 +242,7 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     to expect against their limits, what a step of downfeed takes off, the steps in order, and the
     checks, with which of them would catch a wrong block.
     """
-    require_plate_size(request.center_distance, request.units)
+    require_center_distance(request.center_distance, request.units)
     supply = _supply(request)
     plate = _plate(request, supply)
     pieces = stack_of(plate.setting.pieces, request.grade, request.angle_errors.block_material)
