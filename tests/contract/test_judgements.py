@@ -4,25 +4,19 @@ import copy
 import json
 import random
 from collections.abc import Iterator, Mapping
-from pathlib import Path
 from typing import Any
 
 import pytest
 from pydantic import ValidationError
 
-from halfangle_service.app import contract_bytes
 from halfangle_service.errors import Refusal
 from halfangle_service.registry import load_registry
-from releases.changelog import load_changelog
-from releases.mutations import Mutator, Pools
+from known_requests import Known
+from releases.mutations import Mutator
 from releases.paths import Json
-from releases.schemas import request_schemas
-from releases.translation import translated_request
-from seeded_requests import STARTING
 from source_support import advisory_codes
 
 OPERATIONS = load_registry().operations
-CHANGELOG = Path(__file__).parents[2] / "openapi" / "changelog" / "0.2"
 #: Requests of each operation made by chance, beside the known ones.
 CHANGED = 40
 #: Judgements that say yes.
@@ -40,36 +34,16 @@ STOPPED: dict[str, list[dict[str, Json]]] = {
 }
 
 
-def known_requests() -> dict[str, list[Json]]:
-    """Requests of each operation as this release takes them: its example, and those of tests."""
-    made: dict[str, list[Json]] = {
-        name: [dict(operation.example)] for name, operation in OPERATIONS.items()
-    }
-    rows = [json.loads(line) for line in STARTING.read_text(encoding="utf-8").splitlines()]
-    changelog = load_changelog(CHANGELOG, sorted({row["operation"] for row in rows}))
-    names = {entry.name: entry.to for entry in changelog.operation}
-    for row in rows:
-        name = names.get(row["operation"], row["operation"])
-        if name is not None and "request" in row:
-            made[name].append(translated_request(row["request"], changelog.of(row["operation"])))
-    for name, changes in STOPPED.items():
-        made[name] += [{**OPERATIONS[name].example, **change} for change in changes]
-    return made
-
-
 def requests() -> Iterator[tuple[str, Json]]:
     """The known requests, and others made of them by chance, from a fixed seed."""
-    nodes = {n: node for n, (node, _) in request_schemas(json.loads(contract_bytes())).items()}
-    known, pools = known_requests(), Pools()
-    for name, node in nodes.items():
-        for request in known[name]:
-            pools.learn(name, node, request)
-    for name, node in nodes.items():
-        chance = random.Random(name)  # noqa: S311  reproducible, not secret
-        mutator = Mutator(name, node, pools, chance)
-        yield from ((name, request) for request in known[name])
+    known = Known()
+    for name, requests_of in known.requests.items():
+        example, chance = requests_of[0], random.Random(name)  # noqa: S311  reproducible
+        mutator = Mutator(name, known.nodes[name], known.pools, chance)
+        stopped = [{**example, **change} for change in STOPPED.get(name, ())]
+        yield from ((name, request) for request in (*requests_of, *stopped))
         for _ in range(CHANGED):
-            request = copy.deepcopy(chance.choice(known[name]))
+            request = copy.deepcopy(chance.choice(requests_of))
             for _ in range(chance.choice((1, 1, 2, 3))):
                 request = mutator.changed(request)
             yield name, request
@@ -121,10 +95,12 @@ def contradicts(answer: Mapping[str, Any]) -> bool:
 def test_a_contradiction_would_be_seen() -> None:
     """The check sees a stop beside a forecast that holds, and beside parts that all conform."""
     stop = [{"code": "fouling", "severity": "stop", "message": "-"}]
-    for result in ({"forecast": "holds"}, {"ways": [{"verdict": "conforming"}]}):
+    yes: list[Json] = [{"forecast": "holds"}, {"ways": [{"verdict": "conforming"}]}]
+    other: list[Json] = [{"forecast": "does-not-hold", "side_forecast": "holds"}, {"height": 1}]
+    for result in yes:
         assert contradicts({"result": result, "advisories": stop})
         assert not contradicts({"result": result, "advisories": []})
-    for result in ({"forecast": "does-not-hold", "side_forecast": "holds"}, {"height": 1}):
+    for result in other:
         assert not contradicts({"result": result, "advisories": stop})
 
 

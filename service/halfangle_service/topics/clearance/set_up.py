@@ -8,7 +8,6 @@ from typing import Annotated
 from pydantic import Field
 
 from halfangle_service.fields import Length, NonNegativeLength, RequestModel, SignedLength, Units
-from halfangle_service.fields.unit_slips import require_center_distance, require_wheel_diameter
 from halfangle_service.trade.clearance.assembly import Fixture, Head, Plate, TurningPart
 from halfangle_service.trade.clearance.case import (
     WheelState,
@@ -16,6 +15,7 @@ from halfangle_service.trade.clearance.case import (
     require_head,
     require_plate,
 )
+from halfangle_service.trade.unit_slips import require_center_distance, require_wheel_diameter
 
 #: The least length that a request may hold where it must be more than nothing. One below it is
 #: taken for none: the geometry would degenerate.

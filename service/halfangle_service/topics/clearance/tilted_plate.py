@@ -15,7 +15,7 @@ from halfangle_service.fields import (
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
-from halfangle_service.fields.slopes import SlopeFields, slope_of, stated_slopes
+from halfangle_service.fields.slopes import ConeFields, cone_slope
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.clearance.gaps import (
     ClearanceChange,
@@ -46,26 +46,18 @@ from halfangle_service.trade.clearance.case import (
 )
 from halfangle_service.trade.clearance.drawing import setup_svg
 from halfangle_service.trade.clearance.search import stick_out_to_pass_under
-from halfangle_service.trade.cone import require_smaller
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.uncertainty import Forecast
-from halfangle_service.trade.wheel.flank import require_length
 from halfangle_service.trade.wording import length
 
 
-class TiltedPlateRequest(SlopeFields):
+class TiltedPlateRequest(ConeFields):
     """A cone on a tilted plate, so that its upper generator lies level under the wheel.
 
     The plate is tilted by the cone's half angle.
     """
 
     units: UnitsField
-    large_diameter: Length = Field(
-        description="Larger diameter to grind, in `units`.", examples=[0.75]
-    )
-    small_diameter: NonNegativeLength = Field(
-        description="Smaller diameter to grind, in `units`; 0 for a sharp point.", examples=[0.05]
-    )
     tilt_direction: Direction = Field(
         description="Whether the plate tilts along the table's travel (the wheel is seen as a "
         "circle) or across it (the wheel is seen on edge).",
@@ -230,10 +222,8 @@ def tilted_plate(request: TiltedPlateRequest) -> Outcome[TiltedPlateResult]:
 
 
 def _case(request: TiltedPlateRequest) -> Case:
-    require_smaller(request.small_diameter, request.large_diameter)
-    half_angle = slope_of(request).half_angle_rad
+    half_angle = cone_slope(request).half_angle_rad
     cone = Cone(half_angle, request.large_diameter / 2.0, request.small_diameter / 2.0)
-    require_length(cone.slant, stated_slopes(request))
     assembly = Assembly(cone, fixture_of(request.fixture), plate_of(request.plate, request.units))
     require_assembly(assembly, request.plate.low_roll_from_end is not None)
     return Case(

@@ -18,11 +18,10 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.blocks import BlockGradeFields
-from halfangle_service.fields.decision import DECISION_RULE, DecisionRuleField
+from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.fields.supply import SOURCES, Supply, read_supply
-from halfangle_service.fields.unit_slips import require_center_distance
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.jobs.center import advice
 from halfangle_service.topics.jobs.center.angle_budget import (
@@ -55,6 +54,7 @@ from halfangle_service.trade.cone import cone_length, slant_length
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.stacks.setting import choose_setting
 from halfangle_service.trade.uncertainty import Forecast, both
+from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wording import arcsec, degrees, length, plain, small_length, stack
 
 
