@@ -88,7 +88,11 @@ def require_plate_size(
 
 
 def offset_of(plate: PlateFields) -> float:
-    """Difference of the stacks at zero; refuses one roll's diameter without the other's."""
+    """Difference of the stacks at zero, in `units`.
+
+    Refuses one roll's diameter without the other's, and a plate of a size that none has.
+    """
+    require_plate_size(plate.center_distance, plate.units)
     all_or_none(
         plate,
         "high_roll_diameter",
