@@ -67,7 +67,7 @@ def steep_angle(
         yield caution(
             "steep-angle",
             f"Past {plain(steep)}° a sine setting loses its edge: here one bench step of height "
-            f"turns the plate {per_step_arcsec:.1f}″. {complement if instead is None else instead}",
+            f"turns the plate {per_step_arcsec:.1f}″. {complement if instead is None else instead}".rstrip(),
         )
 
 

@@ -354,11 +354,12 @@ def _advisories(
         )
     sides = {result.base.raised_side, result.upper.raised_side}
     if sides_of(request) == RaisedSides() and sides != {"neither"}:
+        to_turn = "work" if request.frame == "part" else "plate"
         raised = " and the ".join(sorted(sides - {"neither"}))
         yield note(
             "which-side-is-hinged",
             f"This raises the {raised}. A plate hinged there cannot: send base_raised_side and "
-            "upper_raised_side, and the work is turned to suit.",
+            f"upper_raised_side, and the answer says how to turn the {to_turn}.",
         )
     if result.stacks is None and "neither" not in sides:
         yield note(

@@ -12,7 +12,7 @@ from halfangle_service.fields import (
     UnitsField,
     angle_from_radians,
 )
-from halfangle_service.fields.plates import CenterDistance
+from halfangle_service.fields.plates import CenterDistance, require_plate_size
 from halfangle_service.operation import Source
 from halfangle_service.trade.sine.compound import (
     BaseAxis,
@@ -51,7 +51,9 @@ class CompoundPlateFields(RequestModel):
 
 
 def plates_of(fields: CompoundPlateFields) -> tuple[HingedPlate, HingedPlate]:
-    """Base and upper plate that a request states."""
+    """Base and upper plate that a request states; refuses one of a size that none has."""
+    require_plate_size(fields.base_center_distance, fields.units, "base_center_distance")
+    require_plate_size(fields.upper_center_distance, fields.units, "upper_center_distance")
     upper_axis = other_axis(fields.base_axis)
     return (
         HingedPlate(fields.base_axis, fields.base_center_distance, fields.base_step),

@@ -105,8 +105,8 @@ def _no_single_stack(
     return Unreachable(
         f"{problem}. Where both rolls of that plate can stand on blocks, {stack(high, units)} "
         f"under the one to raise and {stack(low, units)} under the other set it by their "
-        "difference; sine.low-stack gives such stacks. On a plate hinged there, one with a step does it "
-        f"({which}_step).",
+        "difference; sine.low-stack gives such stacks. Where it is hinged there, a plate with a "
+        f"step ({which}_step) does it.",
         fields={"max_blocks": "does not help; see stacks_under_both_rolls"},
         more={
             "stacks_under_both_rolls": {

@@ -103,8 +103,8 @@ def realised_angle(set_up: SetUp, off: Mapping[Term, Values]) -> Values:
     warm = set_up.temperature_offset + by("temperature")
     blocks = set_up.block_expansion + by("block-expansion")
     plate = set_up.plate_expansion + by("plate-expansion")
-    stack = set_up.stack + (set_up.stack_deviation or 0.0)
-    stack = stack + by("stack") + by("stack-rounding") / 2.0
+    built = set_up.stack + (set_up.stack_deviation or 0.0)
+    stack = built + by("stack") + by("stack-rounding") / 2.0
     height = stack * (1.0 + blocks * (warm + by("temperature-difference")))
     height = height - set_up.stack_offset * (1.0 + plate * warm)
     height = height + by("particle") + by("table-flatness") + by("roll-parallelism") / 2.0
