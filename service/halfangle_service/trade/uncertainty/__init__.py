@@ -6,7 +6,6 @@ from halfangle_service.trade.uncertainty.budget import (
     Contribution,
     Distribution,
     coverage_factor,
-    coverage_probability,
 )
 from halfangle_service.trade.uncertainty.decision import (
     DecisionRule,
@@ -37,7 +36,6 @@ __all__ = [
     "both",
     "budget_of",
     "coverage_factor",
-    "coverage_probability",
     "decide",
     "draw",
     "forecast",
