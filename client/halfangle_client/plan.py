@@ -57,7 +57,7 @@ def plan_text(answer: models.CenterJobAnswer, units: str) -> str:
         _heading(plan, units),
         _section("Cautions and notes", _advisories(answer.advisories)),
         _section("Setting", _table(_setting(plan, units))),
-        _section("Error of the included angle", _table(_angle_budget(plan.angle_budget))),
+        _section("Error of the included angle", _table(_angle_budget(plan))),
         _section("Runout, full indicator movement", _table(_runout(plan.runout_budget, units))),
         _section("Feed", _table(_feed(plan.downfeed, units))),
         _section("Steps", _steps(plan)),
@@ -123,7 +123,8 @@ def _setting(plan: models.CenterJobResult, units: str) -> Rows:
     return rows
 
 
-def _angle_budget(angle: models.PlannedAngle) -> Rows:
+def _angle_budget(plan: models.CenterJobResult) -> Rows:
+    angle, setting = plan.angle_budget, plan.plate_setting
     error = angle.included_angle_error_arcsec
     used = angle.tolerance_used_percent
     judged = (
@@ -138,6 +139,9 @@ def _angle_budget(angle: models.PlannedAngle) -> Rows:
         )
         for part in error.contributions
     ]
+    if setting.actual_deviation:
+        known = setting.included_angle_from_stack.degrees - plan.cone.included_angle.degrees
+        rows.append(("known: the stack is not exact", _seconds(3_600.0 * known, " ")))
     rows += [
         ("expected error", _seconds(error.value, " ")),
         ("worst case", _seconds(error.worst_case)),

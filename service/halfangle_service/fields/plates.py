@@ -5,7 +5,6 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement
 from halfangle_service.fields.angles import AngleInput
 from halfangle_service.fields.base import RequestModel
 from halfangle_service.fields.choice import all_or_none
@@ -18,8 +17,7 @@ from halfangle_service.trade.sine.geometry import (
     round_to_step,
     stack_offset,
 )
-from halfangle_service.trade.units import Units, bench_step, from_mm, to_mm
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.units import Units, bench_step
 
 CenterDistance = Annotated[
     Length,
@@ -45,9 +43,6 @@ ArcsecPerStep = Annotated[
         "0.001 mm)."
     ),
 ]
-#: Center distances that sine bars and plates have. A common one, 1 to 24 in or 50 to 1000 mm, taken
-#: in the other unit lies outside of them.
-CENTER_DISTANCES: dict[Units, tuple[float, float]] = {"in": (1.0, 48.0), "mm": (25.4, 1250.0)}
 
 
 class PlateFields(RequestModel):
@@ -69,22 +64,6 @@ class PlateFields(RequestModel):
         "which a plate with equal rolls stands at zero.",
         examples=[0.1],
     )
-
-
-def require_plate_size(
-    center_distance: float, units: Units, field: str = "center_distance"
-) -> None:
-    """Refuse a center distance that no sine bar or plate has: most likely a slip of the unit."""
-    least, most = CENTER_DISTANCES[units]
-    if not least <= center_distance <= most:
-        other: Units = "mm" if units == "in" else "in"
-        meant = from_mm(center_distance, "in") if units == "in" else to_mm(center_distance, "in")
-        raise Disagreement(
-            f"No sine bar or plate has a center distance of {plain(center_distance)} {units}: it "
-            f"is in `units`, as are all lengths. {plain(center_distance)} {other} would be "
-            f"{plain(meant, 4)} {units}.",
-            fields={field: f"should be from {plain(least)} to {plain(most)} {units}"},
-        )
 
 
 def offset_of(plate: PlateFields) -> float:

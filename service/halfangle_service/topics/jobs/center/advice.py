@@ -15,7 +15,7 @@ from halfangle_service.trade.units import Units
 from halfangle_service.trade.wording import arcsec, option, plain, small_length
 
 #: A pass deeper than this burns hardened steel under a flat wheel; common practice, no source.
-DEEP_PASS: dict[Units, float] = {"in": 0.001, "mm": 0.025}
+DEEP_PASS: dict[Units, float] = {"in": 0.001, "mm": 0.03}
 #: More stock than this on a side is turned or rough-ground first; common practice, no source.
 MUCH_STOCK: dict[Units, float] = {"in": 0.02, "mm": 0.5}
 

@@ -18,8 +18,8 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.blocks import BlockGradeFields
-from halfangle_service.fields.decision import DECISION_RULE, DecisionRuleField
-from halfangle_service.fields.plates import CenterDistance, require_plate_size
+from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
+from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.fields.supply import SOURCES, Supply, read_supply
 from halfangle_service.operation import Outcome, Source, operation
@@ -54,6 +54,7 @@ from halfangle_service.trade.cone import cone_length, slant_length
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.stacks.setting import choose_setting
 from halfangle_service.trade.uncertainty import Forecast, both
+from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wording import arcsec, degrees, length, plain, small_length, stack
 
 
@@ -241,7 +242,7 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     to expect against their limits, what a step of downfeed takes off, the steps in order, and the
     checks, with which of them would catch a wrong block.
     """
-    require_plate_size(request.center_distance, request.units)
+    require_center_distance(request.center_distance, request.units)
     supply = _supply(request)
     plate = _plate(request, supply)
     pieces = stack_of(plate.setting.pieces, request.grade, request.angle_errors.block_material)
