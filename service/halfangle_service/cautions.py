@@ -64,11 +64,11 @@ def steep_angle(
             f"Where the work can be turned by 90°, set the complement, "
             f"{90.0 - abs(angle_degrees):.4f}°."
         )
-        yield caution(
-            "steep-angle",
+        said = (
             f"Past {plain(steep)}° a sine setting loses its edge: here one bench step of height "
-            f"turns the plate {per_step_arcsec:.1f}″. {complement if instead is None else instead}".rstrip(),
+            f"turns the plate {per_step_arcsec:.1f}″. {complement if instead is None else instead}"
         )
+        yield caution("steep-angle", said.rstrip())
 
 
 #: Below this few sets build a single stack to the bench step: the smallest fine blocks are 0.1 in

@@ -157,7 +157,8 @@ def test_every_laying_by_the_library(x: float, y: float, frame: Frame, axis: Bas
     first = as_drawn(normal, frame, axis, RaisedSides())
     assert first is not None
     for way in (first, *other_layings(normal, frame, axis, RaisedSides(), first.laying)):
-        plates = _plates(*np.degrees(way.hinges), axis)
+        base, upper = (math.degrees(hinge) for hinge in way.hinges)
+        plates = _plates(base, upper, axis)
         work = _lay(way.laying.side_up, 90 * way.laying.turns)
         given_, wanted = (normal, [0, 0, 1]) if frame == "part" else ([0, 0, 1], normal)
         np.testing.assert_allclose((plates * work).apply(given_), wanted, atol=1e-8)

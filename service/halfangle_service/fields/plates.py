@@ -17,6 +17,7 @@ from halfangle_service.trade.sine.geometry import (
     round_to_step,
     stack_offset,
 )
+from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.units import Units, bench_step
 
 CenterDistance = Annotated[
@@ -71,7 +72,7 @@ def offset_of(plate: PlateFields) -> float:
 
     Refuses one roll's diameter without the other's, and a plate of a size that none has.
     """
-    require_plate_size(plate.center_distance, plate.units)
+    require_center_distance(plate.center_distance, plate.units)
     all_or_none(
         plate,
         "high_roll_diameter",

@@ -17,7 +17,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.choice import at_most_one_of
-from halfangle_service.fields.decision import DECISION_RULE, DecisionRuleField
+from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.fields.plates import PlateFields, offset_of
 from halfangle_service.fields.set_up_errors import (
     SET_UP_FIELDS,

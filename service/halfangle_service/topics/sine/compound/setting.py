@@ -23,14 +23,7 @@ from halfangle_service.fields.blocks import BlockSupplyFields
 from halfangle_service.fields.plates import ReachField, ResolutionField
 from halfangle_service.fields.supply import SOURCES, Supply, read_supply
 from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.sine.compound_plates import (
-    ROTATION,
-    EdgeTurns,
-    plates_of,
-    turns_of,
-)
-from halfangle_service.topics.sine.compound_stacks import SineCompoundStacks, require_stacks
-from halfangle_service.topics.sine.hinge_settings import (
+from halfangle_service.topics.sine.compound.hinges import (
     CompoundPlate,
     SineHingeSetting,
     SineLaying,
@@ -38,9 +31,20 @@ from halfangle_service.topics.sine.hinge_settings import (
     in_short,
     laying_of,
 )
-from halfangle_service.topics.sine.raised_sides import RaisedSideFields, other_way_round, sides_of
+from halfangle_service.topics.sine.compound.plates import (
+    ROTATION,
+    EdgeTurns,
+    plates_of,
+    turns_of,
+)
+from halfangle_service.topics.sine.compound.raised_sides import (
+    RaisedSideFields,
+    other_way_round,
+    sides_of,
+)
+from halfangle_service.topics.sine.compound.stacks import SineCompoundStacks, require_stacks
+from halfangle_service.topics.sine.compound.surfaces import SineOrientation, Surface, orientation_of
 from halfangle_service.topics.sine.sources import SINE_RELATION, STEEP_PRACTICE
-from halfangle_service.topics.sine.surfaces import SineOrientation, Surface, orientation_of
 from halfangle_service.trade.sine.compound import (
     BaseAxis,
     Frame,

@@ -5,8 +5,8 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from halfangle_service.errors import Disagreement, Unreachable
-from halfangle_service.topics.sine.compound_plates import CompoundPlateFields
-from halfangle_service.topics.sine.hinge_settings import WHICH
+from halfangle_service.topics.sine.compound.hinges import WHICH
+from halfangle_service.topics.sine.compound.plates import CompoundPlateFields
 from halfangle_service.trade.sine.compound import SIDES_OF_HINGE, Vector, other_axis
 from halfangle_service.trade.sine.compound_layings import RaisedSides, plate_turned
 
