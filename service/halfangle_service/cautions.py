@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.trade.units import Units
-from halfangle_service.trade.wording import length, plain
+from halfangle_service.trade.wording import arcsec, length, plain
 
 DEFERENCE = (
     "The wheel's and the machine's own markings, local codes and qualified people come first."
@@ -109,4 +109,18 @@ def unusual_stack(
             f"Few sets build a single stack of {length(height, units)}. Where the low roll can "
             "stand on blocks too, stacks under both rolls set the angle by their difference: "
             "sine.low-stack gives them.",
+        )
+
+
+#: Past this a stack as built is not the one that the angle asks for, to any usual step.
+FAR_OFF_ARCSEC = 60.0
+
+
+def stack_far_off(off_arcsec: float) -> Iterator[Advisory]:
+    """Warn where what was built sets another angle than the one wanted, by so many arc-seconds."""
+    if abs(off_arcsec) > FAR_OFF_ARCSEC:
+        yield caution(
+            "stack-far-off",
+            f"What is built sets the plate {arcsec(off_arcsec, 0)} off the angle wanted, more than "
+            "rounding does: check height, blocks, angle, and what offset the plate has.",
         )

@@ -8,7 +8,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.cautions import unusual_stack
+from halfangle_service.cautions import stack_far_off, unusual_stack
 from halfangle_service.errors import Disagreement, Impossible, Unreachable
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -294,6 +294,8 @@ def _blocks_now(request: SineCorrectionRequest, sizes: Sequence[int]) -> tuple[i
 
 def _advisories(request: SineCorrectionRequest, result: SineCorrectionResult) -> Iterator[Advisory]:
     yield from unusual_stack(result.new_height, request.center_distance, request.units)
+    if result.swap is not None and request.tolerance_arcsec is None:
+        yield from stack_far_off(result.swap.remaining_error_arcsec)
     error = abs(result.measured_error_arcsec)
     if error > WRONG_BLOCK_ARCSEC:
         yield caution(

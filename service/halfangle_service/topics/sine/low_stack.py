@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.cautions import STEEP_DEGREES, steep_angle, unusual_stack
+from halfangle_service.cautions import STEEP_DEGREES, stack_far_off, steep_angle, unusual_stack
 from halfangle_service.errors import Unreachable
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -231,6 +231,8 @@ def _advisories(request: SineLowStackRequest, result: SineLowStackResult) -> Ite
         yield from unusual_stack(
             max(result.high.total, result.low.total), request.center_distance, request.units
         )
+    if request.tolerance_arcsec is None:
+        yield from stack_far_off(result.deviation_arcsec)
     if request.angle and result.height_as_set == 0.0:
         yield from unusual_stack(result.height, request.center_distance, request.units, 0.0)
     if result.low.blocks and result.high.blocks:

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.cautions import unusual_stack
+from halfangle_service.cautions import stack_far_off, unusual_stack
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -15,7 +15,7 @@ from halfangle_service.fields import (
     Length,
     Unit,
 )
-from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.choice import at_most_one_of
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.fields.plates import PlateFields, offset_of
@@ -41,7 +41,6 @@ from halfangle_service.trade.uncertainty import (
     forecast_of,
     smallest_limit,
 )
-from halfangle_service.trade.wording import arcsec
 
 _STATED: dict[Term, str] = {
     **SET_UP_FIELDS,
@@ -105,8 +104,6 @@ EXAMPLE = {
     "tolerance_arcsec": 20,
 }
 
-#: Past this the stack as built is not the one that the angle asks for, to any usual step.
-FAR_OFF_ARCSEC = 60.0
 _Terms = Annotated[list[Term], Field(max_length=16)]
 #: Terms whose distribution is known, and so is not to be stated.
 _RECTANGULAR: dict[Term, str] = {
@@ -259,10 +256,4 @@ def stack_advisories(request: SineErrorFields, set_up: SetUp) -> Iterator[Adviso
     """What a careful hand says of the stack itself."""
     stack = set_up.stack if request.height is None else request.height
     yield from unusual_stack(stack, request.center_distance, request.units)
-    off_arcsec = stack_shift(set_up) * ARCSEC_PER_RADIAN
-    if abs(off_arcsec) > FAR_OFF_ARCSEC:
-        yield caution(
-            "stack-far-off",
-            f"The stack as built sets the plate {arcsec(off_arcsec, 0)} off the angle wanted, more "
-            "than rounding does: check height, angle, and what offset the plate has.",
-        )
+    yield from stack_far_off(stack_shift(set_up) * ARCSEC_PER_RADIAN)

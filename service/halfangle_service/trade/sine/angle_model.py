@@ -128,7 +128,7 @@ def sensitivity(set_up: SetUp, term: Term) -> float:
     """Change of the angle in radians for one unit of a term; for yaw, for one of ψ²/2."""
     tangent = math.tan(set_up.angle_rad)
     by_height = 1.0 / (set_up.center_distance * math.cos(set_up.angle_rad))
-    by_stack = set_up.stack * by_height
+    by_stack = tangent + set_up.stack_offset * by_height  # H / (L cos θ)
     on_rolls = 1.0 / set_up.center_distance if set_up.parallelism_on_rolls else 0.0
     slopes: dict[Term, float] = {
         "center-distance": -tangent / set_up.center_distance,

@@ -7,7 +7,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.cautions import STEEP_DEGREES, steep_angle, unusual_stack
+from halfangle_service.cautions import STEEP_DEGREES, stack_far_off, steep_angle, unusual_stack
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Angle,
@@ -356,6 +356,8 @@ def _advisories(
             "set: where it must run along the machine, turn the part on the upper plate, and then "
             "take the surface's angles anew in the turned position.",
         )
+    if result.stacks is not None:
+        yield from stack_far_off(result.stacks.as_built_arcsec)
     sides = {result.base.raised_side, result.upper.raised_side}
     if sides_of(request) == RaisedSides() and sides != {"neither"}:
         to_turn = "work" if request.frame == "part" else "plate"

@@ -78,9 +78,9 @@ def require_stacks(
             more={"blocks_needed": most},
         )
     raise Unreachable(
-        f"No two stacks of these blocks stand at once within {MOST_STEPS_OFF} steps of {asked}, "
-        "however many blocks either has: they need the same blocks. Take the second stack from "
-        "another set, or another set for both.",
+        f"No two stacks of up to {MOST_BLOCKS} of these blocks stand at once within "
+        f"{MOST_STEPS_OFF} steps of {asked}, though each alone can be built: take the second one "
+        "from another set, or another set for both.",
         fields={"max_blocks": "does not help; the blocks should be others"},
     )
 
@@ -127,6 +127,8 @@ def _pair_beside_the_other(
     left = list(sizes)
     for block in (size for blocks in beside.stacks for size in blocks) if beside else ():
         left.remove(block)
+    if not left:
+        return None
     try:
         table = difference_table(left, MOST_BLOCKS)
         differences = [d for d in table.candidates(wanted[place]) if d > 0]
