@@ -22,8 +22,8 @@ from halfangle_service.trade.uncertainty import (
     smallest_limit,
 )
 
-#: Bisections: each value is then good to a part in 10⁹ of its first bound.
-HALVINGS = 30
+#: Most bisections, and how near the two bounds come, of the value.
+HALVINGS, NEAR_ENOUGH = 60, 1e-10
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +107,8 @@ def _largest(kept: Callable[[float], bool], bound: float) -> float:
     for _ in range(HALVINGS):
         middle = (low + high) / 2.0
         low, high = (middle, high) if kept(middle) else (low, middle)
+        if high - low <= NEAR_ENOUGH * high:
+            break
     return low
 
 
