@@ -320,6 +320,7 @@ def reading_notes(request: RequestModel) -> Iterator[Advisory]:
     """Note every decimal angle that may have been meant as degrees and minutes.
 
     `8.18` is read as 8.18°, which is 8°10'48"; a drawing's 8°18' typed with a point looks the same.
+    An angle marked as measured is left out.
     """
     doubtful = [(p, value) for p, value in _angles(request, "") if _looks_like_minutes(value)]
     for path, value in doubtful[:MOST_READING_NOTES]:
@@ -334,7 +335,7 @@ def reading_notes(request: RequestModel) -> Iterator[Advisory]:
 
 
 def _angles(request: RequestModel, path: str) -> Iterator[tuple[str, float]]:
-    """Give the angles in degrees of a request and of what it holds, each with its path."""
+    """Give the angles, in degrees, that a drawing may give, of a request and of what it holds."""
     own, nested = _angle_fields(type(request))
     for name in own:
         value = getattr(request, name)
@@ -353,16 +354,19 @@ def _angles(request: RequestModel, path: str) -> Iterator[tuple[str, float]]:
 
 @cache
 def _angle_fields(model: type[RequestModel]) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """Names of a request's own angle fields, and of those that hold further models."""
+    """Names of a request's angle fields not measured, and of those that hold further models."""
     fields = model.model_fields.items()
-    own = tuple(n for n, info in fields if _is_angle((*info.metadata, info.annotation)))
+    own = tuple(n for n, info in fields if _may_be_minutes((*info.metadata, info.annotation)))
     nested = tuple(n for n, info in fields if _holds_models(info.annotation))
     return own, nested
 
 
-def _is_angle(annotations: Sequence[Any]) -> bool:
-    """True where one of these, or what it is made of, is the marker of an angle."""
-    return any(isinstance(a, AngleInput) or _is_angle(get_args(a)) for a in annotations)
+def _may_be_minutes(annotations: Sequence[Any]) -> bool:
+    """True where one of these, or what it is made of, marks an angle that a drawing may give."""
+    return any(
+        (isinstance(a, AngleInput) and not a.measured) or _may_be_minutes(get_args(a))
+        for a in annotations
+    )
 
 
 def _holds_models(annotation: Any) -> bool:

@@ -199,6 +199,7 @@ def test_plan_and_uncertainty_agree(
         units="in",
         center_distance=5,
         angle=30,
+        height=2.5,
         stack_tolerance=stack_tolerance,
         tolerance_arcsec=38,
         tolerance_on="included-angle",
