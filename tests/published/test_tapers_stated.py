@@ -176,12 +176,15 @@ def test_feed_without_an_angle_error_counts_the_layer(call: Call) -> None:
     """Where no angle error was stated no end is named, and the downfeed is the layer's."""
     request = {"units": "in", "included_angle": 60, "amount": 0.001}
     result = call("tapers.infeed", **request)["result"]
-    ends = ("touches_first", "stock_at_large_end", "stock_at_small_end")
+    ends = ("touches_first", "large_end", "small_end")
     assert [result[name] for name in ends] == [None, None, None]
     assert result["not_stated"] == ["half_angle_error_arcsec"]
     assert result["total_downfeed"] == pytest.approx(0.001)
     exact = call("tapers.infeed", half_angle_error_arcsec=0, **request)["result"]
-    assert [exact[name] for name in ends] == ["both-ends", 0, 0]
+    assert exact["touches_first"] == "both-ends"
+    assert exact["large_end"] == exact["small_end"]
+    assert exact["large_end"]["gap_at_first_touch"] == 0
+    assert exact["large_end"]["off_diameter"] == exact["off_diameter"]
 
 
 WORN: Request = {"units": "in", "half_angle": 30, "large_diameter": 0.75, "length": 0.5}
