@@ -35,7 +35,7 @@ _FIELD_HELP = (
 
 
 #: Numbers that are none in JSON: `.375`, `5.`, `+5`.
-_NUMBER = re.compile(r"[+-]?(?:(?:0|[1-9][0-9]*)\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
+_NUMBER = re.compile(r"[+-]?(?:(?:0|[1-9][0-9]*)(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
 
 
 class UsageError(Exception):

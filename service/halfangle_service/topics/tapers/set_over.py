@@ -120,7 +120,7 @@ class TaperSetOverResult(ResultModel):
     set_over: LengthOut = Field(description="Set-over on ball centers: L sin α.")
     set_over_by_rule: LengthOut = Field(description="Set-over by the shop rule: L tan α.")
     rule_error_arcsec: ArcsecOut | None = Field(
-        description="Error of the half angle that the rule's set-over makes; null from 45° on, "
+        description="Error of the half angle that the rule's set-over makes; null past 45°, "
         "where that would be the work's whole length or more."
     )
     ways: list[TaperWayToSet] = Field(
