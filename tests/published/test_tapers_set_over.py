@@ -109,7 +109,7 @@ def test_a_taper_attachment_is_doubted_past_its_usual_limit(
 @pytest.mark.parametrize(
     ("limit", "way", "just", "short"),
     [
-        ("largest_swivel", "swivel", 30, 29.99),
+        ("largest_angle", "swivel", 30, 29.99),
         ("largest_set_over", "tailstock-set-over", 4.5, 4.4999),
         ("largest_attachment_offset", "taper-attachment", 6.928204, 6.928203),
     ],
@@ -129,7 +129,7 @@ def test_the_reach_of_the_machine_is_judged_as_stated(
 
 def test_where_no_way_reaches_it_is_a_stop(call: Call) -> None:
     """Limits that no way keeps end in a stop, and no way is then forecast to hold."""
-    limits = {"largest_swivel": 20, "largest_set_over": 1, "largest_attachment_offset": 1}
+    limits = {"largest_angle": 20, "largest_set_over": 1, "largest_attachment_offset": 1}
     answer = call("tapers.set-over", **limits, **CENTER)
     assert {way["forecast"] for way in answer["result"]["ways"]} == {"does-not-hold"}
     stops = [a["code"] for a in answer["advisories"] if a["severity"] == "stop"]

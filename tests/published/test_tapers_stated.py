@@ -219,6 +219,8 @@ STATED: Request = {
         (STATED, 0.74, "holds"),
         ({"tir_large_end": 0.001}, 0.74, "may-not-hold"),
         ({"tir_large_end": 0.001}, 0.7495, "does-not-hold"),
+        ({"tir_small_end": 0.001}, 0.7495, "may-not-hold"),
+        ({"tir_small_end": 0.001, "half_angle_error_arcsec": 0}, 0.7495, "does-not-hold"),
         (STATED, None, "not-stated"),
     ],
 )
@@ -231,6 +233,25 @@ def test_only_a_part_wholly_stated_is_said_to_hold(
     assert answer["result"]["forecast"] == forecast
     stops = [a["code"] for a in answer["advisories"] if a["severity"] == "stop"]
     assert stops == (["does-not-clean-up"] if forecast == "does-not-hold" else [])
+    lacking = (answer["result"]["margin_at_large_end"] or 0) < 0
+    cautions = [a["code"] for a in answer["advisories"] if a["code"] == "may-not-clean-up"]
+    assert cautions == (["may-not-clean-up"] if lacking and not stops else [])
+
+
+def test_an_angle_error_may_save_a_small_end(call: Call) -> None:
+    """Runout at the small end alone asks for no stock at the large end at some angle error.
+
+    So a part is not said to be lost for it where its angle error was not stated.
+    """
+    request = {**WORN, "tir_large_end": 0, "tir_small_end": 0.001, "wear": 0}
+    needs = [
+        call("tapers.clean-up", half_angle_error_arcsec=error, **request)["result"][
+            "needed_at_large_end"
+        ]
+        for error in range(-400, 401, 100)
+    ]
+    assert min(needs) == pytest.approx(0, abs=1e-12)
+    assert max(needs) > 0.0005
 
 
 def test_one_caution_of_the_wheel(call: Call) -> None:

@@ -117,21 +117,26 @@ def test_the_limit_cones_span_the_tolerance(
 
 
 @pytest.mark.parametrize(
-    ("field", "stated"),
+    ("field", "stated", "disposition", "limit"),
     [
-        ("included_angle_band_arcsec", 7200),
-        ("diameter_band_over_length", 0.3),
-        ("angle_grade", "AT12"),
+        ("included_angle_band_arcsec", 721, "minus", "720″ of included angle"),
+        ("included_angle_band_arcsec", 1441, "symmetric", "1440″ of included angle"),
+        ("diameter_band_over_length", 0.035, "minus", "0.0349066"),
+        ("diameter_band_over_length", 0.07, "symmetric", "0.0698135"),
+        ("angle_grade", "AT12", "minus", "720″ of included angle"),
     ],
 )
 def test_a_tolerance_that_leaves_no_cone_is_refused_by_its_name(
-    call: Call, field: str, stated: float | str
+    call: Call, field: str, stated: float | str, disposition: str, limit: str
 ) -> None:
-    """A limit without a cone is refused at the field that states the tolerance, with the limits."""
+    """A limit without a cone is refused at the field that states it, with what it should be below.
+
+    Half angle 0.1°: 720″ included; 20 mm × tan 0.1° = 0.0349066 mm, × tan 0.2° = 0.0698135 mm.
+    """
     cone = {"units": "mm", "half_angle": 0.1, "large_diameter": 8, "length": 10}
-    with pytest.raises(Impossible, match="half angle would run from -0") as refused:
-        call("tapers.tolerance", disposition="minus", **{field: stated}, **cone)
-    assert set(refused.value.fields) == {field}
+    with pytest.raises(Impossible, match="leaves no cone at its limit") as refused:
+        call("tapers.tolerance", disposition=disposition, **{field: stated}, **cone)
+    assert refused.value.fields == {field: f"should be below {limit}"}
 
 
 @pytest.mark.parametrize("verb", ["tolerance", "plug-depth-nominal"])

@@ -16,7 +16,7 @@ from halfangle_service.fields import (
     ResultModel,
     UnitsField,
 )
-from halfangle_service.fields.advisories import Advisory, note, stop
+from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.fields.choice import not_sent, sent_of
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.fields.slopes import SlopeFields, slope_of
@@ -229,8 +229,18 @@ def _advisories(result: TaperCleanUpResult) -> Iterator[Advisory]:
             "does-not-clean-up",
             "The part does not clean up within its limits: do not start grinding it as it is held.",
         )
+    if result.forecast == "may-not-hold" and _lacks(result):
+        yield caution(
+            "may-not-clean-up",
+            "By what was stated the part does not clean up within its limits; the angle error, "
+            "which was not stated, may alter that: measure it before grinding.",
+        )
     if (result.from_runout or 0.0) > (result.needed_at_large_end or 0.0) / 2.0:
         yield note(
             "runout-takes-the-stock",
             "Runout asks for most of the stock: truing the part in its fixture saves it.",
         )
+
+
+def _lacks(result: TaperCleanUpResult) -> bool:
+    return min(result.margin_at_large_end or 0.0, result.point_margin or 0.0) < 0.0

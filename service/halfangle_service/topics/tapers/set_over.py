@@ -73,7 +73,7 @@ class TaperSetOverRequest(SlopeFields):
         description="Largest error of setting the bar at that length, plus or minus.",
         examples=[0.005],
     )
-    largest_swivel: Annotated[float, AngleInput(gt=0, le=90)] | None = Field(
+    largest_angle: Annotated[float, AngleInput(gt=0, le=90)] | None = Field(
         None, description="Furthest that workhead or table swivels, in degrees."
     )
     largest_set_over: Length | None = Field(
@@ -178,7 +178,7 @@ def _ways(request: TaperSetOverRequest, half: float) -> Iterator[TaperWayToSet]:
     length, radius, bar = request.work_length, request.scale_radius, request.attachment_length
     per_radian = trade.diameter_per_radian(length, half)
     reading = ("scale_reading_error", request.scale_reading_error, 1.0 / radius)
-    swivel = request.largest_swivel
+    swivel = request.largest_angle
     yield _way(
         "swivel",
         trade.scale_arc(radius, half),

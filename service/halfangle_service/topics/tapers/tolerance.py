@@ -36,6 +36,7 @@ from halfangle_service.trade.tapers.tolerance import (
     diameter_band,
     diameter_band_by_standard,
     half_angle_limits,
+    largest_angle_band,
     require_size_left,
 )
 from halfangle_service.trade.wording import plain
@@ -139,7 +140,8 @@ def tolerance(request: TaperToleranceRequest) -> Outcome[TaperToleranceResult]:
     require_before_point(request.large_diameter, request.length, half)
     require_size_left(request.large_diameter, request.large_diameter_tolerance)
     stated, band = _band(request, half)
-    low, high = half_angle_limits(half, band, request.disposition, field=stated)
+    _require_cones(request, stated, band, half)
+    low, high = half_angle_limits(half, band, request.disposition)
     cone = Cone(request.large_diameter, half, low, high)
     result = TaperToleranceResult(
         included_angle=Angle.of(slope.included_angle_degrees),
@@ -172,6 +174,21 @@ def _band(request: TaperToleranceRequest, half: float) -> tuple[str, float]:
     else:
         band = angle_band(half, spans, request.length, request.disposition)
     return stated, band
+
+
+def _require_cones(request: TaperToleranceRequest, stated: str, band: float, half: float) -> None:
+    """Refuse a tolerance at whose limit there is no cone, with the largest that leaves one."""
+    most = largest_angle_band(half, request.disposition)
+    if band < most:
+        return
+    limit = f"{plain(most * ARCSEC_PER_RADIAN)}″ of included angle"
+    if stated == "diameter_band_over_length":
+        low, high = half_angle_limits(half, most, request.disposition)
+        limit = plain(diameter_band(low, high, request.length))
+    raise Impossible(
+        "This tolerance leaves no cone at its limit, where the half angle would be 0° or 90°.",
+        fields={stated: f"should be below {limit}"},
+    )
 
 
 def _station(

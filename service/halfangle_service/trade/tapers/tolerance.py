@@ -51,21 +51,18 @@ def angle_band(
 
 
 def half_angle_limits(
-    half_rad: float, angle_band_rad: float, disposition: Disposition, *, field: str
+    half_rad: float, angle_band_rad: float, disposition: Disposition
 ) -> tuple[float, float]:
-    """Smallest and largest half angle; raises Impossible where one of them is no cone's.
-
-    `field` is the request's field that states the tolerance.
-    """
+    """Smallest and largest half angle."""
     below, above = _SHARES[disposition]
-    low, high = half_rad - below * angle_band_rad, half_rad + above * angle_band_rad
-    if low <= 0.0 or high >= math.pi / 2.0:
-        raise Impossible(
-            f"With this tolerance the half angle would run from {plain(math.degrees(low))}° to "
-            f"{plain(math.degrees(high))}°; a cone's lies between 0° and 90°.",
-            fields={field: "should leave the half angle between 0° and 90° at both limits"},
-        )
-    return low, high
+    return half_rad - below * angle_band_rad, half_rad + above * angle_band_rad
+
+
+def largest_angle_band(half_rad: float, disposition: Disposition) -> float:
+    """Band of the included angle at which a limit is no cone's any more, in radians."""
+    below, above = _SHARES[disposition]
+    blunt = (math.pi / 2.0 - half_rad) / above if above else math.inf
+    return min(half_rad / below if below else math.inf, blunt)
 
 
 def require_size_left(large_diameter: float, tolerance: float | None) -> None:
