@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from coverage_support import half_width_of_rectangles
 from support import Call
 
 Request = dict[str, Any]
@@ -132,10 +133,13 @@ def test_an_estimate_counts_what_was_stated_and_names_the_rest(
     stated, *rest = not_stated
     found = call(f"tapers.{verb}", **request_, **{stated: 0.001})["result"][field]
     assert found["worst_case"] > 0
-    assert found["expanded_uncertainty"] == pytest.approx(2 * found["standard_uncertainty"])
     assert found["not_stated"] == rest
     parts = [c["worst_case"] for c in found["contributions"]]
     assert found["worst_case"] == pytest.approx(math.fsum(parts))
+    covered = half_width_of_rectangles(*parts)
+    assert found["expanded_uncertainty"] == pytest.approx(covered, rel=3e-4)
+    assert found["expanded_uncertainty"] <= found["worst_case"]
+    assert found["coverage_probability"] == 0.95
 
 
 def test_a_corner_width_given_is_exact(call: Call) -> None:
