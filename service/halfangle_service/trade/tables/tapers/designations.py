@@ -44,7 +44,7 @@ _RATIO = re.compile(
 
 def rows_named(text: str) -> tuple[Row, ...]:
     """Rows that a name means: its own, or those of a series' number; none where it is unknown."""
-    row = _rows().get(text)
+    row = all_rows().get(text)
     return (row,) if row is not None else _rows_called(text)
 
 
@@ -87,19 +87,20 @@ def similar(text: str) -> list[str]:
     word, number = _parts(_plain_spelling(text))
     pattern = _PATTERN_OF.get(word)
     series = _matching(pattern.replace("{}", "*")) if pattern else []
-    known = series or list(_rows())
+    known = series or list(all_rows())
     wanted = pattern.format(number).removesuffix("-*") if pattern else text.casefold()
     return get_close_matches(wanted, known, n=5, cutoff=0.4) or series[:5]
 
 
 @cache
-def _rows() -> dict[str, Row]:
+def all_rows() -> dict[str, Row]:
+    """Every standard taper and rate by its designation."""
     return {**standard_tapers(), **standard_rates()}
 
 
 @cache
 def _rows_by_any_case() -> dict[str, Row]:
-    return {designation.casefold(): row for designation, row in _rows().items()}
+    return {designation.casefold(): row for designation, row in all_rows().items()}
 
 
 def _rows_called(text: str) -> tuple[Row, ...]:
@@ -117,7 +118,7 @@ def _rows_called(text: str) -> tuple[Row, ...]:
 
 
 def _of(designations: Iterable[str]) -> tuple[Row, ...]:
-    return tuple(_rows()[name] for name in designations if name in _rows())
+    return tuple(all_rows()[name] for name in designations if name in all_rows())
 
 
 def _parts(spelled: str) -> tuple[str, str]:
@@ -139,7 +140,7 @@ def _plain_spelling(text: str) -> str:
 def _matching(pattern: str) -> list[str]:
     """Designations of a pattern in which `*` stands for anything."""
     wanted = re.compile(re.escape(pattern).replace(r"\*", ".*"))
-    return [name for name in _rows() if wanted.fullmatch(name)]
+    return [name for name in all_rows() if wanted.fullmatch(name)]
 
 
 def _unknown(designation: str, field: str) -> tuple[Row, ...]:
