@@ -32,6 +32,8 @@ _RATES: Mapping[str, tuple[str, ...]] = {
     "taper-pin-*": ("pin", "taper pin"),
     "iso-7:24": ("7/24",),
 }
+#: No name of a row is longer; what follows says nothing of which row was meant.
+LONGEST_NAME = 24
 _PATTERN_OF = {word: pattern for pattern, words in _SERIES.items() for word in words}
 _RATE_OF = {word: pattern for pattern, words in _RATES.items() for word in words}
 _NUMBER = r"[0-9]{1,3}(?:\.[0-9])?(?: short)?"
@@ -89,7 +91,7 @@ def similar(text: str) -> list[str]:
     series = _matching(pattern.replace("{}", "*")) if pattern else []
     known = series or list(all_rows())
     wanted = pattern.format(number).removesuffix("-*") if pattern else text.casefold()
-    return get_close_matches(wanted, known, n=5, cutoff=0.4) or series[:5]
+    return get_close_matches(wanted[:LONGEST_NAME], known, n=5, cutoff=0.4) or series[:5]
 
 
 @cache

@@ -23,6 +23,8 @@ from halfangle_service.trade.tapers.notation.tapers import Taper, read_taper
 from halfangle_service.trade.wording import plain
 
 Meaning = Literal["included", "half", "complement"]
+#: Between these a half angle is a cone's; beyond them it is a cylinder or a face.
+LEAST_DEGREES, MOST_DEGREES = 0.00001, 89.999
 _MEANING_OF: dict[Sense, Meaning] = {
     Sense.INCLUDED: "included",
     Sense.HALF: "half",
@@ -131,10 +133,10 @@ def _angle(
 
 
 def _within(half_rad: float) -> float:
-    if not 1e-7 < half_rad < math.radians(89.999):
+    if not math.radians(LEAST_DEGREES) < half_rad < math.radians(MOST_DEGREES):
         raise Impossible(
-            f"This is a half angle of {plain(math.degrees(half_rad))}°; a cone's lies above 0° and "
-            "below 90°.",
+            f"This is a half angle of {plain(math.degrees(half_rad))}°; a cone's lies above "
+            f"{plain(LEAST_DEGREES)}° and below {plain(MOST_DEGREES)}°.",
             fields={"text": "should be the angle of a cone"},
         )
     return half_rad
