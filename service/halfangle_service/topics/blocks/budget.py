@@ -23,7 +23,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.blocks import BlockOwned, SetName
 from halfangle_service.fields.choice import one_of
-from halfangle_service.fields.estimate import COVERAGE_FACTOR, LengthEstimate, estimate
+from halfangle_service.fields.estimate import LengthEstimate, estimate
 from halfangle_service.fields.supply import (
     graded,
     own_units,
@@ -131,8 +131,10 @@ class BlockBudgetRequest(RequestModel):
         description="True where the lowest block is wrung to its base: one film a block. False "
         "where it merely stands: one film less, and flatness and dirt below it are not covered.",
     )
-    coverage_factor: Annotated[float, Field(ge=1, le=4), Unit("1")] = Field(
-        COVERAGE_FACTOR, description="Coverage factor k of the expanded uncertainty."
+    coverage_factor: Annotated[float, Field(ge=1, le=4), Unit("1")] | None = Field(
+        None,
+        description="Coverage factor k of the expanded uncertainty. Absent: what covers 95 %, by "
+        "the distributions of the contributions.",
     )
 
 
