@@ -14,8 +14,7 @@ from halfangle_service.fields import (
     Unit,
     angle_from_radians,
 )
-from halfangle_service.fields.advisories import Advisory
-from halfangle_service.fields.reading import decimal_note, designation_note
+from halfangle_service.fields.advisories import Advisory, decimal_note, designation_note
 from halfangle_service.fields.slopes import SlopeForms, slope_forms
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.sources import ISO_1119
