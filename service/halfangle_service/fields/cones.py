@@ -1,13 +1,11 @@
 """A cone by its slope and its two diameters, as every request that grinds one states it."""
 
-import math
-
 from pydantic import Field
 
 from halfangle_service.fields.numbers import Length, NonNegativeLength
 from halfangle_service.fields.slopes import SlopeFields, slope_of, stated_slopes
 from halfangle_service.trade.cone import Slope, require_smaller
-from halfangle_service.trade.wheel.flank import require_length
+from halfangle_service.trade.wheel.flank import Surface, require_extent
 
 
 class ConeFields(SlopeFields):
@@ -22,14 +20,16 @@ class ConeFields(SlopeFields):
 
 
 def cone_slope(request: ConeFields, *, path: str = "") -> Slope:
-    """Slope of a cone; refuses diameters in the wrong order, and a surface longer than any taken.
+    """Slope of a cone; refuses diameters in the wrong order, and a surface too long or too short.
 
     `path` is that of the object that holds the fields, such as `work/`.
     """
     require_smaller(request.small_diameter, request.large_diameter, path=path)
     slope = slope_of(request, path=path)
-    require_length(
-        (request.large_diameter - request.small_diameter) / 2.0 / math.sin(slope.half_angle_rad),
-        [f"{path}{name}" for name in stated_slopes(request, path=path)],
+    rise = (request.large_diameter - request.small_diameter) / 2.0
+    require_extent(
+        Surface(slope.half_angle_rad, rise),
+        angle=[f"{path}{name}" for name in stated_slopes(request, path=path)],
+        size=[f"{path}large_diameter", f"{path}small_diameter"],
     )
     return slope
