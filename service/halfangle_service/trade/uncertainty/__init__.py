@@ -6,7 +6,6 @@ from halfangle_service.trade.uncertainty.budget import (
     Contribution,
     Distribution,
     coverage_factor,
-    coverage_probability,
 )
 from halfangle_service.trade.uncertainty.decision import (
     DecisionRule,
@@ -34,7 +33,6 @@ __all__ = [
     "Verdict",
     "budget_of",
     "coverage_factor",
-    "coverage_probability",
     "decide",
     "draw",
     "forecast",
