@@ -73,7 +73,7 @@ Rpm = Annotated[float, FINITE, Field(ge=1, le=500_000), Unit("per_minute")]
 Number = Annotated[float, FINITE, Field(ge=-1e9, le=1e9), Unit("1")]
 
 # Results -------------------------------------------------------------------------------------
-#: Marks a result's float as given to 15 digits, without the noise of its last bits.
+#: Marks a result's float as given without the noise of its last bits.
 TIDY = AfterValidator(tidy)
 
 SharePercent = Annotated[float, TIDY, Unit("percent")]

@@ -329,7 +329,7 @@ def _flanks(
         yield DressedFlank(
             side="other-side" if place else "work",
             angle_from_axis=angle_from_radians(angle),
-            angle_from_side=angle_from_radians(math.pi / 2.0 - angle),
+            angle_from_side=Angle.of(tidy(90.0 - math.degrees(angle), 90.0)),
             dresser_setting=setting_of(
                 request.dresser, angle, request.units, sizes, request.max_blocks
             ),

@@ -9,7 +9,6 @@ import math
 
 from halfangle_service.errors import Impossible, Unreachable
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
-from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.wording import plain
 
 
@@ -29,7 +28,7 @@ def height_for_angle(center_distance: float, angle_rad: float, offset: float = 0
 
     To 15 significant digits: 30° on 5 in is 2.5 in, not 2.4999999999999996 in.
     """
-    return tidy(center_distance * math.sin(angle_rad) + offset)
+    return float(f"{center_distance * math.sin(angle_rad) + offset:.15g}")
 
 
 def angle_for_height(
