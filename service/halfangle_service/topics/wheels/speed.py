@@ -318,10 +318,10 @@ def _worn(
     why = None
     if largest is None:
         why = "The wheel bears no mark, so no higher speed can be named."
-    elif marking.speeds and request.new_diameter is None:
-        why = "The marked surface speed holds for the new wheel: send new_diameter."
     elif wanted > largest * (1.0 + 1e-9):
         why = f"It would take {plain(wanted)} per minute; the lowest limit is {plain(largest)}."
+    elif marking.speeds and request.new_diameter is None:
+        why = "The marked surface speed holds for the new wheel: send new_diameter."
     return WornWheelSpeed(
         worn_diameter=request.worn_diameter,
         surface_speed_m_per_s=metres,
