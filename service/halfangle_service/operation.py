@@ -317,7 +317,7 @@ def answer_model(result: type[ResultModel]) -> type[BaseModel]:
 
 
 def reading_notes(request: RequestModel) -> Iterator[Advisory]:
-    """Note every decimal angle that may have been meant as degrees and minutes.
+    """Note every decimal angle wanted that may have been meant as degrees and minutes.
 
     `8.18` is read as 8.18°, which is 8°10'48"; a drawing's 8°18' typed with a point looks the same.
     """
@@ -361,8 +361,11 @@ def _angle_fields(model: type[RequestModel]) -> tuple[tuple[str, ...], tuple[str
 
 
 def _is_angle(annotations: Sequence[Any]) -> bool:
-    """True where one of these, or what it is made of, is the marker of an angle."""
-    return any(isinstance(a, AngleInput) or _is_angle(get_args(a)) for a in annotations)
+    """True where one of these, or what it is made of, marks an angle that no part was read for."""
+    return any(
+        not a.read_off if isinstance(a, AngleInput) else _is_angle(get_args(a))
+        for a in annotations
+    )
 
 
 def _holds_models(annotation: Any) -> bool:

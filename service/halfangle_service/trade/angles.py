@@ -49,3 +49,13 @@ def format_dms(degrees: float) -> str:
     minutes, rest = divmod(hundredths, 6_000)
     sign = "-" if degrees < 0 and hundredths else ""
     return f"{sign}{minutes // 60}°{minutes % 60:02d}'{rest / 100:05.2f}\""
+
+
+def format_dm(degrees: float) -> str:
+    r"""Write a direction in degrees and minutes, to the minute, from 0° to below 360°.
+
+    >>> format_dm(168.690067), format_dm(359.9999)
+    ("168°41'", "0°00'")
+    """
+    degree, minute = divmod(round(degrees * 60.0) % 21_600, 60)
+    return f"{degree}°{minute:02d}'"
