@@ -166,7 +166,7 @@ def _read_call(
         answer=answer,
         accept=accept,
         sends=sends,
-        heavy="503" in operation["responses"],
+        heavy=operation.get("x-heavy", False),
         arguments=(*parameters, *fields),
         summary=operation.get("summary", method),
         description=operation.get("description", ""),

@@ -6,7 +6,7 @@ import json
 import os
 import signal
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from difflib import get_close_matches
 from pathlib import Path
@@ -21,10 +21,11 @@ from halfangle_client.generated.client import Halfangle
 from halfangle_client.plan import plan_text
 
 DEFAULT_URL = "http://127.0.0.1:8765"
-_DONE, _REFUSED, _USAGE, _FAILED, _INTERRUPTED = 0, 1, 2, 3, 130
+_DONE, _REFUSED, _USAGE, _FAILED, _STOPPED, _INTERRUPTED = 0, 1, 2, 3, 4, 130
 _EPILOG = f"""\
 Exit status: {_DONE} done; {_REFUSED} the service refused the request, and said why; {_USAGE} wrong
-usage; {_FAILED} no service, or a failing one.
+usage; {_FAILED} no service, or a failing one; {_STOPPED} answered and printed, but the answer says
+stop: do not run this.
 HALFANGLE_URL names the service, HALFANGLE_API_KEY a key for it."""
 _FIELD_HELP = (
     "fields as name=value: a value is read as JSON, else as text; a dot reaches into an object "
@@ -40,7 +41,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command; give its exit status."""
     options = _parsed(arguments)
     try:
-        _print(_run(options))
+        text, stops = _run(options)
+        _print(text)
     except UsageError as error:
         return _complain(_USAGE, f"halfangle: {error}")
     except ProblemError as error:
@@ -50,7 +52,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return _complain(_FAILED, f"halfangle: {error}")
     except KeyboardInterrupt:
         return _INTERRUPTED
-    return _DONE
+    return _complain(_STOPPED, *stops) if stops else _DONE
 
 
 def _parsed(arguments: Sequence[str] | None) -> argparse.Namespace:
@@ -99,11 +101,11 @@ def _seconds(text: str) -> float:
     return seconds
 
 
-def _run(options: argparse.Namespace) -> str:
-    """Do what was asked; give the text to print."""
+def _run(options: argparse.Namespace) -> tuple[str, list[str]]:
+    """Do what was asked; give the text to print, and what says stop."""
     if options.command == "demo":
         with _interrupted_by_sigterm(), running_service(options.service) as client:
-            return _demo(client)
+            return _demo(client), []
     if options.command == "plan":
         request = _json_object(options.file)
         with _client(options) as client:
@@ -114,7 +116,7 @@ def _run(options: argparse.Namespace) -> str:
         with _client(options) as client:
             return _call(client, name, request)
     with _client(options) as client:
-        return _operations(client)
+        return _operations(client), []
 
 
 def _client(options: argparse.Namespace) -> Halfangle:
@@ -148,14 +150,23 @@ def _demo(client: Halfangle) -> str:
     return f"{plan}\nThe shop, the job and its figures are invented.\n"
 
 
-def _plan(client: Halfangle, request: dict[str, Any]) -> str:
+def _plan(client: Halfangle, request: dict[str, Any]) -> tuple[str, list[str]]:
     answer = client.call("jobs.center", request)
-    return plan_text(models.CenterJobAnswer.model_validate(answer), request["units"]) + "\n"
+    plan = plan_text(models.CenterJobAnswer.model_validate(answer), request["units"])
+    return f"{plan}\n", _stops(answer)
 
 
-def _call(client: Halfangle, name: str, request: dict[str, Any]) -> str:
+def _call(client: Halfangle, name: str, request: dict[str, Any]) -> tuple[str, list[str]]:
     answer = client.call(name, request)
-    return answer if isinstance(answer, str) else json.dumps(answer, indent=2, ensure_ascii=False)
+    if isinstance(answer, str):
+        return answer, []
+    return json.dumps(answer, indent=2, ensure_ascii=False), _stops(answer)
+
+
+def _stops(answer: Mapping[str, Any]) -> list[str]:
+    """What an answer says of severity stop, for a person who reads no JSON."""
+    advisories = answer.get("advisories", [])
+    return [f"halfangle: stop: {a['message']}" for a in advisories if a["severity"] == "stop"]
 
 
 def _operations(client: Halfangle) -> str:

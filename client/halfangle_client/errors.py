@@ -10,6 +10,7 @@ HalfangleError
     ├── NotFound                  404
     ├── MethodNotAllowed          405
     ├── NotAcceptable             406
+    ├── TooSlow                   408
     ├── ContentTooLarge           413
     ├── UnsupportedMediaType      415
     ├── Unprocessable             422
@@ -18,6 +19,7 @@ HalfangleError
     │   ├── Disagreement          /problems/disagreement      values contradict one another
     │   ├── Unreachable           /problems/unreachable       not with the means given
     │   ├── BeyondBound           /problems/beyond-bound      more work than one request may ask
+    │   ├── Stopped               /problems/stopped           do not run this
     │   ├── NotFinite             /problems/not-finite        out of the range of arithmetic
     │   └── NoSuchValue           /problems/no-such-value     the result holds no such value
     ├── TooManyRequests           429
@@ -99,6 +101,10 @@ class NotAcceptable(ProblemError):
     """406: the answer has no form that the request accepts."""
 
 
+class TooSlow(ProblemError):
+    """408: the request did not arrive in the time that the service allows."""
+
+
 class ContentTooLarge(ProblemError):
     """413: the body is larger than the service takes."""
 
@@ -135,6 +141,10 @@ class NotFinite(Unprocessable):
     """The numbers lead out of the range of arithmetic."""
 
 
+class Stopped(Unprocessable):
+    """The answer says stop, so that none of its values is given alone; `detail` says why."""
+
+
 class NoSuchValue(Unprocessable):
     """The result holds no single value of the name asked for."""
 
@@ -157,6 +167,7 @@ _BY_STATUS: dict[int, type[ProblemError]] = {
     404: NotFound,
     405: MethodNotAllowed,
     406: NotAcceptable,
+    408: TooSlow,
     413: ContentTooLarge,
     415: UnsupportedMediaType,
     422: Unprocessable,
@@ -170,6 +181,7 @@ _BY_TYPE: dict[str, type[ProblemError]] = {
     "/problems/disagreement": Disagreement,
     "/problems/unreachable": Unreachable,
     "/problems/beyond-bound": BeyondBound,
+    "/problems/stopped": Stopped,
     "/problems/not-finite": NotFinite,
     "/problems/no-such-value": NoSuchValue,
 }

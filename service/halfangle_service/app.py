@@ -1,18 +1,15 @@
 """Puts the service together: registry, routes, contract, and the layer around them."""
 
-import logging
 import sys
 from collections.abc import Iterable, Iterator
 from functools import partial
 from typing import Any
 
-import structlog
 from litestar import Litestar
 from litestar.config.cors import CORSConfig
 from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
 from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
-from pydantic_core import to_json
 
 from halfangle_service.http.answers import JSON, TEXT, answer_of
 from halfangle_service.http.catalogue import catalogue
@@ -28,28 +25,32 @@ from halfangle_service.http.routes import (
     table_routes,
 )
 from halfangle_service.http.watch import Metrics, Watch, note_start
+from halfangle_service.logs import LogFile, configure_logging
 from halfangle_service.operation import PublishedTable
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
 
 #: Headers of CORS beside those that any page may send or read.
 _SENT_BY_PAGES = ["content-type", "x-request-id", "x-api-key", "if-none-match"]
-_READ_BY_PAGES = ["etag", "x-request-id", "retry-after"]
+_READ_BY_PAGES = ["advisories", "etag", "x-request-id", "retry-after"]
 
 
-def create_app(settings: Settings | None = None) -> Litestar:
-    """Make the service as an ASGI application."""
+def create_app(settings: Settings | None = None, log: LogFile | None = None) -> Litestar:
+    """Make the service as an ASGI application; it logs on standard error where no file is given."""
     settings = settings or Settings()
-    configure_logging(settings.log_level)
-    return application([*_every_route(settings)], settings)
+    configure_logging(settings.log_level, log)
+    return application([*_every_route(settings)], settings, log)
 
 
-def application(routes: Iterable[HTTPRouteHandler], settings: Settings) -> Litestar:
+def application(
+    routes: Iterable[HTTPRouteHandler], settings: Settings, log: LogFile | None = None
+) -> Litestar:
     """Put these routes, and those for whoever watches, behind all that the framework does."""
     metrics = Metrics()
+    logged = settings.log_level in {"debug", "info"}
     watch = Watch(
         metrics,
-        logged=settings.log_level in {"debug", "info"},
+        log=(log or sys.stderr.buffer) if logged else None,
         vary=bool(settings.cors_origins),
     )
     return Litestar(
@@ -89,28 +90,6 @@ def all_tables() -> tuple[PublishedTable[Any], ...]:
 def contract_bytes() -> bytes:
     """The contract as it is served and committed."""
     return contract_json(contract(load_registry().operations, all_tables()))
-
-
-def configure_logging(level: str) -> None:
-    """Log one JSON object a line, on standard error."""
-    structlog.configure(
-        processors=[
-            structlog.processors.add_log_level,
-            structlog.processors.TimeStamper(fmt="iso", utc=True),
-            structlog.processors.format_exc_info,
-            structlog.processors.JSONRenderer(serializer=_log_line),
-        ],
-        wrapper_class=structlog.make_filtering_bound_logger(
-            logging.getLevelNamesMapping()[level.upper()]
-        ),
-        logger_factory=structlog.BytesLoggerFactory(file=sys.stderr.buffer),
-        cache_logger_on_first_use=False,
-    )
-
-
-def _log_line(event: object, **_: object) -> bytes:
-    """Write one log entry; the standard library's encoder takes four times as long."""
-    return to_json(event, fallback=repr)
 
 
 def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:

@@ -3,7 +3,14 @@
 import argparse
 import json
 import os
+import signal
 import sys
+
+# Said before numpy is loaded. The calculations are small: threads of the linear algebra would only
+# take the processors from other requests. What the environment says already stands.
+for _library in ("OPENBLAS", "MKL", "OMP", "BLIS", "VECLIB_MAXIMUM"):
+    os.environ.setdefault(f"{_library}_NUM_THREADS", "1")
+
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from typing import get_origin
@@ -14,6 +21,8 @@ from pydantic_settings import SettingsError
 
 from halfangle_service import __version__
 from halfangle_service.app import contract_bytes, create_app
+from halfangle_service.http.connections import connections_within
+from halfangle_service.logs import LogWriter, log_the_server_too
 from halfangle_service.settings import ENVIRONMENT_PREFIX, Settings
 
 #: Not a flag: the list of processes shows flags to every user of the machine.
@@ -87,17 +96,24 @@ def _wrong_settings(error: ValidationError | SettingsError) -> str:
 
 def _serve(settings: Settings) -> int:
     """Serve until told to stop; accepted requests are answered first."""
-    uvicorn.run(
-        create_app(settings),
-        host=settings.host,
-        port=settings.port,
-        access_log=False,
-        log_level=settings.log_level,
-        timeout_graceful_shutdown=settings.stop_seconds,
-        server_header=False,
-        # A handshake is then an ordinary request, refused or answered in the service's own words.
-        ws="none",
-    )
+    # The server repeats the signal once all is answered; its default would end the process before
+    # the last lines of the log are written.
+    signal.signal(signal.SIGTERM, signal.default_int_handler)
+    with LogWriter(sys.stderr.fileno()) as log:
+        log_the_server_too(settings.log_level, log)
+        uvicorn.run(
+            create_app(settings, log),
+            host=settings.host,
+            port=settings.port,
+            http=connections_within(settings),
+            access_log=False,
+            log_config=None,
+            log_level=settings.log_level,
+            timeout_graceful_shutdown=settings.stop_seconds,
+            server_header=False,
+            # A handshake is then an ordinary request, refused or answered in our own words.
+            ws="none",
+        )
     return 0
 
 

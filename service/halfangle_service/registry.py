@@ -40,9 +40,7 @@ def load_registry() -> Registry:
 
 def _declared(modules: list[dict[str, Any]], kind: type[Declared]) -> Iterator[Declared]:
     """Values of this kind that the modules hold, each once however often it is imported."""
-    values = [value for module in modules for value in module.values()]
-    values += [v for value in values if isinstance(value, tuple) for v in value]  # TODO: goes
-    found = [value for value in values if isinstance(value, kind)]
+    found = [value for module in modules for value in module.values() if isinstance(value, kind)]
     paths: set[str] = set()
     for value in {id(value): value for value in found}.values():
         path: str = getattr(value, "path")  # noqa: B009  both kinds have one

@@ -21,6 +21,23 @@ class Settings(BaseSettings):
     body_limit_bytes: Annotated[int, Field(ge=1_000)] = Field(
         1_048_576, description="Largest request body; a larger one is refused with 413."
     )
+    bodies_limit_bytes: Annotated[int, Field(ge=1_000_000)] = Field(
+        33_554_432,
+        description="Most bytes of all bodies together that are being read or worked on, the first "
+        "65536 of each not counted; past it the answer is 503.",
+    )
+    connection_limit: Annotated[int, Field(ge=10, le=100_000)] = Field(
+        1_000, description="Most connections that are open at once; past it the answer is 503."
+    )
+    header_seconds: Annotated[float, Field(gt=0, le=3_600)] = Field(
+        10.0, description="How long the head of a request may take to arrive; then 408."
+    )
+    body_seconds: Annotated[float, Field(gt=0, le=3_600)] = Field(
+        30.0, description="How long the body of a request may take to arrive; then 408."
+    )
+    answer_seconds: Annotated[float, Field(gt=0, le=3_600)] = Field(
+        60.0, description="How long a caller may take to read an answer; then it is cut off."
+    )
     heavy_workers: Annotated[int, Field(ge=1, le=64)] = Field(
         2, description="Heavy requests that run at once."
     )

@@ -154,6 +154,24 @@ def test_call_of_tables_and_hyphens(capsys: pytest.CaptureFixture[str]) -> None:
 
 
 @pytest.mark.usefixtures("at_live")
+def test_a_stop_ends_with_a_status_of_its_own(capsys: pytest.CaptureFixture[str]) -> None:
+    """An answer that says stop is printed whole, its stop is repeated, and a script sees it."""
+    fields = ["units=in", "wheel_diameter=7", "rpm=6000", "marked_rpm=3600"]
+    status, out, err = run(capsys, "call", "wheels.speed", *fields)
+    assert status == 4
+    assert "stop" in {advisory["severity"] for advisory in json.loads(out)["advisories"]}
+    assert err.startswith("halfangle: stop: ")
+
+
+def test_the_help_names_every_exit_status(capsys: pytest.CaptureFixture[str]) -> None:
+    """Whoever writes a script finds what each status means, that of a stop too."""
+    with pytest.raises(SystemExit, match=r"^0$"):
+        cli.main(["--help"])
+    out = " ".join(capsys.readouterr().out.split())
+    assert "4 answered and printed, but the answer says stop" in out
+
+
+@pytest.mark.usefixtures("at_live")
 def test_a_refusal_is_told_to_a_person(capsys: pytest.CaptureFixture[str]) -> None:
     """A refusal gives its reason, the fields and the facts that help, and no traceback."""
     status, out, err = run(

@@ -102,7 +102,7 @@ def test_async_raises_alike() -> None:
             client = AsyncHalfangle("http://testserver.local", http_client=http)
             await client.tapers.solve(units="in", large_diameter=1, small_diameter=2, length=1)
 
-    with pytest.raises(errors.Unprocessable, match="is not larger than the small"):
+    with pytest.raises(errors.Unprocessable, match="is not below the larger one"):
         asyncio.run(run())
 
 

@@ -128,7 +128,6 @@ def operation(
     heavy: bool = False,
 ) -> dict[str, Any]:
     """An operation of the contract."""
-    busy = {"503": {"description": "busy"}} if heavy else {}
     schema = reference("HardAnswer") if answers == JSON else {"type": "string"}
     return {
         "tags": [tag],
@@ -136,11 +135,11 @@ def operation(
         "summary": 'What "it" does',
         "description": 'With \\ and """.\n\nSecond.',
         "parameters": list(parameters),
+        **({"x-heavy": True} if heavy else {}),
         **({"requestBody": {"content": body}} if body else {}),
         "responses": {
             "200": {"description": "", "content": {answers: {"schema": schema}}},
             "422": {"$ref": "#/components/responses/Refused"},
-            **busy,
         },
     }
 

@@ -15,8 +15,9 @@ from litestar.exceptions import WebSocketDisconnect
 from litestar.testing import TestClient
 from litestar.types import ASGIApp
 
-from halfangle_service.app import application, configure_logging, create_app
+from halfangle_service.app import application, create_app
 from halfangle_service.http.routes import reading
+from halfangle_service.logs import configure_logging
 from halfangle_service.settings import Settings
 
 Service = TestClient[Any]

@@ -24,7 +24,7 @@ MANY = [{"name": str(k), "height": round(CHANCE.uniform(5, 400), 4)} for k in ra
 LARGEST: dict[str, tuple[str, dict[str, Any]]] = {
     "every stack listed and put in order": (
         "blocks.stack",
-        {"sizes": DENSE, "height": 5.55, "max_blocks": 8, "prefer": "fewer small blocks"},
+        {"sizes": DENSE, "height": 5.55, "max_blocks": 8, "prefer": "fewer-small-blocks"},
     ),
     "a table of millions of heights": (
         "blocks.stack",
@@ -32,7 +32,7 @@ LARGEST: dict[str, tuple[str, dict[str, Any]]] = {
     ),
     "every triple of measured blocks": (
         "blocks.stack",
-        {"box": MEASURED, "height": 9.777, "aim": "actual", "alternatives": 20},
+        {"box": MEASURED, "height": 9.777, "aim": "actual", "most_alternatives": 20},
     ),
     "many stacks from many blocks": (
         "blocks.stacks",
@@ -59,18 +59,18 @@ SIMILAR = [{"angle": 10 + k * k / 720 + k / 7} for k in range(22)]
 ALIKE = [{"angle": k, "count": 4} for k in range(1, 6)] + [{"angle": 6, "count": 2}]
 
 LARGEST_ANGLES: dict[str, dict[str, Any]] = {
-    "different blocks": {"pieces": DIFFERENT, "angle": 37.405, "tolerance_arcsec": 43},
-    "an angle not reached": {"pieces": DIFFERENT, "angle": "37 24 18.5"},
-    "similar blocks, an angle not reached": {"pieces": SIMILAR, "angle": 70.123},
-    "similar blocks, any angle": {"pieces": SIMILAR, "angle": 110, "tolerance_arcsec": 3e5},
+    "different blocks": {"box": DIFFERENT, "angle": 37.405, "tolerance_arcsec": 43},
+    "an angle not reached": {"box": DIFFERENT, "angle": "37 24 18.5"},
+    "similar blocks, an angle not reached": {"box": SIMILAR, "angle": 70.123},
+    "similar blocks, any angle": {"box": SIMILAR, "angle": 110, "tolerance_arcsec": 3e5},
     "similar blocks, half of them": {
-        "pieces": [{"angle": 10 + k / 3600} for k in range(22)],
+        "box": [{"angle": 10 + k / 3600} for k in range(22)],
         "angle": 110.01,
         "tolerance_arcsec": 3_600,
     },
-    "blocks alike": {"pieces": ALIKE, "angle": 37},
+    "blocks alike": {"box": ALIKE, "angle": 37},
     "blocks alike, each measured": {
-        "pieces": [{"angle": 1, "deviation_arcsec": k / 100} for k in range(22)],
+        "box": [{"angle": 1, "deviation_arcsec": k / 100} for k in range(22)],
         "angle": 11,
     },
 }
@@ -96,7 +96,7 @@ def test_the_largest_boxes_of_angle_blocks_stay_within_their_memory(call: Call, 
     """Whatever angle is asked of the largest boxes, it is answered within bounded memory."""
     tracemalloc.start()
     try:
-        call("blocks.angle-stack", **LARGEST_ANGLES[what], alternatives=20)
+        call("blocks.angle-stack", **LARGEST_ANGLES[what], most_alternatives=20)
     except Unreachable as refusal:
         assert "nearest" in refusal.more  # noqa: PT017  a refusal is an answer too
     finally:
@@ -112,7 +112,7 @@ def test_what_is_kept_of_angle_blocks_is_bounded_in_bytes(call: Call) -> None:
         for count in (22, 16):
             for box in range(40 if count == 16 else 8):
                 pieces = [{"angle": round(1 + k / 7 + box / 100, 3)} for k in range(count)]
-                call("blocks.angle-stack", pieces=pieces, angle=5, tolerance_arcsec=3_600)
+                call("blocks.angle-stack", box=pieces, angle=5, tolerance_arcsec=3_600)
         kept, _ = tracemalloc.get_traced_memory()
     finally:
         tracemalloc.stop()

@@ -1,8 +1,6 @@
 """The command `halfangle-service` as its user runs it: start, answer, refuse, stop."""
 
-import http.client
 import json
-import os
 import re
 import signal
 import socket
@@ -11,7 +9,6 @@ import sys
 import threading
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -20,8 +17,8 @@ import pytest
 from halfangle_service import __version__
 from halfangle_service.app import contract_bytes
 from halfangle_service.cli import read_settings
+from serving_support import ask, environment, free_port, listens, serving
 
-SERVICE = Path(__file__).parents[2] / "service"
 SINE = "/v1/sine/setting"
 GOOD = b'{"units": "in", "center_distance": 5, "angle": 30}'
 
@@ -46,12 +43,6 @@ raise SystemExit(cli.main(["serve", "--port", sys.argv[1]]))
 """
 
 
-def environment() -> dict[str, str]:
-    """This environment, without settings of the service, with its sources on the path."""
-    kept = {k: v for k, v in os.environ.items() if not k.startswith("HALFANGLE_")}
-    return {**kept, "PYTHONPATH": str(SERVICE)}
-
-
 def run_service(*arguments: str, **variables: str) -> subprocess.CompletedProcess[str]:
     """Run the command to its end, with these variables in its environment."""
     return subprocess.run(
@@ -62,59 +53,6 @@ def run_service(*arguments: str, **variables: str) -> subprocess.CompletedProces
         timeout=60,
         env={**environment(), **variables},
     )
-
-
-def free_port() -> int:
-    """A port of loopback that nobody listens on."""
-    with socket.create_server(("127.0.0.1", 0)) as listener:
-        port: int = listener.getsockname()[1]
-        return port
-
-
-@contextmanager
-def serving(command: list[str], port: int) -> Iterator[subprocess.Popen[str]]:
-    """A running service that is ready; stopped in the end if it still runs."""
-    process = subprocess.Popen(
-        [sys.executable, *command],
-        env=environment(),
-        stderr=subprocess.PIPE,
-        stdout=subprocess.PIPE,
-        text=True,
-    )
-    try:
-        for _ in range(1000):
-            if process.poll() is not None or listens(port):
-                break
-            time.sleep(0.01)
-        assert process.poll() is None, process.communicate()
-        yield process
-    finally:
-        if process.poll() is None:
-            process.terminate()
-            process.communicate(timeout=30)
-
-
-def listens(port: int) -> bool:
-    """True where a port of loopback takes connections."""
-    with socket.socket() as probe:
-        return probe.connect_ex(("127.0.0.1", port)) == 0
-
-
-def ask(port: int, method: str, path: str, body: Any = None, **headers: str) -> tuple[int, Any]:
-    """One request over a connection of its own; gives status and body, read as JSON."""
-    connection = http.client.HTTPConnection("127.0.0.1", port, timeout=30)
-    try:
-        connection.request(
-            method,
-            path,
-            body,
-            {"Content-Type": "application/json", **headers},
-            encode_chunked=not isinstance(body, bytes | None),
-        )
-        response = connection.getresponse()
-        return response.status, json.loads(response.read() or b"null")
-    finally:
-        connection.close()
 
 
 @pytest.fixture(scope="module")

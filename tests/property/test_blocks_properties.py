@@ -1,13 +1,13 @@
 """What holds for stacks from any box of blocks."""
 
 from collections import Counter
-from itertools import combinations, islice
+from itertools import combinations, islice, product
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from halfangle_service.trade.stacks.angle_blocks import fewest_within, nearest
-from halfangle_service.trade.stacks.mistakes import single_mistakes
+from halfangle_service.trade.stacks.mistakes import single_mistakes, smallest_mistake, without
 from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
 from halfangle_service.trade.stacks.search.measured import MeasuredBlocks
 from halfangle_service.trade.stacks.search.stacking import StackTable
@@ -151,3 +151,19 @@ def test_nearest_angles_enclose_the_target(angles: list[int], target: int) -> No
     gap = min(abs(stack.total - target) for stack in (below, above) if stack)
     assert not fewest_within(angles, target, gap - 1, 22).stacks or gap == 0
     assert fewest_within(angles, target, gap, 22).stacks
+
+
+@given(data=st.data())
+def test_the_smallest_mistake_is_that_of_every_swap_tried(data: st.DataObject) -> None:
+    """No swap of a block of the stack for one left in the box changes the height less."""
+    box = data.draw(st.lists(st.integers(1, 9), min_size=1, max_size=8))
+    stack = data.draw(st.permutations(box))[: data.draw(st.integers(1, len(box)))]
+    left = list((Counter(box) - Counter(stack)).elements())
+    swaps = [(abs(b - a), a, b) for a, b in product(stack, left) if a != b]
+    found = smallest_mistake(stack, box)
+    assert sorted(without(box, stack)) == sorted(left)
+    if not swaps:
+        assert found is None
+        return
+    assert found is not None
+    assert (abs(found.change), found.meant.size, found.wrung.size) == min(swaps)

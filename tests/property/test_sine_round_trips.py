@@ -23,7 +23,7 @@ from halfangle_service.trade.sine.compound import (
 from halfangle_service.trade.sine.geometry import angle_for_height, height_for_angle
 from halfangle_service.trade.sine.low_stack import Conditions, difference_table, fewest_pair
 from halfangle_service.trade.sine.setting_table import angle_range
-from halfangle_service.trade.sine.taper_use import (
+from halfangle_service.trade.sine.taper_holding import (
     Holding,
     half_angle_from_plate,
     half_angle_sensitivity,
@@ -36,7 +36,7 @@ angles = st.floats(math.radians(0.01), math.radians(85))
 slopes = st.floats(math.radians(-75), math.radians(75))
 frames = st.sampled_from(["part", "machine"])
 axes = st.sampled_from(["x", "y"])
-holdings = st.sampled_from(["between centers", "on its generator", "in a vee"])
+holdings = st.sampled_from(["between-centers", "on-its-generator", "in-a-vee"])
 
 
 @given(lengths, angles, st.floats(-0.4, 0.4))
@@ -50,7 +50,7 @@ def test_height_and_angle_return(length: float, angle: float, offset: float) -> 
 def test_taper_and_plate_return(half: float, holding: Holding, vee: float) -> None:
     """From a half angle to the plate and back is the same taper, however it is held."""
     vee_half = math.radians(vee) / 2
-    if holding == "in a vee" and half >= 0.45 * vee_half:
+    if holding == "in-a-vee" and half >= 0.45 * vee_half:
         half *= 0.3
     plate = plate_angle(half, holding, vee_half)
     assert half_angle_from_plate(plate, holding, vee_half) == pytest.approx(half, abs=1e-12)

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from ortools.sat.python import cp_model
 
 from halfangle_service.errors import Unreachable
-from halfangle_service.topics.blocks import operations_angle
+from halfangle_service.topics.blocks import angle_stack
 from halfangle_service.trade.stacks.angle_blocks import AngleStack, fewest_within, nearest
 from halfangle_service.trade.stacks.search.work import Work
 from halfangle_service.trade.tables.blocks.angle_sets import angle_sets
@@ -179,19 +179,19 @@ def test_fewest_and_nearest_are_those_of_a_constraint_solver(box: str) -> None:
 def test_a_few_of_many_pieces_are_refused_with_the_nearest(call: Call) -> None:
     """One block alone: the nearest below and above are the blocks themselves."""
     with pytest.raises(Unreachable, match="nearest below it is 45°") as refused:
-        call("blocks.angle-stack", angle=70, set="angle-16", max_pieces=1)
+        call("blocks.angle-stack", angle=70, set="angle-16", max_blocks=1)
     assert set(refused.value.fields) == {"angle"}
     around = refused.value.more["nearest"]
     assert around == {
         "below": {"angle": "45°00'00.00\"", "deviation_arcsec": -90_000.0, "sum": "45°"}
     }
     with pytest.raises(Unreachable, match=r"below it is 30°.* and above it is 45°"):
-        call("blocks.angle-stack", angle=40, set="angle-16", max_pieces=1)
+        call("blocks.angle-stack", angle=40, set="angle-16", max_blocks=1)
 
 
 def test_blocks_alike_are_one_kind(call: Call) -> None:
     """22 blocks of six kinds give 37° from eight of them, the other ways each once."""
-    result = call("blocks.angle-stack", angle=37, pieces=SIX_KINDS, alternatives=20)["result"]
+    result = call("blocks.angle-stack", angle=37, box=SIX_KINDS, most_alternatives=20)["result"]
     # 6 + 6 + 5 + 5 + 5 + 5 = 32: six blocks give no more, seven take one more.
     assert (result["count"], result["words"]) == (8, "6° + 6° + 5° + 5° + 5° + 5° + 4° + 1°")
     words = [result["words"], *(entry["words"] for entry in result["alternatives"])]
@@ -207,8 +207,8 @@ def test_the_best_of_very_many_stacks_are_given(call: Call) -> None:
         "blocks.angle-stack",
         angle=37.405,
         tolerance_arcsec=43,
-        alternatives=20,
-        pieces=TWENTY_TWO,
+        most_alternatives=20,
+        box=TWENTY_TWO,
     )
     result = answer["result"]
     assert result["order_proved"]
@@ -234,11 +234,11 @@ def test_past_its_bound_the_best_found_is_given(
     call: Call, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Past the bound the count is still the fewest; the rest is said not to be proved."""
-    monkeypatch.setattr(operations_angle, "MOST_COMPARED", 1_000)
+    monkeypatch.setattr(angle_stack, "MOST_COMPARED", 1_000)
     # Eleven of these 22 blocks make 110°, in 705,432 ways; ten never do.
     pieces = [{"angle": 10 + k / 3_600} for k in range(22)]
     answer = call(
-        "blocks.angle-stack", angle=110.0201, pieces=pieces, tolerance_arcsec=300, alternatives=20
+        "blocks.angle-stack", angle=110.0201, box=pieces, tolerance_arcsec=300, most_alternatives=20
     )
     result = answer["result"]
     assert (result["proved"], result["order_proved"]) == (False, False)
@@ -265,7 +265,7 @@ def test_blocks_of_one_angle_that_differ_are_told_apart(call: Call) -> None:
         {"angle": 1, "deviation_arcsec": 0.3, "count": 2},
         {"angle": 1, "deviation_arcsec": -0.2},
     ]
-    result = call("blocks.angle-stack", angle=3, pieces=pieces, alternatives=20)["result"]
+    result = call("blocks.angle-stack", angle=3, box=pieces, most_alternatives=20)["result"]
     every = [result, *result["alternatives"]]
     assert [entry["words"] for entry in every] == ["1° + 1° + 1°", *["5° − 1° − 1°"] * 2]
     assert [entry["actual_deviation_arcsec"] for entry in every] == pytest.approx([0.4, -0.6, -0.1])
@@ -274,7 +274,7 @@ def test_blocks_of_one_angle_that_differ_are_told_apart(call: Call) -> None:
 def test_very_many_choices_of_blocks_alike_end(call: Call) -> None:
     """22 blocks of one angle, each measured apart, can be chosen in 705,432 ways: 21 are given."""
     pieces = [{"angle": 1, "deviation_arcsec": k / 100} for k in range(22)]
-    result = call("blocks.angle-stack", angle=11, pieces=pieces, alternatives=20)["result"]
+    result = call("blocks.angle-stack", angle=11, box=pieces, most_alternatives=20)["result"]
     chosen = [entry["actual_deviation_arcsec"] for entry in [result, *result["alternatives"]]]
     assert len(chosen) == 21
     assert chosen[0] == pytest.approx(sum(range(11)) / 100)

@@ -37,11 +37,11 @@ def test_a_block_misread_by_a_zero_is_found(call: Call) -> None:
     wrong = angle_of(2 + 0.134 + 0.103)
     result = call("blocks.check", **STACK, measured_angle=wrong)["result"]
     first = result["mistakes"][0]
-    assert (first["meant"], first["wrung"], first["likeness"]) == (0.1003, 0.103, "same digits")
+    assert (first["meant"], first["wrung"], first["likeness"]) == (0.1003, 0.103, "same-digits")
     assert first["explains"]
     assert first["angle"]["degrees"] == pytest.approx(wrong)
     assert first["angle_error_arcsec"] == pytest.approx((wrong - angle_of(2.2343)) * 3600)
-    assert result["verdict"] == "not as wanted"
+    assert result["verdict"] == "not-conforming"
 
 
 def test_a_forgotten_wear_block_is_found(call: Call) -> None:
@@ -55,7 +55,7 @@ def test_a_forgotten_wear_block_is_found(call: Call) -> None:
         height=2.3343,
         measured_height=2.2843,
     )["result"]
-    assert result["mistakes"][0]["kind"] == "wear block left out"
+    assert result["mistakes"][0]["kind"] == "wear-block-left-out"
     assert result["explained"]
 
 
@@ -80,11 +80,21 @@ def test_a_stack_as_wanted_is_said_to_be(call: Call) -> None:
         grade="ASME AS-1",
     )
     result = answer["result"]
-    assert result["verdict"] == "as wanted"
+    assert result["verdict"] == "conforming"
     assert result["mistakes"] == []
     assert result["angle"]["degrees"] == pytest.approx(30)
-    assert result["worst_case"] == pytest.approx(28e-6)
+    assert result["actual_height"]["worst_case"] == pytest.approx(28e-6)
     assert answer["advisories"] == []
+
+
+def test_without_anything_to_compare_with_there_is_no_verdict(call: Call) -> None:
+    """Neither wanted nor measured: no verdict, and what would give one is named."""
+    asked: dict[str, Any] = {"units": "in", "set": "inch-81", "blocks": [2, 0.5]}
+    alone = call("blocks.check", **asked)["result"]
+    assert alone["verdict"] is None
+    assert alone["not_stated"] == ["height", "angle", "measured_height", "measured_angle"]
+    wanted = call("blocks.check", **asked, height=2.5)["result"]
+    assert (wanted["verdict"], wanted["not_stated"]) == ("conforming", [])
 
 
 def test_no_single_mistake_is_said_so(call: Call) -> None:
@@ -115,9 +125,9 @@ REFUSED: list[tuple[dict[str, Any], type[Refusal], str, str]] = [
     ({"blocks": [2, 0.1003, 0.1003]}, Disagreement, "the box holds 1 of it", "blocks/2"),
     ({"blocks": [2, 1.49]}, Disagreement, "a size of metric sets", "blocks/1"),
     ({"blocks": [2, 0.77777]}, Disagreement, "the box has no such block", "blocks/1"),
-    ({"angle": 30}, Disagreement, "were both sent", "angle"),
+    ({"angle": 30}, Disagreement, "were sent together", "angle"),
     ({"blocks": [4, 3]}, Impossible, "lifts the high roll by 7", "blocks"),
-    ({"measured_height": 2, "measured_angle": 20}, Disagreement, "both sent", "measured_angle"),
+    ({"measured_height": 2, "measured_angle": 20}, Disagreement, "sent together", "measured_angle"),
     (
         {"center_distance": None, "measured_angle": 20},
         Disagreement,
@@ -149,14 +159,14 @@ def test_budget_is_that_of_an_uncertainty_library(
         "grade": "ISO 1",
         "block_material": blocks,
         "temperature_celsius": 23.0,
-        "temperature_limit_celsius": 0.5,
+        "temperature_uncertainty_celsius": 0.5,
         "temperature_difference_celsius": 0.2,
         "film_nanometres": 5.0,
     }
     if plate:
         request["plate_material"] = plate
     result = call("blocks.budget", **request)["result"]
-    # Coefficients and their spreads in 1e-6/K: quantities/expansion.toml.
+    # Coefficients and their spreads in 1e-6/K: materials/expansion.toml.
     alpha = {"steel": (11.5, 1.0), "tungsten-carbide": (4.5, 0.7), "ceramic": (9.5, 0.8)}
     root = math.sqrt(3)
     limits = {50.0: 0.4e-3, 10.0: 0.2e-3, 1.3: 0.2e-3}
@@ -170,10 +180,11 @@ def test_budget_is_that_of_an_uncertainty_library(
         growth += own * apart
         growth -= ufloat(alpha[plate][0] * 1e-6, alpha[plate][1] * 1e-6 / root) * off
     height = sum(sizes) + films + 61.3 * growth
-    assert result["height"] == pytest.approx(height.nominal_value, abs=1e-9)
-    assert result["standard_uncertainty"] == pytest.approx(height.std_dev, rel=1e-6)
-    assert sum(line["share"] for line in result["lines"]) == pytest.approx(100)
-    assert result["expanded_uncertainty"] == pytest.approx(2 * height.std_dev, rel=1e-6)
+    found = result["height"]
+    assert found["value"] == pytest.approx(height.nominal_value, abs=1e-9)
+    assert found["standard_uncertainty"] == pytest.approx(height.std_dev, rel=1e-6)
+    assert sum(c["share_percent"] for c in found["contributions"]) == pytest.approx(100)
+    assert found["expanded_uncertainty"] == pytest.approx(2 * height.std_dev, rel=1e-6)
 
 
 def test_calibrated_blocks_need_no_grade(call: Call) -> None:
@@ -181,12 +192,12 @@ def test_calibrated_blocks_need_no_grade(call: Call) -> None:
     known = {"size": 2, "deviation": 3e-6, "expanded_uncertainty": 2e-6}
     asked: dict[str, Any] = {"units": "in", "film_limit_nanometres": 0}
     result = call("blocks.budget", **asked, calibrated_blocks=[known])["result"]
-    assert result["height"] == pytest.approx(2.000003)
-    assert result["standard_uncertainty"] == pytest.approx(1e-6)
+    assert result["height"]["value"] == pytest.approx(2.000003)
+    assert result["height"]["standard_uncertainty"] == pytest.approx(1e-6)
     with pytest.raises(Disagreement, match="Neither a calibration nor a grade") as refused:
         call("blocks.budget", **asked, calibrated_blocks=[known, {"size": 0.5}])
     assert "calibrated_blocks/1" in refused.value.fields
-    with pytest.raises(Disagreement, match="one of them is needed"):
+    with pytest.raises(Disagreement, match="they are all missing"):
         call("blocks.budget", **asked)
 
 
@@ -297,17 +308,17 @@ def test_a_day_refuses_a_bench_used_twice(call: Call) -> None:
 
 
 ANGLES: list[tuple[dict[str, Any], type[Refusal], str, str]] = [
-    ({}, Disagreement, "are both missing", "set"),
-    ({"set": "angle-16", "pieces": [{"angle": 1}]}, Disagreement, "both sent", "pieces"),
+    ({}, Disagreement, "they are all missing", "set"),
+    ({"set": "angle-16", "box": [{"angle": 1}]}, Disagreement, "sent together", "box"),
     ({"set": "angle-15"}, Unreachable, "no built-in set of angle blocks", "set"),
     ({"set": "angle-16", "grade": "fine"}, Unreachable, "no grade of angle blocks", "grade"),
     ({"set": "angle-6"}, Unreachable, "nearest below it is 37°00'00", "angle"),
-    ({"pieces": [{"angle": k, "count": 4} for k in range(1, 8)]}, BeyondBound, "22", "pieces"),
+    ({"box": [{"angle": k, "count": 4} for k in range(1, 8)]}, BeyondBound, "22", "box"),
     (
-        {"pieces": [{"angle": 1, "deviation_arcsec": 90}]},
+        {"box": [{"angle": 1, "deviation_arcsec": 90}]},
         Disagreement,
         "not one of an angle block",
-        "pieces/0/deviation_arcsec",
+        "box/0/deviation_arcsec",
     ),
 ]
 
@@ -328,11 +339,24 @@ def test_angle_stack_errors_follow_the_signs(call: Call) -> None:
         {"angle": 5, "deviation_arcsec": 0.4, "expanded_uncertainty_arcsec": 0.2},
         {"angle": 1, "deviation_arcsec": 0.3},
     ]
-    result = call("blocks.angle-stack", angle=4, pieces=pieces, grade="toolroom")["result"]
+    result = call("blocks.angle-stack", angle=4, box=pieces, grade="toolroom")["result"]
     assert result["words"] == "5° − 1°"
     assert result["actual_deviation_arcsec"] == pytest.approx(0.1)
-    assert result["worst_case_arcsec"] == pytest.approx(1.2)
-    assert result["standard_uncertainty_arcsec"] == pytest.approx(math.hypot(0.1, 1 / 3**0.5))
+    angle = result["actual_angle"]
+    assert angle["value"]["degrees"] * 3600 == pytest.approx(4 * 3600 + 0.1)
+    assert angle["worst_case"] == pytest.approx(3 * 0.1 + 1)
+    assert angle["standard_uncertainty"] == pytest.approx(math.hypot(0.1, 1 / 3**0.5))
+    named = [(entry["name"], entry["sensitivity"]) for entry in angle["contributions"]]
+    assert named == [("calibration of 5°", 1), ("grade limit of 1°", -1)]
+    assert angle["not_stated"] == []
+
+
+def test_an_angle_of_blocks_of_no_known_grade_has_no_uncertainty(call: Call) -> None:
+    """Without calibration or grade nothing is said of the angle's error, and that is named."""
+    angle = call("blocks.angle-stack", angle=30, set="angle-16")["result"]["actual_angle"]
+    assert angle["value"]["degrees"] == 30
+    assert angle["standard_uncertainty"] is angle["worst_case"] is None
+    assert (angle["contributions"], angle["not_stated"]) == ([], ["grade"])
 
 
 def test_tables_come_over_http(service: Any) -> None:

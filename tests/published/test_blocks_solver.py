@@ -298,7 +298,7 @@ def test_the_largest_subset_is_that_of_enumeration() -> None:
 
 
 @pytest.mark.outside("blocks.stack", source="Enumeration of every stack of the 36-piece set")
-@pytest.mark.parametrize("preference", ["fewer small blocks", "least wear", "least uncertainty"])
+@pytest.mark.parametrize("preference", ["fewer-small-blocks", "least-wear", "least-uncertainty"])
 def test_preferred_stacks_are_those_of_enumeration(preference: str) -> None:
     """Of all stacks of as few blocks the ten given are the ten most preferred, in order."""
     box = Box.of(
@@ -306,9 +306,9 @@ def test_preferred_stacks_are_those_of_enumeration(preference: str) -> None:
         for place, size in enumerate(built_in_sets()["inch-36"].sizes)
     )
     keys: dict[str, Callable[[Sequence[Piece]], Any]] = {
-        "fewer small blocks": lambda stack: tuple(-piece.size for piece in reversed(stack)),
-        "least wear": lambda stack: sum(piece.wrung for piece in stack),
-        "least uncertainty": lambda stack: sum(p.standard_uncertainty**2 for p in stack),
+        "fewer-small-blocks": lambda stack: tuple(-piece.size for piece in reversed(stack)),
+        "least-wear": lambda stack: sum(piece.wrung for piece in stack),
+        "least-uncertainty": lambda stack: sum(p.standard_uncertainty**2 for p in stack),
     }
     height = 254_000_000 * 7 // 10
     every = sorted(

@@ -57,7 +57,7 @@ def test_published_stack_between_protectors(call: Call) -> None:
         units="mm",
         height=92.357,
         set="metric-112",
-        wear_blocks="both ends",
+        wear_ends="both-ends",
         wear_block_size=2.5,
     )["result"]
     assert result["blocks"] == [75, 10, 2.5, 2.5, 1.35, 1.007]
@@ -67,7 +67,7 @@ def test_published_stack_between_protectors(call: Call) -> None:
 
 def test_own_wear_blocks_are_taken_from_the_set_once(call: Call) -> None:
     """The wear blocks of an 83-piece set go to the ends and leave one .050 for the inside."""
-    result = call("blocks.stack", units="in", height=2.55, set="inch-83", wear_blocks="both ends")[
+    result = call("blocks.stack", units="in", height=2.55, set="inch-83", wear_ends="both-ends")[
         "result"
     ]
     assert result["wear_blocks"] == [0.05, 0.05]
@@ -77,8 +77,8 @@ def test_own_wear_blocks_are_taken_from_the_set_once(call: Call) -> None:
             "blocks.stack",
             units="in",
             height=0.25,
-            box=[{"size": 0.05, "count": 2, "wear": True}, {"size": 0.1}],
-            wear_blocks="both ends",
+            box=[{"size": 0.05, "count": 2, "wear_block": True}, {"size": 0.1}],
+            wear_ends="both-ends",
         )
 
 
@@ -89,12 +89,12 @@ def test_a_missing_block_that_would_do_it_is_named(call: Call) -> None:
             "blocks.stack", units="in", height=1.1003, set="inch-81", in_use=[0.1003], max_blocks=2
         )
     first = refused.value.more["would_make_it_possible"][0]  # type: ignore[index]
-    assert first == {"block": 0.1003, "where": "in use", "with": [1.0]}
+    assert first == {"block": 0.1003, "where": "in-use", "with": [1.0]}
 
 
 def test_alternatives_differ_and_are_in_order(call: Call) -> None:
     """Alternatives are all different, each of the height, none with fewer blocks than before."""
-    result = call("blocks.stack", units="in", height=2.3456, set="inch-81", alternatives=20)
+    result = call("blocks.stack", units="in", height=2.3456, set="inch-81", most_alternatives=20)
     stacks = [result["result"], *result["result"]["alternatives"]]
     assert len({tuple(stack["blocks"]) for stack in stacks}) == 21
     assert all(sum(stack["blocks"]) == pytest.approx(2.3456) for stack in stacks)
@@ -107,9 +107,20 @@ def test_grade_gives_the_stack_its_uncertainty(call: Call) -> None:
     """Limits add up, and as rectangular distributions combine by root sum of squares."""
     result = call("blocks.stack", units="mm", height=61.3, set="metric-112", grade="ISO 1")
     limits = [grades()["ISO 1"].limit_deviation(round(b * 1e7)) for b in result["result"]["blocks"]]
-    assert result["result"]["worst_case"] == pytest.approx(sum(limits))
+    height = result["result"]["actual_height"]
+    assert height["worst_case"] == pytest.approx(sum(limits))
     expected = (sum(limit**2 for limit in limits) / 3) ** 0.5
-    assert result["result"]["standard_uncertainty"] == pytest.approx(expected)
+    assert height["standard_uncertainty"] == pytest.approx(expected)
+    names = [f"grade limit of {b:g}" for b in result["result"]["blocks"]]
+    assert [entry["name"] for entry in height["contributions"]] == names
+
+
+def test_a_stack_of_blocks_of_no_known_grade_has_no_uncertainty(call: Call) -> None:
+    """Without calibration or grade nothing is said of the height's error, and that is named."""
+    height = call("blocks.stack", units="in", height=2.5, set="inch-81")["result"]["actual_height"]
+    assert height["value"] == 2.5
+    assert height["standard_uncertainty"] is height["worst_case"] is None
+    assert (height["contributions"], height["not_stated"]) == ([], ["grade"])
 
 
 def test_measured_blocks_come_nearer_than_nominal_ones(call: Call) -> None:
@@ -159,14 +170,14 @@ REFUSED: list[tuple[dict[str, object], type[Refusal], str, str]] = [
     ({"sizes": [1, 2, 1.49, 1.01]}, Disagreement, "sizes of metric sets: 1.49, 1.01", "sizes/2"),
     ({"sizes": [1, 2000]}, Disagreement, "not the size of a gauge block", "sizes/1"),
     ({"set": "inch-81", "missing": [0.1003, 0.1003]}, Disagreement, "said to be away", "missing/1"),
-    ({"set": "inch-81", "sizes": [1]}, Disagreement, "come from one of them", "sizes"),
-    ({}, Disagreement, "are missing, all three", "box"),
+    ({"set": "inch-81", "sizes": [1]}, Disagreement, "were sent together", "sizes"),
+    ({}, Disagreement, "they are all missing", "box"),
     ({"set": "inch-80"}, Unreachable, "no built-in set", "set"),
     ({"box": [{"size": 1, "deviation": 3.0}]}, Disagreement, "millionths", "box/0/deviation"),
     ({"box": [{"size": 1, "state": "missing"}]}, Unreachable, "No block is left", "box"),
-    ({"set": "inch-81", "wear_blocks": "one end"}, Disagreement, "which size", "wear_block_size"),
-    ({"set": "inch-81", "wear_block_size": 0.05}, Disagreement, "no end to put", "wear_blocks"),
-    ({"set": "inch-81", "prefer": "least uncertainty"}, Disagreement, "cannot be found", "grade"),
+    ({"set": "inch-81", "wear_ends": "one-end"}, Disagreement, "which size", "wear_block_size"),
+    ({"set": "inch-81", "wear_block_size": 0.05}, Disagreement, "no end to put", "wear_ends"),
+    ({"set": "inch-81", "prefer": "least-uncertainty"}, Disagreement, "cannot be found", "grade"),
     ({"set": "inch-81", "tolerance": 2.0}, BeyondBound, "at most 20000 are taken", "tolerance"),
     ({"set": "inch-81", "grade": "ISO 9"}, Unreachable, "no grade", "grade"),
     ({"set": "inch-81", "height": 63.5}, Unreachable, "would build 63.5 mm", "height"),

@@ -243,8 +243,8 @@ def test_sixteen_angle_blocks_give_every_second(call: Call) -> None:
         result = call("blocks.angle-stack", angle=degrees, set="angle-16")["result"]
         assert result["deviation_arcsec"] == 0
         signed = sum(
-            piece["angle"]["degrees"] * (1 if piece["way"] == "add" else -1)
-            for piece in result["pieces"]
+            block["angle"]["degrees"] * (1 if block["sense"] == "add" else -1)
+            for block in result["angle_blocks"]
         )
         assert signed * 3600 == pytest.approx(second)
 

@@ -10,10 +10,10 @@ from pydantic import ValidationError
 from scipy.spatial.transform import Rotation
 
 from halfangle_service.errors import Impossible, Refusal, Unreachable
-from halfangle_service.trade.sine import conventions
+from halfangle_service.trade.sine import compound_drawing
 from support import Call
 
-PLATE = {"units": "in", "base_center_distance": 5, "top_center_distance": 5}
+PLATE = {"units": "in", "base_center_distance": 5, "upper_center_distance": 5}
 
 
 def _projected(x: float, y: float) -> dict[str, Any]:
@@ -43,7 +43,7 @@ def test_thirty_thirty(call: Call) -> None:
     assert upper["height"] == pytest.approx(2.5, abs=1e-9)
     assert (base["raised_side"], upper["raised_side"]) == ("front", "left")
     assert upper["instruction"].startswith("Raise the left roll of the upper plate")
-    assert result["check"]["residual_arcsec"] < 1e-6
+    assert result["rotation_check"]["residual_arcsec"] < 1e-6
     assert result["edge_turns"]["x_edge"]["degrees"] == pytest.approx(-14.4775, abs=1e-4)
     assert result["edge_turns"]["y_edge"]["degrees"] == 0
 
@@ -61,12 +61,12 @@ def test_both_stacks_from_one_set(call: Call, x: float, y: float) -> None:
         **PLATE,
     )["result"]
     stacks = result["stacks"]
-    assert not set(stacks["base"]) & set(stacks["upper"])
-    assert len({*stacks["base"], *stacks["upper"]}) == stacks["count"]
+    assert not set(stacks["base_blocks"]) & set(stacks["upper_blocks"])
+    assert len({*stacks["base_blocks"], *stacks["upper_blocks"]}) == stacks["count"]
     assert stacks["proved"]
     angles = []
     for plate in ("base", "upper"):
-        height = sum(stacks[plate])
+        height = sum(stacks[f"{plate}_blocks"])
         assert height == pytest.approx(stacks[f"{plate}_height"])
         assert height == pytest.approx(result[plate]["height"], abs=5.1e-5)
         built = math.degrees(math.asin(height / 5))
@@ -82,7 +82,7 @@ def test_a_level_surface_has_two_empty_stacks(call: Call) -> None:
     """Where neither plate is raised there is nothing to build, and that is no error."""
     asked = {"base_axis": "x", "frame": "part", "orientation": _projected(0, 0)}
     stacks = call("sine.compound", **asked, set="inch-81", **PLATE)["result"]["stacks"]
-    assert (stacks["base"], stacks["upper"], stacks["count"]) == ([], [], 0)
+    assert (stacks["base_blocks"], stacks["upper_blocks"], stacks["count"]) == ([], [], 0)
     assert stacks["as_built_arcsec"] == 0
 
 
@@ -103,7 +103,7 @@ def test_mistakes_at_thirty_thirty(call: Call) -> None:
     """The other frame is 4.58° out at 30/30, no correction at all 3.43°."""
     check = call(
         "sine.compound", base_axis="x", frame="part", orientation=_projected(30, 30), **PLATE
-    )["result"]["check"]
+    )["result"]["rotation_check"]
     assert check["wrong_frame"]["degrees"] == pytest.approx(4.58, abs=5e-3)
     assert check["uncorrected"]["degrees"] == pytest.approx(3.43, abs=5e-3)
 
@@ -141,17 +141,17 @@ def test_true_tilt_and_normal_are_the_same_surface(call: Call) -> None:
     tilt, direction = math.radians(25), math.radians(37)
     normal = {
         "kind": "normal",
-        "x": -3 * math.sin(tilt) * math.cos(direction),
-        "y": -3 * math.sin(tilt) * math.sin(direction),
-        "z": 3 * math.cos(tilt),
+        "normal_x": -3 * math.sin(tilt) * math.cos(direction),
+        "normal_y": -3 * math.sin(tilt) * math.sin(direction),
+        "normal_z": 3 * math.cos(tilt),
     }
-    for orientation in ({"kind": "true-tilt", "tilt": 25, "direction": 37}, normal):
+    for orientation in ({"kind": "true-tilt", "tilt": 25, "rise_direction": 37}, normal):
         result = call(
             "sine.compound", base_axis="x", frame="part", orientation=orientation, **PLATE
         )["result"]
         assert result["base"]["angle"]["degrees"] == pytest.approx(-14.7344, abs=5e-5)
         assert result["upper"]["angle"]["degrees"] == pytest.approx(-20.4258, abs=5e-5)
-        assert result["surface"]["direction"]["degrees"] == pytest.approx(37)
+        assert result["surface"]["rise_direction"]["degrees"] == pytest.approx(37)
 
 
 @pytest.mark.outside(
@@ -161,19 +161,19 @@ def test_true_tilt_and_normal_are_the_same_surface(call: Call) -> None:
 def test_way_back_by_an_independent_library(call: Call, base_axis: str) -> None:
     """Two stacks give the level surface and the plate's face as an independent rotation does."""
     result = call(
-        "sine.compound-angles", base_axis=base_axis, base_height=1.2, top_height=-2.1, **PLATE
+        "sine.compound-angles", base_axis=base_axis, base_height=1.2, upper_height=-2.1, **PLATE
     )["result"]
     base, top = math.degrees(math.asin(1.2 / 5)), -math.degrees(math.asin(2.1 / 5))
     rotation = _rotation(base, top, base_axis)
     part, machine = rotation.inv().apply([0, 0, 1]), rotation.apply([0, 0, 1])
-    for name, normal in (("part", part), ("machine", machine)):
-        given = result[name]["normal"]
-        np.testing.assert_allclose([given["x"], given["y"], given["z"]], normal, atol=1e-12)
+    for name, normal in (("part_surface", part), ("upper_face", machine)):
+        given = result[name]["unit_normal"]
+        np.testing.assert_allclose([given[f"normal_{axis}"] for axis in "xyz"], normal, atol=1e-12)
 
 
 def test_base_steps_count_once(call: Call) -> None:
     """Stacks with base steps go there and back to the same surface."""
-    plate = PLATE | {"base_step": 0.1, "top_step": 0.2}
+    plate = PLATE | {"base_step": 0.1, "upper_step": 0.2}
     there = call(
         "sine.compound", base_axis="y", frame="part", orientation=_projected(-10, 20), **plate
     )["result"]
@@ -181,23 +181,35 @@ def test_base_steps_count_once(call: Call) -> None:
         "sine.compound-angles",
         base_axis="y",
         base_height=there["base"]["height"],
-        top_height=-there["upper"]["height"],
+        upper_height=-there["upper"]["height"],
         **plate,
     )["result"]
     assert there["base"]["raised_side"] == "right"
     assert there["upper"]["raised_side"] == "front"
-    assert back["part"]["x_angle"]["degrees"] == pytest.approx(-10)
-    assert back["part"]["y_angle"]["degrees"] == pytest.approx(20)
+    assert back["part_surface"]["x_angle"]["degrees"] == pytest.approx(-10)
+    assert back["part_surface"]["y_angle"]["degrees"] == pytest.approx(20)
 
 
 @pytest.mark.parametrize(
     ("change", "kind", "says"),
     [
-        ({"orientation": {"kind": "normal", "x": 1, "y": 0, "z": 0}}, Impossible, "point up"),
-        ({"orientation": {"kind": "normal", "x": 0, "y": 0, "z": 0}}, Impossible, "point up"),
-        ({"orientation": {"kind": "normal", "x": 0, "y": 1, "z": -1}}, Impossible, "point up"),
+        (
+            {"orientation": {"kind": "normal", "normal_x": 1, "normal_y": 0, "normal_z": 0}},
+            Impossible,
+            "point up",
+        ),
+        (
+            {"orientation": {"kind": "normal", "normal_x": 0, "normal_y": 0, "normal_z": 0}},
+            Impossible,
+            "point up",
+        ),
+        (
+            {"orientation": {"kind": "normal", "normal_x": 0, "normal_y": 1, "normal_z": -1}},
+            Impossible,
+            "point up",
+        ),
         ({"base_largest_angle": 20}, Unreachable, "reaches 20°"),
-        ({"top_largest_angle": 29}, Unreachable, "reaches 29°"),
+        ({"upper_largest_angle": 29}, Unreachable, "reaches 29°"),
     ],
 )
 def test_compound_refusals(
@@ -233,5 +245,5 @@ def test_a_level_surface_needs_no_stack(call: Call) -> None:
 
 def test_the_drawing_is_what_the_function_draws() -> None:
     """The drawing kept beside the module is the function's own output."""
-    kept = Path(conventions.__file__).with_name("compound_conventions.svg")
-    assert kept.read_text("utf-8") == conventions.conventions_svg()
+    kept = Path(compound_drawing.__file__).with_name("compound_drawing.svg")
+    assert kept.read_text("utf-8") == compound_drawing.conventions_svg()

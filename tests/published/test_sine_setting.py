@@ -48,7 +48,7 @@ def test_constants_for_several_center_distances(call: Call, units: str, length: 
         center_distance=length,
         first_angle=0,
         last_angle=60,
-        step="0°15'",
+        angle_step="0°15'",
     )["result"]
     assert result["count"] == 241
     for row in result["rows"]:
@@ -62,7 +62,7 @@ def test_constants_for_several_center_distances(call: Call, units: str, length: 
 def test_five_place_constants(call: Call) -> None:
     """The table holds the five-place constants that every handbook prints for 5 in."""
     result = call(
-        "sine.table", units="in", center_distance=5, first_angle=0, last_angle=45, step=0.5
+        "sine.table", units="in", center_distance=5, first_angle=0, last_angle=45, angle_step=0.5
     )["result"]
     heights = {row["angle"]["degrees"]: row["height"] for row in result["rows"]}
     printed = {1.0: 0.08726, 5.0: 0.43578, 15.0: 1.29410, 22.5: 1.91342, 45.0: 3.53553}
@@ -74,7 +74,7 @@ def test_table_counts_minutes_exactly(call: Call) -> None:
     """A table by the minute still stands on whole minutes in its last row."""
     result = call(
         "sine.table", units="mm", center_distance=100, first_angle=0, last_angle="59°59'",
-        step="0°01'",
+        angle_step="0°01'",
     )["result"]  # fmt: skip
     assert result["count"] == 3600
     assert result["rows"][-1]["angle"]["dms"] == "59°59'00.00\""
@@ -83,7 +83,7 @@ def test_table_counts_minutes_exactly(call: Call) -> None:
 def test_csv_says_what_the_rows_say(call: Call) -> None:
     """The CSV reads back to the rows, number by number."""
     result = call(
-        "sine.table", units="in", center_distance=5, first_angle=10, last_angle=20, step=2.5
+        "sine.table", units="in", center_distance=5, first_angle=10, last_angle=20, angle_step=2.5
     )["result"]
     lines = list(csv.DictReader(io.StringIO(result["csv"], newline="")))
     assert [float(line["height_in"]) for line in lines] == [r["height"] for r in result["rows"]]
@@ -94,7 +94,7 @@ def test_csv_says_what_the_rows_say(call: Call) -> None:
     ("change", "kind", "says"),
     [
         ({"last_angle": 5}, Disagreement, "below its start"),
-        ({"step": "0 00 01"}, Refusal, "at most 5400"),
+        ({"angle_step": "0 00 01"}, Refusal, "at most 5400"),
     ],
 )
 def test_table_bounds(
@@ -106,7 +106,7 @@ def test_table_bounds(
         "center_distance": 5,
         "first_angle": 10,
         "last_angle": 60,
-        "step": 1,
+        "angle_step": 1,
     }
     with pytest.raises(kind, match=says):
         call("sine.table", **(request | change))
@@ -149,14 +149,14 @@ def test_published_sensitivity(call: Call) -> None:
 def test_steep_angle_offers_the_complement(call: Call) -> None:
     """Past the stated angle the complement comes with both error figures: 15.9″ against 4.3″."""
     answer = call("sine.setting", units="in", center_distance=5, angle=75)
-    complement = answer["result"]["complement"]
+    complement = answer["result"]["complement_setting"]
     assert complement["angle"]["degrees"] == pytest.approx(15.0)
     # 206264.806″ × 0.0001 / (5 cos θ), by hand.
     assert answer["result"]["arcsec_per_step"] == pytest.approx(15.939, abs=1e-3)
     assert complement["arcsec_per_step"] == pytest.approx(4.271, abs=1e-3)
     assert [a["code"] for a in answer["advisories"]] == ["steep-angle"]
     mild = call("sine.setting", units="in", center_distance=5, angle=75, steep_angle=80)
-    assert mild["result"]["complement"] is None
+    assert mild["result"]["complement_setting"] is None
     assert mild["advisories"] == []
 
 
@@ -187,10 +187,15 @@ def test_unequal_rolls_by_coordinates(call: Call) -> None:
     [
         ("sine.angle", {"height": 5}, Impossible, "not below the center distance 5"),
         ("sine.angle", {"high_stack": 6, "low_stack": 0.5}, Impossible, "upright or beyond"),
-        ("sine.angle", {}, Disagreement, "both missing"),
-        ("sine.angle", {"height": 1, "high_stack": 1}, Disagreement, "both sent"),
+        (
+            "sine.angle",
+            {},
+            Disagreement,
+            "`height` and `high_stack` is needed; they are all missing",
+        ),
+        ("sine.angle", {"height": 1, "high_stack": 1}, Disagreement, "sent together"),
         ("sine.setting", {"angle": 46, "largest_angle": 45}, Unreachable, "reaches 45°"),
-        ("sine.setting", {"angle": 30, "low_roll_diameter": 1}, Disagreement, "send both"),
+        ("sine.setting", {"angle": 30, "low_roll_diameter": 1}, Disagreement, "or none of them"),
     ],
 )
 def test_refusals(

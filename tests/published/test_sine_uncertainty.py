@@ -7,18 +7,23 @@ from typing import Any
 
 import pytest
 import uncertainties
-from halfangle_service.trade.sine.angle_budget import (
+from uncertainties import umath
+
+from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.trade.sine.angle_error import (
+    LARGEST_YAW_ARCSEC,
+    ErrorInputs,
+    budget,
+    contribution,
+    of_included_angle,
+)
+from halfangle_service.trade.sine.angle_model import (
     TERMS,
     SetUp,
     Term,
     realised_angle,
     sensitivity,
-    yaw_bias,
-    yaw_standard_uncertainty,
 )
-from uncertainties import umath
-
-from halfangle_service.errors import Disagreement, Impossible
 from support import Call
 
 ARCSEC = 206264.80624709636
@@ -31,7 +36,7 @@ SET_UP = SetUp(
     block_expansion=4.5e-6,
     plate_expansion=11.5e-6,
 )
-LINEAR = [term for term in TERMS if term != "yaw"]
+LINEAR = [term for term in TERMS if term != "axis-yaw"]
 FULL: dict[str, Any] = {
     "units": "in",
     "center_distance": 5,
@@ -50,7 +55,8 @@ FULL: dict[str, Any] = {
     "temperature_difference_celsius": 0.5,
     "block_material": "tungsten-carbide",
     "plate_material": "steel",
-    "fixture_pitch_arcsec": 3,
+    "axis_yaw_arcsec": 0,
+    "axis_pitch_arcsec": 3,
     "wheel_breakdown": 0.00001,
     "wheel_contact_length": 0.5,
 }
@@ -84,7 +90,7 @@ def _library_angle(off: Mapping[Any, Any]) -> Any:
     length = (5 + off["center-distance"]) * (1 + (11.5e-6 + off["plate-expansion"]) * warm)
     centers = umath.asin((height + off["roll-difference"] / 2) / length)
     lean = (off["face-parallelism"] + off["face-flatness"]) / 4
-    return centers + lean + off["fixture-pitch"] / ARCSEC + off["wheel-breakdown"] / 0.5
+    return centers + lean + off["axis-pitch"] / ARCSEC + off["wheel-breakdown"] / 0.5
 
 
 @pytest.mark.outside(
@@ -93,18 +99,20 @@ def _library_angle(off: Mapping[Any, Any]) -> Any:
 def test_every_term_against_a_general_library(call: Call) -> None:
     """Every term's standard uncertainty, and their sum, is what a general library propagates."""
     result = call("sine.uncertainty", **FULL)["result"]
-    terms = {term["term"]: term for term in result["terms"]}
+    error = result["angle_error_arcsec"]
+    terms = {term["name"]: term for term in error["contributions"]}
     off = {
-        name: uncertainties.ufloat(0, terms[name]["value"] / math.sqrt(3), name) for name in LINEAR
+        name: uncertainties.ufloat(0, terms[name]["input_value"] / math.sqrt(3), name)
+        for name in LINEAR
     }
     angle = _library_angle(off)
     parts = {variable.tag: part for variable, part in angle.error_components().items()}
     for name in LINEAR:
         expected = parts.get(name, 0.0) * ARCSEC
-        assert terms[name]["standard_uncertainty_arcsec"] == pytest.approx(expected, rel=2e-4)
-    assert result["standard_uncertainty_arcsec"] == pytest.approx(angle.std_dev * ARCSEC, rel=2e-4)
+        assert terms[name]["standard_uncertainty"] == pytest.approx(expected, rel=2e-4)
+    assert error["standard_uncertainty"] == pytest.approx(angle.std_dev * ARCSEC, rel=2e-4)
     # Carbide blocks on a steel plate, 6 K warm: tan 40° × (4.5 − 11.5)e-6 × 6 rad, by hand.
-    assert result["bias_arcsec"] == pytest.approx(-7.27, abs=5e-3)
+    assert error["value"] == pytest.approx(-7.27, abs=5e-3)
 
 
 @pytest.mark.outside(
@@ -121,33 +129,55 @@ def test_thermal_shift_by_hand(call: Call) -> None:
 
 
 @pytest.mark.outside("sine.uncertainty", source="Monte Carlo through the whole model (JCGM 101).")
-@pytest.mark.parametrize("yaw", [0, 0.5])
-def test_budget_agrees_with_monte_carlo(call: Call, yaw: float) -> None:
+@pytest.mark.parametrize("yaw_arcsec", [0, 1800])
+def test_budget_agrees_with_monte_carlo(call: Call, yaw_arcsec: float) -> None:
     """Budget and simulation agree to 2 % in spread, and in their means, with and without yaw."""
-    result = call("sine.uncertainty", yaw=yaw, trials=200_000, **FULL)["result"]
+    request = FULL | {"axis_yaw_arcsec": yaw_arcsec}
+    result = call("sine.uncertainty", trials=200_000, **request)["result"]
     monte_carlo = result["monte_carlo"]
     assert abs(monte_carlo["difference_percent"]) < 2
-    assert monte_carlo["mean_arcsec"] == pytest.approx(result["bias_arcsec"], abs=0.05)
-    assert math.fsum(t["share_percent"] for t in result["terms"]) == pytest.approx(100)
+    assert monte_carlo["mean_arcsec"] == pytest.approx(
+        result["angle_error_arcsec"]["value"], abs=0.05
+    )
+    terms = result["angle_error_arcsec"]["contributions"]
+    assert math.fsum(t["share_percent"] for t in terms) == pytest.approx(100)
+
+
+def _errors_by_yaw(reach_degrees: float) -> list[float]:
+    """Errors of the exact angle, in radians, for yaw even over ± so many degrees."""
+    count = 200_001
+    yaws = [math.radians(reach_degrees * (2 * i / (count - 1) - 1)) for i in range(count)]
+    return [math.asin(math.sin(SET_UP.angle_rad) * math.cos(y)) - SET_UP.angle_rad for y in yaws]
 
 
 def test_yaw_moments_by_integration() -> None:
-    """Mean and spread of the yaw term are those of cos ψ over ±a, integrated numerically."""
-    count, reach = 200_001, 1.0
-    yaws = [math.radians(reach * (2 * i / (count - 1) - 1)) for i in range(count)]
-    errors = [math.asin(math.sin(SET_UP.angle_rad) * math.cos(y)) - SET_UP.angle_rad for y in yaws]
-    mean = math.fsum(errors) / count
-    spread = math.sqrt(math.fsum((e - mean) ** 2 for e in errors) / count)
-    assert yaw_bias(SET_UP, reach) == pytest.approx(mean, rel=1e-3)
-    assert yaw_standard_uncertainty(SET_UP, reach) == pytest.approx(spread, rel=1e-3)
+    """Mean and spread of the yaw term are those of the exact angle over ±1°, integrated."""
+    errors = _errors_by_yaw(1.0)
+    mean = math.fsum(errors) / len(errors)
+    spread = math.sqrt(math.fsum((e - mean) ** 2 for e in errors) / len(errors))
+    yaw = contribution(ErrorInputs(SET_UP, {"axis-yaw": 3600.0}), "axis-yaw")
+    assert yaw.mean == pytest.approx(mean, rel=1e-3)
+    assert yaw.in_result == pytest.approx(spread, rel=1e-3)
+    assert yaw.at_limit == pytest.approx(min(errors), rel=1e-3)
+
+
+def test_yaw_is_never_understated() -> None:
+    """At the largest yaw taken its worst case still bounds tan θ (1 − cos ψ), by a part in 1000."""
+    yaw = contribution(ErrorInputs(SET_UP, {"axis-yaw": LARGEST_YAW_ARCSEC}), "axis-yaw")
+    exact = math.tan(SET_UP.angle_rad) * (1 - math.cos(math.radians(5)))
+    assert exact < yaw.worst_case < 1.001 * exact
 
 
 def test_yaw_at_its_limit(call: Call) -> None:
     """At 30°, yaw of 0.5° can cost 4.5″ and of 1° 18″: sin α = sin θ cos ψ, by hand."""
-    for yaw, expected in ((0.5, 4.5), (1, 18)):
-        result = call("sine.uncertainty", units="in", center_distance=5, angle=30, yaw=yaw)
-        term = next(t for t in result["result"]["terms"] if t["term"] == "yaw")
-        assert term["worst_case_arcsec"] == pytest.approx(expected, abs=0.2)
+    for yaw, expected in ((1800, 4.5), (3600, 18)):
+        error = call(
+            "sine.uncertainty", units="in", center_distance=5, angle=30, axis_yaw_arcsec=yaw
+        )["result"]["angle_error_arcsec"]  # fmt: skip
+        (term,) = error["contributions"]
+        assert term["name"] == "axis-yaw"
+        assert term["worst_case"] == pytest.approx(expected, abs=0.2)
+        assert error["value"] == pytest.approx(-expected / 3, abs=0.1)
 
 
 @pytest.mark.outside(
@@ -159,7 +189,8 @@ def test_face_and_wheel_enter_one_to_one(call: Call) -> None:
         "sine.uncertainty", units="in", center_distance=5, angle=30, face_parallelism=0.0001,
         face_length=4, wheel_breakdown=0.0001, wheel_contact_length=0.5,
     )["result"]  # fmt: skip
-    worst = {t["term"]: t["worst_case_arcsec"] for t in result["terms"]}
+    terms = result["angle_error_arcsec"]["contributions"]
+    worst = {term["name"]: term["worst_case"] for term in terms}
     assert worst["face-parallelism"] == pytest.approx(5.16, abs=5e-3)
     assert worst["wheel-breakdown"] == pytest.approx(41.25, abs=5e-3)
     assert result["largest_term"] == "wheel-breakdown"
@@ -169,28 +200,30 @@ def test_included_angle_counts_twice(call: Call) -> None:
     """The included angle has twice the half angle's error, so a tolerance on it halves."""
     alone = call("sine.uncertainty", tolerance_arcsec=30, **FULL)["result"]
     cone = call(
-        "sine.uncertainty", tolerance_arcsec=30, tolerance_on="included angle", **FULL
+        "sine.uncertainty", tolerance_arcsec=30, tolerance_on="included-angle", **FULL
     )["result"]  # fmt: skip
     assert cone["smallest_tolerance_arcsec"] == 2 * alone["smallest_tolerance_arcsec"]
-    assert alone["included_expanded_uncertainty_arcsec"] == 2 * alone["expanded_uncertainty_arcsec"]
-    assert (alone["verdict"], cone["verdict"]) == ("conforming", "neither can be said")
+    for member in ("value", "standard_uncertainty", "expanded_uncertainty", "worst_case"):
+        plate = alone["angle_error_arcsec"][member]
+        assert alone["included_angle_error_arcsec"][member] == pytest.approx(2 * plate, rel=1e-15)
+    assert (alone["forecast"], cone["forecast"]) == ("holds", "may-not-hold")
 
 
 @pytest.mark.outside(
     "sine.requirements",
-    source="The definition, by sine.uncertainty: at the value to hold |bias| + U = tolerance.",
+    source="The definition, by sine.uncertainty: at the value to hold |value| + U = tolerance.",
 )
 def test_holding_the_requirement_just_fits(call: Call) -> None:
     """With any one term at the value to hold, the set-up is good for just the tolerance."""
     fields = {
         "center-distance": "center_distance_tolerance",
         "stack": "stack_tolerance",
-        "yaw": "yaw",
-        "fixture-pitch": "fixture_pitch_arcsec",
+        "axis-yaw": "axis_yaw_arcsec",
+        "axis-pitch": "axis_pitch_arcsec",
         "wheel-breakdown": "wheel_breakdown",
     }
     answer = call("sine.requirements", tolerance_arcsec=25, **FULL)["result"]
-    assert answer["good"]
+    assert answer["forecast"] == "holds"
     hold = {r["term"]: r["with_others"] for r in answer["requirements"]}
     for term, field in fields.items():
         held = FULL | {field: hold[term]}
@@ -209,34 +242,34 @@ def test_requirement_alone_by_hand(call: Call) -> None:
     alone = {r["term"]: r["alone"] for r in result["requirements"]}
     by_hand = 5 * math.sqrt(3) / ARCSEC * 5 * math.cos(math.radians(30))
     assert alone["stack"] == pytest.approx(by_hand, rel=1e-9)
-    assert alone["yaw"] < 5
+    assert alone["axis-yaw"] < LARGEST_YAW_ARCSEC
     assert "wheel-breakdown" not in alone
 
 
 def test_cheapest_to_mend_mends(call: Call) -> None:
     """Mending the cheapest term to the value named makes the set-up good; none cheaper does."""
-    request = FULL | {"yaw": 0.1, "fixture_pitch_arcsec": 20}
+    request = FULL | {"axis_yaw_arcsec": 360, "axis_pitch_arcsec": 20}
     before = call("sine.requirements", tolerance_arcsec=25, **request)["result"]
-    assert not before["good"]
+    assert before["forecast"] == "may-not-hold"
     assert before["mend_together"] == []
     mend = before["cheapest_to_mend"]
-    assert mend["term"] == "fixture-pitch"
+    assert mend["term"] == "axis-pitch"
     after = call(
         "sine.requirements",
         tolerance_arcsec=25,
-        **(request | {"fixture_pitch_arcsec": mend["hold"]}),
+        **(request | {"axis_pitch_arcsec": mend["hold"]}),
     )["result"]
-    assert after["good"]
+    assert after["forecast"] == "holds"
 
 
 def test_mend_together_where_no_single_term_can(call: Call) -> None:
     """Where two terms are each past the tolerance, both are named, the larger first."""
     result = call(
         "sine.requirements", units="in", center_distance=5, angle=30, tolerance_arcsec=5,
-        stack_tolerance=0.0005, fixture_pitch_arcsec=60,
+        stack_tolerance=0.0005, axis_pitch_arcsec=60,
     )["result"]  # fmt: skip
     assert result["cheapest_to_mend"] is None
-    assert result["mend_together"] == ["fixture-pitch", "stack"]
+    assert result["mend_together"] == ["axis-pitch", "stack"]
 
 
 def test_normal_and_u_shaped_terms(call: Call) -> None:
@@ -246,14 +279,10 @@ def test_normal_and_u_shaped_terms(call: Call) -> None:
         temperature_difference_celsius=1, normal_terms=["stack"],
         u_shaped_terms=["temperature-difference"],
     )["result"]  # fmt: skip
-    terms = {t["term"]: t for t in result["terms"]}
+    terms = {t["name"]: t for t in result["angle_error_arcsec"]["contributions"]}
     stack, warm = terms["stack"], terms["temperature-difference"]
-    assert stack["standard_uncertainty_arcsec"] == pytest.approx(
-        0.001 * stack["sensitivity_arcsec_per_unit"]
-    )
-    assert warm["standard_uncertainty_arcsec"] == pytest.approx(
-        warm["sensitivity_arcsec_per_unit"] / math.sqrt(2)
-    )
+    assert stack["standard_uncertainty"] == pytest.approx(0.001 * stack["sensitivity"])
+    assert warm["standard_uncertainty"] == pytest.approx(warm["sensitivity"] / math.sqrt(2))
 
 
 @pytest.mark.parametrize(
@@ -261,7 +290,7 @@ def test_normal_and_u_shaped_terms(call: Call) -> None:
     [
         ({"wheel_contact_length": None}, "over a length of slant"),
         ({"normal_terms": ["stack"], "triangular_terms": ["stack"]}, "listed twice"),
-        ({"normal_terms": ["yaw"]}, "yaw is rectangular"),
+        ({"normal_terms": ["axis-yaw"]}, "yaw is rectangular"),
     ],
 )
 def test_uncertainty_refusals(call: Call, change: dict[str, Any], says: str) -> None:
@@ -284,3 +313,80 @@ def test_bias_past_the_tolerance_leaves_no_room(call: Call) -> None:
     )  # fmt: skip
     assert answer["result"]["allowed_standard_uncertainty_arcsec"] is None
     assert "let-it-soak" in [a["code"] for a in answer["advisories"]]
+
+
+def test_a_set_up_that_states_no_error(call: Call) -> None:
+    """Without any error stated nothing is said of the angle, and every field left out is named."""
+    request = {"units": "in", "center_distance": 5, "angle": 30, "tolerance_arcsec": 20}
+    result = call("sine.uncertainty", **request)["result"]
+    for name in ("angle_error_arcsec", "included_angle_error_arcsec"):
+        error = result[name]
+        assert error["value"] is None
+        assert error["standard_uncertainty"] is None
+        assert error["worst_case"] is None
+        assert error["contributions"] == []
+        assert len(error["not_stated"]) == 13
+        assert {"stack_tolerance", "axis_yaw_arcsec"} <= set(error["not_stated"])
+    assert result["forecast"] == "not-stated"
+    assert result["smallest_tolerance_arcsec"] is None
+    assert result["monte_carlo"] is None
+    held = call("sine.requirements", **request)["result"]
+    assert (held["forecast"], held["smallest_tolerance_arcsec"]) == ("not-stated", None)
+    assert held["not_stated"] == result["angle_error_arcsec"]["not_stated"]
+    assert {row["at_hand"] for row in held["requirements"]} == {None}
+
+
+def test_an_error_left_out_never_lets_the_plan_hold(call: Call) -> None:
+    """What is not stated is not 0: with one error left out the plan may not hold, and it is named.
+
+    The numbers are those of the errors that were stated.
+    """
+    request = {"tolerance_arcsec": 30, **FULL}
+    whole = call("sine.uncertainty", **request)["result"]
+    without = {name: value for name, value in request.items() if name != "axis_yaw_arcsec"}
+    part = call("sine.uncertainty", **without)["result"]
+    assert (whole["forecast"], part["forecast"]) == ("holds", "may-not-hold")
+    assert whole["angle_error_arcsec"]["not_stated"] == []
+    assert part["angle_error_arcsec"]["not_stated"] == ["axis_yaw_arcsec"]
+    assert part["smallest_tolerance_arcsec"] == whole["smallest_tolerance_arcsec"]
+    held = call("sine.requirements", **without)["result"]
+    assert (held["forecast"], held["not_stated"]) == ("may-not-hold", ["axis_yaw_arcsec"])
+
+
+def test_temperature_alone_is_known(call: Call) -> None:
+    """Off 20 °C the materials' expansions count though no error was stated; at 20 °C not."""
+    request = {"units": "in", "center_distance": 5, "angle": 30, "block_material": "ceramic"}
+    warm = call("sine.uncertainty", temperature_celsius=25, **request)["result"]
+    error = warm["angle_error_arcsec"]
+    assert error["value"] == warm["thermal_shift_arcsec"] != 0
+    assert [c["name"] for c in error["contributions"]] == ["block-expansion", "plate-expansion"]
+    assert call("sine.uncertainty", **request)["result"]["angle_error_arcsec"]["value"] is None
+
+
+def test_a_tolerance_far_missed_does_not_hold(call: Call) -> None:
+    """Where the expected error is past the tolerance by more than its uncertainty, it is missed."""
+    result = call(
+        "sine.uncertainty", units="in", center_distance=5, angle=60, tolerance_arcsec=1,
+        temperature_celsius=30, block_material="ceramic",
+    )["result"]  # fmt: skip
+    assert result["forecast"] == "does-not-hold"
+    assert call("sine.uncertainty", **FULL)["result"]["forecast"] is None
+
+
+def test_the_included_angle_has_twice_the_budget() -> None:
+    """Offset, mean, spread and worst case of a cone's included angle are twice the plate's."""
+    plate = budget(ErrorInputs(SET_UP, {"stack": 1e-5, "axis-yaw": 900.0}, not_stated=("x",)))
+    cone = of_included_angle(plate)
+    assert cone.mean == 2 * plate.mean
+    assert cone.standard_uncertainty == 2 * plate.standard_uncertainty
+    assert cone.worst_case == 2 * plate.worst_case
+    assert cone.not_stated == ("x",)
+
+
+def test_what_was_not_stated_is_named_as_the_request_names_it(call: Call) -> None:
+    """Each name in `not_stated` is a field of the request: stating them all leaves none."""
+    request = {"units": "in", "center_distance": 5, "angle": 30}
+    missing = call("sine.uncertainty", **request)["result"]["angle_error_arcsec"]["not_stated"]
+    stated = call("sine.uncertainty", **request, **dict.fromkeys(missing, 0))["result"]
+    assert stated["angle_error_arcsec"]["not_stated"] == []
+    assert stated["angle_error_arcsec"]["worst_case"] == 0

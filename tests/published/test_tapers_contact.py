@@ -16,7 +16,7 @@ def side(diameter: float, slope: float, length: float) -> LineString:
 
 
 @pytest.mark.outside("tapers.over-rolls-nominal", source="shapely: distance from center to side")
-@pytest.mark.parametrize("standing", ["small end", "large end"])
+@pytest.mark.parametrize("standing", ["small-end", "large-end"])
 def test_rolls_touch_the_side(call: Call, standing: str) -> None:
     """Rolls at the answered measures stand one radius off the side, and touch where answered."""
     r = 0.25
@@ -29,16 +29,16 @@ def test_rolls_touch_the_side(call: Call, standing: str) -> None:
         standing_on=standing,
         roll_diameter=2 * r,
         lower_stack=0.5,
-        rise=2,
+        stack_rise=2,
     )["result"]
-    slope = math.tan(math.radians(10)) * (1 if standing == "small end" else -1)
-    base = 3 - 8 * slope if standing == "small end" else 3
+    slope = math.tan(math.radians(10)) * (1 if standing == "small-end" else -1)
+    base = 3 - 8 * slope if standing == "small-end" else 3
     line = side(base, slope, 4)
     for name, height in (("lower", 0.75), ("upper", 2.75)):
         center = Point(height, result[f"{name}_measure"] / 2 - r)
         assert line.distance(center) == pytest.approx(r, rel=1e-9)
         touch = line.interpolate(line.project(center)).x
-        assert result[f"{name}_contact"] == pytest.approx(touch, rel=1e-9)
+        assert result[f"{name}_contact_height"] == pytest.approx(touch, rel=1e-9)
 
 
 @pytest.mark.outside(
@@ -62,17 +62,17 @@ def test_a_taper_is_found_again_over_rolls(call: Call) -> None:
         roll_diameter=12,
         lower_measure=measures[0],
         upper_measure=measures[1],
-        rise=75,
+        stack_rise=75,
         length=120,
     )["result"]
-    assert result["half_angle"]["degrees"] == pytest.approx(3, abs=1e-9)
-    assert result["small_diameter"] == pytest.approx(40, abs=1e-9)
-    assert result["large_diameter"] == pytest.approx(40 + 240 * slope, abs=1e-9)
+    assert result["half_angle"]["value"]["degrees"] == pytest.approx(3, abs=1e-9)
+    assert result["small_diameter"]["value"] == pytest.approx(40, abs=1e-9)
+    assert result["large_diameter"]["value"] == pytest.approx(40 + 240 * slope, abs=1e-9)
 
 
 def test_uncertainty_over_rolls_follows_the_derivative(call: Call) -> None:
     """The half angle's worst case is cos²α (δM1 + δM2) / (2 H) for errors of the measures."""
-    request: dict[str, Any] = {"units": "mm", "roll_diameter": 12, "rise": 75, "length": 100}
+    request: dict[str, Any] = {"units": "mm", "roll_diameter": 12, "stack_rise": 75, "length": 100}
     result = call(
         "tapers.over-rolls",
         lower_measure=60.21,
@@ -82,8 +82,8 @@ def test_uncertainty_over_rolls_follows_the_derivative(call: Call) -> None:
     )["result"]
     half = math.atan((67.695 - 60.21) / 150)
     worst = math.degrees(math.cos(half) ** 2 * 0.004 / 150) * 3600
-    assert result["half_angle_worst_arcsec"] == pytest.approx(worst, rel=1e-6)
-    assert result["half_angle_expanded_arcsec"] == pytest.approx(
+    assert result["half_angle"]["worst_case"] == pytest.approx(worst, rel=1e-6)
+    assert result["half_angle"]["expanded_uncertainty"] == pytest.approx(
         2 * worst / 2 * math.sqrt(2) / math.sqrt(3), rel=1e-6
     )
 
@@ -97,8 +97,8 @@ def test_two_balls_in_a_socket(call: Call) -> None:
     result = call(
         "tapers.over-balls",
         units="mm",
-        large_ball=40,
-        small_ball=32,
+        large_ball_diameter=40,
+        small_ball_diameter=32,
         large_ball_depth=-8,
         small_ball_depth=76,
         length=120,
@@ -109,17 +109,17 @@ def test_two_balls_in_a_socket(call: Call) -> None:
 @pytest.mark.outside("tapers.over-balls-nominal", source="shapely: circles one radius off the wall")
 def test_balls_touch_the_wall(call: Call) -> None:
     """Both balls lie one radius off the wall, and give back the socket that they lie in."""
-    size = {"large_ball": 0.6875, "small_ball": 0.625}
-    nominal = {"units": "in", "taper_per_foot": 0.59941, "mouth_diameter": 0.7, "length": 2.5}
+    size = {"large_ball_diameter": 0.6875, "small_ball_diameter": 0.625}
+    nominal = {"units": "in", "taper_per_foot": 0.59941, "large_diameter": 0.7, "length": 2.5}
     expected = call("tapers.over-balls-nominal", **nominal, **size)["result"]
     slope = 0.59941 / 24
     wall = LineString([(0, 0.35), (2.5, 0.35 - 2.5 * slope)])
-    depths = {f"{name}_depth": expected[f"{name}_depth"] for name in size}
-    for name, ball in size.items():
-        center = Point(depths[f"{name}_depth"] + ball / 2, 0)
+    depths = {name: expected[name] for name in ("large_ball_depth", "small_ball_depth")}
+    for depth, ball in zip(depths.values(), size.values(), strict=True):
+        center = Point(depth + ball / 2, 0)
         assert wall.distance(center) == pytest.approx(ball / 2, rel=1e-9)
     back = call("tapers.over-balls", units="in", length=2.5, **size, **depths)["result"]
-    assert back["large_diameter"] == pytest.approx(0.7, rel=1e-9)
+    assert back["large_diameter"]["value"] == pytest.approx(0.7, rel=1e-9)
     assert back["taper_per_foot"] == pytest.approx(0.59941, rel=1e-9)
 
 
@@ -127,10 +127,15 @@ def test_balls_touch_the_wall(call: Call) -> None:
 def test_one_ball_gives_the_mouth(call: Call) -> None:
     """The wall drawn from the answered mouth is one radius from the ball's center."""
     result = call(
-        "tapers.one-ball", units="in", included_angle=60, ball=0.5, ball_depth=-0.2, length=0.6
+        "tapers.one-ball",
+        units="in",
+        included_angle=60,
+        ball_diameter=0.5,
+        ball_depth=-0.2,
+        length=0.5,
     )["result"]
-    mouth = result["mouth_diameter"] / 2
-    wall = LineString([(0, mouth), (0.6, mouth - 0.6 * math.tan(math.radians(30)))])
+    mouth = result["large_diameter"]["value"] / 2
+    wall = LineString([(0, mouth), (0.5, mouth - 0.5 * math.tan(math.radians(30)))])
     assert wall.distance(Point(0.05, 0)) == pytest.approx(0.25, rel=1e-9)
     assert result["contact_diameter"] == pytest.approx(0.5 * math.cos(math.radians(30)))
 
@@ -141,13 +146,15 @@ def test_vee_over_rolls(call: Call) -> None:
     result = call(
         "tapers.vee-over-rolls",
         units="mm",
-        large_roll=40,
-        small_roll=20,
+        large_roll_diameter=40,
+        small_roll_diameter=20,
         large_roll_top=20,
         small_roll_top=-10,
     )["result"]
     assert result["included_angle"]["degrees"] == pytest.approx(60)
-    flank = LineString([(0, -result["apex_depth"]), (result["width"] / 2, 0)])
+    flank = LineString(
+        [(0, -result["apex_depth"]["value"]), (result["face_width"]["value"] / 2, 0)]
+    )
     assert flank.distance(Point(0, 0)) == pytest.approx(20)
     assert flank.distance(Point(0, -20)) == pytest.approx(10)
 
@@ -163,29 +170,31 @@ def test_dovetail_over_rolls(call: Call) -> None:
         "tapers.dovetail-over-rolls",
         units="mm",
         kind="male",
-        angle=60,
-        height=4,
+        flank_angle=60,
+        flank_height=4,
         roll_diameter=4,
         corner_width=20,
     )["result"]
-    assert result["measure"] - 20 == pytest.approx(4 * 2.7320508, abs=2e-7)
-    assert result["edge_width"] == pytest.approx(24.6188, abs=5e-5)
+    assert result["measure"]["value"] - 20 == pytest.approx(4 * 2.7320508, abs=2e-7)
+    assert result["edge_width"]["value"] == pytest.approx(24.6188, abs=5e-5)
 
 
 def test_contacts_off_the_surface_are_refused(call: Call) -> None:
     """Rolls past the taper, balls that miss the wall and rolls past a flank are refused."""
     nominal = {"units": "in", "included_angle": 20, "large_diameter": 3, "roll_diameter": 0.5}
     with pytest.raises(Impossible, match=r"roll would touch 3\.29"):
-        call("tapers.over-rolls-nominal", length=3, rise=3, **nominal)
-    socket = {"units": "in", "taper_per_foot": 0.6, "mouth_diameter": 0.7, "length": 2.5}
+        call("tapers.over-rolls-nominal", length=3, stack_rise=3, **nominal)
+    socket = {"units": "in", "taper_per_foot": 0.6, "large_diameter": 0.7, "length": 2.5}
     with pytest.raises(Impossible, match="ball would touch"):
-        call("tapers.over-balls-nominal", large_ball=0.68, small_ball=0.4, **socket)
+        call(
+            "tapers.over-balls-nominal", large_ball_diameter=0.68, small_ball_diameter=0.4, **socket
+        )
     with pytest.raises(Impossible, match="touch no common cone"):
         call(
             "tapers.over-balls",
             units="mm",
-            large_ball=40,
-            small_ball=32,
+            large_ball_diameter=40,
+            small_ball_diameter=32,
             large_ball_depth=0,
             small_ball_depth=1,
             length=100,
@@ -195,8 +204,8 @@ def test_contacts_off_the_surface_are_refused(call: Call) -> None:
             "tapers.dovetail-over-rolls",
             units="mm",
             kind="male",
-            angle=60,
-            height=4,
+            flank_angle=60,
+            flank_height=4,
             roll_diameter=8,
             corner_width=20,
         )

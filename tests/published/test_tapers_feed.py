@@ -34,7 +34,7 @@ def test_every_measure_of_a_layer_is_the_same_layer(call: Call) -> None:
         back = call(
             "tapers.infeed", units="in", included_angle=60, amount=first[field], amount_is=measure
         )["result"]
-        assert back["normal"] == pytest.approx(0.001, rel=1e-12)
+        assert back["off_normal"] == pytest.approx(0.001, rel=1e-12)
 
 
 def test_passes_hold_the_stock_and_the_spark_out(call: Call) -> None:
@@ -56,7 +56,7 @@ def test_a_blunt_part_leaves_stock_at_its_small_end(call: Call) -> None:
         length=0.5,
         half_angle_error_arcsec=60,
     )["result"]
-    assert result["touches_first"] == "large end"
+    assert result["touches_first"] == "large-end"
     slant = 0.5 / math.cos(math.radians(30 + 60 / 3600))
     assert result["stock_at_small_end"] == pytest.approx(slant * math.sin(math.radians(60 / 3600)))
     assert result["stock_at_large_end"] == 0
@@ -87,7 +87,7 @@ def test_clean_up_reaches_the_lowest_spot(call: Call, error: float) -> None:
         least_large_diameter=0.7,
     )["result"]
     assert result["final_large_diameter"] == pytest.approx(2 * lowest, abs=4e-6)
-    assert result["verdict"] == "can be saved"
+    assert result["forecast"] == "holds"
 
 
 def test_a_part_without_stock_cannot_be_saved(call: Call) -> None:
@@ -101,7 +101,7 @@ def test_a_part_without_stock_cannot_be_saved(call: Call) -> None:
         tir_large_end=0.01,
         least_large_diameter=0.749,
     )
-    assert answer["result"]["margin_normal"] < 0
+    assert answer["result"]["margin_at_large_end"] < 0
     assert "does-not-clean-up" in {a["code"] for a in answer["advisories"]}
 
 
@@ -119,7 +119,7 @@ def test_gauge_line_shift(call: Call, slope: dict[str, float], tangent: str) -> 
     mp.dps = 30
     value = {"tan(pi/6)": mp.tan(mp.pi / 6), "7/48": mp.mpf(7) / 48, "1/20": mp.mpf(1) / 20}
     result = call(
-        "tapers.standoff", units="in", part="external", contact_length=1, diameter_error=1, **slope
+        "tapers.standoff", units="in", kind="external", contact_length=1, diameter_error=1, **slope
     )["result"]
     assert result["standoff"] == pytest.approx(float(1 / (2 * value[tangent])), rel=1e-12)
 
@@ -131,16 +131,16 @@ def test_a_sharp_hole_bears_at_its_mouth(call: Call) -> None:
             "tapers.standoff",
             units="mm",
             included_angle=60,
-            part="internal",
+            kind="internal",
             contact_length=5,
             included_angle_error_arcsec=error,
         )["result"]
         for error in (-3600, 3600)
     )
-    assert (sharp["bears_at"], sharp["standoff_from_angle"]) == ("large end", 0)
-    assert blunt["bears_at"] == "small end"
+    assert (sharp["bears_at"], sharp["standoff_from_angle"]) == ("large-end", 0)
+    assert blunt["bears_at"] == "small-end"
     assert blunt["standoff_from_angle"] > 0
-    assert blunt["bluing_verdict"] == "marks at the small end only"
+    assert blunt["bluing_marks"] == "at-small-end-only"
 
 
 def test_refusals_name_what_fails(call: Call) -> None:

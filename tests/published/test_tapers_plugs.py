@@ -35,11 +35,11 @@ def test_a_gauge_rests_where_the_side_has_its_diameter(call: Call, gauge: float)
         half_angle=1.43,
         large_diameter=18,
         gauge_diameter=gauge,
-        diameter_tolerance=0.01,
+        large_diameter_tolerance=0.01,
         **SOCKET,
     )["result"]
-    assert result["depth"] == pytest.approx(station_of(wall(18, 1.43, 64), gauge), rel=1e-9)
-    limits = {"smallest_depth": 17.99, "largest_depth": 18.01}
+    assert result["gauge_depth"] == pytest.approx(station_of(wall(18, 1.43, 64), gauge), rel=1e-9)
+    limits = {"smallest_gauge_depth": 17.99, "largest_gauge_depth": 18.01}
     for name, large in limits.items():
         expected = (large - gauge) / 2 / math.tan(math.radians(1.43))
         assert result[name] == pytest.approx(expected, rel=1e-9)
@@ -52,18 +52,18 @@ def test_two_gauges_find_the_taper(call: Call) -> None:
     result = call(
         "tapers.plug-depth",
         gauge_diameter=17.5,
-        depth=station_of(side, 17.5),
+        gauge_depth=station_of(side, 17.5),
         second_gauge_diameter=15.5,
-        second_depth=station_of(side, 15.5),
+        second_gauge_depth=station_of(side, 15.5),
         gauge_line=10,
         half_angle=1.49,
         **SOCKET,
     )["result"]
-    assert result["half_angle"]["degrees"] == pytest.approx(1.5, rel=1e-9)
-    assert result["large_diameter"] == pytest.approx(18, rel=1e-9)
+    assert result["half_angle"]["value"]["degrees"] == pytest.approx(1.5, rel=1e-9)
+    assert result["large_diameter"]["value"] == pytest.approx(18, rel=1e-9)
     at_line = side.intersection(LineString([(10, 0), (10, 100)]))
     assert isinstance(at_line, Point)
-    assert result["gauge_line_diameter"] == pytest.approx(2 * at_line.y, rel=1e-9)
+    assert result["gauge_line_diameter"]["value"] == pytest.approx(2 * at_line.y, rel=1e-9)
     assert result["included_angle_off_stated_arcsec"] == pytest.approx(0.02 * 3600, rel=1e-6)
 
 
@@ -76,11 +76,11 @@ def test_a_morse_gauge_line_under_the_mouth(call: Call) -> None:
         "tapers.plug-depth",
         one_in_x=20.02,
         gauge_diameter=17.78,
-        depth=5,
+        gauge_depth=5,
         gauge_length=59,
         **SOCKET,
     )["result"]
-    assert result["large_diameter"] == pytest.approx(18.0, abs=0.05)
+    assert result["large_diameter"]["value"] == pytest.approx(18.0, abs=0.05)
     assert result["engaged_length"] == pytest.approx(59)
 
 
@@ -91,7 +91,7 @@ def test_uncertainty_by_depth_follows_the_derivatives(call: Call) -> None:
         "tapers.plug-depth",
         half_angle=1.5,
         gauge_diameter=17.78,
-        depth=4,
+        gauge_depth=4,
         gauge_tolerance=0.001,
         depth_tolerance=0.02,
         included_angle_tolerance_arcsec=20,
@@ -99,29 +99,37 @@ def test_uncertainty_by_depth_follows_the_derivatives(call: Call) -> None:
     )["result"]
     angle = math.radians(10 / 3600)
     terms = (0.001, 2 * math.tan(half) * 0.02, 8 / math.cos(half) ** 2 * angle)
-    assert result["gauge_line_diameter_worst"] == pytest.approx(sum(terms), rel=1e-6)
+    assert result["gauge_line_diameter"]["worst_case"] == pytest.approx(sum(terms), rel=1e-6)
     spread = 2 * math.sqrt(sum(t * t for t in terms) / 3)
-    assert result["gauge_line_diameter_expanded"] == pytest.approx(spread, rel=1e-6)
+    assert result["gauge_line_diameter"]["expanded_uncertainty"] == pytest.approx(spread, rel=1e-6)
 
 
 @pytest.mark.parametrize(
     ("changed", "error", "reason"),
     [
-        ({"half_angle": None}, Disagreement, "slope is missing"),
-        ({"depth": 70}, Impossible, "misses the part's cone"),
-        ({"depth": -3}, Impossible, "misses the part's cone"),
-        ({"gauge_diameter": 2.0}, Impossible, "end before the length"),
+        ({"half_angle": None}, Disagreement, "slope of the cone is missing"),
+        ({"gauge_depth": 70}, Impossible, "misses the part's cone"),
+        ({"gauge_depth": -3}, Impossible, "misses the part's cone"),
+        ({"gauge_diameter": 2.0}, Impossible, "comes to its point"),
         ({"gauge_line": 65}, Impossible, "gauge line would touch"),
-        ({"second_depth": 20}, Disagreement, "needs its diameter"),
-        ({"second_depth": 2, "second_gauge_diameter": 15}, Impossible, "nearer to the small end"),
-        ({"second_depth": 90, "second_gauge_diameter": 15}, Impossible, "second gauge would touch"),
+        ({"second_gauge_depth": 20}, Disagreement, "needs its diameter"),
         (
-            {"second_depth": 30, "second_gauge_diameter": 15, "gauge_length": 9},
+            {"second_gauge_depth": 2, "second_gauge_diameter": 15},
+            Impossible,
+            "nearer to the small end",
+        ),
+        (
+            {"second_gauge_depth": 90, "second_gauge_diameter": 15},
+            Impossible,
+            "second gauge would touch",
+        ),
+        (
+            {"second_gauge_depth": 30, "second_gauge_diameter": 15, "gauge_length": 9},
             Disagreement,
             "sharp edges",
         ),
         (
-            {"second_depth": 6, "second_gauge_diameter": 17.7, "depth_tolerance": 3},
+            {"second_gauge_depth": 6, "second_gauge_diameter": 17.7, "depth_tolerance": 3},
             Impossible,
             "swallow",
         ),
@@ -131,7 +139,7 @@ def test_gauges_that_tell_nothing_are_refused(
     call: Call, changed: dict[str, Any], error: type[Exception], reason: str
 ) -> None:
     """Gauges off the part, contradictory ones, and tolerances above the difference are refused."""
-    request = {"half_angle": 1.5, "gauge_diameter": 17.78, "depth": 4, **SOCKET, **changed}
+    request = {"half_angle": 1.5, "gauge_diameter": 17.78, "gauge_depth": 4, **SOCKET, **changed}
     with pytest.raises(error, match=reason):
         call("tapers.plug-depth", **{k: v for k, v in request.items() if v is not None})
 
@@ -141,7 +149,7 @@ def test_a_gauge_too_large_or_a_point_is_refused(call: Call) -> None:
     nominal: dict[str, Any] = {"half_angle": 1.5, "large_diameter": 18, "units": "mm"}
     with pytest.raises(Impossible, match="misses the part's cone"):
         call("tapers.plug-depth-nominal", gauge_diameter=18.5, length=64, **nominal)
-    with pytest.raises(Impossible, match="point before the length"):
+    with pytest.raises(Impossible, match="comes to its point"):
         call("tapers.plug-depth-nominal", gauge_diameter=17, length=640, **nominal)
 
 
@@ -150,34 +158,41 @@ def test_a_gauge_too_large_or_a_point_is_refused(call: Call) -> None:
 def test_rolls_touch_a_nominal_vee(call: Call, angle: float) -> None:
     """Rolls at the answered heights stand one radius off the side and touch where answered."""
     half = math.radians(angle / 2)
-    request = {"units": "mm", "included_angle": angle, "width": 50, "rolls": [40, 20]}
+    request = {"units": "mm", "included_angle": angle, "face_width": 50, "roll_diameters": [40, 20]}
     result = call("tapers.vee-over-rolls-nominal", **request)["result"]
     side = LineString([(0, -result["apex_depth"]), (25, 0)])
     for roll in result["rolls"]:
-        center = Point(0, roll["top"] - roll["roll"] / 2)
-        assert side.distance(center) == pytest.approx(roll["roll"] / 2, rel=1e-9)
+        center = Point(0, roll["roll_top"] - roll["roll_diameter"] / 2)
+        assert side.distance(center) == pytest.approx(roll["roll_diameter"] / 2, rel=1e-9)
         touch = side.interpolate(side.project(center))
         assert roll["contact_depth"] == pytest.approx(-touch.y, abs=1e-9)
-    largest = Point(0, result["largest_roll"] / 2 * math.sin(half))
-    assert largest.distance(Point(25, 0)) == pytest.approx(result["largest_roll"] / 2)
+    largest = Point(0, result["largest_roll_diameter"] / 2 * math.sin(half))
+    assert largest.distance(Point(25, 0)) == pytest.approx(result["largest_roll_diameter"] / 2)
 
 
 def test_a_roll_too_large_for_the_vee_is_refused(call: Call) -> None:
     """A roll that would touch over the edges is refused, and named."""
-    request = {"units": "mm", "included_angle": 60, "width": 40, "rolls": [20, 47]}
+    request = {"units": "mm", "included_angle": 60, "face_width": 40, "roll_diameters": [20, 47]}
     with pytest.raises(Impossible, match="roll would touch") as refused:
         call("tapers.vee-over-rolls-nominal", **request)
-    assert "rolls/1" in refused.value.fields
+    assert "roll_diameters/1" in refused.value.fields
 
 
 def test_uncertainty_of_a_vee(call: Call) -> None:
     """δν = tan ν (δR − δr − sin ν δrise) / (R − r): worst case by its derivatives."""
-    request = {"large_roll": 40, "small_roll": 20, "large_roll_top": 20, "small_roll_top": -10}
+    request = {
+        "large_roll_diameter": 40,
+        "small_roll_diameter": 20,
+        "large_roll_top": 20,
+        "small_roll_top": -10,
+    }
     result = call("tapers.vee-over-rolls", units="mm", measure_tolerance=0.002, **request)["result"]
     worst = math.degrees(0.004 * math.tan(math.radians(30)) / 20) * 3600
-    assert result["half_angle_worst_arcsec"] == pytest.approx(worst, rel=1e-6)
-    assert result["half_angle_expanded_arcsec"] == pytest.approx(worst * math.sqrt(2 / 3), rel=1e-6)
-    assert result["width_expanded"] > 0
+    assert result["half_angle"]["worst_case"] == pytest.approx(worst, rel=1e-6)
+    assert result["half_angle"]["expanded_uncertainty"] == pytest.approx(
+        worst * math.sqrt(2 / 3), rel=1e-6
+    )
+    assert result["face_width"]["expanded_uncertainty"] > 0
     with pytest.raises(Impossible, match="swallow"):
         call("tapers.vee-over-rolls", units="mm", measure_tolerance=12, **request)
 
@@ -189,36 +204,43 @@ def test_uncertainty_of_a_dovetail(call: Call, given: str) -> None:
         "tapers.dovetail-over-rolls",
         units="mm",
         kind="male",
-        angle=60,
-        height=10,
+        flank_angle=60,
+        flank_height=10,
         roll_diameter=8,
         measure_tolerance=0.003,
         roll_tolerance=0.001,
-        angle_tolerance_arcsec=30,
+        flank_angle_tolerance_arcsec=30,
         **{given: 70},
     )["result"]
     half = math.radians(30)
     by_angle = 8 / (2 * math.sin(half) ** 2) * math.radians(30 / 3600)
     terms = [0.001 * (1 + 1 / math.tan(half)), by_angle]
     terms += [0.003] if given == "measure" else []
-    assert result["sought_worst"] == pytest.approx(sum(terms), rel=1e-6)
+    sought = result["corner_width" if given == "measure" else "measure"]
+    assert sought["worst_case"] == pytest.approx(sum(terms), rel=1e-6)
     spread = 2 * math.sqrt(sum(t * t for t in terms) / 3)
-    assert result["sought_expanded"] == pytest.approx(spread, rel=1e-6)
+    assert sought["expanded_uncertainty"] == pytest.approx(spread, rel=1e-6)
 
 
 def test_gauging_by_http(service: TestClient[Any]) -> None:
     """Both directions answer over HTTP, and a refusal names the field."""
-    body = {"units": "mm", "one_in_x": 20, "gauge_diameter": 17.78, "depth": 0.5, "length": 64}
+    body = {
+        "units": "mm",
+        "one_in_x": 20,
+        "gauge_diameter": 17.78,
+        "gauge_depth": 0.5,
+        "length": 64,
+    }
     answer = service.post("/v1/tapers/plug-depth", json=body)
-    assert answer.json()["result"]["gauge_line_diameter"] == pytest.approx(17.805)
-    wrong = service.post("/v1/tapers/plug-depth", json={**body, "depth": 80})
+    assert answer.json()["result"]["gauge_line_diameter"]["value"] == pytest.approx(17.805)
+    wrong = service.post("/v1/tapers/plug-depth", json={**body, "gauge_depth": 80})
     assert wrong.status_code == 422
-    assert wrong.json()["errors"][0]["pointer"] == "/depth"
+    assert wrong.json()["errors"][0]["pointer"] == "/gauge_depth"
 
 
 def test_a_gauge_with_a_cone_is_taken_to_fit(call: Call) -> None:
     """The answer says that slopes are taken as equal for a gauge's cone, and not for an edge."""
-    request = {"half_angle": 1.5, "gauge_diameter": 17.78, "depth": 4, **SOCKET}
+    request = {"half_angle": 1.5, "gauge_diameter": 17.78, "gauge_depth": 4, **SOCKET}
     cone = call("tapers.plug-depth", gauge_length=50, **request)
     assert [advisory["code"] for advisory in cone["advisories"]] == ["gauge-slope-assumed"]
     assert call("tapers.plug-depth", **request)["advisories"] == []

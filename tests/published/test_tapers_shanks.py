@@ -97,7 +97,7 @@ def test_the_steep_series_is_complete(number: int) -> None:
 def test_jarno_follows_its_rule(number: int) -> None:
     """Jarno n is n/8 in at the large end, n/10 at the small end and n/2 long."""
     row = standard_tapers()[f"jarno-{number}"]
-    found = (row.gauge_diameter, row.small_diameter, row.depth)
+    found = (row.gauge_diameter, row.small_diameter, row.small_end_depth)
     assert found == pytest.approx((number / 8, number / 10, number / 2), abs=1e-9)
 
 

@@ -34,7 +34,8 @@ def test_cone_angle_of_a_rate(
 
 @pytest.mark.outside("tapers.solve", source="ASME B5.10: D, d and depth")
 @pytest.mark.parametrize(
-    "designation", [n for n, t in standard_tapers().items() if t.depth and "chuck" not in n]
+    "designation",
+    [n for n, t in standard_tapers().items() if t.small_end_depth and "chuck" not in n],
 )
 def test_morse_columns_agree_with_one_another(call: Call, designation: str) -> None:
     """D, depth and taper per foot of a row give its d, to the digits that the table prints."""
@@ -45,7 +46,7 @@ def test_morse_columns_agree_with_one_another(call: Call, designation: str) -> N
         "tapers.solve",
         units="in",
         large_diameter=row.gauge_diameter,
-        length=row.depth,
+        length=row.small_end_depth,
         taper_per_foot=row.rate * 12,
     )["result"]
     assert result["small_diameter"] == pytest.approx(row.small_diameter, abs=digits)
@@ -122,5 +123,5 @@ def test_disagreement_is_refused_with_its_size(call: Call) -> None:
 
 def test_taper_that_ends_before_its_length_is_refused(call: Call) -> None:
     """A slope that comes to a point within the length is refused, with where it does."""
-    with pytest.raises(Impossible, match=r"comes to a point 0\.866025 from"):
+    with pytest.raises(Impossible, match=r"comes to its point 0\.866025 from"):
         call("tapers.solve", units="in", large_diameter=1, length=2, included_angle=60)

@@ -235,15 +235,15 @@ def test_monte_carlo_agrees_with_the_budget_where_it_is_linear() -> None:
 @pytest.mark.parametrize(
     ("value", "verdict"),
     [
-        (9.9839, "neither can be said"),
+        (9.9839, "not-provable"),
         (9.984001, "conforming"),
         (10.0, "conforming"),
         (10.015999, "conforming"),
-        (10.0161, "neither can be said"),
-        (10.0239, "neither can be said"),
-        (10.0241, "not conforming"),
-        (9.9761, "neither can be said"),
-        (9.9759, "not conforming"),
+        (10.0161, "not-provable"),
+        (10.0239, "not-provable"),
+        (10.0241, "not-conforming"),
+        (9.9761, "not-provable"),
+        (9.9759, "not-conforming"),
     ],
 )
 def test_decision_rule(value: float, verdict: str) -> None:
@@ -255,11 +255,11 @@ def test_without_a_guard_band_every_value_is_judged() -> None:
     """With no uncertainty the limits themselves still conform, and nothing is left undecided."""
     assert decide(10.02, 9.98, 10.02, 0.0) == "conforming"
     assert decide(9.98, 9.98, 10.02, 0.0) == "conforming"
-    assert decide(math.nextafter(10.02, 11.0), 9.98, 10.02, 0.0) == "not conforming"
+    assert decide(math.nextafter(10.02, 11.0), 9.98, 10.02, 0.0) == "not-conforming"
 
 
 def test_a_guard_band_wider_than_the_zone_accepts_nothing() -> None:
     """Where the uncertainty is larger than half the tolerance, no value can be accepted."""
     values = np.linspace(9.9, 10.1, 401)
     verdicts = {decide(float(value), 9.98, 10.02, 0.03) for value in values}
-    assert verdicts == {"neither can be said", "not conforming"}
+    assert verdicts == {"not-provable", "not-conforming"}

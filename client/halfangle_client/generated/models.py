@@ -46,7 +46,10 @@ class AngleContributions(BaseModel):
     to 324000]
     """
     axis_yaw_arcsec: float | None = None
-    """± angle of the fixture's axis out of the tilt plane. [arcsecond, 0 to 324000]"""
+    """
+    ± angle of the fixture's axis out of the tilt plane; at most 18000, which is 5°. It acts
+    by its square, always toward a smaller angle. [arcsecond, 0 to 18000]
+    """
     wheel_face_arcsec: float | None = None
     """
     ± slope of the wheel's face along the slant, from breakdown since dressing. [arcsecond,
@@ -54,59 +57,78 @@ class AngleContributions(BaseModel):
     """
     temperature_celsius: float | None = None
     """Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). [°C, -40 to 150]"""
-    plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
     """Material of the sine plate."""
-    block_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
-    """Material of the gauge blocks."""
+    block_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] | None = (
+        None
+    )
+    """
+    Material of the gauge blocks of a set, or of sizes. Absent: steel. A `box` says it of
+    each of its blocks.
+    """
 
 
-class AngleErrorLine(BaseModel):
-    """One line of the angle's error budget, on the included angle."""
+class ArcsecContribution(BaseModel):
+    """One contribution to an angle, in arc-seconds."""
 
     name: str
-    """What errs."""
-    worst_case_arcsec: float
-    """Largest change of the included angle. [arcsecond]"""
-    standard_uncertainty_arcsec: float
+    """What contributes."""
+    input_value: float
     """
-    Standard uncertainty that it adds (rectangular distribution, JCGM 100 4.3.7).
-    [arcsecond]
+    Half-width of the input's distribution, or its standard deviation where it is normal, or
+    the length of a vector of unknown phase, in `input_unit`. [stated]
     """
+    input_unit: str
+    """Unit of the input, as `x-unit` names units."""
+    sensitivity: float
+    """
+    Change of the estimate for one unit of the input, signed; of a one-sided input the
+    change at its limit, over that limit. [per stated]
+    """
+    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"]
+    """
+    Its distribution (JCGM 100:2008, 4.3; JCGM 101:2008, 6.4); `uniform-phase` of a vector
+    that may point any way, all alike.
+    """
+    standard_uncertainty: float
+    """What it adds to the estimate's standard uncertainty. [arcsecond]"""
+    worst_case: float
+    """Largest change of the estimate that it can cause. [arcsecond]"""
     share_percent: float
-    """Its share in the combined variance. [percent]"""
+    """Its share of the combined variance. [percent]"""
 
 
-class BlockAlternative(BaseModel):
-    """Another stack."""
+class ArcsecEstimate(BaseModel):
+    """A small angle, or an angle's error, with its uncertainty, all in arc-seconds."""
 
-    blocks: list[float]
-    """Nominal sizes of the blocks, largest first. [each length]"""
-    marks: list[str | None]
-    """
-    Identification marks of the same blocks, null where one has none; empty where none of
-    them has one.
-    """
-    count: int
-    """How many blocks. [count]"""
-    total: float
-    """Sum of the nominal sizes. [length]"""
-    deviation: float
-    """Total less the height asked for. [length]"""
-    actual_height: float
-    """Sum of nominal sizes and measured deviations; the total where none are known. [length]"""
-    actual_deviation: float
-    """Actual height less the height asked for. [length]"""
+    value: float | None
+    """Best estimate, known offsets and the means of one-sided errors included. [arcsecond]"""
     standard_uncertainty: float | None
+    """Combined standard uncertainty; null where no contribution was stated. [arcsecond]"""
+    degrees_of_freedom: float | None
     """
-    Standard uncertainty of the height from calibrations and grade limits (rectangular);
-    null where neither is known of some block. [length]
+    Effective degrees of freedom (Welch and Satterthwaite); null where they are not limited,
+    as with stated limits.
+    """
+    expanded_uncertainty: float | None
+    """Expanded uncertainty: half of the width that covers `coverage_probability`. [arcsecond]"""
+    coverage_factor: float | None
+    """Coverage factor k: expanded over standard uncertainty; null where both are 0."""
+    coverage_probability: float | None
+    """
+    Probability, 0 to 1, that value ± expanded uncertainty covers, by the distributions of
+    the contributions (JCGM 101:2008), or by Student's where degrees of freedom are limited
+    (JCGM 100:2008, G.4).
     """
     worst_case: float | None
     """
-    Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) where
-    calibrated; null where neither is known of some block. `blocks/budget` takes in films
-    and temperature, and three standard deviations of what is normally distributed. [length]
+    Largest error with every stated contribution at its limit at once, known offsets
+    included; of a normal contribution three standard deviations. [arcsecond]
     """
+    contributions: list[ArcsecContribution]
+    """What was stated, in a fixed order."""
+    not_stated: list[str]
+    """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
 class BlockAngleGradeEntry(BaseModel):
@@ -118,8 +140,8 @@ class BlockAngleGradeEntry(BaseModel):
     """Each block errs by ± this. [arcsecond]"""
     source: str
     """Where it comes from."""
-    standing: Literal["published", "from-memory"]
-    """How it is had."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    """How it is known."""
 
 
 class BlockAngleGradeList(BaseModel):
@@ -154,28 +176,19 @@ class BlockAngleOwned(BaseModel):
     """
 
 
-class BlockAnglePiece(BaseModel):
-    """A block in a stack of angle blocks."""
-
-    angle: Angle
-    """Nominal angle of the block."""
-    way: Literal["add", "subtract"]
-    """`add`: wide end to that of the others; `subtract`: turned end for end."""
-
-
 class BlockAngleSetEntry(BaseModel):
     """A built-in set of angle blocks."""
 
     name: str
     """Name to use as `set`."""
-    pieces: int
+    count: int
     """How many blocks. [count]"""
     angles: list[Angle]
     """Its blocks, descending."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "from-memory"]
-    """How it is had."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    """How it is known."""
     note: str
     """What to mind; empty where nothing."""
 
@@ -187,51 +200,13 @@ class BlockAngleSetList(BaseModel):
     """The rows, in order."""
 
 
-class BlockBudgetLine(BaseModel):
-    """One line of the budget."""
+class BlockAngleUsed(BaseModel):
+    """A block in a stack of angle blocks."""
 
-    name: str
-    """What it comes from."""
-    distribution: Literal["normal", "rectangular", "triangular", "u-shaped"]
-    """Its distribution."""
-    limit: float
-    """
-    What it may add to the height, times the sensitivity: the half-width where
-    `rectangular`; where `normal`, as a calibration is, one standard deviation, which is no
-    limit: `worst_case` counts three of them. [length]
-    """
-    standard_uncertainty: float
-    """What it adds as standard uncertainty. [length]"""
-    share: float
-    """Share in the combined variance. [percent]"""
-
-
-class BlockBudgetResult(BaseModel):
-    """The height that the stack will really have, and how sure that is."""
-
-    nominal: float
-    """Sum of the nominal sizes. [length]"""
-    deviations: float
-    """Sum of the measured deviations. [length]"""
-    films: float
-    """Sum of the films' means. [length]"""
-    expansion: float
-    """Growth from 20 °C: of the stack by itself, or over what the plate grows. [length]"""
-    height: float
-    """Height to expect: nominal, deviations, films and expansion together. [length]"""
-    lines: list[BlockBudgetLine]
-    """The budget, in order of its sources."""
-    standard_uncertainty: float
-    """Combined standard uncertainty of the height. [length]"""
-    expanded_uncertainty: float
-    """That times the coverage factor. [length]"""
-    worst_case: float
-    """
-    Sum of all limits as if all stood against the stack at once; a normal line, such as a
-    calibration, counts with three standard deviations. `worst_case` of `blocks/stack` and
-    `blocks/check` is another: blocks alone, a calibrated one with its expanded uncertainty
-    (k = 2). [length]
-    """
+    angle: Angle
+    """Nominal angle of the block."""
+    sense: Literal["add", "subtract"]
+    """`add`: wide end to that of the others; `subtract`: turned end for end."""
 
 
 class BlockContention(BaseModel):
@@ -271,50 +246,6 @@ class BlockDayJob(BaseModel):
     """
 
 
-class BlockDayStack(BaseModel):
-    """The stack of one job."""
-
-    blocks: list[float]
-    """Nominal sizes of the blocks, largest first. [each length]"""
-    marks: list[str | None]
-    """
-    Identification marks of the same blocks, null where one has none; empty where none of
-    them has one.
-    """
-    count: int
-    """How many blocks. [count]"""
-    total: float
-    """Sum of the nominal sizes. [length]"""
-    deviation: float
-    """Total less the height asked for. [length]"""
-    actual_height: float
-    """Sum of nominal sizes and measured deviations; the total where none are known. [length]"""
-    actual_deviation: float
-    """Actual height less the height asked for. [length]"""
-    standard_uncertainty: float | None
-    """
-    Standard uncertainty of the height from calibrations and grade limits (rectangular);
-    null where neither is known of some block. [length]
-    """
-    worst_case: float | None
-    """
-    Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) where
-    calibrated; null where neither is known of some block. `blocks/budget` takes in films
-    and temperature, and three standard deviations of what is normally distributed. [length]
-    """
-    wear_blocks: list[float]
-    """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
-    wringing_order: list[float]
-    """
-    The blocks from the bottom up: a wear block first and last where they are used, the
-    others from the largest up. [each length]
-    """
-    job: str
-    """Name of the job."""
-    bench: str
-    """Its bench."""
-
-
 class BlockGradeRange(BaseModel):
     """Limits of one range of sizes."""
 
@@ -347,18 +278,18 @@ class BlockMistake(BaseModel):
     """
     One mistake with the stack that was meant, what it does, and how well that explains.
 
-    `mistakes_explain` tells which case it is. `what was measured`: the stack as read was
-    meant, and the mistake gives the measured one. `the stack as read`: a stack of the
+    `mistakes_explain` tells which case it is. `what-was-measured`: the stack as read was
+    meant, and the mistake gives the measured one. `the-stack-as-read`: a stack of the
     wanted height was meant, and the mistake gives the stack as read, which is right to its
     blocks.
     """
 
     kind: Literal[
-        "wrong block",
-        "block left out",
-        "block too many",
-        "wear block left out",
-        "wear block too many",
+        "wrong-block",
+        "block-left-out",
+        "block-too-many",
+        "wear-block-left-out",
+        "wear-block-too-many",
     ]
     """What went wrong."""
     meant: float | None
@@ -373,17 +304,17 @@ class BlockMistake(BaseModel):
     wrung_mark: str | None
     """Mark of the block that was wrung, likewise."""
     likeness: Literal[
-        "same size",
-        "same digits",
-        "neighbours in the box",
-        "digits swapped",
-        "one digit",
+        "same-size",
+        "same-digits",
+        "neighbours-in-the-box",
+        "digits-swapped",
+        "one-digit",
         "none",
     ]
     """
-    How the one is taken for the other: `same size`, another block of the box with another
-    measured deviation; `same digits`, .1003 for .103; `neighbours in the box`; `digits
-    swapped`; `one digit`; `none`.
+    How the one is taken for the other: `same-size`, another block of the box with another
+    measured deviation; `same-digits`, .1003 for .103; `neighbours-in-the-box`;
+    `digits-swapped`; `one-digit`; `none`.
     """
     height: float
     """
@@ -411,48 +342,6 @@ class BlockMistake(BaseModel):
     """The mistake in plain words."""
 
 
-class BlockNamedStack(BaseModel):
-    """The stack for one of the heights."""
-
-    blocks: list[float]
-    """Nominal sizes of the blocks, largest first. [each length]"""
-    marks: list[str | None]
-    """
-    Identification marks of the same blocks, null where one has none; empty where none of
-    them has one.
-    """
-    count: int
-    """How many blocks. [count]"""
-    total: float
-    """Sum of the nominal sizes. [length]"""
-    deviation: float
-    """Total less the height asked for. [length]"""
-    actual_height: float
-    """Sum of nominal sizes and measured deviations; the total where none are known. [length]"""
-    actual_deviation: float
-    """Actual height less the height asked for. [length]"""
-    standard_uncertainty: float | None
-    """
-    Standard uncertainty of the height from calibrations and grade limits (rectangular);
-    null where neither is known of some block. [length]
-    """
-    worst_case: float | None
-    """
-    Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) where
-    calibrated; null where neither is known of some block. `blocks/budget` takes in films
-    and temperature, and three standard deviations of what is normally distributed. [length]
-    """
-    wear_blocks: list[float]
-    """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
-    wringing_order: list[float]
-    """
-    The blocks from the bottom up: a wear block first and last where they are used, the
-    others from the largest up. [each length]
-    """
-    name: str
-    """Name of the height."""
-
-
 class BlockOwned(BaseModel):
     """A block that the shop owns, or several alike, as box and certificate tell."""
 
@@ -473,7 +362,7 @@ class BlockOwned(BaseModel):
     Expanded uncertainty (k = 2) of that deviation, in `units`. Absent: the block is not
     calibrated, and its grade, if one is given, limits its error. [length, 0 to 10000]
     """
-    material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"] = "steel"
+    material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
     """Material of the block."""
     state: Literal["in-the-box", "missing", "in-use"] = "in-the-box"
     """
@@ -482,7 +371,7 @@ class BlockOwned(BaseModel):
     """
     times_wrung: int = 0
     """How often it was wrung, for `least-wear`. [count, 0 to 1000000]"""
-    wear: bool = False
+    wear_block: bool = False
     """True for a wear block: it goes to an end of a stack or nowhere."""
     mark: str | None = None
     """
@@ -503,14 +392,14 @@ class BlockSetDetail(BaseModel):
     """Name to use as `set`."""
     units: Literal["in", "mm"]
     """Unit of its nominal sizes."""
-    pieces: int
+    count: int
     """How many blocks. [count]"""
-    series: list[str]
-    """Its series: first to last by step (count)."""
+    size_series: list[str]
+    """The series of its sizes: first to last by step (count)."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "from-memory"]
-    """How it is had."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    """How it is known."""
     note: str
     """What to mind; empty where nothing."""
     sizes: list[float]
@@ -526,14 +415,14 @@ class BlockSetEntry(BaseModel):
     """Name to use as `set`."""
     units: Literal["in", "mm"]
     """Unit of its nominal sizes."""
-    pieces: int
+    count: int
     """How many blocks. [count]"""
-    series: list[str]
-    """Its series: first to last by step (count)."""
+    size_series: list[str]
+    """The series of its sizes: first to last by step (count)."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "from-memory"]
-    """How it is had."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    """How it is known."""
     note: str
     """What to mind; empty where nothing."""
 
@@ -564,99 +453,36 @@ class BlockSharedStack(BaseModel):
     """
 
 
-class BlockStackResult(BaseModel):
-    """The stack of the fewest blocks, or the one whose actual height is nearest."""
-
-    blocks: list[float]
-    """Nominal sizes of the blocks, largest first. [each length]"""
-    marks: list[str | None]
-    """
-    Identification marks of the same blocks, null where one has none; empty where none of
-    them has one.
-    """
-    count: int
-    """How many blocks. [count]"""
-    total: float
-    """Sum of the nominal sizes. [length]"""
-    deviation: float
-    """Total less the height asked for. [length]"""
-    actual_height: float
-    """Sum of nominal sizes and measured deviations; the total where none are known. [length]"""
-    actual_deviation: float
-    """Actual height less the height asked for. [length]"""
-    standard_uncertainty: float | None
-    """
-    Standard uncertainty of the height from calibrations and grade limits (rectangular);
-    null where neither is known of some block. [length]
-    """
-    worst_case: float | None
-    """
-    Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) where
-    calibrated; null where neither is known of some block. `blocks/budget` takes in films
-    and temperature, and three standard deviations of what is normally distributed. [length]
-    """
-    wear_blocks: list[float]
-    """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
-    wringing_order: list[float]
-    """
-    The blocks from the bottom up: a wear block first and last where they are used, the
-    others from the largest up. [each length]
-    """
-    proved: bool
-    """
-    `aim` `nominal`: no stack of fewer blocks exists. `actual`: no stack of up to
-    `max_blocks` comes nearer. False where the bound on the work was reached first.
-    """
-    order_proved: bool
-    """
-    Preference and alternatives are proved: every stack that could come before the last one
-    given was considered.
-    """
-    bound: str | None
-    """What bounded the search, and what holds in spite of it; null where nothing did."""
-    alternatives: list[BlockAlternative]
-    """The next best stacks, in order."""
-
-
 class BlockToBorrow(BaseModel):
     """A block that is not at hand, with which a height could stand."""
 
     block: float
     """Its nominal size. [length]"""
-    where: str
+    where: Literal["missing", "in-use", "not-in-the-box", "another-of-this-size"]
     """
-    `missing` or `in use` where the box has it; else `not in the box`, or `another of this
-    size` where those of the box stand already.
+    `missing` or `in-use` where the box has it; else `not-in-the-box`, or
+    `another-of-this-size` where those of the box stand already.
     """
-
-
-class CenterAdapterShare(BaseModel):
-    """What one cause adds."""
-
-    name: Literal["socket", "adapter", "rocking in the seat"]
-    """The cause."""
-    tir_at_nose: float
-    """Its most at the nose. [length]"""
-    tir_at_station: float
-    """Its most at the station. [length]"""
 
 
 class CenterContactResult(BaseModel):
     """Where the center bears, and how the work shifts."""
 
-    bearing: Literal["whole cone", "mouth", "small end"]
-    """`mouth` or `small end`: an edge carries; `whole cone`: the angles match."""
+    bearing: Literal["whole-cone", "mouth", "small-end"]
+    """`mouth` or `small-end`: an edge carries; `whole-cone`: the angles match."""
     contact_diameter: float
     """Largest diameter at which it bears. [length]"""
     gap_at_other_end: float
     """Radial gap at the other end of the cone. [length]"""
     point_from_mouth: float
     """How far the center's sharp point would lie inside the mouth. [length]"""
-    axial_shift: float
+    axial_shift: float | None
     """
-    How far the work shifts along the axis for `diameter_error`, with the hole's depth kept.
-    [length]
+    How far the work shifts along the axis for `diameter_error`, with the hole's depth kept;
+    null where that was not stated. [length]
     """
+    not_stated: list[str]
+    """`diameter_error` where it was not sent."""
 
 
 class CenterEffectAt(BaseModel):
@@ -670,22 +496,28 @@ class CenterEffectAt(BaseModel):
     """High spot of that runout."""
     standing_offset: float
     """Offset made by centers that stand still: taper or place, no runout. [length]"""
-    worst_tir: float
+    worst_clocking_tir: float
     """Runout at the worst clocking of the same centers. [length]"""
-    part_tir: float
-    """The part's own runout at this section. [length]"""
-    seen_tir: float
+    part_tir: float | None
+    """
+    The part's own runout at this section; this and what follows from it are null where it
+    was stated at neither end, and an end not stated counts nothing. [length]
+    """
+    seen_tir: float | None
     """What an indicator shows: centers and part together. [length]"""
-    seen_high_spot: Angle
+    seen_high_spot: Angle | None
     """Its high spot."""
-    seen_tir_end_for_end: float
+    seen_tir_end_for_end: float | None
     """The same section of the part after it is turned end for end, its mark kept up. [length]"""
-    height_offset: float
-    """Height of the axis here over the first center, by `second_height`. [length]"""
-    line_offset: float
+    height_offset: float | None
+    """
+    Height of the axis here over the first center, by `second_height`; null without it.
+    [length]
+    """
+    line_offset: float | None
     """
     Distance of the axis here from the line of the ways, by `second_line`: the miss of an
-    indicator set on the crest at the first center. [length]
+    indicator set on the crest at the first center; null without it. [length]
     """
 
 
@@ -698,15 +530,20 @@ class CenterEffectResult(BaseModel):
     """Tilt of the axis with the directions sent. [arcsecond]"""
     worst_tilt_arcsec: float
     """Tilt with the centers opposed. [arcsecond]"""
-    bench_height_tilt_arcsec: float
+    bench_height_tilt_arcsec: float | None
     """
     Slope of the bench centers' axis in height: taken for taper by an indicator that runs
-    along the top; signed as `second_height`. [arcsecond]
+    along the top; signed as `second_height`, null without it. [arcsecond]
     """
-    bench_line_tilt_arcsec: float
+    bench_line_tilt_arcsec: float | None
     """
     Slope of their axis in plan: taken for taper by an indicator that runs along the side;
-    signed as `second_line`. [arcsecond]
+    signed as `second_line`, null without it. [arcsecond]
+    """
+    not_stated: list[str]
+    """
+    Of `part_at_first`, `part_at_second`, `second_height` and `second_line` those not sent:
+    nothing is known of them, and nothing counted.
     """
 
 
@@ -736,9 +573,9 @@ class CenterHoleBall(BaseModel):
     height_per_diameter: float
     """Change of that height for a unit of mouth diameter. [length per length]"""
     found_diameter: float | None
-    """Mouth diameter by the measured height; None where none was sent. [length]"""
+    """Mouth diameter by the measured height; null where none was sent. [length]"""
     found_less_wanted: float | None
-    """Found less wanted diameter; None where no height was sent. [length]"""
+    """Found less wanted diameter; null where no height was sent. [length]"""
 
 
 class CenterHoleResult(BaseModel):
@@ -752,11 +589,11 @@ class CenterHoleResult(BaseModel):
     """Diameter of the pilot. [length]"""
     mouth_diameter: float
     """Diameter at the mouth of the cone. [length]"""
-    largest_mouth_diameter: float
+    cone_diameter: float
     """Largest that the table gives this size. [length]"""
     cone_depth: float | None
     """
-    Depth of the cone, pilot's edge to mouth; None for type R, whose wall is an arc.
+    Depth of the cone, pilot's edge to mouth; null for type R, whose wall is an arc.
     [length]
     """
     chamfer_diameter: float | None
@@ -764,20 +601,20 @@ class CenterHoleResult(BaseModel):
     chamfer_depth: float
     """Depth of the protecting chamfer; 0 without one. [length]"""
     depth_to_pilot_edge: float | None
-    """Face to the edge of the pilot; None for type R. [length]"""
+    """Face to the edge of the pilot; null for type R. [length]"""
     tool_depth_min: float | None
     """Face to the drill's tip with the shortest pilot of the table. [length]"""
     tool_depth_max: float | None
     """Face to the drill's tip with the longest pilot of the table. [length]"""
-    table_minimum_depth: float | None
+    minimum_depth: float | None
     """
-    Least depth of the whole hole by the table, at its full mouth; None where it gives none.
+    Least depth of the whole hole by the table, at its full mouth; null where it gives none.
     [length]
     """
-    table_cut_off: float | None
-    """Length to cut off where the hole may not stay; None where it gives none. [length]"""
+    cut_off: float | None
+    """Length to cut off where the hole may not stay; null where the table gives none. [length]"""
     ball: CenterHoleBall | None
-    """The check over a ball; None for type R."""
+    """The check over a ball; null for type R."""
     standing: Literal["published", "from-memory"]
     """How the hole's dimensions are had."""
     drill_standing: Literal["published", "from-memory"]
@@ -839,8 +676,11 @@ class CenterLimit(BaseModel):
 class CenterLimitsResult(BaseModel):
     """The limits of this center, for each way of using it."""
 
-    part_seen: float
-    """Part of this center's eccentricity that the work sees at the station: 1 - z/L."""
+    seen_percent: float
+    """
+    Share of this center's eccentricity that the work sees at the station: 100 (1 - z/L).
+    [percent]
+    """
     live: CenterLimit
     """
     For a live center, which turns with the work: its eccentricity is runout of the work,
@@ -848,13 +688,18 @@ class CenterLimitsResult(BaseModel):
     """
     dead: CenterLimit | None
     """
-    For a dead center, which stands still: its eccentricity only moves the work's axis. None
+    For a dead center, which stands still: its eccentricity only moves the work's axis. Null
     where no position is given, since it makes no runout.
     """
     dead_reseated: CenterLimit | None
     """
     For a dead center that may be put back at any clocking between parts: from part to part
     the axis may then move by twice as much.
+    """
+    not_stated: list[str]
+    """
+    `other_eccentricity` where neither it nor `both_alike` was sent: the limits then leave
+    the other center nothing.
     """
 
 
@@ -865,24 +710,12 @@ class CenterPartRunout(BaseModel):
         extra="forbid",
     )
     tir: float
-    """Its own TIR there, in `units`. [length, 0 to 10000]"""
+    """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
     high_spot: float | str = 0.0
     """
     Its high spot, in degrees on the spindle, as first put in. [degree, -360 to 360; or text
     in degrees, minutes, seconds]
     """
-
-
-class CenterTaper(BaseModel):
-    """A taper: a standard one, or its rate as found."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    standard: str | None = None
-    """Designation, as `GET /v1/tapers/standard` lists it. [1 to 40 characters]"""
-    taper_on_diameter: float | None = None
-    """Change of diameter per unit of length, as found. [length per length, 0.001 to 1]"""
 
 
 class ChooseSinePlate(BaseModel):
@@ -892,20 +725,23 @@ class ChooseSinePlate(BaseModel):
         extra="forbid",
     )
     center_distance: float
-    """Distance between the centers of the rolls, in `units`. [length, 1e-06 to 10000]"""
-    stack_tolerance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    stack_tolerance: float | None = None
     """Error ± of the stack as wrung, in `units`. [length, 0 to 10000]"""
-    plate_error_arcsec: float = 0.0
-    """Error ± of the plate itself at this angle, in arc-seconds. [arcsecond, 0 to 324000]"""
-    fixture_pitch_arcsec: float
+    plate_error_arcsec: float | None = None
     """
-    Error ± of the fixture's axis from parallel to the plate, in arc-seconds. [arcsecond, 0
-    to 324000]
+    Error ± of the plate itself at this angle, in arc-seconds, in the plane in which it
+    tilts. [arcsecond, 0 to 324000]
     """
-    wheel_breakdown: float = 0.0
+    axis_pitch_arcsec: float | None = None
     """
-    Breakdown of the wheel over the length of the surface, in `units`; 0 where the traverse
-    evens it out. [length, 0 to 10000]
+    Error ± of the fixture's axis from parallel to the plate, in arc-seconds, in the plane
+    in which the plate tilts. [arcsecond, 0 to 324000]
+    """
+    wheel_breakdown: float | None = None
+    """
+    Breakdown of the wheel over the length of the surface, square to it, in `units`; 0 where
+    the traverse evens it out. [length, 0 to 10000]
     """
     largest_angle: float | str | None = None
     """
@@ -931,14 +767,17 @@ class ChooseWheelSide(BaseModel):
     """
     usable_width: float
     """Radial width of the side that may grind, in `units`. [length, 1e-06 to 10000]"""
-    swivel_error_arcsec: float
-    """Error ± of the set swivel angle, in arc-seconds. [arcsecond, 0 to 324000]"""
-    side_error_arcsec: float = 0.0
+    swivel_error_arcsec: float | None = None
     """
-    Error ± of the side from square to the wheel's axis, in arc-seconds. [arcsecond, 0 to
-    324000]
+    Error ± of the set swivel angle, in arc-seconds, in the plane in which the work swivels.
+    [arcsecond, 0 to 324000]
     """
-    side_wear: float = 0.0
+    side_error_arcsec: float | None = None
+    """
+    Error ± of the side from square to the wheel's axis, in arc-seconds, in the plane in
+    which the work swivels. [arcsecond, 0 to 324000]
+    """
+    side_wear: float | None = None
     """Wear of the side over the surface, square to it, in `units`. [length, 0 to 10000]"""
     setup_minutes: float = 20.0
     """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
@@ -954,13 +793,19 @@ class ChooseWorkhead(BaseModel):
     )
     graduation: float | str
     """
-    Smallest step that its scale or vernier shows, in degrees. [degree, over 0, at most 5;
-    or text in degrees, minutes, seconds]
+    Smallest step that its scale or vernier shows, in degrees; it is set to half of it.
+    [degree, over 0, at most 5; or text in degrees, minutes, seconds]
     """
-    axis_offset: float = 0.0
-    """Error ± of the work axis from the wheel axis' height, in `units`. [length, 0 to 10000]"""
-    wheel_breakdown: float = 0.0
-    """Breakdown of the wheel over the length of the surface, in `units`. [length, 0 to 10000]"""
+    axis_offset: float | None = None
+    """
+    Error ± of the work axis from the wheel axis' height, in `units`; acts by its square.
+    [length, 0 to 10000]
+    """
+    wheel_breakdown: float | None = None
+    """
+    Breakdown of the wheel over the length of the surface, square to it, in `units`; 0 where
+    the traverse evens it out. [length, 0 to 10000]
+    """
     largest_angle: float | str | None = None
     """
     Largest angle to which it swivels, in degrees. [degree, over 0, under 90; or text in
@@ -975,13 +820,10 @@ class ChooseWorkhead(BaseModel):
 class ClearanceChange(BaseModel):
     """A change that opens the gaps, by the least that will do."""
 
-    kind: Literal["stick-out", "riser", "wheel diameter", "tilt direction"]
+    kind: Literal["stick-out", "riser", "wheel-diameter", "tilt-direction"]
     """What to change."""
-    value: float | None
-    """
-    Its new value: stick-out, height of riser, or diameter; absent for the direction.
-    [length]
-    """
+    change_to: float | None
+    """Its new value: stick-out, height of riser, or diameter; null for the direction. [length]"""
     clears_everything: bool
     """True where this change alone gives the gap wanted everywhere."""
     message: str
@@ -1076,52 +918,47 @@ class ClearanceWheel(BaseModel):
     flange_width: float
     """Width over both flanges, in `units`; at least the wheel's. [length, 1e-06 to 10000]"""
     guard: ClearanceGuard | None = None
-    """The guard. Absent: it is left out, and the answer says so."""
+    """The guard. Absent: it is left out, the answer says so, and nothing is said to hold."""
 
 
 class ConeWork(BaseModel):
-    """A cone whose axis is parallel to the wheel's; one of the two angles, or both agreeing."""
+    """A cone whose axis is parallel to the wheel's."""
 
     model_config = ConfigDict(
         extra="forbid",
     )
-    kind: Literal["cone"]
     included_angle: float | str | None = None
     """
-    Included angle of the cone, in degrees. Either this or `half_angle`, or both agreeing.
-    [degree, over 0, under 180; or text in degrees, minutes, seconds]
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
     """
     half_angle: float | str | None = None
     """
-    Half angle of the cone, between axis and surface, in degrees. [degree, over 0, under 90;
-    or text in degrees, minutes, seconds]
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them. [1 to 60 characters]
     """
     large_diameter: float
     """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
     small_diameter: float
     """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
-
-
-class DovetailOverRollsResult(BaseModel):
-    """Widths of a dovetail and its measure with rolls."""
-
-    measure: float
-    """Over the rolls (male) or between them (female). [length]"""
-    corner_width: float
-    """Width between the sharp corners at the base. [length]"""
-    edge_width: float
-    """Width between the sharp edges at the other face. [length]"""
-    contact_height: float
-    """Height over the base where a roll touches. [length]"""
-    rolls_constant: float
-    """d (1 + cot(θ / 2)): both rolls' share. [length]"""
-    sought_expanded: float
-    """
-    Expanded uncertainty, k = 2, of what was sought: of the corner width where the measure
-    was given, else of the measure to expect at an exact corner width. [length]
-    """
-    sought_worst: float
-    """Largest error of the same, all tolerances at their limits at once. [length]"""
+    kind: Literal["cone"]
 
 
 class DressedStation(BaseModel):
@@ -1133,22 +970,22 @@ class DressedStation(BaseModel):
     """Radius of the wheel that grinds it. [length]"""
     half_angle: Angle
     """Half angle there, from the diamond's height alone."""
-    error_arcsec: float
+    half_angle_error_arcsec: float
     """It, less the one wanted. [arcsecond]"""
 
 
 class DresserStack(BaseModel):
     """Gauge blocks that set the dresser."""
 
-    high: list[float]
+    high_blocks: list[float]
     """Blocks under the raised roll, largest first. [each length]"""
-    low: list[float]
+    low_blocks: list[float]
     """Blocks under the other roll; empty where one stack does it. [each length]"""
-    height: float
+    height_as_set: float
     """Difference of the stacks as built. [length]"""
     angle_as_set: Angle
     """Dresser angle that these stacks give."""
-    angle_error_arcsec: float
+    deviation_arcsec: float
     """
     `angle_as_set` less the dresser angle wanted; a cone's included angle is out by twice as
     much. [arcsecond]
@@ -1156,33 +993,29 @@ class DresserStack(BaseModel):
 
 
 class DressingError(BaseModel):
-    """What one error does to the cone."""
+    """What one error does to the cone; null, all of it, where the error was not stated."""
 
     name: Literal[
-        "diamond height",
-        "diamond nose radius",
-        "dresser angle",
-        "wheel wear",
-        "diamond wear",
-        "all together",
+        "diamond-height",
+        "diamond-nose-radius",
+        "dresser-angle",
+        "wheel-wear",
+        "diamond-wear",
+        "all-together",
     ]
     """Which error."""
-    half_angle_error_arcsec: float
+    half_angle_error_arcsec: float | None
     """Mean half angle over the length, less the one wanted. [arcsecond]"""
-    included_angle_error_arcsec: float
+    included_angle_error_arcsec: float | None
     """Twice as much. [arcsecond]"""
-    included_angle_error_arcmin: float
-    """The same in minutes of arc. [arcminute]"""
-    end_to_end_um: float
-    """What the angle error comes to over the slant, square to the surface. [micrometre]"""
-    departure: float
+    end_to_end: float | None
+    """What the angle error comes to over the slant, square to the surface. [length]"""
+    straightness: float | None
     """
-    Greatest departure of the surface from straight: the least distance of two parallel
-    lines that hold it. [length]
+    Departure of the surface from straight: the least distance of two parallel lines that
+    hold it. [length]
     """
-    departure_um: float
-    """The same in micrometres. [micrometre]"""
-    diameter_change: float
+    diameter_change: float | None
     """
     Change of the diameter at the small end, with the wheel set by touching its periphery.
     [length]
@@ -1210,7 +1043,7 @@ class DressingGuideEntry(BaseModel):
     """What it does."""
     source: str
     """Where the values come from."""
-    standing: Literal["published", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
     """How they are had."""
 
 
@@ -1238,7 +1071,7 @@ class DressingGuideRange(BaseModel):
     """True where the overlap ratio of this dress lies within."""
     source: str
     """Where the guide values come from."""
-    standing: Literal["published", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
     """How they are had."""
 
 
@@ -1265,6 +1098,95 @@ class FieldProblem(BaseModel):
     """JSON pointer (RFC 6901) into the request."""
     message: str
     """What was wanted and what came."""
+
+
+class GrindingWay(BaseModel):
+    """One way: what it reaches, what it takes, and why it is ruled out."""
+
+    way: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"]
+    """Which way."""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    """
+    Whether the included angle keeps its tolerance: `holds` with a probability of 95 % at
+    least, and only where every error of the way was stated; `does-not-hold` with one of 5 %
+    at most, or where the way is ruled out.
+    """
+    included_angle_error_arcsec: ArcsecEstimate
+    """
+    Error of the included angle to expect, in arc-seconds; its contributions are named by
+    the fields of the way.
+    """
+    first_piece_minutes: float
+    """Time to the first good piece: set-up, dressing, grinding, inspection. [minute]"""
+    total_minutes: float
+    """Time for all pieces. [minute]"""
+    inspect: list[str]
+    """What to inspect, in order."""
+    ruled_out_by: list[str]
+    """Why it is ruled out; empty where it is not."""
+
+
+class LengthContribution(BaseModel):
+    """One contribution to a length, in the request's `units`."""
+
+    name: str
+    """What contributes."""
+    input_value: float
+    """
+    Half-width of the input's distribution, or its standard deviation where it is normal, or
+    the length of a vector of unknown phase, in `input_unit`. [stated]
+    """
+    input_unit: str
+    """Unit of the input, as `x-unit` names units."""
+    sensitivity: float
+    """
+    Change of the estimate for one unit of the input, signed; of a one-sided input the
+    change at its limit, over that limit. [per stated]
+    """
+    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"]
+    """
+    Its distribution (JCGM 100:2008, 4.3; JCGM 101:2008, 6.4); `uniform-phase` of a vector
+    that may point any way, all alike.
+    """
+    standard_uncertainty: float
+    """What it adds to the estimate's standard uncertainty. [length]"""
+    worst_case: float
+    """Largest change of the estimate that it can cause. [length]"""
+    share_percent: float
+    """Its share of the combined variance. [percent]"""
+
+
+class LengthEstimate(BaseModel):
+    """A length with its uncertainty, all in the request's `units`."""
+
+    value: float | None
+    """Best estimate, known offsets and the means of one-sided errors included. [length]"""
+    standard_uncertainty: float | None
+    """Combined standard uncertainty; null where no contribution was stated. [length]"""
+    degrees_of_freedom: float | None
+    """
+    Effective degrees of freedom (Welch and Satterthwaite); null where they are not limited,
+    as with stated limits.
+    """
+    expanded_uncertainty: float | None
+    """Expanded uncertainty: half of the width that covers `coverage_probability`. [length]"""
+    coverage_factor: float | None
+    """Coverage factor k: expanded over standard uncertainty; null where both are 0."""
+    coverage_probability: float | None
+    """
+    Probability, 0 to 1, that value ± expanded uncertainty covers, by the distributions of
+    the contributions (JCGM 101:2008), or by Student's where degrees of freedom are limited
+    (JCGM 100:2008, G.4).
+    """
+    worst_case: float | None
+    """
+    Largest error with every stated contribution at its limit at once, known offsets
+    included; of a normal contribution three standard deviations. [length]
+    """
+    contributions: list[LengthContribution]
+    """What was stated, in a fixed order."""
+    not_stated: list[str]
+    """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
 class OperationEntry(BaseModel):
@@ -1320,28 +1242,21 @@ class PlanStep(BaseModel):
 class PlannedAngle(BaseModel):
     """The angle error to expect, against its tolerance. The half angle's error counts twice."""
 
-    offset_arcsec: float
+    included_angle_error_arcsec: ArcsecEstimate
     """
-    Known error of the included angle, from the stack's deviation and temperature.
-    [arcsecond]
+    Error of the included angle: the stack's deviation, temperature and the mean of a yaw as
+    its value, the rest as its uncertainty.
     """
-    lines: list[AngleErrorLine]
-    """The contributions."""
-    worst_case_arcsec: float
-    """|offset| plus every contribution at its limit. [arcsecond]"""
-    expanded_uncertainty_arcsec: float
-    """Expanded uncertainty of the included angle, coverage factor 2. [arcsecond]"""
-    tolerance_arcsec: float
+    included_angle_tolerance_arcsec: float
     """± tolerance asked for. [arcsecond]"""
-    tolerance_used_percent: float
-    """Share of the tolerance that the worst case takes. [percent]"""
-    verdict: Literal["conforming", "not-conforming", "not-provable"]
+    tolerance_used_percent: float | None
+    """Worst case over tolerance; null where no contribution was stated. [percent]"""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
     """
-    Whether this set-up holds the tolerance, by the decision rule of ISO 14253-1 with the
-    expanded uncertainty as guard band.
+    Whether this set-up will hold the tolerance: the error to expect within it by the
+    expanded uncertainty, as ISO 14253-1 guards a limit; never `holds` with something not
+    stated.
     """
-    not_stated: list[str]
-    """Contributions that were left out of the request, so of the budget."""
 
 
 class PlannedCone(BaseModel):
@@ -1360,7 +1275,7 @@ class PlannedCone(BaseModel):
 class PlannedFeed(BaseModel):
     """What one step of downfeed, square to the cone's surface, takes off."""
 
-    step: float
+    downfeed_step: float
     """The step of downfeed. [length]"""
     off_diameter: float
     """Taken off the diameter at a fixed station. [length]"""
@@ -1374,22 +1289,67 @@ class PlannedFeed(BaseModel):
     """How far the whole allowance moves the point. [length]"""
 
 
-class PlannedSetting(BaseModel):
-    """The sine plate's setting and the stack that gives it."""
+class PlannedRunout(BaseModel):
+    """The runout budget of the cone against the limit. Square to the axis, at the cone."""
 
+    tir: LengthEstimate
+    """
+    TIR at the station, as the length of a sum of vectors of unknown phase: `value` is null,
+    for no `high_spots` were stated; `standard_uncertainty` is the root mean square of that
+    length, the root sum of squares of the contributors' TIR; `expanded_uncertainty` is the
+    TIR that 95 of 100 assemblies do not pass (Monte Carlo over uniform phases, so without a
+    coverage factor); `worst_case` is the sum, all in line. Vector quantities are treated in
+    JCGM 102:2011, cited from memory; for this chain it is derived here.
+    """
+    limit_tir: float
+    """Limit as full indicator movement. [length]"""
+    limit_eccentricity: float
+    """The same limit as eccentricity: half of it. [length]"""
+    limit_zone_diameter: float
+    """The same limit as the diameter of a coaxiality zone. [length]"""
+    limit_tir_on_cone: float
+    """The limit as an indicator square to the cone's surface reads it. [length]"""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    """
+    Whether the limit will be kept: it holds where 95 of 100 assemblies keep it, and does
+    not where 95 of 100 pass it; never `holds` with something not stated.
+    """
+    mend_first: str | None
+    """The largest contribution: the first one to mend; null where none was stated."""
+
+
+class PlannedSetting(BaseModel):
+    """The sine plate's setting and the stack that gives it; the height asked for is `height`."""
+
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    marks: list[str | None]
+    """
+    Identification marks of the same blocks, null where one has none; empty where none of
+    them has one.
+    """
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """Total less the height asked for. [length]"""
+    actual_height: LengthEstimate
+    """
+    Height of the stack: the sum of nominal sizes and measured deviations, and how far
+    calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
+    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    temperature.
+    """
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
     plate_angle: Angle
     """Angle of the plate: the half angle of the cone."""
     height: float
     """Exact height for that angle. [length]"""
-    blocks: list[float]
-    """Blocks to wring, largest first. [each length]"""
-    total: float
-    """Nominal height of the stack. [length]"""
-    deviation: float
-    """Stack less exact height. [length]"""
     included_angle_from_stack: Angle
-    """Included angle that the nominal stack gives."""
-    arcsec_per_step: float
+    """Included angle that the stack gives by its actual height."""
+    included_angle_arcsec_per_step: float
     """
     Change of the *included* angle for one bench step of stack height (0.0001 in or 0.001
     mm). [arcsecond]
@@ -1438,7 +1398,7 @@ class ProfilePoint(BaseModel):
 
     x: float
     """Along the wheel's axis, from one side of the wheel. [length]"""
-    depth: float
+    radial_depth: float
     """Below the periphery, radially. [length]"""
 
 
@@ -1447,12 +1407,40 @@ class RunoutAtStation(BaseModel):
 
     station: float
     """The station. [length]"""
-    tir: float
-    """TIR by eccentricity there. [length]"""
+    tir: LengthEstimate
+    """TIR by eccentricity there. Its uncertainty, by those of both sections, grows past them."""
     high_spot: Angle
     """Angle of its high spot."""
-    tir_uncertainty: float
-    """Standard uncertainty of that TIR by those of both sections; it grows past them. [length]"""
+
+
+class RunoutBudgetResult(BaseModel):
+    """The budget against the limit."""
+
+    tir: LengthEstimate
+    """
+    TIR at the station, as the length of a sum of vectors of unknown phase: `value` is null,
+    for no `high_spots` were stated; `standard_uncertainty` is the root mean square of that
+    length, the root sum of squares of the contributors' TIR; `expanded_uncertainty` is the
+    TIR that 95 of 100 assemblies do not pass (Monte Carlo over uniform phases, so without a
+    coverage factor); `worst_case` is the sum, all in line. Vector quantities are treated in
+    JCGM 102:2011, cited from memory; for this chain it is derived here.
+    """
+    best_clocking_tir: float
+    """Least that clocking alone can reach. [length]"""
+    percentile_50_tir: float
+    """Not passed in half of assemblies. [length]"""
+    percentile_99_tir: float
+    """Not passed in 99 of 100 assemblies. [length]"""
+    mend_first: str | None
+    """Largest that can be mended; null if none can."""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    """
+    The chain as it is against the limit: `holds` where 95 of 100 assemblies are within it,
+    `does-not-hold` where not even 5 of 100 are, else `may-not-hold`; with a tilt not stated
+    it is never said to hold.
+    """
+    mended_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    """The same once all that can be mended is perfect: what cannot be mended alone."""
 
 
 class RunoutContributions(BaseModel):
@@ -1460,17 +1448,18 @@ class RunoutContributions(BaseModel):
     What each part of the holding adds to the runout of the cone, as full indicator
     movement.
 
-    Each is the TIR that it causes where the cone is ground, all else being true.
+    Each is the TIR that it causes where the cone is ground, all else being true. One left
+    out is not guessed: the plan says that it is missing from the budget.
     """
 
     model_config = ConfigDict(
         extra="forbid",
     )
-    adapter_tir: float
+    adapter_tir: float | None = None
     """TIR of the adapter or collet at the cone, in `units`. [length, 0 to 10000]"""
-    fixture_tir: float
+    fixture_tir: float | None = None
     """TIR of the spin fixture's own axis at the cone, in `units`. [length, 0 to 10000]"""
-    indicating_tir: float
+    indicating_tir: float | None = None
     """TIR left after indicating true: resolution and reading, in `units`. [length, 0 to 10000]"""
 
 
@@ -1484,11 +1473,14 @@ class RunoutContributor(BaseModel):
     """Name of the contributor. [1 to 60 characters]"""
     tir: float
     """TIR at its own seat, in `units`. [length, 0 to 10000]"""
-    tilt_tir: float = 0.0
-    """Change of its TIR over `tilt_span`, by tilt, in `units`. [length, 0 to 10000]"""
+    tilt_tir: float | None = None
+    """
+    Change of its TIR over `tilt_span`, by tilt, in `units`; not stated where absent, which
+    matters where there is a projection. [length, 0 to 10000]
+    """
     tilt_span: float = 1.0
-    """Length over which `tilt_tir` was found. [length, 1e-06 to 10000]"""
-    distance: float = 0.0
+    """Length over which `tilt_tir` was found, in `units`. [length, 1e-06 to 10000]"""
+    projection: float = 0.0
     """Distance from its seat to the station of the budget, in `units`. [length, 0 to 10000]"""
     can_be_mended: bool = True
     """False for what has to be lived with."""
@@ -1507,26 +1499,50 @@ class RunoutCorrection(BaseModel):
     """Side to tap from at the far section (at any section, for a slide)."""
 
 
-class RunoutLine(BaseModel):
-    """One line of the runout budget."""
-
-    name: str
-    """What runs out."""
-    tir: float
-    """Its TIR at the cone. [length]"""
-    share_percent: float
-    """Its share in the sum of squares. [percent]"""
-
-
-class RunoutLobe(BaseModel):
+class RunoutFormHarmonic(BaseModel):
     """One harmonic beyond the first."""
 
-    order: int
+    lobes: int
     """Lobes a turn. [count]"""
     amplitude: float
     """Amplitude, half of its own full movement. [length]"""
-    direction: Angle
+    high_spot: Angle
     """Angle of its first high spot."""
+
+
+class RunoutIndicateResult(BaseModel):
+    """Eccentricity, what to tap, and what no tapping removes."""
+
+    eccentricity: LengthEstimate
+    """
+    Offset of the section's center from the axis. Its uncertainty is the larger of those by
+    resolution and by scatter, since scatter holds the resolution already.
+    """
+    tir_from_eccentricity: float
+    """Twice the eccentricity. [length]"""
+    high_spot: Angle
+    """Direction of the eccentricity, 0 to 360 degrees."""
+    tap_from: Angle
+    """Side to tap from, toward the axis: the high spot."""
+    tap_distance: float
+    """How far the part has to move: the eccentricity. [length]"""
+    uncertainty_by_resolution: float
+    """
+    Standard uncertainty of the eccentricity by the indicator's resolution alone
+    (half-width: half a step). [length]
+    """
+    uncertainty_by_scatter: float | None
+    """By the scatter of the readings about the fit; null without a spare reading. [length]"""
+    tir_of_readings: float
+    """Highest less lowest reading, corrected for the tip, as the indicator swung. [length]"""
+    form: list[RunoutFormHarmonic]
+    """Ovality and lobes; tapping leaves them."""
+    residual_rms: float
+    """Root mean square of what the fit leaves. [length]"""
+    tir_left_after_tapping: float
+    """Highest less lowest of the readings, square to the axis, less eccentricity. [length]"""
+    sensed_station_from_apex: float | None
+    """Where the indicator senses the axis: z / cos² α. Null without a station. [length]"""
 
 
 class RunoutOffCrestResult(BaseModel):
@@ -1547,7 +1563,7 @@ class RunoutOffCrestResult(BaseModel):
     ground_by_this: Literal["true", "shallower"]
     """What the cone becomes when it is adjusted until the indicator stands still."""
     miss_allowed: float | None
-    """Largest miss for `angle_error_allowed_arcsec`; None where that was not sent. [length]"""
+    """Largest miss for `tolerance_arcsec`; null where that was not sent. [length]"""
 
 
 class RunoutReading(BaseModel):
@@ -1556,7 +1572,7 @@ class RunoutReading(BaseModel):
     model_config = ConfigDict(
         extra="forbid",
     )
-    angle: float | str
+    angular_position: float | str
     """
     Angle of the part under the indicator, in degrees. [degree, -360 to 360; or text in
     degrees, minutes, seconds]
@@ -1578,9 +1594,9 @@ class RunoutReversalResult(BaseModel):
     """Its high spot with the part at its first clocking."""
     best_clocking: Angle
     """Turn the part by so much from its first clocking."""
-    best_tir: float
+    best_clocking_tir: float
     """TIR at the best clocking: 2·||S| − |C||. [length]"""
-    worst_tir: float
+    worst_clocking_tir: float
     """TIR at the worst clocking: 2(|S| + |C|). [length]"""
 
 
@@ -1590,31 +1606,20 @@ class RunoutSection(BaseModel):
     model_config = ConfigDict(
         extra="forbid",
     )
-    station: float
-    """Distance along the axis, in `units`. [length, -10000 to 10000]"""
     tir: float
     """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
     high_spot: float | str
     """
-    Angle of the high spot, in degrees. [degree, -360 to 360; or text in degrees, minutes,
-    seconds]
+    Angle of the high spot on the spindle, in degrees. [degree, -360 to 360; or text in
+    degrees, minutes, seconds]
     """
-    eccentricity_uncertainty: float = 0.0
+    station: float
+    """Distance along the axis, in `units`. [length, -10000 to 10000]"""
+    eccentricity_standard_uncertainty: float | None = None
     """
-    Standard uncertainty of its eccentricity, in `units`, as runout/indicate gives it.
-    [length, 0 to 10000]
+    Standard uncertainty of its eccentricity, in `units`, as runout/indicate gives it; not
+    stated where absent. [length, 0 to 10000]
     """
-
-
-class RunoutShare(BaseModel):
-    """One contributor at the station."""
-
-    name: str
-    """Name as sent."""
-    tir_at_station: float
-    """Its own TIR at the station, worst phase. [length]"""
-    rss_without_it: float
-    """Root sum of squares were it perfect. [length]"""
 
 
 class RunoutTerm(BaseModel):
@@ -1623,10 +1628,10 @@ class RunoutTerm(BaseModel):
     key: Literal[
         "tir",
         "eccentricity",
-        "concentricity_zone_diameter",
-        "coaxiality_zone_diameter",
-        "circular_runout",
-        "total_runout",
+        "concentricity-zone-diameter",
+        "coaxiality-zone-diameter",
+        "circular-runout",
+        "total-runout",
     ]
     """Key of the term."""
     name: str
@@ -1671,20 +1676,17 @@ class RunoutVBlockResult(BaseModel):
     hidden_from_both: list[int]
     """Of these, what a two-point check hides as well. [each count]"""
     out_of_roundness: float | None
-    """
-    Departure from roundness, peak to valley: reading / factor. None without a reading.
-    [length]
-    """
+    """Departure from roundness, peak to valley: TIR / factor. Null without a TIR. [length]"""
     better_v_angle: Angle | None
     """
     Of 60°, 72°, 90°, 108° and 120°, indicator opposite the V, the one that shows most of
-    `lobes`; None without `lobes`.
+    `lobes`; null without `lobes`.
     """
     better_factor: float | None
     """Its factor."""
 
 
-class RunoutVectorIn(BaseModel):
+class RunoutVector(BaseModel):
     """A runout found: its TIR by eccentricity and its high spot."""
 
     model_config = ConfigDict(
@@ -1694,8 +1696,8 @@ class RunoutVectorIn(BaseModel):
     """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
     high_spot: float | str
     """
-    Angle of the high spot, in degrees. [degree, -360 to 360; or text in degrees, minutes,
-    seconds]
+    Angle of the high spot on the spindle, in degrees. [degree, -360 to 360; or text in
+    degrees, minutes, seconds]
     """
 
 
@@ -1706,8 +1708,11 @@ class ScaleDresser(BaseModel):
         extra="forbid",
     )
     kind: Literal["scale"]
-    zero: Literal["wheel axis", "wheel side"] = "wheel axis"
-    """Direction of the diamond's path with the dresser at zero."""
+    zero: Literal["wheel-axis", "wheel-side"] = "wheel-axis"
+    """
+    Direction of the diamond's path with the dresser at zero: along the wheel's axis (it
+    dresses flat), or along its side.
+    """
     graduation: float | str
     """
     Smallest step that the scale or its vernier shows, in degrees. [degree, over 0, at most
@@ -1716,24 +1721,23 @@ class ScaleDresser(BaseModel):
 
 
 class SetupError(BaseModel):
-    """What one set-up error does to the cone."""
+    """What one set-up error does to the cone; null, all of it, where it was not stated."""
 
-    name: Literal["axis offset", "tilt", "yaw", "all together"]
+    name: Literal["axis-offset", "axis-pitch", "axis-yaw", "all-together"]
     """Which error."""
-    half_angle_error_arcsec: float
+    half_angle_error_arcsec: float | None
     """
     Half angle of the straight line fitted to the surface (least squares), less the one
     wanted. [arcsecond]
     """
-    included_angle_error_arcsec: float
+    included_angle_error_arcsec: float | None
     """Twice as much. [arcsecond]"""
-    included_angle_error_arcmin: float
-    """The same in minutes of arc. [arcminute]"""
-    form_error: float
-    """Peak to valley of the surface about that line, square to it. [length]"""
-    form_error_um: float
-    """The same in micrometres. [micrometre]"""
-    diameter_change: float
+    straightness: float | None
+    """
+    Departure of the surface from straight: peak to valley about that line, square to it.
+    [length]
+    """
+    diameter_change: float | None
     """Change of the diameter at the small end for the same infeed. [length]"""
 
 
@@ -1772,65 +1776,13 @@ class SineBaseDresser(BaseModel):
         extra="forbid",
     )
     kind: Literal["sine-base"]
-    zero: Literal["wheel axis", "wheel side"] = "wheel axis"
+    zero: Literal["wheel-axis", "wheel-side"] = "wheel-axis"
     """
     Direction of the diamond's path with the dresser at zero: along the wheel's axis (it
     dresses flat), or along its side.
     """
     center_distance: float
-    """Center distance of the dresser's sine base, in `units`. [length, 1e-06 to 10000]"""
-    set: str | None = None
-    """
-    Built-in set to build the stack from, as `GET /v1/blocks/sets` lists it. Without it and
-    `sizes`, no stack is built. [1 to 60 characters]
-    """
-    sizes: list[float] | None = None
-    """
-    Nominal sizes of the blocks that the shop has, one entry a block, in `units`; instead of
-    `set`. [1 to 500 entries, each length, 1e-06 to 10000]
-    """
-    max_blocks: int = 6
-    """Most blocks, in both stacks together where two are needed. [count, 1 to 8]"""
-
-
-class SineBudgetTerm(BaseModel):
-    """One line of the budget."""
-
-    term: Literal[
-        "center-distance",
-        "roll-difference",
-        "roll-parallelism",
-        "face-parallelism",
-        "face-flatness",
-        "stack",
-        "table-flatness",
-        "particle",
-        "temperature",
-        "temperature-difference",
-        "block-expansion",
-        "plate-expansion",
-        "yaw",
-        "fixture-pitch",
-        "wheel-breakdown",
-    ]
-    """The term."""
-    unit: Literal["length", "celsius", "per_kelvin", "degree", "arcsecond"]
-    """Unit of `value`; `length` is in `units`."""
-    value: float
-    """Limit ±, or standard deviation where normal."""
-    distribution: Literal["normal", "rectangular", "triangular", "u-shaped"]
-    """Its distribution."""
-    sensitivity_arcsec_per_unit: float
-    """
-    Change of the plate's angle for one unit of the term, signed; for yaw, which acts by its
-    square, the change at its limit over the limit. [arcsecond]
-    """
-    standard_uncertainty_arcsec: float
-    """What it adds to the angle's standard uncertainty. [arcsecond]"""
-    worst_case_arcsec: float
-    """Largest change that it can cause. [arcsecond]"""
-    share_percent: float
-    """Its share of the combined variance. [percent]"""
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
 
 
 class SineComplement(BaseModel):
@@ -1851,31 +1803,15 @@ class SineComplement(BaseModel):
     """
 
 
-class SineCompoundCheck(BaseModel):
-    """The result, checked by rotating the surface's normal through both hinges."""
-
-    residual_arcsec: float
-    """
-    Angle between the surface's normal after both rotations and where it should point;
-    rounding of the arithmetic only. [arcsecond]
-    """
-    as_set_arcsec: float
-    """The same with the stacks rounded to be built. [arcsecond]"""
-    wrong_frame: Angle
-    """How far out the surface would be had the angles been taken in the other frame."""
-    uncorrected: Angle
-    """How far out it would be had both views' angles been set on the hinges as they stand."""
-
-
 class SineCompoundStacks(BaseModel):
     """The stacks of both plates from one set: they stand at once, so no block is in both."""
 
-    base: list[float]
+    base_blocks: list[float]
     """
     Nominal sizes of the blocks under the base plate's roll, largest first; empty where it
     stays at zero. [each length]
     """
-    upper: list[float]
+    upper_blocks: list[float]
     """The same under the upper plate's roll. [each length]"""
     base_height: float
     """Height of the base plate's stack. [length]"""
@@ -1901,8 +1837,6 @@ class SineEdgeTurns(BaseModel):
 class SineHingeSetting(BaseModel):
     """The setting of one plate of a compound plate."""
 
-    plate: Literal["base", "upper"]
-    """Which plate."""
     hinge_axis: Literal["x", "y"]
     """Axis along which its hinge lies."""
     angle: Angle
@@ -1926,7 +1860,7 @@ class SineHingeSetting(BaseModel):
 
 
 class SineMend(BaseModel):
-    """A term to mend, and how far."""
+    """A term to mend, and how far; its values in its `input_unit`."""
 
     term: Literal[
         "center-distance",
@@ -1941,15 +1875,17 @@ class SineMend(BaseModel):
         "temperature-difference",
         "block-expansion",
         "plate-expansion",
-        "yaw",
-        "fixture-pitch",
+        "axis-yaw",
+        "axis-pitch",
         "wheel-breakdown",
     ]
     """The term."""
+    input_unit: str
+    """Unit of the values, as `x-unit` names units."""
     at_hand: float
-    """Value as stated, in the term's unit."""
+    """Value as stated. [stated]"""
     hold: float
-    """Value to hold, in the term's unit."""
+    """Value to hold. [stated]"""
     ratio: float
     """`hold` over `at_hand`: near 1 is a small mend."""
 
@@ -1978,11 +1914,11 @@ class SineNormal(BaseModel):
         extra="forbid",
     )
     kind: Literal["normal"]
-    x: float
+    normal_x: float
     """Component to the right. [-1000000 to 1000000]"""
-    y: float
+    normal_y: float
     """Component to the back. [-1000000 to 1000000]"""
-    z: float
+    normal_z: float
     """Component upward; greater than 0. [-1000000 to 1000000]"""
 
 
@@ -2006,7 +1942,7 @@ class SineProjectedAngles(BaseModel):
 
 
 class SineRequirement(BaseModel):
-    """What must be held of one term; each value in the term's unit, as ± a limit."""
+    """What must be held of one term; each value in `input_unit`, as ± a limit."""
 
     term: Literal[
         "center-distance",
@@ -2021,47 +1957,55 @@ class SineRequirement(BaseModel):
         "temperature-difference",
         "block-expansion",
         "plate-expansion",
-        "yaw",
-        "fixture-pitch",
+        "axis-yaw",
+        "axis-pitch",
         "wheel-breakdown",
     ]
     """The term."""
-    unit: Literal["length", "celsius", "per_kelvin", "degree", "arcsecond"]
-    """Unit of the values; `length` is in `units`."""
-    at_hand: float
-    """Value as stated."""
+    input_unit: str
+    """Unit of the values, as `x-unit` names units."""
+    at_hand: float | None
+    """Value as stated; null where it was not. [stated]"""
     alone: float
-    """Largest value were all else perfect."""
+    """Largest value were all else perfect. [stated]"""
     equal_share: float
     """
     Largest value when this and the other terms at hand each take an equal share of the
-    variance.
+    variance. [stated]
     """
     with_others: float | None
-    """Largest value with all other terms as stated; absent where they leave no room."""
+    """Largest value with all other terms as stated; null where they leave no room. [stated]"""
 
 
 class SineRequirementsResult(BaseModel):
     """What must be held so that the angle keeps its tolerance."""
 
-    good: bool
-    """True where the set-up at hand keeps the tolerance."""
-    smallest_tolerance_arcsec: float
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
     """
-    Tightest ± tolerance that the set-up at hand is good for, on what `tolerance_on` names.
-    [arcsecond]
+    Whether the set-up at hand will keep the tolerance; `holds` only where every error was
+    stated.
+    """
+    not_stated: list[str]
+    """
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
+    """
+    smallest_tolerance_arcsec: float | None
+    """
+    Tightest ± tolerance, on what `tolerance_on` names, that the errors stated leave room
+    for. Null where no error was stated. [arcsecond]
     """
     allowed_standard_uncertainty_arcsec: float | None
     """
     Combined standard uncertainty of the plate's angle that the tolerance leaves after the
-    bias; absent where the bias alone is past it. [arcsecond]
+    expected error; null where that alone is past it. [arcsecond]
     """
     requirements: list[SineRequirement]
-    """What to hold of each term that has any effect here. Yaw ends at 5°."""
+    """What to hold of each term that has any effect here. Yaw ends at 18000″."""
     cheapest_to_mend: SineMend | None
     """
-    The one term that needs the smallest improvement, in proportion, to make the set-up good
-    by itself; absent where it is good already, or no single term can.
+    The one term that needs the smallest improvement, in proportion, to bring the set-up
+    within the tolerance by itself; null where it is already, or no single term can.
     """
     mend_together: list[
         Literal[
@@ -2077,8 +2021,8 @@ class SineRequirementsResult(BaseModel):
             "temperature-difference",
             "block-expansion",
             "plate-expansion",
-            "yaw",
-            "fixture-pitch",
+            "axis-yaw",
+            "axis-pitch",
             "wheel-breakdown",
         ]
     ]
@@ -2086,6 +2030,22 @@ class SineRequirementsResult(BaseModel):
     Where no single term can: the fewest, largest first, that would have to be all but
     removed.
     """
+
+
+class SineRotationCheck(BaseModel):
+    """The result, checked by rotating the surface's normal through both hinges."""
+
+    residual_arcsec: float
+    """
+    Angle between the surface's normal after both rotations and where it should point;
+    rounding of the arithmetic only. [arcsecond]
+    """
+    as_set_arcsec: float
+    """The same with the stacks rounded to be built. [arcsecond]"""
+    wrong_frame: Angle
+    """How far out the surface would be had the angles been taken in the other frame."""
+    uncorrected: Angle
+    """How far out it would be had both views' angles been set on the hinges as they stand."""
 
 
 class SineSettingResult(BaseModel):
@@ -2101,7 +2061,7 @@ class SineSettingResult(BaseModel):
     """`angle_as_set` less the angle wanted, in arc-seconds. [arcsecond]"""
     arcsec_per_unit: float
     """Change of angle in arc-seconds for one whole unit of height. [arcsecond per length]"""
-    step: float
+    bench_step: float
     """The bench step: 0.0001 in or 0.001 mm. [length]"""
     arcsec_per_step: float
     """
@@ -2110,7 +2070,7 @@ class SineSettingResult(BaseModel):
     """
     angle: Angle
     """The angle as it was read."""
-    complement: SineComplement | None
+    complement_setting: SineComplement | None
     """Setting for the work turned by 90°, past `steep_angle` only."""
 
 
@@ -2130,7 +2090,7 @@ class SineSwap(BaseModel):
     """Blocks to take out, largest first. [each length]"""
     add: list[float]
     """Blocks to put in, largest first. [each length]"""
-    stack: list[float]
+    blocks: list[float]
     """The new stack, largest first. [each length]"""
     total: float
     """Its height. [length]"""
@@ -2157,6 +2117,20 @@ class SineTableRow(BaseModel):
 class SineTaperAngleResult(BaseModel):
     """The taper that a setting stands for."""
 
+    included_angle: Angle
+    """Angle between opposite surfaces of the cone."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """
+    The x of the taper written 1:x, on the diameter: how far a gauge moves along the axis
+    for one unit of diameter.
+    """
+    rate_of_taper: float
+    """
+    C = (D − d) / l = 2 tan α: change of diameter for one unit of length (ISO 3040). [length
+    per length]
+    """
     plate_angle: Angle
     """Angle of the plate as set."""
     generator_lean: Angle
@@ -2166,19 +2140,11 @@ class SineTaperAngleResult(BaseModel):
     """
     half_angle: Angle
     """The cone's half angle."""
-    included_angle: Angle
-    """The cone's included angle."""
-    taper_per_foot: float
-    """Change of diameter in inches per foot of length. [inch per foot]"""
-    taper_ratio: float
-    """x of the taper 1:x."""
-    taper_per_length: float
-    """Change of diameter for one unit of length. [length per length]"""
-    included_arcsec_per_step: float
+    included_angle_arcsec_per_step: float
     """Change of the included angle for one bench step of height. [arcsecond]"""
 
 
-class SineTaperSlip(BaseModel):
+class SineTaperMistake(BaseModel):
     """A usual mistake, and what it would do."""
 
     mistake: str
@@ -2189,6 +2155,36 @@ class SineTaperSlip(BaseModel):
     """Plate's angle at that height."""
     plate_angle_error_arcsec: float
     """That angle less the right one, in arc-seconds. [arcsecond]"""
+
+
+class SineTaperSettingResult(BaseModel):
+    """The setting that brings the taper's top generator parallel to the surface plate."""
+
+    plate_angle: Angle
+    """Angle to set on the plate."""
+    height: float
+    """Difference of the stacks, high less low. [length]"""
+    height_to_set: float
+    """The same, rounded to 0.0001 in or 0.001 mm. [length]"""
+    rounding_error_arcsec: float
+    """Plate's angle at `height_to_set` less the right one. [arcsecond]"""
+    half_angle: Angle
+    """The cone's half angle."""
+    included_angle: Angle
+    """The cone's included angle."""
+    axis_tilt: Angle
+    """Lean of the cone's axis to the plate's top."""
+    arcsec_per_step: float
+    """
+    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
+    [arcsecond]
+    """
+    included_angle_arcsec_per_step: float
+    """Change of the included angle that one bench step of height stands for. [arcsecond]"""
+    instruction: str
+    """Which way round, in plain words."""
+    usual_mistakes: list[SineTaperMistake]
+    """Heights that the usual mistakes give: none of them should be on the bench."""
 
 
 class SineTrueTilt(BaseModel):
@@ -2203,7 +2199,7 @@ class SineTrueTilt(BaseModel):
     Angle between the surface and the horizontal, in degrees. [degree, at least 0, under 90;
     or text in degrees, minutes, seconds]
     """
-    direction: float | str
+    rise_direction: float | str
     """
     Direction in plan in which the surface rises, in degrees from +X (right) toward +Y
     (back). [degree, -360 to 360; or text in degrees, minutes, seconds]
@@ -2215,30 +2211,19 @@ class SineUncertaintyResult(BaseModel):
 
     angle: Angle
     """The angle as it was read."""
-    terms: list[SineBudgetTerm]
-    """The budget, in a fixed order."""
-    bias_arcsec: float
+    angle_error_arcsec: ArcsecEstimate
     """
-    Expected angle less the wanted one: temperature off 20 °C, and yaw, which always
-    flattens the angle. [arcsecond]
+    Error of the plate's angle: its value is the expected angle less the wanted one, from
+    temperature off 20 °C and from yaw, which always flattens the angle. The contributions
+    are the terms stated, by name.
+    """
+    included_angle_error_arcsec: ArcsecEstimate
+    """
+    Error of a cone's included angle: twice that of the plate's, which its half angle
+    follows.
     """
     thermal_shift_arcsec: float
-    """Temperature's part of the bias. [arcsecond]"""
-    standard_uncertainty_arcsec: float
-    """Combined standard uncertainty. [arcsecond]"""
-    coverage_factor: float
-    """Coverage factor k."""
-    expanded_uncertainty_arcsec: float
-    """Expanded uncertainty. [arcsecond]"""
-    included_bias_arcsec: float
-    """Bias of a cone's included angle. [arcsecond]"""
-    included_expanded_uncertainty_arcsec: float
-    """
-    Expanded uncertainty of a cone's included angle: twice that of the half angle.
-    [arcsecond]
-    """
-    worst_case_arcsec: float
-    """Largest error with every term at its limit at once. [arcsecond]"""
+    """What the temperature stated does to the plate's angle. [arcsecond]"""
     largest_term: (
         Literal[
             "center-distance",
@@ -2253,36 +2238,72 @@ class SineUncertaintyResult(BaseModel):
             "temperature-difference",
             "block-expansion",
             "plate-expansion",
-            "yaw",
-            "fixture-pitch",
+            "axis-yaw",
+            "axis-pitch",
             "wheel-breakdown",
         ]
         | None
     )
     """Term with the largest share, if any."""
-    monte_carlo: SineMonteCarlo
-    """The check by Monte Carlo."""
-    smallest_tolerance_arcsec: float
+    monte_carlo: SineMonteCarlo | None
+    """The check by Monte Carlo; null where no error was stated."""
+    smallest_tolerance_arcsec: float | None
     """
-    Tightest ± tolerance, on what `tolerance_on` names, that this set-up is good for: |bias|
-    + expanded uncertainty. [arcsecond]
+    Tightest ± tolerance, on what `tolerance_on` names, that the errors stated leave room
+    for: |value| + expanded uncertainty. Null where no error was stated. [arcsecond]
     """
-    verdict: Literal["conforming", "not-conforming", "not-provable"] | None
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | None
     """
-    Whether the set-up is good for the tolerance: the bias against the tolerance, with the
-    expanded uncertainty as guard band; absent without a tolerance.
+    Whether the set-up will keep the tolerance: the value against it, with the expanded
+    uncertainty as guard band; null without a tolerance. `holds` only where every error was
+    stated.
     """
 
 
 class SineVector(BaseModel):
     """A unit vector; X right, Y back, Z up."""
 
-    x: float
+    normal_x: float
     """Component to the right."""
-    y: float
+    normal_y: float
     """Component to the back."""
-    z: float
+    normal_z: float
     """Component upward."""
+
+
+class SlopeFields(BaseModel):
+    """A cone's slope, stated in at least one of six ways; several must agree."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them. [1 to 60 characters]
+    """
 
 
 class Source(BaseModel):
@@ -2350,14 +2371,17 @@ class StandardTaperEntry(BaseModel):
     """Large diameter, at the gauge plane. [length]"""
     small_diameter: float | None
     """Small diameter, where the table gives one. [length]"""
-    depth: float | None
+    small_end_depth: float | None
     """Distance from the gauge plane to the small diameter, where the table gives it. [length]"""
     included_angle: Angle
     """Included angle."""
     taper_per_foot: float
     """Inches of diameter a foot of length. [inch per foot]"""
     one_in_x: float
-    """The x of the taper written 1:x, on the diameter."""
+    """
+    The x of the taper written 1:x, on the diameter: how far a gauge moves along the axis
+    for one unit of diameter.
+    """
     source: str
     """Standard and clause."""
     dimensions: StandardShankDimensions | None
@@ -2387,24 +2411,30 @@ class StraightShank(BaseModel):
 class TaperAngleResult(BaseModel):
     """The same angle in every form."""
 
+    included_angle: Angle
+    """Angle between opposite surfaces of the cone."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """
+    The x of the taper written 1:x, on the diameter: how far a gauge moves along the axis
+    for one unit of diameter.
+    """
+    rate_of_taper: float
+    """
+    C = (D − d) / l = 2 tan α: change of diameter for one unit of length (ISO 3040). [length
+    per length]
+    """
     read_as: str
     """How the text was read."""
-    included_angle: Angle
-    """Included angle."""
     half_angle: Angle
     """Half angle."""
     complement: Angle
     """Angle between the surface and the face: 90° − half."""
     half_angle_radians: float
     """Half angle in radians."""
-    taper_per_foot: float
-    """Inches of diameter a foot of length. [inch per foot]"""
-    taper_per_length: float
-    """Diameter for one unit of length. [length per length]"""
-    one_in_x: float
-    """The x of 1:x, on the diameter."""
-    percent: float
-    """Taper in percent. [percent]"""
+    taper_percent: float
+    """Rate of taper in percent. [percent]"""
 
 
 class TaperCandidate(BaseModel):
@@ -2419,14 +2449,17 @@ class TaperCandidate(BaseModel):
     misfit_on_diameter: float
     """
     Measured difference of the diameters less the one that this taper has over the same
-    distance: the error of measured diameters that would explain it. [length]
+    length: the error of measured diameters that would explain it. [length]
     """
-    distance_error_to_explain: float
-    """Error of the distance that would explain the same misfit. [length]"""
+    length_error_to_explain: float
+    """Error of the length that would explain the same misfit. [length]"""
     misfit_arcsec: float
     """Measured less standard included angle. [arcsecond]"""
-    explained: bool
-    """Whether the measuring errors stated explain the misfit."""
+    explained_by_errors: bool | None
+    """
+    Whether the measuring errors stated explain the misfit; null where they do not and
+    others were not stated.
+    """
     sizes_fit: bool
     """Whether both diameters lie within the table's, to 5 %; true for a mere rate."""
     source: str
@@ -2436,29 +2469,36 @@ class TaperCandidate(BaseModel):
 
 
 class TaperCleanUpResult(BaseModel):
-    """Stock needed against stock there is."""
+    """
+    Stock needed against stock there is.
 
-    verdict: Literal["can be saved", "cannot be saved", "no limit given"]
-    """Whether the part cleans up within the limits given."""
-    needed_normal: float
+    It counts what was stated of the part, see `not_stated`; null where nothing was.
+    """
+
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    """
+    Whether the part cleans up within the limits given; `not-stated` without a limit, or
+    with nothing stated that asks for stock.
+    """
+    needed_at_large_end: float | None
     """Stock below the mean surface at the large end, square to the surface. [length]"""
-    needed_at_small_end: float
+    needed_at_small_end: float | None
     """The same at the small end. [length]"""
-    downfeed_from_first_touch: float
+    downfeed_from_first_touch: float | None
     """Downfeed from the first spark to clean. [length]"""
-    off_diameter: float
+    off_diameter: float | None
     """What the large end's station loses. [length]"""
-    final_large_diameter: float
+    final_large_diameter: float | None
     """Diameter at the large end's station. [length]"""
-    point_loss: float
+    point_loss: float | None
     """How far the cone's (virtual) point comes back along the axis. [length]"""
-    from_runout: float
+    from_runout: float | None
     """Larger share of runout, square to the surface. [length]"""
-    from_angle: float
+    from_angle: float | None
     """What the angle error alone asks for. [length]"""
-    available_normal: float | None
+    available_at_large_end: float | None
     """Stock that the least diameter leaves, square to the surface. [length]"""
-    margin_normal: float | None
+    margin_at_large_end: float | None
     """Available less needed. [length]"""
     point_margin: float | None
     """Largest point loss less the point's loss. [length]"""
@@ -2466,27 +2506,23 @@ class TaperCleanUpResult(BaseModel):
     """Passes with feed. [count]"""
     total_passes: int | None
     """Passes with and without feed. [count]"""
-
-
-class TaperIdentifyResult(BaseModel):
-    """Standard tapers, best fit first: those of fitting size before the others."""
-
-    measured_taper_per_foot: float
-    """Taper per foot as measured. [inch per foot]"""
-    measured_included_angle: Angle
-    """Included angle as measured."""
-    included_angle_error_arcsec: float
-    """Largest error of it that the measuring errors stated cause. [arcsecond]"""
-    candidates: list[TaperCandidate]
-    """Candidates, best first."""
+    not_stated: list[str]
+    """
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
+    """
 
 
 class TaperInfeedResult(BaseModel):
-    """One layer in every measure, and the passes that take it off."""
+    """
+    One layer in every measure, and the passes that take it off.
+
+    Stock and passes count an angle error where one was stated; see `not_stated`.
+    """
 
     half_angle: Angle
     """Half angle of the cone."""
-    normal: float
+    off_normal: float
     """Thickness square to the surface: the plate's downfeed. [length]"""
     off_radius: float
     """What comes off the radius at a fixed station. [length]"""
@@ -2498,12 +2534,18 @@ class TaperInfeedResult(BaseModel):
     """Diameter for one unit of downfeed."""
     axial_per_downfeed: float
     """Axial shift for one unit of downfeed."""
-    touches_first: Literal["large end", "small end", "both ends"]
-    """End that the wheel reaches first."""
-    stock_at_large_end: float
-    """Stock square to the surface left at the large end at the first touch. [length]"""
-    stock_at_small_end: float
-    """Stock square to the surface left at the small end at the first touch. [length]"""
+    touches_first: Literal["large-end", "small-end", "both-ends"] | None
+    """End that the wheel reaches first; null where no angle error was stated."""
+    stock_at_large_end: float | None
+    """
+    Stock square to the surface left at the large end at the first touch; null where no
+    angle error was stated. [length]
+    """
+    stock_at_small_end: float | None
+    """
+    Stock square to the surface left at the small end at the first touch; null where no
+    angle error was stated. [length]
+    """
     total_downfeed: float
     """Downfeed from the first touch: the layer and what the angle error adds. [length]"""
     cutting_passes: int | None
@@ -2512,51 +2554,27 @@ class TaperInfeedResult(BaseModel):
     """Feed of the last cutting pass. [length]"""
     total_passes: int | None
     """Passes with and without feed. [count]"""
-
-
-class TaperMeasuredResult(BaseModel):
-    """A taper as measured, with its uncertainty."""
-
-    half_angle: Angle
-    """Half angle."""
-    included_angle: Angle
-    """Included angle."""
-    taper_per_foot: float
-    """Inches of diameter a foot of length. [inch per foot]"""
-    one_in_x: float
-    """The x of the taper written 1:x."""
-    large_diameter: float
-    """Diameter at the large end. [length]"""
-    small_diameter: float
-    """Diameter at the small end. [length]"""
-    contacts: list[float]
+    not_stated: list[str]
     """
-    Where rolls or balls touch: height over the standing face, or depth below the mouth.
-    [each length]
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
     """
-    half_angle_worst_arcsec: float
-    """Largest error of the half angle, all tolerances at their limits at once. [arcsecond]"""
-    half_angle_expanded_arcsec: float
-    """Expanded uncertainty of the half angle, k = 2. [arcsecond]"""
-    large_diameter_expanded: float
-    """Expanded uncertainty of the large diameter, k = 2. [length]"""
-    small_diameter_expanded: float
-    """Expanded uncertainty of the small diameter, k = 2. [length]"""
 
 
 class TaperOneBallResult(BaseModel):
     """The socket's mouth from one ball."""
 
-    mouth_diameter: float
-    """Diameter at the mouth. [length]"""
+    large_diameter: LengthEstimate
+    """Diameter at the large end, the mouth, with its uncertainty."""
     contact_diameter: float
     """Diameter of the circle of contact. [length]"""
     contact_depth: float
-    """Depth of the circle of contact. [length]"""
-    mouth_per_depth: float
-    """Mouth diameter for one unit of depth."""
-    mouth_diameter_expanded: float
-    """Expanded uncertainty, k = 2. [length]"""
+    """Depth of the circle of contact below the mouth. [length]"""
+    rate_of_taper: float
+    """
+    C = (D − d) / l = 2 tan α: change of diameter for one unit of length (ISO 3040). [length
+    per length]
+    """
 
 
 class TaperOverBallsNominalResult(BaseModel):
@@ -2565,11 +2583,11 @@ class TaperOverBallsNominalResult(BaseModel):
     large_ball_depth: float
     """Depth of the larger ball's top below the mouth; negative where it stands out. [length]"""
     small_ball_depth: float
-    """Depth of the smaller ball's top. [length]"""
-    large_ball_contact: float
-    """Depth at which the larger ball touches. [length]"""
-    small_ball_contact: float
-    """Depth at which the smaller ball touches. [length]"""
+    """Depth of the smaller ball's top below the mouth. [length]"""
+    large_ball_contact_depth: float
+    """Depth below the mouth at which the larger ball touches. [length]"""
+    small_ball_contact_depth: float
+    """Depth below the mouth at which the smaller ball touches. [length]"""
     half_angle: Angle
     """Half angle."""
 
@@ -2581,12 +2599,12 @@ class TaperOverRollsNominalResult(BaseModel):
     """Measure over both rolls, lower. [length]"""
     upper_measure: float
     """Measure over both rolls, upper. [length]"""
-    difference: float
+    measure_difference: float
     """Upper less lower measure. [length]"""
-    lower_contact: float
-    """Height at which the lower rolls touch. [length]"""
-    upper_contact: float
-    """Height at which the upper rolls touch. [length]"""
+    lower_contact_height: float
+    """Height over the standing face at which the lower rolls touch. [length]"""
+    upper_contact_height: float
+    """Height over the standing face at which the upper rolls touch. [length]"""
     half_angle: Angle
     """Half angle."""
     half_angle_arcsec_per_measure_step: float
@@ -2596,52 +2614,44 @@ class TaperOverRollsNominalResult(BaseModel):
 class TaperPlugDepthNominalResult(BaseModel):
     """The depth to expect, and its limits."""
 
-    depth: float
+    included_angle: Angle
+    """Angle between opposite surfaces of the cone."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """
+    The x of the taper written 1:x, on the diameter: how far a gauge moves along the axis
+    for one unit of diameter.
+    """
+    rate_of_taper: float
+    """
+    C = (D − d) / l = 2 tan α: change of diameter for one unit of length (ISO 3040). [length
+    per length]
+    """
+    gauge_depth: float
     """
     Distance from the part's large end (a socket's mouth, a plug's large end) toward the
     small end to the gauge's line or sharp edge; negative where it stands out. [length]
     """
-    smallest_depth: float
-    """Depth at the smallest large diameter: the shallow limit. [length]"""
-    largest_depth: float
-    """Depth at the largest large diameter: the deep limit. [length]"""
-    depth_per_diameter: float
-    """Depth for one unit of diameter: 1 / (2 tan α)."""
-    diameter_per_depth: float
-    """Diameter for one unit of depth: 2 tan α."""
+    smallest_gauge_depth: float | None
+    """
+    Depth at the smallest large diameter, the shallow limit; null where its tolerance was
+    not stated. [length]
+    """
+    largest_gauge_depth: float | None
+    """
+    Depth at the largest large diameter, the deep limit; null where its tolerance was not
+    stated. [length]
+    """
     engaged_length: float
     """Length over which the gauge touches; 0 for a sharp edge. [length]"""
     half_angle: Angle
     """Half angle."""
-
-
-class TaperPlugDepthResult(BaseModel):
-    """The part as gauged by depth."""
-
-    gauge_line_diameter: float
-    """Diameter at the part's gauge line. [length]"""
-    gauge_line_diameter_expanded: float
-    """Expanded uncertainty of it, k = 2. [length]"""
-    gauge_line_diameter_worst: float
-    """Largest error of it, all tolerances at their limits at once. [length]"""
-    large_diameter: float
-    """Diameter at the large end. [length]"""
-    small_diameter: float
-    """Diameter at the end of the length. [length]"""
-    half_angle: Angle
-    """Half angle, as stated or as found by two gauges."""
-    included_angle: Angle
-    """Included angle."""
-    taper_per_foot: float
-    """Inches of diameter a foot of length. [inch per foot]"""
-    half_angle_expanded_arcsec: float
-    """Expanded uncertainty of the half angle, k = 2. [arcsecond]"""
-    included_angle_off_stated_arcsec: float | None
-    """Included angle found less the one stated; null without both. [arcsecond]"""
-    engaged_length: float
-    """Length over which the first gauge touches; 0 for a sharp edge. [length]"""
-    diameter_per_depth: float
-    """Diameter for one unit of depth: 2 tan α."""
+    not_stated: list[str]
+    """
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
+    """
 
 
 class TaperRateEntry(BaseModel):
@@ -2654,7 +2664,10 @@ class TaperRateEntry(BaseModel):
     included_angle: Angle
     """Cone angle."""
     one_in_x: float
-    """The x of 1:x, on the diameter."""
+    """
+    The x of the taper written 1:x, on the diameter: how far a gauge moves along the axis
+    for one unit of diameter.
+    """
     taper_per_foot: float
     """Inches of diameter a foot of length. [inch per foot]"""
     source: str
@@ -2678,12 +2691,29 @@ class TaperShank(BaseModel):
     )
     kind: Literal["taper"]
     designation: str
-    """Designation of the taper, as `GET /v1/tapers/standard` lists it. [1 to 60 characters]"""
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them. [1 to 60 characters]
+    """
 
 
 class TaperSolveResult(BaseModel):
     """The whole taper, its slope in every form."""
 
+    included_angle: Angle
+    """Angle between opposite surfaces of the cone."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """
+    The x of the taper written 1:x, on the diameter: how far a gauge moves along the axis
+    for one unit of diameter.
+    """
+    rate_of_taper: float
+    """
+    C = (D − d) / l = 2 tan α: change of diameter for one unit of length (ISO 3040). [length
+    per length]
+    """
     large_diameter: float
     """Diameter of the large end. [length]"""
     small_diameter: float
@@ -2692,65 +2722,64 @@ class TaperSolveResult(BaseModel):
     """Distance between the two diameters along the axis. [length]"""
     slant_length: float
     """Length along the surface. [length]"""
-    included_angle: Angle
-    """Angle between opposite surfaces of the cone."""
     half_angle: Angle
     """Angle between axis and surface."""
-    taper_per_foot: float
-    """Inches of diameter a foot of length. [inch per foot]"""
-    one_in_x: float
-    """The x of the taper written 1:x, on the diameter."""
-    rate_of_taper: float
-    """
-    C = (D - d) / l = 2 tan α, change of diameter for one unit of length. [length per
-    length]
-    """
 
 
 class TaperStandoffResult(BaseModel):
-    """Where the gauge line stands and where the cones bear."""
+    """
+    Where the gauge line stands and where the cones bear.
 
-    standoff: float
-    """How far the inner cone stands out of the outer one: positive out, negative in. [length]"""
-    standoff_from_diameter: float
+    What follows from an error is null where that error was not stated; see `not_stated`.
+    """
+
+    standoff: float | None
+    """
+    How far the inner cone stands out of the outer one, by the errors stated: positive out,
+    negative in. [length]
+    """
+    standoff_from_diameter: float | None
     """Its share from the diameter. [length]"""
-    standoff_from_angle: float
+    standoff_from_angle: float | None
     """Its share from the angle. [length]"""
     standoff_per_diameter: float
     """Axial shift for one unit of diameter."""
-    bears_at: Literal["large end", "small end", "both ends"]
+    bears_at: Literal["large-end", "small-end", "both-ends"] | None
     """Where the cones bear."""
-    open_at: Literal["large end", "small end", "both ends"] | None
-    """Where they stand apart."""
-    gap_normal: float
+    open_at: Literal["large-end", "small-end", "both-ends"] | None
+    """Where they stand apart; null too at both ends."""
+    gap_normal: float | None
     """Gap at the open end, square to the surface. [length]"""
-    gap_on_diameter: float
+    gap_on_diameter: float | None
     """The same on the diameter. [length]"""
-    marked_share: float
+    marked_share_percent: float | None
     """Share of the length that the film would mark. [percent]"""
-    marked_length: float
+    marked_length: float | None
     """Length along the axis that the film would mark. [length]"""
-    bluing_verdict: Literal[
-        "marks all over", "marks at the large end only", "marks at the small end only"
-    ]
+    bluing_marks: Literal["all-over", "at-large-end-only", "at-small-end-only"] | None
     """What the marking shows."""
     smallest_error_shown_arcsec: float
     """
     Least error of included angle that this film shows over this length: smaller ones mark
     all over. [arcsecond]
     """
+    not_stated: list[str]
+    """
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
+    """
 
 
 class TaperStationLimits(BaseModel):
-    """Limits of size at one station."""
+    """Limits of size at one station; null where the large diameter's tolerance was not stated."""
 
-    distance: float
+    from_large_end: float
     """Distance from the large end. [length]"""
-    nominal: float
+    nominal_diameter: float
     """Nominal diameter. [length]"""
-    smallest: float
+    smallest_diameter: float | None
     """Smallest diameter. [length]"""
-    largest: float
+    largest_diameter: float | None
     """Largest diameter. [length]"""
 
 
@@ -2759,74 +2788,67 @@ class TaperToleranceResult(BaseModel):
 
     included_angle: Angle
     """Nominal included angle."""
-    tolerance_arcsec: float
+    included_angle_band_arcsec: float
     """Whole tolerance of the included angle. [arcsecond]"""
-    tolerance_microradians: float
+    included_angle_band_microradians: float
     """The same in microradians. [microradian]"""
-    diameter_tolerance_over_length: float
+    diameter_band_over_length: float
     """What it spans on the difference of the end diameters, exactly. [length]"""
-    diameter_tolerance_by_standard: float
+    diameter_band_by_standard: float
     """AT_D = AT_α × length, as the standard states it for slopes up to 1:3. [length]"""
     smallest_included_angle: Angle
     """Smallest included angle."""
     largest_included_angle: Angle
     """Largest included angle."""
-    stations: list[TaperStationLimits]
+    at_stations: list[TaperStationLimits]
     """Limits of size."""
+    not_stated: list[str]
+    """
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
+    """
 
 
 class TaperWayToSet(BaseModel):
     """One way to set a taper and its error."""
 
-    way: Literal["swivel", "tailstock set-over", "taper attachment"]
+    way: Literal["swivel", "tailstock-set-over", "taper-attachment"]
     """The way."""
     setting: float
     """Arc on the scale, set-over, or offset of the bar at its length. [length]"""
-    half_angle_error_arcsec: float
-    """Largest error of the half angle. [arcsecond]"""
-    error_on_diameter: float
-    """What it makes over the work's length on the diameter. [length]"""
-
-
-class VeeOverRollsResult(BaseModel):
-    """A vee as measured."""
-
-    half_angle: Angle
-    """Half of the vee's included angle."""
-    included_angle: Angle
-    """The vee's included angle."""
-    width: float
-    """Width between the sides at the faces. [length]"""
-    apex_depth: float
-    """Depth of the (virtual) apex below the faces. [length]"""
-    contact_depths: list[float]
-    """Depth below the faces at which the larger and the smaller roll touch. [each length]"""
-    half_angle_worst_arcsec: float
-    """Largest error of the half angle, all tolerances at their limits at once. [arcsecond]"""
-    half_angle_expanded_arcsec: float
-    """Expanded uncertainty of the half angle, k = 2. [arcsecond]"""
-    width_expanded: float
-    """Expanded uncertainty of the width, k = 2. [length]"""
+    half_angle_error_arcsec: ArcsecEstimate
+    """Error of the half angle."""
+    error_on_diameter: LengthEstimate
+    """What it makes over the work's length on the diameter."""
 
 
 class VeeRollExpected(BaseModel):
     """One roll in a nominal vee."""
 
-    roll: float
+    roll_diameter: float
     """Diameter of the roll. [length]"""
-    top: float
+    roll_top: float
     """Height of the roll's top over the faces; negative below them. [length]"""
     contact_depth: float
     """Depth below the faces at which it touches. [length]"""
 
 
-class WayContribution(BaseModel):
-    """One error of a way."""
+class WheelChooseResult(BaseModel):
+    """The ways side by side."""
 
-    name: str
-    """Which error."""
-    limit_arcsec: float
-    """Its limit ± on the included angle. [arcsecond]"""
+    half_angle: Angle
+    """Half angle of the cone."""
+    best: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"] | None
+    """
+    Of the ways that hold, the quickest; else of those that may not hold, the one with the
+    least expanded uncertainty; null where there is neither.
+    """
+    ways: list[GrindingWay]
+    """The ways described, best first."""
+    not_described: list[Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"]]
+    """Ways that the request does not describe."""
+    considered: int
+    """How many were considered. [count]"""
 
 
 class WheelDressingResult(BaseModel):
@@ -2842,15 +2864,13 @@ class WheelDressingResult(BaseModel):
     """Traverse of the diamond, in `units` per minute. [length per minute]"""
     cusp_height: float | None
     """
-    Height of the cusps that a round nose leaves, in theory; absent for an active width
-    given by itself, or a lead past the nose's width. [length]
+    Height of the cusps that a round nose leaves, in theory; null for an active width given
+    by itself, or a lead past the nose's width. [length]
     """
-    cusp_height_um: float | None
-    """The same in micrometres. [micrometre]"""
-    pass_time: float
-    """Time of one pass over the width and both overruns. [second]"""
-    total_time: float
-    """Time of all passes, reversals not counted. [second]"""
+    pass_seconds: float
+    """Time of one pass over the width and both overruns, its return not counted. [second]"""
+    total_seconds: float
+    """Time of all passes, returns not counted. [second]"""
     total_depth: float
     """Depth dressed away by all passes. [length]"""
     guides: list[DressingGuideRange]
@@ -2865,12 +2885,12 @@ class WheelInspection(BaseModel):
     )
     name: str
     """What it is called in the answer. [1 to 60 characters]"""
-    angle_arcsec: float | None = None
+    least_half_angle_error_arcsec: float | None = None
     """
     Least error of the half angle that it shows, in arc-seconds. Absent: it shows no angle.
     [arcsecond, 0 to 324000]
     """
-    form: float | None = None
+    least_straightness: float | None = None
     """
     Least departure from straight that it shows, in `units`. Absent: it shows no form.
     [length, 0 to 10000]
@@ -2897,27 +2917,25 @@ class WheelStartCheck(BaseModel):
     """What to do."""
     source: str
     """Where it comes from."""
-    standing: Literal["published", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
     """How it is had."""
 
 
 class WornWheelErrors(BaseModel):
     """The diamond's height on the worn wheel."""
 
-    wheel_diameter: float
+    worn_diameter: float
     """Worn diameter. [length]"""
     half_angle_error_arcsec: float
     """Mean half angle error. [arcsecond]"""
-    departure: float
-    """Greatest departure from straight. [length]"""
-    departure_um: float
-    """The same in micrometres. [micrometre]"""
+    straightness: float
+    """Departure from straight. [length]"""
 
 
 class WornWheelSpeed(BaseModel):
     """The same wheel worn down."""
 
-    diameter: float
+    worn_diameter: float
     """Worn diameter. [length]"""
     surface_speed_m_per_s: float
     """Surface speed at the same spindle speed. [metre per second]"""
@@ -2927,22 +2945,55 @@ class WornWheelSpeed(BaseModel):
     """Surface speed lost by wear. [percent]"""
     rpm_to_restore: float | None
     """
-    Spindle speed that would bring the surface speed back; absent where a limit forbids it,
-    or where the wheel bears no mark. [per minute]
+    Spindle speed that would bring the surface speed back; null where a limit forbids it, or
+    where the wheel bears no mark. [per minute]
     """
     why_not: str | None
-    """Why it is absent."""
+    """Why it is null."""
 
 
 class WrongBlock(BaseModel):
     """The smallest mistake with this stack: one block taken for its nearest neighbour."""
 
-    wanted: float
+    meant: float
     """Block that belongs in the stack. [length]"""
-    taken: float
+    wrung: float
     """Block taken in its place. [length]"""
     included_angle_error_arcsec: float
     """Error of the included angle that it makes. [arcsecond]"""
+
+
+class AngleEstimate(BaseModel):
+    """An angle with its uncertainty in arc-seconds."""
+
+    value: Angle | None
+    """Best estimate, known offsets and the means of one-sided errors included."""
+    standard_uncertainty: float | None
+    """Combined standard uncertainty; null where no contribution was stated. [arcsecond]"""
+    degrees_of_freedom: float | None
+    """
+    Effective degrees of freedom (Welch and Satterthwaite); null where they are not limited,
+    as with stated limits.
+    """
+    expanded_uncertainty: float | None
+    """Expanded uncertainty: half of the width that covers `coverage_probability`. [arcsecond]"""
+    coverage_factor: float | None
+    """Coverage factor k: expanded over standard uncertainty; null where both are 0."""
+    coverage_probability: float | None
+    """
+    Probability, 0 to 1, that value ± expanded uncertainty covers, by the distributions of
+    the contributions (JCGM 101:2008), or by Student's where degrees of freedom are limited
+    (JCGM 100:2008, G.4).
+    """
+    worst_case: float | None
+    """
+    Largest error with every stated contribution at its limit at once, known offsets
+    included; of a normal contribution three standard deviations. [arcsecond]
+    """
+    contributions: list[ArcsecContribution]
+    """What was stated, in a fixed order."""
+    not_stated: list[str]
+    """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
 class Basis(BaseModel):
@@ -2959,29 +3010,52 @@ class Basis(BaseModel):
     """
 
 
+class BlockAlternative(BaseModel):
+    """Another stack."""
+
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    marks: list[str | None]
+    """
+    Identification marks of the same blocks, null where one has none; empty where none of
+    them has one.
+    """
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """Total less the height asked for. [length]"""
+    actual_height: LengthEstimate
+    """
+    Height of the stack: the sum of nominal sizes and measured deviations, and how far
+    calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
+    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    temperature.
+    """
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
+
+
 class BlockAngleAlternative(BaseModel):
     """A stack of angle blocks."""
 
-    pieces: list[BlockAnglePiece]
+    angle_blocks: list[BlockAngleUsed]
     """The blocks, largest first."""
     count: int
     """How many blocks. [count]"""
     total: Angle
     """Angle that the nominal angles make."""
     deviation_arcsec: float
-    """That angle less the wanted one. [arcsecond]"""
+    """Total less the wanted angle. [arcsecond]"""
+    actual_angle: AngleEstimate
+    """
+    Angle with measured deviations, a subtracted block's counted the other way, and how far
+    calibrations and grade leave it open. Nothing is said of that, and `grade` named as not
+    stated, where neither is known of some block.
+    """
     actual_deviation_arcsec: float
-    """
-    The same with measured deviations; a subtracted block's counts the other way.
-    [arcsecond]
-    """
-    standard_uncertainty_arcsec: float | None
-    """
-    Standard uncertainty of the angle; null where neither calibration nor grade is known of
-    some block. [arcsecond]
-    """
-    worst_case_arcsec: float | None
-    """Sum of the blocks' limits; null where they are not known. [arcsecond]"""
+    """Actual angle less the wanted one. [arcsecond]"""
     words: str
     """The stack as a sum."""
 
@@ -3033,26 +3107,22 @@ class BlockAngleSetListAnswer(BaseModel):
 class BlockAngleStackResult(BaseModel):
     """The stack of the fewest angle blocks."""
 
-    pieces: list[BlockAnglePiece]
+    angle_blocks: list[BlockAngleUsed]
     """The blocks, largest first."""
     count: int
     """How many blocks. [count]"""
     total: Angle
     """Angle that the nominal angles make."""
     deviation_arcsec: float
-    """That angle less the wanted one. [arcsecond]"""
+    """Total less the wanted angle. [arcsecond]"""
+    actual_angle: AngleEstimate
+    """
+    Angle with measured deviations, a subtracted block's counted the other way, and how far
+    calibrations and grade leave it open. Nothing is said of that, and `grade` named as not
+    stated, where neither is known of some block.
+    """
     actual_deviation_arcsec: float
-    """
-    The same with measured deviations; a subtracted block's counts the other way.
-    [arcsecond]
-    """
-    standard_uncertainty_arcsec: float | None
-    """
-    Standard uncertainty of the angle; null where neither calibration nor grade is known of
-    some block. [arcsecond]
-    """
-    worst_case_arcsec: float | None
-    """Sum of the blocks' limits; null where they are not known. [arcsecond]"""
+    """Actual angle less the wanted one. [arcsecond]"""
     words: str
     """The stack as a sum."""
     proved: bool
@@ -3075,15 +3145,22 @@ class BlockAngleStackResult(BaseModel):
     """
 
 
-class BlockBudgetAnswer(BaseModel):
-    """An answer: BlockBudgetResult, advisories, and what it stands on."""
+class BlockBudgetResult(BaseModel):
+    """The height that the stack will really have, and how sure that is."""
 
-    result: BlockBudgetResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviations: float
+    """Sum of the measured deviations. [length]"""
+    films: float
+    """Sum of the films' means. [length]"""
+    expansion: float
+    """Growth from 20 °C: of the stack by itself, or over what the plate grows. [length]"""
+    height: LengthEstimate
+    """
+    Height to expect: total, deviations, films and expansion together, with the budget of
+    its errors, in order of their sources.
+    """
 
 
 class BlockCheckResult(BaseModel):
@@ -3096,23 +3173,17 @@ class BlockCheckResult(BaseModel):
     Identification marks of the blocks taken for the stack, in the order of `blocks` and
     `wear_blocks`, null where one has none; empty where none of them has one.
     """
-    actual_height: float
-    """With measured deviations; the total where none are known. [length]"""
-    standard_uncertainty: float | None
+    actual_height: LengthEstimate
     """
-    Standard uncertainty of the height from calibrations and grade limits; null where
-    neither is known of some block. [length]
-    """
-    worst_case: float | None
-    """
-    Sum of the blocks' grade limits, or of their expanded uncertainties (k = 2) where
-    calibrated; null where neither is known of some block. `blocks/budget` counts a
-    calibrated block with 3 standard uncertainties instead. [length]
+    Height of the stack: the sum of nominal sizes and measured deviations, and how far
+    calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
+    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    temperature.
     """
     wanted_height: float | None
     """Height wanted; null where none is. [length]"""
-    deviation: float | None
-    """Actual height less the wanted one. [length]"""
+    actual_deviation: float | None
+    """Actual height less the wanted one; null where none is. [length]"""
     angle: Angle | None
     """Angle that the stack gives; null without a plate."""
     angle_error_arcsec: float | None
@@ -3124,15 +3195,21 @@ class BlockCheckResult(BaseModel):
     """
     measured_error_arcsec: float | None
     """Measured angle less the angle of the stack as read; null without either. [arcsecond]"""
-    verdict: Literal["as wanted", "not as wanted", "nothing to compare with"]
+    verdict: Literal["conforming", "not-conforming", "not-provable"] | None
     """
-    `as wanted`: the stack as read agrees with what is wanted, and what was measured on it
-    with the stack as read; `height` and `measurement_limit` tell how nearly.
+    `conforming`: the stack as read agrees with what is wanted, and what was measured on it
+    with the stack as read; `height` and `measurement_limit` tell how nearly. Else
+    `not-conforming`; null where there is nothing to compare it with.
     """
-    mistakes_explain: Literal["what was measured", "the stack as read"] | None
+    not_stated: list[str]
     """
-    What the mistakes are to explain. `what was measured`: it differs from the stack as
-    read. `the stack as read`: it differs from what is wanted, and nothing measured speaks
+    Fields one of which would give something to compare the stack with; empty where one was
+    sent.
+    """
+    mistakes_explain: Literal["what-was-measured", "the-stack-as-read"] | None
+    """
+    What the mistakes are to explain. `what-was-measured`: it differs from the stack as
+    read. `the-stack-as-read`: it differs from what is wanted, and nothing measured speaks
     against it. Null where nothing differs.
     """
     mistakes: list[BlockMistake]
@@ -3144,6 +3221,44 @@ class BlockCheckResult(BaseModel):
     """True where some single mistake explains it, be it listed or not."""
 
 
+class BlockDayStack(BaseModel):
+    """The stack of one job."""
+
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    marks: list[str | None]
+    """
+    Identification marks of the same blocks, null where one has none; empty where none of
+    them has one.
+    """
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """Total less the height asked for. [length]"""
+    actual_height: LengthEstimate
+    """
+    Height of the stack: the sum of nominal sizes and measured deviations, and how far
+    calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
+    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    temperature.
+    """
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
+    wear_blocks: list[float]
+    """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
+    wringing_order: list[float]
+    """
+    The blocks from the bottom up: a wear block first and last where they are used, the
+    others from the largest up. [each length]
+    """
+    job: str
+    """Name of the job."""
+    bench: str
+    """Its bench."""
+
+
 class BlockGradeEntry(BaseModel):
     """A tolerance grade."""
 
@@ -3151,8 +3266,8 @@ class BlockGradeEntry(BaseModel):
     """Name to use as `grade`."""
     source: str
     """Standard, edition, table."""
-    standing: Literal["published", "from-memory"]
-    """How it is had."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    """How it is known."""
     note: str
     """What to mind; empty where nothing."""
     ranges: list[BlockGradeRange]
@@ -3202,6 +3317,42 @@ class BlockLeftOut(BaseModel):
     """
 
 
+class BlockNamedStack(BaseModel):
+    """The stack for one of the heights."""
+
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    marks: list[str | None]
+    """
+    Identification marks of the same blocks, null where one has none; empty where none of
+    them has one.
+    """
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """Total less the height asked for. [length]"""
+    actual_height: LengthEstimate
+    """
+    Height of the stack: the sum of nominal sizes and measured deviations, and how far
+    calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
+    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    temperature.
+    """
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
+    wear_blocks: list[float]
+    """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
+    wringing_order: list[float]
+    """
+    The blocks from the bottom up: a wear block first and last where they are used, the
+    others from the largest up. [each length]
+    """
+    name: str
+    """Name of the height."""
+
+
 class BlockSetDetailAnswer(BaseModel):
     """An answer: BlockSetDetail, advisories, and what it stands on."""
 
@@ -3224,15 +3375,52 @@ class BlockSetListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockStackAnswer(BaseModel):
-    """An answer: BlockStackResult, advisories, and what it stands on."""
+class BlockStackResult(BaseModel):
+    """The stack of the fewest blocks, or the one whose actual height is nearest."""
 
-    result: BlockStackResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    marks: list[str | None]
+    """
+    Identification marks of the same blocks, null where one has none; empty where none of
+    them has one.
+    """
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """Total less the height asked for. [length]"""
+    actual_height: LengthEstimate
+    """
+    Height of the stack: the sum of nominal sizes and measured deviations, and how far
+    calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
+    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    temperature.
+    """
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
+    wear_blocks: list[float]
+    """Which of the blocks are wear blocks at the ends; empty without them. [each length]"""
+    wringing_order: list[float]
+    """
+    The blocks from the bottom up: a wear block first and last where they are used, the
+    others from the largest up. [each length]
+    """
+    proved: bool
+    """
+    `aim` `nominal`: no stack of fewer blocks exists. `actual`: no stack of up to
+    `max_blocks` comes nearer. False where the bound on the work was reached first.
+    """
+    order_proved: bool
+    """
+    Preference and alternatives are proved: every stack that could come before the last one
+    given was considered.
+    """
+    bound: str | None
+    """What bounded the search, and what holds in spite of it; null where nothing did."""
+    alternatives: list[BlockAlternative]
+    """The next best stacks, in order."""
 
 
 class BlockStacksResult(BaseModel):
@@ -3277,26 +3465,38 @@ class CenterAdapterResult(BaseModel):
     """Half angle of the socket."""
     half_angle_difference_arcsec: float
     """Shank's less socket's. [arcsecond]"""
-    bearing: Literal["whole seat", "large end", "small end"]
+    bearing: Literal["whole-seat", "large-end", "small-end"]
     """Where the shank bears."""
     gap_at_other_end: float
     """Radial gap at the end that does not bear. [length]"""
     rock_arcsec: float
     """Tilt to one side that the gap allows. [arcsecond]"""
-    axial_shift: float
-    """How far the shank stands out (negative: goes in) for `diameter_difference`. [length]"""
-    shares: list[CenterAdapterShare]
-    """Each cause, phases unknown."""
-    worst_tir_at_nose: float
-    """Sum at the nose: all in line. [length]"""
-    worst_tir_at_station: float
-    """Sum at the station: all in line. [length]"""
-    rss_tir_at_station: float
-    """Root sum of squares at the station. [length]"""
-    mend_first: Literal["socket", "adapter", "rocking in the seat"] | None
-    """The largest at the station; None where nothing runs out."""
-    within_limit: bool | None
-    """True if the sum holds `limit_tir`; None where none was sent."""
+    axial_shift: float | None
+    """
+    How far the shank stands out (negative: goes in) for `diameter_difference` and the gauge
+    diameters of two standard tapers; null where neither is stated. [length]
+    """
+    tir: LengthEstimate
+    """
+    TIR at the station, as the length of a sum of vectors of unknown phase: `value` is null,
+    for no `high_spots` were stated; `standard_uncertainty` is the root mean square of that
+    length, the root sum of squares of the contributors' TIR; `expanded_uncertainty` is the
+    TIR that 95 of 100 assemblies do not pass (Monte Carlo over uniform phases, so without a
+    coverage factor); `worst_case` is the sum, all in line. Vector quantities are treated in
+    JCGM 102:2011, cited from memory; for this chain it is derived here.
+    """
+    tir_at_nose: LengthEstimate
+    """The same at the nose, the socket's mouth."""
+    mend_first: Literal["socket", "adapter", "rocking-in-the-seat"] | None
+    """The largest at the station; null where nothing runs out."""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | None
+    """
+    Whether `tir` will keep `limit_tir`: `holds` where 95 of 100 assemblies are within it,
+    `does-not-hold` where not even 5 of 100 are, else `may-not-hold`; with a cause not
+    stated it is never said to hold. Null where no limit was sent.
+    """
+    not_stated: list[str]
+    """`diameter_difference` where it was not sent; the estimates name their own."""
 
 
 class CenterContactAnswer(BaseModel):
@@ -3361,6 +3561,38 @@ class CenterHoleRowAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class CenterJobResult(BaseModel):
+    """The plan."""
+
+    job: str
+    """Name of the job."""
+    cone: PlannedCone
+    """The cone."""
+    shank: PlannedShank
+    plate_setting: PlannedSetting
+    """The plate's setting and its stack."""
+    angle_budget: PlannedAngle
+    """The angle error to expect."""
+    runout_budget: PlannedRunout
+    """The runout to expect."""
+    downfeed: PlannedFeed
+    """What a step of downfeed takes off."""
+    smallest_mistake: WrongBlock | None
+    """
+    The wrong block that would be hardest to notice; null where no other block could be
+    taken.
+    """
+    second_stack: list[float] | None
+    """
+    The same height from other blocks of the set, to check the first stack; null where the
+    set has no such stack. [each length]
+    """
+    steps: list[PlanStep]
+    """The steps, in order, with the cautions of the trade."""
+    checks: list[PlanCheck]
+    """The checks to make."""
+
+
 class CenterLimitsAnswer(BaseModel):
     """An answer: CenterLimitsResult, advisories, and what it stands on."""
 
@@ -3382,19 +3614,22 @@ class ChooseDressedWheel(BaseModel):
     """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
     dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
     """How the dresser is set."""
-    stack_tolerance: float = 0.0
-    """Error ± of the stack under a sine base, in `units`. [length, 0 to 10000]"""
-    diamond_height: float
-    """Error ± of the diamond's height from the wheel's axis, in `units`. [length, 0 to 10000]"""
-    flank_wear: float
+    stack_tolerance: float | None = None
+    """Error ± of the stack under the dresser's sine base, in `units`. [length, 0 to 10000]"""
+    diamond_height: float | None = None
+    """
+    Error ± of the diamond's height from the wheel's axis, in `units`; acts by its square.
+    [length, 0 to 10000]
+    """
+    flank_wear: float | None = None
     """
     Wear of the flank at one end between dressings, square to it, in `units`. [length, 0 to
     10000]
     """
-    axis_parallelism_arcsec: float = 0.0
+    axis_pitch_arcsec: float | None = None
     """
-    Error ± of work axis from parallel to the wheel's, in arc-seconds. [arcsecond, 0 to
-    324000]
+    Error ± of the work's axis from parallel to the wheel's, in arc-seconds, in the plane of
+    both axes. [arcsecond, 0 to 324000]
     """
     depth_per_pass: float
     """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
@@ -3459,7 +3694,7 @@ class ClearanceFixture(BaseModel):
 class ClearanceGap(BaseModel):
     """A gap between a part of the wheel's head and a body of the set-up."""
 
-    wheel: Literal["new", "worn"]
+    wheel_state: Literal["new", "worn"]
     """With which wheel."""
     part: Literal["wheel", "flange", "guard"]
     """Part of the head."""
@@ -3476,15 +3711,24 @@ class ClearanceGap(BaseModel):
     """Nearest point of the body."""
 
 
-class DovetailOverRollsAnswer(BaseModel):
-    """An answer: DovetailOverRollsResult, advisories, and what it stands on."""
+class DovetailOverRollsResult(BaseModel):
+    """
+    Widths of a dovetail and its measure with rolls.
 
-    result: DovetailOverRollsResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
+    From a measure follow the widths, each with its uncertainty; from a corner width alone,
+    taken as exact, the measure to expect and the edge width.
+    """
+
+    measure: LengthEstimate
+    """Over the rolls (male) or between them (female)."""
+    corner_width: LengthEstimate
+    """Width between the sharp corners at the base."""
+    edge_width: LengthEstimate
+    """Width between the sharp edges at the other face."""
+    contact_height: float
+    """Height over the base where a roll touches. [length]"""
+    rolls_constant: float
+    """d (1 + cot(θ / 2)): both rolls' share. [length]"""
 
 
 class DresserSetting(BaseModel):
@@ -3493,18 +3737,18 @@ class DresserSetting(BaseModel):
     dresser_angle: Angle
     """Angle to set on the dresser, from its zero."""
     height: float | None
-    """Difference of the stacks under the sine base; absent for a scale. [length]"""
+    """Difference of the stacks under the sine base; null for a scale. [length]"""
     arcsec_per_step: float | None
     """
     Change of the dressed angle for one bench step of that stack (0.0001 in or 0.001 mm); a
-    cone's included angle changes twice as much. Absent for a scale. [arcsecond]
+    cone's included angle changes twice as much. Null for a scale. [arcsecond]
     """
     stack: DresserStack | None
-    """The blocks; absent for a scale, or where no blocks were named."""
+    """The blocks; null for a scale, or where no blocks were named."""
     scale_reading: Angle | None
-    """Nearest graduation of the scale; absent for a sine base."""
+    """Nearest graduation of the scale; null for a sine base."""
     rounding_error_arcsec: float | None
-    """`scale_reading` less the angle wanted; absent for a sine base. [arcsecond]"""
+    """`scale_reading` less the angle wanted; null for a sine base. [arcsecond]"""
 
 
 class DressingErrorsResult(BaseModel):
@@ -3512,17 +3756,34 @@ class DressingErrorsResult(BaseModel):
 
     half_angle: Angle
     """Half angle wanted."""
-    slant: float
+    slant_length: float
     """Length of the surface along its slope. [length]"""
     errors: list[DressingError]
-    """One by one, and all together."""
-    stations: list[DressedStation]
-    """Angle at each radius, from the small end to the large one."""
+    """One by one in a fixed order, and all that were stated together."""
+    not_stated: list[str]
+    """Errors that were not stated: nothing is known of them, and nothing counted."""
+    stations: list[DressedStation] | None
+    """
+    Angle at each radius, from the small end to the large one; null where `diamond_height`
+    was not stated.
+    """
     worn: WornWheelErrors | None
-    """Absent without `worn_diameter`."""
-    within_tolerance: bool | None
-    """Whether all together stay within the tolerance; absent without one."""
-    unseen: list[str]
+    """Null without `worn_diameter`, or where `diamond_height` was not stated."""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    """
+    Whether the included angle keeps its tolerance with all stated errors together;
+    `not-stated` without a tolerance.
+    """
+    unseen: list[
+        Literal[
+            "diamond-height",
+            "diamond-nose-radius",
+            "dresser-angle",
+            "wheel-wear",
+            "diamond-wear",
+            "all-together",
+        ]
+    ]
     """Errors present that no inspection named would show."""
 
 
@@ -3546,32 +3807,6 @@ class DressingGuideListAnswer(BaseModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
-
-
-class GrindingWay(BaseModel):
-    """One way: what it reaches, what it takes, and why it is ruled out."""
-
-    way: Literal["sine plate", "dressed wheel", "wheel side", "swivelled workhead"]
-    """Which way."""
-    verdict: Literal["fits", "doubtful", "ruled out"]
-    """
-    `fits`: even the worst case keeps the tolerance; `doubtful`: the error to expect does,
-    the worst case does not; `ruled out`.
-    """
-    expected_arcsec: float
-    """Error ± to expect on the included angle: root of the sum of squares. [arcsecond]"""
-    worst_arcsec: float
-    """All errors at their limits at once. [arcsecond]"""
-    contributions: list[WayContribution]
-    """The errors, largest first."""
-    first_piece_minutes: float
-    """Time to the first good piece: set-up, dressing, grinding, inspection. [minute]"""
-    total_minutes: float
-    """Time for all pieces. [minute]"""
-    inspect: list[str]
-    """What to inspect, in order."""
-    ruled_out_by: list[str]
-    """Why it is ruled out; empty where it is not."""
 
 
 class OperationDetail(BaseModel):
@@ -3625,34 +3860,11 @@ class OperationListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class PlannedRunout(BaseModel):
-    """The runout budget of the cone against the limit. Square to the axis, at the cone."""
-
-    lines: list[RunoutLine]
-    """The contributions."""
-    worst_case_tir: float
-    """All contributions in one direction: their sum. [length]"""
-    root_sum_square_tir: float
-    """Contributions in independent directions: root of the sum of squares. [length]"""
-    limit_tir: float
-    """Limit as full indicator movement. [length]"""
-    limit_eccentricity: float
-    """The same limit as eccentricity: half of it. [length]"""
-    limit_zone_diameter: float
-    """The same limit as the diameter of a coaxiality zone. [length]"""
-    read_on_cone_limit_tir: float
-    """The limit as an indicator square to the cone's surface reads it. [length]"""
-    verdict: Literal["holds in the worst case", "holds by root sum of squares", "does not hold"]
-    """What the budget says of the limit."""
-    mend_first: str
-    """The largest contribution: the first one to mend."""
-
-
 class ProfileBlend(BaseModel):
     """A radius that blends a corner, with its tangent points."""
 
-    corner: str
-    """Which corner."""
+    corner: Literal["edge", "root", "apex", "other-edge", "other-root"]
+    """Which corner: of flank and periphery, of flank and land, or of two flanks."""
     radius: float
     """Radius. [length]"""
     center: ProfilePoint
@@ -3676,85 +3888,48 @@ class RunoutAxisResult(BaseModel):
     """Swing first, since it moves both sections; then the slide takes both to zero."""
 
 
-class RunoutBudgetResult(BaseModel):
-    """The budget against the limit."""
+class RunoutBudgetAnswer(BaseModel):
+    """An answer: RunoutBudgetResult, advisories, and what it stands on."""
 
-    shares: list[RunoutShare]
-    """The contributors, in the order sent."""
-    worst_case_tir: float
-    """All in line: the sum. [length]"""
-    rss_tir: float
-    """Root sum of squares. [length]"""
-    best_clocking_tir: float
-    """Least that clocking alone can reach. [length]"""
-    percentile_50_tir: float
-    """Not passed in half of assemblies. [length]"""
-    percentile_95_tir: float
-    """Not passed in 95 of 100 assemblies. [length]"""
-    percentile_99_tir: float
-    """Not passed in 99 of 100 assemblies. [length]"""
-    mend_first: str | None
-    """Largest that can be mended; None if none can."""
-    reachable: bool
-    """True if what cannot be mended stays within the limit in the worst case."""
-    verdict: Literal["holds in the worst case", "holds in 95 of 100", "does not hold"]
-    """The chain as it is against the limit."""
+    result: RunoutBudgetResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class RunoutConvertResult(BaseModel):
     """What the value says of the other term, and why no more."""
 
-    relation: Literal["equal", "between", "at least", "at most"]
+    relation: Literal["equal", "between", "at-least", "at-most"]
     """`equal`: convertible; else bounds only, and `reasons` says why."""
     value: float | None
     """
-    The value, where convertible; else None. Of a term that speaks of one section it is that
+    The value, where convertible; else null. Of a term that speaks of one section it is that
     of the worst section, where the given one speaks of the whole feature. [length]
     """
     least: float
     """It is not less than this. [length]"""
     most: float | None
-    """It is not more than this; None for no bound. [length]"""
+    """It is not more than this; null for no bound. [length]"""
     reasons: list[str]
     """Why it is not equal; empty where it is."""
-    given: RunoutTerm
+    given_term: RunoutTerm
     """The term sent."""
-    wanted: RunoutTerm
+    wanted_term: RunoutTerm
     """The term wanted."""
 
 
-class RunoutIndicateResult(BaseModel):
-    """Eccentricity, what to tap, and what no tapping removes."""
+class RunoutIndicateAnswer(BaseModel):
+    """An answer: RunoutIndicateResult, advisories, and what it stands on."""
 
-    eccentricity: float
-    """Offset of the section's center from the axis. [length]"""
-    tir_from_eccentricity: float
-    """Twice the eccentricity. [length]"""
-    high_spot: Angle
-    """Direction of the eccentricity, 0 to 360 degrees."""
-    tap_from: Angle
-    """Side to tap from, toward the axis: the high spot."""
-    tap_distance: float
-    """How far the part has to move: the eccentricity. [length]"""
-    eccentricity_uncertainty: float
-    """
-    Standard uncertainty: the larger of the two below, since scatter holds the resolution
-    already. [length]
-    """
-    uncertainty_by_resolution: float
-    """By the indicator's resolution alone (half-width: half a step). [length]"""
-    uncertainty_by_scatter: float | None
-    """By the scatter of the readings about the fit; None without a spare reading. [length]"""
-    tir_of_readings: float
-    """Highest less lowest reading, corrected for the tip, as the indicator swung. [length]"""
-    lobes: list[RunoutLobe]
-    """Ovality and lobes; tapping leaves them."""
-    residual_rms: float
-    """Root mean square of what the fit leaves. [length]"""
-    tir_left_after_tapping: float
-    """Highest less lowest of the readings, square to the axis, less eccentricity. [length]"""
-    sensed_station_from_apex: float | None
-    """Where the indicator senses the axis: z / cos² α. None without a station. [length]"""
+    result: RunoutIndicateResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class RunoutOffCrestAnswer(BaseModel):
@@ -3817,14 +3992,19 @@ class SetupErrorsResult(BaseModel):
 
     half_angle: Angle
     """Half angle wanted."""
-    as_ground: Angle
-    """Half angle ground, all errors together."""
+    as_ground: Angle | None
+    """Half angle ground, all stated errors together; null where none was stated."""
     errors: list[SetupError]
-    """One by one, and all together."""
-    stations: list[SetupStation]
-    """The surface, small end to large end."""
-    shape: Literal["cone", "hyperboloid"]
-    """What the surface is: a true cone, or bent by more than 0.1 nm."""
+    """One by one in a fixed order, and all that were stated together."""
+    not_stated: list[str]
+    """Errors that were not stated: nothing is known of them, and nothing counted."""
+    stations: list[SetupStation] | None
+    """The surface, small end to large end; null where no error was stated."""
+    shape: Literal["cone", "hyperboloid"] | None
+    """
+    What the surface is: a true cone, or bent by more than 0.1 nm; null where no error was
+    stated.
+    """
 
 
 class SineAngleAnswer(BaseModel):
@@ -3841,7 +4021,7 @@ class SineAngleAnswer(BaseModel):
 class SineCorrectionResult(BaseModel):
     """The change of stack that mends a measured angle."""
 
-    error_arcsec: float
+    measured_error_arcsec: float
     """Angle measured less angle wanted. [arcsecond]"""
     height_change: float
     """Change of the high roll's stack: positive to add. [length]"""
@@ -3852,7 +4032,7 @@ class SineCorrectionResult(BaseModel):
     effective_center_distance: float
     """Center distance that would explain the measured angle by itself. [length]"""
     swap: SineSwap | None
-    """Which blocks to swap; absent where no blocks were given."""
+    """Which blocks to swap; null where no blocks were given."""
 
 
 class SineLowStackResult(BaseModel):
@@ -3866,13 +4046,13 @@ class SineLowStackResult(BaseModel):
     """Blocks in both stacks. [count]"""
     height: float
     """Difference of the stacks that the angle asks for. [length]"""
-    difference: float
+    height_as_set: float
     """Difference of the stacks as built. [length]"""
     deviation: float
-    """`difference` less `height`. [length]"""
+    """`height_as_set` less `height`. [length]"""
     angle_as_set: Angle
     """The angle that these stacks give."""
-    angle_error_arcsec: float
+    deviation_arcsec: float
     """`angle_as_set` less the angle wanted. [arcsecond]"""
     set_step: float
     """Smallest step of height that the set has. [length]"""
@@ -3888,7 +4068,7 @@ class SineLowStackResult(BaseModel):
 class SineOrientation(BaseModel):
     """One surface, in every way that a drawing may give it."""
 
-    normal: SineVector
+    unit_normal: SineVector
     """Outward unit normal."""
     x_angle: Angle
     """Rise to the right in the front view."""
@@ -3896,7 +4076,7 @@ class SineOrientation(BaseModel):
     """Rise to the back in the side view."""
     tilt: Angle
     """True (steepest) tilt."""
-    direction: Angle
+    rise_direction: Angle
     """Direction in plan in which it rises, 0 to 360° from +X toward +Y; 0 where it is level."""
 
 
@@ -3947,34 +4127,15 @@ class SineTaperAngleAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineTaperSettingResult(BaseModel):
-    """The setting that brings the taper's top generator parallel to the surface plate."""
+class SineTaperSettingAnswer(BaseModel):
+    """An answer: SineTaperSettingResult, advisories, and what it stands on."""
 
-    plate_angle: Angle
-    """Angle to set on the plate."""
-    height: float
-    """Difference of the stacks, high less low. [length]"""
-    height_to_set: float
-    """The same, rounded to 0.0001 in or 0.001 mm. [length]"""
-    rounding_error_arcsec: float
-    """Plate's angle at `height_to_set` less the right one. [arcsecond]"""
-    half_angle: Angle
-    """The cone's half angle."""
-    included_angle: Angle
-    """The cone's included angle."""
-    axis_tilt: Angle
-    """Lean of the cone's axis to the plate's top."""
-    arcsec_per_step: float
-    """
-    Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
-    [arcsecond]
-    """
-    included_arcsec_per_step: float
-    """Change of the included angle that one bench step of height stands for. [arcsecond]"""
-    instruction: str
-    """Which way round, in plain words."""
-    usual_mistakes: list[SineTaperSlip]
-    """Heights that the usual mistakes give: none of them should be on the bench."""
+    result: SineTaperSettingResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class SineUncertaintyAnswer(BaseModel):
@@ -4032,32 +4193,33 @@ class TaperCleanUpAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperIdentifyAnswer(BaseModel):
-    """An answer: TaperIdentifyResult, advisories, and what it stands on."""
+class TaperIdentifyResult(BaseModel):
+    """The taper as measured, and standard ones: those of fitting size first, best fit first."""
 
-    result: TaperIdentifyResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
+    included_angle: Angle
+    """Angle between opposite surfaces of the cone."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """
+    The x of the taper written 1:x, on the diameter: how far a gauge moves along the axis
+    for one unit of diameter.
+    """
+    rate_of_taper: float
+    """
+    C = (D − d) / l = 2 tan α: change of diameter for one unit of length (ISO 3040). [length
+    per length]
+    """
+    half_angle: AngleEstimate
+    """Half angle as measured, with its uncertainty."""
+    candidates: list[TaperCandidate]
+    """Candidates, best first."""
 
 
 class TaperInfeedAnswer(BaseModel):
     """An answer: TaperInfeedResult, advisories, and what it stands on."""
 
     result: TaperInfeedResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
-
-
-class TaperMeasuredAnswer(BaseModel):
-    """An answer: TaperMeasuredResult, advisories, and what it stands on."""
-
-    result: TaperMeasuredResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
@@ -4087,6 +4249,35 @@ class TaperOverBallsNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
+class TaperOverBallsResult(BaseModel):
+    """A socket as measured with two balls, with its uncertainty; its large end is the mouth."""
+
+    included_angle: Angle
+    """Angle between opposite surfaces of the cone."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """
+    The x of the taper written 1:x, on the diameter: how far a gauge moves along the axis
+    for one unit of diameter.
+    """
+    rate_of_taper: float
+    """
+    C = (D − d) / l = 2 tan α: change of diameter for one unit of length (ISO 3040). [length
+    per length]
+    """
+    half_angle: AngleEstimate
+    """Half angle, with its uncertainty."""
+    large_diameter: LengthEstimate
+    """Diameter at the large end, with its uncertainty."""
+    small_diameter: LengthEstimate
+    """Diameter at the small end, with its uncertainty; 0 for a sharp point."""
+    large_ball_contact_depth: float
+    """Depth below the mouth at which the larger ball touches. [length]"""
+    small_ball_contact_depth: float
+    """Depth below the mouth at which the smaller ball touches. [length]"""
+
+
 class TaperOverRollsNominalAnswer(BaseModel):
     """An answer: TaperOverRollsNominalResult, advisories, and what it stands on."""
 
@@ -4098,15 +4289,33 @@ class TaperOverRollsNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperPlugDepthAnswer(BaseModel):
-    """An answer: TaperPlugDepthResult, advisories, and what it stands on."""
+class TaperOverRollsResult(BaseModel):
+    """A taper as measured over rolls, with its uncertainty."""
 
-    result: TaperPlugDepthResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
+    included_angle: Angle
+    """Angle between opposite surfaces of the cone."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """
+    The x of the taper written 1:x, on the diameter: how far a gauge moves along the axis
+    for one unit of diameter.
+    """
+    rate_of_taper: float
+    """
+    C = (D − d) / l = 2 tan α: change of diameter for one unit of length (ISO 3040). [length
+    per length]
+    """
+    half_angle: AngleEstimate
+    """Half angle, with its uncertainty."""
+    large_diameter: LengthEstimate
+    """Diameter at the large end, with its uncertainty."""
+    small_diameter: LengthEstimate
+    """Diameter at the small end, with its uncertainty; 0 for a sharp point."""
+    lower_contact_height: float
+    """Height over the standing face at which the lower rolls touch. [length]"""
+    upper_contact_height: float
+    """Height over the standing face at which the upper rolls touch. [length]"""
 
 
 class TaperPlugDepthNominalAnswer(BaseModel):
@@ -4118,6 +4327,37 @@ class TaperPlugDepthNominalAnswer(BaseModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
+
+
+class TaperPlugDepthResult(BaseModel):
+    """The part as gauged by depth; its half angle is the one found, else the one stated."""
+
+    included_angle: Angle
+    """Angle between opposite surfaces of the cone."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """
+    The x of the taper written 1:x, on the diameter: how far a gauge moves along the axis
+    for one unit of diameter.
+    """
+    rate_of_taper: float
+    """
+    C = (D − d) / l = 2 tan α: change of diameter for one unit of length (ISO 3040). [length
+    per length]
+    """
+    half_angle: AngleEstimate
+    """Half angle, with its uncertainty."""
+    large_diameter: LengthEstimate
+    """Diameter at the large end, with its uncertainty."""
+    small_diameter: LengthEstimate
+    """Diameter at the small end, with its uncertainty; 0 for a sharp point."""
+    gauge_line_diameter: LengthEstimate
+    """Diameter at the part's gauge line, with its uncertainty."""
+    included_angle_off_stated_arcsec: float | None
+    """Included angle found less the one stated; null without both. [arcsecond]"""
+    engaged_length: float
+    """Length over which the first gauge touches; 0 for a sharp edge. [length]"""
 
 
 class TaperRateEntryAnswer(BaseModel):
@@ -4158,7 +4398,10 @@ class TaperSetOverResult(BaseModel):
     rule_error_arcsec: float
     """Error of the half angle that the rule's set-over makes. [arcsecond]"""
     ways: list[TaperWayToSet]
-    """Each way with its error, the surest first."""
+    """
+    Each way with its error, the surest first; those of which some error was not stated come
+    last.
+    """
 
 
 class TaperSolveAnswer(BaseModel):
@@ -4197,11 +4440,16 @@ class TaperToleranceAnswer(BaseModel):
 class TiltedPlateResult(BaseModel):
     """Whether everything clears, where it is closest, and what would clear it."""
 
-    verdict: Literal["clears", "too close", "fouls"]
-    """`too close`: nothing fouls, but a gap is less than the one wanted."""
-    tilt: Angle
-    """Tilt of the plate."""
-    ground_line: float
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    """
+    Whether this set-up holds: every gap at least the one wanted, the stick-out and the room
+    under the wheel within their limits where sent. `may-not-hold`: nothing fouls, but a gap
+    is less than the one wanted, or the guard was left out. `does-not-hold`: something
+    fouls, or `why_not` says what else rules it out.
+    """
+    plate_angle: Angle
+    """Tilt of the plate: the half angle of the cone."""
+    slant_length: float
     """Length of the level line to grind. [length]"""
     least_gap: ClearanceGap
     """The smallest gap of all."""
@@ -4209,18 +4457,19 @@ class TiltedPlateResult(BaseModel):
     """Every gap, smallest first."""
     stick_out_needed: float | None
     """
-    Smallest stick-out with which fixture and turning parts keep the gap wanted; absent
-    where none does, since the shank itself is in the way. [length]
+    Smallest stick-out with which fixture and turning parts keep the gap wanted; null where
+    none does, since the shank itself is in the way. [length]
     """
     stick_out_to_pass_under: float
     """
     Stick-out with which the nose lies wholly under the ground line, so that the wheel may
     run on over it. [length]
     """
-    way_possible: bool
-    """False where no stick-out within the limit clears, or the room is too low."""
     why_not: str | None
-    """Why the way is impossible; absent where it is not."""
+    """
+    What rules the set-up out beside its gaps: no stick-out clears, or none within the
+    limit, or the room is too low; null where nothing does.
+    """
     changes: list[ClearanceChange]
     """Changes that would help."""
     stack_height: float
@@ -4230,20 +4479,9 @@ class TiltedPlateResult(BaseModel):
     height_over_all: float
     """From the table to the highest point of the set-up, and the room to load. [length]"""
     room_left: float | None
-    """Room under the raised wheel less `height_over_all`; absent without the room. [length]"""
+    """Room under the raised wheel less `height_over_all`; null without the room. [length]"""
     svg: str
     """The set-up drawn to scale in the plane of the tilt, as SVG."""
-
-
-class VeeOverRollsAnswer(BaseModel):
-    """An answer: VeeOverRollsResult, advisories, and what it stands on."""
-
-    result: VeeOverRollsResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
 
 
 class VeeOverRollsNominalResult(BaseModel):
@@ -4251,30 +4489,40 @@ class VeeOverRollsNominalResult(BaseModel):
 
     apex_depth: float
     """Depth of the (virtual) apex below the faces. [length]"""
-    largest_roll: float
+    largest_roll_diameter: float
     """Largest roll that still touches the sides, at their upper edges. [length]"""
     rolls: list[VeeRollExpected]
     """The rolls, in the order asked."""
-    top_per_width: float
-    """Fall of the top for one unit more of width: 1 / (2 tan ν)."""
+    fall_per_width: float
+    """Fall of the roll's top for one unit more of width: 1 / (2 tan ν)."""
 
 
-class WheelChooseResult(BaseModel):
-    """The ways side by side."""
+class VeeOverRollsResult(BaseModel):
+    """A vee as measured; the included angle's errors are twice those of the half angle."""
 
-    half_angle: Angle
-    """Half angle of the cone."""
-    best: Literal["sine plate", "dressed wheel", "wheel side", "swivelled workhead"] | None
-    """
-    Of the ways that fit, else of the doubtful ones, the quickest; absent where all are
-    ruled out.
-    """
-    ways: list[GrindingWay]
-    """The ways described, best first."""
-    not_described: list[Literal["sine plate", "dressed wheel", "wheel side", "swivelled workhead"]]
-    """Ways that the request does not describe."""
-    considered: int
-    """How many were considered. [count]"""
+    half_angle: AngleEstimate
+    """Half of the vee's included angle, with its uncertainty."""
+    included_angle: Angle
+    """The vee's included angle."""
+    face_width: LengthEstimate
+    """Width between the sides at the faces, with its uncertainty."""
+    apex_depth: LengthEstimate
+    """Depth of the (virtual) apex below the faces, with its uncertainty."""
+    large_roll_contact_depth: float
+    """Depth below the faces at which the larger roll touches. [length]"""
+    small_roll_contact_depth: float
+    """Depth below the faces at which the smaller roll touches. [length]"""
+
+
+class WheelChooseAnswer(BaseModel):
+    """An answer: WheelChooseResult, advisories, and what it stands on."""
+
+    result: WheelChooseResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class WheelDressingAnswer(BaseModel):
@@ -4291,18 +4539,18 @@ class WheelDressingAnswer(BaseModel):
 class WheelSpeedResult(BaseModel):
     """Speed, limits, and what can be said of them."""
 
-    verdict: Literal["stop", "unknown", "no objection found"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
     """
-    `stop`: do not run it. `unknown`: marks, type or rating are missing, so nothing can be
-    said. `no objection found`: what was stated speaks not against it, which is less than a
-    permission.
+    `holds`: every limit stated is kept; this sees only the figures sent, which is less than
+    a permission. `does-not-hold`: do not run it. `not-stated`: marks, type or rating are
+    missing, so nothing can be said.
     """
-    speed_verdict: Literal["over marked speed", "within marked speed", "unknown"]
+    speed_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
     """The speed against every mark stated."""
-    side_verdict: Literal["not asked", "rated, as stated", "not rated", "unknown"]
-    """The side against its rating."""
-    missing: list[str]
-    """Fields without which the verdict stays unknown."""
+    side_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | None
+    """The side against its rating; null where it is not to grind."""
+    not_stated: list[str]
+    """Fields without which the forecast never `holds`."""
     rpm: float
     """Spindle speed. [per minute]"""
     surface_speed_m_per_s: float
@@ -4313,11 +4561,11 @@ class WheelSpeedResult(BaseModel):
     """Every limit stated."""
     largest_rpm: float | None
     """
-    Highest spindle speed that no limit forbids; absent without a mark on the wheel. [per
+    Highest spindle speed that no limit forbids; null without a mark on the wheel. [per
     minute]
     """
     worn: WornWheelSpeed | None
-    """The wheel worn; absent without its diameter."""
+    """The wheel worn; null without its diameter."""
     before_starting: list[WheelStartCheck]
     """Usual checks before starting."""
 
@@ -4326,6 +4574,17 @@ class BlockAngleStackAnswer(BaseModel):
     """An answer: BlockAngleStackResult, advisories, and what it stands on."""
 
     result: BlockAngleStackResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class BlockBudgetAnswer(BaseModel):
+    """An answer: BlockBudgetResult, advisories, and what it stands on."""
+
+    result: BlockBudgetResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
@@ -4359,6 +4618,17 @@ class BlockDaySlot(BaseModel):
     """Fewest blocks, and as many jobs as can be, are proved."""
 
 
+class BlockStackAnswer(BaseModel):
+    """An answer: BlockStackResult, advisories, and what it stands on."""
+
+    result: BlockStackResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class BlockStacksAnswer(BaseModel):
     """An answer: BlockStacksResult, advisories, and what it stands on."""
 
@@ -4381,56 +4651,46 @@ class CenterAdapterAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterJobResult(BaseModel):
-    """The plan."""
+class CenterJobAnswer(BaseModel):
+    """An answer: CenterJobResult, advisories, and what it stands on."""
 
-    job: str
-    """Name of the job."""
-    cone: PlannedCone
-    """The cone."""
-    shank: PlannedShank
-    setting: PlannedSetting
-    """The plate's setting and its stack."""
-    angle: PlannedAngle
-    """The angle error to expect."""
-    runout: PlannedRunout
-    """The runout budget."""
-    feed: PlannedFeed
-    """What a step of downfeed takes off."""
-    smallest_mistake: WrongBlock | None
-    """
-    The wrong block that would be hardest to notice; none where no other block could be
-    taken.
-    """
-    second_stack: list[float] | None
-    """
-    The same height from other blocks of the set, to check the first stack; none where the
-    set has no such stack. [each length]
-    """
-    steps: list[PlanStep]
-    """The steps, in order, with the cautions of the trade."""
-    checks: list[PlanCheck]
-    """The checks to make."""
+    result: CenterJobResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class DovetailOverRollsAnswer(BaseModel):
+    """An answer: DovetailOverRollsResult, advisories, and what it stands on."""
+
+    result: DovetailOverRollsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class DressedFlank(BaseModel):
     """One flank, and how to dress it."""
 
-    side: Literal["work", "other_side"]
+    side: Literal["work", "other-side"]
     """Which surface it grinds."""
     angle_from_axis: Angle
     """Angle between flank and wheel axis."""
     angle_from_side: Angle
     """Angle between flank and the wheel's side."""
-    setting: DresserSetting
+    dresser_setting: DresserSetting
     """The dresser's setting."""
     width: float
     """Width of the flank along the wheel's axis. [length]"""
-    slant: float
+    slant_length: float
     """Length of the flank along its slope, radii not taken off. [length]"""
-    straight_slant: float
+    straight_slant_length: float
     """Straight part of it between the radii. [length]"""
-    depth: float
+    depth_to_dress: float
     """Radial depth to dress away at its lower end. [length]"""
     passes: int
     """Passes of `depth_per_pass`, radially. [count]"""
@@ -4464,32 +4724,10 @@ class RunoutAxisAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutBudgetAnswer(BaseModel):
-    """An answer: RunoutBudgetResult, advisories, and what it stands on."""
-
-    result: RunoutBudgetResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
-
-
 class RunoutConvertAnswer(BaseModel):
     """An answer: RunoutConvertResult, advisories, and what it stands on."""
 
     result: RunoutConvertResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
-
-
-class RunoutIndicateAnswer(BaseModel):
-    """An answer: RunoutIndicateResult, advisories, and what it stands on."""
-
-    result: RunoutIndicateResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
@@ -4513,11 +4751,11 @@ class SineCompoundAnglesResult(BaseModel):
 
     base_angle: Angle
     """Hinge angle of the base plate, signed."""
-    top_angle: Angle
+    upper_angle: Angle
     """Hinge angle of the upper plate, signed."""
-    part: SineOrientation
+    part_surface: SineOrientation
     """The surface of the part, in the part's own views, that is level now."""
-    machine: SineOrientation
+    upper_face: SineOrientation
     """The upper plate's face as it stands in the machine's views."""
     edge_turns: SineEdgeTurns
     """How far the part's edges turn in plan."""
@@ -4530,7 +4768,7 @@ class SineCompoundResult(BaseModel):
     """The base plate."""
     upper: SineHingeSetting
     """The upper plate, riding on the base plate."""
-    order: str
+    axis_order: str
     """The order of the axes, in plain words."""
     surface: SineOrientation
     """The surface as it was read, in the frame stated."""
@@ -4538,8 +4776,8 @@ class SineCompoundResult(BaseModel):
     """How far the part's edges turn in plan."""
     stacks: SineCompoundStacks | None
     """Both stacks from the set given; null where none was."""
-    check: SineCompoundCheck
-    """The check."""
+    rotation_check: SineRotationCheck
+    """The check by rotation."""
     conventions: list[str]
     """The sign conventions, in plain words."""
 
@@ -4577,10 +4815,43 @@ class SineTableAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineTaperSettingAnswer(BaseModel):
-    """An answer: SineTaperSettingResult, advisories, and what it stands on."""
+class TaperIdentifyAnswer(BaseModel):
+    """An answer: TaperIdentifyResult, advisories, and what it stands on."""
 
-    result: SineTaperSettingResult
+    result: TaperIdentifyResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperOverBallsAnswer(BaseModel):
+    """An answer: TaperOverBallsResult, advisories, and what it stands on."""
+
+    result: TaperOverBallsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperOverRollsAnswer(BaseModel):
+    """An answer: TaperOverRollsResult, advisories, and what it stands on."""
+
+    result: TaperOverRollsResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperPlugDepthAnswer(BaseModel):
+    """An answer: TaperPlugDepthResult, advisories, and what it stands on."""
+
+    result: TaperPlugDepthResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
@@ -4610,10 +4881,10 @@ class TiltedPlateAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class VeeOverRollsNominalAnswer(BaseModel):
-    """An answer: VeeOverRollsNominalResult, advisories, and what it stands on."""
+class VeeOverRollsAnswer(BaseModel):
+    """An answer: VeeOverRollsResult, advisories, and what it stands on."""
 
-    result: VeeOverRollsNominalResult
+    result: VeeOverRollsResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
@@ -4621,10 +4892,10 @@ class VeeOverRollsNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class WheelChooseAnswer(BaseModel):
-    """An answer: WheelChooseResult, advisories, and what it stands on."""
+class VeeOverRollsNominalAnswer(BaseModel):
+    """An answer: VeeOverRollsNominalResult, advisories, and what it stands on."""
 
-    result: WheelChooseResult
+    result: VeeOverRollsNominalResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
@@ -4646,7 +4917,7 @@ class WheelFlankResult(BaseModel):
     passes: int
     """Passes for all flanks together. [count]"""
     volume_to_dress: float | None
-    """Volume of wheel dressed away, in cubic `units`; absent without the diameter. [volume]"""
+    """Volume of wheel dressed away, in cubic `units`; null without the diameter. [volume]"""
     blends: list[ProfileBlend]
     """The radii with their tangent points."""
     profile: list[ProfilePoint]
@@ -4677,17 +4948,6 @@ class BlockDayResult(BaseModel):
     """The periods, in order."""
     shared: list[BlockSharedStack]
     """Stacks to wring once and pass on, most jobs first."""
-
-
-class CenterJobAnswer(BaseModel):
-    """An answer: CenterJobResult, advisories, and what it stands on."""
-
-    result: CenterJobResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
 
 
 class SineCompoundAnglesAnswer(BaseModel):

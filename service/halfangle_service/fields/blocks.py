@@ -51,7 +51,7 @@ class BlockOwned(RequestModel):
     times_wrung: Annotated[int, Count(ge=0, le=1_000_000)] = Field(
         0, description="How often it was wrung, for `least-wear`."
     )
-    wear: bool = Field(
+    wear_block: bool = Field(
         False, description="True for a wear block: it goes to an end of a stack or nowhere."
     )
     mark: Annotated[str, Field(min_length=1, max_length=30)] | None = Field(
@@ -107,9 +107,7 @@ class BlockGradeFields(BlockSupplyFields):
 class BlockFinishFields(BlockGradeFields):
     """The blocks to build from, their grade, and wear blocks at the ends."""
 
-    wear_blocks: WearEnds = Field(
-        "none", description="At which ends of every stack wear blocks go."
-    )
+    wear_ends: WearEnds = Field("none", description="At which ends of every stack wear blocks go.")
     wear_block_size: Length | None = Field(
         None,
         description="Nominal size of a wear block, in `units`. Absent: that of the set's or box's "

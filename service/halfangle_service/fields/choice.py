@@ -59,6 +59,11 @@ def sent_of(request: RequestModel, *names: str) -> list[str]:
     return [name for name in names if getattr(request, name) is not None]
 
 
+def not_sent(request: RequestModel, *names: str) -> list[str]:
+    """Names of those fields that hold no value, in the order given."""
+    return [name for name in names if getattr(request, name) is None]
+
+
 def _listed(names: Sequence[str]) -> str:
     return _plain_list([f"`{name}`" for name in names])
 

@@ -18,17 +18,27 @@ from halfangle_service.fields.numbers import (
 from halfangle_service.trade.uncertainty import (
     Budget,
     Distribution,
-    coverage_probability,
+)
+from halfangle_service.trade.uncertainty.coverage import (
+    COVERAGE_PROBABILITY,
+    half_width,
+    probability_within,
 )
 
 ValueT = TypeVar("ValueT")
 SpreadT = TypeVar("SpreadT")
 ContributionT = TypeVar("ContributionT")
 
-#: Coverage factor where a request states none (JCGM 100:2008, 6.3.3: about 95 %).
-COVERAGE_FACTOR = 2.0
 #: Of a contribution; a vector of known length and unknown phase has no half-width to divide.
 ContributionDistribution = Literal[Distribution, "uniform-phase"]
+
+NotStated = Annotated[
+    list[str],
+    Field(
+        description="Fields of the request that were not stated: nothing is known of them, and "
+        "nothing counted."
+    ),
+]
 
 
 class EstimateContribution(ResultModel, Generic[SpreadT]):
@@ -81,12 +91,15 @@ class Estimate(ResultModel, Generic[ValueT, SpreadT, ContributionT]):
         "not limited, as with stated limits."
     )
     expanded_uncertainty: SpreadT | None = Field(
-        description="Expanded uncertainty: coverage factor times standard uncertainty."
+        description="Expanded uncertainty: half of the width that covers `coverage_probability`."
     )
-    coverage_factor: NumberOut | None = Field(description="Coverage factor k.")
+    coverage_factor: NumberOut | None = Field(
+        description="Coverage factor k: expanded over standard uncertainty; null where both are 0."
+    )
     coverage_probability: NumberOut | None = Field(
-        description="Probability, 0 to 1, that value ± expanded uncertainty covers, for a normal "
-        "distribution or Student's."
+        description="Probability, 0 to 1, that value ± expanded uncertainty covers, by the "
+        "distributions of the contributions (JCGM 101:2008), or by Student's where degrees of "
+        "freedom are limited (JCGM 100:2008, G.4)."
     )
     worst_case: SpreadT | None = Field(
         description="Largest error with every stated contribution at its limit at once, known "
@@ -130,14 +143,15 @@ def estimate(
     value: object = None,
     *,
     per_unit: float = 1.0,
-    coverage: float = COVERAGE_FACTOR,
+    coverage: float | None = None,
 ) -> EstimateT:
     """Write a budget as an estimate of this kind.
 
     `value` is the estimate where a budget of a measurement knows none; without it, the budget's
     mean error. `per_unit` turns the budget's unit into the estimate's, such as arc-seconds a
-    radian.
-    Where a budget holds no contribution, only its value, if any, and `not_stated` are given.
+    radian. `coverage` is a coverage factor that a request asks for; without it the expanded
+    uncertainty covers 95 %, by the distributions themselves. Where a budget holds no contribution,
+    only its value, if any, and `not_stated` are given.
     """
     best = budget.mean * per_unit if value is None else value
     if not budget.contributions:
@@ -153,14 +167,19 @@ def estimate(
             contributions=[],
             not_stated=list(budget.not_stated),
         )
-    freedom = budget.degrees_of_freedom
+    freedom, spread = budget.degrees_of_freedom, budget.standard_uncertainty
+    if coverage is None:
+        expanded, probability = half_width(budget), COVERAGE_PROBABILITY
+    else:
+        expanded = budget.expanded(coverage)
+        probability = probability_within(budget, expanded)
     return kind(
         value=best,
-        standard_uncertainty=budget.standard_uncertainty * per_unit,
+        standard_uncertainty=spread * per_unit,
         degrees_of_freedom=None if math.isinf(freedom) else freedom,
-        expanded_uncertainty=budget.expanded(coverage) * per_unit,
-        coverage_factor=coverage,
-        coverage_probability=coverage_probability(coverage, freedom),
+        expanded_uncertainty=expanded * per_unit,
+        coverage_factor=expanded / spread if spread else coverage,
+        coverage_probability=probability,
         worst_case=budget.worst_case * per_unit,
         contributions=[
             {

@@ -1,15 +1,21 @@
 """The slope of a cone or taper, as every request that needs one may state it."""
 
 from collections.abc import Iterator
-from typing import Annotated
+from typing import Annotated, Any
 
 from pydantic import Field
 
 from halfangle_service.errors import Disagreement
-from halfangle_service.fields.angles import AngleInput
-from halfangle_service.fields.base import RequestModel
-from halfangle_service.fields.numbers import FINITE, Unit
-from halfangle_service.trade.cone import AGREE_WITHIN_ARCSEC, Slope, rate_from_taper_per_foot
+from halfangle_service.fields.angles import Angle, AngleInput, angle_from_radians
+from halfangle_service.fields.base import RequestModel, ResultModel
+from halfangle_service.fields.numbers import FINITE, NumberOut, Unit
+from halfangle_service.trade.cone import (
+    AGREE_WITHIN_ARCSEC,
+    INCHES_PER_FOOT,
+    Slope,
+    rate_from_half_angle,
+    rate_from_taper_per_foot,
+)
 from halfangle_service.trade.tables.tapers.designations import rate_of
 from halfangle_service.trade.wording import plain
 
@@ -51,6 +57,49 @@ class SlopeFields(RequestModel):
         None
     ) = Field(None, description="Change of diameter for one unit of length, C = 1/x (ISO 3040).")
     designation: Designation | None = Field(None, description=_DESIGNATION, examples=["morse-2"])
+
+
+TaperPerFootOut = Annotated[
+    float, Unit("inch_per_foot"), Field(description="Inches of diameter a foot of length.")
+]
+OneInXOut = Annotated[
+    NumberOut,
+    Field(
+        description="The x of the taper written 1:x, on the diameter: how far a gauge moves along "
+        "the axis for one unit of diameter."
+    ),
+]
+RateOfTaperOut = Annotated[
+    float,
+    Unit("length_per_length"),
+    Field(
+        description="C = (D − d) / l = 2 tan α: change of diameter for one unit of length "
+        "(ISO 3040)."
+    ),
+]
+
+
+class SlopeForms(ResultModel):
+    """A cone's slope as an answer gives it, in the forms that drawings and tables use.
+
+    The half angle stands beside these: an `Angle`, or an estimate where it was measured.
+    """
+
+    included_angle: Angle = Field(description="Angle between opposite surfaces of the cone.")
+    taper_per_foot: TaperPerFootOut
+    one_in_x: OneInXOut
+    rate_of_taper: RateOfTaperOut
+
+
+def slope_forms(half_angle_rad: float) -> dict[str, Any]:
+    """Values of the fields of `SlopeForms` for a half angle in radians."""
+    rate = rate_from_half_angle(half_angle_rad)
+    return {
+        "included_angle": angle_from_radians(2.0 * half_angle_rad),
+        "taper_per_foot": INCHES_PER_FOOT * rate,
+        "one_in_x": 1.0 / rate,
+        "rate_of_taper": rate,
+    }
 
 
 def slope_of(request: SlopeFields, *, path: str = "") -> Slope:

@@ -76,12 +76,11 @@ def actual_height(pieces: Sequence[Piece], units: Units) -> LengthEstimate:
     return estimate(LengthEstimate, blocks_budget(pieces, units), height)
 
 
-def looks(pieces: Sequence[Piece]) -> Hashable:
+def looks(pieces: Sequence[Piece], units: Units) -> Hashable:
     """What an answer shows of a stack: two stacks of which it is the same look alike."""
-    return tuple(
-        (piece.size, piece.mark, piece.calibrated, piece.standard_uncertainty, piece.limit)
-        for piece in sorted(pieces, key=lambda piece: piece.order, reverse=True)
-    ), sum(piece.actual for piece in pieces)
+    ordered = sorted(pieces, key=_by_size, reverse=True)
+    shown = tuple((piece.size, piece.mark) for piece in ordered)
+    return shown, sum(piece.actual for piece in ordered), blocks_budget(ordered, units)
 
 
 def built_facts(

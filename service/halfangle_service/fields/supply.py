@@ -128,8 +128,8 @@ def _box_supply(box: Sequence[BlockOwned], units: Units) -> Supply:
     for entry in box:
         pieces = [piece_of(entry, units)] * entry.count
         if entry.state == "in-the-box":
-            (wear if entry.wear else here).extend(pieces)
-        elif not entry.wear:
+            (wear if entry.wear_block else here).extend(pieces)
+        elif not entry.wear_block:
             away.extend((piece, entry.state) for piece in pieces)
     return Supply(Box.of(here), Box.of(wear).pieces, tuple(away), advisories)
 
@@ -302,11 +302,11 @@ def finished_supply(request: BlockFinishFields, stacks: int = 1) -> Supply:
     Unreachable where there are too few for one stack.
     """
     supply = read_supply(request)
-    size, ends = request.wear_block_size, ENDS[request.wear_blocks]
+    size, ends = request.wear_block_size, ENDS[request.wear_ends]
     if ends == 0 and size is not None:
         raise Disagreement(
             "A wear block's size is given, but no end to put one on.",
-            fields={"wear_blocks": "should be one-end or both-ends where wear_block_size is sent"},
+            fields={"wear_ends": "should be one-end or both-ends where wear_block_size is sent"},
         )
     exact = None if size is None else to_tenth_nm(size, request.units)
     if ends:
@@ -339,6 +339,6 @@ def _wear_for(
         raise Unreachable(
             f"There is only 1 wear block of {plain(from_tenth_nm(chosen, units), 10)} {units}, and "
             "both ends take two.",
-            fields={"wear_blocks": "should be one-end with so few wear blocks"},
+            fields={"wear_ends": "should be one-end with so few wear blocks"},
         )
     return tuple(piece for piece in supply.wear if piece.size == chosen)

@@ -17,7 +17,7 @@ Headers = tuple[tuple[bytes, bytes], ...]
 
 _NOT_MODIFIED = 304
 _UTF_8 = frozenset({"", "utf-8", "utf8"})
-_REFUSED = frozenset({"q=0", "q=0.0", "q=0.00", "q=0.000"})
+_NO_CODING = frozenset({"", "identity"})
 
 
 def answer_of(
@@ -40,13 +40,23 @@ def answer_of(
     return answer
 
 
-def cached(request: AnyRequest, content: bytes, media_type: str, settings: Settings) -> ASGIApp:
-    """Answer with a strong ETag, or with 304 where the caller has these bytes already."""
+def cached(
+    request: AnyRequest,
+    content: bytes,
+    media_type: str,
+    settings: Settings,
+    more: Headers = (),
+) -> ASGIApp:
+    """Answer with a strong ETag, or with 304 where the caller has these bytes already.
+
+    `more` are further headers, which depend on nothing but the request.
+    """
     tag = f'"{hashlib.sha256(content).hexdigest()[:32]}"'
     scope = "private" if settings.api_keys else "public"
     headers: Headers = (
         (b"etag", tag.encode()),
         (b"cache-control", f"{scope}, max-age={settings.cache_seconds}".encode()),
+        *more,
     )
     known = header(request, b"if-none-match")
     if known == "*" or tag in {entry.strip().removeprefix("W/") for entry in known.split(",")}:
@@ -61,32 +71,55 @@ def header(request: AnyRequest, name: bytes) -> str:
 
 
 def require_json_body(request: AnyRequest) -> None:
-    """Refuse a body that is not declared as JSON in UTF-8 (RFC 8259, 8.1)."""
+    """Refuse a body that is not declared as JSON in UTF-8 (RFC 8259, 8.1), or is encoded."""
     declared = header(request, b"content-type")
-    if declared == JSON:
-        return
-    media_type, _, parameters = declared.partition(";")
-    charset = parameters.strip().lower().removeprefix("charset=").strip('"')
-    if media_type.strip().lower() != JSON or charset not in _UTF_8:
+    if declared != JSON:
+        media_type, _, parameters = declared.partition(";")
+        charset = parameters.strip().lower().removeprefix("charset=").strip('"')
+        if media_type.strip().lower() != JSON or charset not in _UTF_8:
+            raise ProblemError(
+                "unsupported-media-type",
+                f"Send the body as Content-Type: application/json; got {declared[:80] or 'none'}.",
+                headers={"Accept": JSON},
+            )
+    coding = header(request, b"content-encoding")
+    if coding.strip().lower() not in _NO_CODING:
         raise ProblemError(
-            "unsupported-media-type",
-            f"Send the body as Content-Type: application/json; got {declared[:80] or 'none'}.",
-            headers={"Accept": JSON},
+            "unsupported-coding",
+            f"Send the body as it is, without Content-Encoding; got {coding[:80]}.",
+            headers={"Accept-Encoding": "identity"},
         )
 
 
 def require_accepts(request: AnyRequest, media_type: str) -> None:
-    """Refuse a request whose Accept header rules this media type out (RFC 9110, 12.5.1)."""
+    """Refuse a request whose Accept header rules this media type out (RFC 9110, 12.5.1).
+
+    Of the ranges that hold the type the narrowest decides, whatever their order.
+    """
     accepted = header(request, b"accept")
     if accepted in {"", "*/*"}:
         return
     name = media_type.partition(";")[0]
-    ranges = {name, name.partition("/")[0] + "/*", "*/*", ""}
+    weights: dict[str, float] = {}
     for entry in accepted.split(","):
-        wanted, _, parameters = entry.partition(";")
-        refused = parameters.replace(" ", "").lower() in _REFUSED
-        if wanted.strip().lower() in ranges and not refused:
-            return
+        wanted, *parameters = entry.replace(" ", "").lower().split(";")
+        weights[wanted] = max(weights.get(wanted, 0.0), _weight(parameters))
+    for wanted in (name, name.partition("/")[0] + "/*", "*/*"):
+        if wanted in weights:
+            if weights[wanted] > 0.0:
+                return
+            break
     raise ProblemError(
         "not-acceptable", f"The answer is {name}; the request accepts {accepted[:80]}."
     )
+
+
+def _weight(parameters: list[str]) -> float:
+    """Weight of a media range; one that cannot be read is as none."""
+    for parameter in parameters:
+        if parameter.startswith("q="):
+            try:
+                return float(parameter[2:])
+            except ValueError:
+                return 1.0
+    return 1.0

@@ -98,6 +98,7 @@ def _operation_item(operation: AnyOperation) -> Json:
         "tags": [operation.topic],
         "summary": operation.title,
         "description": f"{operation.summary}\n\nLargest request: {operation.largest_request}.",
+        **({"x-heavy": True} if operation.heavy else {}),
     }
     content = {
         "schema": {"$ref": _REFERENCE.format(model=operation.request.__name__)},
@@ -107,9 +108,7 @@ def _operation_item(operation: AnyOperation) -> Json:
         **common,
         "operationId": identifier,
         "requestBody": {"required": True, "content": {"application/json": content}},
-        "responses": _responses(
-            operation.answer, (400, 406, 413, 415, 422), heavy=bool(operation.heavy)
-        ),
+        "responses": _responses(operation.answer, (400, 406, 408, 413, 415, 422, 503)),
     }
     query = _query_operation(operation, common, identifier)
     return {"post": post, **({"get": query} if query else {})}
@@ -133,7 +132,9 @@ def _query_operation(operation: AnyOperation, common: Json, identifier: str) -> 
             "in": "query",
             "required": False,
             "description": "Path of one value of the result (`height`, `angle.dms`): the answer is "
-            "then that value as text/plain, for a spreadsheet's web function.",
+            "then that value as text/plain, for a spreadsheet's web function. It is refused where "
+            "the answer says stop, unless it is a judgement (`forecast`, `verdict`). `advisories` "
+            "gives what the answer advises, one a line, or `none`.",
             "schema": {"type": "string"},
         }
     )
@@ -141,9 +142,7 @@ def _query_operation(operation: AnyOperation, common: Json, identifier: str) -> 
         **common,
         "operationId": f"{identifier}_by_query",
         "parameters": parameters,
-        "responses": _responses(
-            operation.answer, (400, 406, 422), heavy=bool(operation.heavy), text=True
-        ),
+        "responses": _responses(operation.answer, (400, 406, 422, 503), text=True),
     }
 
 
@@ -179,7 +178,7 @@ def _table_items(table: AnyTable) -> Json:
                 **common,
                 "summary": table.title,
                 "operationId": _identifier(tag, "list", table.name),
-                "responses": _responses(table.listing_answer, (406,)),
+                "responses": _responses(table.listing_answer, (406, 503)),
             }
         },
         table.path + "/{key}": {
@@ -188,24 +187,36 @@ def _table_items(table: AnyTable) -> Json:
                 "summary": f"{table.title}: one {table.singular}",
                 "operationId": _identifier(tag, "get", table.singular),
                 "parameters": [key],
-                "responses": _responses(table.item_answer, (404, 406)),
+                "responses": _responses(table.item_answer, (404, 406, 503)),
             }
         },
     }
 
 
-def _responses(
-    answer: type[BaseModel], problems: Iterable[int], *, heavy: bool = False, text: bool = False
-) -> Json:
+#: What comes with a picked value, which has no room for it.
+_ADVISORIES_HEADER: Json = {
+    "Advisories": {
+        "description": "With a picked value: codes of the answer's advisories, each with its "
+        "severity, as a list of tokens (RFC 9651); absent where there are none.",
+        "schema": {"type": "string"},
+        "example": "wheel-safety;severity=caution, steep-angle;severity=note",
+    }
+}
+
+
+def _responses(answer: type[BaseModel], problems: Iterable[int], *, text: bool = False) -> Json:
     """Responses of one operation: the answer, and each problem it can meet."""
-    content: Json = {
-        "application/json": {"schema": {"$ref": _REFERENCE.format(model=answer.__name__)}}
+    answered: Json = {
+        "description": "The answer.",
+        "content": {
+            "application/json": {"schema": {"$ref": _REFERENCE.format(model=answer.__name__)}}
+        },
     }
     if text:
-        content["text/plain"] = {"schema": {"type": "string"}}
-    statuses = [*problems, 503] if heavy else list(problems)
-    refused = {str(s): {"$ref": f"#/components/responses/Problem{s}"} for s in statuses}
-    return {"200": {"description": "The answer.", "content": content}, **refused}
+        answered["headers"] = _ADVISORIES_HEADER
+        answered["content"]["text/plain"] = {"schema": {"type": "string"}}
+    refused = {str(s): {"$ref": f"#/components/responses/Problem{s}"} for s in problems}
+    return {"200": answered, **refused}
 
 
 def _problem_responses() -> Json:

@@ -13,6 +13,7 @@ from halfangle_service.fields.glossary import glossary
 from halfangle_service.fields.schemas import schema_of
 from halfangle_service.http.query import query_fields
 from halfangle_service.operation import Operation, PublishedTable
+from halfangle_service.trade.wording import plain
 
 AnyOperation = Operation[Any, Any]
 Schema = Mapping[str, Any]
@@ -122,5 +123,5 @@ def _form(field: Schema, definitions: Schema) -> str:
         kind = f"list of {_form(field['items'], definitions)}"
     else:
         kind = str(field.get("type", "value"))
-    bounds = [f"{sign} {field[key]:g}" for key, sign in _BOUNDS.items() if key in field]
+    bounds = [f"{sign} {plain(field[key], 10)}" for key, sign in _BOUNDS.items() if key in field]
     return ", ".join([kind, *bounds, *([field["x-unit"]] if "x-unit" in field else [])])

@@ -9,6 +9,7 @@ from halfangle_service.errors import Refusal
 from halfangle_service.http.answers import AnyRequest
 from halfangle_service.http.problems import (
     PROBLEM_MEDIA_TYPE,
+    CallerGone,
     ProblemError,
     problem_body,
     problem_of_refusal,
@@ -34,10 +35,15 @@ def _refused(request: AnyRequest, refusal: Refusal) -> Response[bytes]:
     return _problem(request, problem_of_refusal(refusal))
 
 
+def _gone(_: AnyRequest, __: CallerGone) -> Response[bytes]:
+    """Answer nobody; the status is for logs and metrics."""
+    return Response(b"", status_code=CALLER_GONE)
+
+
 def _of_framework(request: AnyRequest, error: HTTPException) -> Response[bytes]:
     """Answer with what the framework refuses."""
     if error.detail == _CALLER_GONE_DETAIL:
-        return Response(b"", status_code=CALLER_GONE)
+        return _gone(request, CallerGone())
     path = request.scope["path"]
     if error.status_code == 404:
         return _problem(request, ProblemError("not-found", f"No resource at {path[:200]}."))
@@ -75,6 +81,7 @@ def _unforeseen(request: AnyRequest, error: Exception) -> Response[bytes]:
 EXCEPTION_HANDLERS: ExceptionHandlersMap = {
     ProblemError: _problem,
     Refusal: _refused,
+    CallerGone: _gone,
     HTTPException: _of_framework,
     Exception: _unforeseen,
 }

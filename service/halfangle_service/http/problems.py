@@ -14,6 +14,11 @@ from halfangle_service.errors import Refusal
 PROBLEM_MEDIA_TYPE = "application/problem+json"
 _LONGEST_INSTANCE = 200
 _LONGEST_POINTER = 300
+_LONGEST_MESSAGE = 400
+_LONGEST_DETAIL = 2_000
+_MOST_ERRORS = 50
+#: Most bytes of all errors together: fifty pointers of signs that JSON escapes would be 90 kB.
+_MOST_ERROR_BYTES = 10_000
 
 #: Name, status and title of every problem type; its `type` is `/problems/<name>`.
 PROBLEM_TYPES: dict[str, tuple[int, str]] = {
@@ -23,17 +28,21 @@ PROBLEM_TYPES: dict[str, tuple[int, str]] = {
     "not-found": (404, "There is nothing at this address"),
     "method-not-allowed": (405, "This address does not take this method"),
     "not-acceptable": (406, "The answer has no form that the request accepts"),
+    "too-slow": (408, "The request did not arrive in time"),
     "content-too-large": (413, "The body is too large"),
     "unsupported-media-type": (415, "The body is not sent as application/json"),
+    "unsupported-coding": (415, "The body is encoded on the way"),
     "invalid-request": (422, "A field of the request is wrong"),
     "impossible": (422, "No geometry or physics fulfils the request"),
     "disagreement": (422, "Values given together contradict one another"),
     "unreachable": (422, "The means given do not reach what is wanted"),
     "beyond-bound": (422, "The request asks for more work than one request may"),
     "no-such-value": (422, "The result holds no such single value"),
+    "stopped": (422, "The answer says stop: do not run this"),
     "not-finite": (422, "The numbers lead out of the range of arithmetic"),
     "internal-error": (500, "The service failed"),
-    "overloaded": (503, "Too many heavy requests are waiting"),
+    "overloaded": (503, "The service has too much to do"),
+    "stopping": (503, "The service is stopping"),
 }
 
 
@@ -81,6 +90,20 @@ class ProblemError(Exception):
         self.more = dict(more or {})
 
 
+def stopping() -> ProblemError:
+    """What is said where the server cancels a request because the time for a stop is over.
+
+    The server itself would send plain text.
+    """
+    return ProblemError(
+        "stopping", "The service stops, and this took too long.", headers={"Retry-After": "5"}
+    )
+
+
+class CallerGone(Exception):
+    """The caller went away before there was an answer; nobody is told."""
+
+
 def problem_body(error: ProblemError, path: str) -> tuple[int, bytes]:
     """Give status and body of the problem document for an error at a path."""
     status, title = PROBLEM_TYPES[error.name]
@@ -88,12 +111,30 @@ def problem_body(error: ProblemError, path: str) -> tuple[int, bytes]:
         "type": f"/problems/{error.name}",
         "title": title,
         "status": status,
-        "detail": error.detail,
+        "detail": _cut(error.detail, _LONGEST_DETAIL),
         "instance": quote(path[:_LONGEST_INSTANCE]),
-        "errors": error.errors,
+        "errors": _within_bound(error.errors),
     }
     whole = {**document, **error.more, **document}
     return status, json.dumps(whole, ensure_ascii=False).encode(errors="replace")
+
+
+def _cut(text: str, most: int) -> str:
+    """A text, cut where it is longer: whatever a request holds, it is not sent back at length."""
+    return text if len(text) <= most else text[: most - 1] + "…"
+
+
+def _within_bound(errors: list[dict[str, str]]) -> list[dict[str, str]]:
+    """The first errors, so many as stay short together."""
+    kept: list[dict[str, str]] = []
+    room = _MOST_ERROR_BYTES
+    for error in errors[:_MOST_ERRORS]:
+        short = {**error, "message": _cut(error["message"], _LONGEST_MESSAGE)}
+        room -= len(json.dumps(short, ensure_ascii=False).encode(errors="replace"))
+        if room < 0:
+            break
+        kept.append(short)
+    return kept
 
 
 def pointer_to(*parts: str | int) -> str:
@@ -129,7 +170,7 @@ def problem_of_validation(
     sent = from_json(body)
     errors = [
         {"pointer": _pointer(detail, sent), "message": _message(detail, fields)}
-        for detail in details[:50]
+        for detail in details[:_MOST_ERRORS]
     ]
     named = "; ".join(f"{e['pointer'] or 'the body'}: {e['message']}" for e in errors[:3])
     rest = f"; and {len(details) - 3} more" if len(details) > 3 else ""

@@ -1,4 +1,4 @@
-"""Requests by query string, for callers that can send nothing else, and `pick` for spreadsheets."""
+"""Requests by query string, for callers that can send nothing else."""
 
 import json
 import re
@@ -12,6 +12,7 @@ from pydantic import BaseModel
 from halfangle_service.fields.schemas import schema_of
 from halfangle_service.http.problems import ProblemError, pointer_to
 
+#: Asks for one value of the answer in place of all.
 PICK = "pick"
 _SCALARS = frozenset({"number", "integer", "string", "boolean", "null"})
 _JSON_NUMBER = re.compile(r"-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
@@ -105,35 +106,3 @@ def _value(text: str, form: QueryField) -> Any:
     if "boolean" in form.types and text in {"true", "false"}:
         return text == "true"
     return text
-
-
-def pick_value(answer: bytes, path: str) -> bytes:
-    """Give one value of an answer's result as plain text: full precision, a decimal point.
-
-    The path names fields and list positions joined by dots: `height`, `angle.dms`, `blocks.0`.
-    Raises ProblemError (`no-such-value`) where it leads nowhere or to more than one value.
-    """
-    value: Any = json.loads(answer)["result"]
-    for part in path.split("."):
-        if isinstance(value, dict) and part in value:
-            value = value[part]
-        elif (
-            isinstance(value, list)
-            and part.isascii()
-            and part.isdigit()
-            and (int(part[:9]) < len(value))
-        ):
-            value = value[int(part)]
-        else:
-            offered = ", ".join(value) if isinstance(value, dict) else "a single value"
-            raise _pick_problem(f"has no {part[:60]!r}; there is: {offered}")
-    if isinstance(value, dict | list):
-        raise _pick_problem("names several values, not one")
-    text = value if isinstance(value, str) else json.dumps(value)
-    return text.encode()
-
-
-def _pick_problem(message: str) -> ProblemError:
-    return ProblemError(
-        "no-such-value", f"pick {message}.", errors=[{"pointer": "/pick", "message": message}]
-    )

@@ -1,14 +1,16 @@
 """Route handlers of the framework, made from operations and tables, once, at start."""
 
+import asyncio
 import json
 import re
-from collections.abc import Awaitable, Callable, Mapping
-from typing import Any
+from collections import Counter
+from collections.abc import Awaitable, Callable, Iterable, Mapping
+from typing import Any, Generic, TypeVar
 
-from anyio import CapacityLimiter, to_thread
+from anyio import to_thread
 from litestar import HttpMethod
 from litestar.handlers import HTTPRouteHandler
-from litestar.types import ASGIApp
+from litestar.types import ASGIApp, Receive
 from pydantic import ValidationError
 
 from halfangle_service.fields import RequestModel
@@ -21,12 +23,18 @@ from halfangle_service.http.answers import (
     require_accepts,
     require_json_body,
 )
+from halfangle_service.http.bodies import Bodies
+from halfangle_service.http.bounds import refuse_too_many_parts
+from halfangle_service.http.finite import not_finite
+from halfangle_service.http.heavy import HeavyWork
+from halfangle_service.http.picks import pick_value
 from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
-from halfangle_service.http.query import QueryField, pick_value, query_fields, read_query
+from halfangle_service.http.query import QueryField, query_fields, read_query
 from halfangle_service.operation import Operation, PublishedTable
 from halfangle_service.settings import Settings
 
 AnyOperation = Operation[Any, Any]
+Made = TypeVar("Made")
 
 _TOO_MANY_DIGITS = re.compile(rb"[0-9]{4000,}")
 
@@ -41,6 +49,7 @@ def answer(operation: AnyOperation, body: bytes) -> bytes:
 
 def read_request(operation: AnyOperation, body: bytes) -> RequestModel:
     """Validate a JSON body; raises ProblemError where it is wrong."""
+    refuse_too_many_parts(operation.request, body)
     try:
         request: RequestModel = operation.request.model_validate_json(body)
     except ValidationError as error:
@@ -56,10 +65,7 @@ def answer_request(operation: AnyOperation, request: RequestModel) -> bytes:
     except (ArithmeticError, ValidationError) as error:
         # A result that is not finite: the request's numbers are each within bounds, yet together
         # they leave the range of floating point.
-        raise ProblemError(
-            "not-finite",
-            "These values together lead out of the range of floating-point arithmetic.",
-        ) from error
+        raise not_finite(operation, request) from error
 
 
 def _problem_of(error: ValidationError, operation: AnyOperation, body: bytes) -> ProblemError:
@@ -86,59 +92,65 @@ def refuse_repeated_names(request: RequestModel, body: bytes) -> None:
     if body.count(b":") == len(request.model_fields_set):
         return
     try:
-        json.loads(body, object_pairs_hook=_distinct)
+        sent = json.loads(body, object_pairs_hook=_noting_repetition)
     except (ValueError, RecursionError):
         raise ProblemError(
             "not-json", "The body nests too deeply, or holds too long a number."
         ) from None
+    place = _repetition(sent, ())
+    if place is not None:
+        raise ProblemError(
+            "invalid-request",
+            f"{str(place[-1])[:60]} is given twice in one object.",
+            errors=[{"pointer": pointer_to(*place), "message": "should be given once"}],
+        )
 
 
-def _distinct(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    """Make an object of its pairs; raises ProblemError where a name comes twice."""
+class _Repeating(dict[str, Any]):
+    """An object that names a field twice."""
+
+    name: str
+
+
+def _noting_repetition(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    """Make an object of its pairs, of a kind of its own where a name comes twice."""
     made = dict(pairs)
     if len(made) == len(pairs):
         return made
-    names = [name for name, _ in pairs]
-    twice = next(name for name in names if names.count(name) > 1)[:60]
-    raise ProblemError(
-        "invalid-request",
-        f"{twice} is given twice in one object.",
-        errors=[{"pointer": pointer_to(twice), "message": "should be given once"}],
-    )
+    repeating = _Repeating(pairs)
+    counted = Counter(name for name, _ in pairs)
+    repeating.name = next(name for name, count in counted.items() if count > 1)
+    return repeating
 
 
-class HeavyWork:
-    """Runs heavy operations in worker threads, a bounded number at once, a bounded queue before."""
+def _repetition(value: Any, place: tuple[str | int, ...]) -> tuple[str | int, ...] | None:
+    """Where a name is repeated first, looking inward; None where none is."""
+    if isinstance(value, _Repeating):
+        return (*place, value.name)
+    parts: Iterable[tuple[str | int, Any]] = ()
+    if isinstance(value, dict):
+        parts = value.items()
+    elif isinstance(value, list):
+        parts = enumerate(value)
+    for name, part in parts:
+        found = _repetition(part, (*place, name))
+        if found is not None:
+            return found
+    return None
 
-    def __init__(self, workers: int, queue: int) -> None:
-        self._limiter = CapacityLimiter(workers)
-        self._most = workers + queue
-        self._inside = 0
 
-    async def answer(self, operation: AnyOperation, body: bytes) -> bytes:
-        """Answer here where the work is light, in a worker thread where it is heavy."""
-        if operation.heavy is True:
-            return await self._run(answer, operation, body)
-        if operation.heavy is False:
-            return answer(operation, body)
-        request = read_request(operation, body)
-        if operation.heavy(request):
-            return await self._run(answer_request, operation, request)
-        return answer_request(operation, request)
-
-    async def _run(self, work: Callable[..., bytes], *arguments: object) -> bytes:
-        """Work in a thread; raises ProblemError (`overloaded`) where the queue is full."""
-        if self._inside >= self._most:
-            raise ProblemError(
-                "overloaded",
-                f"{self._most} heavy requests are already accepted; try again shortly.",
-                headers={"Retry-After": "1"},
-            )
-        self._inside += 1
-        try:
-            return await to_thread.run_sync(work, *arguments, limiter=self._limiter)
-        finally:
-            self._inside -= 1
+async def calculated(
+    operation: AnyOperation, body: bytes, heavy: HeavyWork, receive: Receive
+) -> bytes:
+    """Answer here where the work is light, in a worker thread where it is heavy."""
+    if operation.heavy is True:
+        return await heavy.run(receive, answer, operation, body)
+    if operation.heavy is False:
+        return answer(operation, body)
+    request = read_request(operation, body)
+    if operation.heavy(request):
+        return await heavy.run(receive, answer_request, operation, request)
+    return answer_request(operation, request)
 
 
 Handler = Callable[[AnyRequest], Awaitable[ASGIApp]]
@@ -158,14 +170,15 @@ def operation_routes(
 ) -> list[HTTPRouteHandler]:
     """Make the routes of all operations: POST each, GET where the request is flat."""
     heavy = HeavyWork(settings.heavy_workers, settings.heavy_queue)
-    return [_operation_route(operation, heavy, settings) for operation in operations.values()]
+    bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
+    return [_operation_route(o, heavy, bodies, settings) for o in operations.values()]
 
 
 def _operation_route(
-    operation: AnyOperation, heavy: HeavyWork, settings: Settings
+    operation: AnyOperation, heavy: HeavyWork, bodies: Bodies, settings: Settings
 ) -> HTTPRouteHandler:
     """Make the one route of an operation: of two on one path, OPTIONS would name the first's."""
-    by_body = _by_body(operation, heavy)
+    by_body = _by_body(operation, heavy, bodies)
     fields = query_fields(operation.request)
     if fields is None:
         methods, handler = [HttpMethod.POST], by_body
@@ -181,13 +194,17 @@ def _operation_route(
     )(handler)
 
 
-def _by_body(operation: AnyOperation, heavy: HeavyWork) -> Handler:
+def _by_body(operation: AnyOperation, heavy: HeavyWork, bodies: Bodies) -> Handler:
     """Make the handler of POST."""
 
     async def calculate(request: AnyRequest) -> ASGIApp:
         require_json_body(request)
         require_accepts(request, JSON)
-        return answer_of(await heavy.answer(operation, await request.body()))
+        body = await bodies.read(request)
+        try:
+            return answer_of(await calculated(operation, body, heavy, request.receive))
+        finally:
+            bodies.release(body)
 
     return calculate
 
@@ -200,25 +217,28 @@ def _by_query(
     async def calculate(request: AnyRequest) -> ASGIApp:
         body, pick = read_query(request.scope["query_string"], fields)
         require_accepts(request, JSON if pick is None else TEXT)
-        content = await heavy.answer(operation, body)
+        content = await calculated(operation, body, heavy, request.receive)
         if pick is None:
             return cached(request, content, JSON, settings)
-        return cached(request, pick_value(content, pick), TEXT, settings)
+        text, headers = pick_value(content, pick)
+        return cached(request, text, TEXT, settings, headers)
 
     return calculate
 
 
 def table_routes(table: PublishedTable[Any], settings: Settings) -> list[HTTPRouteHandler]:
     """Make the routes of a published table: the listing, and one row by its key."""
+    rows = OnceMade(lambda: {key: table.get(key) for key in table.keys()})  # noqa: SIM118
+    listed = OnceMade(lambda: table.answer_json(table.list_rows()))
 
     async def listing(request: AnyRequest) -> ASGIApp:
         require_accepts(request, JSON)
-        return cached(request, table.answer_json(table.list_rows()), JSON, settings)
+        return cached(request, await listed.value(), JSON, settings)
 
     async def item(request: AnyRequest) -> ASGIApp:
         require_accepts(request, JSON)
         key: str = request.path_params["key"]
-        row = table.get(key)
+        row = (await rows.value()).get(key)
         if row is None:
             raise ProblemError(
                 "not-found",
@@ -230,19 +250,34 @@ def table_routes(table: PublishedTable[Any], settings: Settings) -> list[HTTPRou
     return [reading(table.path, listing), reading(table.path + "/{key:str}", item)]
 
 
+class OnceMade(Generic[Made]):
+    """What never changes at this release: made when first asked for, once, in a worker thread.
+
+    Making all of them at start would keep the service from being ready. Who asks meanwhile waits:
+    forty that made the same page at once took twenty seconds.
+    """
+
+    def __init__(self, make: Callable[[], Made]) -> None:
+        self._make = make
+        self._made: list[Made] = []
+        self._one_at_a_time = asyncio.Lock()
+
+    async def value(self) -> Made:
+        """Give it."""
+        if not self._made:
+            async with self._one_at_a_time:
+                if not self._made:
+                    self._made.append(await to_thread.run_sync(self._make))
+        return self._made[0]
+
+
 def document_route(
     path: str, write: Callable[[], bytes], media_type: str, settings: Settings
 ) -> HTTPRouteHandler:
-    """Make the route of a document that never changes at this release.
-
-    It is written when it is first asked for, in a worker thread: writing all of them at start
-    would keep the service from being ready.
-    """
-    written: list[bytes] = []
+    """Make the route of a document that never changes at this release."""
+    written = OnceMade(write)
 
     async def document(request: AnyRequest) -> ASGIApp:
-        if not written:
-            written.append(await to_thread.run_sync(write))
-        return cached(request, written[0], media_type, settings)
+        return cached(request, await written.value(), media_type, settings)
 
     return reading(path, document)

@@ -6,7 +6,6 @@ answer: the framework's middleware stands behind its routing and sees no 404, 40
 
 import os
 import re
-import sys
 import time
 from datetime import UTC, datetime
 from typing import Any
@@ -15,7 +14,8 @@ from litestar import Request
 from litestar.types import Message, Scope
 from prometheus_client import CollectorRegistry, Counter, Histogram
 from pydantic_core import to_json
-from structlog import BytesLogger
+
+from halfangle_service.logs import LogFile
 
 _REQUEST_ID = re.compile(rb"[A-Za-z0-9._-]{1,64}")
 #: Names under which a request's own state holds its id and the moment when its work began.
@@ -69,14 +69,14 @@ class Metrics:
 class Watch:
     """Hook of the framework for whatever is sent; it also completes headers that depend on it.
 
-    `logged`: whether each answer is a line of JSON on standard error, as the other logs are. The
-    line is written by itself: through the logger's processors it took as long as a calculation.
+    `log`: where each answer is a line of JSON, as the other logs are; None: nowhere. The line is
+    written by itself: through the logger's processors it took as long as a calculation.
     `vary`: whether answers depend on the origin that asks.
     """
 
-    def __init__(self, metrics: Metrics, *, logged: bool, vary: bool) -> None:
+    def __init__(self, metrics: Metrics, *, log: LogFile | None, vary: bool) -> None:
         self._metrics = metrics
-        self._log = BytesLogger(sys.stderr.buffer) if logged else None
+        self._log = log
         self._vary = vary
 
     async def __call__(self, message: Message, scope: Any) -> None:
@@ -110,4 +110,5 @@ class Watch:
             "level": "info",
             "timestamp": datetime.now(UTC),
         }
-        self._log.msg(to_json(line))
+        self._log.write(to_json(line) + b"\n")
+        self._log.flush()

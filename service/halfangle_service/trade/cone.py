@@ -73,6 +73,27 @@ def slant_length(base_diameter: float, half_angle_rad: float) -> float:
     return base_diameter / (2.0 * math.sin(half_angle_rad))
 
 
+def require_before_point(
+    large_diameter: float, length: float, half_angle_rad: float, *, field: str = "length"
+) -> None:
+    """Refuse a cone that comes to its point before a length along its axis.
+
+    `field` is the request's field that states the length. Raises Impossible.
+    """
+    if ends_before(large_diameter, length, half_angle_rad):
+        to_point = max(0.0, cone_length(large_diameter, half_angle_rad))
+        raise Impossible(
+            f"This cone comes to its point {plain(to_point)} from the large end, before the length "
+            f"{plain(length)}.",
+            fields={field: f"should be at most {plain(to_point)}"},
+        )
+
+
+def diameter_at(large_diameter: float, half_angle_rad: float, from_large_end: float) -> float:
+    """Diameter at a distance from the large end: D − C z; 0 at the point, whatever the rounding."""
+    return max(0.0, large_diameter - from_large_end * rate_from_half_angle(half_angle_rad))
+
+
 def ends_before(large_diameter: float, length: float, half_angle_rad: float) -> bool:
     """True where a cone comes to its point before a length along its axis.
 

@@ -325,11 +325,17 @@ def _left_of(
     """Give the advisories that are not declared gone, or new."""
     declared = [entry for entry in entries if getattr(entry, what)]
     for advisory in advisories:
-        entry = next((e for e in declared if e.covers(advisory["code"])), None)
+        entry = next((e for e in declared if _names(e, advisory)), None)
         if entry is None:
             yield advisory
         else:
             entry.use()
+
+
+def _names(entry: AdvisoryEntry, advisory: Mapping[str, str]) -> bool:
+    """True where an entry is about this advisory, by its code and what it says."""
+    said = entry.match is None or re.search(entry.match, advisory["message"]) is not None
+    return said and entry.covers(advisory["code"])
 
 
 def _reordered(

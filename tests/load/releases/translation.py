@@ -248,6 +248,7 @@ def keyed_after(document: Json, entries: Sequence[TreeEntry]) -> Json:
     lists = []
     for entry in entries:
         if entry.keyed is not None:
+            entry.use()
             key = place_after(parse_pattern(entry.path + "[]." + entry.keyed), entries)
             lists.append((place_after(entry.pattern, entries), str(key[-1])))
     return keyed(document, lists)

@@ -146,11 +146,11 @@ class BlocksCalls:
         *,
         angle: float | str,
         set: str | None = None,
-        pieces: Sequence[models.BlockAngleOwned] | None = None,
+        box: Sequence[models.BlockAngleOwned] | None = None,
         with_square: bool = False,
-        max_pieces: int = 22,
+        max_blocks: int = 22,
         tolerance_arcsec: float = 0.0,
-        alternatives: int = 0,
+        most_alternatives: int = 0,
         grade: str | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -166,14 +166,14 @@ class BlocksCalls:
         Args:
             angle: Angle to build, in degrees; taken to the nearest 0.001″. [degree, over 0, at most
                 360; or text in degrees, minutes, seconds]
-            set: Built-in set, as `GET /v1/blocks/angle-sets` lists it. Either this or `pieces`. [1
-                to 60 characters]
-            pieces: The shop's own angle blocks; at most 22, counts included. [1 to 22 entries]
+            set: Built-in set, as `GET /v1/blocks/angle-sets` lists it. Either this or `box`. [1 to
+                60 characters]
+            box: The shop's own angle blocks; at most 22, counts included. [1 to 22 entries]
             with_square: True to have a square block of 90° too, added or subtracted.
-            max_pieces: Most blocks to wring together. [count, 1 to 22]
+            max_blocks: Most blocks to wring together. [count, 1 to 22]
             tolerance_arcsec: Angles within ± this will do: the fewest blocks that come within it,
                 and of these the nearest. [arcsecond, 0 to 324000]
-            alternatives: How many further stacks to give, the next best ones, all different.
+            most_alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
             grade: Grade of blocks without a calibration, as `GET /v1/blocks/angle-sets` lists it,
                 for the angle's uncertainty. [1 to 60 characters]
@@ -186,11 +186,11 @@ class BlocksCalls:
             {
                 "angle": angle,
                 "set": set,
-                "pieces": pieces,
+                "box": box,
                 "with_square": with_square,
-                "max_pieces": max_pieces,
+                "max_blocks": max_blocks,
                 "tolerance_arcsec": tolerance_arcsec,
-                "alternatives": alternatives,
+                "most_alternatives": most_alternatives,
                 "grade": grade,
             },
             timeout_seconds=timeout_seconds,
@@ -205,17 +205,17 @@ class BlocksCalls:
         calibrated_blocks: Sequence[models.BlockOwned] | None = None,
         grade: str | None = None,
         block_material: Literal[
-            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
-        plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"]
+        plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
         | None = None,
         temperature_celsius: float = 20.0,
-        temperature_limit_celsius: float = 0.0,
-        temperature_difference_celsius: float = 0.0,
+        temperature_uncertainty_celsius: float | None = None,
+        temperature_difference_celsius: float | None = None,
         film_nanometres: float = 0.0,
         film_limit_nanometres: float = 10.0,
         wrung_to_base: bool = True,
-        coverage_factor: float = 2.0,
+        coverage_factor: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockBudgetAnswer:
@@ -240,7 +240,7 @@ class BlocksCalls:
                 the height is then what it is against the plate, which grows too. Absent: the height
                 by itself.
             temperature_celsius: Temperature of the blocks. [°C, -40 to 150]
-            temperature_limit_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_uncertainty_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's, in kelvins; counts with `plate_material` only, and an advisory says so
                 where that is absent. [°C, 0 to 50]
@@ -252,12 +252,13 @@ class BlocksCalls:
             wrung_to_base: True where the lowest block is wrung to its base: one film a block. False
                 where it merely stands: one film less, and flatness and dirt below it are not
                 covered.
-            coverage_factor: Coverage factor k of the expanded uncertainty. [1 to 4]
+            coverage_factor: Coverage factor k of the expanded uncertainty. Absent: what covers 95
+                %, by the distributions of the contributions. [1 to 4]
 
         Example:
             client.blocks.budget(units="mm", blocks=[50.0, 10.0, 1.3], grade="ISO 1",
-                temperature_celsius=22.0, temperature_limit_celsius=0.5,
-                block_material="tungsten carbide", plate_material="steel")
+                temperature_celsius=22.0, temperature_uncertainty_celsius=0.5,
+                block_material="tungsten-carbide", plate_material="steel")
         """
         return self._sender.send(
             _BUDGET,
@@ -269,7 +270,7 @@ class BlocksCalls:
                 "block_material": block_material,
                 "plate_material": plate_material,
                 "temperature_celsius": temperature_celsius,
-                "temperature_limit_celsius": temperature_limit_celsius,
+                "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "film_nanometres": film_nanometres,
                 "film_limit_nanometres": film_limit_nanometres,
@@ -400,9 +401,9 @@ class BlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
-        wear_blocks: Literal["none", "one-end", "both-ends"] = "none",
-        wear_block_size: float | None = None,
         grade: str | None = None,
+        wear_ends: Literal["none", "one-end", "both-ends"] = "none",
+        wear_block_size: float | None = None,
         max_blocks: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -429,11 +430,11 @@ class BlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            wear_blocks: At which ends of every stack wear blocks go.
-            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it, for the height's uncertainty. [1 to 60 characters]
+            wear_ends: At which ends of every stack wear blocks go.
+            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
+                box's own wear blocks. [length, 1e-06 to 10000]
             max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
 
         Example:
@@ -451,9 +452,9 @@ class BlocksCalls:
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
-                "wear_blocks": wear_blocks,
-                "wear_block_size": wear_block_size,
                 "grade": grade,
+                "wear_ends": wear_ends,
+                "wear_block_size": wear_block_size,
                 "jobs": jobs,
                 "max_blocks": max_blocks,
             },
@@ -657,16 +658,16 @@ class BlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
-        wear_blocks: Literal["none", "one-end", "both-ends"] = "none",
-        wear_block_size: float | None = None,
         grade: str | None = None,
+        wear_ends: Literal["none", "one-end", "both-ends"] = "none",
+        wear_block_size: float | None = None,
         max_blocks: int = 6,
         tolerance: float | None = None,
         aim: Literal["nominal", "actual"] = "nominal",
         prefer: Literal[
-            "large blocks", "fewer small blocks", "least wear", "least uncertainty"
-        ] = "large blocks",
-        alternatives: int = 0,
+            "large-blocks", "fewer-small-blocks", "least-wear", "least-uncertainty"
+        ] = "large-blocks",
+        most_alternatives: int = 0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockStackAnswer:
@@ -693,11 +694,11 @@ class BlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            wear_blocks: At which ends of every stack wear blocks go.
-            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it, for the height's uncertainty. [1 to 60 characters]
+            wear_ends: At which ends of every stack wear blocks go.
+            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
+                box's own wear blocks. [length, 1e-06 to 10000]
             max_blocks: Most blocks to wring in one stack, wear blocks included. [count, 1 to 8]
             tolerance: Heights within ± this will do, in `units`: the fewest blocks that come within
                 it, and of these the nearest. Absent: the height itself by nominal sizes, or the
@@ -705,11 +706,11 @@ class BlocksCalls:
             aim: `nominal`: the nominal sizes sum up to the height. `actual`: the stack whose actual
                 height, measured deviations included, comes nearest; exact for up to 6 blocks out of
                 200 (8 out of 30), and for up to 4 out of more.
-            prefer: Which of several stacks of as few blocks: `large blocks`, the largest block as
-                large as can be, then the next; `fewer small blocks`, the thinnest block as thick as
-                can be, then the next; `least wear`, blocks wrung least often; `least uncertainty`.
+            prefer: Which of several stacks of as few blocks: `large-blocks`, the largest block as
+                large as can be, then the next; `fewer-small-blocks`, the thinnest block as thick as
+                can be, then the next; `least-wear`, blocks wrung least often; `least-uncertainty`.
                 With `aim` `actual` the nearest comes first, whatever is preferred.
-            alternatives: How many further stacks to give, the next best ones, all different.
+            most_alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
 
         Example:
@@ -724,15 +725,15 @@ class BlocksCalls:
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
-                "wear_blocks": wear_blocks,
-                "wear_block_size": wear_block_size,
                 "grade": grade,
+                "wear_ends": wear_ends,
+                "wear_block_size": wear_block_size,
                 "height": height,
                 "max_blocks": max_blocks,
                 "tolerance": tolerance,
                 "aim": aim,
                 "prefer": prefer,
-                "alternatives": alternatives,
+                "most_alternatives": most_alternatives,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -748,9 +749,9 @@ class BlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
-        wear_blocks: Literal["none", "one-end", "both-ends"] = "none",
-        wear_block_size: float | None = None,
         grade: str | None = None,
+        wear_ends: Literal["none", "one-end", "both-ends"] = "none",
+        wear_block_size: float | None = None,
         max_blocks: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -777,11 +778,11 @@ class BlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            wear_blocks: At which ends of every stack wear blocks go.
-            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it, for the height's uncertainty. [1 to 60 characters]
+            wear_ends: At which ends of every stack wear blocks go.
+            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
+                box's own wear blocks. [length, 1e-06 to 10000]
             max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
 
         Example:
@@ -798,9 +799,9 @@ class BlocksCalls:
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
-                "wear_blocks": wear_blocks,
-                "wear_block_size": wear_block_size,
                 "grade": grade,
+                "wear_ends": wear_ends,
+                "wear_block_size": wear_block_size,
                 "heights": heights,
                 "max_blocks": max_blocks,
             },
@@ -820,11 +821,11 @@ class AsyncBlocksCalls:
         *,
         angle: float | str,
         set: str | None = None,
-        pieces: Sequence[models.BlockAngleOwned] | None = None,
+        box: Sequence[models.BlockAngleOwned] | None = None,
         with_square: bool = False,
-        max_pieces: int = 22,
+        max_blocks: int = 22,
         tolerance_arcsec: float = 0.0,
-        alternatives: int = 0,
+        most_alternatives: int = 0,
         grade: str | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -840,14 +841,14 @@ class AsyncBlocksCalls:
         Args:
             angle: Angle to build, in degrees; taken to the nearest 0.001″. [degree, over 0, at most
                 360; or text in degrees, minutes, seconds]
-            set: Built-in set, as `GET /v1/blocks/angle-sets` lists it. Either this or `pieces`. [1
-                to 60 characters]
-            pieces: The shop's own angle blocks; at most 22, counts included. [1 to 22 entries]
+            set: Built-in set, as `GET /v1/blocks/angle-sets` lists it. Either this or `box`. [1 to
+                60 characters]
+            box: The shop's own angle blocks; at most 22, counts included. [1 to 22 entries]
             with_square: True to have a square block of 90° too, added or subtracted.
-            max_pieces: Most blocks to wring together. [count, 1 to 22]
+            max_blocks: Most blocks to wring together. [count, 1 to 22]
             tolerance_arcsec: Angles within ± this will do: the fewest blocks that come within it,
                 and of these the nearest. [arcsecond, 0 to 324000]
-            alternatives: How many further stacks to give, the next best ones, all different.
+            most_alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
             grade: Grade of blocks without a calibration, as `GET /v1/blocks/angle-sets` lists it,
                 for the angle's uncertainty. [1 to 60 characters]
@@ -860,11 +861,11 @@ class AsyncBlocksCalls:
             {
                 "angle": angle,
                 "set": set,
-                "pieces": pieces,
+                "box": box,
                 "with_square": with_square,
-                "max_pieces": max_pieces,
+                "max_blocks": max_blocks,
                 "tolerance_arcsec": tolerance_arcsec,
-                "alternatives": alternatives,
+                "most_alternatives": most_alternatives,
                 "grade": grade,
             },
             timeout_seconds=timeout_seconds,
@@ -879,17 +880,17 @@ class AsyncBlocksCalls:
         calibrated_blocks: Sequence[models.BlockOwned] | None = None,
         grade: str | None = None,
         block_material: Literal[
-            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
-        plate_material: Literal["steel", "tungsten carbide", "chromium carbide", "ceramic"]
+        plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
         | None = None,
         temperature_celsius: float = 20.0,
-        temperature_limit_celsius: float = 0.0,
-        temperature_difference_celsius: float = 0.0,
+        temperature_uncertainty_celsius: float | None = None,
+        temperature_difference_celsius: float | None = None,
         film_nanometres: float = 0.0,
         film_limit_nanometres: float = 10.0,
         wrung_to_base: bool = True,
-        coverage_factor: float = 2.0,
+        coverage_factor: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockBudgetAnswer:
@@ -914,7 +915,7 @@ class AsyncBlocksCalls:
                 the height is then what it is against the plate, which grows too. Absent: the height
                 by itself.
             temperature_celsius: Temperature of the blocks. [°C, -40 to 150]
-            temperature_limit_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_uncertainty_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's, in kelvins; counts with `plate_material` only, and an advisory says so
                 where that is absent. [°C, 0 to 50]
@@ -926,12 +927,13 @@ class AsyncBlocksCalls:
             wrung_to_base: True where the lowest block is wrung to its base: one film a block. False
                 where it merely stands: one film less, and flatness and dirt below it are not
                 covered.
-            coverage_factor: Coverage factor k of the expanded uncertainty. [1 to 4]
+            coverage_factor: Coverage factor k of the expanded uncertainty. Absent: what covers 95
+                %, by the distributions of the contributions. [1 to 4]
 
         Example:
             client.blocks.budget(units="mm", blocks=[50.0, 10.0, 1.3], grade="ISO 1",
-                temperature_celsius=22.0, temperature_limit_celsius=0.5,
-                block_material="tungsten carbide", plate_material="steel")
+                temperature_celsius=22.0, temperature_uncertainty_celsius=0.5,
+                block_material="tungsten-carbide", plate_material="steel")
         """
         return await self._sender.send(
             _BUDGET,
@@ -943,7 +945,7 @@ class AsyncBlocksCalls:
                 "block_material": block_material,
                 "plate_material": plate_material,
                 "temperature_celsius": temperature_celsius,
-                "temperature_limit_celsius": temperature_limit_celsius,
+                "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "film_nanometres": film_nanometres,
                 "film_limit_nanometres": film_limit_nanometres,
@@ -1074,9 +1076,9 @@ class AsyncBlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
-        wear_blocks: Literal["none", "one-end", "both-ends"] = "none",
-        wear_block_size: float | None = None,
         grade: str | None = None,
+        wear_ends: Literal["none", "one-end", "both-ends"] = "none",
+        wear_block_size: float | None = None,
         max_blocks: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -1103,11 +1105,11 @@ class AsyncBlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            wear_blocks: At which ends of every stack wear blocks go.
-            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it, for the height's uncertainty. [1 to 60 characters]
+            wear_ends: At which ends of every stack wear blocks go.
+            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
+                box's own wear blocks. [length, 1e-06 to 10000]
             max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
 
         Example:
@@ -1125,9 +1127,9 @@ class AsyncBlocksCalls:
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
-                "wear_blocks": wear_blocks,
-                "wear_block_size": wear_block_size,
                 "grade": grade,
+                "wear_ends": wear_ends,
+                "wear_block_size": wear_block_size,
                 "jobs": jobs,
                 "max_blocks": max_blocks,
             },
@@ -1331,16 +1333,16 @@ class AsyncBlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
-        wear_blocks: Literal["none", "one-end", "both-ends"] = "none",
-        wear_block_size: float | None = None,
         grade: str | None = None,
+        wear_ends: Literal["none", "one-end", "both-ends"] = "none",
+        wear_block_size: float | None = None,
         max_blocks: int = 6,
         tolerance: float | None = None,
         aim: Literal["nominal", "actual"] = "nominal",
         prefer: Literal[
-            "large blocks", "fewer small blocks", "least wear", "least uncertainty"
-        ] = "large blocks",
-        alternatives: int = 0,
+            "large-blocks", "fewer-small-blocks", "least-wear", "least-uncertainty"
+        ] = "large-blocks",
+        most_alternatives: int = 0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockStackAnswer:
@@ -1367,11 +1369,11 @@ class AsyncBlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            wear_blocks: At which ends of every stack wear blocks go.
-            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it, for the height's uncertainty. [1 to 60 characters]
+            wear_ends: At which ends of every stack wear blocks go.
+            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
+                box's own wear blocks. [length, 1e-06 to 10000]
             max_blocks: Most blocks to wring in one stack, wear blocks included. [count, 1 to 8]
             tolerance: Heights within ± this will do, in `units`: the fewest blocks that come within
                 it, and of these the nearest. Absent: the height itself by nominal sizes, or the
@@ -1379,11 +1381,11 @@ class AsyncBlocksCalls:
             aim: `nominal`: the nominal sizes sum up to the height. `actual`: the stack whose actual
                 height, measured deviations included, comes nearest; exact for up to 6 blocks out of
                 200 (8 out of 30), and for up to 4 out of more.
-            prefer: Which of several stacks of as few blocks: `large blocks`, the largest block as
-                large as can be, then the next; `fewer small blocks`, the thinnest block as thick as
-                can be, then the next; `least wear`, blocks wrung least often; `least uncertainty`.
+            prefer: Which of several stacks of as few blocks: `large-blocks`, the largest block as
+                large as can be, then the next; `fewer-small-blocks`, the thinnest block as thick as
+                can be, then the next; `least-wear`, blocks wrung least often; `least-uncertainty`.
                 With `aim` `actual` the nearest comes first, whatever is preferred.
-            alternatives: How many further stacks to give, the next best ones, all different.
+            most_alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
 
         Example:
@@ -1398,15 +1400,15 @@ class AsyncBlocksCalls:
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
-                "wear_blocks": wear_blocks,
-                "wear_block_size": wear_block_size,
                 "grade": grade,
+                "wear_ends": wear_ends,
+                "wear_block_size": wear_block_size,
                 "height": height,
                 "max_blocks": max_blocks,
                 "tolerance": tolerance,
                 "aim": aim,
                 "prefer": prefer,
-                "alternatives": alternatives,
+                "most_alternatives": most_alternatives,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1422,9 +1424,9 @@ class AsyncBlocksCalls:
         box: Sequence[models.BlockOwned] | None = None,
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
-        wear_blocks: Literal["none", "one-end", "both-ends"] = "none",
-        wear_block_size: float | None = None,
         grade: str | None = None,
+        wear_ends: Literal["none", "one-end", "both-ends"] = "none",
+        wear_block_size: float | None = None,
         max_blocks: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -1451,11 +1453,11 @@ class AsyncBlocksCalls:
                 500 entries, each length, 1e-06 to 10000]
             in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            wear_blocks: At which ends of every stack wear blocks go.
-            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it, for the height's uncertainty. [1 to 60 characters]
+            wear_ends: At which ends of every stack wear blocks go.
+            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
+                box's own wear blocks. [length, 1e-06 to 10000]
             max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
 
         Example:
@@ -1472,9 +1474,9 @@ class AsyncBlocksCalls:
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
-                "wear_blocks": wear_blocks,
-                "wear_block_size": wear_block_size,
                 "grade": grade,
+                "wear_ends": wear_ends,
+                "wear_block_size": wear_block_size,
                 "heights": heights,
                 "max_blocks": max_blocks,
             },

@@ -14,6 +14,7 @@ _ADAPTER = Endpoint(
     answer=models.CenterAdapterAnswer,
     accept="application/json",
     sends="application/json",
+    heavy=True,
 )
 _CONTACT = Endpoint(
     name="centers.contact",
@@ -83,15 +84,15 @@ class CentersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        shank: models.CenterTaper,
-        socket: models.CenterTaper,
+        shank: models.SlopeFields,
+        socket: models.SlopeFields,
         engagement: float,
         projection: float,
-        diameter_difference: float = 0.0,
-        socket_tir: float = 0.0,
-        socket_tilt_tir: float = 0.0,
-        adapter_tir: float = 0.0,
-        adapter_tilt_tir: float = 0.0,
+        diameter_difference: float | None = None,
+        socket_tir: float | None = None,
+        socket_tilt_tir: float | None = None,
+        adapter_tir: float | None = None,
+        adapter_tilt_tir: float | None = None,
         limit_tir: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -105,8 +106,8 @@ class CentersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            shank: The shank.
-            socket: The socket.
+            shank: The shank's taper.
+            socket: The socket's taper.
             engagement: Length of the seat along the axis, in from the socket's mouth, in `units`.
                 [length, 1e-06 to 10000]
             projection: Distance of the station from the socket's mouth, in `units`. [length, 0 to
@@ -124,9 +125,8 @@ class CentersCalls:
             limit_tir: TIR wanted at the station, in `units`. [length, 1e-06 to 10000]
 
         Example:
-            client.centers.adapter(units="in",
-                shank=models.CenterTaper(taper_on_diameter=0.0501),
-                socket=models.CenterTaper(standard="morse-2"), engagement=2.5, projection=3,
+            client.centers.adapter(units="in", shank=models.SlopeFields(rate_of_taper=0.0501),
+                socket=models.SlopeFields(designation="morse-2"), engagement=2.5, projection=3,
                 socket_tir=0.0001, adapter_tir=0.0002, limit_tir=0.0005)
         """
         return self._sender.send(
@@ -156,7 +156,7 @@ class CentersCalls:
         hole_included_angle: float | str,
         mouth_diameter: float,
         pilot_diameter: float,
-        diameter_error: float = 0.0,
+        diameter_error: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterContactAnswer:
@@ -206,8 +206,8 @@ class CentersCalls:
         stations: Sequence[float],
         part_at_first: models.CenterPartRunout | None = None,
         part_at_second: models.CenterPartRunout | None = None,
-        second_height: float = 0.0,
-        second_line: float = 0.0,
+        second_height: float | None = None,
+        second_line: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterEffectAnswer:
@@ -224,12 +224,12 @@ class CentersCalls:
             distance_between_centers: Distance between the centers. [length, 1e-06 to 10000]
             stations: Distances from the first center, in `units`. [1 to 100 entries, each length, 0
                 to 10000]
-            part_at_first: The part's own runout at station 0; none where it is not sent.
-            part_at_second: The part's own runout at the other end; none where it is not sent.
-            second_height: How much higher the second center stands than the first, in `units`.
-                [length, -10000 to 10000]
+            part_at_first: The part's own runout at station 0; not stated where absent.
+            part_at_second: The part's own runout at the other end; not stated where absent.
+            second_height: How much higher the second center stands than the first, in `units`; not
+                stated where absent. [length, -10000 to 10000]
             second_line: How far the second center stands beside the line of the ways through the
-                first, in `units`. [length, -10000 to 10000]
+                first, in `units`; not stated where absent. [length, -10000 to 10000]
 
         Example:
             client.centers.effect(units="in", first=models.CenterError(eccentricity=0.0002,
@@ -284,13 +284,18 @@ class CentersCalls:
         self,
         *,
         units: Literal["in", "mm"],
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         type: Literal["A", "B", "R", "plain", "bell"] | None = None,
         key: str | None = None,
-        wanted_diameter: float | None = None,
-        included_angle: float | str = 60.0,
+        mouth_diameter: float | None = None,
         chamfer_diameter: float | None = None,
         ball_diameter: float | None = None,
-        height_over_ball: float | None = None,
+        height_over_face: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterHoleAnswer:
@@ -303,35 +308,49 @@ class CentersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             type: Type: A, B or R (metric), plain or bell (inch). Send this for the smallest size
                 that reaches the diameter, or `key` for one size.
             key: One size, as `GET /v1/centers/holes` lists it. [3 to 12 characters]
-            wanted_diameter: Diameter wanted at the mouth of the 60° cone, in `units`; the table's
+            mouth_diameter: Diameter wanted at the mouth of the 60° cone, in `units`; the table's
                 largest where it is not sent. [length, 1e-06 to 10000]
-            included_angle: Included angle of the cone, in degrees; 60 by every table served here.
-                [degree, 20 to 140; or text in degrees, minutes, seconds]
             chamfer_diameter: Diameter of the 120° protecting chamfer at the face, in `units`, for
                 types B and bell; type B has the table's where it is not sent. [length, 1e-06 to
                 10000]
             ball_diameter: Ball for the check, in `units`; one that touches halfway if not sent.
                 [length, 1e-06 to 10000]
-            height_over_ball: Measured height of the ball's top over the face, in `units`; negative
+            height_over_face: Measured height of the ball's top over the face, in `units`; negative
                 below it. Needs `ball_diameter`. [length, -10000 to 10000]
 
         Example:
-            client.centers.hole(units="mm", type="A", wanted_diameter=5.0, ball_diameter=4.5)
+            client.centers.hole(units="mm", type="A", mouth_diameter=5.0, ball_diameter=4.5)
         """
         return self._sender.send(
             _HOLE,
             {
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "units": units,
                 "type": type,
                 "key": key,
-                "wanted_diameter": wanted_diameter,
-                "included_angle": included_angle,
+                "mouth_diameter": mouth_diameter,
                 "chamfer_diameter": chamfer_diameter,
                 "ball_diameter": ball_diameter,
-                "height_over_ball": height_over_ball,
+                "height_over_face": height_over_face,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -343,12 +362,17 @@ class CentersCalls:
         units: Literal["in", "mm"],
         distance_between_centers: float,
         station: float,
-        runout_allowed_tir: float | None = None,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        limit_tir: float | None = None,
         position_allowed: float | None = None,
-        share: float = 1.0,
-        other_eccentricity: float = 0.0,
+        share_percent: float = 100.0,
+        other_eccentricity: float | None = None,
         both_alike: bool = False,
-        included_angle: float | str = 60.0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterLimitsAnswer:
@@ -364,34 +388,48 @@ class CentersCalls:
             distance_between_centers: Distance between the two centers, in `units`. [length, 1e-06
                 to 10000]
             station: Distance of the station from this center, in `units`. [length, 0 to 10000]
-            runout_allowed_tir: Runout that the work may show at the station, as full indicator
-                movement, in `units`. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+            limit_tir: Runout that the work may show at the station, as full indicator movement, in
+                `units`. [length, 1e-06 to 10000]
             position_allowed: How far the work's axis may be off its place at the station, in
                 `units`. [length, 1e-06 to 10000]
-            share: Part of what is allowed that the center may take, such as 0.1 or 0.25. [over 0,
-                at most 1]
+            share_percent: Share of what is allowed that the center may take, in percent, such as 10
+                or 25. [percent, over 0, at most 100]
             other_eccentricity: Eccentricity of the other center, in `units`; it counts in the worst
-                way. [length, 0 to 10000]
+                way. Absent: not stated, and nothing of it counts. [length, 0 to 10000]
             both_alike: Hold both centers to one limit, in place of `other_eccentricity`.
-            included_angle: Included angle of the center, for the reading square to its surface.
-                [degree, over 0, under 180; or text in degrees, minutes, seconds]
 
         Example:
-            client.centers.limits(units="in", runout_allowed_tir=0.0005,
-                position_allowed=0.0002, share=0.25, distance_between_centers=6, station=1)
+            client.centers.limits(units="in", limit_tir=0.0005, position_allowed=0.0002,
+                share_percent=25, distance_between_centers=6, station=1)
         """
         return self._sender.send(
             _LIMITS,
             {
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "units": units,
-                "runout_allowed_tir": runout_allowed_tir,
+                "limit_tir": limit_tir,
                 "position_allowed": position_allowed,
-                "share": share,
+                "share_percent": share_percent,
                 "distance_between_centers": distance_between_centers,
                 "station": station,
                 "other_eccentricity": other_eccentricity,
                 "both_alike": both_alike,
-                "included_angle": included_angle,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -429,15 +467,15 @@ class AsyncCentersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        shank: models.CenterTaper,
-        socket: models.CenterTaper,
+        shank: models.SlopeFields,
+        socket: models.SlopeFields,
         engagement: float,
         projection: float,
-        diameter_difference: float = 0.0,
-        socket_tir: float = 0.0,
-        socket_tilt_tir: float = 0.0,
-        adapter_tir: float = 0.0,
-        adapter_tilt_tir: float = 0.0,
+        diameter_difference: float | None = None,
+        socket_tir: float | None = None,
+        socket_tilt_tir: float | None = None,
+        adapter_tir: float | None = None,
+        adapter_tilt_tir: float | None = None,
         limit_tir: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -451,8 +489,8 @@ class AsyncCentersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            shank: The shank.
-            socket: The socket.
+            shank: The shank's taper.
+            socket: The socket's taper.
             engagement: Length of the seat along the axis, in from the socket's mouth, in `units`.
                 [length, 1e-06 to 10000]
             projection: Distance of the station from the socket's mouth, in `units`. [length, 0 to
@@ -470,9 +508,8 @@ class AsyncCentersCalls:
             limit_tir: TIR wanted at the station, in `units`. [length, 1e-06 to 10000]
 
         Example:
-            client.centers.adapter(units="in",
-                shank=models.CenterTaper(taper_on_diameter=0.0501),
-                socket=models.CenterTaper(standard="morse-2"), engagement=2.5, projection=3,
+            client.centers.adapter(units="in", shank=models.SlopeFields(rate_of_taper=0.0501),
+                socket=models.SlopeFields(designation="morse-2"), engagement=2.5, projection=3,
                 socket_tir=0.0001, adapter_tir=0.0002, limit_tir=0.0005)
         """
         return await self._sender.send(
@@ -502,7 +539,7 @@ class AsyncCentersCalls:
         hole_included_angle: float | str,
         mouth_diameter: float,
         pilot_diameter: float,
-        diameter_error: float = 0.0,
+        diameter_error: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterContactAnswer:
@@ -552,8 +589,8 @@ class AsyncCentersCalls:
         stations: Sequence[float],
         part_at_first: models.CenterPartRunout | None = None,
         part_at_second: models.CenterPartRunout | None = None,
-        second_height: float = 0.0,
-        second_line: float = 0.0,
+        second_height: float | None = None,
+        second_line: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterEffectAnswer:
@@ -570,12 +607,12 @@ class AsyncCentersCalls:
             distance_between_centers: Distance between the centers. [length, 1e-06 to 10000]
             stations: Distances from the first center, in `units`. [1 to 100 entries, each length, 0
                 to 10000]
-            part_at_first: The part's own runout at station 0; none where it is not sent.
-            part_at_second: The part's own runout at the other end; none where it is not sent.
-            second_height: How much higher the second center stands than the first, in `units`.
-                [length, -10000 to 10000]
+            part_at_first: The part's own runout at station 0; not stated where absent.
+            part_at_second: The part's own runout at the other end; not stated where absent.
+            second_height: How much higher the second center stands than the first, in `units`; not
+                stated where absent. [length, -10000 to 10000]
             second_line: How far the second center stands beside the line of the ways through the
-                first, in `units`. [length, -10000 to 10000]
+                first, in `units`; not stated where absent. [length, -10000 to 10000]
 
         Example:
             client.centers.effect(units="in", first=models.CenterError(eccentricity=0.0002,
@@ -630,13 +667,18 @@ class AsyncCentersCalls:
         self,
         *,
         units: Literal["in", "mm"],
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         type: Literal["A", "B", "R", "plain", "bell"] | None = None,
         key: str | None = None,
-        wanted_diameter: float | None = None,
-        included_angle: float | str = 60.0,
+        mouth_diameter: float | None = None,
         chamfer_diameter: float | None = None,
         ball_diameter: float | None = None,
-        height_over_ball: float | None = None,
+        height_over_face: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterHoleAnswer:
@@ -649,35 +691,49 @@ class AsyncCentersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             type: Type: A, B or R (metric), plain or bell (inch). Send this for the smallest size
                 that reaches the diameter, or `key` for one size.
             key: One size, as `GET /v1/centers/holes` lists it. [3 to 12 characters]
-            wanted_diameter: Diameter wanted at the mouth of the 60° cone, in `units`; the table's
+            mouth_diameter: Diameter wanted at the mouth of the 60° cone, in `units`; the table's
                 largest where it is not sent. [length, 1e-06 to 10000]
-            included_angle: Included angle of the cone, in degrees; 60 by every table served here.
-                [degree, 20 to 140; or text in degrees, minutes, seconds]
             chamfer_diameter: Diameter of the 120° protecting chamfer at the face, in `units`, for
                 types B and bell; type B has the table's where it is not sent. [length, 1e-06 to
                 10000]
             ball_diameter: Ball for the check, in `units`; one that touches halfway if not sent.
                 [length, 1e-06 to 10000]
-            height_over_ball: Measured height of the ball's top over the face, in `units`; negative
+            height_over_face: Measured height of the ball's top over the face, in `units`; negative
                 below it. Needs `ball_diameter`. [length, -10000 to 10000]
 
         Example:
-            client.centers.hole(units="mm", type="A", wanted_diameter=5.0, ball_diameter=4.5)
+            client.centers.hole(units="mm", type="A", mouth_diameter=5.0, ball_diameter=4.5)
         """
         return await self._sender.send(
             _HOLE,
             {
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "units": units,
                 "type": type,
                 "key": key,
-                "wanted_diameter": wanted_diameter,
-                "included_angle": included_angle,
+                "mouth_diameter": mouth_diameter,
                 "chamfer_diameter": chamfer_diameter,
                 "ball_diameter": ball_diameter,
-                "height_over_ball": height_over_ball,
+                "height_over_face": height_over_face,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -689,12 +745,17 @@ class AsyncCentersCalls:
         units: Literal["in", "mm"],
         distance_between_centers: float,
         station: float,
-        runout_allowed_tir: float | None = None,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        limit_tir: float | None = None,
         position_allowed: float | None = None,
-        share: float = 1.0,
-        other_eccentricity: float = 0.0,
+        share_percent: float = 100.0,
+        other_eccentricity: float | None = None,
         both_alike: bool = False,
-        included_angle: float | str = 60.0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterLimitsAnswer:
@@ -710,34 +771,48 @@ class AsyncCentersCalls:
             distance_between_centers: Distance between the two centers, in `units`. [length, 1e-06
                 to 10000]
             station: Distance of the station from this center, in `units`. [length, 0 to 10000]
-            runout_allowed_tir: Runout that the work may show at the station, as full indicator
-                movement, in `units`. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+            limit_tir: Runout that the work may show at the station, as full indicator movement, in
+                `units`. [length, 1e-06 to 10000]
             position_allowed: How far the work's axis may be off its place at the station, in
                 `units`. [length, 1e-06 to 10000]
-            share: Part of what is allowed that the center may take, such as 0.1 or 0.25. [over 0,
-                at most 1]
+            share_percent: Share of what is allowed that the center may take, in percent, such as 10
+                or 25. [percent, over 0, at most 100]
             other_eccentricity: Eccentricity of the other center, in `units`; it counts in the worst
-                way. [length, 0 to 10000]
+                way. Absent: not stated, and nothing of it counts. [length, 0 to 10000]
             both_alike: Hold both centers to one limit, in place of `other_eccentricity`.
-            included_angle: Included angle of the center, for the reading square to its surface.
-                [degree, over 0, under 180; or text in degrees, minutes, seconds]
 
         Example:
-            client.centers.limits(units="in", runout_allowed_tir=0.0005,
-                position_allowed=0.0002, share=0.25, distance_between_centers=6, station=1)
+            client.centers.limits(units="in", limit_tir=0.0005, position_allowed=0.0002,
+                share_percent=25, distance_between_centers=6, station=1)
         """
         return await self._sender.send(
             _LIMITS,
             {
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "units": units,
-                "runout_allowed_tir": runout_allowed_tir,
+                "limit_tir": limit_tir,
                 "position_allowed": position_allowed,
-                "share": share,
+                "share_percent": share_percent,
                 "distance_between_centers": distance_between_centers,
                 "station": station,
                 "other_eccentricity": other_eccentricity,
                 "both_alike": both_alike,
-                "included_angle": included_angle,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

@@ -31,15 +31,19 @@ class ClearanceCalls:
         units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
-        tilt_direction: Literal["along travel", "across travel"],
+        tilt_direction: Literal["along-travel", "across-travel"],
         plate: models.ClearancePlate,
         fixture: models.ClearanceFixture,
         wheel: models.ClearanceWheel,
         past_large_end: float,
         past_small_end: float,
-        least_gap: float,
+        gap_wanted: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         room_under_wheel: float | None = None,
         loading_height: float = 0.0,
         timeout_seconds: float | None = None,
@@ -66,12 +70,18 @@ class ClearanceCalls:
             past_large_end: How far the wheel goes past the large end of the ground line, in
                 `units`. [length, 0 to 10000]
             past_small_end: How far it goes past the small end. [length, 0 to 10000]
-            least_gap: Least gap wanted everywhere, in `units`. [length, 0 to 10000]
-            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
-                both agreeing. The plate is tilted by the half angle. [degree, over 0, under 180; or
-                text in degrees, minutes, seconds]
-            half_angle: Half angle of the cone and tilt of the plate, in degrees. [degree, over 0,
-                under 90; or text in degrees, minutes, seconds]
+            gap_wanted: Least gap wanted everywhere, in `units`. [length, 0 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             room_under_wheel: Greatest height from the table to the wheel's lowest line with the
                 head raised, in `units`. Absent: the height is told, not judged. [length, 1e-06 to
                 10000]
@@ -79,7 +89,7 @@ class ClearanceCalls:
 
         Example:
             client.clearance.tilted_plate(units="in", included_angle=60, large_diameter=0.75,
-                small_diameter=0.05, tilt_direction="along travel",
+                small_diameter=0.05, tilt_direction="along-travel",
                 plate=models.ClearancePlate(length=6, thickness=0.75, closed_height=2.2,
                 center_distance=5, roll_diameter=0.5),
                 fixture=models.ClearanceFixture(axis_height=1.5, body_length=3, body_height=2.6,
@@ -87,14 +97,18 @@ class ClearanceCalls:
                 front_to_high_end=1), wheel=models.ClearanceWheel(diameter=7, width=0.5,
                 worn_diameter=5.5, flange_diameter=3, flange_width=1.25,
                 guard=models.ClearanceGuard(length=8, width=2.5, lower_edge_below_spindle=1)),
-                past_large_end=0.1, past_small_end=0.25, least_gap=0.1, room_under_wheel=12)
+                past_large_end=0.1, past_small_end=0.25, gap_wanted=0.1, room_under_wheel=12)
         """
         return self._sender.send(
             _TILTED_PLATE,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
                 "tilt_direction": tilt_direction,
@@ -103,7 +117,7 @@ class ClearanceCalls:
                 "wheel": wheel,
                 "past_large_end": past_large_end,
                 "past_small_end": past_small_end,
-                "least_gap": least_gap,
+                "gap_wanted": gap_wanted,
                 "room_under_wheel": room_under_wheel,
                 "loading_height": loading_height,
             },
@@ -124,15 +138,19 @@ class AsyncClearanceCalls:
         units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
-        tilt_direction: Literal["along travel", "across travel"],
+        tilt_direction: Literal["along-travel", "across-travel"],
         plate: models.ClearancePlate,
         fixture: models.ClearanceFixture,
         wheel: models.ClearanceWheel,
         past_large_end: float,
         past_small_end: float,
-        least_gap: float,
+        gap_wanted: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         room_under_wheel: float | None = None,
         loading_height: float = 0.0,
         timeout_seconds: float | None = None,
@@ -159,12 +177,18 @@ class AsyncClearanceCalls:
             past_large_end: How far the wheel goes past the large end of the ground line, in
                 `units`. [length, 0 to 10000]
             past_small_end: How far it goes past the small end. [length, 0 to 10000]
-            least_gap: Least gap wanted everywhere, in `units`. [length, 0 to 10000]
-            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
-                both agreeing. The plate is tilted by the half angle. [degree, over 0, under 180; or
-                text in degrees, minutes, seconds]
-            half_angle: Half angle of the cone and tilt of the plate, in degrees. [degree, over 0,
-                under 90; or text in degrees, minutes, seconds]
+            gap_wanted: Least gap wanted everywhere, in `units`. [length, 0 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             room_under_wheel: Greatest height from the table to the wheel's lowest line with the
                 head raised, in `units`. Absent: the height is told, not judged. [length, 1e-06 to
                 10000]
@@ -172,7 +196,7 @@ class AsyncClearanceCalls:
 
         Example:
             client.clearance.tilted_plate(units="in", included_angle=60, large_diameter=0.75,
-                small_diameter=0.05, tilt_direction="along travel",
+                small_diameter=0.05, tilt_direction="along-travel",
                 plate=models.ClearancePlate(length=6, thickness=0.75, closed_height=2.2,
                 center_distance=5, roll_diameter=0.5),
                 fixture=models.ClearanceFixture(axis_height=1.5, body_length=3, body_height=2.6,
@@ -180,14 +204,18 @@ class AsyncClearanceCalls:
                 front_to_high_end=1), wheel=models.ClearanceWheel(diameter=7, width=0.5,
                 worn_diameter=5.5, flange_diameter=3, flange_width=1.25,
                 guard=models.ClearanceGuard(length=8, width=2.5, lower_edge_below_spindle=1)),
-                past_large_end=0.1, past_small_end=0.25, least_gap=0.1, room_under_wheel=12)
+                past_large_end=0.1, past_small_end=0.25, gap_wanted=0.1, room_under_wheel=12)
         """
         return await self._sender.send(
             _TILTED_PLATE,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
                 "tilt_direction": tilt_direction,
@@ -196,7 +224,7 @@ class AsyncClearanceCalls:
                 "wheel": wheel,
                 "past_large_end": past_large_end,
                 "past_small_end": past_small_end,
-                "least_gap": least_gap,
+                "gap_wanted": gap_wanted,
                 "room_under_wheel": room_under_wheel,
                 "loading_height": loading_height,
             },

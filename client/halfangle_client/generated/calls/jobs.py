@@ -14,6 +14,7 @@ _CENTER = Endpoint(
     answer=models.CenterJobAnswer,
     accept="application/json",
     sends="application/json",
+    heavy=True,
 )
 
 ENDPOINTS: tuple[Endpoint[Any], ...] = (_CENTER,)
@@ -28,21 +29,27 @@ class JobsCalls:
     def center(
         self,
         *,
-        job: str,
         units: Literal["in", "mm"],
+        job: str,
         included_angle_tolerance_arcsec: float,
         body_diameter: float,
         shank: models.StraightShank | models.TaperShank,
-        runout_allowed_tir: float,
+        limit_tir: float,
         center_distance: float,
-        block_grade: str,
-        runout: models.RunoutContributions,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        grade: str | None = None,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
-        block_set: str | None = None,
-        block_sizes: Sequence[float] | None = None,
-        blocks_away: Sequence[float] | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         max_blocks: int = 5,
+        runout_errors: models.RunoutContributions | None = None,
         angle_errors: models.AngleContributions | None = None,
         downfeed_step: float | None = None,
         grinding_allowance: float | None = None,
@@ -55,32 +62,46 @@ class JobsCalls:
         runout to expect against their limits, what a step of downfeed takes off, the steps in
         order, and the checks, with which of them would catch a wrong block.
 
-        Largest request: one stack of up to 8 blocks from up to 200.
+        Largest request: one stack of up to 8 blocks from up to 500; 100,000 trials of three
+        runouts.
 
         Args:
-            job: Name of the job, for the heading of the plan. [1 to 60 characters]
             units: Unit of every length here and in the answer.
+            job: Name of the job, for the heading of the plan. [1 to 60 characters]
             included_angle_tolerance_arcsec: ± tolerance of the included angle. [arcsecond, 1e-06 to
                 324000]
             body_diameter: Diameter where the cone meets the body, in `units`. [length, 1e-06 to
                 10000]
             shank: The shank that the cone must run true to.
-            runout_allowed_tir: Runout of the cone to its shank that the drawing allows, as full
-                indicator movement square to the axis, in `units`. [length, 1e-06 to 10000]
-            center_distance: Distance between the centers of the sine plate's rolls, in `units`.
-                [length, 1e-06 to 10000]
-            block_grade: Tolerance grade of the blocks. [1 to 60 characters]
-            runout: Runout that the holding adds.
-            included_angle: Included angle of the cone, in degrees. [degree, 1 to 178; or text in
-                degrees, minutes, seconds]
-            half_angle: Half angle of the cone: between axis and surface, in degrees. [degree, 0.5
-                to 89; or text in degrees, minutes, seconds]
-            block_set: Built-in set, as `GET /v1/blocks/sets` lists it. [1 to 60 characters]
-            block_sizes: Sizes of the blocks that the shop has, each once, in `units`. [1 to 200
+            limit_tir: Runout of the cone to its shank that the drawing allows, as full indicator
+                movement square to the axis, in `units`. [length, 1e-06 to 10000]
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            blocks_away: Sizes that are missing or in use elsewhere, one entry a block, in `units`:
-                they are not built with. [at most 200 entries, each length, 1e-06 to 10000]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it, for the height's uncertainty. [1 to 60 characters]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             max_blocks: Most blocks to wring in one stack. [count, 1 to 8]
+            runout_errors: Runout that the holding adds.
             angle_errors: Errors of the set-up that turn the angle.
             downfeed_step: One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out.
                 [length, 1e-06 to 10000]
@@ -90,10 +111,10 @@ class JobsCalls:
         Example:
             client.jobs.center(job="HL-0412 machine center", units="in", included_angle=60,
                 included_angle_tolerance_arcsec=120, body_diameter=0.75,
-                shank=models.TaperShank(kind="taper", designation="morse-2"),
-                runout_allowed_tir=0.0003, center_distance=5, block_set="inch-81",
-                block_grade="ASME 0", runout=models.RunoutContributions(adapter_tir=0.0001,
-                fixture_tir=5e-05, indicating_tir=5e-05),
+                shank=models.TaperShank(kind="taper", designation="morse-2"), limit_tir=0.0003,
+                center_distance=5, set="inch-81", grade="ASME 0",
+                runout_errors=models.RunoutContributions(adapter_tir=0.0001, fixture_tir=5e-05,
+                indicating_tir=5e-05),
                 angle_errors=models.AngleContributions(center_distance_tolerance=0.0001,
                 axis_pitch_arcsec=5, axis_yaw_arcsec=300, wheel_face_arcsec=20,
                 temperature_celsius=22), grinding_allowance=0.004)
@@ -101,21 +122,27 @@ class JobsCalls:
         return self._sender.send(
             _CENTER,
             {
-                "job": job,
                 "units": units,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "grade": grade,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "job": job,
                 "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
                 "body_diameter": body_diameter,
                 "shank": shank,
-                "runout_allowed_tir": runout_allowed_tir,
+                "limit_tir": limit_tir,
                 "center_distance": center_distance,
-                "block_set": block_set,
-                "block_sizes": block_sizes,
-                "blocks_away": blocks_away,
-                "block_grade": block_grade,
                 "max_blocks": max_blocks,
-                "runout": runout,
+                "runout_errors": runout_errors,
                 "angle_errors": angle_errors,
                 "downfeed_step": downfeed_step,
                 "grinding_allowance": grinding_allowance,
@@ -134,21 +161,27 @@ class AsyncJobsCalls:
     async def center(
         self,
         *,
-        job: str,
         units: Literal["in", "mm"],
+        job: str,
         included_angle_tolerance_arcsec: float,
         body_diameter: float,
         shank: models.StraightShank | models.TaperShank,
-        runout_allowed_tir: float,
+        limit_tir: float,
         center_distance: float,
-        block_grade: str,
-        runout: models.RunoutContributions,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        grade: str | None = None,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
-        block_set: str | None = None,
-        block_sizes: Sequence[float] | None = None,
-        blocks_away: Sequence[float] | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         max_blocks: int = 5,
+        runout_errors: models.RunoutContributions | None = None,
         angle_errors: models.AngleContributions | None = None,
         downfeed_step: float | None = None,
         grinding_allowance: float | None = None,
@@ -161,32 +194,46 @@ class AsyncJobsCalls:
         runout to expect against their limits, what a step of downfeed takes off, the steps in
         order, and the checks, with which of them would catch a wrong block.
 
-        Largest request: one stack of up to 8 blocks from up to 200.
+        Largest request: one stack of up to 8 blocks from up to 500; 100,000 trials of three
+        runouts.
 
         Args:
-            job: Name of the job, for the heading of the plan. [1 to 60 characters]
             units: Unit of every length here and in the answer.
+            job: Name of the job, for the heading of the plan. [1 to 60 characters]
             included_angle_tolerance_arcsec: ± tolerance of the included angle. [arcsecond, 1e-06 to
                 324000]
             body_diameter: Diameter where the cone meets the body, in `units`. [length, 1e-06 to
                 10000]
             shank: The shank that the cone must run true to.
-            runout_allowed_tir: Runout of the cone to its shank that the drawing allows, as full
-                indicator movement square to the axis, in `units`. [length, 1e-06 to 10000]
-            center_distance: Distance between the centers of the sine plate's rolls, in `units`.
-                [length, 1e-06 to 10000]
-            block_grade: Tolerance grade of the blocks. [1 to 60 characters]
-            runout: Runout that the holding adds.
-            included_angle: Included angle of the cone, in degrees. [degree, 1 to 178; or text in
-                degrees, minutes, seconds]
-            half_angle: Half angle of the cone: between axis and surface, in degrees. [degree, 0.5
-                to 89; or text in degrees, minutes, seconds]
-            block_set: Built-in set, as `GET /v1/blocks/sets` lists it. [1 to 60 characters]
-            block_sizes: Sizes of the blocks that the shop has, each once, in `units`. [1 to 200
+            limit_tir: Runout of the cone to its shank that the drawing allows, as full indicator
+                movement square to the axis, in `units`. [length, 1e-06 to 10000]
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
                 entries, each length, 1e-06 to 10000]
-            blocks_away: Sizes that are missing or in use elsewhere, one entry a block, in `units`:
-                they are not built with. [at most 200 entries, each length, 1e-06 to 10000]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it, for the height's uncertainty. [1 to 60 characters]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             max_blocks: Most blocks to wring in one stack. [count, 1 to 8]
+            runout_errors: Runout that the holding adds.
             angle_errors: Errors of the set-up that turn the angle.
             downfeed_step: One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out.
                 [length, 1e-06 to 10000]
@@ -196,10 +243,10 @@ class AsyncJobsCalls:
         Example:
             client.jobs.center(job="HL-0412 machine center", units="in", included_angle=60,
                 included_angle_tolerance_arcsec=120, body_diameter=0.75,
-                shank=models.TaperShank(kind="taper", designation="morse-2"),
-                runout_allowed_tir=0.0003, center_distance=5, block_set="inch-81",
-                block_grade="ASME 0", runout=models.RunoutContributions(adapter_tir=0.0001,
-                fixture_tir=5e-05, indicating_tir=5e-05),
+                shank=models.TaperShank(kind="taper", designation="morse-2"), limit_tir=0.0003,
+                center_distance=5, set="inch-81", grade="ASME 0",
+                runout_errors=models.RunoutContributions(adapter_tir=0.0001, fixture_tir=5e-05,
+                indicating_tir=5e-05),
                 angle_errors=models.AngleContributions(center_distance_tolerance=0.0001,
                 axis_pitch_arcsec=5, axis_yaw_arcsec=300, wheel_face_arcsec=20,
                 temperature_celsius=22), grinding_allowance=0.004)
@@ -207,21 +254,27 @@ class AsyncJobsCalls:
         return await self._sender.send(
             _CENTER,
             {
-                "job": job,
                 "units": units,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "grade": grade,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "job": job,
                 "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
                 "body_diameter": body_diameter,
                 "shank": shank,
-                "runout_allowed_tir": runout_allowed_tir,
+                "limit_tir": limit_tir,
                 "center_distance": center_distance,
-                "block_set": block_set,
-                "block_sizes": block_sizes,
-                "blocks_away": blocks_away,
-                "block_grade": block_grade,
                 "max_blocks": max_blocks,
-                "runout": runout,
+                "runout_errors": runout_errors,
                 "angle_errors": angle_errors,
                 "downfeed_step": downfeed_step,
                 "grinding_allowance": grinding_allowance,

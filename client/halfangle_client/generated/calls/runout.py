@@ -185,23 +185,23 @@ class RunoutCalls:
         *,
         units: Literal["in", "mm"],
         value: float,
-        given: Literal[
+        given_term: Literal[
             "tir",
             "eccentricity",
-            "concentricity_zone_diameter",
-            "coaxiality_zone_diameter",
-            "circular_runout",
-            "total_runout",
+            "concentricity-zone-diameter",
+            "coaxiality-zone-diameter",
+            "circular-runout",
+            "total-runout",
         ],
-        wanted: Literal[
+        wanted_term: Literal[
             "tir",
             "eccentricity",
-            "concentricity_zone_diameter",
-            "coaxiality_zone_diameter",
-            "circular_runout",
-            "total_runout",
+            "concentricity-zone-diameter",
+            "coaxiality-zone-diameter",
+            "circular-runout",
+            "total-runout",
         ],
-        form_error: float | None = None,
+        out_of_roundness: float | None = None,
         every_section_alike: bool = False,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -216,26 +216,26 @@ class RunoutCalls:
         Args:
             units: Unit of every length here and in the answer.
             value: Value found, in `units`. [length, 0 to 10000]
-            given: Term of the value.
-            wanted: Term wanted.
-            form_error: Departure of the section from roundness about its least-squares center, peak
-                to valley, in `units`; 0 for a round section. None, and it is taken as unknown.
-                [length, 0 to 10000]
+            given_term: Term of the value.
+            wanted_term: Term wanted.
+            out_of_roundness: Departure of the section from roundness about its least-squares
+                center, peak to valley, in `units`; 0 for a round section. Absent, it is taken as
+                unknown. [length, 0 to 10000]
             every_section_alike: True where the value is known to be the greatest of all sections,
                 or the axis to be parallel to the datum and the form the same all along.
 
         Example:
-            client.runout.convert(units="in", value=0.0004, given="tir", wanted="eccentricity",
-                form_error=5e-05)
+            client.runout.convert(units="in", value=0.0004, given_term="tir",
+                wanted_term="eccentricity", out_of_roundness=5e-05)
         """
         return self._sender.send(
             _CONVERT,
             {
                 "units": units,
                 "value": value,
-                "given": given,
-                "wanted": wanted,
-                "form_error": form_error,
+                "given_term": given_term,
+                "wanted_term": wanted_term,
+                "out_of_roundness": out_of_roundness,
                 "every_section_alike": every_section_alike,
             },
             timeout_seconds=timeout_seconds,
@@ -274,10 +274,15 @@ class RunoutCalls:
         *,
         units: Literal["in", "mm"],
         readings: Sequence[models.RunoutReading],
-        resolution: float,
+        indicator_resolution: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         harmonics: int = 1,
         tip_angle: float | str = 0.0,
-        cone_half_angle: float | str = 0.0,
         station_from_apex: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -292,33 +297,47 @@ class RunoutCalls:
         Args:
             units: Unit of every length here and in the answer.
             readings: Readings at any angles, each angle once. [3 to 720 entries]
-            resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
+            indicator_resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
                 15]
             tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger
                 or a tip that corrects itself. [degree, 0 to 75; or text in degrees, minutes,
                 seconds]
-            cone_half_angle: Half angle of the cone indicated square to its surface, in degrees; 0
-                where the indicator is square to the axis. [degree, 0 to 80; or text in degrees,
-                minutes, seconds]
             station_from_apex: Distance along the axis of the reading from the cone's apex, in
                 `units`. [length, 1e-06 to 10000]
 
         Example:
-            client.runout.indicate(units="in", resolution=0.0001,
-                readings=[models.RunoutReading(angle=0, reading=0.0003),
-                models.RunoutReading(angle=90, reading=0.0004), models.RunoutReading(angle=180,
-                reading=-0.0003), models.RunoutReading(angle=270, reading=-0.0004)])
+            client.runout.indicate(units="in", indicator_resolution=0.0001,
+                readings=[models.RunoutReading(angular_position=0, reading=0.0003),
+                models.RunoutReading(angular_position=90, reading=0.0004),
+                models.RunoutReading(angular_position=180, reading=-0.0003),
+                models.RunoutReading(angular_position=270, reading=-0.0004)])
         """
         return self._sender.send(
             _INDICATE,
             {
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "units": units,
                 "readings": readings,
                 "harmonics": harmonics,
-                "resolution": resolution,
+                "indicator_resolution": indicator_resolution,
                 "tip_angle": tip_angle,
-                "cone_half_angle": cone_half_angle,
                 "station_from_apex": station_from_apex,
             },
             timeout_seconds=timeout_seconds,
@@ -350,12 +369,17 @@ class RunoutCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        included_angle: float | str,
         small_diameter: float,
         large_diameter: float,
         miss: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         tip_radius: float = 0.0,
-        angle_error_allowed_arcsec: float | None = None,
+        tolerance_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutOffCrestAnswer:
@@ -368,29 +392,43 @@ class RunoutCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            included_angle: Included angle of the cone, in degrees. [degree, over 0, under 170; or
-                text in degrees, minutes, seconds]
             small_diameter: Diameter at the small end of the run. [length, 1e-06 to 10000]
             large_diameter: Diameter at its large end. [length, 1e-06 to 10000]
             miss: How far beside the crest the tip runs, in `units`. [length, 0 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
-            angle_error_allowed_arcsec: False half angle to allow, in arc-seconds; gives the miss
-                allowed. [arcsecond, 1e-06 to 324000]
+            tolerance_arcsec: False half angle to allow, ± in arc-seconds on the half angle; gives
+                the miss allowed. [arcsecond, 1e-06 to 324000]
 
         Example:
             client.runout.off_crest(units="in", included_angle=60, small_diameter=0.1,
-                large_diameter=0.5, miss=0.01, tip_radius=0.04, angle_error_allowed_arcsec=10)
+                large_diameter=0.5, miss=0.01, tip_radius=0.04, tolerance_arcsec=10)
         """
         return self._sender.send(
             _OFF_CREST,
             {
-                "units": units,
                 "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "small_diameter": small_diameter,
                 "large_diameter": large_diameter,
                 "miss": miss,
                 "tip_radius": tip_radius,
-                "angle_error_allowed_arcsec": angle_error_allowed_arcsec,
+                "tolerance_arcsec": tolerance_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -400,8 +438,8 @@ class RunoutCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        at_0: models.RunoutVectorIn,
-        at_180: models.RunoutVectorIn,
+        at_0: models.RunoutVector,
+        at_180: models.RunoutVector,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutReversalAnswer:
@@ -418,8 +456,8 @@ class RunoutCalls:
             at_180: Part turned by 180; angles on the spindle.
 
         Example:
-            client.runout.reversal(units="mm", at_0=models.RunoutVectorIn(tir=0.01,
-                high_spot=30), at_180=models.RunoutVectorIn(tir=0.004, high_spot=200))
+            client.runout.reversal(units="mm", at_0=models.RunoutVector(tir=0.01, high_spot=30),
+                at_180=models.RunoutVector(tir=0.004, high_spot=200))
         """
         return self._sender.send(
             _REVERSAL,
@@ -440,7 +478,7 @@ class RunoutCalls:
         indicator_angle: float | str = 0.0,
         most_lobes: int = 15,
         lobes: int | None = None,
-        reading: float | None = None,
+        tir: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutVBlockAnswer:
@@ -459,11 +497,10 @@ class RunoutCalls:
                 the V. [degree, -90 to 90; or text in degrees, minutes, seconds]
             most_lobes: Largest number of lobes to list. [count, 2 to 50]
             lobes: Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]
-            reading: Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to
-                10000]
+            tir: Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to 10000]
 
         Example:
-            client.runout.v_block(units="in", v_angle=90, lobes=3, reading=0.0004)
+            client.runout.v_block(units="in", v_angle=90, lobes=3, tir=0.0004)
         """
         return self._sender.send(
             _V_BLOCK,
@@ -473,7 +510,7 @@ class RunoutCalls:
                 "indicator_angle": indicator_angle,
                 "most_lobes": most_lobes,
                 "lobes": lobes,
-                "reading": reading,
+                "tir": tir,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -573,23 +610,23 @@ class AsyncRunoutCalls:
         *,
         units: Literal["in", "mm"],
         value: float,
-        given: Literal[
+        given_term: Literal[
             "tir",
             "eccentricity",
-            "concentricity_zone_diameter",
-            "coaxiality_zone_diameter",
-            "circular_runout",
-            "total_runout",
+            "concentricity-zone-diameter",
+            "coaxiality-zone-diameter",
+            "circular-runout",
+            "total-runout",
         ],
-        wanted: Literal[
+        wanted_term: Literal[
             "tir",
             "eccentricity",
-            "concentricity_zone_diameter",
-            "coaxiality_zone_diameter",
-            "circular_runout",
-            "total_runout",
+            "concentricity-zone-diameter",
+            "coaxiality-zone-diameter",
+            "circular-runout",
+            "total-runout",
         ],
-        form_error: float | None = None,
+        out_of_roundness: float | None = None,
         every_section_alike: bool = False,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -604,26 +641,26 @@ class AsyncRunoutCalls:
         Args:
             units: Unit of every length here and in the answer.
             value: Value found, in `units`. [length, 0 to 10000]
-            given: Term of the value.
-            wanted: Term wanted.
-            form_error: Departure of the section from roundness about its least-squares center, peak
-                to valley, in `units`; 0 for a round section. None, and it is taken as unknown.
-                [length, 0 to 10000]
+            given_term: Term of the value.
+            wanted_term: Term wanted.
+            out_of_roundness: Departure of the section from roundness about its least-squares
+                center, peak to valley, in `units`; 0 for a round section. Absent, it is taken as
+                unknown. [length, 0 to 10000]
             every_section_alike: True where the value is known to be the greatest of all sections,
                 or the axis to be parallel to the datum and the form the same all along.
 
         Example:
-            client.runout.convert(units="in", value=0.0004, given="tir", wanted="eccentricity",
-                form_error=5e-05)
+            client.runout.convert(units="in", value=0.0004, given_term="tir",
+                wanted_term="eccentricity", out_of_roundness=5e-05)
         """
         return await self._sender.send(
             _CONVERT,
             {
                 "units": units,
                 "value": value,
-                "given": given,
-                "wanted": wanted,
-                "form_error": form_error,
+                "given_term": given_term,
+                "wanted_term": wanted_term,
+                "out_of_roundness": out_of_roundness,
                 "every_section_alike": every_section_alike,
             },
             timeout_seconds=timeout_seconds,
@@ -662,10 +699,15 @@ class AsyncRunoutCalls:
         *,
         units: Literal["in", "mm"],
         readings: Sequence[models.RunoutReading],
-        resolution: float,
+        indicator_resolution: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         harmonics: int = 1,
         tip_angle: float | str = 0.0,
-        cone_half_angle: float | str = 0.0,
         station_from_apex: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -680,33 +722,47 @@ class AsyncRunoutCalls:
         Args:
             units: Unit of every length here and in the answer.
             readings: Readings at any angles, each angle once. [3 to 720 entries]
-            resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
+            indicator_resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
                 15]
             tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger
                 or a tip that corrects itself. [degree, 0 to 75; or text in degrees, minutes,
                 seconds]
-            cone_half_angle: Half angle of the cone indicated square to its surface, in degrees; 0
-                where the indicator is square to the axis. [degree, 0 to 80; or text in degrees,
-                minutes, seconds]
             station_from_apex: Distance along the axis of the reading from the cone's apex, in
                 `units`. [length, 1e-06 to 10000]
 
         Example:
-            client.runout.indicate(units="in", resolution=0.0001,
-                readings=[models.RunoutReading(angle=0, reading=0.0003),
-                models.RunoutReading(angle=90, reading=0.0004), models.RunoutReading(angle=180,
-                reading=-0.0003), models.RunoutReading(angle=270, reading=-0.0004)])
+            client.runout.indicate(units="in", indicator_resolution=0.0001,
+                readings=[models.RunoutReading(angular_position=0, reading=0.0003),
+                models.RunoutReading(angular_position=90, reading=0.0004),
+                models.RunoutReading(angular_position=180, reading=-0.0003),
+                models.RunoutReading(angular_position=270, reading=-0.0004)])
         """
         return await self._sender.send(
             _INDICATE,
             {
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "units": units,
                 "readings": readings,
                 "harmonics": harmonics,
-                "resolution": resolution,
+                "indicator_resolution": indicator_resolution,
                 "tip_angle": tip_angle,
-                "cone_half_angle": cone_half_angle,
                 "station_from_apex": station_from_apex,
             },
             timeout_seconds=timeout_seconds,
@@ -738,12 +794,17 @@ class AsyncRunoutCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        included_angle: float | str,
         small_diameter: float,
         large_diameter: float,
         miss: float,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         tip_radius: float = 0.0,
-        angle_error_allowed_arcsec: float | None = None,
+        tolerance_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutOffCrestAnswer:
@@ -756,29 +817,43 @@ class AsyncRunoutCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            included_angle: Included angle of the cone, in degrees. [degree, over 0, under 170; or
-                text in degrees, minutes, seconds]
             small_diameter: Diameter at the small end of the run. [length, 1e-06 to 10000]
             large_diameter: Diameter at its large end. [length, 1e-06 to 10000]
             miss: How far beside the crest the tip runs, in `units`. [length, 0 to 10000]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
-            angle_error_allowed_arcsec: False half angle to allow, in arc-seconds; gives the miss
-                allowed. [arcsecond, 1e-06 to 324000]
+            tolerance_arcsec: False half angle to allow, ± in arc-seconds on the half angle; gives
+                the miss allowed. [arcsecond, 1e-06 to 324000]
 
         Example:
             client.runout.off_crest(units="in", included_angle=60, small_diameter=0.1,
-                large_diameter=0.5, miss=0.01, tip_radius=0.04, angle_error_allowed_arcsec=10)
+                large_diameter=0.5, miss=0.01, tip_radius=0.04, tolerance_arcsec=10)
         """
         return await self._sender.send(
             _OFF_CREST,
             {
-                "units": units,
                 "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "small_diameter": small_diameter,
                 "large_diameter": large_diameter,
                 "miss": miss,
                 "tip_radius": tip_radius,
-                "angle_error_allowed_arcsec": angle_error_allowed_arcsec,
+                "tolerance_arcsec": tolerance_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -788,8 +863,8 @@ class AsyncRunoutCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        at_0: models.RunoutVectorIn,
-        at_180: models.RunoutVectorIn,
+        at_0: models.RunoutVector,
+        at_180: models.RunoutVector,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutReversalAnswer:
@@ -806,8 +881,8 @@ class AsyncRunoutCalls:
             at_180: Part turned by 180; angles on the spindle.
 
         Example:
-            client.runout.reversal(units="mm", at_0=models.RunoutVectorIn(tir=0.01,
-                high_spot=30), at_180=models.RunoutVectorIn(tir=0.004, high_spot=200))
+            client.runout.reversal(units="mm", at_0=models.RunoutVector(tir=0.01, high_spot=30),
+                at_180=models.RunoutVector(tir=0.004, high_spot=200))
         """
         return await self._sender.send(
             _REVERSAL,
@@ -828,7 +903,7 @@ class AsyncRunoutCalls:
         indicator_angle: float | str = 0.0,
         most_lobes: int = 15,
         lobes: int | None = None,
-        reading: float | None = None,
+        tir: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutVBlockAnswer:
@@ -847,11 +922,10 @@ class AsyncRunoutCalls:
                 the V. [degree, -90 to 90; or text in degrees, minutes, seconds]
             most_lobes: Largest number of lobes to list. [count, 2 to 50]
             lobes: Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]
-            reading: Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to
-                10000]
+            tir: Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to 10000]
 
         Example:
-            client.runout.v_block(units="in", v_angle=90, lobes=3, reading=0.0004)
+            client.runout.v_block(units="in", v_angle=90, lobes=3, tir=0.0004)
         """
         return await self._sender.send(
             _V_BLOCK,
@@ -861,7 +935,7 @@ class AsyncRunoutCalls:
                 "indicator_angle": indicator_angle,
                 "most_lobes": most_lobes,
                 "lobes": lobes,
-                "reading": reading,
+                "tir": tir,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

@@ -183,7 +183,7 @@ class SineCalls:
         *,
         units: Literal["in", "mm"],
         base_center_distance: float,
-        top_center_distance: float,
+        upper_center_distance: float,
         base_axis: Literal["x", "y"],
         frame: Literal["part", "machine"],
         orientation: models.SineProjectedAngles | models.SineTrueTilt | models.SineNormal,
@@ -193,9 +193,9 @@ class SineCalls:
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
         base_step: float = 0.0,
-        top_step: float = 0.0,
+        upper_step: float = 0.0,
         base_largest_angle: float | str | None = None,
-        top_largest_angle: float | str | None = None,
+        upper_largest_angle: float | str | None = None,
         resolution: float | None = None,
         max_blocks: int = 5,
         timeout_seconds: float | None = None,
@@ -213,8 +213,8 @@ class SineCalls:
             units: Unit of every length here and in the answer.
             base_center_distance: Distance between the centers of the two rolls, in `units`.
                 [length, 1e-06 to 10000]
-            top_center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
+            upper_center_distance: Distance between the centers of the two rolls, in `units`.
+                [length, 1e-06 to 10000]
             base_axis: Axis of the machine along which the hinge of the base plate lies: `x` (left
                 to right; the base raises the back or the front) or `y` (front to back; the base
                 raises the right or the left). The upper plate's hinge lies along the other. Always
@@ -236,12 +236,12 @@ class SineCalls:
                 entries, each length, 1e-06 to 10000]
             base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
                 to 10000]
-            top_step: Stack under the upper plate's roll at which it stands at zero. [length, -10000
-                to 10000]
+            upper_step: Stack under the upper plate's roll at which it stands at zero. [length,
+                -10000 to 10000]
             base_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
                 is refused. Absent: anything below 90°. [degree, over 0, under 90; or text in
                 degrees, minutes, seconds]
-            top_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
+            upper_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
                 is refused. Absent: anything below 90°. [degree, over 0, under 90; or text in
                 degrees, minutes, seconds]
             resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
@@ -249,7 +249,7 @@ class SineCalls:
             max_blocks: Most blocks in each of the two stacks. [count, 1 to 8]
 
         Example:
-            client.sine.compound(units="in", base_center_distance=5, top_center_distance=5,
+            client.sine.compound(units="in", base_center_distance=5, upper_center_distance=5,
                 base_axis="x", frame="part",
                 orientation=models.SineProjectedAngles(kind="projected-angles", x_angle=30,
                 y_angle=30), set="inch-81")
@@ -264,14 +264,14 @@ class SineCalls:
                 "missing": missing,
                 "in_use": in_use,
                 "base_center_distance": base_center_distance,
-                "top_center_distance": top_center_distance,
+                "upper_center_distance": upper_center_distance,
                 "base_axis": base_axis,
+                "base_step": base_step,
+                "upper_step": upper_step,
                 "frame": frame,
                 "orientation": orientation,
-                "base_step": base_step,
-                "top_step": top_step,
                 "base_largest_angle": base_largest_angle,
-                "top_largest_angle": top_largest_angle,
+                "upper_largest_angle": upper_largest_angle,
                 "resolution": resolution,
                 "max_blocks": max_blocks,
             },
@@ -284,12 +284,12 @@ class SineCalls:
         *,
         units: Literal["in", "mm"],
         base_center_distance: float,
-        top_center_distance: float,
+        upper_center_distance: float,
         base_axis: Literal["x", "y"],
         base_height: float,
-        top_height: float,
+        upper_height: float,
         base_step: float = 0.0,
-        top_step: float = 0.0,
+        upper_step: float = 0.0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCompoundAnglesAnswer:
@@ -304,37 +304,37 @@ class SineCalls:
             units: Unit of every length here and in the answer.
             base_center_distance: Distance between the centers of the two rolls, in `units`.
                 [length, 1e-06 to 10000]
-            top_center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
+            upper_center_distance: Distance between the centers of the two rolls, in `units`.
+                [length, 1e-06 to 10000]
             base_axis: Axis of the machine along which the hinge of the base plate lies: `x` (left
                 to right; the base raises the back or the front) or `y` (front to back; the base
                 raises the right or the left). The upper plate's hinge lies along the other. Always
                 required: the same two stacks in the other order give another surface.
             base_height: Stack under the base plate's raised roll, in `units`: positive under the
                 right or back roll, negative under the left or front one. [length, -10000 to 10000]
-            top_height: Stack under the upper plate's raised roll, signed in the same way. [length,
-                -10000 to 10000]
+            upper_height: Stack under the upper plate's raised roll, signed in the same way.
+                [length, -10000 to 10000]
             base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
                 to 10000]
-            top_step: Stack under the upper plate's roll at which it stands at zero. [length, -10000
-                to 10000]
+            upper_step: Stack under the upper plate's roll at which it stands at zero. [length,
+                -10000 to 10000]
 
         Example:
             client.sine.compound_angles(units="in", base_center_distance=5,
-                top_center_distance=5, base_axis="x", base_height=-2.2360679775,
-                top_height=-2.5)
+                upper_center_distance=5, base_axis="x", base_height=-2.2360679775,
+                upper_height=-2.5)
         """
         return self._sender.send(
             _COMPOUND_ANGLES,
             {
                 "units": units,
                 "base_center_distance": base_center_distance,
-                "top_center_distance": top_center_distance,
+                "upper_center_distance": upper_center_distance,
                 "base_axis": base_axis,
-                "base_height": base_height,
-                "top_height": top_height,
                 "base_step": base_step,
-                "top_step": top_step,
+                "upper_step": upper_step,
+                "base_height": base_height,
+                "upper_height": upper_height,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -355,7 +355,7 @@ class SineCalls:
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
         measured_angle: float | str | None = None,
-        error_arcsec: float | None = None,
+        measured_error_arcsec: float | None = None,
         blocks: Sequence[float] | None = None,
         low_stack: float = 0.0,
         max_blocks: int = 6,
@@ -392,9 +392,9 @@ class SineCalls:
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            measured_angle: Angle measured, in degrees. Either this or `error_arcsec`. [degree, over
-                0, under 90; or text in degrees, minutes, seconds]
-            error_arcsec: Angle measured less angle wanted, in arc-seconds. Either this or
+            measured_angle: Angle measured, in degrees. Either this or `measured_error_arcsec`.
+                [degree, over 0, under 90; or text in degrees, minutes, seconds]
+            measured_error_arcsec: Angle measured less angle wanted, in arc-seconds. Either this or
                 `measured_angle`. [arcsecond, -324000 to 324000]
             blocks: Blocks under the high roll now, in `units`; with `set` or `sizes`, which hold
                 them too. [1 to 8 entries, each length, 1e-06 to 10000]
@@ -405,8 +405,8 @@ class SineCalls:
                 has. [arcsecond, 1e-06 to 324000]
 
         Example:
-            client.sine.correction(units="in", center_distance=5, angle=30, error_arcsec=10,
-                blocks=[2.0, 0.5], set="inch-81")
+            client.sine.correction(units="in", center_distance=5, angle=30,
+                measured_error_arcsec=10, blocks=[2.0, 0.5], set="inch-81")
         """
         return self._sender.send(
             _CORRECTION,
@@ -423,7 +423,7 @@ class SineCalls:
                 "base_step": base_step,
                 "angle": angle,
                 "measured_angle": measured_angle,
-                "error_arcsec": error_arcsec,
+                "measured_error_arcsec": measured_error_arcsec,
                 "blocks": blocks,
                 "low_stack": low_stack,
                 "max_blocks": max_blocks,
@@ -447,8 +447,8 @@ class SineCalls:
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
-        low_stack: Literal["if needed", "fewest blocks", "always", "never"] = "if needed",
-        single_blocks: int = 4,
+        low_stack_use: Literal["if-needed", "fewest-blocks", "always", "never"] = "if-needed",
+        max_single_blocks: int = 4,
         max_blocks: int = 6,
         smallest_high_stack: float = 0.0,
         smallest_low_stack: float = 0.0,
@@ -486,11 +486,11 @@ class SineCalls:
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            low_stack: `if needed`: a stack under the low roll only where no single stack of up to
-                `single_blocks` does it; `fewest blocks`: wherever it saves a block; `always`;
-                `never`, as for a plate that pivots on its low roll.
-            single_blocks: Most blocks that a single stack may have before two stacks are preferred.
-                [count, 1 to 8]
+            low_stack_use: `if-needed`: a stack under the low roll only where no single stack of up
+                to `max_single_blocks` does it; `fewest-blocks`: wherever it saves a block;
+                `always`; `never`, as for a plate that pivots on its low roll.
+            max_single_blocks: Most blocks that a single stack may have before two stacks are
+                preferred. [count, 1 to 8]
             max_blocks: Most blocks in both stacks together. [count, 1 to 8]
             smallest_high_stack: Least height of the high roll's stack, in `units`: what lifts the
                 plate off its rest. [length, 0 to 10000]
@@ -520,8 +520,8 @@ class SineCalls:
                 "low_roll_diameter": low_roll_diameter,
                 "base_step": base_step,
                 "angle": angle,
-                "low_stack": low_stack,
-                "single_blocks": single_blocks,
+                "low_stack_use": low_stack_use,
+                "max_single_blocks": max_single_blocks,
                 "max_blocks": max_blocks,
                 "smallest_high_stack": smallest_high_stack,
                 "smallest_low_stack": smallest_low_stack,
@@ -539,28 +539,28 @@ class SineCalls:
         center_distance: float,
         angle: float | str,
         tolerance_arcsec: float,
-        center_distance_tolerance: float = 0.0,
-        roll_difference: float = 0.0,
-        roll_parallelism: float = 0.0,
-        face_parallelism: float = 0.0,
+        center_distance_tolerance: float | None = None,
+        roll_difference: float | None = None,
+        roll_parallelism: float | None = None,
+        face_parallelism: float | None = None,
         face_parallelism_on_rolls: bool = False,
-        face_flatness: float = 0.0,
+        face_flatness: float | None = None,
         face_length: float | None = None,
-        stack_tolerance: float = 0.0,
-        table_flatness: float = 0.0,
-        particle: float = 0.0,
+        stack_tolerance: float | None = None,
+        table_flatness: float | None = None,
+        particle: float | None = None,
         temperature_celsius: float = 20.0,
-        temperature_uncertainty_celsius: float = 0.0,
-        temperature_difference_celsius: float = 0.0,
+        temperature_uncertainty_celsius: float | None = None,
+        temperature_difference_celsius: float | None = None,
         block_material: Literal[
-            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
         plate_material: Literal[
-            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
-        yaw: float | str = 0.0,
-        fixture_pitch_arcsec: float = 0.0,
-        wheel_breakdown: float = 0.0,
+        axis_yaw_arcsec: float | None = None,
+        axis_pitch_arcsec: float | None = None,
+        wheel_breakdown: float | None = None,
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
             Literal[
@@ -576,8 +576,8 @@ class SineCalls:
                 "temperature-difference",
                 "block-expansion",
                 "plate-expansion",
-                "yaw",
-                "fixture-pitch",
+                "axis-yaw",
+                "axis-pitch",
                 "wheel-breakdown",
             ]
         ]
@@ -596,8 +596,8 @@ class SineCalls:
                 "temperature-difference",
                 "block-expansion",
                 "plate-expansion",
-                "yaw",
-                "fixture-pitch",
+                "axis-yaw",
+                "axis-pitch",
                 "wheel-breakdown",
             ]
         ]
@@ -616,18 +616,18 @@ class SineCalls:
                 "temperature-difference",
                 "block-expansion",
                 "plate-expansion",
-                "yaw",
-                "fixture-pitch",
+                "axis-yaw",
+                "axis-pitch",
                 "wheel-breakdown",
             ]
         ]
         | None = None,
         coverage_factor: float = 2.0,
-        tolerance_on: Literal["plate angle", "included angle"] = "plate angle",
+        tolerance_on: Literal["plate-angle", "included-angle"] = "plate-angle",
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineRequirementsAnswer:
-        """What must I hold?
+        """What must be held for a tolerance.
 
         From the angle's tolerance to the allowed error of each part of the set-up, and the cheapest
         term to mend.
@@ -669,10 +669,11 @@ class SineCalls:
                 the plate's. [°C, 0 to 50]
             block_material: Material of the blocks.
             plate_material: Material of the plate.
-            yaw: Limit ± of the yaw between the work's axis and the plane in which the plate tilts,
-                in degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
-            fixture_pitch_arcsec: Limit ± of the pitch of the fixture's axis to the plate's face.
-                [arcsecond, 0 to 324000]
+            axis_yaw_arcsec: Limit ± of the yaw of the work's axis out of the plane in which the
+                plate tilts; at most 18000, which is 5°. It acts by its square, always toward a
+                smaller angle. [arcsecond, 0 to 18000]
+            axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
+                plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
                 in `units`. [length, 0 to 10000]
             wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
@@ -684,16 +685,17 @@ class SineCalls:
             u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
                 most 15 entries]
             coverage_factor: Coverage factor k of the expanded uncertainty, which is the guard band
-                of the decision: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+                of the forecast: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
             tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
-                angle, so that its error counts twice on the `included angle`.
+                angle, so that its error counts twice on the `included-angle`.
 
         Example:
             client.sine.requirements(units="in", center_distance=5, angle=30,
-                center_distance_tolerance=0.0002, roll_difference=5e-05,
-                face_parallelism=0.0001, stack_tolerance=2e-05, table_flatness=5e-05,
-                particle=2e-05, temperature_celsius=22, temperature_uncertainty_celsius=1,
-                temperature_difference_celsius=0.5, yaw=0.25, fixture_pitch_arcsec=5,
+                center_distance_tolerance=0.0002, roll_difference=5e-05, roll_parallelism=5e-05,
+                face_parallelism=0.0001, face_flatness=5e-05, stack_tolerance=2e-05,
+                table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
+                temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
+                axis_yaw_arcsec=900, axis_pitch_arcsec=5, wheel_breakdown=0,
                 tolerance_arcsec=10)
         """
         return self._sender.send(
@@ -717,8 +719,8 @@ class SineCalls:
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "block_material": block_material,
                 "plate_material": plate_material,
-                "yaw": yaw,
-                "fixture_pitch_arcsec": fixture_pitch_arcsec,
+                "axis_yaw_arcsec": axis_yaw_arcsec,
+                "axis_pitch_arcsec": axis_pitch_arcsec,
                 "wheel_breakdown": wheel_breakdown,
                 "wheel_contact_length": wheel_contact_length,
                 "normal_terms": normal_terms,
@@ -800,7 +802,7 @@ class SineCalls:
         center_distance: float,
         first_angle: float | str,
         last_angle: float | str,
-        step: float | str,
+        angle_step: float | str,
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
@@ -822,8 +824,8 @@ class SineCalls:
                 text in degrees, minutes, seconds]
             last_angle: Last angle of the table, in degrees; the table may end a part step below it.
                 [degree, at least 0, under 90; or text in degrees, minutes, seconds]
-            step: Step from one angle to the next, in degrees; at least one second of arc. [degree,
-                0.000277777777777778 to 45; or text in degrees, minutes, seconds]
+            angle_step: Step from one angle to the next, in degrees; at least one second of arc.
+                [degree, 0.000277777777777778 to 45; or text in degrees, minutes, seconds]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
@@ -834,7 +836,7 @@ class SineCalls:
 
         Example:
             client.sine.table(units="in", center_distance=5, first_angle=0, last_angle=60,
-                step=5)
+                angle_step=5)
         """
         return self._sender.send(
             _TABLE,
@@ -846,7 +848,7 @@ class SineCalls:
                 "base_step": base_step,
                 "first_angle": first_angle,
                 "last_angle": last_angle,
-                "step": step,
+                "angle_step": angle_step,
                 "resolution": resolution,
             },
             timeout_seconds=timeout_seconds,
@@ -858,8 +860,8 @@ class SineCalls:
         *,
         units: Literal["in", "mm"],
         center_distance: float,
+        holding: Literal["between-centers", "on-its-generator", "in-a-vee"],
         height: float,
-        holding: Literal["between centers", "on its generator", "in a vee"],
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
@@ -880,18 +882,18 @@ class SineCalls:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
                 1e-06 to 10000]
+            holding: How the taper is held. `between-centers`: its axis parallel to the plate's top,
+                also a bar laid over a taper whose axis is level; `on-its-generator`: lying on the
+                plate's flat top, also a bar laid over a taper that lies on the surface plate;
+                `in-a-vee`: lying in a vee along the plate.
             height: Height of the stack under the high roll over that under the low roll. [length,
                 1e-06 to 10000]
-            holding: How the taper is held. `between centers`: its axis parallel to the plate's top,
-                also a bar laid over a taper whose axis is level; `on its generator`: lying on the
-                plate's flat top, also a bar laid over a taper that lies on the surface plate; `in a
-                vee`: lying in a vee along the plate.
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            vee_angle: Included angle of the vee, in degrees; counts for `in a vee` only. [degree,
+            vee_angle: Included angle of the vee, in degrees; counts for `in-a-vee` only. [degree,
                 over 0, at most 180; or text in degrees, minutes, seconds]
             indicator_rise: Rise of the top generator along `indicator_travel`, in `units`: positive
                 where it rises toward the low roll, so that the taper is larger than the plate's
@@ -901,7 +903,7 @@ class SineCalls:
 
         Example:
             client.sine.taper_angle(units="in", center_distance=5, height=0.7219,
-                holding="between centers")
+                holding="between-centers")
         """
         return self._sender.send(
             _TAPER_ANGLE,
@@ -911,9 +913,9 @@ class SineCalls:
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,
                 "base_step": base_step,
-                "height": height,
                 "holding": holding,
                 "vee_angle": vee_angle,
+                "height": height,
                 "indicator_rise": indicator_rise,
                 "indicator_travel": indicator_travel,
             },
@@ -926,12 +928,13 @@ class SineCalls:
         *,
         units: Literal["in", "mm"],
         center_distance: float,
-        holding: Literal["between centers", "on its generator", "in a vee"],
+        holding: Literal["between-centers", "on-its-generator", "in-a-vee"],
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
-        taper_ratio: float | None = None,
-        taper_per_length: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
@@ -952,26 +955,27 @@ class SineCalls:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
                 1e-06 to 10000]
-            holding: How the taper is held. `between centers`: its axis parallel to the plate's top,
-                also a bar laid over a taper whose axis is level; `on its generator`: lying on the
-                plate's flat top, also a bar laid over a taper that lies on the surface plate; `in a
-                vee`: lying in a vee along the plate.
-            included_angle: Included angle of the cone, in degrees. [degree, over 0, under 180; or
-                text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's side and its axis, in degrees. [degree, over 0,
-                under 90; or text in degrees, minutes, seconds]
-            taper_per_foot: Change of diameter in inches per foot of length. [inch per foot, over 0,
-                at most 100]
-            taper_ratio: x of a taper 1:x: length for one unit of change of diameter. [0.01 to
-                1000000]
-            taper_per_length: Change of diameter for one unit of length. [length per length, over 0,
-                at most 100]
+            holding: How the taper is held. `between-centers`: its axis parallel to the plate's top,
+                also a bar laid over a taper whose axis is level; `on-its-generator`: lying on the
+                plate's flat top, also a bar laid over a taper that lies on the surface plate;
+                `in-a-vee`: lying in a vee along the plate.
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            vee_angle: Included angle of the vee, in degrees; counts for `in a vee` only. [degree,
+            vee_angle: Included angle of the vee, in degrees; counts for `in-a-vee` only. [degree,
                 over 0, at most 180; or text in degrees, minutes, seconds]
             largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
                 refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
@@ -979,7 +983,7 @@ class SineCalls:
 
         Example:
             client.sine.taper_setting(units="in", center_distance=5, taper_per_foot=3.5,
-                holding="between centers")
+                holding="between-centers")
         """
         return self._sender.send(
             _TAPER_SETTING,
@@ -987,8 +991,9 @@ class SineCalls:
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
-                "taper_ratio": taper_ratio,
-                "taper_per_length": taper_per_length,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "units": units,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
@@ -1008,28 +1013,28 @@ class SineCalls:
         units: Literal["in", "mm"],
         center_distance: float,
         angle: float | str,
-        center_distance_tolerance: float = 0.0,
-        roll_difference: float = 0.0,
-        roll_parallelism: float = 0.0,
-        face_parallelism: float = 0.0,
+        center_distance_tolerance: float | None = None,
+        roll_difference: float | None = None,
+        roll_parallelism: float | None = None,
+        face_parallelism: float | None = None,
         face_parallelism_on_rolls: bool = False,
-        face_flatness: float = 0.0,
+        face_flatness: float | None = None,
         face_length: float | None = None,
-        stack_tolerance: float = 0.0,
-        table_flatness: float = 0.0,
-        particle: float = 0.0,
+        stack_tolerance: float | None = None,
+        table_flatness: float | None = None,
+        particle: float | None = None,
         temperature_celsius: float = 20.0,
-        temperature_uncertainty_celsius: float = 0.0,
-        temperature_difference_celsius: float = 0.0,
+        temperature_uncertainty_celsius: float | None = None,
+        temperature_difference_celsius: float | None = None,
         block_material: Literal[
-            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
         plate_material: Literal[
-            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
-        yaw: float | str = 0.0,
-        fixture_pitch_arcsec: float = 0.0,
-        wheel_breakdown: float = 0.0,
+        axis_yaw_arcsec: float | None = None,
+        axis_pitch_arcsec: float | None = None,
+        wheel_breakdown: float | None = None,
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
             Literal[
@@ -1045,8 +1050,8 @@ class SineCalls:
                 "temperature-difference",
                 "block-expansion",
                 "plate-expansion",
-                "yaw",
-                "fixture-pitch",
+                "axis-yaw",
+                "axis-pitch",
                 "wheel-breakdown",
             ]
         ]
@@ -1065,8 +1070,8 @@ class SineCalls:
                 "temperature-difference",
                 "block-expansion",
                 "plate-expansion",
-                "yaw",
-                "fixture-pitch",
+                "axis-yaw",
+                "axis-pitch",
                 "wheel-breakdown",
             ]
         ]
@@ -1085,14 +1090,14 @@ class SineCalls:
                 "temperature-difference",
                 "block-expansion",
                 "plate-expansion",
-                "yaw",
-                "fixture-pitch",
+                "axis-yaw",
+                "axis-pitch",
                 "wheel-breakdown",
             ]
         ]
         | None = None,
         coverage_factor: float = 2.0,
-        tolerance_on: Literal["plate angle", "included angle"] = "plate angle",
+        tolerance_on: Literal["plate-angle", "included-angle"] = "plate-angle",
         tolerance_arcsec: float | None = None,
         trials: int = 50000,
         timeout_seconds: float | None = None,
@@ -1138,10 +1143,11 @@ class SineCalls:
                 the plate's. [°C, 0 to 50]
             block_material: Material of the blocks.
             plate_material: Material of the plate.
-            yaw: Limit ± of the yaw between the work's axis and the plane in which the plate tilts,
-                in degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
-            fixture_pitch_arcsec: Limit ± of the pitch of the fixture's axis to the plate's face.
-                [arcsecond, 0 to 324000]
+            axis_yaw_arcsec: Limit ± of the yaw of the work's axis out of the plane in which the
+                plate tilts; at most 18000, which is 5°. It acts by its square, always toward a
+                smaller angle. [arcsecond, 0 to 18000]
+            axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
+                plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
                 in `units`. [length, 0 to 10000]
             wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
@@ -1153,19 +1159,20 @@ class SineCalls:
             u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
                 most 15 entries]
             coverage_factor: Coverage factor k of the expanded uncertainty, which is the guard band
-                of the decision: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+                of the forecast: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
             tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
-                angle, so that its error counts twice on the `included angle`.
+                angle, so that its error counts twice on the `included-angle`.
             tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
                 to 324000]
             trials: Trials of the Monte Carlo check. [count, 1000 to 200000]
 
         Example:
             client.sine.uncertainty(units="in", center_distance=5, angle=30,
-                center_distance_tolerance=0.0002, roll_difference=5e-05,
-                face_parallelism=0.0001, stack_tolerance=2e-05, table_flatness=5e-05,
-                particle=2e-05, temperature_celsius=22, temperature_uncertainty_celsius=1,
-                temperature_difference_celsius=0.5, yaw=0.25, fixture_pitch_arcsec=5,
+                center_distance_tolerance=0.0002, roll_difference=5e-05, roll_parallelism=5e-05,
+                face_parallelism=0.0001, face_flatness=5e-05, stack_tolerance=2e-05,
+                table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
+                temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
+                axis_yaw_arcsec=900, axis_pitch_arcsec=5, wheel_breakdown=0,
                 tolerance_arcsec=20)
         """
         return self._sender.send(
@@ -1189,8 +1196,8 @@ class SineCalls:
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "block_material": block_material,
                 "plate_material": plate_material,
-                "yaw": yaw,
-                "fixture_pitch_arcsec": fixture_pitch_arcsec,
+                "axis_yaw_arcsec": axis_yaw_arcsec,
+                "axis_pitch_arcsec": axis_pitch_arcsec,
                 "wheel_breakdown": wheel_breakdown,
                 "wheel_contact_length": wheel_contact_length,
                 "normal_terms": normal_terms,
@@ -1272,7 +1279,7 @@ class AsyncSineCalls:
         *,
         units: Literal["in", "mm"],
         base_center_distance: float,
-        top_center_distance: float,
+        upper_center_distance: float,
         base_axis: Literal["x", "y"],
         frame: Literal["part", "machine"],
         orientation: models.SineProjectedAngles | models.SineTrueTilt | models.SineNormal,
@@ -1282,9 +1289,9 @@ class AsyncSineCalls:
         missing: Sequence[float] | None = None,
         in_use: Sequence[float] | None = None,
         base_step: float = 0.0,
-        top_step: float = 0.0,
+        upper_step: float = 0.0,
         base_largest_angle: float | str | None = None,
-        top_largest_angle: float | str | None = None,
+        upper_largest_angle: float | str | None = None,
         resolution: float | None = None,
         max_blocks: int = 5,
         timeout_seconds: float | None = None,
@@ -1302,8 +1309,8 @@ class AsyncSineCalls:
             units: Unit of every length here and in the answer.
             base_center_distance: Distance between the centers of the two rolls, in `units`.
                 [length, 1e-06 to 10000]
-            top_center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
+            upper_center_distance: Distance between the centers of the two rolls, in `units`.
+                [length, 1e-06 to 10000]
             base_axis: Axis of the machine along which the hinge of the base plate lies: `x` (left
                 to right; the base raises the back or the front) or `y` (front to back; the base
                 raises the right or the left). The upper plate's hinge lies along the other. Always
@@ -1325,12 +1332,12 @@ class AsyncSineCalls:
                 entries, each length, 1e-06 to 10000]
             base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
                 to 10000]
-            top_step: Stack under the upper plate's roll at which it stands at zero. [length, -10000
-                to 10000]
+            upper_step: Stack under the upper plate's roll at which it stands at zero. [length,
+                -10000 to 10000]
             base_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
                 is refused. Absent: anything below 90°. [degree, over 0, under 90; or text in
                 degrees, minutes, seconds]
-            top_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
+            upper_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
                 is refused. Absent: anything below 90°. [degree, over 0, under 90; or text in
                 degrees, minutes, seconds]
             resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
@@ -1338,7 +1345,7 @@ class AsyncSineCalls:
             max_blocks: Most blocks in each of the two stacks. [count, 1 to 8]
 
         Example:
-            client.sine.compound(units="in", base_center_distance=5, top_center_distance=5,
+            client.sine.compound(units="in", base_center_distance=5, upper_center_distance=5,
                 base_axis="x", frame="part",
                 orientation=models.SineProjectedAngles(kind="projected-angles", x_angle=30,
                 y_angle=30), set="inch-81")
@@ -1353,14 +1360,14 @@ class AsyncSineCalls:
                 "missing": missing,
                 "in_use": in_use,
                 "base_center_distance": base_center_distance,
-                "top_center_distance": top_center_distance,
+                "upper_center_distance": upper_center_distance,
                 "base_axis": base_axis,
+                "base_step": base_step,
+                "upper_step": upper_step,
                 "frame": frame,
                 "orientation": orientation,
-                "base_step": base_step,
-                "top_step": top_step,
                 "base_largest_angle": base_largest_angle,
-                "top_largest_angle": top_largest_angle,
+                "upper_largest_angle": upper_largest_angle,
                 "resolution": resolution,
                 "max_blocks": max_blocks,
             },
@@ -1373,12 +1380,12 @@ class AsyncSineCalls:
         *,
         units: Literal["in", "mm"],
         base_center_distance: float,
-        top_center_distance: float,
+        upper_center_distance: float,
         base_axis: Literal["x", "y"],
         base_height: float,
-        top_height: float,
+        upper_height: float,
         base_step: float = 0.0,
-        top_step: float = 0.0,
+        upper_step: float = 0.0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCompoundAnglesAnswer:
@@ -1393,37 +1400,37 @@ class AsyncSineCalls:
             units: Unit of every length here and in the answer.
             base_center_distance: Distance between the centers of the two rolls, in `units`.
                 [length, 1e-06 to 10000]
-            top_center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
+            upper_center_distance: Distance between the centers of the two rolls, in `units`.
+                [length, 1e-06 to 10000]
             base_axis: Axis of the machine along which the hinge of the base plate lies: `x` (left
                 to right; the base raises the back or the front) or `y` (front to back; the base
                 raises the right or the left). The upper plate's hinge lies along the other. Always
                 required: the same two stacks in the other order give another surface.
             base_height: Stack under the base plate's raised roll, in `units`: positive under the
                 right or back roll, negative under the left or front one. [length, -10000 to 10000]
-            top_height: Stack under the upper plate's raised roll, signed in the same way. [length,
-                -10000 to 10000]
+            upper_height: Stack under the upper plate's raised roll, signed in the same way.
+                [length, -10000 to 10000]
             base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
                 to 10000]
-            top_step: Stack under the upper plate's roll at which it stands at zero. [length, -10000
-                to 10000]
+            upper_step: Stack under the upper plate's roll at which it stands at zero. [length,
+                -10000 to 10000]
 
         Example:
             client.sine.compound_angles(units="in", base_center_distance=5,
-                top_center_distance=5, base_axis="x", base_height=-2.2360679775,
-                top_height=-2.5)
+                upper_center_distance=5, base_axis="x", base_height=-2.2360679775,
+                upper_height=-2.5)
         """
         return await self._sender.send(
             _COMPOUND_ANGLES,
             {
                 "units": units,
                 "base_center_distance": base_center_distance,
-                "top_center_distance": top_center_distance,
+                "upper_center_distance": upper_center_distance,
                 "base_axis": base_axis,
-                "base_height": base_height,
-                "top_height": top_height,
                 "base_step": base_step,
-                "top_step": top_step,
+                "upper_step": upper_step,
+                "base_height": base_height,
+                "upper_height": upper_height,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1444,7 +1451,7 @@ class AsyncSineCalls:
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
         measured_angle: float | str | None = None,
-        error_arcsec: float | None = None,
+        measured_error_arcsec: float | None = None,
         blocks: Sequence[float] | None = None,
         low_stack: float = 0.0,
         max_blocks: int = 6,
@@ -1481,9 +1488,9 @@ class AsyncSineCalls:
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            measured_angle: Angle measured, in degrees. Either this or `error_arcsec`. [degree, over
-                0, under 90; or text in degrees, minutes, seconds]
-            error_arcsec: Angle measured less angle wanted, in arc-seconds. Either this or
+            measured_angle: Angle measured, in degrees. Either this or `measured_error_arcsec`.
+                [degree, over 0, under 90; or text in degrees, minutes, seconds]
+            measured_error_arcsec: Angle measured less angle wanted, in arc-seconds. Either this or
                 `measured_angle`. [arcsecond, -324000 to 324000]
             blocks: Blocks under the high roll now, in `units`; with `set` or `sizes`, which hold
                 them too. [1 to 8 entries, each length, 1e-06 to 10000]
@@ -1494,8 +1501,8 @@ class AsyncSineCalls:
                 has. [arcsecond, 1e-06 to 324000]
 
         Example:
-            client.sine.correction(units="in", center_distance=5, angle=30, error_arcsec=10,
-                blocks=[2.0, 0.5], set="inch-81")
+            client.sine.correction(units="in", center_distance=5, angle=30,
+                measured_error_arcsec=10, blocks=[2.0, 0.5], set="inch-81")
         """
         return await self._sender.send(
             _CORRECTION,
@@ -1512,7 +1519,7 @@ class AsyncSineCalls:
                 "base_step": base_step,
                 "angle": angle,
                 "measured_angle": measured_angle,
-                "error_arcsec": error_arcsec,
+                "measured_error_arcsec": measured_error_arcsec,
                 "blocks": blocks,
                 "low_stack": low_stack,
                 "max_blocks": max_blocks,
@@ -1536,8 +1543,8 @@ class AsyncSineCalls:
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
-        low_stack: Literal["if needed", "fewest blocks", "always", "never"] = "if needed",
-        single_blocks: int = 4,
+        low_stack_use: Literal["if-needed", "fewest-blocks", "always", "never"] = "if-needed",
+        max_single_blocks: int = 4,
         max_blocks: int = 6,
         smallest_high_stack: float = 0.0,
         smallest_low_stack: float = 0.0,
@@ -1575,11 +1582,11 @@ class AsyncSineCalls:
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            low_stack: `if needed`: a stack under the low roll only where no single stack of up to
-                `single_blocks` does it; `fewest blocks`: wherever it saves a block; `always`;
-                `never`, as for a plate that pivots on its low roll.
-            single_blocks: Most blocks that a single stack may have before two stacks are preferred.
-                [count, 1 to 8]
+            low_stack_use: `if-needed`: a stack under the low roll only where no single stack of up
+                to `max_single_blocks` does it; `fewest-blocks`: wherever it saves a block;
+                `always`; `never`, as for a plate that pivots on its low roll.
+            max_single_blocks: Most blocks that a single stack may have before two stacks are
+                preferred. [count, 1 to 8]
             max_blocks: Most blocks in both stacks together. [count, 1 to 8]
             smallest_high_stack: Least height of the high roll's stack, in `units`: what lifts the
                 plate off its rest. [length, 0 to 10000]
@@ -1609,8 +1616,8 @@ class AsyncSineCalls:
                 "low_roll_diameter": low_roll_diameter,
                 "base_step": base_step,
                 "angle": angle,
-                "low_stack": low_stack,
-                "single_blocks": single_blocks,
+                "low_stack_use": low_stack_use,
+                "max_single_blocks": max_single_blocks,
                 "max_blocks": max_blocks,
                 "smallest_high_stack": smallest_high_stack,
                 "smallest_low_stack": smallest_low_stack,
@@ -1628,28 +1635,28 @@ class AsyncSineCalls:
         center_distance: float,
         angle: float | str,
         tolerance_arcsec: float,
-        center_distance_tolerance: float = 0.0,
-        roll_difference: float = 0.0,
-        roll_parallelism: float = 0.0,
-        face_parallelism: float = 0.0,
+        center_distance_tolerance: float | None = None,
+        roll_difference: float | None = None,
+        roll_parallelism: float | None = None,
+        face_parallelism: float | None = None,
         face_parallelism_on_rolls: bool = False,
-        face_flatness: float = 0.0,
+        face_flatness: float | None = None,
         face_length: float | None = None,
-        stack_tolerance: float = 0.0,
-        table_flatness: float = 0.0,
-        particle: float = 0.0,
+        stack_tolerance: float | None = None,
+        table_flatness: float | None = None,
+        particle: float | None = None,
         temperature_celsius: float = 20.0,
-        temperature_uncertainty_celsius: float = 0.0,
-        temperature_difference_celsius: float = 0.0,
+        temperature_uncertainty_celsius: float | None = None,
+        temperature_difference_celsius: float | None = None,
         block_material: Literal[
-            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
         plate_material: Literal[
-            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
-        yaw: float | str = 0.0,
-        fixture_pitch_arcsec: float = 0.0,
-        wheel_breakdown: float = 0.0,
+        axis_yaw_arcsec: float | None = None,
+        axis_pitch_arcsec: float | None = None,
+        wheel_breakdown: float | None = None,
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
             Literal[
@@ -1665,8 +1672,8 @@ class AsyncSineCalls:
                 "temperature-difference",
                 "block-expansion",
                 "plate-expansion",
-                "yaw",
-                "fixture-pitch",
+                "axis-yaw",
+                "axis-pitch",
                 "wheel-breakdown",
             ]
         ]
@@ -1685,8 +1692,8 @@ class AsyncSineCalls:
                 "temperature-difference",
                 "block-expansion",
                 "plate-expansion",
-                "yaw",
-                "fixture-pitch",
+                "axis-yaw",
+                "axis-pitch",
                 "wheel-breakdown",
             ]
         ]
@@ -1705,18 +1712,18 @@ class AsyncSineCalls:
                 "temperature-difference",
                 "block-expansion",
                 "plate-expansion",
-                "yaw",
-                "fixture-pitch",
+                "axis-yaw",
+                "axis-pitch",
                 "wheel-breakdown",
             ]
         ]
         | None = None,
         coverage_factor: float = 2.0,
-        tolerance_on: Literal["plate angle", "included angle"] = "plate angle",
+        tolerance_on: Literal["plate-angle", "included-angle"] = "plate-angle",
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineRequirementsAnswer:
-        """What must I hold?
+        """What must be held for a tolerance.
 
         From the angle's tolerance to the allowed error of each part of the set-up, and the cheapest
         term to mend.
@@ -1758,10 +1765,11 @@ class AsyncSineCalls:
                 the plate's. [°C, 0 to 50]
             block_material: Material of the blocks.
             plate_material: Material of the plate.
-            yaw: Limit ± of the yaw between the work's axis and the plane in which the plate tilts,
-                in degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
-            fixture_pitch_arcsec: Limit ± of the pitch of the fixture's axis to the plate's face.
-                [arcsecond, 0 to 324000]
+            axis_yaw_arcsec: Limit ± of the yaw of the work's axis out of the plane in which the
+                plate tilts; at most 18000, which is 5°. It acts by its square, always toward a
+                smaller angle. [arcsecond, 0 to 18000]
+            axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
+                plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
                 in `units`. [length, 0 to 10000]
             wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
@@ -1773,16 +1781,17 @@ class AsyncSineCalls:
             u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
                 most 15 entries]
             coverage_factor: Coverage factor k of the expanded uncertainty, which is the guard band
-                of the decision: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+                of the forecast: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
             tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
-                angle, so that its error counts twice on the `included angle`.
+                angle, so that its error counts twice on the `included-angle`.
 
         Example:
             client.sine.requirements(units="in", center_distance=5, angle=30,
-                center_distance_tolerance=0.0002, roll_difference=5e-05,
-                face_parallelism=0.0001, stack_tolerance=2e-05, table_flatness=5e-05,
-                particle=2e-05, temperature_celsius=22, temperature_uncertainty_celsius=1,
-                temperature_difference_celsius=0.5, yaw=0.25, fixture_pitch_arcsec=5,
+                center_distance_tolerance=0.0002, roll_difference=5e-05, roll_parallelism=5e-05,
+                face_parallelism=0.0001, face_flatness=5e-05, stack_tolerance=2e-05,
+                table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
+                temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
+                axis_yaw_arcsec=900, axis_pitch_arcsec=5, wheel_breakdown=0,
                 tolerance_arcsec=10)
         """
         return await self._sender.send(
@@ -1806,8 +1815,8 @@ class AsyncSineCalls:
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "block_material": block_material,
                 "plate_material": plate_material,
-                "yaw": yaw,
-                "fixture_pitch_arcsec": fixture_pitch_arcsec,
+                "axis_yaw_arcsec": axis_yaw_arcsec,
+                "axis_pitch_arcsec": axis_pitch_arcsec,
                 "wheel_breakdown": wheel_breakdown,
                 "wheel_contact_length": wheel_contact_length,
                 "normal_terms": normal_terms,
@@ -1889,7 +1898,7 @@ class AsyncSineCalls:
         center_distance: float,
         first_angle: float | str,
         last_angle: float | str,
-        step: float | str,
+        angle_step: float | str,
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
@@ -1911,8 +1920,8 @@ class AsyncSineCalls:
                 text in degrees, minutes, seconds]
             last_angle: Last angle of the table, in degrees; the table may end a part step below it.
                 [degree, at least 0, under 90; or text in degrees, minutes, seconds]
-            step: Step from one angle to the next, in degrees; at least one second of arc. [degree,
-                0.000277777777777778 to 45; or text in degrees, minutes, seconds]
+            angle_step: Step from one angle to the next, in degrees; at least one second of arc.
+                [degree, 0.000277777777777778 to 45; or text in degrees, minutes, seconds]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
@@ -1923,7 +1932,7 @@ class AsyncSineCalls:
 
         Example:
             client.sine.table(units="in", center_distance=5, first_angle=0, last_angle=60,
-                step=5)
+                angle_step=5)
         """
         return await self._sender.send(
             _TABLE,
@@ -1935,7 +1944,7 @@ class AsyncSineCalls:
                 "base_step": base_step,
                 "first_angle": first_angle,
                 "last_angle": last_angle,
-                "step": step,
+                "angle_step": angle_step,
                 "resolution": resolution,
             },
             timeout_seconds=timeout_seconds,
@@ -1947,8 +1956,8 @@ class AsyncSineCalls:
         *,
         units: Literal["in", "mm"],
         center_distance: float,
+        holding: Literal["between-centers", "on-its-generator", "in-a-vee"],
         height: float,
-        holding: Literal["between centers", "on its generator", "in a vee"],
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
@@ -1969,18 +1978,18 @@ class AsyncSineCalls:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
                 1e-06 to 10000]
+            holding: How the taper is held. `between-centers`: its axis parallel to the plate's top,
+                also a bar laid over a taper whose axis is level; `on-its-generator`: lying on the
+                plate's flat top, also a bar laid over a taper that lies on the surface plate;
+                `in-a-vee`: lying in a vee along the plate.
             height: Height of the stack under the high roll over that under the low roll. [length,
                 1e-06 to 10000]
-            holding: How the taper is held. `between centers`: its axis parallel to the plate's top,
-                also a bar laid over a taper whose axis is level; `on its generator`: lying on the
-                plate's flat top, also a bar laid over a taper that lies on the surface plate; `in a
-                vee`: lying in a vee along the plate.
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            vee_angle: Included angle of the vee, in degrees; counts for `in a vee` only. [degree,
+            vee_angle: Included angle of the vee, in degrees; counts for `in-a-vee` only. [degree,
                 over 0, at most 180; or text in degrees, minutes, seconds]
             indicator_rise: Rise of the top generator along `indicator_travel`, in `units`: positive
                 where it rises toward the low roll, so that the taper is larger than the plate's
@@ -1990,7 +1999,7 @@ class AsyncSineCalls:
 
         Example:
             client.sine.taper_angle(units="in", center_distance=5, height=0.7219,
-                holding="between centers")
+                holding="between-centers")
         """
         return await self._sender.send(
             _TAPER_ANGLE,
@@ -2000,9 +2009,9 @@ class AsyncSineCalls:
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,
                 "base_step": base_step,
-                "height": height,
                 "holding": holding,
                 "vee_angle": vee_angle,
+                "height": height,
                 "indicator_rise": indicator_rise,
                 "indicator_travel": indicator_travel,
             },
@@ -2015,12 +2024,13 @@ class AsyncSineCalls:
         *,
         units: Literal["in", "mm"],
         center_distance: float,
-        holding: Literal["between centers", "on its generator", "in a vee"],
+        holding: Literal["between-centers", "on-its-generator", "in-a-vee"],
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
-        taper_ratio: float | None = None,
-        taper_per_length: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
@@ -2041,26 +2051,27 @@ class AsyncSineCalls:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
                 1e-06 to 10000]
-            holding: How the taper is held. `between centers`: its axis parallel to the plate's top,
-                also a bar laid over a taper whose axis is level; `on its generator`: lying on the
-                plate's flat top, also a bar laid over a taper that lies on the surface plate; `in a
-                vee`: lying in a vee along the plate.
-            included_angle: Included angle of the cone, in degrees. [degree, over 0, under 180; or
-                text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's side and its axis, in degrees. [degree, over 0,
-                under 90; or text in degrees, minutes, seconds]
-            taper_per_foot: Change of diameter in inches per foot of length. [inch per foot, over 0,
-                at most 100]
-            taper_ratio: x of a taper 1:x: length for one unit of change of diameter. [0.01 to
-                1000000]
-            taper_per_length: Change of diameter for one unit of length. [length per length, over 0,
-                at most 100]
+            holding: How the taper is held. `between-centers`: its axis parallel to the plate's top,
+                also a bar laid over a taper whose axis is level; `on-its-generator`: lying on the
+                plate's flat top, also a bar laid over a taper that lies on the surface plate;
+                `in-a-vee`: lying in a vee along the plate.
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            vee_angle: Included angle of the vee, in degrees; counts for `in a vee` only. [degree,
+            vee_angle: Included angle of the vee, in degrees; counts for `in-a-vee` only. [degree,
                 over 0, at most 180; or text in degrees, minutes, seconds]
             largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
                 refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
@@ -2068,7 +2079,7 @@ class AsyncSineCalls:
 
         Example:
             client.sine.taper_setting(units="in", center_distance=5, taper_per_foot=3.5,
-                holding="between centers")
+                holding="between-centers")
         """
         return await self._sender.send(
             _TAPER_SETTING,
@@ -2076,8 +2087,9 @@ class AsyncSineCalls:
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
-                "taper_ratio": taper_ratio,
-                "taper_per_length": taper_per_length,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "units": units,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
@@ -2097,28 +2109,28 @@ class AsyncSineCalls:
         units: Literal["in", "mm"],
         center_distance: float,
         angle: float | str,
-        center_distance_tolerance: float = 0.0,
-        roll_difference: float = 0.0,
-        roll_parallelism: float = 0.0,
-        face_parallelism: float = 0.0,
+        center_distance_tolerance: float | None = None,
+        roll_difference: float | None = None,
+        roll_parallelism: float | None = None,
+        face_parallelism: float | None = None,
         face_parallelism_on_rolls: bool = False,
-        face_flatness: float = 0.0,
+        face_flatness: float | None = None,
         face_length: float | None = None,
-        stack_tolerance: float = 0.0,
-        table_flatness: float = 0.0,
-        particle: float = 0.0,
+        stack_tolerance: float | None = None,
+        table_flatness: float | None = None,
+        particle: float | None = None,
         temperature_celsius: float = 20.0,
-        temperature_uncertainty_celsius: float = 0.0,
-        temperature_difference_celsius: float = 0.0,
+        temperature_uncertainty_celsius: float | None = None,
+        temperature_difference_celsius: float | None = None,
         block_material: Literal[
-            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
         plate_material: Literal[
-            "steel", "tungsten carbide", "chromium carbide", "ceramic"
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
-        yaw: float | str = 0.0,
-        fixture_pitch_arcsec: float = 0.0,
-        wheel_breakdown: float = 0.0,
+        axis_yaw_arcsec: float | None = None,
+        axis_pitch_arcsec: float | None = None,
+        wheel_breakdown: float | None = None,
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
             Literal[
@@ -2134,8 +2146,8 @@ class AsyncSineCalls:
                 "temperature-difference",
                 "block-expansion",
                 "plate-expansion",
-                "yaw",
-                "fixture-pitch",
+                "axis-yaw",
+                "axis-pitch",
                 "wheel-breakdown",
             ]
         ]
@@ -2154,8 +2166,8 @@ class AsyncSineCalls:
                 "temperature-difference",
                 "block-expansion",
                 "plate-expansion",
-                "yaw",
-                "fixture-pitch",
+                "axis-yaw",
+                "axis-pitch",
                 "wheel-breakdown",
             ]
         ]
@@ -2174,14 +2186,14 @@ class AsyncSineCalls:
                 "temperature-difference",
                 "block-expansion",
                 "plate-expansion",
-                "yaw",
-                "fixture-pitch",
+                "axis-yaw",
+                "axis-pitch",
                 "wheel-breakdown",
             ]
         ]
         | None = None,
         coverage_factor: float = 2.0,
-        tolerance_on: Literal["plate angle", "included angle"] = "plate angle",
+        tolerance_on: Literal["plate-angle", "included-angle"] = "plate-angle",
         tolerance_arcsec: float | None = None,
         trials: int = 50000,
         timeout_seconds: float | None = None,
@@ -2227,10 +2239,11 @@ class AsyncSineCalls:
                 the plate's. [°C, 0 to 50]
             block_material: Material of the blocks.
             plate_material: Material of the plate.
-            yaw: Limit ± of the yaw between the work's axis and the plane in which the plate tilts,
-                in degrees. [degree, 0 to 5; or text in degrees, minutes, seconds]
-            fixture_pitch_arcsec: Limit ± of the pitch of the fixture's axis to the plate's face.
-                [arcsecond, 0 to 324000]
+            axis_yaw_arcsec: Limit ± of the yaw of the work's axis out of the plane in which the
+                plate tilts; at most 18000, which is 5°. It acts by its square, always toward a
+                smaller angle. [arcsecond, 0 to 18000]
+            axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
+                plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
                 in `units`. [length, 0 to 10000]
             wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
@@ -2242,19 +2255,20 @@ class AsyncSineCalls:
             u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
                 most 15 entries]
             coverage_factor: Coverage factor k of the expanded uncertainty, which is the guard band
-                of the decision: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+                of the forecast: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
             tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
-                angle, so that its error counts twice on the `included angle`.
+                angle, so that its error counts twice on the `included-angle`.
             tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
                 to 324000]
             trials: Trials of the Monte Carlo check. [count, 1000 to 200000]
 
         Example:
             client.sine.uncertainty(units="in", center_distance=5, angle=30,
-                center_distance_tolerance=0.0002, roll_difference=5e-05,
-                face_parallelism=0.0001, stack_tolerance=2e-05, table_flatness=5e-05,
-                particle=2e-05, temperature_celsius=22, temperature_uncertainty_celsius=1,
-                temperature_difference_celsius=0.5, yaw=0.25, fixture_pitch_arcsec=5,
+                center_distance_tolerance=0.0002, roll_difference=5e-05, roll_parallelism=5e-05,
+                face_parallelism=0.0001, face_flatness=5e-05, stack_tolerance=2e-05,
+                table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
+                temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
+                axis_yaw_arcsec=900, axis_pitch_arcsec=5, wheel_breakdown=0,
                 tolerance_arcsec=20)
         """
         return await self._sender.send(
@@ -2278,8 +2292,8 @@ class AsyncSineCalls:
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "block_material": block_material,
                 "plate_material": plate_material,
-                "yaw": yaw,
-                "fixture_pitch_arcsec": fixture_pitch_arcsec,
+                "axis_yaw_arcsec": axis_yaw_arcsec,
+                "axis_pitch_arcsec": axis_pitch_arcsec,
                 "wheel_breakdown": wheel_breakdown,
                 "wheel_contact_length": wheel_contact_length,
                 "normal_terms": normal_terms,

@@ -87,7 +87,7 @@ _OVER_BALLS = Endpoint(
     name="tapers.over_balls",
     method="POST",
     path="/v1/tapers/over-balls",
-    answer=models.TaperMeasuredAnswer,
+    answer=models.TaperOverBallsAnswer,
     accept="application/json",
     sends="application/json",
 )
@@ -103,7 +103,7 @@ _OVER_ROLLS = Endpoint(
     name="tapers.over_rolls",
     method="POST",
     path="/v1/tapers/over-rolls",
-    answer=models.TaperMeasuredAnswer,
+    answer=models.TaperOverRollsAnswer,
     accept="application/json",
     sends="application/json",
 )
@@ -255,11 +255,13 @@ class TapersCalls:
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        tir_large_end: float = 0.0,
-        tir_small_end: float = 0.0,
-        tir_indicated: Literal["square to the surface", "radially"] = "square to the surface",
-        half_angle_error_arcsec: float = 0.0,
-        wear: float = 0.0,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        tir_large_end: float | None = None,
+        tir_small_end: float | None = None,
+        tir_indicated: Literal["square-to-surface", "radially"] = "square-to-surface",
+        half_angle_error_arcsec: float | None = None,
+        wear: float | None = None,
         allowance: float = 0.0,
         least_large_diameter: float | None = None,
         largest_point_loss: float | None = None,
@@ -268,7 +270,7 @@ class TapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperCleanUpAnswer:
-        """Can this part be saved?
+        """Whether this part can be saved.
 
         Stock needed to clean up runout, angle error and wear of a cone against what is there, and
         how much its point shortens.
@@ -282,16 +284,20 @@ class TapersCalls:
             length: Length to clean up along the axis. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             tir_large_end: Full indicator movement at the large end. [length, 0 to 10000]
             tir_small_end: Full indicator movement at the small end. [length, 0 to 10000]
             tir_indicated: How the indicator stood.
-            half_angle_error_arcsec: Half angle as it stands less the right one: positive where too
-                blunt. [arcsecond, -36000 to 36000]
+            half_angle_error_arcsec: Half angle of the part as it stands less the right one:
+                positive where it is too blunt. [arcsecond, -36000 to 36000]
             wear: Deepest wear or dent below the surface, square to it. [length, 0 to 10000]
             allowance: Further stock to be sure that all is clean, square to the surface. [length, 0
                 to 10000]
@@ -310,11 +316,13 @@ class TapersCalls:
         return self._sender.send(
             _CLEAN_UP,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "large_diameter": large_diameter,
                 "length": length,
                 "tir_large_end": tir_large_end,
@@ -337,14 +345,14 @@ class TapersCalls:
         *,
         units: Literal["in", "mm"],
         kind: Literal["male", "female"],
-        angle: float | str,
-        height: float,
+        flank_angle: float | str,
+        flank_height: float,
         roll_diameter: float,
         corner_width: float | None = None,
         measure: float | None = None,
-        measure_tolerance: float = 0.0,
-        roll_tolerance: float = 0.0,
-        angle_tolerance_arcsec: float = 0.0,
+        measure_tolerance: float | None = None,
+        roll_tolerance: float | None = None,
+        flank_angle_tolerance_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.DovetailOverRollsAnswer:
@@ -357,33 +365,36 @@ class TapersCalls:
         Args:
             units: Unit of every length here and in the answer.
             kind: `male`: the measure is over the rolls; `female`: between them.
-            angle: Angle of the flank to the base, in degrees. [degree, at least 20, under 90; or
-                text in degrees, minutes, seconds]
-            height: Height of the flank. [length, 1e-06 to 10000]
+            flank_angle: Angle of the flank to the base, in degrees. [degree, at least 20, under 90;
+                or text in degrees, minutes, seconds]
+            flank_height: Height of the flank. [length, 1e-06 to 10000]
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
             corner_width: Width between the sharp corners at the base. [length, 1e-06 to 10000]
             measure: Measure over or between the rolls. [length, 1e-06 to 10000]
             measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
-            angle_tolerance_arcsec: Largest error of the flank's angle. [arcsecond, 0 to 3600]
+            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
+                to 10000]
+            flank_angle_tolerance_arcsec: Largest error of the flank's angle, plus or minus.
+                [arcsecond, 0 to 3600]
 
         Example:
-            client.tapers.dovetail_over_rolls(units="mm", kind="male", angle=60, height=10,
-                roll_diameter=8, corner_width=50)
+            client.tapers.dovetail_over_rolls(units="mm", kind="male", flank_angle=60,
+                flank_height=10, roll_diameter=8, corner_width=50, roll_tolerance=0.0005,
+                flank_angle_tolerance_arcsec=20)
         """
         return self._sender.send(
             _DOVETAIL_OVER_ROLLS,
             {
                 "units": units,
                 "kind": kind,
-                "angle": angle,
-                "height": height,
+                "flank_angle": flank_angle,
+                "flank_height": flank_height,
                 "roll_diameter": roll_diameter,
                 "corner_width": corner_width,
                 "measure": measure,
                 "measure_tolerance": measure_tolerance,
                 "roll_tolerance": roll_tolerance,
-                "angle_tolerance_arcsec": angle_tolerance_arcsec,
+                "flank_angle_tolerance_arcsec": flank_angle_tolerance_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -447,16 +458,16 @@ class TapersCalls:
         units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
-        distance: float,
-        diameter_error: float = 0.0,
-        distance_error: float = 0.0,
-        candidates: int = 5,
+        length: float,
+        diameter_tolerance: float | None = None,
+        length_tolerance: float | None = None,
+        max_candidates: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperIdentifyAnswer:
-        """Which standard taper is this?
+        """Which standard taper this is.
 
-        Standard tapers ranked by their misfit to two measured diameters and a distance, with the
+        Standard tapers ranked by their misfit to two measured diameters and a length, with the
         measuring error that would explain each.
 
         Largest request: one calculation of fixed size.
@@ -465,14 +476,16 @@ class TapersCalls:
             units: Unit of every length here and in the answer.
             large_diameter: Larger diameter measured. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter measured. [length, 1e-06 to 10000]
-            distance: Distance between them along the axis. [length, 1e-06 to 10000]
-            diameter_error: Largest error of each diameter as measured. [length, 0 to 10000]
-            distance_error: Largest error of the distance as measured. [length, 0 to 10000]
-            candidates: How many candidates to list. [count, 1 to 50]
+            length: Distance between the two diameters along the axis. [length, 1e-06 to 10000]
+            diameter_tolerance: Largest error of each diameter as measured, plus or minus. [length,
+                0 to 10000]
+            length_tolerance: Largest error of the length as measured, plus or minus. [length, 0 to
+                10000]
+            max_candidates: How many candidates to list at most. [count, 1 to 50]
 
         Example:
             client.tapers.identify(units="in", large_diameter=0.699, small_diameter=0.599,
-                distance=2, diameter_error=0.0005, distance_error=0.005)
+                length=2, diameter_tolerance=0.0005, length_tolerance=0.005)
         """
         return self._sender.send(
             _IDENTIFY,
@@ -480,10 +493,10 @@ class TapersCalls:
                 "units": units,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
-                "distance": distance,
-                "diameter_error": diameter_error,
-                "distance_error": distance_error,
-                "candidates": candidates,
+                "length": length,
+                "diameter_tolerance": diameter_tolerance,
+                "length_tolerance": length_tolerance,
+                "max_candidates": max_candidates,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -498,11 +511,15 @@ class TapersCalls:
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        amount_is: Literal["normal", "radius", "diameter", "axial"] = "normal",
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        amount_is: Literal[
+            "square-to-surface", "radius", "diameter", "axial"
+        ] = "square-to-surface",
         downfeed_per_pass: float | None = None,
         spark_out_passes: int = 2,
         length: float | None = None,
-        half_angle_error_arcsec: float = 0.0,
+        half_angle_error_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperInfeedAnswer:
@@ -518,14 +535,18 @@ class TapersCalls:
             amount: Size of the layer, measured as `amount_is` says. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
-            amount_is: How `amount` is measured. `normal`: square to the surface, as a sine plate
-                feeds down under a flat wheel; `radius` or `diameter`: at a fixed station, as a
-                swivelled workhead feeds; `axial`: as the gauge line and the point move.
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+            amount_is: How `amount` is measured. `square-to-surface`: as a sine plate feeds down
+                under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled
+                workhead feeds; `axial`: as the gauge line and the point move.
             downfeed_per_pass: Feed a pass, square to the surface. [length, 1e-06 to 10000]
             spark_out_passes: Passes without feed at the end. [count, 0 to 100]
             length: Length of the cone along its axis; needed with `half_angle_error_arcsec`
@@ -535,16 +556,18 @@ class TapersCalls:
 
         Example:
             client.tapers.infeed(units="in", included_angle=60, amount=0.001,
-                downfeed_per_pass=0.0002)
+                downfeed_per_pass=0.0002, length=0.6, half_angle_error_arcsec=30)
         """
         return self._sender.send(
             _INFEED,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "amount": amount,
                 "amount_is": amount_is,
                 "downfeed_per_pass": downfeed_per_pass,
@@ -600,16 +623,18 @@ class TapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        ball: float,
+        ball_diameter: float,
         ball_depth: float,
         length: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        measure_tolerance: float = 0.0,
-        roll_tolerance: float = 0.0,
-        included_angle_tolerance_arcsec: float = 0.0,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        measure_tolerance: float | None = None,
+        roll_tolerance: float | None = None,
+        included_angle_tolerance_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOneBallAnswer:
@@ -621,35 +646,42 @@ class TapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            ball: Diameter of the ball. [length, 1e-06 to 10000]
+            ball_diameter: Diameter of the ball. [length, 1e-06 to 10000]
             ball_depth: Depth of the ball's top below the mouth; negative where it stands out.
                 [length, -10000 to 10000]
             length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
-            included_angle_tolerance_arcsec: Largest error of the included angle. [arcsecond, 0 to
-                36000]
+            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
+                to 10000]
+            included_angle_tolerance_arcsec: Largest error of the included angle stated, plus or
+                minus. [arcsecond, 0 to 36000]
 
         Example:
-            client.tapers.one_ball(units="in", included_angle=60, ball=0.5, ball_depth=-0.2,
-                length=0.6, measure_tolerance=0.0001)
+            client.tapers.one_ball(units="in", included_angle=60, ball_diameter=0.5,
+                ball_depth=-0.2, length=0.4, measure_tolerance=0.0001)
         """
         return self._sender.send(
             _ONE_BALL,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
-                "ball": ball,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
+                "ball_diameter": ball_diameter,
                 "ball_depth": ball_depth,
                 "length": length,
                 "measure_tolerance": measure_tolerance,
@@ -664,16 +696,16 @@ class TapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        large_ball: float,
-        small_ball: float,
+        large_ball_diameter: float,
+        small_ball_diameter: float,
         large_ball_depth: float,
         small_ball_depth: float,
         length: float,
-        measure_tolerance: float = 0.0,
-        roll_tolerance: float = 0.0,
+        measure_tolerance: float | None = None,
+        roll_tolerance: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
-    ) -> models.TaperMeasuredAnswer:
+    ) -> models.TaperOverBallsAnswer:
         """Socket measured with two balls.
 
         Half angle, diameters and their uncertainty from the depths of two balls.
@@ -682,18 +714,19 @@ class TapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            large_ball: Diameter of the larger ball. [length, 1e-06 to 10000]
-            small_ball: Diameter of the smaller ball. [length, 1e-06 to 10000]
+            large_ball_diameter: Diameter of the larger ball. [length, 1e-06 to 10000]
+            small_ball_diameter: Diameter of the smaller ball. [length, 1e-06 to 10000]
             large_ball_depth: Depth of the larger ball's top below the mouth; negative where it
                 stands out. [length, -10000 to 10000]
             small_ball_depth: Depth of the smaller ball's top below the mouth. [length, -10000 to
                 10000]
             length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
             measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
+                to 10000]
 
         Example:
-            client.tapers.over_balls(units="mm", large_ball=40, small_ball=32,
+            client.tapers.over_balls(units="mm", large_ball_diameter=40, small_ball_diameter=32,
                 large_ball_depth=-8, small_ball_depth=76, length=120, measure_tolerance=0.005,
                 roll_tolerance=0.0005)
         """
@@ -701,8 +734,8 @@ class TapersCalls:
             _OVER_BALLS,
             {
                 "units": units,
-                "large_ball": large_ball,
-                "small_ball": small_ball,
+                "large_ball_diameter": large_ball_diameter,
+                "small_ball_diameter": small_ball_diameter,
                 "large_ball_depth": large_ball_depth,
                 "small_ball_depth": small_ball_depth,
                 "length": length,
@@ -717,14 +750,16 @@ class TapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        mouth_diameter: float,
+        large_diameter: float,
         length: float,
-        large_ball: float,
-        small_ball: float,
+        large_ball_diameter: float,
+        small_ball_diameter: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOverBallsNominalAnswer:
@@ -736,34 +771,41 @@ class TapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            mouth_diameter: Diameter at the mouth. [length, 1e-06 to 10000]
+            large_diameter: Diameter at the large end, the mouth. [length, 1e-06 to 10000]
             length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
-            large_ball: Diameter of the larger ball. [length, 1e-06 to 10000]
-            small_ball: Diameter of the smaller ball. [length, 1e-06 to 10000]
+            large_ball_diameter: Diameter of the larger ball. [length, 1e-06 to 10000]
+            small_ball_diameter: Diameter of the smaller ball. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
 
         Example:
             client.tapers.over_balls_nominal(units="in", taper_per_foot=0.59941,
-                mouth_diameter=0.7, length=2.5, large_ball=0.6875, small_ball=0.625)
+                large_diameter=0.7, length=2.5, large_ball_diameter=0.6875,
+                small_ball_diameter=0.625)
         """
         return self._sender.send(
             _OVER_BALLS_NOMINAL,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
-                "mouth_diameter": mouth_diameter,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
+                "large_diameter": large_diameter,
                 "length": length,
-                "large_ball": large_ball,
-                "small_ball": small_ball,
+                "large_ball_diameter": large_ball_diameter,
+                "small_ball_diameter": small_ball_diameter,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -776,15 +818,15 @@ class TapersCalls:
         roll_diameter: float,
         lower_measure: float,
         upper_measure: float,
-        rise: float,
+        stack_rise: float,
         length: float,
         lower_stack: float = 0.0,
-        measure_tolerance: float = 0.0,
-        roll_tolerance: float = 0.0,
-        rise_tolerance: float = 0.0,
+        measure_tolerance: float | None = None,
+        roll_tolerance: float | None = None,
+        stack_rise_tolerance: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
-    ) -> models.TaperMeasuredAnswer:
+    ) -> models.TaperOverRollsAnswer:
         """Taper measured over rolls.
 
         Half angle, diameters and their uncertainty from measures over two equal rolls at two
@@ -797,18 +839,20 @@ class TapersCalls:
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
             lower_measure: Measure over both rolls at the lower height. [length, 1e-06 to 10000]
             upper_measure: Measure over both rolls at the upper height. [length, 1e-06 to 10000]
-            rise: Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]
+            stack_rise: Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]
             length: Length of the cone above the face it stands on. [length, 1e-06 to 10000]
             lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
                 [length, 0 to 10000]
             measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
-            rise_tolerance: Largest error of the difference of the heights. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
+                to 10000]
+            stack_rise_tolerance: Largest error of the difference of the stacks, plus or minus; not
+                stated where left out. [length, 0 to 10000]
 
         Example:
             client.tapers.over_rolls(units="mm", roll_diameter=12, lower_measure=60.21,
-                upper_measure=67.695, rise=75, length=100, measure_tolerance=0.002,
-                roll_tolerance=0.0005, rise_tolerance=0.0005)
+                upper_measure=67.695, stack_rise=75, length=100, measure_tolerance=0.002,
+                roll_tolerance=0.0005, stack_rise_tolerance=0.0005)
         """
         return self._sender.send(
             _OVER_ROLLS,
@@ -818,11 +862,11 @@ class TapersCalls:
                 "lower_measure": lower_measure,
                 "upper_measure": upper_measure,
                 "lower_stack": lower_stack,
-                "rise": rise,
+                "stack_rise": stack_rise,
                 "length": length,
                 "measure_tolerance": measure_tolerance,
                 "roll_tolerance": roll_tolerance,
-                "rise_tolerance": rise_tolerance,
+                "stack_rise_tolerance": stack_rise_tolerance,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -835,12 +879,14 @@ class TapersCalls:
         large_diameter: float,
         length: float,
         roll_diameter: float,
-        rise: float,
+        stack_rise: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        standing_on: Literal["small end", "large end"] = "small end",
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        standing_on: Literal["small-end", "large-end"] = "small-end",
         lower_stack: float = 0.0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -856,35 +902,42 @@ class TapersCalls:
             large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
             length: Length of the cone along its axis. [length, 1e-06 to 10000]
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
-            rise: Upper blocks less lower blocks. [length, 1e-06 to 10000]
+            stack_rise: Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             standing_on: End that the part stands on.
-            lower_stack: Blocks under each roll, lower. [length, 0 to 10000]
+            lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
+                [length, 0 to 10000]
 
         Example:
             client.tapers.over_rolls_nominal(units="in", taper_per_foot=0.59941,
-                large_diameter=0.7, length=2.5625, roll_diameter=0.25, rise=2)
+                large_diameter=0.7, length=2.5625, roll_diameter=0.25, stack_rise=2)
         """
         return self._sender.send(
             _OVER_ROLLS_NOMINAL,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "large_diameter": large_diameter,
                 "length": length,
                 "standing_on": standing_on,
                 "roll_diameter": roll_diameter,
                 "lower_stack": lower_stack,
-                "rise": rise,
+                "stack_rise": stack_rise,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -895,19 +948,21 @@ class TapersCalls:
         *,
         units: Literal["in", "mm"],
         gauge_diameter: float,
-        depth: float,
+        gauge_depth: float,
         length: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         gauge_length: float = 0.0,
         second_gauge_diameter: float | None = None,
-        second_depth: float | None = None,
+        second_gauge_depth: float | None = None,
         gauge_line: float = 0.0,
-        depth_tolerance: float = 0.0,
-        gauge_tolerance: float = 0.0,
-        included_angle_tolerance_arcsec: float = 0.0,
+        depth_tolerance: float | None = None,
+        gauge_tolerance: float | None = None,
+        included_angle_tolerance_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperPlugDepthAnswer:
@@ -921,49 +976,56 @@ class TapersCalls:
         Args:
             units: Unit of every length here and in the answer.
             gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
-            depth: Distance from the part's large end (a socket's mouth, a plug's large end) toward
-                the small end to the gauge's line or sharp edge; negative where it stands out.
-                [length, -10000 to 10000]
+            gauge_depth: Distance from the part's large end (a socket's mouth, a plug's large end)
+                toward the small end to the gauge's line or sharp edge; negative where it stands
+                out. [length, -10000 to 10000]
             length: Length of the part's cone. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             gauge_length: How far the gauge's cone runs from its line toward the small end; 0 for a
                 sharp edge, such as a disc's or a straight ring's. [length, 0 to 10000]
             second_gauge_diameter: Diameter of a second gauge, at a sharp edge. [length, 1e-06 to
                 10000]
-            second_depth: Its distance from the part's large end (a socket's mouth, a plug's large
-                end) toward the small end to the gauge's line or sharp edge; negative where it
+            second_gauge_depth: Its distance from the part's large end (a socket's mouth, a plug's
+                large end) toward the small end to the gauge's line or sharp edge; negative where it
                 stands out. [length, -10000 to 10000]
             gauge_line: Distance of the part's own gauge line from its large end. [length, 0 to
                 10000]
-            depth_tolerance: Largest error of each depth. [length, 0 to 10000]
-            gauge_tolerance: Largest error of each gauge's diameter. [length, 0 to 10000]
-            included_angle_tolerance_arcsec: Largest error of the included angle stated. [arcsecond,
-                0 to 36000]
+            depth_tolerance: Largest error of each depth, plus or minus. [length, 0 to 10000]
+            gauge_tolerance: Largest error of each gauge's diameter, plus or minus. [length, 0 to
+                10000]
+            included_angle_tolerance_arcsec: Largest error of the included angle stated, plus or
+                minus. [arcsecond, 0 to 36000]
 
         Example:
             client.tapers.plug_depth(units="mm", one_in_x=20.02, gauge_diameter=17.78,
-                depth=0.5, gauge_length=60, length=64, depth_tolerance=0.02,
+                gauge_depth=0.5, gauge_length=60, length=64, depth_tolerance=0.02,
                 gauge_tolerance=0.001)
         """
         return self._sender.send(
             _PLUG_DEPTH,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "gauge_diameter": gauge_diameter,
-                "depth": depth,
+                "gauge_depth": gauge_depth,
                 "gauge_length": gauge_length,
                 "second_gauge_diameter": second_gauge_diameter,
-                "second_depth": second_depth,
+                "second_gauge_depth": second_gauge_depth,
                 "length": length,
                 "gauge_line": gauge_line,
                 "depth_tolerance": depth_tolerance,
@@ -985,8 +1047,10 @@ class TapersCalls:
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         gauge_length: float = 0.0,
-        diameter_tolerance: float = 0.0,
+        large_diameter_tolerance: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperPlugDepthNominalAnswer:
@@ -1004,33 +1068,39 @@ class TapersCalls:
             gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             gauge_length: How far the gauge's cone runs from its line toward the small end. [length,
                 0 to 10000]
-            diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
+            large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
                 10000]
 
         Example:
             client.tapers.plug_depth_nominal(units="mm", one_in_x=20.02, large_diameter=17.8,
-                length=64, gauge_diameter=17.78, gauge_length=60, diameter_tolerance=0.01)
+                length=64, gauge_diameter=17.78, gauge_length=60, large_diameter_tolerance=0.01)
         """
         return self._sender.send(
             _PLUG_DEPTH_NOMINAL,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "large_diameter": large_diameter,
                 "length": length,
                 "gauge_diameter": gauge_diameter,
                 "gauge_length": gauge_length,
-                "diameter_tolerance": diameter_tolerance,
+                "large_diameter_tolerance": large_diameter_tolerance,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1050,7 +1120,9 @@ class TapersCalls:
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        work_length_error: float = 0.0,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        work_length_error: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperSetOverAnswer:
@@ -1066,33 +1138,43 @@ class TapersCalls:
             work_length: Length of the work between its center holes. [length, 1e-06 to 10000]
             scale_radius: Radius of the swivel's scale, or of an indicator from its pivot. [length,
                 1e-06 to 10000]
-            scale_reading_error: Error of setting along that scale. [length, 0 to 10000]
-            set_over_error: Error of setting the tailstock over. [length, 0 to 10000]
+            scale_reading_error: Largest error of setting along that scale, plus or minus. [length,
+                0 to 10000]
+            set_over_error: Largest error of setting the tailstock over, plus or minus. [length, 0
+                to 10000]
             attachment_length: Length of the taper attachment's bar between its pointers. [length,
                 1e-06 to 10000]
-            attachment_error: Error of setting the bar at that length. [length, 0 to 10000]
+            attachment_error: Largest error of setting the bar at that length, plus or minus.
+                [length, 0 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
-            work_length_error: Error of the length between the center holes. [length, 0 to 10000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+            work_length_error: Largest error of the length between the center holes, plus or minus.
+                [length, 0 to 10000]
 
         Example:
             client.tapers.set_over(units="in", taper_per_foot=1, work_length=9, scale_radius=6,
-                scale_reading_error=0.005, set_over_error=0.002, attachment_length=12,
-                attachment_error=0.005)
+                scale_reading_error=0.005, set_over_error=0.002, work_length_error=0.01,
+                attachment_length=12, attachment_error=0.005)
         """
         return self._sender.send(
             _SET_OVER,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "work_length": work_length,
                 "scale_radius": scale_radius,
                 "scale_reading_error": scale_reading_error,
@@ -1109,13 +1191,15 @@ class TapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        large_diameter: float | None = None,
-        small_diameter: float | None = None,
-        length: float | None = None,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        large_diameter: float | None = None,
+        small_diameter: float | None = None,
+        length: float | None = None,
         agree_within: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -1129,17 +1213,21 @@ class TapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             large_diameter: Diameter of the large end, in `units`. [length, 1e-06 to 10000]
             small_diameter: Diameter of the small end, in `units`. [length, 1e-06 to 10000]
             length: Distance between the two diameters along the axis, in `units`. [length, 1e-06 to
                 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0, under 180; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0, under 90; or
-                text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 1e-06 to 10000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.001 to 1000000]
             agree_within: How far diameters that follow from redundant values may differ, in
                 `units`; 0.0001 in or 0.001 mm where left out. [length, 1e-06 to 10000]
 
@@ -1150,14 +1238,16 @@ class TapersCalls:
         return self._sender.send(
             _SOLVE,
             {
-                "units": units,
-                "large_diameter": large_diameter,
-                "small_diameter": small_diameter,
-                "length": length,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "length": length,
                 "agree_within": agree_within,
             },
             timeout_seconds=timeout_seconds,
@@ -1168,14 +1258,16 @@ class TapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        part: Literal["external", "internal"],
+        kind: Literal["external", "internal"],
         contact_length: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        diameter_error: float = 0.0,
-        included_angle_error_arcsec: float = 0.0,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        diameter_error: float | None = None,
+        included_angle_error_arcsec: float | None = None,
         blue_film: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -1189,17 +1281,21 @@ class TapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            part: `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug
+            kind: `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug
                 gauge in it.
             contact_length: Length of contact along the axis, from the gauge plane at the large end.
                 [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             diameter_error: Part's diameter at the gauge plane less the gauge's. [length, -10000 to
                 10000]
             included_angle_error_arcsec: Part's included angle less the gauge's. [arcsecond, -36000
@@ -1208,18 +1304,20 @@ class TapersCalls:
                 practice, no source). [length, 1e-06 to 10000]
 
         Example:
-            client.tapers.standoff(units="in", taper_per_foot=3.5, part="external",
+            client.tapers.standoff(units="in", taper_per_foot=3.5, kind="external",
                 contact_length=2.5, diameter_error=0.0005, included_angle_error_arcsec=20)
         """
         return self._sender.send(
             _STANDOFF,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
-                "part": part,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
+                "kind": kind,
                 "contact_length": contact_length,
                 "diameter_error": diameter_error,
                 "included_angle_error_arcsec": included_angle_error_arcsec,
@@ -1239,14 +1337,16 @@ class TapersCalls:
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        grade: Literal[
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        angle_grade: Literal[
             "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"
         ]
         | None = None,
-        included_angle_tolerance_arcsec: float | None = None,
-        diameter_tolerance_over_length: float | None = None,
+        included_angle_band_arcsec: float | None = None,
+        diameter_band_over_length: float | None = None,
         disposition: Literal["plus", "minus", "symmetric"] = "symmetric",
-        large_diameter_tolerance: float = 0.0,
+        large_diameter_tolerance: float | None = None,
         stations: Sequence[float] | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -1264,16 +1364,20 @@ class TapersCalls:
             length: Length of the cone. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
-            grade: Grade of the cone angle.
-            included_angle_tolerance_arcsec: Whole tolerance of the included angle. [arcsecond, over
-                0, at most 36000]
-            diameter_tolerance_over_length: Whole tolerance of the difference of the end diameters.
-                [length, 1e-06 to 10000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+            angle_grade: Grade of the cone angle.
+            included_angle_band_arcsec: Whole tolerance of the included angle, from least to most.
+                [arcsecond, over 0, at most 36000]
+            diameter_band_over_length: Whole tolerance of the difference of the end diameters, from
+                least to most. [length, 1e-06 to 10000]
             disposition: Where the tolerance lies to the nominal angle.
             large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
                 10000]
@@ -1282,21 +1386,23 @@ class TapersCalls:
 
         Example:
             client.tapers.tolerance(units="mm", one_in_x=20, large_diameter=40, length=80,
-                grade="AT5")
+                angle_grade="AT5", large_diameter_tolerance=0.01)
         """
         return self._sender.send(
             _TOLERANCE,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "large_diameter": large_diameter,
                 "length": length,
-                "grade": grade,
-                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
-                "diameter_tolerance_over_length": diameter_tolerance_over_length,
+                "angle_grade": angle_grade,
+                "included_angle_band_arcsec": included_angle_band_arcsec,
+                "diameter_band_over_length": diameter_band_over_length,
                 "disposition": disposition,
                 "large_diameter_tolerance": large_diameter_tolerance,
                 "stations": stations,
@@ -1309,12 +1415,12 @@ class TapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        large_roll: float,
-        small_roll: float,
+        large_roll_diameter: float,
+        small_roll_diameter: float,
         large_roll_top: float,
         small_roll_top: float,
-        measure_tolerance: float = 0.0,
-        roll_tolerance: float = 0.0,
+        measure_tolerance: float | None = None,
+        roll_tolerance: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.VeeOverRollsAnswer:
@@ -1326,26 +1432,27 @@ class TapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            large_roll: Diameter of the larger roll. [length, 1e-06 to 10000]
-            small_roll: Diameter of the smaller roll. [length, 1e-06 to 10000]
+            large_roll_diameter: Diameter of the larger roll. [length, 1e-06 to 10000]
+            small_roll_diameter: Diameter of the smaller roll. [length, 1e-06 to 10000]
             large_roll_top: Height of the larger roll's top over the vee's faces. [length, -10000 to
                 10000]
             small_roll_top: Height of the smaller roll's top over the faces; negative below them.
                 [length, -10000 to 10000]
             measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
+                to 10000]
 
         Example:
-            client.tapers.vee_over_rolls(units="mm", large_roll=40, small_roll=20,
-                large_roll_top=20, small_roll_top=-10, measure_tolerance=0.002,
-                roll_tolerance=0.0005)
+            client.tapers.vee_over_rolls(units="mm", large_roll_diameter=40,
+                small_roll_diameter=20, large_roll_top=20, small_roll_top=-10,
+                measure_tolerance=0.002, roll_tolerance=0.0005)
         """
         return self._sender.send(
             _VEE_OVER_ROLLS,
             {
                 "units": units,
-                "large_roll": large_roll,
-                "small_roll": small_roll,
+                "large_roll_diameter": large_roll_diameter,
+                "small_roll_diameter": small_roll_diameter,
                 "large_roll_top": large_roll_top,
                 "small_roll_top": small_roll_top,
                 "measure_tolerance": measure_tolerance,
@@ -1360,8 +1467,8 @@ class TapersCalls:
         *,
         units: Literal["in", "mm"],
         included_angle: float | str,
-        width: float,
-        rolls: Sequence[float],
+        face_width: float,
+        roll_diameters: Sequence[float],
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.VeeOverRollsNominalAnswer:
@@ -1375,21 +1482,21 @@ class TapersCalls:
             units: Unit of every length here and in the answer.
             included_angle: The vee's included angle, in degrees. [degree, 1 to 175; or text in
                 degrees, minutes, seconds]
-            width: Width between the sides at the faces. [length, 1e-06 to 10000]
-            rolls: Diameters of the rolls, laid in one at a time. [1 to 20 entries, each length,
-                1e-06 to 10000]
+            face_width: Width between the sides at the faces. [length, 1e-06 to 10000]
+            roll_diameters: Diameters of the rolls, laid in one at a time. [1 to 20 entries, each
+                length, 1e-06 to 10000]
 
         Example:
-            client.tapers.vee_over_rolls_nominal(units="mm", included_angle=60, width=46.188,
-                rolls=[40, 20])
+            client.tapers.vee_over_rolls_nominal(units="mm", included_angle=60,
+                face_width=46.188, roll_diameters=[40, 20])
         """
         return self._sender.send(
             _VEE_OVER_ROLLS_NOMINAL,
             {
                 "units": units,
                 "included_angle": included_angle,
-                "width": width,
-                "rolls": rolls,
+                "face_width": face_width,
+                "roll_diameters": roll_diameters,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1445,11 +1552,13 @@ class AsyncTapersCalls:
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        tir_large_end: float = 0.0,
-        tir_small_end: float = 0.0,
-        tir_indicated: Literal["square to the surface", "radially"] = "square to the surface",
-        half_angle_error_arcsec: float = 0.0,
-        wear: float = 0.0,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        tir_large_end: float | None = None,
+        tir_small_end: float | None = None,
+        tir_indicated: Literal["square-to-surface", "radially"] = "square-to-surface",
+        half_angle_error_arcsec: float | None = None,
+        wear: float | None = None,
         allowance: float = 0.0,
         least_large_diameter: float | None = None,
         largest_point_loss: float | None = None,
@@ -1458,7 +1567,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperCleanUpAnswer:
-        """Can this part be saved?
+        """Whether this part can be saved.
 
         Stock needed to clean up runout, angle error and wear of a cone against what is there, and
         how much its point shortens.
@@ -1472,16 +1581,20 @@ class AsyncTapersCalls:
             length: Length to clean up along the axis. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             tir_large_end: Full indicator movement at the large end. [length, 0 to 10000]
             tir_small_end: Full indicator movement at the small end. [length, 0 to 10000]
             tir_indicated: How the indicator stood.
-            half_angle_error_arcsec: Half angle as it stands less the right one: positive where too
-                blunt. [arcsecond, -36000 to 36000]
+            half_angle_error_arcsec: Half angle of the part as it stands less the right one:
+                positive where it is too blunt. [arcsecond, -36000 to 36000]
             wear: Deepest wear or dent below the surface, square to it. [length, 0 to 10000]
             allowance: Further stock to be sure that all is clean, square to the surface. [length, 0
                 to 10000]
@@ -1500,11 +1613,13 @@ class AsyncTapersCalls:
         return await self._sender.send(
             _CLEAN_UP,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "large_diameter": large_diameter,
                 "length": length,
                 "tir_large_end": tir_large_end,
@@ -1527,14 +1642,14 @@ class AsyncTapersCalls:
         *,
         units: Literal["in", "mm"],
         kind: Literal["male", "female"],
-        angle: float | str,
-        height: float,
+        flank_angle: float | str,
+        flank_height: float,
         roll_diameter: float,
         corner_width: float | None = None,
         measure: float | None = None,
-        measure_tolerance: float = 0.0,
-        roll_tolerance: float = 0.0,
-        angle_tolerance_arcsec: float = 0.0,
+        measure_tolerance: float | None = None,
+        roll_tolerance: float | None = None,
+        flank_angle_tolerance_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.DovetailOverRollsAnswer:
@@ -1547,33 +1662,36 @@ class AsyncTapersCalls:
         Args:
             units: Unit of every length here and in the answer.
             kind: `male`: the measure is over the rolls; `female`: between them.
-            angle: Angle of the flank to the base, in degrees. [degree, at least 20, under 90; or
-                text in degrees, minutes, seconds]
-            height: Height of the flank. [length, 1e-06 to 10000]
+            flank_angle: Angle of the flank to the base, in degrees. [degree, at least 20, under 90;
+                or text in degrees, minutes, seconds]
+            flank_height: Height of the flank. [length, 1e-06 to 10000]
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
             corner_width: Width between the sharp corners at the base. [length, 1e-06 to 10000]
             measure: Measure over or between the rolls. [length, 1e-06 to 10000]
             measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
-            angle_tolerance_arcsec: Largest error of the flank's angle. [arcsecond, 0 to 3600]
+            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
+                to 10000]
+            flank_angle_tolerance_arcsec: Largest error of the flank's angle, plus or minus.
+                [arcsecond, 0 to 3600]
 
         Example:
-            client.tapers.dovetail_over_rolls(units="mm", kind="male", angle=60, height=10,
-                roll_diameter=8, corner_width=50)
+            client.tapers.dovetail_over_rolls(units="mm", kind="male", flank_angle=60,
+                flank_height=10, roll_diameter=8, corner_width=50, roll_tolerance=0.0005,
+                flank_angle_tolerance_arcsec=20)
         """
         return await self._sender.send(
             _DOVETAIL_OVER_ROLLS,
             {
                 "units": units,
                 "kind": kind,
-                "angle": angle,
-                "height": height,
+                "flank_angle": flank_angle,
+                "flank_height": flank_height,
                 "roll_diameter": roll_diameter,
                 "corner_width": corner_width,
                 "measure": measure,
                 "measure_tolerance": measure_tolerance,
                 "roll_tolerance": roll_tolerance,
-                "angle_tolerance_arcsec": angle_tolerance_arcsec,
+                "flank_angle_tolerance_arcsec": flank_angle_tolerance_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1637,16 +1755,16 @@ class AsyncTapersCalls:
         units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
-        distance: float,
-        diameter_error: float = 0.0,
-        distance_error: float = 0.0,
-        candidates: int = 5,
+        length: float,
+        diameter_tolerance: float | None = None,
+        length_tolerance: float | None = None,
+        max_candidates: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperIdentifyAnswer:
-        """Which standard taper is this?
+        """Which standard taper this is.
 
-        Standard tapers ranked by their misfit to two measured diameters and a distance, with the
+        Standard tapers ranked by their misfit to two measured diameters and a length, with the
         measuring error that would explain each.
 
         Largest request: one calculation of fixed size.
@@ -1655,14 +1773,16 @@ class AsyncTapersCalls:
             units: Unit of every length here and in the answer.
             large_diameter: Larger diameter measured. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter measured. [length, 1e-06 to 10000]
-            distance: Distance between them along the axis. [length, 1e-06 to 10000]
-            diameter_error: Largest error of each diameter as measured. [length, 0 to 10000]
-            distance_error: Largest error of the distance as measured. [length, 0 to 10000]
-            candidates: How many candidates to list. [count, 1 to 50]
+            length: Distance between the two diameters along the axis. [length, 1e-06 to 10000]
+            diameter_tolerance: Largest error of each diameter as measured, plus or minus. [length,
+                0 to 10000]
+            length_tolerance: Largest error of the length as measured, plus or minus. [length, 0 to
+                10000]
+            max_candidates: How many candidates to list at most. [count, 1 to 50]
 
         Example:
             client.tapers.identify(units="in", large_diameter=0.699, small_diameter=0.599,
-                distance=2, diameter_error=0.0005, distance_error=0.005)
+                length=2, diameter_tolerance=0.0005, length_tolerance=0.005)
         """
         return await self._sender.send(
             _IDENTIFY,
@@ -1670,10 +1790,10 @@ class AsyncTapersCalls:
                 "units": units,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
-                "distance": distance,
-                "diameter_error": diameter_error,
-                "distance_error": distance_error,
-                "candidates": candidates,
+                "length": length,
+                "diameter_tolerance": diameter_tolerance,
+                "length_tolerance": length_tolerance,
+                "max_candidates": max_candidates,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1688,11 +1808,15 @@ class AsyncTapersCalls:
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        amount_is: Literal["normal", "radius", "diameter", "axial"] = "normal",
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        amount_is: Literal[
+            "square-to-surface", "radius", "diameter", "axial"
+        ] = "square-to-surface",
         downfeed_per_pass: float | None = None,
         spark_out_passes: int = 2,
         length: float | None = None,
-        half_angle_error_arcsec: float = 0.0,
+        half_angle_error_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperInfeedAnswer:
@@ -1708,14 +1832,18 @@ class AsyncTapersCalls:
             amount: Size of the layer, measured as `amount_is` says. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
-            amount_is: How `amount` is measured. `normal`: square to the surface, as a sine plate
-                feeds down under a flat wheel; `radius` or `diameter`: at a fixed station, as a
-                swivelled workhead feeds; `axial`: as the gauge line and the point move.
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+            amount_is: How `amount` is measured. `square-to-surface`: as a sine plate feeds down
+                under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled
+                workhead feeds; `axial`: as the gauge line and the point move.
             downfeed_per_pass: Feed a pass, square to the surface. [length, 1e-06 to 10000]
             spark_out_passes: Passes without feed at the end. [count, 0 to 100]
             length: Length of the cone along its axis; needed with `half_angle_error_arcsec`
@@ -1725,16 +1853,18 @@ class AsyncTapersCalls:
 
         Example:
             client.tapers.infeed(units="in", included_angle=60, amount=0.001,
-                downfeed_per_pass=0.0002)
+                downfeed_per_pass=0.0002, length=0.6, half_angle_error_arcsec=30)
         """
         return await self._sender.send(
             _INFEED,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "amount": amount,
                 "amount_is": amount_is,
                 "downfeed_per_pass": downfeed_per_pass,
@@ -1790,16 +1920,18 @@ class AsyncTapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        ball: float,
+        ball_diameter: float,
         ball_depth: float,
         length: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        measure_tolerance: float = 0.0,
-        roll_tolerance: float = 0.0,
-        included_angle_tolerance_arcsec: float = 0.0,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        measure_tolerance: float | None = None,
+        roll_tolerance: float | None = None,
+        included_angle_tolerance_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOneBallAnswer:
@@ -1811,35 +1943,42 @@ class AsyncTapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            ball: Diameter of the ball. [length, 1e-06 to 10000]
+            ball_diameter: Diameter of the ball. [length, 1e-06 to 10000]
             ball_depth: Depth of the ball's top below the mouth; negative where it stands out.
                 [length, -10000 to 10000]
             length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
-            included_angle_tolerance_arcsec: Largest error of the included angle. [arcsecond, 0 to
-                36000]
+            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
+                to 10000]
+            included_angle_tolerance_arcsec: Largest error of the included angle stated, plus or
+                minus. [arcsecond, 0 to 36000]
 
         Example:
-            client.tapers.one_ball(units="in", included_angle=60, ball=0.5, ball_depth=-0.2,
-                length=0.6, measure_tolerance=0.0001)
+            client.tapers.one_ball(units="in", included_angle=60, ball_diameter=0.5,
+                ball_depth=-0.2, length=0.4, measure_tolerance=0.0001)
         """
         return await self._sender.send(
             _ONE_BALL,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
-                "ball": ball,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
+                "ball_diameter": ball_diameter,
                 "ball_depth": ball_depth,
                 "length": length,
                 "measure_tolerance": measure_tolerance,
@@ -1854,16 +1993,16 @@ class AsyncTapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        large_ball: float,
-        small_ball: float,
+        large_ball_diameter: float,
+        small_ball_diameter: float,
         large_ball_depth: float,
         small_ball_depth: float,
         length: float,
-        measure_tolerance: float = 0.0,
-        roll_tolerance: float = 0.0,
+        measure_tolerance: float | None = None,
+        roll_tolerance: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
-    ) -> models.TaperMeasuredAnswer:
+    ) -> models.TaperOverBallsAnswer:
         """Socket measured with two balls.
 
         Half angle, diameters and their uncertainty from the depths of two balls.
@@ -1872,18 +2011,19 @@ class AsyncTapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            large_ball: Diameter of the larger ball. [length, 1e-06 to 10000]
-            small_ball: Diameter of the smaller ball. [length, 1e-06 to 10000]
+            large_ball_diameter: Diameter of the larger ball. [length, 1e-06 to 10000]
+            small_ball_diameter: Diameter of the smaller ball. [length, 1e-06 to 10000]
             large_ball_depth: Depth of the larger ball's top below the mouth; negative where it
                 stands out. [length, -10000 to 10000]
             small_ball_depth: Depth of the smaller ball's top below the mouth. [length, -10000 to
                 10000]
             length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
             measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
+                to 10000]
 
         Example:
-            client.tapers.over_balls(units="mm", large_ball=40, small_ball=32,
+            client.tapers.over_balls(units="mm", large_ball_diameter=40, small_ball_diameter=32,
                 large_ball_depth=-8, small_ball_depth=76, length=120, measure_tolerance=0.005,
                 roll_tolerance=0.0005)
         """
@@ -1891,8 +2031,8 @@ class AsyncTapersCalls:
             _OVER_BALLS,
             {
                 "units": units,
-                "large_ball": large_ball,
-                "small_ball": small_ball,
+                "large_ball_diameter": large_ball_diameter,
+                "small_ball_diameter": small_ball_diameter,
                 "large_ball_depth": large_ball_depth,
                 "small_ball_depth": small_ball_depth,
                 "length": length,
@@ -1907,14 +2047,16 @@ class AsyncTapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        mouth_diameter: float,
+        large_diameter: float,
         length: float,
-        large_ball: float,
-        small_ball: float,
+        large_ball_diameter: float,
+        small_ball_diameter: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOverBallsNominalAnswer:
@@ -1926,34 +2068,41 @@ class AsyncTapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            mouth_diameter: Diameter at the mouth. [length, 1e-06 to 10000]
+            large_diameter: Diameter at the large end, the mouth. [length, 1e-06 to 10000]
             length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
-            large_ball: Diameter of the larger ball. [length, 1e-06 to 10000]
-            small_ball: Diameter of the smaller ball. [length, 1e-06 to 10000]
+            large_ball_diameter: Diameter of the larger ball. [length, 1e-06 to 10000]
+            small_ball_diameter: Diameter of the smaller ball. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
 
         Example:
             client.tapers.over_balls_nominal(units="in", taper_per_foot=0.59941,
-                mouth_diameter=0.7, length=2.5, large_ball=0.6875, small_ball=0.625)
+                large_diameter=0.7, length=2.5, large_ball_diameter=0.6875,
+                small_ball_diameter=0.625)
         """
         return await self._sender.send(
             _OVER_BALLS_NOMINAL,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
-                "mouth_diameter": mouth_diameter,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
+                "large_diameter": large_diameter,
                 "length": length,
-                "large_ball": large_ball,
-                "small_ball": small_ball,
+                "large_ball_diameter": large_ball_diameter,
+                "small_ball_diameter": small_ball_diameter,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1966,15 +2115,15 @@ class AsyncTapersCalls:
         roll_diameter: float,
         lower_measure: float,
         upper_measure: float,
-        rise: float,
+        stack_rise: float,
         length: float,
         lower_stack: float = 0.0,
-        measure_tolerance: float = 0.0,
-        roll_tolerance: float = 0.0,
-        rise_tolerance: float = 0.0,
+        measure_tolerance: float | None = None,
+        roll_tolerance: float | None = None,
+        stack_rise_tolerance: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
-    ) -> models.TaperMeasuredAnswer:
+    ) -> models.TaperOverRollsAnswer:
         """Taper measured over rolls.
 
         Half angle, diameters and their uncertainty from measures over two equal rolls at two
@@ -1987,18 +2136,20 @@ class AsyncTapersCalls:
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
             lower_measure: Measure over both rolls at the lower height. [length, 1e-06 to 10000]
             upper_measure: Measure over both rolls at the upper height. [length, 1e-06 to 10000]
-            rise: Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]
+            stack_rise: Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]
             length: Length of the cone above the face it stands on. [length, 1e-06 to 10000]
             lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
                 [length, 0 to 10000]
             measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
-            rise_tolerance: Largest error of the difference of the heights. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
+                to 10000]
+            stack_rise_tolerance: Largest error of the difference of the stacks, plus or minus; not
+                stated where left out. [length, 0 to 10000]
 
         Example:
             client.tapers.over_rolls(units="mm", roll_diameter=12, lower_measure=60.21,
-                upper_measure=67.695, rise=75, length=100, measure_tolerance=0.002,
-                roll_tolerance=0.0005, rise_tolerance=0.0005)
+                upper_measure=67.695, stack_rise=75, length=100, measure_tolerance=0.002,
+                roll_tolerance=0.0005, stack_rise_tolerance=0.0005)
         """
         return await self._sender.send(
             _OVER_ROLLS,
@@ -2008,11 +2159,11 @@ class AsyncTapersCalls:
                 "lower_measure": lower_measure,
                 "upper_measure": upper_measure,
                 "lower_stack": lower_stack,
-                "rise": rise,
+                "stack_rise": stack_rise,
                 "length": length,
                 "measure_tolerance": measure_tolerance,
                 "roll_tolerance": roll_tolerance,
-                "rise_tolerance": rise_tolerance,
+                "stack_rise_tolerance": stack_rise_tolerance,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -2025,12 +2176,14 @@ class AsyncTapersCalls:
         large_diameter: float,
         length: float,
         roll_diameter: float,
-        rise: float,
+        stack_rise: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        standing_on: Literal["small end", "large end"] = "small end",
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        standing_on: Literal["small-end", "large-end"] = "small-end",
         lower_stack: float = 0.0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -2046,35 +2199,42 @@ class AsyncTapersCalls:
             large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
             length: Length of the cone along its axis. [length, 1e-06 to 10000]
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
-            rise: Upper blocks less lower blocks. [length, 1e-06 to 10000]
+            stack_rise: Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             standing_on: End that the part stands on.
-            lower_stack: Blocks under each roll, lower. [length, 0 to 10000]
+            lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
+                [length, 0 to 10000]
 
         Example:
             client.tapers.over_rolls_nominal(units="in", taper_per_foot=0.59941,
-                large_diameter=0.7, length=2.5625, roll_diameter=0.25, rise=2)
+                large_diameter=0.7, length=2.5625, roll_diameter=0.25, stack_rise=2)
         """
         return await self._sender.send(
             _OVER_ROLLS_NOMINAL,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "large_diameter": large_diameter,
                 "length": length,
                 "standing_on": standing_on,
                 "roll_diameter": roll_diameter,
                 "lower_stack": lower_stack,
-                "rise": rise,
+                "stack_rise": stack_rise,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -2085,19 +2245,21 @@ class AsyncTapersCalls:
         *,
         units: Literal["in", "mm"],
         gauge_diameter: float,
-        depth: float,
+        gauge_depth: float,
         length: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         gauge_length: float = 0.0,
         second_gauge_diameter: float | None = None,
-        second_depth: float | None = None,
+        second_gauge_depth: float | None = None,
         gauge_line: float = 0.0,
-        depth_tolerance: float = 0.0,
-        gauge_tolerance: float = 0.0,
-        included_angle_tolerance_arcsec: float = 0.0,
+        depth_tolerance: float | None = None,
+        gauge_tolerance: float | None = None,
+        included_angle_tolerance_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperPlugDepthAnswer:
@@ -2111,49 +2273,56 @@ class AsyncTapersCalls:
         Args:
             units: Unit of every length here and in the answer.
             gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
-            depth: Distance from the part's large end (a socket's mouth, a plug's large end) toward
-                the small end to the gauge's line or sharp edge; negative where it stands out.
-                [length, -10000 to 10000]
+            gauge_depth: Distance from the part's large end (a socket's mouth, a plug's large end)
+                toward the small end to the gauge's line or sharp edge; negative where it stands
+                out. [length, -10000 to 10000]
             length: Length of the part's cone. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             gauge_length: How far the gauge's cone runs from its line toward the small end; 0 for a
                 sharp edge, such as a disc's or a straight ring's. [length, 0 to 10000]
             second_gauge_diameter: Diameter of a second gauge, at a sharp edge. [length, 1e-06 to
                 10000]
-            second_depth: Its distance from the part's large end (a socket's mouth, a plug's large
-                end) toward the small end to the gauge's line or sharp edge; negative where it
+            second_gauge_depth: Its distance from the part's large end (a socket's mouth, a plug's
+                large end) toward the small end to the gauge's line or sharp edge; negative where it
                 stands out. [length, -10000 to 10000]
             gauge_line: Distance of the part's own gauge line from its large end. [length, 0 to
                 10000]
-            depth_tolerance: Largest error of each depth. [length, 0 to 10000]
-            gauge_tolerance: Largest error of each gauge's diameter. [length, 0 to 10000]
-            included_angle_tolerance_arcsec: Largest error of the included angle stated. [arcsecond,
-                0 to 36000]
+            depth_tolerance: Largest error of each depth, plus or minus. [length, 0 to 10000]
+            gauge_tolerance: Largest error of each gauge's diameter, plus or minus. [length, 0 to
+                10000]
+            included_angle_tolerance_arcsec: Largest error of the included angle stated, plus or
+                minus. [arcsecond, 0 to 36000]
 
         Example:
             client.tapers.plug_depth(units="mm", one_in_x=20.02, gauge_diameter=17.78,
-                depth=0.5, gauge_length=60, length=64, depth_tolerance=0.02,
+                gauge_depth=0.5, gauge_length=60, length=64, depth_tolerance=0.02,
                 gauge_tolerance=0.001)
         """
         return await self._sender.send(
             _PLUG_DEPTH,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "gauge_diameter": gauge_diameter,
-                "depth": depth,
+                "gauge_depth": gauge_depth,
                 "gauge_length": gauge_length,
                 "second_gauge_diameter": second_gauge_diameter,
-                "second_depth": second_depth,
+                "second_gauge_depth": second_gauge_depth,
                 "length": length,
                 "gauge_line": gauge_line,
                 "depth_tolerance": depth_tolerance,
@@ -2175,8 +2344,10 @@ class AsyncTapersCalls:
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         gauge_length: float = 0.0,
-        diameter_tolerance: float = 0.0,
+        large_diameter_tolerance: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperPlugDepthNominalAnswer:
@@ -2194,33 +2365,39 @@ class AsyncTapersCalls:
             gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             gauge_length: How far the gauge's cone runs from its line toward the small end. [length,
                 0 to 10000]
-            diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
+            large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
                 10000]
 
         Example:
             client.tapers.plug_depth_nominal(units="mm", one_in_x=20.02, large_diameter=17.8,
-                length=64, gauge_diameter=17.78, gauge_length=60, diameter_tolerance=0.01)
+                length=64, gauge_diameter=17.78, gauge_length=60, large_diameter_tolerance=0.01)
         """
         return await self._sender.send(
             _PLUG_DEPTH_NOMINAL,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "large_diameter": large_diameter,
                 "length": length,
                 "gauge_diameter": gauge_diameter,
                 "gauge_length": gauge_length,
-                "diameter_tolerance": diameter_tolerance,
+                "large_diameter_tolerance": large_diameter_tolerance,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -2240,7 +2417,9 @@ class AsyncTapersCalls:
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        work_length_error: float = 0.0,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        work_length_error: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperSetOverAnswer:
@@ -2256,33 +2435,43 @@ class AsyncTapersCalls:
             work_length: Length of the work between its center holes. [length, 1e-06 to 10000]
             scale_radius: Radius of the swivel's scale, or of an indicator from its pivot. [length,
                 1e-06 to 10000]
-            scale_reading_error: Error of setting along that scale. [length, 0 to 10000]
-            set_over_error: Error of setting the tailstock over. [length, 0 to 10000]
+            scale_reading_error: Largest error of setting along that scale, plus or minus. [length,
+                0 to 10000]
+            set_over_error: Largest error of setting the tailstock over, plus or minus. [length, 0
+                to 10000]
             attachment_length: Length of the taper attachment's bar between its pointers. [length,
                 1e-06 to 10000]
-            attachment_error: Error of setting the bar at that length. [length, 0 to 10000]
+            attachment_error: Largest error of setting the bar at that length, plus or minus.
+                [length, 0 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
-            work_length_error: Error of the length between the center holes. [length, 0 to 10000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+            work_length_error: Largest error of the length between the center holes, plus or minus.
+                [length, 0 to 10000]
 
         Example:
             client.tapers.set_over(units="in", taper_per_foot=1, work_length=9, scale_radius=6,
-                scale_reading_error=0.005, set_over_error=0.002, attachment_length=12,
-                attachment_error=0.005)
+                scale_reading_error=0.005, set_over_error=0.002, work_length_error=0.01,
+                attachment_length=12, attachment_error=0.005)
         """
         return await self._sender.send(
             _SET_OVER,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "work_length": work_length,
                 "scale_radius": scale_radius,
                 "scale_reading_error": scale_reading_error,
@@ -2299,13 +2488,15 @@ class AsyncTapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        large_diameter: float | None = None,
-        small_diameter: float | None = None,
-        length: float | None = None,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        large_diameter: float | None = None,
+        small_diameter: float | None = None,
+        length: float | None = None,
         agree_within: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -2319,17 +2510,21 @@ class AsyncTapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             large_diameter: Diameter of the large end, in `units`. [length, 1e-06 to 10000]
             small_diameter: Diameter of the small end, in `units`. [length, 1e-06 to 10000]
             length: Distance between the two diameters along the axis, in `units`. [length, 1e-06 to
                 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0, under 180; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0, under 90; or
-                text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 1e-06 to 10000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.001 to 1000000]
             agree_within: How far diameters that follow from redundant values may differ, in
                 `units`; 0.0001 in or 0.001 mm where left out. [length, 1e-06 to 10000]
 
@@ -2340,14 +2535,16 @@ class AsyncTapersCalls:
         return await self._sender.send(
             _SOLVE,
             {
-                "units": units,
-                "large_diameter": large_diameter,
-                "small_diameter": small_diameter,
-                "length": length,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
+                "large_diameter": large_diameter,
+                "small_diameter": small_diameter,
+                "length": length,
                 "agree_within": agree_within,
             },
             timeout_seconds=timeout_seconds,
@@ -2358,14 +2555,16 @@ class AsyncTapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        part: Literal["external", "internal"],
+        kind: Literal["external", "internal"],
         contact_length: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        diameter_error: float = 0.0,
-        included_angle_error_arcsec: float = 0.0,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        diameter_error: float | None = None,
+        included_angle_error_arcsec: float | None = None,
         blue_film: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -2379,17 +2578,21 @@ class AsyncTapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            part: `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug
+            kind: `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug
                 gauge in it.
             contact_length: Length of contact along the axis, from the gauge plane at the large end.
                 [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             diameter_error: Part's diameter at the gauge plane less the gauge's. [length, -10000 to
                 10000]
             included_angle_error_arcsec: Part's included angle less the gauge's. [arcsecond, -36000
@@ -2398,18 +2601,20 @@ class AsyncTapersCalls:
                 practice, no source). [length, 1e-06 to 10000]
 
         Example:
-            client.tapers.standoff(units="in", taper_per_foot=3.5, part="external",
+            client.tapers.standoff(units="in", taper_per_foot=3.5, kind="external",
                 contact_length=2.5, diameter_error=0.0005, included_angle_error_arcsec=20)
         """
         return await self._sender.send(
             _STANDOFF,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
-                "part": part,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
+                "kind": kind,
                 "contact_length": contact_length,
                 "diameter_error": diameter_error,
                 "included_angle_error_arcsec": included_angle_error_arcsec,
@@ -2429,14 +2634,16 @@ class AsyncTapersCalls:
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
-        grade: Literal[
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        angle_grade: Literal[
             "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"
         ]
         | None = None,
-        included_angle_tolerance_arcsec: float | None = None,
-        diameter_tolerance_over_length: float | None = None,
+        included_angle_band_arcsec: float | None = None,
+        diameter_band_over_length: float | None = None,
         disposition: Literal["plus", "minus", "symmetric"] = "symmetric",
-        large_diameter_tolerance: float = 0.0,
+        large_diameter_tolerance: float | None = None,
         stations: Sequence[float] | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -2454,16 +2661,20 @@ class AsyncTapersCalls:
             length: Length of the cone. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between axis and surface, in degrees. [degree, over 0.005, under 89.5;
-                or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
             taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
                 foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter. [0.005 to 5000]
-            grade: Grade of the cone angle.
-            included_angle_tolerance_arcsec: Whole tolerance of the included angle. [arcsecond, over
-                0, at most 36000]
-            diameter_tolerance_over_length: Whole tolerance of the difference of the end diameters.
-                [length, 1e-06 to 10000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+            angle_grade: Grade of the cone angle.
+            included_angle_band_arcsec: Whole tolerance of the included angle, from least to most.
+                [arcsecond, over 0, at most 36000]
+            diameter_band_over_length: Whole tolerance of the difference of the end diameters, from
+                least to most. [length, 1e-06 to 10000]
             disposition: Where the tolerance lies to the nominal angle.
             large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
                 10000]
@@ -2472,21 +2683,23 @@ class AsyncTapersCalls:
 
         Example:
             client.tapers.tolerance(units="mm", one_in_x=20, large_diameter=40, length=80,
-                grade="AT5")
+                angle_grade="AT5", large_diameter_tolerance=0.01)
         """
         return await self._sender.send(
             _TOLERANCE,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "units": units,
                 "large_diameter": large_diameter,
                 "length": length,
-                "grade": grade,
-                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
-                "diameter_tolerance_over_length": diameter_tolerance_over_length,
+                "angle_grade": angle_grade,
+                "included_angle_band_arcsec": included_angle_band_arcsec,
+                "diameter_band_over_length": diameter_band_over_length,
                 "disposition": disposition,
                 "large_diameter_tolerance": large_diameter_tolerance,
                 "stations": stations,
@@ -2499,12 +2712,12 @@ class AsyncTapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        large_roll: float,
-        small_roll: float,
+        large_roll_diameter: float,
+        small_roll_diameter: float,
         large_roll_top: float,
         small_roll_top: float,
-        measure_tolerance: float = 0.0,
-        roll_tolerance: float = 0.0,
+        measure_tolerance: float | None = None,
+        roll_tolerance: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.VeeOverRollsAnswer:
@@ -2516,26 +2729,27 @@ class AsyncTapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            large_roll: Diameter of the larger roll. [length, 1e-06 to 10000]
-            small_roll: Diameter of the smaller roll. [length, 1e-06 to 10000]
+            large_roll_diameter: Diameter of the larger roll. [length, 1e-06 to 10000]
+            small_roll_diameter: Diameter of the smaller roll. [length, 1e-06 to 10000]
             large_roll_top: Height of the larger roll's top over the vee's faces. [length, -10000 to
                 10000]
             small_roll_top: Height of the smaller roll's top over the faces; negative below them.
                 [length, -10000 to 10000]
             measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter. [length, 0 to 10000]
+            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
+                to 10000]
 
         Example:
-            client.tapers.vee_over_rolls(units="mm", large_roll=40, small_roll=20,
-                large_roll_top=20, small_roll_top=-10, measure_tolerance=0.002,
-                roll_tolerance=0.0005)
+            client.tapers.vee_over_rolls(units="mm", large_roll_diameter=40,
+                small_roll_diameter=20, large_roll_top=20, small_roll_top=-10,
+                measure_tolerance=0.002, roll_tolerance=0.0005)
         """
         return await self._sender.send(
             _VEE_OVER_ROLLS,
             {
                 "units": units,
-                "large_roll": large_roll,
-                "small_roll": small_roll,
+                "large_roll_diameter": large_roll_diameter,
+                "small_roll_diameter": small_roll_diameter,
                 "large_roll_top": large_roll_top,
                 "small_roll_top": small_roll_top,
                 "measure_tolerance": measure_tolerance,
@@ -2550,8 +2764,8 @@ class AsyncTapersCalls:
         *,
         units: Literal["in", "mm"],
         included_angle: float | str,
-        width: float,
-        rolls: Sequence[float],
+        face_width: float,
+        roll_diameters: Sequence[float],
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.VeeOverRollsNominalAnswer:
@@ -2565,21 +2779,21 @@ class AsyncTapersCalls:
             units: Unit of every length here and in the answer.
             included_angle: The vee's included angle, in degrees. [degree, 1 to 175; or text in
                 degrees, minutes, seconds]
-            width: Width between the sides at the faces. [length, 1e-06 to 10000]
-            rolls: Diameters of the rolls, laid in one at a time. [1 to 20 entries, each length,
-                1e-06 to 10000]
+            face_width: Width between the sides at the faces. [length, 1e-06 to 10000]
+            roll_diameters: Diameters of the rolls, laid in one at a time. [1 to 20 entries, each
+                length, 1e-06 to 10000]
 
         Example:
-            client.tapers.vee_over_rolls_nominal(units="mm", included_angle=60, width=46.188,
-                rolls=[40, 20])
+            client.tapers.vee_over_rolls_nominal(units="mm", included_angle=60,
+                face_width=46.188, roll_diameters=[40, 20])
         """
         return await self._sender.send(
             _VEE_OVER_ROLLS_NOMINAL,
             {
                 "units": units,
                 "included_angle": included_angle,
-                "width": width,
-                "rolls": rolls,
+                "face_width": face_width,
+                "roll_diameters": roll_diameters,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

@@ -14,6 +14,7 @@ _CHOOSE = Endpoint(
     answer=models.WheelChooseAnswer,
     accept="application/json",
     sends="application/json",
+    heavy=True,
 )
 _DRESSING = Endpoint(
     name="wheels.dressing",
@@ -93,14 +94,18 @@ class WheelsCalls:
     def choose(
         self,
         *,
-        units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
+        units: Literal["in", "mm"],
         wheel_diameter: float,
         tolerance_arcsec: float,
         ways: models.ChooseWays,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         pieces: int = 1,
         minutes_per_piece: float = 10.0,
         timeout_seconds: float | None = None,
@@ -109,23 +114,31 @@ class WheelsCalls:
         """Four ways to grind a cone, side by side.
 
         Sine plate, dressed wheel, wheel's side and swivelled workhead for one cone: the angle error
-        that each reaches, its time, what to inspect, and why one is ruled out.
+        that each reaches, its time, what to inspect, and why one is ruled out. Ask `wheels.speed`
+        with the wheel's marks before any of them.
 
         Largest request: one calculation of fixed size.
 
         Args:
-            units: Unit of every length here and in the answer.
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
                 to 10000]
+            units: Unit of every length here and in the answer.
             wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
             tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds. [arcsecond, 1e-06
                 to 324000]
             ways: The ways that the shop has; at least one.
-            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
-                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
-            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
-                0, under 90; or text in degrees, minutes, seconds]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             pieces: Pieces to grind. [count, 1 to 1000000]
             minutes_per_piece: Time to grind one piece, in minutes (common practice, no source).
                 [minute, 0 to 10000]
@@ -134,7 +147,8 @@ class WheelsCalls:
             client.wheels.choose(units="in", included_angle=60, large_diameter=0.75,
                 small_diameter=0.05, wheel_diameter=7, tolerance_arcsec=70, pieces=5,
                 ways=models.ChooseWays(sine_plate=models.ChooseSinePlate(center_distance=5,
-                stack_tolerance=2e-05, fixture_pitch_arcsec=5, wheel_breakdown=5e-05),
+                stack_tolerance=2e-05, plate_error_arcsec=2, axis_pitch_arcsec=5,
+                wheel_breakdown=5e-05),
                 dressed_wheel=models.ChooseDressedWheel(wheel_width=0.75,
                 dresser=models.SineBaseDresser(kind="sine-base", center_distance=2),
                 stack_tolerance=5e-05, diamond_height=0.02, flank_wear=0.0001,
@@ -145,11 +159,15 @@ class WheelsCalls:
         return self._sender.send(
             _CHOOSE,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
+                "units": units,
                 "wheel_diameter": wheel_diameter,
                 "tolerance_arcsec": tolerance_arcsec,
                 "pieces": pieces,
@@ -165,8 +183,8 @@ class WheelsCalls:
         *,
         units: Literal["in", "mm"],
         rpm: float,
-        depth: float,
-        wheel_width: float,
+        depth_per_pass: float,
+        width_to_dress: float,
         nose_radius: float | None = None,
         active_width: float | None = None,
         overlap_ratio: float | None = None,
@@ -188,8 +206,9 @@ class WheelsCalls:
             units: Unit of every length here and in the answer.
             rpm: Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to
                 500000]
-            depth: Depth of one pass, in `units`. [length, 1e-06 to 10000]
-            wheel_width: Width, or length of flank, to dress, in `units`. [length, 1e-06 to 10000]
+            depth_per_pass: Depth dressed away by one pass, in `units`. [length, 1e-06 to 10000]
+            width_to_dress: Width of the wheel, or length of its flank, to dress, in `units`.
+                [length, 1e-06 to 10000]
             nose_radius: Radius of the diamond's nose, in `units`. Either this or `active_width`.
                 [length, 1e-06 to 10000]
             active_width: Width over which the diamond touches the wheel, in `units`, where it is
@@ -199,12 +218,13 @@ class WheelsCalls:
             traverse: Traverse of the diamond, in `units` per minute. [length per minute, 1e-06 to
                 100000]
             purpose: Purpose: the middle of the guide's overlap ratio for it is taken.
-            overrun: How far the diamond runs past each side, in `units`. [length, 0 to 10000]
+            overrun: How far the diamond runs past each end of that width, in `units`. [length, 0 to
+                10000]
             passes: How many passes of this depth. [count, 1 to 100000]
 
         Example:
-            client.wheels.dressing(units="mm", rpm=1410, nose_radius=0.38, depth=0.025,
-                overlap_ratio=2, wheel_width=25)
+            client.wheels.dressing(units="mm", rpm=1410, nose_radius=0.38, depth_per_pass=0.025,
+                overlap_ratio=2, width_to_dress=25)
         """
         return self._sender.send(
             _DRESSING,
@@ -213,11 +233,11 @@ class WheelsCalls:
                 "rpm": rpm,
                 "nose_radius": nose_radius,
                 "active_width": active_width,
-                "depth": depth,
+                "depth_per_pass": depth_per_pass,
                 "overlap_ratio": overlap_ratio,
                 "traverse": traverse,
                 "purpose": purpose,
-                "wheel_width": wheel_width,
+                "width_to_dress": width_to_dress,
                 "overrun": overrun,
                 "passes": passes,
             },
@@ -228,20 +248,24 @@ class WheelsCalls:
     def dressing_errors(
         self,
         *,
-        units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
+        units: Literal["in", "mm"],
         wheel_diameter: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         worn_diameter: float | None = None,
-        diamond_height: float = 0.0,
-        nose_radius: float = 0.0,
-        dresser_angle_error_arcsec: float = 0.0,
-        wheel_wear_small_end: float = 0.0,
-        wheel_wear_large_end: float = 0.0,
-        diamond_wear: float = 0.0,
-        dressed_toward: Literal["small end", "large end"] = "large end",
+        diamond_height: float | None = None,
+        nose_radius: float | None = None,
+        dresser_angle_error_arcsec: float | None = None,
+        wheel_wear_small_end: float | None = None,
+        wheel_wear_large_end: float | None = None,
+        diamond_wear: float | None = None,
+        dressed_toward: Literal["small-end", "large-end"] = "large-end",
         tolerance_arcsec: float | None = None,
         inspections: Sequence[models.WheelInspection] | None = None,
         timeout_seconds: float | None = None,
@@ -256,22 +280,31 @@ class WheelsCalls:
         Largest request: one calculation of fixed size.
 
         Args:
-            units: Unit of every length here and in the answer.
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
                 to 10000]
+            units: Unit of every length here and in the answer.
             wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
-            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
-                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
-            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
-                0, under 90; or text in degrees, minutes, seconds]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
                 10000]
             diamond_height: Distance of the diamond's path from the plane through the wheel's axis
                 parallel to it (above or below the center), in `units`. [length, -10000 to 10000]
-            nose_radius: Radius of the diamond's nose, in `units`. [length, 0 to 10000]
+            nose_radius: Radius of the diamond's nose, in `units`; 0 for a sharp one. [length, 0 to
+                10000]
             dresser_angle_error_arcsec: Error of the dressed angle from the wheel's axis, in
-                arc-seconds. [arcsecond, -324000 to 324000]
+                arc-seconds: in the plane of that axis and the generator, so one to one on the half
+                angle. [arcsecond, -324000 to 324000]
             wheel_wear_small_end: Wear of the flank, square to it, where it grinds the cone's small
                 end, in `units`. [length, 0 to 10000]
             wheel_wear_large_end: The same where it grinds the large end. [length, 0 to 10000]
@@ -293,11 +326,15 @@ class WheelsCalls:
         return self._sender.send(
             _DRESSING_ERRORS,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
+                "units": units,
                 "wheel_diameter": wheel_diameter,
                 "worn_diameter": worn_diameter,
                 "diamond_height": diamond_height,
@@ -322,14 +359,20 @@ class WheelsCalls:
         wheel_width: float,
         dresser: models.SineBaseDresser | models.ScaleDresser,
         depth_per_pass: float,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
         other_side: models.ConeWork | models.FaceWork | None = None,
         wheel_diameter: float | None = None,
         flange_diameter: float = 0.0,
         edge_flat: float = 0.0,
-        spare_width: Literal["stays flat", "flank runs on", "land below flank"] = "stays flat",
+        spare_width: Literal["stays-flat", "flank-runs-on", "land-below-flank"] = "stays-flat",
         edge_radius: float = 0.0,
         root_radius: float = 0.0,
         overrun: float = 0.0,
+        max_blocks: int = 6,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.WheelFlankAnswer:
@@ -348,6 +391,16 @@ class WheelsCalls:
             dresser: How the dresser is set.
             depth_per_pass: Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to
                 10000]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
             other_side: What is to be ground by a flank on the wheel's other side; absent for a
                 wheel dressed on one side.
             wheel_diameter: Diameter of the wheel, in `units`; without it, no volume is given and
@@ -365,17 +418,23 @@ class WheelsCalls:
                 flank. [length, 0 to 10000]
             overrun: How far the flank reaches past the surface at each end, along the slope, in
                 `units`. [length, 0 to 10000]
+            max_blocks: Most blocks, in both stacks together where two are needed. [count, 1 to 8]
 
         Example:
             client.wheels.flank(units="in", work=models.ConeWork(kind="cone", included_angle=60,
                 large_diameter=0.75, small_diameter=0.05), wheel_width=0.75, wheel_diameter=7,
                 overrun=0.02, dresser=models.SineBaseDresser(kind="sine-base",
-                center_distance=2, set="inch-81"), depth_per_pass=0.0005)
+                center_distance=2), set="inch-81", depth_per_pass=0.0005)
         """
         return self._sender.send(
             _FLANK,
             {
                 "units": units,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
                 "work": work,
                 "other_side": other_side,
                 "wheel_width": wheel_width,
@@ -387,6 +446,7 @@ class WheelsCalls:
                 "root_radius": root_radius,
                 "overrun": overrun,
                 "dresser": dresser,
+                "max_blocks": max_blocks,
                 "depth_per_pass": depth_per_pass,
             },
             timeout_seconds=timeout_seconds,
@@ -442,45 +502,56 @@ class WheelsCalls:
     def setup_errors(
         self,
         *,
-        units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
+        units: Literal["in", "mm"],
         wheel_diameter: float,
-        way: Literal["flat wheel on a sine plate", "dressed wheel", "wheel side"],
+        way: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"],
         feed: Literal["traversed", "plunge"],
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         contact_radius: float | None = None,
         rated_for_side: bool | None = None,
-        axis_offset: float = 0.0,
-        tilt_error_arcsec: float = 0.0,
-        yaw_arcsec: float = 0.0,
+        axis_offset: float | None = None,
+        axis_pitch_arcsec: float | None = None,
+        axis_yaw_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SetupErrorsAnswer:
         """What errors of the set-up do to the cone.
 
-        Work axis off the wheel's plane, tilt and yaw, for a flat wheel on a sine plate, a dressed
-        wheel or the wheel's side, traversed or plunged: the cone's angle, form and size.
+        Work axis off the wheel's plane, its pitch and its yaw, for a flat wheel with the work on a
+        sine plate or a workhead, a dressed wheel or the wheel's side, traversed or plunged: the
+        cone's angle, form and size.
 
         Largest request: 101 stations of the surface.
 
         Args:
-            units: Unit of every length here and in the answer.
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
                 to 10000]
+            units: Unit of every length here and in the answer.
             wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
-            way: `flat wheel on a sine plate`: the wheel's periphery, work tilted until its
-                generator is level; also a swivelled workhead under a flat wheel. `dressed wheel`: a
-                flank of the half angle, axes parallel. `wheel side`: the wheel's side, work
-                swivelled.
+            way: `sine-plate`: the periphery of a flat wheel, work tilted until its generator is
+                level; `swivelled-workhead`: the same by a workhead. `dressed-wheel`: a flank of the
+                half angle, axes parallel. `wheel-side`: the wheel's side, work swivelled.
             feed: `traversed`: the table carries the work past the wheel, square to the plane in
                 which the angle is set, so that the wheel sweeps a plane. `plunge`: it stands still.
-            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
-                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
-            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
-                0, under 90; or text in degrees, minutes, seconds]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             contact_radius: Wheel side only: radius of the wheel at which the small end is ground,
                 in `units`. Absent: the wheel's own radius. [length, 1e-06 to 10000]
             rated_for_side: Wheel side only: whether the wheel is stated to be rated for grinding
@@ -488,33 +559,41 @@ class WheelsCalls:
             axis_offset: Distance of the work's axis, at the small end, from the plane through the
                 wheel's axis in which the angle is set (high or low, or to the side), in `units`.
                 [length, -10000 to 10000]
-            tilt_error_arcsec: Error of the set angle in the plane in which it is set, in
-                arc-seconds: pitch of the fixture on a sine plate, swivel of a workhead. [arcsecond,
-                -324000 to 324000]
-            yaw_arcsec: Turn of the work's axis out of that plane, in arc-seconds: yaw of the
-                fixture on the plate. [arcsecond, -324000 to 324000]
+            axis_pitch_arcsec: Turn of the work's axis in the plane that holds it and the wanted
+                generator, in arc-seconds; one to one on the half angle. Error of the plate and
+                pitch of the fixture on a sine plate, of the swivel of a workhead or under the
+                wheel's side, of the axes from parallel for a dressed wheel. [arcsecond, -324000 to
+                324000]
+            axis_yaw_arcsec: Turn of the work's axis out of that plane, in arc-seconds; by its
+                square on the half angle. Yaw of the fixture on the plate; one end of the work's
+                axis too high beside a dressed wheel or the wheel's side. [arcsecond, -324000 to
+                324000]
 
         Example:
             client.wheels.setup_errors(units="in", included_angle=60, large_diameter=0.75,
-                small_diameter=0.5, wheel_diameter=12, way="flat wheel on a sine plate",
-                feed="plunge", axis_offset=0.1, tilt_error_arcsec=5, yaw_arcsec=600)
+                small_diameter=0.5, wheel_diameter=12, way="sine-plate", feed="plunge",
+                axis_offset=0.1, axis_pitch_arcsec=5, axis_yaw_arcsec=600)
         """
         return self._sender.send(
             _SETUP_ERRORS,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
+                "units": units,
                 "wheel_diameter": wheel_diameter,
                 "way": way,
                 "feed": feed,
                 "contact_radius": contact_radius,
                 "rated_for_side": rated_for_side,
                 "axis_offset": axis_offset,
-                "tilt_error_arcsec": tilt_error_arcsec,
-                "yaw_arcsec": yaw_arcsec,
+                "axis_pitch_arcsec": axis_pitch_arcsec,
+                "axis_yaw_arcsec": axis_yaw_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -535,14 +614,14 @@ class WheelsCalls:
         marked_ft_per_min: float | None = None,
         machine_max_rpm: float | None = None,
         wheel_type: Literal[
-            "1 straight",
-            "2 cylinder",
-            "5 recessed one side",
-            "6 straight cup",
-            "7 recessed both sides",
-            "11 flaring cup",
-            "12 dish",
-            "13 saucer",
+            "1-straight",
+            "2-cylinder",
+            "5-recessed-one-side",
+            "6-straight-cup",
+            "7-recessed-both-sides",
+            "11-flaring-cup",
+            "12-dish",
+            "13-saucer",
         ]
         | None = None,
         grinding_side: bool = False,
@@ -554,8 +633,8 @@ class WheelsCalls:
         """Surface speed of a wheel against its marks.
 
         Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
-        marked on wheel and machine; the worn wheel; the usual checks before starting. A missing
-        mark, type or rating answers `unknown`.
+        marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
+        type or rating is missing the forecast is `not-stated`.
 
         Largest request: one calculation of fixed size.
 
@@ -580,15 +659,15 @@ class WheelsCalls:
             machine_max_rpm: Highest spindle speed marked on the machine, per minute. [per minute, 1
                 to 500000]
             wheel_type: Type of the wheel by its number in ISO 525 (from memory). Absent: the
-                verdict is `unknown`.
+                forecast is `not-stated`, or worse.
             grinding_side: Whether the wheel's side is to grind.
             rated_for_side: Whether wheel and maker state that its side may grind. Absent where it
-                is not known.
+                is not known, which is not a permission.
             flange_diameter: Diameter of the flanges, in `units`. [length, 1e-06 to 10000]
 
         Example:
             client.wheels.speed(units="in", wheel_diameter=7, rpm=3450, worn_diameter=6,
-                marked_rpm=3600, wheel_type="1 straight")
+                marked_rpm=3600, wheel_type="1-straight")
         """
         return self._sender.send(
             _SPEED,
@@ -623,14 +702,18 @@ class AsyncWheelsCalls:
     async def choose(
         self,
         *,
-        units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
+        units: Literal["in", "mm"],
         wheel_diameter: float,
         tolerance_arcsec: float,
         ways: models.ChooseWays,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         pieces: int = 1,
         minutes_per_piece: float = 10.0,
         timeout_seconds: float | None = None,
@@ -639,23 +722,31 @@ class AsyncWheelsCalls:
         """Four ways to grind a cone, side by side.
 
         Sine plate, dressed wheel, wheel's side and swivelled workhead for one cone: the angle error
-        that each reaches, its time, what to inspect, and why one is ruled out.
+        that each reaches, its time, what to inspect, and why one is ruled out. Ask `wheels.speed`
+        with the wheel's marks before any of them.
 
         Largest request: one calculation of fixed size.
 
         Args:
-            units: Unit of every length here and in the answer.
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
                 to 10000]
+            units: Unit of every length here and in the answer.
             wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
             tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds. [arcsecond, 1e-06
                 to 324000]
             ways: The ways that the shop has; at least one.
-            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
-                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
-            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
-                0, under 90; or text in degrees, minutes, seconds]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             pieces: Pieces to grind. [count, 1 to 1000000]
             minutes_per_piece: Time to grind one piece, in minutes (common practice, no source).
                 [minute, 0 to 10000]
@@ -664,7 +755,8 @@ class AsyncWheelsCalls:
             client.wheels.choose(units="in", included_angle=60, large_diameter=0.75,
                 small_diameter=0.05, wheel_diameter=7, tolerance_arcsec=70, pieces=5,
                 ways=models.ChooseWays(sine_plate=models.ChooseSinePlate(center_distance=5,
-                stack_tolerance=2e-05, fixture_pitch_arcsec=5, wheel_breakdown=5e-05),
+                stack_tolerance=2e-05, plate_error_arcsec=2, axis_pitch_arcsec=5,
+                wheel_breakdown=5e-05),
                 dressed_wheel=models.ChooseDressedWheel(wheel_width=0.75,
                 dresser=models.SineBaseDresser(kind="sine-base", center_distance=2),
                 stack_tolerance=5e-05, diamond_height=0.02, flank_wear=0.0001,
@@ -675,11 +767,15 @@ class AsyncWheelsCalls:
         return await self._sender.send(
             _CHOOSE,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
+                "units": units,
                 "wheel_diameter": wheel_diameter,
                 "tolerance_arcsec": tolerance_arcsec,
                 "pieces": pieces,
@@ -695,8 +791,8 @@ class AsyncWheelsCalls:
         *,
         units: Literal["in", "mm"],
         rpm: float,
-        depth: float,
-        wheel_width: float,
+        depth_per_pass: float,
+        width_to_dress: float,
         nose_radius: float | None = None,
         active_width: float | None = None,
         overlap_ratio: float | None = None,
@@ -718,8 +814,9 @@ class AsyncWheelsCalls:
             units: Unit of every length here and in the answer.
             rpm: Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to
                 500000]
-            depth: Depth of one pass, in `units`. [length, 1e-06 to 10000]
-            wheel_width: Width, or length of flank, to dress, in `units`. [length, 1e-06 to 10000]
+            depth_per_pass: Depth dressed away by one pass, in `units`. [length, 1e-06 to 10000]
+            width_to_dress: Width of the wheel, or length of its flank, to dress, in `units`.
+                [length, 1e-06 to 10000]
             nose_radius: Radius of the diamond's nose, in `units`. Either this or `active_width`.
                 [length, 1e-06 to 10000]
             active_width: Width over which the diamond touches the wheel, in `units`, where it is
@@ -729,12 +826,13 @@ class AsyncWheelsCalls:
             traverse: Traverse of the diamond, in `units` per minute. [length per minute, 1e-06 to
                 100000]
             purpose: Purpose: the middle of the guide's overlap ratio for it is taken.
-            overrun: How far the diamond runs past each side, in `units`. [length, 0 to 10000]
+            overrun: How far the diamond runs past each end of that width, in `units`. [length, 0 to
+                10000]
             passes: How many passes of this depth. [count, 1 to 100000]
 
         Example:
-            client.wheels.dressing(units="mm", rpm=1410, nose_radius=0.38, depth=0.025,
-                overlap_ratio=2, wheel_width=25)
+            client.wheels.dressing(units="mm", rpm=1410, nose_radius=0.38, depth_per_pass=0.025,
+                overlap_ratio=2, width_to_dress=25)
         """
         return await self._sender.send(
             _DRESSING,
@@ -743,11 +841,11 @@ class AsyncWheelsCalls:
                 "rpm": rpm,
                 "nose_radius": nose_radius,
                 "active_width": active_width,
-                "depth": depth,
+                "depth_per_pass": depth_per_pass,
                 "overlap_ratio": overlap_ratio,
                 "traverse": traverse,
                 "purpose": purpose,
-                "wheel_width": wheel_width,
+                "width_to_dress": width_to_dress,
                 "overrun": overrun,
                 "passes": passes,
             },
@@ -758,20 +856,24 @@ class AsyncWheelsCalls:
     async def dressing_errors(
         self,
         *,
-        units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
+        units: Literal["in", "mm"],
         wheel_diameter: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         worn_diameter: float | None = None,
-        diamond_height: float = 0.0,
-        nose_radius: float = 0.0,
-        dresser_angle_error_arcsec: float = 0.0,
-        wheel_wear_small_end: float = 0.0,
-        wheel_wear_large_end: float = 0.0,
-        diamond_wear: float = 0.0,
-        dressed_toward: Literal["small end", "large end"] = "large end",
+        diamond_height: float | None = None,
+        nose_radius: float | None = None,
+        dresser_angle_error_arcsec: float | None = None,
+        wheel_wear_small_end: float | None = None,
+        wheel_wear_large_end: float | None = None,
+        diamond_wear: float | None = None,
+        dressed_toward: Literal["small-end", "large-end"] = "large-end",
         tolerance_arcsec: float | None = None,
         inspections: Sequence[models.WheelInspection] | None = None,
         timeout_seconds: float | None = None,
@@ -786,22 +888,31 @@ class AsyncWheelsCalls:
         Largest request: one calculation of fixed size.
 
         Args:
-            units: Unit of every length here and in the answer.
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
                 to 10000]
+            units: Unit of every length here and in the answer.
             wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
-            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
-                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
-            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
-                0, under 90; or text in degrees, minutes, seconds]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
                 10000]
             diamond_height: Distance of the diamond's path from the plane through the wheel's axis
                 parallel to it (above or below the center), in `units`. [length, -10000 to 10000]
-            nose_radius: Radius of the diamond's nose, in `units`. [length, 0 to 10000]
+            nose_radius: Radius of the diamond's nose, in `units`; 0 for a sharp one. [length, 0 to
+                10000]
             dresser_angle_error_arcsec: Error of the dressed angle from the wheel's axis, in
-                arc-seconds. [arcsecond, -324000 to 324000]
+                arc-seconds: in the plane of that axis and the generator, so one to one on the half
+                angle. [arcsecond, -324000 to 324000]
             wheel_wear_small_end: Wear of the flank, square to it, where it grinds the cone's small
                 end, in `units`. [length, 0 to 10000]
             wheel_wear_large_end: The same where it grinds the large end. [length, 0 to 10000]
@@ -823,11 +934,15 @@ class AsyncWheelsCalls:
         return await self._sender.send(
             _DRESSING_ERRORS,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
+                "units": units,
                 "wheel_diameter": wheel_diameter,
                 "worn_diameter": worn_diameter,
                 "diamond_height": diamond_height,
@@ -852,14 +967,20 @@ class AsyncWheelsCalls:
         wheel_width: float,
         dresser: models.SineBaseDresser | models.ScaleDresser,
         depth_per_pass: float,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
         other_side: models.ConeWork | models.FaceWork | None = None,
         wheel_diameter: float | None = None,
         flange_diameter: float = 0.0,
         edge_flat: float = 0.0,
-        spare_width: Literal["stays flat", "flank runs on", "land below flank"] = "stays flat",
+        spare_width: Literal["stays-flat", "flank-runs-on", "land-below-flank"] = "stays-flat",
         edge_radius: float = 0.0,
         root_radius: float = 0.0,
         overrun: float = 0.0,
+        max_blocks: int = 6,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.WheelFlankAnswer:
@@ -878,6 +999,16 @@ class AsyncWheelsCalls:
             dresser: How the dresser is set.
             depth_per_pass: Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to
                 10000]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
             other_side: What is to be ground by a flank on the wheel's other side; absent for a
                 wheel dressed on one side.
             wheel_diameter: Diameter of the wheel, in `units`; without it, no volume is given and
@@ -895,17 +1026,23 @@ class AsyncWheelsCalls:
                 flank. [length, 0 to 10000]
             overrun: How far the flank reaches past the surface at each end, along the slope, in
                 `units`. [length, 0 to 10000]
+            max_blocks: Most blocks, in both stacks together where two are needed. [count, 1 to 8]
 
         Example:
             client.wheels.flank(units="in", work=models.ConeWork(kind="cone", included_angle=60,
                 large_diameter=0.75, small_diameter=0.05), wheel_width=0.75, wheel_diameter=7,
                 overrun=0.02, dresser=models.SineBaseDresser(kind="sine-base",
-                center_distance=2, set="inch-81"), depth_per_pass=0.0005)
+                center_distance=2), set="inch-81", depth_per_pass=0.0005)
         """
         return await self._sender.send(
             _FLANK,
             {
                 "units": units,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
                 "work": work,
                 "other_side": other_side,
                 "wheel_width": wheel_width,
@@ -917,6 +1054,7 @@ class AsyncWheelsCalls:
                 "root_radius": root_radius,
                 "overrun": overrun,
                 "dresser": dresser,
+                "max_blocks": max_blocks,
                 "depth_per_pass": depth_per_pass,
             },
             timeout_seconds=timeout_seconds,
@@ -972,45 +1110,56 @@ class AsyncWheelsCalls:
     async def setup_errors(
         self,
         *,
-        units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
+        units: Literal["in", "mm"],
         wheel_diameter: float,
-        way: Literal["flat wheel on a sine plate", "dressed wheel", "wheel side"],
+        way: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"],
         feed: Literal["traversed", "plunge"],
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
         contact_radius: float | None = None,
         rated_for_side: bool | None = None,
-        axis_offset: float = 0.0,
-        tilt_error_arcsec: float = 0.0,
-        yaw_arcsec: float = 0.0,
+        axis_offset: float | None = None,
+        axis_pitch_arcsec: float | None = None,
+        axis_yaw_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SetupErrorsAnswer:
         """What errors of the set-up do to the cone.
 
-        Work axis off the wheel's plane, tilt and yaw, for a flat wheel on a sine plate, a dressed
-        wheel or the wheel's side, traversed or plunged: the cone's angle, form and size.
+        Work axis off the wheel's plane, its pitch and its yaw, for a flat wheel with the work on a
+        sine plate or a workhead, a dressed wheel or the wheel's side, traversed or plunged: the
+        cone's angle, form and size.
 
         Largest request: 101 stations of the surface.
 
         Args:
-            units: Unit of every length here and in the answer.
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
                 to 10000]
+            units: Unit of every length here and in the answer.
             wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
-            way: `flat wheel on a sine plate`: the wheel's periphery, work tilted until its
-                generator is level; also a swivelled workhead under a flat wheel. `dressed wheel`: a
-                flank of the half angle, axes parallel. `wheel side`: the wheel's side, work
-                swivelled.
+            way: `sine-plate`: the periphery of a flat wheel, work tilted until its generator is
+                level; `swivelled-workhead`: the same by a workhead. `dressed-wheel`: a flank of the
+                half angle, axes parallel. `wheel-side`: the wheel's side, work swivelled.
             feed: `traversed`: the table carries the work past the wheel, square to the plane in
                 which the angle is set, so that the wheel sweeps a plane. `plunge`: it stands still.
-            included_angle: Included angle of the cone, in degrees. Either this or `half_angle`, or
-                both agreeing. [degree, over 0, under 180; or text in degrees, minutes, seconds]
-            half_angle: Half angle of the cone, between axis and surface, in degrees. [degree, over
-                0, under 90; or text in degrees, minutes, seconds]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them. [1 to 60 characters]
             contact_radius: Wheel side only: radius of the wheel at which the small end is ground,
                 in `units`. Absent: the wheel's own radius. [length, 1e-06 to 10000]
             rated_for_side: Wheel side only: whether the wheel is stated to be rated for grinding
@@ -1018,33 +1167,41 @@ class AsyncWheelsCalls:
             axis_offset: Distance of the work's axis, at the small end, from the plane through the
                 wheel's axis in which the angle is set (high or low, or to the side), in `units`.
                 [length, -10000 to 10000]
-            tilt_error_arcsec: Error of the set angle in the plane in which it is set, in
-                arc-seconds: pitch of the fixture on a sine plate, swivel of a workhead. [arcsecond,
-                -324000 to 324000]
-            yaw_arcsec: Turn of the work's axis out of that plane, in arc-seconds: yaw of the
-                fixture on the plate. [arcsecond, -324000 to 324000]
+            axis_pitch_arcsec: Turn of the work's axis in the plane that holds it and the wanted
+                generator, in arc-seconds; one to one on the half angle. Error of the plate and
+                pitch of the fixture on a sine plate, of the swivel of a workhead or under the
+                wheel's side, of the axes from parallel for a dressed wheel. [arcsecond, -324000 to
+                324000]
+            axis_yaw_arcsec: Turn of the work's axis out of that plane, in arc-seconds; by its
+                square on the half angle. Yaw of the fixture on the plate; one end of the work's
+                axis too high beside a dressed wheel or the wheel's side. [arcsecond, -324000 to
+                324000]
 
         Example:
             client.wheels.setup_errors(units="in", included_angle=60, large_diameter=0.75,
-                small_diameter=0.5, wheel_diameter=12, way="flat wheel on a sine plate",
-                feed="plunge", axis_offset=0.1, tilt_error_arcsec=5, yaw_arcsec=600)
+                small_diameter=0.5, wheel_diameter=12, way="sine-plate", feed="plunge",
+                axis_offset=0.1, axis_pitch_arcsec=5, axis_yaw_arcsec=600)
         """
         return await self._sender.send(
             _SETUP_ERRORS,
             {
-                "units": units,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
+                "units": units,
                 "wheel_diameter": wheel_diameter,
                 "way": way,
                 "feed": feed,
                 "contact_radius": contact_radius,
                 "rated_for_side": rated_for_side,
                 "axis_offset": axis_offset,
-                "tilt_error_arcsec": tilt_error_arcsec,
-                "yaw_arcsec": yaw_arcsec,
+                "axis_pitch_arcsec": axis_pitch_arcsec,
+                "axis_yaw_arcsec": axis_yaw_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1065,14 +1222,14 @@ class AsyncWheelsCalls:
         marked_ft_per_min: float | None = None,
         machine_max_rpm: float | None = None,
         wheel_type: Literal[
-            "1 straight",
-            "2 cylinder",
-            "5 recessed one side",
-            "6 straight cup",
-            "7 recessed both sides",
-            "11 flaring cup",
-            "12 dish",
-            "13 saucer",
+            "1-straight",
+            "2-cylinder",
+            "5-recessed-one-side",
+            "6-straight-cup",
+            "7-recessed-both-sides",
+            "11-flaring-cup",
+            "12-dish",
+            "13-saucer",
         ]
         | None = None,
         grinding_side: bool = False,
@@ -1084,8 +1241,8 @@ class AsyncWheelsCalls:
         """Surface speed of a wheel against its marks.
 
         Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
-        marked on wheel and machine; the worn wheel; the usual checks before starting. A missing
-        mark, type or rating answers `unknown`.
+        marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
+        type or rating is missing the forecast is `not-stated`.
 
         Largest request: one calculation of fixed size.
 
@@ -1110,15 +1267,15 @@ class AsyncWheelsCalls:
             machine_max_rpm: Highest spindle speed marked on the machine, per minute. [per minute, 1
                 to 500000]
             wheel_type: Type of the wheel by its number in ISO 525 (from memory). Absent: the
-                verdict is `unknown`.
+                forecast is `not-stated`, or worse.
             grinding_side: Whether the wheel's side is to grind.
             rated_for_side: Whether wheel and maker state that its side may grind. Absent where it
-                is not known.
+                is not known, which is not a permission.
             flange_diameter: Diameter of the flanges, in `units`. [length, 1e-06 to 10000]
 
         Example:
             client.wheels.speed(units="in", wheel_diameter=7, rpm=3450, worn_diameter=6,
-                marked_rpm=3600, wheel_type="1 straight")
+                marked_rpm=3600, wheel_type="1-straight")
         """
         return await self._sender.send(
             _SPEED,

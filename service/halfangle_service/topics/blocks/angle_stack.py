@@ -99,7 +99,7 @@ class BlockAngleStackRequest(RequestModel):
         description="Angles within ± this will do: the fewest blocks that come within it, and of "
         "these the nearest.",
     )
-    alternatives: Annotated[int, Count(ge=0, le=20)] = Field(
+    most_alternatives: Annotated[int, Count(ge=0, le=20)] = Field(
         0, description="How many further stacks to give, the next best ones, all different."
     )
     grade: SetName | None = Field(
@@ -179,7 +179,7 @@ def angle_stack(request: BlockAngleStackRequest) -> Outcome[BlockAngleStackResul
     angles = [piece.angle for piece in pieces]
     target = round(request.angle * THOUSANDTHS_PER_DEGREE)
     tolerance = round(request.tolerance_arcsec * 1000)
-    wanted = 1 + request.alternatives
+    wanted = 1 + request.most_alternatives
     choice = fewest_within(
         angles, target, tolerance, request.max_blocks, wanted, Work(MOST_COMPARED)
     )

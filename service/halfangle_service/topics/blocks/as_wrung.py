@@ -15,6 +15,7 @@ from halfangle_service.fields import (
     Length,
     NonNegativeLength,
     SignedLength,
+    Units,
     to_tenth_nm,
 )
 from halfangle_service.fields.blocks import BlockSupplyFields, SetName
@@ -125,9 +126,9 @@ def read_wrung(request: BlockCheckRequest) -> tuple[Supply, Wrung]:
         wear=wear,
         spare_wear=spare_wear,
         plate=plate,
-        wanted=_height(request, plate, wanted),
+        wanted=_height(plate, request.units, request.height, request.angle),
         rounded=wanted == "angle",
-        measured=_height(request, plate, measured),
+        measured=_height(plate, request.units, request.measured_height, request.measured_angle),
         limit=None,
     )
     if plate is not None:
@@ -143,14 +144,13 @@ def _plate(request: BlockCheckRequest) -> Plate | None:
     return Plate(request.units, request.center_distance, request.low_stack, request.offset)
 
 
-def _height(request: BlockCheckRequest, plate: Plate | None, name: str | None) -> float | None:
-    """Height in 0.1 nm from the field of this name: from itself, or from an angle on the plate."""
-    if name is None:
-        return None
-    value: float = getattr(request, name)
-    if plate is None or name in ("height", "measured_height"):
-        return float(to_tenth_nm(value, request.units))
-    return plate.height(math.radians(value))
+def _height(
+    plate: Plate | None, units: Units, height: float | None, angle: float | None
+) -> float | None:
+    """Height in 0.1 nm from itself, or from an angle on the plate; None where neither is known."""
+    if height is not None:
+        return float(to_tenth_nm(height, units))
+    return None if angle is None or plate is None else plate.height(math.radians(angle))
 
 
 def _limit(request: BlockCheckRequest, bench: Wrung) -> float | None:
@@ -238,7 +238,7 @@ def _own_wear(request: BlockCheckRequest) -> list[int]:
     return [
         to_tenth_nm(entry.size, request.units)
         for entry in request.box or ()
-        if entry.wear
+        if entry.wear_block
         for _ in range(entry.count)
     ]
 

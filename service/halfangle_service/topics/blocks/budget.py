@@ -23,7 +23,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.blocks import BlockOwned, SetName
 from halfangle_service.fields.choice import one_of
-from halfangle_service.fields.estimate import COVERAGE_FACTOR, LengthEstimate, estimate
+from halfangle_service.fields.estimate import LengthEstimate, estimate
 from halfangle_service.fields.supply import (
     graded,
     own_units,
@@ -107,7 +107,7 @@ class BlockBudgetRequest(RequestModel):
         "itself.",
     )
     temperature_celsius: Celsius = Field(20.0, description="Temperature of the blocks.")
-    temperature_limit_celsius: _Kelvins | None = Field(
+    temperature_uncertainty_celsius: _Kelvins | None = Field(
         None, description="Limit ± of that temperature, in kelvins."
     )
     temperature_difference_celsius: _Kelvins | None = Field(
@@ -131,8 +131,10 @@ class BlockBudgetRequest(RequestModel):
         description="True where the lowest block is wrung to its base: one film a block. False "
         "where it merely stands: one film less, and flatness and dirt below it are not covered.",
     )
-    coverage_factor: Annotated[float, Field(ge=1, le=4), Unit("1")] = Field(
-        COVERAGE_FACTOR, description="Coverage factor k of the expanded uncertainty."
+    coverage_factor: Annotated[float, Field(ge=1, le=4), Unit("1")] | None = Field(
+        None,
+        description="Coverage factor k of the expanded uncertainty. Absent: what covers 95 %, by "
+        "the distributions of the contributions.",
     )
 
 
@@ -164,7 +166,7 @@ class BlockBudgetResult(ResultModel):
         "blocks": [50.0, 10.0, 1.3],
         "grade": "ISO 1",
         "temperature_celsius": 22.0,
-        "temperature_limit_celsius": 0.5,
+        "temperature_uncertainty_celsius": 0.5,
         "block_material": "tungsten-carbide",
         "plate_material": "steel",
     },
@@ -186,7 +188,7 @@ def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
     )
     around = Surroundings(
         celsius=request.temperature_celsius,
-        celsius_limit=request.temperature_limit_celsius,
+        celsius_limit=request.temperature_uncertainty_celsius,
         plate=request.plate_material,
         blocks_to_plate=request.temperature_difference_celsius,
     )
@@ -207,9 +209,9 @@ def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
 
 def _not_stated(request: BlockBudgetRequest, pieces: Sequence[Piece]) -> Iterator[str]:
     """Limits that were not stated and would count."""
-    limit, plate = request.temperature_limit_celsius, request.plate_material
+    limit, plate = request.temperature_uncertainty_celsius, request.plate_material
     if limit is None and growth_per_kelvin(pieces, request.units, plate):
-        yield "temperature_limit_celsius"
+        yield "temperature_uncertainty_celsius"
     if request.temperature_difference_celsius is None and plate is not None:
         yield "temperature_difference_celsius"
 

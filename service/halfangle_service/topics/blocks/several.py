@@ -84,7 +84,7 @@ def read_several(
 ) -> tuple[Supply, Several]:
     """Give the blocks of a request, and the search for these heights, so many of them at a time."""
     supply = finished_supply(request, at_once)
-    ends = ENDS[request.wear_blocks]
+    ends = ENDS[request.wear_ends]
     search = search_for(supply.box, supply.wear, ends, heights, max_blocks, request.units)
     return supply, search
 

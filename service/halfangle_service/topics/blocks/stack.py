@@ -89,7 +89,7 @@ class BlockStackRequest(BlockFinishFields):
         "can be, then the next; `least-wear`, blocks wrung least often; `least-uncertainty`. With "
         "`aim` `actual` the nearest comes first, whatever is preferred.",
     )
-    alternatives: Annotated[int, Count(ge=0, le=20)] = Field(
+    most_alternatives: Annotated[int, Count(ge=0, le=20)] = Field(
         0, description="How many further stacks to give, the next best ones, all different."
     )
 
@@ -118,7 +118,7 @@ def is_heavy(request: BlockStackRequest) -> bool:
         request.set is None
         or request.aim == "actual"
         or request.prefer != "large-blocks"
-        or request.alternatives > 0
+        or request.most_alternatives > 0
         or request.tolerance is not None
     )
 
@@ -145,12 +145,14 @@ def stack(request: BlockStackRequest) -> Outcome[BlockStackResult]:
     """
     supply = finished_supply(request)
     task = _task(request, supply)
-    wanted = 1 + request.alternatives
+    wanted = 1 + request.most_alternatives
     found = best_stacks(task, wanted)
     if not found.stacks:
         raise _unbuildable(request, supply, task, found.choice)
     alternatives = _alternatives(request, task, found)
-    while len(alternatives) < request.alternatives and len(found.stacks) == wanted < _MOST_ALIKE:
+    while (
+        len(alternatives) < request.most_alternatives and len(found.stacks) == wanted < _MOST_ALIKE
+    ):
         wanted *= 4
         found = best_stacks(task, wanted)
         alternatives = _alternatives(request, task, found)
@@ -172,7 +174,7 @@ def _task(request: BlockStackRequest, supply: Supply) -> Task:
             "some block.",
             fields={"grade": "send it, or box with expanded_uncertainty"},
         )
-    ends = ENDS[request.wear_blocks]
+    ends = ENDS[request.wear_ends]
     require_room(request.max_blocks, ends)
     return Task(
         box=supply.box,
@@ -190,13 +192,13 @@ def _task(request: BlockStackRequest, supply: Supply) -> Task:
 
 def _alternatives(request: BlockStackRequest, task: Task, found: Stacks) -> list[BlockAlternative]:
     """The stacks but the first; of those that look alike in an answer one."""
-    if request.alternatives == 0:
+    if request.most_alternatives == 0:
         return []
     different: dict[Hashable, tuple[Piece, ...]] = {}
     for inner, wear in found.stacks:
         pieces = (*inner, *wear)
-        different.setdefault(looks(pieces), pieces)
-    others = list(different.values())[1 : 1 + request.alternatives]
+        different.setdefault(looks(pieces, request.units), pieces)
+    others = list(different.values())[1 : 1 + request.most_alternatives]
     return [BlockAlternative(**stack_facts(p, task.height, request.units)) for p in others]
 
 

@@ -34,7 +34,9 @@ class BlockSetEntry(ResultModel):
     name: str = Field(description="Name to use as `set`.", examples=["inch-81"])
     units: Units = Field(description="Unit of its nominal sizes.")
     count: CountOut = Field(description="How many blocks.")
-    series: list[str] = Field(description="Its series: first to last by step (count).")
+    size_series: list[str] = Field(
+        description="The series of its sizes: first to last by step (count)."
+    )
     source: str = Field(description="Where the composition comes from.")
     standing: Standing = Field(description="How it is known.")
     note: str = Field(description="What to mind; empty where nothing.")
@@ -94,7 +96,7 @@ def _entry(block_set: BlockSet) -> BlockSetEntry:
         name=block_set.name,
         units=block_set.units,
         count=len(block_set.sizes),
-        series=list(block_set.series),
+        size_series=list(block_set.series),
         source=block_set.source,
         standing=block_set.standing,
         note=block_set.note,

@@ -1,1 +1,1 @@
-"""Sine bars and sine plates: from an angle to a height and back."""
+"""Sine bars and sine plates: settings, stacks, tapers, compound plates, errors of the angle."""

@@ -15,6 +15,7 @@ from halfangle_service.fields import (
     Unit,
 )
 from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.estimate import NotStated
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.sine.stated_errors import (
     BUDGET,
@@ -24,13 +25,13 @@ from halfangle_service.topics.sine.stated_errors import (
     RELATIONS,
     SENSITIVITIES,
     SineErrorFields,
+    angle_forecast,
     error_inputs,
-    forecast_of,
     smallest_tolerance_arcsec,
     tolerance_rad,
 )
 from halfangle_service.trade.sine.angle_error import ErrorInputs, budget
-from halfangle_service.trade.sine.angle_model import Term, TermUnit, thermal_shift, unit_of
+from halfangle_service.trade.sine.angle_model import Term, thermal_shift, unit_of
 from halfangle_service.trade.sine.angle_requirements import (
     alone,
     holdable_terms,
@@ -56,7 +57,7 @@ class SineRequirement(ResultModel):
     """What must be held of one term; each value in `input_unit`, as ± a limit."""
 
     term: Term = Field(description="The term.")
-    input_unit: TermUnit = Field(description="Unit of the values; `length` is in `units`.")
+    input_unit: str = Field(description="Unit of the values, as `x-unit` names units.")
     at_hand: _InTermUnit | None = Field(description="Value as stated; null where it was not.")
     alone: _InTermUnit = Field(description="Largest value were all else perfect.")
     equal_share: _InTermUnit = Field(
@@ -72,7 +73,7 @@ class SineMend(ResultModel):
     """A term to mend, and how far; its values in its `input_unit`."""
 
     term: Term = Field(description="The term.")
-    input_unit: TermUnit = Field(description="Unit of the values; `length` is in `units`.")
+    input_unit: str = Field(description="Unit of the values, as `x-unit` names units.")
     at_hand: _InTermUnit = Field(description="Value as stated.")
     hold: _InTermUnit = Field(description="Value to hold.")
     ratio: NumberOut = Field(description="`hold` over `at_hand`: near 1 is a small mend.")
@@ -85,7 +86,7 @@ class SineRequirementsResult(ResultModel):
         description="Whether the set-up at hand will keep the tolerance; `holds` only where every "
         "error was stated."
     )
-    not_stated: list[str] = Field(description="Fields of the errors that were not stated.")
+    not_stated: NotStated
     smallest_tolerance_arcsec: ArcsecOut | None = Field(
         description="Tightest ± tolerance, on what `tolerance_on` names, that the errors stated "
         "leave room for. Null where no error was stated."
@@ -127,7 +128,7 @@ def requirements(request: SineRequirementsRequest) -> Outcome[SineRequirementsRe
     room = (limit - abs(plate.mean)) / coverage
     mend = _cheapest(inputs, limit, coverage)
     result = SineRequirementsResult(
-        forecast=forecast_of(request, plate, limit),
+        forecast=angle_forecast(request, plate, limit),
         not_stated=list(plate.not_stated),
         smallest_tolerance_arcsec=smallest_tolerance_arcsec(request, plate),
         allowed_standard_uncertainty_arcsec=room * ARCSEC_PER_RADIAN if room > 0.0 else None,

@@ -28,21 +28,14 @@ from halfangle_service.trade.tables.materials.expansion import (
 )
 from halfangle_service.trade.uncertainty import Budget, Distribution, Forecast, forecast
 
-#: Field of the request that states each term; the expansions come with the materials.
-FIELDS: dict[Term, str] = {
+#: Field of the request that states a term, where it is called otherwise than the term.
+_FIELDS: dict[Term, str] = {
     "center-distance": "center_distance_tolerance",
-    "roll-difference": "roll_difference",
-    "roll-parallelism": "roll_parallelism",
-    "face-parallelism": "face_parallelism",
-    "face-flatness": "face_flatness",
     "stack": "stack_tolerance",
-    "table-flatness": "table_flatness",
-    "particle": "particle",
     "temperature": "temperature_uncertainty_celsius",
     "temperature-difference": "temperature_difference_celsius",
     "axis-yaw": "axis_yaw_arcsec",
     "axis-pitch": "axis_pitch_arcsec",
-    "wheel-breakdown": "wheel_breakdown",
 }
 
 SENSITIVITIES = Source(
@@ -206,18 +199,35 @@ class SineErrorFields(RequestModel):
 
 def error_inputs(request: SineErrorFields) -> ErrorInputs:
     """Read a set-up with its errors; refuses distributions that contradict one another."""
-    set_up = _set_up(request)
-    values: dict[Term, float] = {}
-    missing = []
-    for term, field in FIELDS.items():
-        value = getattr(request, field)
-        if value is None:
-            missing.append(field)
-        else:
-            values[term] = value
-    values["block-expansion"] = materials()[request.block_material].spread
-    values["plate-expansion"] = materials()[request.plate_material].spread
-    return ErrorInputs(set_up, values, _distributions(request), tuple(missing))
+    set_up, errors = _set_up(request), _errors(request)
+    known = materials()
+    values: dict[Term, float] = {
+        **{term: value for term, value in errors.items() if value is not None},
+        "block-expansion": known[request.block_material].spread,
+        "plate-expansion": known[request.plate_material].spread,
+    }
+    missing = [term for term, value in errors.items() if value is None]
+    names = tuple(_FIELDS.get(term, term.replace("-", "_")) for term in missing)
+    return ErrorInputs(set_up, values, _distributions(request), names)
+
+
+def _errors(request: SineErrorFields) -> dict[Term, float | None]:
+    """Each term that a request may state, in the order of the budget; None where it does not."""
+    return {
+        "center-distance": request.center_distance_tolerance,
+        "roll-difference": request.roll_difference,
+        "roll-parallelism": request.roll_parallelism,
+        "face-parallelism": request.face_parallelism,
+        "face-flatness": request.face_flatness,
+        "stack": request.stack_tolerance,
+        "table-flatness": request.table_flatness,
+        "particle": request.particle,
+        "temperature": request.temperature_uncertainty_celsius,
+        "temperature-difference": request.temperature_difference_celsius,
+        "axis-yaw": request.axis_yaw_arcsec,
+        "axis-pitch": request.axis_pitch_arcsec,
+        "wheel-breakdown": request.wheel_breakdown,
+    }
 
 
 def _set_up(request: SineErrorFields) -> SetUp:
@@ -276,7 +286,7 @@ def smallest_tolerance_arcsec(request: SineErrorFields, budget: Budget) -> float
     return reach(budget, request.coverage_factor) * _times_counted(request) * ARCSEC_PER_RADIAN
 
 
-def forecast_of(request: SineErrorFields, budget: Budget, limit_rad: float) -> Forecast:
+def angle_forecast(request: SineErrorFields, budget: Budget, limit_rad: float) -> Forecast:
     """Say whether the plate's angle will keep a limit, with what was stated of its errors."""
     if not budget.contributions:
         return "not-stated"

@@ -18,10 +18,8 @@ from halfangle_service.fields import (
     ArcsecOut,
     Length,
     LengthOut,
-    NumberOut,
     ResultModel,
     SignedLength,
-    Unit,
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution
@@ -33,10 +31,9 @@ from halfangle_service.fields.plates import (
     offset_of,
     plate_setting,
 )
-from halfangle_service.fields.slopes import SlopeFields, slope_of
+from halfangle_service.fields.slopes import SlopeFields, SlopeForms, slope_forms, slope_of
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.sine.sources import SINE_RELATION
-from halfangle_service.trade.cone import INCHES_PER_FOOT, rate_from_half_angle
 from halfangle_service.trade.sine.geometry import (
     angle_for_height,
     height_for_angle,
@@ -110,7 +107,7 @@ class SineTaperSettingResult(ResultModel):
     included_angle: Angle = Field(description="The cone's included angle.")
     axis_tilt: Angle = Field(description="Lean of the cone's axis to the plate's top.")
     arcsec_per_step: ArcsecPerStep
-    included_arcsec_per_step: ArcsecOut = Field(
+    included_angle_arcsec_per_step: ArcsecOut = Field(
         description="Change of the included angle that one bench step of height stands for."
     )
     instruction: str = Field(description="Which way round, in plain words.")
@@ -136,7 +133,7 @@ class SineTaperAngleRequest(HeldFields):
     )
 
 
-class SineTaperAngleResult(ResultModel):
+class SineTaperAngleResult(SlopeForms):
     """The taper that a setting stands for."""
 
     plate_angle: Angle = Field(description="Angle of the plate as set.")
@@ -145,15 +142,7 @@ class SineTaperAngleResult(ResultModel):
         "indicator read."
     )
     half_angle: Angle = Field(description="The cone's half angle.")
-    included_angle: Angle = Field(description="The cone's included angle.")
-    taper_per_foot: Annotated[float, Unit("inch_per_foot")] = Field(
-        description="Change of diameter in inches per foot of length."
-    )
-    one_in_x: NumberOut = Field(description="The x of the taper 1:x.")
-    rate_of_taper: Annotated[float, Unit("length_per_length")] = Field(
-        description="Change of diameter for one unit of length."
-    )
-    included_arcsec_per_step: ArcsecOut = Field(
+    included_angle_arcsec_per_step: ArcsecOut = Field(
         description="Change of the included angle for one bench step of height."
     )
 
@@ -197,7 +186,7 @@ def taper_setting(request: SineTaperSettingRequest) -> Outcome[SineTaperSettingR
         included_angle=angle_from_radians(2.0 * half),
         axis_tilt=angle_from_radians(angle_rad - half),
         arcsec_per_step=per_step,
-        included_arcsec_per_step=2.0 * per_step * slope,
+        included_angle_arcsec_per_step=2.0 * per_step * slope,
         instruction=_instruction(request, made.height),
         usual_mistakes=list(_mistakes(request, half, angle_rad)),
     )
@@ -271,18 +260,14 @@ def taper_angle(request: SineTaperAngleRequest) -> Outcome[SineTaperAngleResult]
             fields={"height": "should stand for a lean between 0° and 90°"},
         )
     half = half_angle_from_plate(lean, request.holding, vee)
-    rate = rate_from_half_angle(half)
     slope = half_angle_sensitivity(lean, request.holding, vee)
     per_step = arcsec_per_step(request.center_distance, plate, request.units)
     result = SineTaperAngleResult(
         plate_angle=angle_from_radians(plate),
         generator_lean=angle_from_radians(lean),
         half_angle=angle_from_radians(half),
-        included_angle=angle_from_radians(2.0 * half),
-        taper_per_foot=INCHES_PER_FOOT * rate,
-        one_in_x=1.0 / rate,
-        rate_of_taper=rate,
-        included_arcsec_per_step=2.0 * slope * per_step,
+        included_angle_arcsec_per_step=2.0 * slope * per_step,
+        **slope_forms(half),
     )
     return Outcome(result, tuple(steep_angle(math.degrees(plate), per_step, STEEP_DEGREES)))
 

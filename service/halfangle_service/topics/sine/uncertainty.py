@@ -29,8 +29,8 @@ from halfangle_service.topics.sine.stated_errors import (
     RELATIONS,
     SENSITIVITIES,
     SineErrorFields,
+    angle_forecast,
     error_inputs,
-    forecast_of,
     smallest_tolerance_arcsec,
     tolerance_rad,
 )
@@ -40,7 +40,7 @@ from halfangle_service.trade.sine.angle_error import (
     of_included_angle,
     simulate,
 )
-from halfangle_service.trade.sine.angle_model import thermal_shift
+from halfangle_service.trade.sine.angle_model import TERMS, Term, thermal_shift
 from halfangle_service.trade.uncertainty import Budget, Forecast
 from halfangle_service.trade.wording import percent
 
@@ -95,7 +95,7 @@ class SineUncertaintyResult(ResultModel):
     thermal_shift_arcsec: ArcsecOut = Field(
         description="What the temperature stated does to the plate's angle."
     )
-    largest_term: str | None = Field(description="Term with the largest share, if any.")
+    largest_term: Term | None = Field(description="Term with the largest share, if any.")
     monte_carlo: SineMonteCarlo | None = Field(
         description="The check by Monte Carlo; null where no error was stated."
     )
@@ -126,13 +126,12 @@ def uncertainty(request: SineUncertaintyRequest) -> Outcome[SineUncertaintyResul
     """
     inputs = error_inputs(request)
     plate = budget(inputs)
-    largest = plate.largest()
     result = SineUncertaintyResult(
         angle=Angle.of(request.angle),
         angle_error_arcsec=_estimate(plate, request.coverage_factor),
         included_angle_error_arcsec=_estimate(of_included_angle(plate), request.coverage_factor),
         thermal_shift_arcsec=thermal_shift(inputs.set_up) * ARCSEC_PER_RADIAN,
-        largest_term=largest.name if largest else None,
+        largest_term=_largest(plate),
         monte_carlo=_monte_carlo(inputs, request.trials, plate),
         smallest_tolerance_arcsec=smallest_tolerance_arcsec(request, plate),
         forecast=_forecast(request, plate),
@@ -142,6 +141,11 @@ def uncertainty(request: SineUncertaintyRequest) -> Outcome[SineUncertaintyResul
 
 def _estimate(errors: Budget, coverage: float) -> ArcsecEstimate:
     return estimate(ArcsecEstimate, errors, per_unit=ARCSEC_PER_RADIAN, coverage=coverage)
+
+
+def _largest(plate: Budget) -> Term | None:
+    largest = plate.largest()
+    return next((term for term in TERMS if largest and term == largest.name), None)
 
 
 def _monte_carlo(inputs: ErrorInputs, trials: int, plate: Budget) -> SineMonteCarlo | None:
@@ -162,7 +166,7 @@ def _monte_carlo(inputs: ErrorInputs, trials: int, plate: Budget) -> SineMonteCa
 def _forecast(request: SineUncertaintyRequest, plate: Budget) -> Forecast | None:
     if request.tolerance_arcsec is None:
         return None
-    return forecast_of(request, plate, tolerance_rad(request, request.tolerance_arcsec))
+    return angle_forecast(request, plate, tolerance_rad(request, request.tolerance_arcsec))
 
 
 def _advisories(
@@ -170,13 +174,14 @@ def _advisories(
 ) -> Iterator[Advisory]:
     per_step = arcsec_per_step(request.center_distance, math.radians(request.angle), request.units)
     yield from steep_angle(request.angle, per_step, STEEP_DEGREES)
-    for term in result.angle_error_arcsec.contributions:
-        if term.share_percent > DOMINANT_PERCENT:
-            yield caution(
-                "one-term-dominates",
-                f"{term.name} makes {percent(term.share_percent)} of the variance: mend it before "
-                "anything else.",
-            )
+    shares = {c.name: c.share_percent for c in result.angle_error_arcsec.contributions}
+    largest = shares.get(result.largest_term or "", 0.0)
+    if largest > DOMINANT_PERCENT:
+        yield caution(
+            "one-term-dominates",
+            f"{result.largest_term} makes {percent(largest)} of the variance: mend it before "
+            "anything else.",
+        )
     check = result.monte_carlo
     if check is not None and abs(check.difference_percent) > BENT_PERCENT:
         yield caution(

@@ -1,7 +1,7 @@
 """Which blocks of a stack to swap for another height, as few as can be. Integers of 0.1 nm.
 
 Derived here: every subset of the blocks that stay is tried, cheapest first (blocks taken out plus
-blocks put in); the table of the fewest blocks (blocks topic) tells what the rest needs at least.
+blocks put in); the table of the fewest blocks (`trade.stacks`) tells what the rest needs at least.
 """
 
 from collections import Counter

@@ -49,7 +49,7 @@ def _is_sexagesimal(degrees: float) -> bool:
 
 
 def heights(center_distance: float, angles_degrees: Column, offset: float = 0.0) -> Column:
-    """Stack heights for a column of angles: h = L sin θ + offset."""
+    """Stack heights for a column of angles: h = L sin θ + offset, in the unit of L."""
     return center_distance * np.sin(np.radians(angles_degrees)) + offset
 
 

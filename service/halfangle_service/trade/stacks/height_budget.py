@@ -16,7 +16,11 @@ from halfangle_service.trade.tables.materials.expansion import (
 )
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.units import Units, from_tenth_nm, to_tenth_nm
-from halfangle_service.trade.wording import block, option
+from halfangle_service.trade.wording import option, plain
+
+#: Significant digits of a block's nominal size: 100.0005 mm has seven.
+_DIGITS = 7
+_NOTHING_KNOWN = Budget((), not_stated=("grade",))
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,9 +57,10 @@ def blocks_budget(pieces: Sequence[Piece], units: Units) -> Budget:
 
     Nothing is said, and `grade` named as not stated, where neither is known of some block.
     """
-    if all(piece.error_known for piece in pieces):
-        return Budget(tuple(_of_blocks(pieces, units)))
-    return Budget((), not_stated=("grade",))
+    for piece in pieces:  # most often the first one tells, and a stack should cost little
+        if not piece.error_known:
+            return _NOTHING_KNOWN
+    return Budget(tuple(_of_blocks(pieces, units)))
 
 
 def height_budget(
@@ -93,7 +98,7 @@ def growth_per_kelvin(pieces: Sequence[Piece], units: Units, plate: MaterialName
 def _of_blocks(pieces: Iterable[Piece], units: Units) -> Iterator[Contribution]:
     unit = to_tenth_nm(1.0, units)
     for piece in pieces:
-        size = block(piece.size / unit, units)
+        size = plain(piece.size / unit, _DIGITS)
         if piece.calibrated:
             spread = piece.standard_uncertainty / unit
             yield Contribution(f"calibration of {size}", spread, "normal")

@@ -43,6 +43,18 @@ def lean_over_rolls(lower: float, upper: float, rise: float) -> float:
     return math.atan((upper - lower) / (2.0 * rise))
 
 
+def diameter_over_rolls(
+    height: float, lower_stack: float, lower: float, upper: float, rise: float, roll_diameter: float
+) -> float:
+    """Diameter at a height over the standing face from measures over rolls at two heights.
+
+    `rise` is the upper stack under each roll less `lower_stack`.
+    """
+    lean = lean_over_rolls(lower, upper, rise)
+    center = lower_stack + roll_diameter / 2.0
+    return base_diameter(lower, lean, roll_diameter, center - height)
+
+
 def roll_contact(center_height: float, lean_rad: float, roll_diameter: float) -> float:
     """Height at which a roll outside the part touches it: center + r sin α, signed as the lean."""
     return center_height + roll_diameter / 2.0 * math.sin(lean_rad)
@@ -72,6 +84,14 @@ def mouth_diameter(ball: float, depth: float, half_angle_rad: float) -> float:
     return ball / math.cos(half_angle_rad) + 2.0 * center * math.tan(half_angle_rad)
 
 
+def diameter_over_balls(
+    depth: float, large_ball: float, small_ball: float, large_depth: float, small_depth: float
+) -> float:
+    """Diameter of a socket at a depth below its mouth; see `half_angle_of_balls`."""
+    half = half_angle_of_balls(large_ball, small_ball, large_depth, small_depth)
+    return mouth_diameter(large_ball, large_depth - depth, half)
+
+
 def ball_depth(ball: float, mouth: float, half_angle_rad: float) -> float:
     """Depth of a ball's top below the mouth; negative where it stands out."""
     center = (mouth - ball / math.cos(half_angle_rad)) / (2.0 * math.tan(half_angle_rad))
@@ -92,8 +112,7 @@ def vee_half_angle(
     if not 0.0 < excess < rise:
         raise Impossible(
             f"Rolls whose radii differ by {plain(excess)} and whose centers rise by {plain(rise)} "
-            "lie in "
-            "no common vee: the rise must exceed the difference of the radii.",
+            "lie in no common vee: the rise must exceed the difference of the radii.",
             fields={"large_roll_top": "should put the larger roll's center higher"},
         )
     return math.asin(excess / rise)
@@ -111,6 +130,27 @@ def vee_width(roll_top: float, half_angle_rad: float, roll: float) -> float:
     return 2.0 * apex * math.tan(half_angle_rad)
 
 
+def vee_width_over_rolls(
+    large_roll: float, small_roll: float, large_top: float, small_top: float
+) -> float:
+    """Width of a vee at its faces from the tops of two rolls; see `vee_half_angle`."""
+    half = vee_half_angle(large_roll, small_roll, large_top, small_top)
+    return vee_width(large_top, half, large_roll)
+
+
+def vee_apex_depth(width: float, half_angle_rad: float) -> float:
+    """Depth of a vee's apex below its faces: W / (2 tan ν)."""
+    return width / (2.0 * math.tan(half_angle_rad))
+
+
+def vee_apex_over_rolls(
+    large_roll: float, small_roll: float, large_top: float, small_top: float
+) -> float:
+    """Depth of a vee's apex below its faces from the tops of two rolls; see `vee_half_angle`."""
+    half = vee_half_angle(large_roll, small_roll, large_top, small_top)
+    return vee_apex_depth(vee_width(large_top, half, large_roll), half)
+
+
 def vee_contact_depth(roll_top: float, half_angle_rad: float, roll: float) -> float:
     """Depth below the faces at which a roll touches the vee's sides."""
     return roll / 2.0 * (1.0 + math.sin(half_angle_rad)) - roll_top
@@ -119,6 +159,11 @@ def vee_contact_depth(roll_top: float, half_angle_rad: float, roll: float) -> fl
 def dovetail_constant(angle_rad: float, roll: float) -> float:
     """Both rolls' share of a dovetail's measure: d (1 + cot(θ / 2)), θ from the base."""
     return roll * (1.0 + 1.0 / math.tan(angle_rad / 2.0))
+
+
+def dovetail_spread(angle_rad: float, height: float) -> float:
+    """How much wider a dovetail is at its open side than at its base: 2 h cot θ."""
+    return 2.0 * height / math.tan(angle_rad)
 
 
 def dovetail_contact(angle_rad: float, roll: float) -> float:

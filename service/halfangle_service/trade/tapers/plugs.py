@@ -25,7 +25,7 @@ def depth_of_gauge(large_diameter: float, gauge_diameter: float, half_angle_rad:
 
 
 def half_angle_by_depths(
-    first_diameter: float, second_diameter: float, first_depth: float, second_depth: float
+    first_diameter: float, first_depth: float, second_diameter: float, second_depth: float
 ) -> float:
     """Half angle from two gauges: tan α = (D1 − D2) / (2 (p2 − p1)); the smaller goes deeper."""
     difference, apart = first_diameter - second_diameter, second_depth - first_depth
@@ -33,7 +33,7 @@ def half_angle_by_depths(
         raise Impossible(
             f"Diameters that differ by {plain(difference)} rest {plain(apart)} apart: on a taper "
             "the smaller diameter lies nearer to the small end.",
-            fields={"second_depth": "should be the greater one for the smaller diameter"},
+            fields={"second_gauge_depth": "should be the greater one for the smaller diameter"},
         )
     return math.atan(difference / (2.0 * apart))
 
@@ -48,6 +48,6 @@ def engaged_length(depth: float, gauge_length: float, length: float) -> float:
         raise Impossible(
             f"The gauge reaches from {plain(depth)} to {plain(depth + gauge_length)} and misses "
             f"the part's cone, which runs from 0 to {plain(length)}.",
-            fields={"depth": f"should bring the gauge between 0 and {plain(length)}"},
+            fields={"gauge_depth": f"should bring the gauge between 0 and {plain(length)}"},
         )
     return end - start

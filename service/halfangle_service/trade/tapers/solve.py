@@ -8,7 +8,12 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.errors import Disagreement
+from halfangle_service.trade.cone import (
+    half_angle_from_rate,
+    require_before_point,
+    require_smaller,
+)
 from halfangle_service.trade.wording import plain
 
 
@@ -49,29 +54,12 @@ def solve_taper(
     Where more is given than needed, all of it must agree: the diameters that follow may differ by
     no more than `agree_within`. Raises Disagreement or Impossible.
     """
-    _require_order(large_diameter, small_diameter)
+    if large_diameter is not None and small_diameter is not None:
+        require_smaller(small_diameter, large_diameter)
     rate = next(iter(rates.values()), None)
     taper = _from_three(large_diameter, small_diameter, length, rate)
-    if taper.small_diameter < 0 or taper.length <= 0:
-        raise Impossible(
-            f"A taper of this slope comes to a point {plain(taper.large_diameter / taper.rate)} "
-            f"from its large end, before the length {plain(taper.length)} is reached.",
-            fields={"length": "should end before the taper comes to a point"},
-        )
     _require_agreement(taper, rates, agree_within)
     return taper
-
-
-def _require_order(large_diameter: float | None, small_diameter: float | None) -> None:
-    if large_diameter is None or small_diameter is None or large_diameter > small_diameter:
-        return
-    raise Impossible(
-        f"The large diameter {plain(large_diameter, 10)} is not larger than the small diameter "
-        f"{plain(small_diameter, 10)}.",
-        fields={
-            "large_diameter": f"should be more than small_diameter ({plain(small_diameter, 10)})"
-        },
-    )
 
 
 def _from_three(
@@ -83,7 +71,8 @@ def _from_three(
     if large is not None and small is not None and rate is not None:
         return Taper(large, small, (large - small) / rate)
     if large is not None and length is not None and rate is not None:
-        return Taper(large, large - rate * length, length)
+        require_before_point(large, length, half_angle_from_rate(rate))
+        return Taper(large, max(0.0, large - rate * length), length)
     if small is not None and length is not None and rate is not None:
         return Taper(small + rate * length, small, length)
     given = {"large_diameter": large, "small_diameter": small, "length": length, "slope": rate}

@@ -6,7 +6,6 @@ from halfangle_service.trade.uncertainty.budget import (
     Contribution,
     Distribution,
     coverage_factor,
-    coverage_probability,
 )
 from halfangle_service.trade.uncertainty.decision import (
     DecisionRule,
@@ -18,6 +17,7 @@ from halfangle_service.trade.uncertainty.decision import (
     smallest_limit,
     verdict_of,
 )
+from halfangle_service.trade.uncertainty.measured import LargestError, Measured, budget_of
 from halfangle_service.trade.uncertainty.monte_carlo import Sample, draw, summarise
 
 __all__ = [
@@ -27,10 +27,12 @@ __all__ = [
     "DecisionRule",
     "Distribution",
     "Forecast",
+    "LargestError",
+    "Measured",
     "Sample",
     "Verdict",
+    "budget_of",
     "coverage_factor",
-    "coverage_probability",
     "decide",
     "draw",
     "forecast",

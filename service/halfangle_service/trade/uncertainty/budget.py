@@ -145,13 +145,3 @@ def coverage_factor(probability: float, degrees_of_freedom: float = math.inf) ->
     if math.isinf(degrees_of_freedom):
         return float(ndtri(tail))
     return float(stdtrit(max(1, math.floor(degrees_of_freedom)), tail))
-
-
-def coverage_probability(coverage: float, degrees_of_freedom: float = math.inf) -> float:
-    """Probability, 0 to 1, of the symmetric interval of a coverage factor (GUM G.3.2)."""
-    if math.isinf(degrees_of_freedom):
-        return math.erf(coverage / math.sqrt(2.0))
-    # Imported here: most answers need no quantile, and scipy costs start-up time and memory.
-    from scipy.special import stdtr  # noqa: PLC0415
-
-    return float(2.0 * stdtr(max(1, math.floor(degrees_of_freedom)), coverage) - 1.0)

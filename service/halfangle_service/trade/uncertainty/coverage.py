@@ -49,7 +49,8 @@ def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
     if not contributions:
         return 0.0
     if math.isfinite(budget.degrees_of_freedom):
-        return _student(probability, budget.degrees_of_freedom) * budget.standard_uncertainty
+        factor = coverage_factor(probability, budget.degrees_of_freedom)
+        return factor * budget.standard_uncertainty
     if all(c.distribution == "normal" for c in contributions):
         return coverage_factor(probability) * budget.standard_uncertainty
     reach = _reach(contributions)
@@ -124,13 +125,6 @@ def _crossing(rising: Callable[[float], float], end: float) -> float:
 
 def _effective(budget: Budget) -> tuple[Contribution, ...]:
     return tuple(c for c in budget.contributions if c.in_result)
-
-
-def _student(probability: float, degrees_of_freedom: float) -> float:
-    """Coverage factor by Student's t; degrees of freedom truncated as JCGM 100:2008, G.4.1 asks."""
-    from scipy.special import stdtrit  # noqa: PLC0415  as above
-
-    return float(stdtrit(max(1, math.floor(degrees_of_freedom)), 0.5 + probability / 2.0))
 
 
 def _reach(contributions: Sequence[Contribution]) -> float:

@@ -42,7 +42,10 @@ def draw(
 
 
 def summarise(samples: Samples, probability: float = 0.95) -> Sample:
-    """Mean, standard deviation and the probabilistically symmetric interval (JCGM 101, 7.7)."""
+    """Mean, standard deviation and the probabilistically symmetric interval (JCGM 101, 7.7).
+
+    In the unit of the samples; `probability` from 0 to 1.
+    """
     tail = (1.0 - probability) / 2.0
     low, high = np.quantile(samples, [tail, 1.0 - tail])
     return Sample(float(np.mean(samples)), float(np.std(samples, ddof=1)), float(low), float(high))

@@ -5,12 +5,11 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
-from typing import Any, Literal
+from typing import Any
 
 from halfangle_service.errors import Unreachable
 from halfangle_service.trade.tables.loader import read_table
-
-_TENTH_NM = {"in": 254_000_000, "mm": 10_000_000}
+from halfangle_service.trade.units import Units, to_tenth_nm
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +20,7 @@ class BlockSet:
     """
 
     name: str
-    units: Literal["in", "mm"]
+    units: Units
     sizes: tuple[int, ...]
     wear: tuple[int, ...]
     series: tuple[str, ...]
@@ -31,14 +30,14 @@ class BlockSet:
 
 
 @cache
-def nominal_sizes(units: Literal["in", "mm"]) -> tuple[int, ...]:
+def nominal_sizes(units: Units) -> tuple[int, ...]:
     """Every size, ascending, that some built-in set of these units has."""
     return tuple(
         sorted({size for s in built_in_sets().values() if s.units == units for size in s.sizes})
     )
 
 
-def foreign_places(sizes: Sequence[int], units: Literal["in", "mm"]) -> list[int]:
+def foreign_places(sizes: Sequence[int], units: Units) -> list[int]:
     """Places of sizes (0.1 nm) whose figures are a nominal of the other unit system only.
 
     1.49 among inch sizes is one, as is 0.1001 among metric ones. Round metric figures below
@@ -46,8 +45,7 @@ def foreign_places(sizes: Sequence[int], units: Literal["in", "mm"]) -> list[int
     """
     own = set(nominal_sizes(units))
     other = _figures("mm" if units == "in" else "in")
-    unit = _TENTH_NM[units]
-    thin = unit
+    unit = thin = to_tenth_nm(1.0, units)
     places = []
     for place, size in enumerate(sizes):
         round_and_thin = units == "mm" and size < thin and size % (unit // 100) == 0
@@ -57,9 +55,9 @@ def foreign_places(sizes: Sequence[int], units: Literal["in", "mm"]) -> list[int
 
 
 @cache
-def _figures(units: Literal["in", "mm"]) -> frozenset[Fraction]:
+def _figures(units: Units) -> frozenset[Fraction]:
     """The nominal sizes of one system as bare figures."""
-    return frozenset(Fraction(size, _TENTH_NM[units]) for size in nominal_sizes(units))
+    return frozenset(Fraction(size, to_tenth_nm(1.0, units)) for size in nominal_sizes(units))
 
 
 @cache
@@ -104,13 +102,13 @@ def _read(row: dict[str, Any]) -> BlockSet:
     )
 
 
-def _series(entry: dict[str, Any], units: str) -> list[int]:
+def _series(entry: dict[str, Any], units: Units) -> list[int]:
     """Sizes of one series in 0.1 nm; decimal arithmetic, since 0.1001 is not exact in binary."""
     first, step = Decimal(entry["first"]), Decimal(entry["step"])
     sizes = [first + step * position for position in range(entry["count"])]
     if sizes[-1] != Decimal(entry["last"]):
         raise ValueError(f"series {entry} does not end where it says")
-    return [int(size * _TENTH_NM[units]) for size in sizes]
+    return [int(size * to_tenth_nm(1.0, units)) for size in sizes]
 
 
 def _describe(entry: dict[str, Any]) -> str:

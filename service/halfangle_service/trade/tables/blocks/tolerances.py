@@ -7,9 +7,9 @@ from typing import Any
 
 from halfangle_service.errors import Unreachable
 from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.units import to_tenth_nm
 from halfangle_service.trade.wording import plain
 
-_TENTH_NM_PER_SIZE = {"in": 254_000_000, "mm": 10_000_000}
 _MM_PER_TOLERANCE = {"uin": 25.4e-6, "um": 1e-3}
 
 
@@ -54,7 +54,7 @@ def grades() -> dict[str, Grade]:
 def _read(row: dict[str, Any]) -> Grade:
     if len({len(row[name]) for name in ("up_to", "te", "tv")}) != 1 or not row["source"]:
         raise ValueError(f"{row['name']}: lists of different length, or no source")
-    per_size = _TENTH_NM_PER_SIZE[row["size_unit"]]
+    per_size = to_tenth_nm(1.0, row["size_unit"])
     per_tolerance = _MM_PER_TOLERANCE[row["tolerance_unit"]]
     return Grade(
         name=row["name"],

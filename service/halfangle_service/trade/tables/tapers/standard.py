@@ -16,8 +16,8 @@ _TABLES = ("standard.toml", "standard_more.toml")
 class StandardTaper:
     """One standard taper; lengths in its own `units`, `rate` on the diameter (ISO 1119).
 
-    `small_diameter` and `depth`, its distance from the gauge plane, are None where the table gives
-    neither.
+    `small_diameter` and `small_end_depth`, its distance from the gauge plane, are None where the
+    table gives neither.
     """
 
     designation: str
@@ -27,7 +27,7 @@ class StandardTaper:
     rate: float
     gauge_diameter: float
     small_diameter: float | None
-    depth: float | None
+    small_end_depth: float | None
     source: str
     standing: RowStanding
 
@@ -70,7 +70,7 @@ def _read(row: dict[str, Any]) -> StandardTaper:
         rate=rate,
         gauge_diameter=row["gauge_diameter"],
         small_diameter=row.get("small_diameter"),
-        depth=row.get("depth"),
+        small_end_depth=row.get("small_end_depth"),
         source=f"{row['source']}; {row['clause']}",
         standing=row["standing"],
     )

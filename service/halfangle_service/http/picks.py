@@ -1,0 +1,96 @@
+"""One value of an answer as plain text, for a spreadsheet, and what is advised beside it."""
+
+import json
+from typing import Any
+
+from halfangle_service.http.answers import Headers
+from halfangle_service.http.problems import ProblemError
+
+#: Picks the advisories; no result has a field of this name.
+ADVISORIES = "advisories"
+#: Fields that judge: they may be picked though the answer says stop, since they say so themselves.
+_JUDGEMENTS = ("forecast", "verdict")
+_NOTHING_ADVISED = "none"
+_MOST_IN_HEADER = 20
+
+
+def pick_value(answer: bytes, path: str) -> tuple[bytes, Headers]:
+    """Give one value of an answer's result as plain text, and the header that tells what to mind.
+
+    Text has full precision and a decimal point. The path names fields and list positions joined by
+    dots: `height`, `angle.dms`, `blocks.0`; `advisories` gives these, one a line. Raises
+    ProblemError: `no-such-value` where it leads nowhere or to more than one value, `stopped` where
+    the answer says stop and the value is no judgement.
+    """
+    whole = json.loads(answer)
+    advisories: list[dict[str, str]] = whole["advisories"]
+    headers = _advisories_header(advisories)
+    if path == ADVISORIES:
+        lines = [f"{a['severity']} {a['code']}: {a['message']}" for a in advisories]
+        return "\n".join(lines or [_NOTHING_ADVISED]).encode(), headers
+    value = _value_at(whole["result"], path)
+    if not _judges(path):
+        _refuse_at_stop(advisories)
+    text = value if isinstance(value, str) else json.dumps(value)
+    return text.encode(), headers
+
+
+def _value_at(value: Any, path: str) -> str | float | bool | None:
+    """The one value that a path leads to."""
+    for part in path.split("."):
+        if isinstance(value, dict) and part in value:
+            value = value[part]
+        elif (
+            isinstance(value, list)
+            and part.isascii()
+            and part.isdigit()
+            and (int(part[:9]) < len(value))
+        ):
+            value = value[int(part)]
+        else:
+            offered = ", ".join(value) if isinstance(value, dict) else "a single value"
+            raise _pick_problem(f"has no {part[:60]!r}; there is: {offered}")
+    if isinstance(value, dict | list):
+        raise _pick_problem("names several values, not one")
+    single: str | float | bool | None = value
+    return single
+
+
+def _judges(path: str) -> bool:
+    """True where a path leads to a judgement.
+
+    >>> _judges("forecast"), _judges("checks.0.verdict"), _judges("tir_forecast"), _judges("tir")
+    (True, True, True, False)
+    """
+    name = path.rpartition(".")[2]
+    return any(name == word or name.endswith(f"_{word}") for word in _JUDGEMENTS)
+
+
+def _refuse_at_stop(advisories: list[dict[str, str]]) -> None:
+    """Refuse a bare number beside which nobody would read that it must not be used."""
+    stops = [a["message"] for a in advisories if a["severity"] == "stop"]
+    if stops:
+        raise ProblemError(
+            "stopped",
+            " ".join(stops),
+            errors=[{"pointer": "/pick", "message": "is refused where the answer says stop"}],
+            more={"advisories": advisories[:_MOST_IN_HEADER]},
+        )
+
+
+def _advisories_header(advisories: list[dict[str, str]]) -> Headers:
+    """Header `Advisories`: a list of codes as tokens, each with its severity (RFC 9651, 3.1).
+
+    >>> _advisories_header([{"code": "wheel-safety", "severity": "caution"}])
+    ((b'advisories', b'wheel-safety;severity=caution'),)
+    """
+    if not advisories:
+        return ()
+    tokens = [f"{a['code']};severity={a['severity']}" for a in advisories[:_MOST_IN_HEADER]]
+    return ((b"advisories", ", ".join(tokens).encode()),)
+
+
+def _pick_problem(message: str) -> ProblemError:
+    return ProblemError(
+        "no-such-value", f"pick {message}.", errors=[{"pointer": "/pick", "message": message}]
+    )

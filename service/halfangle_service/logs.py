@@ -1,0 +1,155 @@
+"""Logs: one JSON object a line on standard error, written so that a slow reader stops nobody."""
+
+import logging
+import os
+import sys
+import threading
+import time
+from types import TracebackType
+from typing import Protocol, Self
+
+import structlog
+from pydantic_core import to_json
+
+#: Most bytes of lines that wait for a reader; further lines are dropped and counted.
+_MOST_WAITING = 4_000_000
+#: Lines are gathered for so long before they are written together.
+_GATHER_SECONDS = 0.02
+#: How long the last lines wait for a reader at the end.
+_LAST_SECONDS = 1.0
+
+
+class LogFile(Protocol):
+    """What logs are written to."""
+
+    def write(self, line: bytes, /) -> object:
+        """Take a line, its end included."""
+
+    def flush(self) -> object:
+        """Hand over what was taken."""
+
+
+class LogWriter:
+    """A file whose `write` never waits: a thread hands the lines on.
+
+    Who reads the log may stall, and a pipe then takes nothing more; written directly, the next
+    line would stop the service. The lines are bounded in bytes; what finds no room is dropped, and
+    a line says how many were, once there is room again.
+    """
+
+    def __init__(self, descriptor: int, most_bytes: int = _MOST_WAITING) -> None:
+        self._descriptor = descriptor
+        self._most = most_bytes
+        self._lines: list[bytes] = []
+        self._waiting = 0
+        self._dropped = 0
+        self._lock = threading.Lock()
+        self._something = threading.Event()
+        self._ended = False
+        # A daemon: a reader that never comes back must not keep the process from ending.
+        self._thread = threading.Thread(target=self._hand_on, name="log", daemon=True)
+
+    def __enter__(self) -> Self:
+        self._thread.start()
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self._ended = True
+        self._something.set()
+        self._thread.join(_LAST_SECONDS)
+
+    def write(self, line: bytes, /) -> None:
+        """Take a line, or drop it where too much waits."""
+        with self._lock:
+            if self._waiting + len(line) > self._most:
+                self._dropped += 1
+                return
+            self._waiting += len(line)
+            self._lines.append(line)
+        if not self._something.is_set():
+            self._something.set()
+
+    def flush(self) -> None:
+        """Nothing to do: lines are handed on by themselves, soon."""
+
+    def _hand_on(self) -> None:
+        while not self._ended or self._lines:
+            self._something.wait()
+            self._something.clear()
+            if not self._ended:
+                time.sleep(_GATHER_SECONDS)
+            try:
+                self._write_out(self._taken())
+            except OSError:
+                # The reader is gone for good; the service works on without a log.
+                self._descriptor = os.open(os.devnull, os.O_WRONLY)
+
+    def _taken(self) -> bytes:
+        """All that waits, and what is to be said of lines dropped."""
+        with self._lock:
+            lines, dropped = self._lines, self._dropped
+            self._lines, self._waiting, self._dropped = [], 0, 0
+        if dropped:
+            lines.append(_line({"event": "lines dropped", "count": dropped, "level": "warning"}))
+        return b"".join(lines)
+
+    def _write_out(self, content: bytes) -> None:
+        view = memoryview(content)
+        while view:
+            view = view[os.write(self._descriptor, view) :]
+
+
+class ServerLog(logging.Handler):
+    """Writes what the server and the libraries log, in the form of the other lines."""
+
+    def __init__(self, file: LogFile) -> None:
+        super().__init__()
+        self._file = file
+
+    def emit(self, record: logging.LogRecord) -> None:
+        """Write one record."""
+        line = {
+            "event": record.getMessage(),
+            "logger": record.name,
+            "level": record.levelname.lower(),
+            "timestamp": f"{time.strftime('%Y-%m-%dT%H:%M:%SZ', time.gmtime(record.created))}",
+        }
+        if record.exc_info:
+            line["exception"] = logging.Formatter().formatException(record.exc_info)
+        self._file.write(_line(line))
+
+
+def configure_logging(level: str, file: LogFile | None = None) -> None:
+    """Log what the service itself has to say; on standard error where no file is given."""
+    structlog.configure(
+        processors=[
+            structlog.processors.add_log_level,
+            structlog.processors.TimeStamper(fmt="iso", utc=True),
+            structlog.processors.format_exc_info,
+            structlog.processors.JSONRenderer(serializer=_json),
+        ],
+        wrapper_class=structlog.make_filtering_bound_logger(
+            logging.getLevelNamesMapping()[level.upper()]
+        ),
+        logger_factory=structlog.BytesLoggerFactory(file=file or sys.stderr.buffer),  # type: ignore[arg-type]
+        cache_logger_on_first_use=False,
+    )
+
+
+def log_the_server_too(level: str, file: LogFile) -> None:
+    """Log what the server and the libraries have to say."""
+    logging.basicConfig(level=level.upper(), handlers=[ServerLog(file)], force=True)
+
+
+def _json(event: object, **_: object) -> bytes:
+    """Write one log entry; the standard library's encoder takes four times as long."""
+    return to_json(event, fallback=repr)
+
+
+def _line(event: object) -> bytes:
+    return _json(event) + b"\n"

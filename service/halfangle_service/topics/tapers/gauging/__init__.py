@@ -1,0 +1,1 @@
+"""Tapers, vees and dovetails gauged over rolls, over balls and by depth."""

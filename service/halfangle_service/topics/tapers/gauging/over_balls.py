@@ -1,0 +1,205 @@
+"""A socket by two balls: as measured, and what to expect of a nominal one.
+
+Depths run from the face of the mouth, down which the socket narrows; negative above it.
+"""
+
+from functools import partial
+
+from pydantic import Field
+
+from halfangle_service.errors import Impossible
+from halfangle_service.fields import (
+    Angle,
+    Length,
+    LengthOut,
+    RequestModel,
+    ResultModel,
+    SignedLength,
+    UnitsField,
+    angle_from_radians,
+)
+from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
+from halfangle_service.operation import Outcome, operation
+from halfangle_service.topics.tapers.gauging.measured import (
+    MeasuredTaper,
+    MeasureTolerance,
+    RollTolerance,
+    measured_angle,
+    measured_length,
+)
+from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
+from halfangle_service.trade.cone import require_before_point
+from halfangle_service.trade.tapers.contact import (
+    ball_contact,
+    ball_depth,
+    diameter_over_balls,
+    half_angle_of_balls,
+    require_contact,
+)
+from halfangle_service.trade.uncertainty import LargestError, Measured
+
+
+class TaperOverBallsRequest(RequestModel):
+    """What was measured with two balls in a socket that narrows downward."""
+
+    units: UnitsField
+    large_ball_diameter: Length = Field(description="Diameter of the larger ball.", examples=[40.0])
+    small_ball_diameter: Length = Field(
+        description="Diameter of the smaller ball.", examples=[32.0]
+    )
+    large_ball_depth: SignedLength = Field(
+        description="Depth of the larger ball's top below the mouth; negative where it stands out.",
+        examples=[-8.0],
+    )
+    small_ball_depth: SignedLength = Field(
+        description="Depth of the smaller ball's top below the mouth.", examples=[76.0]
+    )
+    length: Length = Field(description="Depth of the cone from the mouth.", examples=[120.0])
+    measure_tolerance: MeasureTolerance = None
+    roll_tolerance: RollTolerance = None
+
+
+class TaperOverBallsResult(MeasuredTaper):
+    """A socket as measured with two balls, with its uncertainty; its large end is the mouth."""
+
+    large_ball_contact_depth: LengthOut = Field(
+        description="Depth below the mouth at which the larger ball touches."
+    )
+    small_ball_contact_depth: LengthOut = Field(
+        description="Depth below the mouth at which the smaller ball touches."
+    )
+
+
+@operation(
+    "tapers.over-balls",
+    relations=("sin α = (R1 − R2) / c", "D = d / cos α + 2 c1 tan α, c1 the center's depth"),
+    sources=(TANGENT_CIRCLES,),
+    example={
+        "units": "mm",
+        "large_ball_diameter": 40,
+        "small_ball_diameter": 32,
+        "large_ball_depth": -8,
+        "small_ball_depth": 76,
+        "length": 120,
+        "measure_tolerance": 0.005,
+        "roll_tolerance": 0.0005,
+    },
+)
+def measured_over_balls(request: TaperOverBallsRequest) -> Outcome[TaperOverBallsResult]:
+    """Socket measured with two balls.
+
+    Half angle, diameters and their uncertainty from the depths of two balls.
+    """
+    balls = LargestError("roll_tolerance", request.roll_tolerance)
+    depths = LargestError("measure_tolerance", request.measure_tolerance)
+    inputs = (
+        Measured("large_ball_diameter", request.large_ball_diameter, balls),
+        Measured("small_ball_diameter", request.small_ball_diameter, balls),
+        Measured("large_ball_depth", request.large_ball_depth, depths),
+        Measured("small_ball_depth", request.small_ball_depth, depths),
+    )
+    values = [i.value for i in inputs]
+    half = half_angle_of_balls(*values)
+    contacts = _contacts(request, (request.large_ball_depth, request.small_ball_depth), half)
+    large, small = (partial(diameter_over_balls, depth) for depth in (0.0, request.length))
+    require_before_point(large(*values), request.length, half)
+    return Outcome(
+        TaperOverBallsResult(
+            half_angle=measured_angle(half_angle_of_balls, *inputs),
+            large_diameter=measured_length(large, *inputs),
+            small_diameter=measured_length(small, *inputs),
+            large_ball_contact_depth=contacts[0],
+            small_ball_contact_depth=contacts[1],
+            **slope_forms(half),
+        )
+    )
+
+
+class TaperOverBallsNominalRequest(SlopeFields):
+    """A nominal socket that is to be measured with balls."""
+
+    units: UnitsField
+    large_diameter: Length = Field(
+        description="Diameter at the large end, the mouth.", examples=[0.7]
+    )
+    length: Length = Field(description="Depth of the cone from the mouth.", examples=[2.5])
+    large_ball_diameter: Length = Field(
+        description="Diameter of the larger ball.", examples=[0.6875]
+    )
+    small_ball_diameter: Length = Field(
+        description="Diameter of the smaller ball.", examples=[0.625]
+    )
+
+
+class TaperOverBallsNominalResult(ResultModel):
+    """What to expect with balls in a socket."""
+
+    large_ball_depth: LengthOut = Field(
+        description="Depth of the larger ball's top below the mouth; negative where it stands out."
+    )
+    small_ball_depth: LengthOut = Field(
+        description="Depth of the smaller ball's top below the mouth."
+    )
+    large_ball_contact_depth: LengthOut = Field(
+        description="Depth below the mouth at which the larger ball touches."
+    )
+    small_ball_contact_depth: LengthOut = Field(
+        description="Depth below the mouth at which the smaller ball touches."
+    )
+    half_angle: Angle = Field(description="Half angle.")
+
+
+@operation(
+    "tapers.over-balls-nominal",
+    relations=("c = (D − d / cos α) / (2 tan α), the center's depth",),
+    sources=(TANGENT_CIRCLES,),
+    example={
+        "units": "in",
+        "taper_per_foot": 0.59941,
+        "large_diameter": 0.7,
+        "length": 2.5,
+        "large_ball_diameter": 0.6875,
+        "small_ball_diameter": 0.625,
+    },
+)
+def expected_over_balls(
+    request: TaperOverBallsNominalRequest,
+) -> Outcome[TaperOverBallsNominalResult]:
+    """What to expect with balls.
+
+    Depths of two balls in a nominal socket, and where they touch.
+    """
+    half = slope_of(request).half_angle_rad
+    if request.small_ball_diameter >= request.large_ball_diameter:
+        raise Impossible(
+            "The smaller ball is not smaller than the larger one.",
+            fields={"small_ball_diameter": "should be less than large_ball_diameter"},
+        )
+    large, small = (
+        ball_depth(ball, request.large_diameter, half)
+        for ball in (request.large_ball_diameter, request.small_ball_diameter)
+    )
+    contacts = _contacts(request, (large, small), half)
+    require_before_point(request.large_diameter, request.length, half)
+    return Outcome(
+        TaperOverBallsNominalResult(
+            large_ball_depth=large,
+            small_ball_depth=small,
+            large_ball_contact_depth=contacts[0],
+            small_ball_contact_depth=contacts[1],
+            half_angle=angle_from_radians(half),
+        )
+    )
+
+
+def _contacts(
+    request: TaperOverBallsRequest | TaperOverBallsNominalRequest,
+    depths: tuple[float, float],
+    half: float,
+) -> tuple[float, float]:
+    """Depths at which the larger and the smaller ball touch; refuses those off the cone."""
+    large = ball_contact(request.large_ball_diameter, depths[0], half)
+    small = ball_contact(request.small_ball_diameter, depths[1], half)
+    require_contact(large, request.length, "ball", "large_ball_diameter")
+    require_contact(small, request.length, "ball", "small_ball_diameter")
+    return large, small

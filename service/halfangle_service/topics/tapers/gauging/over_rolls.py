@@ -1,0 +1,245 @@
+"""A taper over two equal rolls at two heights: as measured, and what to expect of a nominal one.
+
+The part stands upright on a surface plate; heights run from the face that it stands on.
+"""
+
+import math
+from functools import partial
+from typing import Literal
+
+from pydantic import Field
+
+from halfangle_service.errors import Impossible
+from halfangle_service.fields import (
+    ARCSEC_PER_RADIAN,
+    Angle,
+    ArcsecOut,
+    Length,
+    LengthOut,
+    NonNegativeLength,
+    RequestModel,
+    ResultModel,
+    UnitsField,
+    angle_from_radians,
+    bench_step,
+)
+from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
+from halfangle_service.operation import Outcome, operation
+from halfangle_service.topics.tapers.gauging.measured import (
+    MeasuredTaper,
+    MeasureTolerance,
+    RollTolerance,
+    measured_angle,
+    measured_length,
+)
+from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
+from halfangle_service.trade.cone import diameter_at, require_before_point
+from halfangle_service.trade.tapers.contact import (
+    diameter_over_rolls,
+    lean_over_rolls,
+    over_rolls,
+    require_contact,
+    roll_contact,
+)
+from halfangle_service.trade.uncertainty import LargestError, Measured
+from halfangle_service.trade.wording import plain
+
+
+class TaperOverRollsRequest(RequestModel):
+    """What was measured over two equal rolls at two heights, on a part standing upright."""
+
+    units: UnitsField
+    roll_diameter: Length = Field(description="Diameter of the rolls.", examples=[12.0])
+    lower_measure: Length = Field(
+        description="Measure over both rolls at the lower height.", examples=[60.21]
+    )
+    upper_measure: Length = Field(
+        description="Measure over both rolls at the upper height.", examples=[67.695]
+    )
+    lower_stack: NonNegativeLength = Field(
+        0.0, description="Blocks under each roll at the lower height; 0 on the surface plate."
+    )
+    stack_rise: Length = Field(
+        description="Upper blocks less lower blocks, under each roll.", examples=[75.0]
+    )
+    length: Length = Field(description="Length of the cone above the face it stands on.")
+    measure_tolerance: MeasureTolerance = None
+    roll_tolerance: RollTolerance = None
+    stack_rise_tolerance: NonNegativeLength | None = Field(
+        None,
+        description="Largest error of the difference of the stacks, plus or minus; not stated "
+        "where left out.",
+    )
+
+
+class TaperOverRollsResult(MeasuredTaper):
+    """A taper as measured over rolls, with its uncertainty."""
+
+    lower_contact_height: LengthOut = Field(
+        description="Height over the standing face at which the lower rolls touch."
+    )
+    upper_contact_height: LengthOut = Field(
+        description="Height over the standing face at which the upper rolls touch."
+    )
+
+
+@operation(
+    "tapers.over-rolls",
+    relations=("tan α = (M2 − M1) / (2 H)", "D at the roll's center = M − d (1 + sec α)"),
+    sources=(TANGENT_CIRCLES,),
+    example={
+        "units": "mm",
+        "roll_diameter": 12,
+        "lower_measure": 60.21,
+        "upper_measure": 67.695,
+        "stack_rise": 75,
+        "length": 100,
+        "measure_tolerance": 0.002,
+        "roll_tolerance": 0.0005,
+        "stack_rise_tolerance": 0.0005,
+    },
+)
+def measured_over_rolls(request: TaperOverRollsRequest) -> Outcome[TaperOverRollsResult]:
+    """Taper measured over rolls.
+
+    Half angle, diameters and their uncertainty from measures over two equal rolls at two heights.
+    """
+    measures = LargestError("measure_tolerance", request.measure_tolerance)
+    stacks = LargestError("stack_rise_tolerance", request.stack_rise_tolerance)
+    rolls = LargestError("roll_tolerance", request.roll_tolerance)
+    lower = Measured("lower_measure", request.lower_measure, measures)
+    upper = Measured("upper_measure", request.upper_measure, measures)
+    rise = Measured("stack_rise", request.stack_rise, stacks, above=0.0)
+    roll = Measured("roll_diameter", request.roll_diameter, rolls, above=0.0)
+    lean = lean_over_rolls(lower.value, upper.value, rise.value)
+    if lean == 0.0:
+        raise Impossible(
+            "Equal measures at both heights: this is a cylinder, not a taper.",
+            fields={"upper_measure": "should differ from lower_measure"},
+        )
+    contacts = _contacts(request, lean)
+    heights = (request.length, 0.0) if lean > 0.0 else (0.0, request.length)
+    large, small = (partial(diameter_over_rolls, height, request.lower_stack) for height in heights)
+    _require_cone(request, large(lower.value, upper.value, rise.value, roll.value), abs(lean))
+    widening = math.copysign(1.0, lean)
+    return Outcome(
+        TaperOverRollsResult(
+            half_angle=measured_angle(
+                lambda *values: widening * lean_over_rolls(*values), lower, upper, rise
+            ),
+            large_diameter=measured_length(large, lower, upper, rise, roll),
+            small_diameter=measured_length(small, lower, upper, rise, roll),
+            lower_contact_height=contacts[0],
+            upper_contact_height=contacts[1],
+            **slope_forms(abs(lean)),
+        )
+    )
+
+
+def _require_cone(request: TaperOverRollsRequest, large: float, half: float) -> None:
+    """Refuse measures that leave the part no diameter, and a cone that ends before its length."""
+    if large <= 0.0:
+        raise Impossible(
+            f"Over rolls of {plain(request.roll_diameter)} these measures leave the large end a "
+            f"diameter of {plain(large)}.",
+            fields={
+                "lower_measure": "should leave the part a diameter between the rolls",
+                "upper_measure": "should leave the part a diameter between the rolls",
+            },
+        )
+    require_before_point(large, request.length, half)
+
+
+class TaperOverRollsNominalRequest(SlopeFields):
+    """A nominal taper that is to be measured over rolls."""
+
+    units: UnitsField
+    large_diameter: Length = Field(description="Diameter at the large end.", examples=[0.7])
+    length: Length = Field(description="Length of the cone along its axis.", examples=[2.5625])
+    standing_on: Literal["small-end", "large-end"] = Field(
+        "small-end", description="End that the part stands on."
+    )
+    roll_diameter: Length = Field(description="Diameter of the rolls.", examples=[0.25])
+    lower_stack: NonNegativeLength = Field(
+        0.0, description="Blocks under each roll at the lower height; 0 on the surface plate."
+    )
+    stack_rise: Length = Field(
+        description="Upper blocks less lower blocks, under each roll.", examples=[2.0]
+    )
+
+
+class TaperOverRollsNominalResult(ResultModel):
+    """What to expect over rolls."""
+
+    lower_measure: LengthOut = Field(description="Measure over both rolls, lower.")
+    upper_measure: LengthOut = Field(description="Measure over both rolls, upper.")
+    measure_difference: LengthOut = Field(description="Upper less lower measure.")
+    lower_contact_height: LengthOut = Field(
+        description="Height over the standing face at which the lower rolls touch."
+    )
+    upper_contact_height: LengthOut = Field(
+        description="Height over the standing face at which the upper rolls touch."
+    )
+    half_angle: Angle = Field(description="Half angle.")
+    half_angle_arcsec_per_measure_step: ArcsecOut = Field(
+        description="Half angle that 0.0001 in or 0.001 mm on one measure stands for."
+    )
+
+
+@operation(
+    "tapers.over-rolls-nominal",
+    relations=("M = D + d (1 + sec α), D at the roll's center", "δα = cos² α · δM / (2 H)"),
+    sources=(TANGENT_CIRCLES,),
+    example={
+        "units": "in",
+        "taper_per_foot": 0.59941,
+        "large_diameter": 0.7,
+        "length": 2.5625,
+        "roll_diameter": 0.25,
+        "stack_rise": 2,
+    },
+)
+def expected_over_rolls(
+    request: TaperOverRollsNominalRequest,
+) -> Outcome[TaperOverRollsNominalResult]:
+    """What to expect over rolls.
+
+    Measures over two rolls at two heights for a nominal taper, and where they touch.
+    """
+    half = slope_of(request).half_angle_rad
+    require_before_point(request.large_diameter, request.length, half)
+    up = request.standing_on == "small-end"
+    lean = half if up else -half
+    base = diameter_at(request.large_diameter, half, request.length if up else 0.0)
+    contacts = _contacts(request, lean)
+    center = request.lower_stack + request.roll_diameter / 2.0
+    lower, upper = (
+        over_rolls(base + 2.0 * z * math.tan(lean), lean, request.roll_diameter)
+        for z in (center, center + request.stack_rise)
+    )
+    per_measure = math.cos(half) ** 2 / (2.0 * request.stack_rise) * ARCSEC_PER_RADIAN
+    return Outcome(
+        TaperOverRollsNominalResult(
+            lower_measure=lower,
+            upper_measure=upper,
+            measure_difference=upper - lower,
+            lower_contact_height=contacts[0],
+            upper_contact_height=contacts[1],
+            half_angle=angle_from_radians(half),
+            half_angle_arcsec_per_measure_step=per_measure * bench_step(request.units),
+        )
+    )
+
+
+def _contacts(
+    request: TaperOverRollsRequest | TaperOverRollsNominalRequest, lean: float
+) -> tuple[float, float]:
+    """Heights at which lower and upper rolls touch; refuses those off the cone."""
+    center = request.lower_stack + request.roll_diameter / 2.0
+    low, high = (
+        roll_contact(height, lean, request.roll_diameter)
+        for height in (center, center + request.stack_rise)
+    )
+    require_contact(low, request.length, "roll", "lower_stack")
+    require_contact(high, request.length, "roll", "stack_rise")
+    return low, high

@@ -1,0 +1,163 @@
+"""Feed on a cone: what a layer takes off in every measure, and the passes that take it off."""
+
+from collections.abc import Iterator
+
+from pydantic import Field
+
+from halfangle_service.cautions import WHEEL_SAFETY
+from halfangle_service.errors import Disagreement
+from halfangle_service.fields import (
+    Angle,
+    CountOut,
+    Length,
+    LengthOut,
+    NumberOut,
+    ResultModel,
+    UnitsField,
+    angle_from_radians,
+)
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.choice import not_sent
+from halfangle_service.fields.estimate import NotStated
+from halfangle_service.fields.slopes import SlopeFields, slope_of
+from halfangle_service.operation import Outcome, operation
+from halfangle_service.topics.tapers.feeding import HalfAngleError, SparkOutPasses
+from halfangle_service.topics.tapers.sources import LAYER
+from halfangle_service.trade.tapers.feed import (
+    End,
+    Measure,
+    Wedge,
+    axial_shift,
+    normal_of,
+    off_diameter,
+    passes,
+    wedge_of,
+)
+from halfangle_service.trade.wording import plain
+
+#: Axial shift for one unit of downfeed from which a gauge line runs away.
+_SLOW_TAPER_SHIFT = 5.0
+
+
+class TaperInfeedRequest(SlopeFields):
+    """A layer on a cone, stated in one way; how it is to be taken off."""
+
+    units: UnitsField
+    amount: Length = Field(
+        description="Size of the layer, measured as `amount_is` says.", examples=[0.001]
+    )
+    amount_is: Measure = Field(
+        "square-to-surface",
+        description="How `amount` is measured. `square-to-surface`: as a sine plate "
+        "feeds down under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled "
+        "workhead feeds; `axial`: as the gauge line and the point move.",
+    )
+    downfeed_per_pass: Length | None = Field(
+        None, description="Feed a pass, square to the surface.", examples=[0.0002]
+    )
+    spark_out_passes: SparkOutPasses = 2
+    length: Length | None = Field(
+        None, description="Length of the cone along its axis; needed with `half_angle_error_arcsec`"
+    )
+    half_angle_error_arcsec: HalfAngleError = None
+
+
+class TaperInfeedResult(ResultModel):
+    """One layer in every measure, and the passes that take it off.
+
+    Stock and passes count an angle error where one was stated; see `not_stated`.
+    """
+
+    half_angle: Angle = Field(description="Half angle of the cone.")
+    off_normal: LengthOut = Field(
+        description="Thickness square to the surface: the plate's downfeed."
+    )
+    off_radius: LengthOut = Field(description="What comes off the radius at a fixed station.")
+    off_diameter: LengthOut = Field(description="What comes off the diameter at a fixed station.")
+    axial_shift: LengthOut = Field(description="How far gauge line and point move along the axis.")
+    diameter_per_downfeed: NumberOut = Field(description="Diameter for one unit of downfeed.")
+    axial_per_downfeed: NumberOut = Field(description="Axial shift for one unit of downfeed.")
+    touches_first: End | None = Field(
+        description="End that the wheel reaches first; null where no angle error was stated."
+    )
+    stock_at_large_end: LengthOut | None = Field(
+        description="Stock square to the surface left at the large end at the first touch; null "
+        "where no angle error was stated."
+    )
+    stock_at_small_end: LengthOut | None = Field(
+        description="Stock square to the surface left at the small end at the first touch; null "
+        "where no angle error was stated."
+    )
+    total_downfeed: LengthOut = Field(
+        description="Downfeed from the first touch: the layer and what the angle error adds."
+    )
+    cutting_passes: CountOut | None = Field(description="Passes with feed.")
+    last_pass: LengthOut | None = Field(description="Feed of the last cutting pass.")
+    total_passes: CountOut | None = Field(description="Passes with and without feed.")
+    not_stated: NotStated
+
+
+@operation(
+    "tapers.infeed",
+    relations=("ΔD = 2 h / cos α", "axial shift = h / sin α", "wedge = slant × sin δα"),
+    sources=(LAYER,),
+    example={
+        "units": "in",
+        "included_angle": 60,
+        "amount": 0.001,
+        "downfeed_per_pass": 0.0002,
+        "length": 0.6,
+        "half_angle_error_arcsec": 30,
+    },
+)
+def infeed(request: TaperInfeedRequest) -> Outcome[TaperInfeedResult]:
+    """Feed on a cone.
+
+    What a downfeed square to the surface takes off diameter and radius, how far gauge line and
+    point move, stock left at either end by an angle error, and the passes.
+    """
+    half = slope_of(request).half_angle_rad
+    normal = normal_of(request.amount, request.amount_is, half)
+    wedge = _wedge(request, half)
+    total = normal + (wedge.stock if wedge else 0.0)
+    cuts = passes(total, request.downfeed_per_pass) if request.downfeed_per_pass else None
+    result = TaperInfeedResult(
+        half_angle=angle_from_radians(half),
+        off_normal=normal,
+        off_radius=off_diameter(normal, half) / 2.0,
+        off_diameter=off_diameter(normal, half),
+        axial_shift=axial_shift(normal, half),
+        diameter_per_downfeed=off_diameter(1.0, half),
+        axial_per_downfeed=axial_shift(1.0, half),
+        touches_first=wedge.touches_first if wedge else None,
+        stock_at_large_end=wedge.at_large_end if wedge else None,
+        stock_at_small_end=wedge.at_small_end if wedge else None,
+        total_downfeed=total,
+        cutting_passes=cuts[0] if cuts else None,
+        last_pass=cuts[1] if cuts else None,
+        total_passes=cuts[0] + request.spark_out_passes if cuts else None,
+        not_stated=not_sent(request, "half_angle_error_arcsec"),
+    )
+    return Outcome(result, (*_advisories(request, result), WHEEL_SAFETY))
+
+
+def _wedge(request: TaperInfeedRequest, half: float) -> Wedge | None:
+    """Stock that an angle error leaves at one end; None where no error was stated."""
+    error = request.half_angle_error_arcsec
+    if error and request.length is None:
+        raise Disagreement(
+            "An angle error leaves stock only over a length.",
+            fields={"length": "should be sent together with half_angle_error_arcsec"},
+        )
+    return None if error is None else wedge_of(request.length or 0.0, half, error)
+
+
+def _advisories(request: TaperInfeedRequest, result: TaperInfeedResult) -> Iterator[Advisory]:
+    if result.axial_per_downfeed > _SLOW_TAPER_SHIFT:
+        yield caution(
+            "gauge-line-runs",
+            f"On this slow taper the gauge line moves {plain(result.axial_per_downfeed, 4)} times "
+            "the downfeed: gauge before the last passes.",
+        )
+    if request.spark_out_passes == 0 and request.downfeed_per_pass:
+        yield note("no-spark-out", "Without spark-out the last feed is not fully ground away.")

@@ -1,0 +1,187 @@
+"""Tolerance of a cone: its angle's as a grade, an angle or on the diameter, and limits of size."""
+
+from collections.abc import Iterator
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from halfangle_service.errors import Impossible
+from halfangle_service.fields import (
+    ARCSEC_PER_RADIAN,
+    FINITE,
+    Angle,
+    ArcsecOut,
+    Length,
+    LengthOut,
+    NonNegativeLength,
+    ResultModel,
+    Unit,
+    UnitsField,
+    angle_from_radians,
+    to_mm,
+)
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.choice import not_sent, one_of
+from halfangle_service.fields.estimate import NotStated
+from halfangle_service.fields.slopes import SlopeFields, slope_of
+from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.topics.tapers.sources import ISO_1119
+from halfangle_service.trade.cone import rate_from_half_angle, require_before_point
+from halfangle_service.trade.tables.tapers.grades import angle_band_of_grade
+from halfangle_service.trade.tapers.tolerance import (
+    STANDARD_RATE,
+    Cone,
+    Disposition,
+    angle_band,
+    diameter_band,
+    diameter_band_by_standard,
+    half_angle_limits,
+)
+from halfangle_service.trade.wording import plain
+
+AngleGrade = Literal[
+    "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"
+]
+_GRADES = Source(
+    citation="ISO 1947:1973 (withdrawn): AT grades, rebuilt from the R10 rule and one row, not "
+    "read row by row. Hold a drawing's own table above it.",
+    standing="from-memory",
+)
+
+
+class TaperToleranceRequest(SlopeFields):
+    """A cone, and the tolerance of its angle in one of three ways."""
+
+    units: UnitsField
+    large_diameter: Length = Field(description="Diameter at the large end.", examples=[40.0])
+    length: Length = Field(description="Length of the cone.", examples=[80.0])
+    angle_grade: AngleGrade | None = Field(
+        None, description="Grade of the cone angle.", examples=["AT5"]
+    )
+    included_angle_band_arcsec: (
+        Annotated[float, FINITE, Field(gt=0, le=36_000), Unit("arcsecond")] | None
+    ) = Field(None, description="Whole tolerance of the included angle, from least to most.")
+    diameter_band_over_length: Length | None = Field(
+        None,
+        description="Whole tolerance of the difference of the end diameters, from least to most.",
+    )
+    disposition: Disposition = Field(
+        "symmetric", description="Where the tolerance lies to the nominal angle."
+    )
+    large_diameter_tolerance: NonNegativeLength | None = Field(
+        None, description="Tolerance of the large diameter, plus and minus."
+    )
+    stations: Annotated[list[NonNegativeLength], Field(min_length=1, max_length=50)] | None = Field(
+        None, description="Distances from the large end for limits of size; both ends else."
+    )
+
+
+class TaperStationLimits(ResultModel):
+    """Limits of size at one station; null where the large diameter's tolerance was not stated."""
+
+    from_large_end: LengthOut = Field(description="Distance from the large end.")
+    nominal_diameter: LengthOut = Field(description="Nominal diameter.")
+    smallest_diameter: LengthOut | None = Field(description="Smallest diameter.")
+    largest_diameter: LengthOut | None = Field(description="Largest diameter.")
+
+
+class TaperToleranceResult(ResultModel):
+    """The tolerance in every form."""
+
+    included_angle: Angle = Field(description="Nominal included angle.")
+    included_angle_band_arcsec: ArcsecOut = Field(
+        description="Whole tolerance of the included angle."
+    )
+    included_angle_band_microradians: Annotated[float, Unit("microradian")] = Field(
+        description="The same in microradians."
+    )
+    diameter_band_over_length: LengthOut = Field(
+        description="What it spans on the difference of the end diameters, exactly."
+    )
+    diameter_band_by_standard: LengthOut = Field(
+        description="AT_D = AT_α × length, as the standard states it for slopes up to 1:3."
+    )
+    smallest_included_angle: Angle = Field(description="Smallest included angle.")
+    largest_included_angle: Angle = Field(description="Largest included angle.")
+    at_stations: list[TaperStationLimits] = Field(description="Limits of size.")
+    not_stated: NotStated
+
+
+@operation(
+    "tapers.tolerance",
+    relations=("AT_D = AT_α × L", "ΔD = 2 l (tan α_high − tan α_low)"),
+    sources=(_GRADES, ISO_1119),
+    example={
+        "units": "mm",
+        "one_in_x": 20,
+        "large_diameter": 40,
+        "length": 80,
+        "angle_grade": "AT5",
+        "large_diameter_tolerance": 0.01,
+    },
+)
+def tolerance(request: TaperToleranceRequest) -> Outcome[TaperToleranceResult]:
+    """Tolerance of a cone.
+
+    A cone's angle tolerance as a grade, as arc-seconds and on the diameter, and limits of size at
+    any station.
+    """
+    half = slope_of(request).half_angle_rad
+    require_before_point(request.large_diameter, request.length, half)
+    band = _band(request, half)
+    low, high = half_angle_limits(half, band, request.disposition)
+    cone = Cone(request.large_diameter, half, low, high)
+    result = TaperToleranceResult(
+        included_angle=angle_from_radians(2.0 * half),
+        included_angle_band_arcsec=band * ARCSEC_PER_RADIAN,
+        included_angle_band_microradians=band * 1e6,
+        diameter_band_over_length=diameter_band(half, band, request.length),
+        diameter_band_by_standard=diameter_band_by_standard(band, request.length),
+        smallest_included_angle=angle_from_radians(2.0 * low),
+        largest_included_angle=angle_from_radians(2.0 * high),
+        at_stations=[
+            _station(request, place, station, cone)
+            for place, station in enumerate(request.stations or [0.0, request.length])
+        ],
+        not_stated=not_sent(request, "large_diameter_tolerance"),
+    )
+    return Outcome(result, tuple(_advisories(request, half)))
+
+
+def _band(request: TaperToleranceRequest, half: float) -> float:
+    """Whole tolerance of the included angle in radians, from the one statement given."""
+    one_of(request, "angle_grade", "included_angle_band_arcsec", "diameter_band_over_length")
+    if request.angle_grade:
+        return angle_band_of_grade(request.angle_grade, to_mm(request.length, request.units))
+    if request.included_angle_band_arcsec is not None:
+        return request.included_angle_band_arcsec / ARCSEC_PER_RADIAN
+    return angle_band(half, request.diameter_band_over_length or 0.0, request.length)
+
+
+def _station(
+    request: TaperToleranceRequest, place: int, station: float, cone: Cone
+) -> TaperStationLimits:
+    if station > request.length:
+        raise Impossible(
+            f"The station {plain(station)} lies past the length {plain(request.length)}.",
+            fields={f"stations/{place}": "should be at most length"},
+        )
+    size = request.large_diameter_tolerance
+    smallest, largest = (None, None) if size is None else cone.limits(station, size)
+    return TaperStationLimits(
+        from_large_end=station,
+        nominal_diameter=cone.nominal(station),
+        smallest_diameter=smallest,
+        largest_diameter=largest,
+    )
+
+
+def _advisories(request: TaperToleranceRequest, half: float) -> Iterator[Advisory]:
+    if request.angle_grade and rate_from_half_angle(half) > STANDARD_RATE:
+        yield caution(
+            "steeper-than-the-grades",
+            "The standard's AT_D = AT × length holds for tapers up to 1:3; this cone is steeper: "
+            "hold the exact figure.",
+        )
+    if request.angle_grade:
+        yield note("grades-from-memory", "The table of grades is rebuilt from its rule.")

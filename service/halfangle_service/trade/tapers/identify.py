@@ -1,0 +1,52 @@
+"""How well a standard taper fits two measured diameters; lengths in one unit, angles in radians."""
+
+from dataclasses import dataclass
+
+from halfangle_service.trade.cone import half_angle_from_rate
+
+#: How far a measured diameter may lie past the table's, as a share, and still be of that size.
+SIZE_SLACK = 0.05
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """Two diameters measured on a cone, and the length between them.
+
+    `slack` is what the errors stated make on the difference of the diameters; `complete` tells
+    whether all of them were stated.
+    """
+
+    large_diameter: float
+    small_diameter: float
+    length: float
+    slack: float
+    complete: bool
+
+    @property
+    def rate(self) -> float:
+        """Rate of taper as measured, on the diameter."""
+        return (self.large_diameter - self.small_diameter) / self.length
+
+    def misfit(self, rate: float) -> float:
+        """Difference of the diameters less the one of a standard rate over the same length."""
+        return (self.rate - rate) * self.length
+
+    def included_misfit_rad(self, rate: float) -> float:
+        """Included angle as measured less that of a standard rate."""
+        return 2.0 * (half_angle_from_rate(self.rate) - half_angle_from_rate(rate))
+
+    def explained(self, rate: float) -> bool | None:
+        """True where the errors stated explain the misfit; None where others might.
+
+        What was not stated can only make the errors larger.
+        """
+        if abs(self.misfit(rate)) <= self.slack:
+            return True
+        return False if self.complete else None
+
+    def fits_sizes(self, smallest: float, largest: float) -> bool:
+        """True where both diameters lie within a table's, to `SIZE_SLACK`."""
+        return (
+            self.large_diameter <= (1.0 + SIZE_SLACK) * largest
+            and self.small_diameter >= (1.0 - SIZE_SLACK) * smallest
+        )

@@ -1,0 +1,99 @@
+"""Tolerance of a cone, against published grades and drawn limits."""
+
+from typing import Any
+
+import pytest
+
+from halfangle_service.errors import Disagreement, Impossible, Unreachable
+from support import Call
+
+
+@pytest.mark.outside("tapers.tolerance", source="ISO 1947 AT5, 6 to 10 mm: AT_D 2.0 to 3.2 µm")
+def test_grade_as_diameter(call: Call) -> None:
+    """AT5 is 315 µrad up to 10 mm, 3.15 µm on the diameter there, printed rounded as 3.2."""
+    result = call(
+        "tapers.tolerance", units="mm", one_in_x=20, large_diameter=8, length=10, angle_grade="AT5"
+    )["result"]
+    assert result["included_angle_band_microradians"] == pytest.approx(315)
+    assert result["diameter_band_by_standard"] == pytest.approx(0.0032, abs=5.1e-5)
+    assert result["diameter_band_over_length"] == pytest.approx(0.00315, rel=1e-3)
+
+
+def test_grades_follow_the_preferred_numbers(call: Call) -> None:
+    """Each grade is 1.6 times the last and each step of length 1/1.25, to their rounding.
+
+    The largest rounding in the R10 series as the table uses it is 125 / 80 = 1.5625 for 1.6.
+    """
+
+    def at(grade: int, length: float) -> float:
+        result = call(
+            "tapers.tolerance",
+            units="mm",
+            one_in_x=20,
+            large_diameter=50,
+            length=length,
+            angle_grade=f"AT{grade}",
+        )["result"]
+        return float(result["included_angle_band_microradians"])
+
+    for grade in range(1, 12):
+        assert at(grade + 1, 80) / at(grade, 80) == pytest.approx(1.6, rel=0.025)
+    for short, long in ((10, 16), (16, 25), (25, 40), (250, 400), (400, 630)):
+        assert at(6, short) / at(6, long) == pytest.approx(1.25, rel=0.025)
+
+
+def test_tolerance_goes_there_and_back(call: Call) -> None:
+    """Arc-seconds to diameter over the length and back are the same tolerance."""
+    cone: dict[str, Any] = {"units": "in", "taper_per_foot": 3.5, "large_diameter": 2.75}
+    first = call("tapers.tolerance", length=4, included_angle_band_arcsec=20, **cone)
+    spans = first["result"]["diameter_band_over_length"]
+    back = call("tapers.tolerance", length=4, diameter_band_over_length=spans, **cone)
+    assert back["result"]["included_angle_band_arcsec"] == pytest.approx(20, rel=1e-9)
+    with pytest.raises(Disagreement, match="One of `angle_grade`"):
+        call("tapers.tolerance", length=4, **cone)
+    with pytest.raises(Unreachable, match="above 6 mm"):
+        call("tapers.tolerance", length=0.1, angle_grade="AT3", **cone)
+    with pytest.raises(Impossible, match="past the length"):
+        call("tapers.tolerance", length=4, angle_grade="AT3", stations=[5], **cone)
+
+
+@pytest.mark.parametrize(
+    ("disposition", "least", "most"),
+    [("plus", 19.8, 20.0), ("minus", 20.0, 20.2), ("symmetric", 19.9, 20.1)],
+)
+def test_limits_of_size_lie_between_the_limits_of_the_angle(
+    call: Call, disposition: str, least: float, most: float
+) -> None:
+    """At the small end the blunter cone is the smaller one; at the large end only size counts."""
+    cone: dict[str, Any] = {"units": "mm", "one_in_x": 10, "large_diameter": 40, "length": 200}
+    result = call(
+        "tapers.tolerance",
+        diameter_band_over_length=0.2,
+        disposition=disposition,
+        large_diameter_tolerance=0.01,
+        **cone,
+    )["result"]
+    large, small = result["at_stations"]
+    assert (large["smallest_diameter"], large["largest_diameter"]) == (39.99, 40.01)
+    assert small["from_large_end"] == 200
+    assert small["nominal_diameter"] == pytest.approx(20)
+    assert small["smallest_diameter"] == pytest.approx(least - 0.01, abs=1e-3)
+    assert small["largest_diameter"] == pytest.approx(most + 0.01, abs=1e-3)
+    assert result["not_stated"] == []
+
+
+def test_limits_of_size_need_the_tolerance_of_the_diameter(call: Call) -> None:
+    """Where it was not stated there is no limit of size, and the answer names what is missing."""
+    cone = {"units": "mm", "one_in_x": 10, "large_diameter": 40, "length": 80}
+    result = call("tapers.tolerance", angle_grade="AT5", **cone)["result"]
+    assert result["not_stated"] == ["large_diameter_tolerance"]
+    sizes = [(s["smallest_diameter"], s["largest_diameter"]) for s in result["at_stations"]]
+    assert sizes == [(None, None), (None, None)]
+
+
+def test_one_statement_of_the_tolerance_is_taken(call: Call) -> None:
+    """Two statements of the tolerance are refused together, by their names."""
+    cone = {"units": "mm", "one_in_x": 10, "large_diameter": 40, "length": 80}
+    with pytest.raises(Disagreement, match="sent together") as refused:
+        call("tapers.tolerance", angle_grade="AT5", included_angle_band_arcsec=20, **cone)
+    assert set(refused.value.fields) == {"angle_grade", "included_angle_band_arcsec"}
