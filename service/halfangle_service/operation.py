@@ -363,8 +363,7 @@ def _angle_fields(model: type[RequestModel]) -> tuple[tuple[str, ...], tuple[str
 def _is_angle(annotations: Sequence[Any]) -> bool:
     """True where one of these, or what it is made of, marks an angle that no part was read for."""
     return any(
-        not a.read_off if isinstance(a, AngleInput) else _is_angle(get_args(a))
-        for a in annotations
+        not a.read_off if isinstance(a, AngleInput) else _is_angle(get_args(a)) for a in annotations
     )
 
 

@@ -1,5 +1,6 @@
 """Runout as requests and answers say it: found, with its high spot; or of unknown phases."""
 
+from collections.abc import Mapping
 from typing import Annotated
 
 from pydantic import Field
@@ -17,7 +18,7 @@ from halfangle_service.fields.numbers import NonNegativeLength, SharePercent
 from halfangle_service.trade.runout import doubt
 from halfangle_service.trade.runout.budget import RunoutBudget
 from halfangle_service.trade.runout.vectors import Surface, center_of, direction, vector
-from halfangle_service.trade.uncertainty import Budget
+from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY
 
 #: What no request states of a chain, so that its TIR itself is not known.
@@ -85,6 +86,26 @@ class RunoutFound(RunoutVector):
         None,
         description="Standard uncertainty of its eccentricity, in `units`, alike in every "
         "direction, as runout/indicate gives it; not stated where absent.",
+    )
+
+
+def budget_of_found(parts: Mapping[str, tuple[RunoutFound, float]]) -> Budget:
+    """Budget, in any direction, of a sum of eccentricities found, each by its name times a factor.
+
+    They are independent; one whose uncertainty was not stated is named.
+    """
+    stated = {name: part.eccentricity_standard_uncertainty for name, (part, _) in parts.items()}
+    return Budget(
+        tuple(
+            Contribution(name, spread, "normal", parts[name][1])
+            for name, spread in stated.items()
+            if spread is not None
+        ),
+        not_stated=tuple(
+            f"{name}/eccentricity_standard_uncertainty"
+            for name, spread in stated.items()
+            if spread is None
+        ),
     )
 
 

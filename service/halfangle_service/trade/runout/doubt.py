@@ -54,9 +54,7 @@ def eccentricity_budgets(
     )
 
 
-def _budget(
-    readings: Readings, asked: HarmonicFit, fullest: HarmonicFit, side: complex
-) -> Budget:
+def _budget(readings: Readings, asked: HarmonicFit, fullest: HarmonicFit, side: complex) -> Budget:
     form = form_effect(asked, fullest)
     rounding = Budget((rounding_effect(readings, asked, side), *form))
     scatter = scatter_effect(readings, asked, fullest, side)
