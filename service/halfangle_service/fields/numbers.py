@@ -79,6 +79,7 @@ TIDY = AfterValidator(tidy)
 SharePercent = Annotated[float, TIDY, Unit("percent")]
 LengthOut = Annotated[float, TIDY, Unit("length")]
 ArcsecOut = Annotated[float, TIDY, Unit("arcsecond")]
+DegreesOut = Annotated[float, TIDY, Unit("degree")]
 NumberOut = Annotated[float, TIDY, Unit("1")]
 CountOut = Annotated[int, Unit("count")]
 
