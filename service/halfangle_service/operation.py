@@ -22,6 +22,7 @@ from halfangle_service.fields import (
     format_dms,
 )
 from halfangle_service.fields.advisories import Advisory, note
+from halfangle_service.fields.noise import without_noise
 from halfangle_service.trade.wording import plain
 
 RequestT = TypeVar("RequestT", bound=RequestModel)
@@ -124,7 +125,7 @@ class Operation(Generic[RequestT, ResultT]):
         outcome = self.calculate(request)
         advisories = (*reading_notes(request), *outcome.advisories)
         return _envelope(
-            self.result.__pydantic_serializer__.to_json(outcome.result),
+            without_noise(self.result.__pydantic_serializer__.to_json(outcome.result)),
             _ADVISORIES.dump_json(advisories) if advisories else b"[]",
             self._basis_json,
         )

@@ -7,6 +7,9 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from halfangle_service.trade.cone import Slope
+from halfangle_service.trade.tapers.feed import angle_standoff, gauge_shift
+
 SeatBearing = Literal["whole-seat", "large-end", "small-end"]
 #: Tapers closer than this, on the diameter, bear along the whole seat: 0.1 in a million.
 SAME_TAPER = 1e-7
@@ -46,6 +49,15 @@ def rock_tir(found: Seat, distance: float) -> float:
     return 2.0 * math.tan(found.rock_rad) * abs(distance - found.pivot)
 
 
-def axial_stand_off(diameter_difference: float, taper: float) -> float:
-    """How far a shank stands out for a difference of diameter at the gauge plane: ΔD / taper."""
-    return diameter_difference / taper
+def standoff_from_diameter(diameter_difference: float, shank: Slope, socket: Slope) -> float:
+    """How far a shank stands out for the diameter by which it is larger at the gauge plane.
+
+    It seats where it bears: at the mouth its own slope says how far, at the small end the socket's.
+    """
+    bears = shank if shank.half_angle_rad > socket.half_angle_rad else socket
+    return gauge_shift(diameter_difference, bears.half_angle_rad)
+
+
+def standoff_from_angle(engagement: float, shank: Slope, socket: Slope) -> float:
+    """How far a shank stands out for its angle, its diameter right at the socket's mouth."""
+    return angle_standoff(engagement, socket.half_angle_rad, shank.half_angle_rad)
