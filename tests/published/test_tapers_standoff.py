@@ -107,6 +107,17 @@ def test_a_gauge_that_does_not_enter_is_refused(call: Call, kind: str) -> None:
     assert set(refused.value.fields) == {"diameter_error"}
 
 
+@pytest.mark.parametrize("kind", ["external", "internal"])
+def test_a_gauge_that_goes_in_past_its_contact_is_doubted(call: Call, kind: str) -> None:
+    """An error of diameter that lets the inner cone in by its whole length is not passed over."""
+    request: dict[str, Any] = {"units": "mm", "one_in_x": 10, "kind": kind, "contact_length": 30}
+    out = 1 if kind == "external" else -1
+    for error, expected in ((-3.001, 1), (-2.999, 0)):
+        answer = call("tapers.standoff", diameter_error=error * out, **request)
+        codes = [advisory["code"] for advisory in answer["advisories"]]
+        assert codes.count("sinks-past-contact") == expected
+
+
 def test_a_sharp_hole_bears_at_its_mouth(call: Call) -> None:
     """A 59° hole on a 60° plug bears at its mouth; a 61° hole at its small end, the plug out."""
     sharp, blunt = (

@@ -34,7 +34,7 @@ from halfangle_service.trade.tapers.bearing import (
     smallest_angle_shown,
 )
 from halfangle_service.trade.tapers.feed import End
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import plain, small_length
 
 #: Thickness of a thin marking film, in mm: common practice, no source.
 _FILM_MM = 0.002
@@ -153,7 +153,7 @@ def standoff(request: TaperStandoffRequest) -> Outcome[TaperStandoffResult]:
         not_stated=not_sent(request, "diameter_error", "included_angle_error_arcsec"),
         **by_angle,
     )
-    return Outcome(result, tuple(_advisories(result)))
+    return Outcome(result, tuple(_advisories(request, result)))
 
 
 def _part_half_angle(gauge: float, included_error_arcsec: float) -> float:
@@ -175,7 +175,13 @@ def _from_diameter(request: TaperStandoffRequest, pair: Pair) -> float | None:
     return pair.standoff_of_diameter(out * request.diameter_error)
 
 
-def _advisories(result: TaperStandoffResult) -> Iterator[Advisory]:
+def _advisories(request: TaperStandoffRequest, result: TaperStandoffResult) -> Iterator[Advisory]:
+    if (result.standoff or 0.0) < -request.contact_length:
+        yield caution(
+            "sinks-past-contact",
+            f"The inner cone goes in by {small_length(-(result.standoff or 0.0), request.units)}, "
+            "further than the length of contact: is the error of the diameter the one meant?",
+        )
     if result.bluing_marks == "at-small-end-only":
         yield caution(
             "bears-at-small-end",
