@@ -168,11 +168,22 @@ def _part_half_angle(gauge: float, included_error_arcsec: float) -> float:
 
 
 def _from_diameter(request: TaperStandoffRequest, pair: Pair) -> float | None:
-    """Stand-out by the diameter: a large plug stands out of its ring, a large socket lets in."""
+    """Stand-out by the diameter: a large plug stands out of its ring, a large socket lets in.
+
+    Refuses a part that does not go into its gauge, or lets it in.
+    """
     if request.diameter_error is None:
         return None
-    out = 1.0 if request.kind == "external" else -1.0
-    return pair.standoff_of_diameter(out * request.diameter_error)
+    external = request.kind == "external"
+    excess = request.diameter_error if external else -request.diameter_error
+    if excess >= pair.room:
+        limit = f"less than {plain(pair.room)}" if external else f"more than {plain(-pair.room)}"
+        raise Impossible(
+            "The inner cone does not enter the outer one: its small end is larger than the outer "
+            "one's mouth.",
+            fields={"diameter_error": f"should be {limit}"},
+        )
+    return excess * pair.standoff_per_diameter
 
 
 def _advisories(request: TaperStandoffRequest, result: TaperStandoffResult) -> Iterator[Advisory]:
