@@ -49,12 +49,15 @@ class AngleInput:
 
     Use it as `Annotated[float, AngleInput(gt=0, lt=90)]`; the bounds are degrees. It is one marker
     because the JSON Schema (a union) and the validation (bounds on the value read) must agree.
+    `measured` marks an angle that an instrument gave: its decimals are what they look like, so it
+    is not noted as perhaps meant in minutes.
     """
 
     gt: float | None = None
     ge: float | None = None
     lt: float | None = None
     le: float | None = None
+    measured: bool = False
 
     def __get_pydantic_core_schema__(
         self, source: Any, handler: GetCoreSchemaHandler

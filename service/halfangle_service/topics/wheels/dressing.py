@@ -23,7 +23,8 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.choice import one_of
-from halfangle_service.operation import Outcome, Source, Standing, operation, published_table
+from halfangle_service.operation import Outcome, Source, operation, published_table
+from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.guides import Guide, Purpose, guides
 from halfangle_service.trade.wheel.dressing import active_width, cusp_height, lead_for
 from halfangle_service.trade.wording import plain
@@ -242,7 +243,7 @@ def _advisories(request: WheelDressingRequest, result: WheelDressingResult) -> I
     yield DRESSING_SAFETY
 
 
-@published_table("wheels.guides", singular="guide", key="purpose", sources=(_GUIDES,))
+@published_table("wheels.guides", singular="guide", key="purpose")
 def guide_values() -> dict[str, DressingGuideEntry]:
     """Guide values for dressing.
 

@@ -21,7 +21,8 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, caution, stop
 from halfangle_service.fields.choice import one_of
-from halfangle_service.operation import Outcome, Source, Standing, operation
+from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.start_checks import start_checks
 from halfangle_service.trade.uncertainty import Forecast
 from halfangle_service.trade.wheel.speed import (
