@@ -267,6 +267,9 @@ def test_a_check_proves_the_tolerance_by_what_it_leaves_of_it(call: Call) -> Non
     over_rolls, optical = check(loose, "rolls"), check(loose, "optically")
     assert over_rolls["proves_tolerance"] is True
     assert over_rolls["acceptance_arcsec"] == pytest.approx(120 - told_apart, rel=1e-6)
+    # As the micrometer reads it: by how much the difference may be off for so much of the angle.
+    off = 2 * 0.55 * math.tan(math.radians(30 + (120 - told_apart) / 2 / 3600)) - expected
+    assert f"within ±{off:.5f} in, which is ±63.7″, proves" in over_rolls["proof"]
     assert optical["acceptance_arcsec"] == pytest.approx(60)
     tight = call("jobs.center", **example(included_angle_tolerance_arcsec=50))
     for words in ("rolls", "optically"):

@@ -4,6 +4,7 @@ from halfangle_service.fields.angles import Angle, AngleInput, Sexagesimal, angl
 from halfangle_service.fields.base import RequestModel, ResultModel
 from halfangle_service.fields.numbers import (
     FINITE,
+    TIDY,
     Arcsec,
     ArcsecOut,
     Celsius,
@@ -41,6 +42,7 @@ __all__ = [
     "MM_PER_INCH",
     "TENTH_NM_PER_INCH",
     "TENTH_NM_PER_MM",
+    "TIDY",
     "Angle",
     "AngleInput",
     "Arcsec",

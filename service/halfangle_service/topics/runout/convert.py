@@ -15,11 +15,11 @@ from halfangle_service.fields import (
 from halfangle_service.operation import Outcome, Source, operation, published_table
 from halfangle_service.trade.runout.convert import Bounds
 from halfangle_service.trade.runout.convert import convert as convert_term
+from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.runout.terms import (
     Term,
     TermKey,
     TermScope,
-    TermStanding,
     terms,
 )
 
@@ -65,7 +65,7 @@ class RunoutTerm(ResultModel):
         description="Whether a value speaks of one section or of the whole feature."
     )
     source: str = Field(description="Standard that defines it.")
-    standing: TermStanding = Field(description="How the definition is had.")
+    standing: Standing = Field(description="How the definition is had.")
 
 
 class RunoutConvertResult(ResultModel):
@@ -85,7 +85,7 @@ class RunoutConvertResult(ResultModel):
     wanted_term: RunoutTerm = Field(description="The term wanted.")
 
 
-@published_table("runout.terms", singular="term", key="key", sources=(_STANDARDS,))
+@published_table("runout.terms", singular="term", key="key")
 def runout_terms() -> dict[str, RunoutTerm]:
     """Terms of runout.
 

@@ -188,6 +188,7 @@ def _over_rolls(facts: CheckFacts) -> tuple[PlanCheck, ...]:
         "that were not in the first stack.",
         expected=f"readings that differ by {length(rolls.difference(alpha), units)}",
         least_arcsec=told_apart * ARCSEC_PER_RADIAN,
+        reading=MICROMETER_STEPS * facts.bench_step,
     )
     return (check,)
 
@@ -216,9 +217,18 @@ def _optical(facts: CheckFacts) -> PlanCheck:
 
 
 def _angle_check(
-    facts: CheckFacts, *, check: str, how: str, expected: str, least_arcsec: float
+    facts: CheckFacts,
+    *,
+    check: str,
+    how: str,
+    expected: str,
+    least_arcsec: float,
+    reading: float | None = None,
 ) -> PlanCheck:
-    """A check of the ground angle itself: it shares nothing with the setting."""
+    """A check of the ground angle itself: it shares nothing with the setting.
+
+    `reading` is the length read that makes `least_arcsec`, where a length is read.
+    """
     errors = [mistake.included_error_arcsec for mistake in facts.mistakes]
     smallest = min((abs(error) for error in errors if error is not None), default=None)
     catches, why = None, _nothing_to_catch(facts)
@@ -233,6 +243,10 @@ def _angle_check(
             "apart."
         )
     tolerance, room = facts.tolerance_arcsec, facts.tolerance_arcsec - least_arcsec
+    within = f"±{arcsec(room)}"
+    if reading is not None:
+        read = small_length(room / least_arcsec * reading, facts.units)
+        within = f"±{read}, which is {within},"
     return PlanCheck(
         check=check,
         how=how,
@@ -240,7 +254,7 @@ def _angle_check(
         catches_wrong_block=catches,
         why=why,
         proves_tolerance=room > 0.0,
-        proof=f"A reading within ±{arcsec(room)} proves ±{arcsec(tolerance)}."
+        proof=f"A reading within {within} proves ±{arcsec(tolerance)}."
         if room > 0.0
         else f"What it tells apart, {arcsec(least_arcsec)}, is no finer than ±{arcsec(tolerance)}.",
         acceptance_arcsec=room if room > 0.0 else None,
