@@ -125,8 +125,12 @@ def _fields_marked(
 
 
 def _bears(annotations: Sequence[Any], marker: type) -> bool:
-    """True where one of these, or what it is made of, is the marker."""
-    return any(isinstance(a, marker) or _bears(get_args(a), marker) for a in annotations)
+    """True where one of these, or what it is made of, is the marker; a measured angle is none."""
+    return any(
+        (isinstance(a, marker) and not (isinstance(a, AngleInput) and a.measured))
+        or _bears(get_args(a), marker)
+        for a in annotations
+    )
 
 
 def _holds_marked(annotation: Any, marker: type) -> bool:

@@ -17,6 +17,7 @@ from halfangle_service.trade.uncertainty.budget import (
     SQUARE_MEAN,
     Budget,
     Contribution,
+    Distribution,
     coverage_factor,
 )
 
@@ -31,6 +32,12 @@ _TERMS, _TERMS_OF_FEW, _FEW = 512, 4096, 2
 _STEPS = 60
 #: Of a probability; the series itself is good to a few 1e-5.
 _NEAR_ENOUGH = 1e-7
+#: Share of its half-width within which a single contribution lies with a probability.
+_SHARE_OF_REACH: dict[Distribution, Callable[[float], float]] = {
+    "rectangular": lambda probability: probability,
+    "triangular": lambda probability: 1.0 - math.sqrt(1.0 - probability),
+    "u-shaped": lambda probability: math.sin(math.pi * probability / 2.0),
+}
 
 
 def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> float:
@@ -44,7 +51,11 @@ def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
     if math.isfinite(budget.degrees_of_freedom):
         factor = coverage_factor(probability, budget.degrees_of_freedom)
         return factor * budget.standard_uncertainty
+    if all(c.distribution == "normal" for c in contributions):
+        return coverage_factor(probability) * budget.standard_uncertainty
     reach = _reach(contributions)
+    if len(contributions) == 1 and not contributions[0].one_sided:
+        return reach * _SHARE_OF_REACH[contributions[0].distribution](probability)
     series = _Series(contributions, reach)
     return _crossing(lambda width: series.within(width) - probability, reach)
 
