@@ -312,8 +312,8 @@ def _half_angle_by_search(
         best: Any
         if traversed:
             best = minimize(
-                lambda v: distance(station, v[0], v[1]),
-                [0.0, 0.0],
+                lambda v, *_, **__: distance(station, float(v[0]), float(v[1])),
+                np.zeros(2),
                 method="Nelder-Mead",
                 options=closely,
             )
