@@ -22,10 +22,11 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, caution, stop
 from halfangle_service.fields.choice import one_of
 from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.topics.wheels.sizes import require_wheel_size, unusual_sizes
+from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.start_checks import start_checks
 from halfangle_service.trade.uncertainty import Forecast
+from halfangle_service.trade.unit_slips import require_any_wheel_diameter
 from halfangle_service.trade.wheel.speed import (
     FLANGE_SHARE,
     FT_PER_MIN,
@@ -211,7 +212,7 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
     marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
     type or rating is missing the forecast is `not-stated`.
     """
-    require_wheel_size(request.wheel_diameter, request.units)
+    require_any_wheel_diameter(request.wheel_diameter, request.units, "wheel_diameter")
     _require_sizes(request)
     rpm = _rpm(request)
     marking = _marking_of(request)
