@@ -19,7 +19,7 @@ METRIC_JOB: dict[str, Any] = {
     "units": "mm",
     "half_angle": 30,
     "included_angle_tolerance_arcsec": 60,
-    "body_diameter": 20,
+    "large_diameter": 20,
     "shank": {"kind": "straight", "diameter": 12},
     "limit_tir": 0.002,
     "center_distance": 100,
@@ -324,7 +324,7 @@ def test_a_plan_that_must_not_run_says_so_first(client: Halfangle) -> None:
     note = answer.advisories[0].model_copy(update={"severity": "stop", "message": "Fouls."})
     changed = answer.model_copy(update={"advisories": [*answer.advisories, note]})
     lines = plan_text(changed, "in").splitlines()
-    assert next(line for line in lines[lines.index("Mind") + 2 :]) == "STOP: Fouls."
+    assert next(line for line in lines[lines.index("Cautions and notes") + 2 :]) == "STOP: Fouls."
 
 
 def test_a_closed_pipe_is_no_fault(live: Halfangle) -> None:

@@ -10,6 +10,7 @@ from halfangle_service.fields.base import ResultModel
 from halfangle_service.fields.numbers import ArcsecOut, LengthOut, NumberOut, SharePercent, Unit
 from halfangle_service.trade.uncertainty import (
     Budget,
+    DecisionRule,
     Distribution,
 )
 from halfangle_service.trade.uncertainty.coverage import (
@@ -30,6 +31,17 @@ NotStated = Annotated[
     Field(
         description="Fields of the request that were not stated: nothing is known of them, and "
         "nothing counted."
+    ),
+]
+
+#: Default of `DecisionRuleField`: the edition in force.
+DECISION_RULE: DecisionRule = "iso-14253-1-2017"
+DecisionRuleField = Annotated[
+    DecisionRule,
+    Field(
+        description="Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a "
+        "probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard "
+        "uncertainties at either limit."
     ),
 ]
 

@@ -11,16 +11,19 @@ from halfangle_service.fields import (
     AngleInput,
     Celsius,
     Length,
-    NonNegativeLength,
-    RequestModel,
     Unit,
     UnitsField,
 )
-from halfangle_service.fields.numbers import FINITE
 from halfangle_service.fields.plates import CenterDistance
+from halfangle_service.fields.set_up_errors import (
+    SET_UP_FIELDS,
+    Limit,
+    SetUpErrorFields,
+    stated_terms,
+)
 from halfangle_service.operation import Source
-from halfangle_service.trade.sine.angle_error import LARGEST_YAW_ARCSEC, ErrorInputs, reach
-from halfangle_service.trade.sine.angle_model import SetUp, Term
+from halfangle_service.trade.sine.angle_error import ErrorInputs, reach
+from halfangle_service.trade.sine.angle_model import TERMS, SetUp, Term
 from halfangle_service.trade.tables.materials.expansion import (
     REFERENCE_CELSIUS,
     MaterialName,
@@ -28,15 +31,14 @@ from halfangle_service.trade.tables.materials.expansion import (
 )
 from halfangle_service.trade.uncertainty import Budget, Distribution, Forecast, forecast
 
-#: Field of the request that states a term, where it is called otherwise than the term.
-_FIELDS: dict[Term, str] = {
-    "center-distance": "center_distance_tolerance",
+_STATED: dict[Term, str] = {
+    **SET_UP_FIELDS,
     "stack": "stack_tolerance",
-    "temperature": "temperature_uncertainty_celsius",
-    "temperature-difference": "temperature_difference_celsius",
-    "axis-yaw": "axis_yaw_arcsec",
-    "axis-pitch": "axis_pitch_arcsec",
+    "wheel-breakdown": "wheel_breakdown",
 }
+#: Field of the request that states each term, in the order of the budget; the expansions come with
+#: the materials.
+FIELDS: dict[Term, str] = {term: _STATED[term] for term in TERMS if term in _STATED}
 
 SENSITIVITIES = Source(
     citation="Derived here: each sensitivity is the derivative of sin θ = (H + d/2)/L with "
@@ -85,12 +87,10 @@ EXAMPLE = {
     "tolerance_arcsec": 20,
 }
 
-_Limit = NonNegativeLength | None
-_Kelvins = Annotated[float, FINITE, Field(ge=0, le=50), Unit("celsius")] | None
 _Terms = Annotated[list[Term], Field(max_length=15)]
 
 
-class SineErrorFields(RequestModel):
+class SineErrorFields(SetUpErrorFields):
     """A sine set-up and how far each of its parts may be off, each as ± a limit.
 
     A limit that is not sent is not stated: nothing counts for it, and the answer names it. 0 says
@@ -102,73 +102,14 @@ class SineErrorFields(RequestModel):
     angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(
         description="Angle to set, in degrees.", examples=[30.0]
     )
-    center_distance_tolerance: _Limit = Field(
-        None, description="Limit ± of the center distance, in `units`.", examples=[0.0001]
-    )
-    roll_difference: _Limit = Field(
-        None, description="Limit ± of the difference of the rolls' diameters, in `units`."
-    )
-    roll_parallelism: _Limit = Field(
-        None,
-        description="Limit ± by which the rolls are out of parallel in height from end to end, in "
-        "`units`; a stack under one end rather than the middle sees half of it.",
-    )
-    face_parallelism: _Limit = Field(
-        None,
-        description="Limit ± by which the plate's face is out of parallel over `face_length`, in "
-        "`units`.",
-    )
-    face_parallelism_on_rolls: bool = Field(
-        False,
-        description="True where the face's parallelism was measured with the plate resting on its "
-        "rolls: it then holds the rolls' difference already, and only the rest of it counts.",
-    )
-    face_flatness: _Limit = Field(
-        None, description="Flatness of the plate's face over `face_length`, in `units`."
-    )
-    face_length: Length | None = Field(
-        None,
-        description="Length over which parallelism and flatness act: the plate's, or the work's "
-        "seat. Absent: the center distance.",
-    )
-    stack_tolerance: _Limit = Field(
+    stack_tolerance: Limit = Field(
         None, description="Limit ± of the block stack's height, in `units`.", examples=[0.00005]
-    )
-    table_flatness: _Limit = Field(
-        None,
-        description="Limit ± of the difference in height of the surface plate under the two rolls, "
-        "in `units`.",
-    )
-    particle: _Limit = Field(
-        None, description="Size of a particle under either roll or its stack, in `units`."
     )
     temperature_celsius: Celsius = Field(
         REFERENCE_CELSIUS, description="Temperature of plate and blocks."
     )
-    temperature_uncertainty_celsius: _Kelvins = Field(
-        None, description="Limit ± of that temperature, in kelvins."
-    )
-    temperature_difference_celsius: _Kelvins = Field(
-        None, description="Limit ± of the difference of the blocks' temperature to the plate's."
-    )
     block_material: MaterialName = Field("steel", description="Material of the blocks.")
-    plate_material: MaterialName = Field("steel", description="Material of the plate.")
-    axis_yaw_arcsec: (
-        Annotated[float, FINITE, Field(ge=0, le=LARGEST_YAW_ARCSEC), Unit("arcsecond")] | None
-    ) = Field(
-        None,
-        description="Limit ± of the yaw of the work's axis out of the plane in which the plate "
-        "tilts; at most 18000, which is 5°. It acts by its square, always toward a smaller angle.",
-        examples=[900.0],
-    )
-    axis_pitch_arcsec: (
-        Annotated[float, FINITE, Field(ge=0, le=324_000), Unit("arcsecond")] | None
-    ) = Field(
-        None,
-        description="Limit ± of the pitch of the work's axis to the plate's face, in the plane in "
-        "which the plate tilts; it acts one to one.",
-    )
-    wheel_breakdown: _Limit = Field(
+    wheel_breakdown: Limit = Field(
         None,
         description="Limit ± by which the wheel's face is off over `wheel_contact_length`, in "
         "`units`.",
@@ -199,35 +140,11 @@ class SineErrorFields(RequestModel):
 
 def error_inputs(request: SineErrorFields) -> ErrorInputs:
     """Read a set-up with its errors; refuses distributions that contradict one another."""
-    set_up, errors = _set_up(request), _errors(request)
-    known = materials()
-    values: dict[Term, float] = {
-        **{term: value for term, value in errors.items() if value is not None},
-        "block-expansion": known[request.block_material].spread,
-        "plate-expansion": known[request.plate_material].spread,
-    }
-    missing = [term for term, value in errors.items() if value is None]
-    names = tuple(_FIELDS.get(term, term.replace("-", "_")) for term in missing)
-    return ErrorInputs(set_up, values, _distributions(request), names)
-
-
-def _errors(request: SineErrorFields) -> dict[Term, float | None]:
-    """Each term that a request may state, in the order of the budget; None where it does not."""
-    return {
-        "center-distance": request.center_distance_tolerance,
-        "roll-difference": request.roll_difference,
-        "roll-parallelism": request.roll_parallelism,
-        "face-parallelism": request.face_parallelism,
-        "face-flatness": request.face_flatness,
-        "stack": request.stack_tolerance,
-        "table-flatness": request.table_flatness,
-        "particle": request.particle,
-        "temperature": request.temperature_uncertainty_celsius,
-        "temperature-difference": request.temperature_difference_celsius,
-        "axis-yaw": request.axis_yaw_arcsec,
-        "axis-pitch": request.axis_pitch_arcsec,
-        "wheel-breakdown": request.wheel_breakdown,
-    }
+    set_up = _set_up(request)
+    values, missing = stated_terms(request, FIELDS)
+    values["block-expansion"] = materials()[request.block_material].spread
+    values["plate-expansion"] = materials()[request.plate_material].spread
+    return ErrorInputs(set_up, values, _distributions(request), missing)
 
 
 def _set_up(request: SineErrorFields) -> SetUp:

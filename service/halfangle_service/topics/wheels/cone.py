@@ -3,7 +3,7 @@
 from pydantic import Field
 
 from halfangle_service.fields import Length, UnitsField
-from halfangle_service.fields.cones import ConeFields, cone_slope
+from halfangle_service.fields.slopes import ConeFields, cone_slope
 from halfangle_service.trade.wheel.dressing_errors import DressedCone
 
 

@@ -61,19 +61,6 @@ def mix_ups(stack: Iterable[Piece], spare: Iterable[Piece]) -> Iterator[MixUp]:
                 yield MixUp(meant, wrung)
 
 
-def smallest_mistake(stack: Sequence[int], sizes: Sequence[int]) -> MixUp | None:
-    """Give the mix-up, by nominal sizes, that changes a stack's height least: the hardest to see.
-
-    `sizes` are those of all blocks, the stack's among them, in 0.1 nm. None where no other block is
-    left. Of equal changes the one of the smaller blocks is given, so that the answer does not
-    depend on the order of the blocks.
-    """
-    ways = mix_ups(map(Piece, stack), map(Piece, without(sizes, stack)))
-    return min(
-        ways, key=lambda way: (abs(way.change), way.meant.size, way.wrung.size), default=None
-    )
-
-
 def without(sizes: Sequence[int], stack: Sequence[int]) -> tuple[int, ...]:
     """Give the blocks that are left in the box when the stack is wrung."""
     return tuple((Counter(sizes) - Counter(stack)).elements())

@@ -103,6 +103,17 @@ def forecast_of(
     return "may-not-hold" if found == "holds" and budget.not_stated else found
 
 
+def both(first: Forecast, second: Forecast) -> Forecast:
+    """Say of a plan whether two things will both hold, by the forecast of each.
+
+    >>> both("holds", "may-not-hold"), both("not-stated", "does-not-hold")
+    ('may-not-hold', 'does-not-hold')
+    """
+    if "does-not-hold" in (first, second):
+        return "does-not-hold"
+    return first if first == second else "may-not-hold"
+
+
 def smallest_limit(budget: Budget, rule: DecisionRule = "iso-14253-1-2017") -> float:
     """The tightest ± limit that a plan's error keeps by the rule, in the budget's unit."""
     mean = abs(budget.mean)
