@@ -149,7 +149,7 @@ class _Series:
         self._period = 1.02 * reach
         kinds: dict[str, list[float]] = {}
         for contribution in contributions:
-            kind = "one-sided" if contribution.one_sided else contribution.distribution
+            kind: str = "one-sided" if contribution.one_sided else contribution.distribution
             kinds.setdefault(kind, []).append(contribution.at_limit)
         terms = _terms_for(kinds, math.pi / self._period)
         numbers = np.arange(1, terms + 1)
@@ -202,7 +202,7 @@ def _transform(kind: str, sizes: Values, waves: Values) -> NDArray[np.complex128
     if kind == "one-sided":
         return _square_transform(sizes, waves)
     if kind == "normal":
-        return np.exp(-0.5 * np.dot(sizes, sizes) * waves**2).astype(np.complex128)
+        return np.asarray(np.exp(-0.5 * np.dot(sizes, sizes) * waves**2), dtype=np.complex128)
     turns = np.outer(sizes, waves)
     if kind == "rectangular":
         found = np.sinc(turns / math.pi)
@@ -212,7 +212,7 @@ def _transform(kind: str, sizes: Values, waves: Values) -> NDArray[np.complex128
         from scipy.special import j0  # noqa: PLC0415  as above
 
         found = j0(turns)
-    return np.prod(found, axis=0).astype(np.complex128)
+    return np.asarray(np.prod(found, axis=0), dtype=np.complex128)
 
 
 def _square_transform(sizes: Values, waves: Values) -> NDArray[np.complex128]:
