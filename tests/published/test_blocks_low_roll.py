@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.registry import load_registry
 from support import Call
 
 #: Stacks under both rolls of a 5 in plate: 2.5001 in more under the high one.
@@ -124,3 +125,30 @@ def test_a_plate_in_the_other_unit_is_refused(call: Call, center_distance: float
     with pytest.raises(Disagreement, match="No sine bar or plate") as refused:
         call("blocks.check", **{**BOTH, "low_blocks": None, "center_distance": center_distance})
     assert list(refused.value.fields) == ["center_distance"]
+
+
+@pytest.mark.outside("jobs.center", source="asin of heights, by hand; −4747.8″ of the demo's stack")
+@pytest.mark.parametrize("included", [20, 60, 106.26])
+def test_a_job_and_a_check_say_the_same_of_one_mistake(call: Call, included: float) -> None:
+    """What the smallest mistake does to a cone is twice what the check says of the plate, exactly."""
+    example = {**load_registry().operations["jobs.center"].example, "included_angle": included}
+    plan = call("jobs.center", **example)["result"]
+    said, blocks = plan["smallest_mistake"], plan["plate_setting"]["blocks"]
+    half, total, length = included / 2, sum(blocks), example["center_distance"]
+    check = call(
+        "blocks.check",
+        **{name: example[name] for name in ("units", "set", "center_distance")},
+        blocks=blocks,
+        angle=half,
+        measured_height=total + said["wrung"] - said["meant"],
+        explanations=50,
+    )["result"]
+    pair = (said["meant"], said["wrung"])
+    exact = math.degrees(math.asin((total + said["wrung"] - said["meant"]) / length)) - half
+    assert said["included_angle_error_arcsec"] == pytest.approx(2 * exact * 3600, abs=1e-3)
+    found = next(m for m in check["mistakes"] if (m["meant"], m["wrung"]) == pair)
+    assert found["explains"]
+    twice = 2 * found["angle_error_arcsec"]
+    assert said["included_angle_error_arcsec"] == pytest.approx(twice, abs=1e-6)
+    if included == 60:
+        assert twice == pytest.approx(-4747.8, abs=0.05)

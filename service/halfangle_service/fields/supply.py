@@ -24,7 +24,12 @@ from halfangle_service.fields.blocks import (
 )
 from halfangle_service.fields.choice import one_of
 from halfangle_service.trade.stacks.supply import Box, Piece
-from halfangle_service.trade.tables.blocks.sets import find_set, foreign_places, nominal_sizes
+from halfangle_service.trade.tables.blocks.sets import (
+    figures_of_other_unit,
+    find_set,
+    foreign_places,
+    nominal_sizes,
+)
 from halfangle_service.trade.tables.blocks.tolerances import Grade, find_grade
 from halfangle_service.trade.wording import plain
 
@@ -214,10 +219,16 @@ def own_units(
 
     `paths` names each of them in the request, and `field` where a block is marked as special.
     """
+    own, other = _SYSTEM[units], _SYSTEM[_OTHER[units]]
+    if figures_of_other_unit(sizes, units):
+        raise Disagreement(
+            f"These are {own} blocks written in {_OTHER[units]}: {plain(from_tenth_nm(sizes[0], units), 7)} "
+            f"{_OTHER[units]} is one. All lengths are in `units`, which is {units}.",
+            fields={"units": f"should be {_OTHER[units]}, or the sizes in {units}"},
+        )
     foreign = foreign_places(sizes, units)
     if not foreign:
         return ()
-    own, other = _SYSTEM[units], _SYSTEM[_OTHER[units]]
     words = ", ".join(plain(from_tenth_nm(sizes[place], units), 10) for place in foreign[:5])
     if len(foreign) == 1 and sizes[foreign[0]] % (to_tenth_nm(1.0, units) // 2) == 0:
         odd = caution(
