@@ -530,7 +530,9 @@ def test_a_declared_length_that_is_none_makes_no_failure(service: Service, lengt
         ("&".join(["x" * 5000 + "=1"] * 2), 422, "/" + "x" * 299),
         ("units=in&center_distance=5&angle=%FF", 400, None),
         ("&".join(["units=in"] * 3000), 400, None),
-        ("units=in&center_distance=" + "%2B5" + "&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=+-5&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=.&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=5,5&angle=30", 422, "/center_distance"),
     ],
 )
 def test_a_wrong_query_string_is_refused(
@@ -543,6 +545,20 @@ def test_a_wrong_query_string_is_refused(
     pointers = {error["pointer"] for error in response.json()["errors"]}
     assert pointer is None or pointer in pointers
     assert len(response.content) < 2000
+
+
+@pytest.mark.parametrize(
+    ("written", "number"),
+    [(".375", 0.375), ("5.", 5), ("%2B5", 5), ("+5", 5), ("%2B.5e1", 5), ("05", 5), ("5E0", 5)],
+)
+def test_a_query_takes_numbers_as_people_write_them(
+    service: Service, written: str, number: float
+) -> None:
+    """`.375`, `5.` and `+5` are numbers in a query string, though they are none in JSON."""
+    request = {"units": "in", "included_angle": 60, "amount": number}
+    asked = service.get(f"/v1/tapers/infeed?units=in&included_angle=60&amount={written}")
+    assert asked.status_code == 200, asked.text
+    assert asked.json() == service.post("/v1/tapers/infeed", json=request).json()
 
 
 @pytest.mark.parametrize("name", [n for n, o in OPERATIONS.items() if query_fields(o.request)])

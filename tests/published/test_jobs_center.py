@@ -126,7 +126,7 @@ def test_angles_that_disagree_and_unknown_names_are_refused(call: Call) -> None:
     with pytest.raises(Unreachable, match="no built-in set 'box 9'") as refusal:
         call("jobs.center", **example(set="box 9"))
     assert list(refusal.value.fields) == ["set"]
-    with pytest.raises(Unreachable, match="no standard taper 'morse-9'"):
+    with pytest.raises(Unreachable, match="no standard taper or rate 'morse-9'"):
         call("jobs.center", **example(shank={"kind": "taper", "designation": "morse-9"}))
 
 
@@ -199,6 +199,7 @@ def test_plan_and_uncertainty_agree(
         units="in",
         center_distance=5,
         angle=30,
+        height=2.5,
         stack_tolerance=stack_tolerance,
         tolerance_arcsec=38,
         tolerance_on="included-angle",

@@ -27,7 +27,7 @@ from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.centers import adapter as shank
 from halfangle_service.trade.cone import Slope
 from halfangle_service.trade.runout.budget import Contributor, RunoutBudget, tilt_at_distance
-from halfangle_service.trade.tables.tapers.standard import standard_tapers
+from halfangle_service.trade.tables.tapers.designations import one_standard
 from halfangle_service.trade.uncertainty import Forecast
 from halfangle_service.trade.wording import plain
 
@@ -179,9 +179,7 @@ def _axial_shift(request: CenterAdapterRequest, socket: Slope) -> float | None:
 
 def _gauge_diameters(request: CenterAdapterRequest) -> tuple[float, float] | None:
     """Gauge diameters of shank and socket in `units`; None unless both are standard tapers."""
-    tapers = [
-        standard_tapers().get(taper.designation or "") for taper in (request.shank, request.socket)
-    ]
+    tapers = [one_standard(taper.designation) for taper in (request.shank, request.socket)]
     ours, theirs = (
         None if taper is None else from_mm(to_mm(taper.gauge_diameter, taper.units), request.units)
         for taper in tapers

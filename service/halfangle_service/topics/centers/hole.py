@@ -24,13 +24,13 @@ from halfangle_service.operation import Outcome, Source, operation, published_ta
 from halfangle_service.trade.centers import hole as depths
 from halfangle_service.trade.cone import Slope
 from halfangle_service.trade.tables.centers.holes import (
-    HoleStanding,
     HoleType,
     TableHole,
     center_holes,
     find_hole,
     smallest_hole,
 )
+from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.wording import plain
 
 #: The cone of every table served here.
@@ -152,8 +152,8 @@ class CenterHoleResult(ResultModel):
         "none."
     )
     ball: CenterHoleBall | None = Field(description="The check over a ball; null for type R.")
-    standing: HoleStanding = Field(description="How the hole's dimensions are had.")
-    drill_standing: HoleStanding = Field(
+    standing: Standing = Field(description="How the hole's dimensions are had.")
+    drill_standing: Standing = Field(
         description="How the pilot's length is had, on which the tool depths stand."
     )
 
@@ -178,11 +178,11 @@ class CenterHoleRow(ResultModel):
     arc_radius_min: LengthOut | None = Field(description="Smallest radius of the arc; type R.")
     arc_radius_max: LengthOut | None = Field(description="Largest radius of the arc; type R.")
     source: str = Field(description="Where the row comes from.")
-    standing: HoleStanding = Field(description="How the hole's dimensions are had.")
-    drill_standing: HoleStanding = Field(description="How pilot lengths and body are had.")
+    standing: Standing = Field(description="How the hole's dimensions are had.")
+    drill_standing: Standing = Field(description="How pilot lengths and body are had.")
 
 
-@published_table("centers.holes", singular="hole", key="key", sources=(_METRIC, _INCH))
+@published_table("centers.holes", singular="hole", key="key")
 def holes() -> dict[str, CenterHoleRow]:
     """Center holes.
 

@@ -19,6 +19,7 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.plates import CenterDistance, arcsec_per_step
+from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.geometry import angle_for_height, height_for_angle
 from halfangle_service.trade.wheel.dresser import dresser_angle, round_to_graduation, stacks_for
 
@@ -110,7 +111,9 @@ def setting_of(
             arcsec_per_step=None,
             stack=None,
             scale_reading=angle_from_radians(reading),
-            rounding_error_arcsec=(reading - wanted) * ARCSEC_PER_RADIAN,
+            rounding_error_arcsec=tidy(
+                (reading - wanted) * ARCSEC_PER_RADIAN, wanted * ARCSEC_PER_RADIAN
+            ),
         )
     centers = dresser.center_distance
     return DresserSetting(

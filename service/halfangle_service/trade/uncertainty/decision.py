@@ -114,18 +114,27 @@ def both(first: Forecast, second: Forecast) -> Forecast:
     return first if first == second else "may-not-hold"
 
 
+def keeps(budget: Budget, limit: float, rule: DecisionRule = "iso-14253-1-2017") -> bool:
+    """True where a plan's error keeps ± a limit by the rule, in the budget's unit.
+
+    What was not stated is not counted.
+    """
+    if rule == "iso-14253-1-2013":
+        return abs(budget.mean) + _FACTOR_2013 * budget.standard_uncertainty <= limit
+    return conformance(budget.mean, -limit, limit, budget) >= COVERAGE_PROBABILITY
+
+
 def smallest_limit(budget: Budget, rule: DecisionRule = "iso-14253-1-2017") -> float:
     """The tightest ± limit that a plan's error keeps by the rule, in the budget's unit."""
     mean = abs(budget.mean)
     if rule == "iso-14253-1-2013":
         return mean + _FACTOR_2013 * budget.standard_uncertainty
     low, high = 0.0, mean + 4.0 * budget.standard_uncertainty + budget.worst_case
-    while conformance(budget.mean, -high, high, budget) < COVERAGE_PROBABILITY:
+    while not keeps(budget, high, rule):
         high *= 2.0
     for _ in range(_HALVINGS):
         middle = (low + high) / 2.0
-        held = conformance(budget.mean, -middle, middle, budget) >= COVERAGE_PROBABILITY
-        low, high = (low, middle) if held else (middle, high)
+        low, high = (low, middle) if keeps(budget, middle, rule) else (middle, high)
         if high - low <= 1e-9 * high:
             break
     return high

@@ -9,7 +9,7 @@ from functools import cache
 from typing import Any
 
 from halfangle_service.errors import Unreachable
-from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 from halfangle_service.trade.units import Units, to_tenth_nm
 
 #: A length of half of 0.00001 in, in 0.1 nm.
@@ -29,7 +29,7 @@ class BlockSet:
     wear: tuple[int, ...]
     series: tuple[str, ...]
     source: str
-    standing: str
+    standing: Standing
     note: str
 
 
@@ -89,7 +89,7 @@ def built_in_sets() -> dict[str, BlockSet]:
 
     Raises ValueError where a row of the table lacks its source or its count of blocks is wrong.
     """
-    return {row["name"]: _read(row) for row in read_table(__name__, "sets.toml")["set"]}
+    return {row["name"]: _read(row) for row in read_rows(__name__, "sets.toml", "set")}
 
 
 def find_set(name: str, *, field: str = "set") -> BlockSet:
@@ -108,19 +108,19 @@ def find_set(name: str, *, field: str = "set") -> BlockSet:
 
 
 def _read(row: dict[str, Any]) -> BlockSet:
-    """Read one set, and refuse it where it lacks a source or its count does not come out."""
+    """Read one set, and refuse it where its count does not come out."""
     sizes = [size for entry in row["series"] for size in _series(entry, row["units"])]
     wear = [entry for entry in row["series"] if entry.get("wear")]
-    if len(sizes) != row["pieces"] or not row["source"] or not row["standing"]:
-        raise ValueError(f"{row['name']}: {len(sizes)} blocks, or no source")
+    if len(sizes) != row["pieces"]:
+        raise ValueError(f"{row['name']}: {len(sizes)} blocks")
     return BlockSet(
         name=row["name"],
         units=row["units"],
         sizes=tuple(sorted(sizes)),
         wear=tuple(size for entry in wear for size in _series(entry, row["units"])),
         series=tuple(_describe(entry) for entry in row["series"]),
-        source=row["source"],
-        standing=row["standing"],
+        source=citation(row),
+        standing=standing(row),
         note=row.get("note", ""),
     )
 

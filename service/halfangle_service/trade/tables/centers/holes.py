@@ -5,14 +5,12 @@ from functools import cache
 from typing import Any, Literal, cast
 
 from halfangle_service.errors import Unreachable
-from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 from halfangle_service.trade.units import Units, from_mm, to_mm
 from halfangle_service.trade.wording import plain
 
 HoleType = Literal["A", "B", "R", "plain", "bell"]
-HoleStanding = Literal["published", "from-memory"]
 _TABLES = ("holes_metric.toml", "holes_inch.toml")
-_REQUIRED = ("source", "clause", "unit", "drill_standing")
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,8 +36,8 @@ class TableHole:
     arc_radius_min: float | None
     arc_radius_max: float | None
     source: str
-    standing: HoleStanding
-    drill_standing: HoleStanding
+    standing: Standing
+    drill_standing: Standing
 
     def in_units(self, units: Units) -> "TableHole":
         """The same hole with its lengths in this unit."""
@@ -52,22 +50,15 @@ class TableHole:
 @cache
 def center_holes() -> dict[str, TableHole]:
     """Give every center hole by its key, such as `a-2.5` or `bell-12`."""
-    return {hole.key: hole for name in _TABLES for hole in _read_table(name)}
+    rows = (row for name in _TABLES for row in read_rows(__name__, name, "hole"))
+    return {row["key"]: _read(row) for row in rows}
 
 
-def _read_table(name: str) -> list[TableHole]:
-    table = read_table(__name__, name)
-    missing = [key for key in _REQUIRED if not table.get(key)]
-    if missing:
-        raise ValueError(f"{name} lacks {', '.join(missing)}")
-    return [_read(row, table) for row in table["hole"]]
-
-
-def _read(row: dict[str, Any], table: dict[str, Any]) -> TableHole:
+def _read(row: dict[str, Any]) -> TableHole:
     return TableHole(
         key=row["key"],
         type=cast("HoleType", row["type"]),
-        units=table["unit"],
+        units=row["unit"],
         pilot_diameter=row["pilot_diameter"],
         cone_diameter=row["cone_diameter"],
         chamfer_diameter=row.get("chamfer_diameter"),
@@ -79,9 +70,9 @@ def _read(row: dict[str, Any], table: dict[str, Any]) -> TableHole:
         body_diameter=row["body_diameter"],
         arc_radius_min=row.get("arc_radius_min"),
         arc_radius_max=row.get("arc_radius_max"),
-        source=f"{table['source']}; {table['clause']}",
-        standing=row["standing"],
-        drill_standing=table["drill_standing"],
+        source=citation(row),
+        standing=standing(row),
+        drill_standing=row["drill_standing"],
     )
 
 
