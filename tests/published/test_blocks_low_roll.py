@@ -130,7 +130,7 @@ def test_a_plate_in_the_other_unit_is_refused(call: Call, center_distance: float
 @pytest.mark.outside("jobs.center", source="asin of heights, by hand; −4747.8″ of the demo's stack")
 @pytest.mark.parametrize("included", [20, 60, 106.26])
 def test_a_job_and_a_check_say_the_same_of_one_mistake(call: Call, included: float) -> None:
-    """What the smallest mistake does to a cone is twice what the check says of the plate, exactly."""
+    """The smallest mistake does twice to the cone what the check says of the plate, exactly."""
     example = {**load_registry().operations["jobs.center"].example, "included_angle": included}
     plan = call("jobs.center", **example)["result"]
     said, blocks = plan["smallest_mistake"], plan["plate_setting"]["blocks"]

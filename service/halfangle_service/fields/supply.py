@@ -46,6 +46,7 @@ Where = Literal[Away, "not-in-the-box", "another-of-this-size"]
 _AWAY: tuple[tuple[str, Away], ...] = (("missing", "missing"), ("in_use", "in-use"))
 _OTHER: dict[Units, Units] = {"in": "mm", "mm": "in"}
 _SYSTEM: dict[Units, str] = {"in": "inch", "mm": "metric"}
+_WRITTEN: dict[Units, str] = {"in": "inches", "mm": "millimetres"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,9 +223,9 @@ def own_units(
     own, other = _SYSTEM[units], _SYSTEM[_OTHER[units]]
     if figures_of_other_unit(sizes, units):
         raise Disagreement(
-            f"These are {own} blocks written in {_OTHER[units]}: {plain(from_tenth_nm(sizes[0], units), 7)} "
-            f"{_OTHER[units]} is one. All lengths are in `units`, which is {units}.",
-            fields={"units": f"should be {_OTHER[units]}, or the sizes in {units}"},
+            f"These are sizes of {own} sets written in {_WRITTEN[_OTHER[units]]}, the first "
+            f"being {plain(from_tenth_nm(sizes[0], units), 7)}; all lengths are in `units`.",
+            fields={"units": f"should be the unit of the sizes: {_OTHER[units]}, not {units}"},
         )
     foreign = foreign_places(sizes, units)
     if not foreign:
