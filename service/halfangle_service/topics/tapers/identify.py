@@ -27,6 +27,8 @@ from halfangle_service.trade.cone import INCHES_PER_FOOT, half_angle_from_rate, 
 from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.tapers.designations import Row, all_rows
 from halfangle_service.trade.tables.tapers.rates import Rate
+from halfangle_service.trade.tables.tapers.shanks import shank_dimensions
+from halfangle_service.trade.tables.tapers.standard import StandardTaper
 from halfangle_service.trade.tapers.identify import Cut, of_one_slope
 from halfangle_service.trade.uncertainty import LargestError, Measured
 
@@ -157,8 +159,14 @@ def _sizes_fit(request: TaperIdentifyRequest, cut: Cut, row: Row) -> bool:
     if isinstance(row, Rate):
         return True
     scale = to_mm(1.0, row.units) / to_mm(1.0, request.units)
-    smallest = row.small_diameter or row.gauge_diameter / 2.0
+    smallest = _small_end(row) or row.gauge_diameter / 2.0
     return cut.fits_sizes(smallest * scale, row.gauge_diameter * scale)
+
+
+def _small_end(row: StandardTaper) -> float | None:
+    """Diameter at the small end, by the taper's own row or else by its shank's."""
+    shank = shank_dimensions().get(row.designation)
+    return row.small_diameter or (shank and shank.columns["small_end_diameter"])
 
 
 def _candidate(cut: Cut, group: list[Row], *, sizes_fit: bool) -> TaperCandidate:

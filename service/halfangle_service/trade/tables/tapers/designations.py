@@ -91,7 +91,10 @@ def similar(text: str) -> list[str]:
     series = _matching(pattern.replace("{}", "*")) if pattern else []
     known = series or list(all_rows())
     wanted = pattern.format(number).removesuffix("-*") if pattern else text.casefold()
-    return get_close_matches(wanted[:LONGEST_NAME], known, n=5, cutoff=0.4) or series[:5]
+    return (
+        get_close_matches(wanted[:LONGEST_NAME], known, n=5, cutoff=0.4 if pattern else 0.6)
+        or series[:5]
+    )
 
 
 @cache
