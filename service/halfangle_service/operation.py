@@ -16,6 +16,7 @@ from pydantic import BaseModel, Field, TypeAdapter, create_model
 from halfangle_service import __version__
 from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory, reading_notes, rows_read
+from halfangle_service.trade.decimals import without_noise
 from halfangle_service.trade.tables.loader import Standing
 
 RequestT = TypeVar("RequestT", bound=RequestModel)
@@ -132,7 +133,7 @@ class Operation(Generic[RequestT, ResultT]):
         advisories = (*reading_notes(request), *outcome.advisories)
         rows = (*rows_read(request), *outcome.rows)
         return _envelope(
-            self.result.__pydantic_serializer__.to_json(outcome.result),
+            without_noise(self.result.__pydantic_serializer__.to_json(outcome.result)),
             _ADVISORIES.dump_json(advisories) if advisories else b"[]",
             self._basis_with(rows) if rows else self._basis_json,
         )

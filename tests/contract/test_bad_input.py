@@ -637,22 +637,38 @@ def test_decimals_that_may_be_minutes_are_noted_within_what_a_request_holds(
     """An angle inside another object, in a list, or of several that may be left out, is noted."""
 
     def noted(path: str, request: dict[str, Any]) -> list[str]:
-        answered = service.post(path, json={"units": "in", **request}).json()
+        answered = service.post(path, json=request).json()
         notes = [a for a in answered["advisories"] if a["code"] == "decimal-degrees-read"]
         return [note["message"].partition(" was")[0] for note in notes]
 
-    parts = [{"eccentricity": 0.0002, "high_spot": at, "turns": True} for at in (20.15, 140)]
-    request = {"first": parts[0], "second": parts[1], "distance_between_centers": 6}
-    assert noted("/v1/centers/effect", {**request, "stations": [0, 3]}) == ["first/high_spot 20.15"]
+    slopes = {"shank": {"half_angle": 1.26}, "socket": {"included_angle": 2.52}}
+    seat = {"units": "in", **slopes, "engagement": 2.5, "projection": 0}
+    shown = ["shank/half_angle 1.26", "socket/included_angle 2.52"]
+    assert noted("/v1/centers/adapter", seat) == shown
+    box = [{"angle": a} for a in (1.05, 8, 8.18)]
+    stack = {"angle": 8, "box": box}
+    assert noted("/v1/blocks/angle-stack", stack) == ["box/0/angle 1.05", "box/2/angle 8.18"]
+    cone = {"units": "in", "large_diameter": 1, "length": 1, "included_angle": 8.18}
+    assert noted("/v1/tapers/solve", cone) == ["included_angle 8.18"]
+
+
+def test_an_angle_read_off_the_part_is_no_drawing_in_minutes(service: Service) -> None:
+    """Angular positions, high spots and tips are measured: their decimals raise no note."""
+    turned = {"tir": 0.001, "high_spot": 20.15}
     readings = [
         {"angular_position": round(45.15 * k, 2), "reading": 0.001 * (k % 2)} for k in range(7)
     ]
-    found = noted("/v1/runout/indicate", {"indicator_resolution": 0.0001, "readings": readings})
-    assert found == [
-        f"readings/{k}/angular_position {at}" for k, at in ((1, 45.15), (2, 90.3), (3, 135.45))
-    ]
-    cone = {"large_diameter": 1, "length": 1, "included_angle": 8.18}
-    assert noted("/v1/tapers/solve", cone) == ["included_angle 8.18"]
+    for path, request in (
+        (
+            "runout/indicate",
+            {"indicator_resolution": 0.0001, "readings": readings, "tip_angle": 15.2},
+        ),
+        ("runout/reversal", {"at_0": turned, "at_180": turned}),
+    ):
+        answer = service.post(f"/v1/{path}", json={"units": "in", "surface": "external", **request})
+        assert answer.status_code == 200
+        codes = {advice["code"] for advice in answer.json()["advisories"]}
+        assert "decimal-degrees-read" not in codes
 
 
 @pytest.mark.parametrize(

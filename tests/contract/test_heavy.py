@@ -28,7 +28,6 @@ LIGHT_ALL_THE_SAME: Mapping[str, str] = {
     "tapers.clean-up": "passes are divided, not gone through: 0.3 ms",
     "tapers.identify": "fifty candidates of a table of some hundred rows: 1.2 ms",
     "tapers.infeed": "passes are divided, not gone through: 0.2 ms",
-    "wheels.choose": "blocks only say which angle the nearest stack gives: 5.0 ms",
     "wheels.dressing": "passes are multiplied, not gone through: 0.2 ms",
 }
 #: Light in the sources today, though the search found them slow: to be declared heavy.

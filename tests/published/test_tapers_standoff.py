@@ -104,7 +104,19 @@ def test_a_gauge_that_does_not_enter_is_refused(call: Call, kind: str) -> None:
     assert entered["standoff"] == pytest.approx(29.99)
     with pytest.raises(Impossible, match="does not enter") as refused:
         call("tapers.standoff", diameter_error=3.001 * out, **request)
-    assert set(refused.value.fields) == {"diameter_error"}
+    limit = "less than 3" if kind == "external" else "more than -3"
+    assert refused.value.fields == {"diameter_error": f"should be {limit}"}
+
+
+@pytest.mark.parametrize("kind", ["external", "internal"])
+def test_a_gauge_that_goes_in_past_its_contact_is_doubted(call: Call, kind: str) -> None:
+    """An error of diameter that lets the inner cone in by its whole length is not passed over."""
+    request: dict[str, Any] = {"units": "mm", "one_in_x": 10, "kind": kind, "contact_length": 30}
+    out = 1 if kind == "external" else -1
+    for error, expected in ((-3.001, 1), (-2.999, 0)):
+        answer = call("tapers.standoff", diameter_error=error * out, **request)
+        codes = [advisory["code"] for advisory in answer["advisories"]]
+        assert codes.count("sinks-past-contact") == expected
 
 
 def test_a_sharp_hole_bears_at_its_mouth(call: Call) -> None:

@@ -161,3 +161,19 @@ def test_a_blunt_pointed_cone_can_be_cleaned_up(call: Call) -> None:
     assert result["from_angle"] == pytest.approx(slant * math.sin(as_is - half), rel=1e-12)
     with pytest.raises(Impossible, match="comes to its point"):
         call("tapers.clean-up", length=1.001 * to_point, half_angle_error_arcsec=120, **request)
+
+
+@pytest.mark.parametrize("half_degrees", HALF_DEGREES)
+def test_a_sharp_point_can_be_stated(call: Call, half_degrees: float) -> None:
+    """A small diameter of 0 is a sharp point, and any two more give the whole cone."""
+    half = math.radians(half_degrees)
+    whole = {
+        "large_diameter": LARGE,
+        "length": cone_length(LARGE, half),
+        "half_angle": half_degrees,
+    }
+    for left_out in whole:
+        stated = {name: value for name, value in whole.items() if name != left_out}
+        result = call("tapers.solve", units="in", small_diameter=0, **stated)["result"]
+        found = result | {"half_angle": result["half_angle"]["degrees"]}
+        assert {name: found[name] for name in whole} == pytest.approx(whole, rel=1e-12)

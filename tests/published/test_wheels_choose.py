@@ -309,6 +309,13 @@ def test_when_all_are_ruled_out_none_is_best(call: Call) -> None:
         (with_("dressed_wheel", diamond_height=3.2), Impossible, "never reaches the flank's root"),
         (with_("swivelled_workhead", axis_offset=4), Impossible, "misses the wheel"),
         ({**EXAMPLE, "small_diameter": 0.8}, Impossible, "not below the larger one"),
+        ({**EXAMPLE, "wheel_diameter": 127}, Disagreement, "127 mm would be 5 in"),
+        (with_("sine_plate", center_distance=127), Disagreement, "127 mm would be 5 in"),
+        (
+            with_("dressed_wheel", dresser={"kind": "sine-base", "center_distance": 0.08}),
+            Disagreement,
+            "No sine bar or plate",
+        ),
     ],
 )
 def test_bad_choices_are_refused(

@@ -212,15 +212,19 @@ def test_worn_wheel_is_worse(call: Call) -> None:
     ("change", "error", "match"),
     [
         ({"diamond_height": 3.2}, Impossible, r"never reaches the flank's root"),
-        ({"wheel_diameter": 0.6}, Impossible, r"0\.35 deep and the wheel's radius 0\.3"),
+        (
+            {"wheel_diameter": 2, "large_diameter": 2.45},
+            Impossible,
+            r"1\.2 deep and the wheel's radius 1\.",
+        ),
         ({"worn_diameter": 8}, Impossible, r"does not wear to 8"),
         ({"small_diameter": 0.75}, Impossible, r"not below the larger one"),
         (
-            {"included_angle": 0.02, "large_diameter": 20, "wheel_diameter": 70},
+            {"included_angle": 0.02, "large_diameter": 20, "wheel_diameter": 40},
             Impossible,
             r"at most 10000 is taken",
         ),
-        ({"wheel_diameter": 127}, Impossible, r"No grinding wheel is 127 in .* would be 5 in"),
+        ({"wheel_diameter": 127}, Disagreement, r"No flat .* of 127 in: .* would be 5 in"),
         ({"included_angle": None}, Disagreement, r"slope of the cone is missing"),
         ({"one_in_x": 20}, Disagreement, r"one_in_x disagrees with included_angle"),
     ],

@@ -349,8 +349,17 @@ def test_a_designation_is_a_slope(call: Call) -> None:
             Impossible,
             r"57300 long",
         ),
-        ({"wheel_diameter": 127}, Impossible, r"No grinding wheel is 127 in across"),
-        ({"wheel_diameter": 0.4}, Impossible, r"0\.22 below the periphery; the wheel's own axis"),
+        ({"wheel_diameter": 127}, Disagreement, r"No flat grinding wheel has .* 127 in"),
+        (
+            {"dresser": {"kind": "sine-base", "center_distance": 50.8}},
+            Disagreement,
+            r"center distance of 50\.8 in: .* would be 2 in",
+        ),
+        (
+            {"work": {**CONE, "large_diameter": 1.2}, "wheel_width": 2, "wheel_diameter": 1.2},
+            Impossible,
+            r"0\.62 below the periphery; the wheel's own axis",
+        ),
         ({"flange_diameter": 6.7}, Impossible, r"flange is 0\.15 below it"),
         ({"work": {**CONE, "small_diameter": 0.4}}, Impossible, r"not below the larger one"),
         (

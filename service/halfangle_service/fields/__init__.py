@@ -10,7 +10,6 @@ from halfangle_service.fields.angles import (
 from halfangle_service.fields.base import RequestModel, ResultModel
 from halfangle_service.fields.numbers import (
     FINITE,
-    TIDY,
     Arcsec,
     ArcsecOut,
     Celsius,
@@ -49,7 +48,6 @@ __all__ = [
     "MM_PER_INCH",
     "TENTH_NM_PER_INCH",
     "TENTH_NM_PER_MM",
-    "TIDY",
     "Angle",
     "AngleInput",
     "Arcsec",

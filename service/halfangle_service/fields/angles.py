@@ -13,7 +13,7 @@ from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from halfangle_service.fields.base import ResultModel
-from halfangle_service.fields.numbers import TIDY, Unit
+from halfangle_service.fields.numbers import Unit
 from halfangle_service.trade.angles import DMS_PATTERN, format_dm, format_dms, parse_dms
 
 
@@ -24,7 +24,7 @@ class Sexagesimal(float):
 class Angle(ResultModel):
     """An angle in an answer, in two forms of the same value."""
 
-    degrees: Annotated[float, TIDY, Unit("degree")] = Field(
+    degrees: Annotated[float, Unit("degree")] = Field(
         description="Decimal degrees, full precision.", examples=[30.255555555555556]
     )
     dms: str = Field(

@@ -10,6 +10,8 @@ from halfangle_service.trade.wording import plain
 #: to 24 in or 50 to 1000 mm, taken in the other unit lies outside of them.
 CENTER_DISTANCES: Mapping[Units, tuple[float, float]] = {"in": (1.0, 48.0), "mm": (25.4, 1250.0)}
 WHEEL_DIAMETERS = CENTER_DISTANCES
+#: From the smallest mounted point to the largest wheel.
+ANY_WHEEL_DIAMETERS: Mapping[Units, tuple[float, float]] = {"in": (0.02, 80.0), "mm": (0.5, 2000.0)}
 _OTHER: dict[Units, Units] = {"in": "mm", "mm": "in"}
 
 
@@ -25,6 +27,11 @@ def require_wheel_diameter(diameter: float, units: Units, field: str) -> None:
     """Refuse a diameter that no flat grinding wheel has; raises Disagreement."""
     what = "flat grinding wheel has a diameter"
     _require(diameter, units, WHEEL_DIAMETERS[units], what, field)
+
+
+def require_any_wheel_diameter(diameter: float, units: Units, field: str) -> None:
+    """Refuse a diameter that not even a mounted point or the largest wheel has; raises as above."""
+    _require(diameter, units, ANY_WHEEL_DIAMETERS[units], "grinding wheel has a diameter", field)
 
 
 def _require(size: float, units: Units, bounds: tuple[float, float], what: str, field: str) -> None:

@@ -26,7 +26,7 @@ from halfangle_service.fields.runout import (
 )
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.runout.sources import VECTORS
-from halfangle_service.trade.runout.vectors import along, direction, weight
+from halfangle_service.trade.runout.vectors import along, difference, direction, weight
 from halfangle_service.trade.uncertainty import Budget
 
 #: Sections closer than this, in either unit, stand at one station.
@@ -123,7 +123,7 @@ def axis(request: RunoutAxisRequest) -> Outcome[RunoutAxisResult]:
     e_2 = far.center(request.surface, path="far/")
     line = _Line(request, e_1, e_2)
     at_pivot = line.at(request.pivot_station)
-    slope = (e_2 - e_1) / (far.station - near.station)
+    slope = difference(e_2, e_1) / (far.station - near.station)
     swing = [slope * (section.station - request.pivot_station) for section in (near, far)]
     return Outcome(
         RunoutAxisResult(

@@ -99,7 +99,7 @@ def reversal(request: RunoutReversalRequest) -> Outcome[RunoutReversalResult]:
             part_high_spot=direction_estimate(part, budget, surface),
             part_off_toward=Direction.of(vectors.direction(part)),
             best_clocking=Direction.of(vectors.best_clocking(socket, part)),
-            best_clocking_tir=2.0 * abs(abs(socket) - abs(part)),
+            best_clocking_tir=2.0 * abs(vectors.difference(abs(socket), abs(part))),
             worst_clocking_tir=2.0 * (abs(socket) + abs(part)),
         )
     )

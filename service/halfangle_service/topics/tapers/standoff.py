@@ -34,7 +34,7 @@ from halfangle_service.trade.tapers.bearing import (
     smallest_angle_shown,
 )
 from halfangle_service.trade.tapers.feed import End
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import plain, small_length
 
 #: Thickness of a thin marking film, in mm: common practice, no source.
 _FILM_MM = 0.002
@@ -153,7 +153,7 @@ def standoff(request: TaperStandoffRequest) -> Outcome[TaperStandoffResult]:
         not_stated=not_sent(request, "diameter_error", "included_angle_error_arcsec"),
         **by_angle,
     )
-    return Outcome(result, tuple(_advisories(result)))
+    return Outcome(result, tuple(_advisories(request, result)))
 
 
 def _part_half_angle(gauge: float, included_error_arcsec: float) -> float:
@@ -168,14 +168,31 @@ def _part_half_angle(gauge: float, included_error_arcsec: float) -> float:
 
 
 def _from_diameter(request: TaperStandoffRequest, pair: Pair) -> float | None:
-    """Stand-out by the diameter: a large plug stands out of its ring, a large socket lets in."""
+    """Stand-out by the diameter: a large plug stands out of its ring, a large socket lets in.
+
+    Refuses a part that does not go into its gauge, or lets it in.
+    """
     if request.diameter_error is None:
         return None
-    out = 1.0 if request.kind == "external" else -1.0
-    return pair.standoff_of_diameter(out * request.diameter_error)
+    external = request.kind == "external"
+    excess = request.diameter_error if external else -request.diameter_error
+    if excess >= pair.room:
+        limit = f"less than {plain(pair.room)}" if external else f"more than {plain(-pair.room)}"
+        raise Impossible(
+            "The inner cone does not enter the outer one: its small end is larger than the outer "
+            "one's mouth.",
+            fields={"diameter_error": f"should be {limit}"},
+        )
+    return excess * pair.standoff_per_diameter
 
 
-def _advisories(result: TaperStandoffResult) -> Iterator[Advisory]:
+def _advisories(request: TaperStandoffRequest, result: TaperStandoffResult) -> Iterator[Advisory]:
+    if (result.standoff or 0.0) < -request.contact_length:
+        yield caution(
+            "sinks-past-contact",
+            f"The inner cone goes in by {small_length(-(result.standoff or 0.0), request.units)}, "
+            "further than the length of contact: is the error of the diameter the one meant?",
+        )
     if result.bluing_marks == "at-small-end-only":
         yield caution(
             "bears-at-small-end",

@@ -21,6 +21,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.plates import CenterDistance, arcsec_per_step
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.geometry import angle_for_height, height_for_angle
+from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wheel.dresser import dresser_angle, round_to_graduation, stacks_for
 
 DresserZero = Annotated[
@@ -116,6 +117,7 @@ def setting_of(
             ),
         )
     centers = dresser.center_distance
+    require_center_distance(centers, units, "dresser/center_distance")
     return DresserSetting(
         dresser_angle=angle_from_radians(wanted),
         height=height_for_angle(centers, wanted),

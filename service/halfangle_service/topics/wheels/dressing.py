@@ -8,7 +8,6 @@ from pydantic import Field
 from halfangle_service.cautions import DRESSING_SAFETY
 from halfangle_service.fields import (
     FINITE,
-    TIDY,
     Count,
     Length,
     LengthOut,
@@ -34,8 +33,8 @@ from halfangle_service.trade.wording import plain
 GLAZING_OVERLAP = 10.0
 
 Traverse = Annotated[float, FINITE, Field(ge=1e-6, le=1e5), Unit("length_per_minute")]
-TraverseOut = Annotated[float, TIDY, Unit("length_per_minute")]
-SecondsOut = Annotated[float, TIDY, Unit("second")]
+TraverseOut = Annotated[float, Unit("length_per_minute")]
+SecondsOut = Annotated[float, Unit("second")]
 
 _DERIVED = Source(
     citation="Derived here: the diamond's nose touches the wheel over a chord of its circle.",

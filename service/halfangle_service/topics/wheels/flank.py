@@ -41,8 +41,9 @@ from halfangle_service.topics.wheels.profile import (
     point_of,
     profile_csv,
 )
-from halfangle_service.topics.wheels.sizes import require_wheel_size, unusual_sizes
+from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.decimals import tidy
+from halfangle_service.trade.unit_slips import require_wheel_diameter
 from halfangle_service.trade.wheel.flank import (
     Side,
     SpareWidth,
@@ -255,7 +256,7 @@ def flank(request: WheelFlankRequest) -> Outcome[WheelFlankResult]:
     depth = max(side.dressed.depth for side in sides)
     volume = None
     if request.wheel_diameter is not None:
-        require_wheel_size(request.wheel_diameter, request.units)
+        require_wheel_diameter(request.wheel_diameter, request.units, "wheel_diameter")
         require_depth(depth, request.wheel_diameter, request.flange_diameter or 0.0)
         volume = profile.volume_removed(request.wheel_diameter / 2.0)
     supply = _supply(request)

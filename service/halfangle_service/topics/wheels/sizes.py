@@ -1,4 +1,4 @@
-"""Sizes of wheels and diamonds: what none has, and what is so unusual that the unit may be wrong.
+"""Sizes of wheels and diamonds that are so unusual that the unit may be wrong.
 
 Limits in mm, common practice without a source. They are no limits of the trade: they are there so
 that 5 in sent as 127, or 180 mm sent as inches, does not pass in silence.
@@ -6,13 +6,10 @@ that 5 in sent as 127, or 180 mm sent as inches, does not pass in silence.
 
 from collections.abc import Iterator
 
-from halfangle_service.errors import Impossible
 from halfangle_service.fields import RequestModel, Units, from_mm, to_mm
 from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.trade.wording import plain
 
-#: From the smallest mounted point to the largest wheel.
-WHEEL_DIAMETERS_MM = (0.5, 2000.0)
 #: What a toolroom's wheels and diamonds usually measure, by the request's field.
 USUAL_MM = {
     "wheel_diameter": (20.0, 1000.0),
@@ -23,19 +20,6 @@ USUAL_MM = {
     "nose_radius": (0.02, 5.0),
     "active_width": (0.02, 10.0),
 }
-
-
-def require_wheel_size(diameter: float, units: Units, field: str = "wheel_diameter") -> None:
-    """Refuse a diameter that no grinding wheel has: most likely a slip of the unit."""
-    least, most = (from_mm(limit, units) for limit in WHEEL_DIAMETERS_MM)
-    if not least <= diameter <= most:
-        other: Units = "mm" if units == "in" else "in"
-        meant = from_mm(to_mm(diameter, other), units)
-        raise Impossible(
-            f"No grinding wheel is {plain(diameter)} {units} across; lengths are in `units`. "
-            f"{plain(diameter)} {other} would be {plain(meant, 4)} {units}.",
-            fields={field: f"should be from {plain(least, 3)} to {plain(most, 3)} {units}"},
-        )
 
 
 def unusual_sizes(request: RequestModel, units: Units) -> Iterator[Advisory]:

@@ -30,6 +30,7 @@ from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
 from halfangle_service.topics.wheels.grinder import Grinder, WayName, why_no_cone
 from halfangle_service.topics.wheels.passes import unusual_passes
 from halfangle_service.trade.uncertainty import Budget
+from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wheel.dresser import dresser_angle
 from halfangle_service.trade.wheel.dressing_errors import DressedCone
 from halfangle_service.trade.wheel.flank import dressing_passes, flank_for_rise
@@ -229,7 +230,7 @@ class Way:
 def ways_of(ways: ChooseWays, cone: DressedCone, units: Units) -> Iterator[Way]:
     """Each way that is described, for this cone, its lengths in `units`."""
     if ways.sine_plate is not None:
-        yield _sine_plate(ways.sine_plate, cone)
+        yield _sine_plate(ways.sine_plate, cone, units)
     if ways.dressed_wheel is not None:
         yield _dressed_wheel(ways.dressed_wheel, cone, units)
     if ways.wheel_side is not None:
@@ -238,7 +239,8 @@ def ways_of(ways: ChooseWays, cone: DressedCone, units: Units) -> Iterator[Way]:
         yield _workhead(ways.swivelled_workhead, cone)
 
 
-def _sine_plate(plate: ChooseSinePlate, cone: DressedCone) -> Way:
+def _sine_plate(plate: ChooseSinePlate, cone: DressedCone, units: Units) -> Way:
+    require_center_distance(plate.center_distance, units, "ways/sine_plate/center_distance")
     stack = by_sine_base(
         "stack_tolerance", plate.center_distance, cone.angle_rad, plate.stack_tolerance
     )
@@ -284,7 +286,7 @@ def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -
             "The surface for straightness, for diamond height and wear bend it.",
         ),
         budget_of(
-            _dresser_setting(wheel, cone),
+            _dresser_setting(wheel, cone, units),
             by_diamond_height("diamond_height", cone, wheel.diamond_height),
             by_wear("flank_wear", cone.slant, wheel.flank_wear),
             by_angle("axis_pitch_arcsec", wheel.axis_pitch_arcsec),
@@ -295,7 +297,7 @@ def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -
     )
 
 
-def _dresser_setting(wheel: ChooseDressedWheel, cone: DressedCone) -> Stated:
+def _dresser_setting(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -> Stated:
     """The error of the dresser's setting, by its scale or its stack."""
     if isinstance(wheel.dresser, ScaleDresser):
         if wheel.stack_tolerance is not None:
@@ -306,6 +308,7 @@ def _dresser_setting(wheel: ChooseDressedWheel, cone: DressedCone) -> Stated:
         return by_scale("graduation", wheel.dresser.graduation)
     angle = dresser_angle(cone.angle_rad, from_side=wheel.dresser.zero == "wheel-side")
     centers = wheel.dresser.center_distance
+    require_center_distance(centers, units, "ways/dressed_wheel/dresser/center_distance")
     return by_sine_base("stack_tolerance", centers, angle, wheel.stack_tolerance)
 
 

@@ -43,13 +43,17 @@ def without_rounding(offset: complex, of: float) -> complex:
     return offset if abs(offset) > ROUNDING * of else 0j
 
 
+def difference(one: complex, other: complex) -> complex:
+    """One vector less another, nothing where that is rounding alone."""
+    return without_rounding(one - other, abs(one) + abs(other))
+
+
 def split(m_0: complex, m_180: complex) -> tuple[complex, complex]:
     """Tell socket from part by two readings, the part turned half a turn in its socket.
 
     Socket (m_0 + m_180)/2 and part (m_0 - m_180)/2, both as they stand at 0.
     """
-    of = abs(m_0) + abs(m_180)
-    return without_rounding((m_0 + m_180) / 2.0, of), without_rounding((m_0 - m_180) / 2.0, of)
+    return difference(m_0, -m_180) / 2.0, difference(m_0, m_180) / 2.0
 
 
 def best_clocking(socket: complex, part: complex) -> float | None:

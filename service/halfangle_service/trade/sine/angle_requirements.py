@@ -6,6 +6,7 @@ Angles in radians, a term's value in its own unit.
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 
 from halfangle_service.trade.sine.angle_error import (
     LARGEST_YAW_ARCSEC,
@@ -18,12 +19,13 @@ from halfangle_service.trade.uncertainty import (
     Budget,
     Contribution,
     DecisionRule,
-    keeps,
+    Distribution,
+    shortfall,
     smallest_limit,
 )
 
-#: Most bisections, and how near the two bounds come, of the value.
-HALVINGS, NEAR_ENOUGH = 60, 1e-10
+#: Most steps to a value, and how near the bounds around it come, as a part of it.
+STEPS, NEAR_ENOUGH = 60, 1e-10
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,9 +35,13 @@ class Goal:
     limit: float
     rule: DecisionRule
 
+    def missed_by(self, errors: Budget) -> float:
+        """How far what was stated of the errors is from keeping the limit; at most 0 within it."""
+        return shortfall(errors, self.limit, self.rule)
+
     def kept_by(self, errors: Budget) -> bool:
         """True where what was stated of the errors keeps the limit."""
-        return keeps(errors, self.limit, self.rule)
+        return self.missed_by(errors) <= 0.0
 
 
 def largest_value(inputs: ErrorInputs, term: Term, goal: Goal) -> float | None:
@@ -44,19 +50,27 @@ def largest_value(inputs: ErrorInputs, term: Term, goal: Goal) -> float | None:
     None where there is no room even with the term at zero. Yaw ends at LARGEST_YAW_ARCSEC.
     """
 
-    def kept(value: float) -> bool:
-        return goal.kept_by(budget(inputs.with_value(term, value)))
+    def missed(value: float) -> float:
+        return goal.missed_by(budget(inputs.with_value(term, value)))
 
     # The others leave a term less than all the room; but yaw, always to one side, can take up what
     # is off to the other.
     bound = LARGEST_YAW_ARCSEC if term == "axis-yaw" else 2.0 * largest_alone(inputs, term, goal)
-    return _largest(kept, bound) if kept(0.0) else None
+    return _largest(missed, bound)
 
 
 def largest_alone(inputs: ErrorInputs, term: Term, goal: Goal) -> float:
     """Largest value of one term were all else perfect: at 20 °C, the stack as asked for."""
     lone = contribution(inputs.with_value(term, 1.0), term)
-    return _value(term, goal.limit / smallest_limit(Budget((lone,)), goal.rule))
+    needed = abs(lone.at_limit) * _limit_of_one(lone.distribution, lone.one_sided, goal.rule)
+    return _value(term, goal.limit / needed)
+
+
+@cache
+def _limit_of_one(shape: Distribution, one_sided: bool, rule: DecisionRule) -> float:
+    """Smallest limit that a contribution of size 1 keeps by itself."""
+    lone = Contribution("", 1.0, shape, one_sided=one_sided)
+    return smallest_limit(Budget((lone,)), rule)
 
 
 def equal_shares(inputs: ErrorInputs, goal: Goal) -> dict[Term, float]:
@@ -70,12 +84,12 @@ def equal_shares(inputs: ErrorInputs, goal: Goal) -> dict[Term, float]:
     offset = budget(inputs).offset
 
     def spread_among(sharers: tuple[Term, ...]) -> float:
-        def kept(spread: float) -> bool:
+        def missed(spread: float) -> float:
             values = {term: _value(term, spread / of_one[term]) for term in sharers}
             parts = (contribution(inputs.with_value(t, v), t) for t, v in values.items())
-            return goal.kept_by(Budget(tuple(parts), offset))
+            return goal.missed_by(Budget(tuple(parts), offset))
 
-        return _largest(kept, goal.limit) if kept(0.0) else 0.0
+        return _largest(missed, goal.limit) or 0.0
 
     common = spread_among(at_hand) if at_hand else 0.0
     spreads = {t: common if t in at_hand else spread_among((*at_hand, t)) for t in terms}
@@ -93,22 +107,34 @@ def allowed_spread(errors: Budget, goal: Goal) -> float | None:
     None where that alone is past the limit.
     """
 
-    def kept(spread: float) -> bool:
-        return goal.kept_by(Budget((Contribution("", spread, "normal"),), errors.mean))
+    def missed(spread: float) -> float:
+        return goal.missed_by(Budget((Contribution("", spread, "normal"),), errors.mean))
 
-    return _largest(kept, goal.limit) if abs(errors.mean) < goal.limit else None
+    return _largest(missed, goal.limit)
 
 
-def _largest(kept: Callable[[float], bool], bound: float) -> float:
-    """Largest value up to a bound that is kept, where 0 is."""
-    if kept(bound):
-        return bound
+def _largest(missed: Callable[[float], float], bound: float) -> float | None:
+    """Largest value up to a bound at which nothing is missed; None where 0 misses.
+
+    False position, the kept end's figure halved (the Illinois rule), so that a few steps do.
+    """
     low, high = 0.0, bound
-    for _ in range(HALVINGS):
-        middle = (low + high) / 2.0
-        low, high = (middle, high) if kept(middle) else (low, middle)
-        if high - low <= NEAR_ENOUGH * high:
+    at_low, at_high = missed(low), missed(high)
+    if at_low > 0.0 or at_high <= 0.0:
+        return None if at_low > 0.0 else bound
+    before = 0.0
+    for _ in range(STEPS):
+        if at_low == 0.0 or high - low <= NEAR_ENOUGH * high:
             break
+        value = high - at_high * (high - low) / (at_high - at_low)
+        found = missed(value)
+        if found <= 0.0:
+            low, at_low = value, found
+            at_high = at_high / 2.0 if before < 0.0 else at_high
+        else:
+            high, at_high = value, found
+            at_low = at_low / 2.0 if before > 0.0 else at_low
+        before = -1.0 if found <= 0.0 else 1.0
     return low
 
 

@@ -12,9 +12,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from halfangle_service.errors import Impossible
 from halfangle_service.trade.tapers.feed import End
-from halfangle_service.trade.wording import plain
 
 Marks = Literal["all-over", "at-large-end-only", "at-small-end-only"]
 _OTHER_END: dict[End, End | None] = {
@@ -44,19 +42,10 @@ class Pair:
             return "both-ends"
         return "small-end" if self.outer_half_rad > self.inner_half_rad else "large-end"
 
-    def standoff_of_diameter(self, excess: float) -> float:
-        """Stand-out of the inner cone by the excess of its diameter at the gauge plane.
-
-        Raises Impossible where it does not enter.
-        """
-        room = 2.0 * self.length * math.tan(self.inner_half_rad)
-        if excess >= room:
-            raise Impossible(
-                "The inner cone does not enter the outer one: its small end is larger than the "
-                "outer one's mouth.",
-                fields={"diameter_error": f"should be less than {plain(room)} either way"},
-            )
-        return excess * self.standoff_per_diameter
+    @property
+    def room(self) -> float:
+        """Excess of the inner diameter at which its small end no longer enters the mouth."""
+        return 2.0 * self.length * math.tan(self.inner_half_rad)
 
     @property
     def standoff_per_diameter(self) -> float:

@@ -15,7 +15,7 @@ from halfangle_service.trade.uncertainty.decision import (
     decide,
     forecast,
     forecast_of,
-    keeps,
+    shortfall,
     smallest_limit,
     verdict_of,
 )
@@ -40,7 +40,7 @@ __all__ = [
     "draw",
     "forecast",
     "forecast_of",
-    "keeps",
+    "shortfall",
     "smallest_limit",
     "summarise",
     "verdict_of",

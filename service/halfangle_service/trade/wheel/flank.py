@@ -85,25 +85,17 @@ def flank_for_rise(angle_rad: float, rise: float, overrun: float) -> Flank:
     return _flank(angle_rad, rise / math.sin(angle_rad) + 2.0 * overrun)
 
 
-def require_length(slant: float, fields: Iterable[str]) -> None:
-    """Refuse an angle so small that the surface is longer than any length taken here.
-
-    `fields` are those of the angle. Raises Impossible.
-    """
-    if slant > LONGEST:
-        raise Impossible(
-            f"At this angle the surface would be {plain(slant, 3)} long; at most {plain(LONGEST)} "
-            "is taken.",
-            fields=dict.fromkeys(fields, "should be larger, or the diameters nearer"),
-        )
-
-
 def require_extent(surface: Surface, angle: Iterable[str], size: Iterable[str]) -> None:
     """Refuse a surface longer or shorter than any length taken here: along its slope or its axis.
 
     `angle` and `size` are the fields that state them. Raises Impossible.
     """
-    require_length(surface.slant, angle)
+    if surface.slant > LONGEST:
+        raise Impossible(
+            f"At this angle the surface would be {plain(surface.slant, 3)} long; at most "
+            f"{plain(LONGEST)} is taken.",
+            fields=dict.fromkeys(angle, "should be larger, or the diameters nearer"),
+        )
     width = surface.rise / math.tan(surface.angle_rad)
     if surface.rise < SHORTEST:
         raise Impossible(

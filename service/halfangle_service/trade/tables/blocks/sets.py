@@ -1,5 +1,6 @@
 """Built-in sets of gauge blocks, by count and series, from the table beside this module."""
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -10,6 +11,9 @@ from typing import Any
 from halfangle_service.errors import Unreachable
 from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 from halfangle_service.trade.units import Units, to_tenth_nm
+
+#: A length of half of 0.00001 in, in 0.1 nm.
+_ROUNDED = 1_270
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +56,25 @@ def foreign_places(sizes: Sequence[int], units: Units) -> list[int]:
         if size not in own and Fraction(size, unit) in other and not round_and_thin:
             places.append(place)
     return places
+
+
+def figures_of_other_unit(sizes: Sequence[int], units: Units) -> bool:
+    """True where every size (0.1 nm) is a nominal of its system written in the other unit.
+
+    12.7 and 25.4 as inches are half an inch and an inch in millimetres; 0.03937 mm is 1 mm in
+    inches. One size alone may be an odd block.
+    """
+    own = nominal_sizes(units)
+    to_other = Fraction(to_tenth_nm(1.0, "mm" if units == "in" else "in"), to_tenth_nm(1.0, units))
+    return len(sizes) > 1 and all(
+        size not in own and _near(round(size * to_other), own) for size in sizes
+    )
+
+
+def _near(size: int, ascending: Sequence[int]) -> bool:
+    """True where one of the sizes is this one, to a figure rounded at the fifth decimal."""
+    place = bisect_left(ascending, size - _ROUNDED)
+    return place < len(ascending) and ascending[place] <= size + _ROUNDED
 
 
 @cache
