@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from halfangle_service.fields import RequestModel
 from halfangle_service.fields.schemas import schema_of
 from halfangle_service.http.guards.bounds import largest
 from halfangle_service.registry import load_registry
@@ -49,7 +50,7 @@ def _counts(schema: Mapping[str, Any], definitions: Mapping[str, Any]) -> Iterat
 
 def may_take_long(name: str) -> bool:
     """True where a request may hold much, or a large count."""
-    request = OPERATIONS[name].request
+    request: type[RequestModel] = OPERATIONS[name].request
     schema = schema_of(request)
     most = max(_counts(schema, schema.get("$defs", {})), default=0)
     return largest(request).values >= MANY_VALUES or most >= LARGE_COUNT
