@@ -49,3 +49,17 @@ def tracked() -> tuple[Path, ...]:
 def _is_left_over(path: Path) -> bool:
     parts = path.relative_to(ROOT).parts
     return any(part.startswith(".venv") or part.endswith("cache__") for part in parts)
+
+
+def advisory_codes() -> Iterator[tuple[str, str]]:
+    """Code and severity of each advisory written in the service."""
+    for path in ALL_FILES:
+        for node in ast.walk(tree_of(path)):
+            if (
+                isinstance(node, ast.Call)
+                and isinstance(node.func, ast.Name)
+                and node.func.id in {"note", "caution", "stop"}
+                and node.args
+                and isinstance(node.args[0], ast.Constant)
+            ):
+                yield str(node.args[0].value), node.func.id

@@ -1,5 +1,6 @@
 """Types shared by the tests."""
 
+import copy
 from collections.abc import Callable
 from typing import Any
 
@@ -11,3 +12,15 @@ def stacks_request(*heights: float, **more: Any) -> dict[str, Any]:
     """A request for several stacks from the 81-piece set."""
     named = [{"name": f"h{place}", "height": height} for place, height in enumerate(heights)]
     return {"units": "in", "set": "inch-81", "heights": named, **more}
+
+
+def changed(request: dict[str, Any], **changes: Any) -> dict[str, Any]:
+    """A request with fields changed; `fixture__stick_out` reaches into the fixture."""
+    result = copy.deepcopy(request)
+    for path, value in changes.items():
+        *folders, name = path.split("__")
+        place = result
+        for folder in folders:
+            place = place[folder]
+        place[name] = value
+    return result

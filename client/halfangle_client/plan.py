@@ -10,9 +10,19 @@ LENGTHS = {"in": "inches", "mm": "millimetres"}
 _NAME_WIDTH = 32
 _BY_WEIGHT = {"stop": "STOP", "caution": "CAUTION", "note": "Note"}
 _DECIMALS = {"in": 5, "mm": 4}
+#: What is set and read at the bench.
+_BENCH_STEP = {"in": "0.0001 in", "mm": "0.001 mm"}
 #: Names of contributions as a plan says them; others are said as they come.
 _CONTRIBUTIONS = {
     "center-distance": "center distance of the plate",
+    "roll-difference": "difference of the rolls",
+    "roll-parallelism": "parallelism of the rolls",
+    "face-parallelism": "parallelism of the face",
+    "face-flatness": "flatness of the face",
+    "table-flatness": "flatness of the table",
+    "particle": "dirt under a roll",
+    "temperature": "temperature",
+    "temperature-difference": "blocks warmer than plate",
     "axis-pitch": "pitch of the fixture's axis",
     "axis-yaw": "yaw of the fixture's axis",
     "wheel-face": "breakdown of the wheel's face",
@@ -23,6 +33,20 @@ _CONTRIBUTIONS = {
 _DIRECTIONS = "high_spots"
 _NOT_STATED = "not stated"
 
+#: Of angle and runout together.
+_FORECASTS = {
+    "holds": "Forecast: angle and runout hold.",
+    "may-not-hold": "Forecast: angle or runout may not hold.",
+    "does-not-hold": "Forecast: angle or runout does not hold.",
+    "not-stated": "Forecast: none, for no error was stated.",
+}
+#: Whether a check would show the least wrong block that matters.
+_CATCHES = {
+    True: "Catches a wrong block",
+    False: "Misses a wrong block",
+    None: "No wrong block to catch",
+}
+
 Rows = Sequence[tuple[str, str]]
 
 
@@ -31,9 +55,9 @@ def plan_text(answer: models.CenterJobAnswer, units: str) -> str:
     plan = answer.result
     sections = [
         _heading(plan, units),
-        _section("Mind", _advisories(answer.advisories)),
+        _section("Cautions and notes", _advisories(answer.advisories)),
         _section("Setting", _table(_setting(plan, units))),
-        _section("Error of the included angle", _table(_angle(plan.angle_budget))),
+        _section("Error of the included angle", _table(_angle_budget(plan))),
         _section("Runout, full indicator movement", _table(_runout(plan.runout_budget, units))),
         _section("Feed", _table(_feed(plan.downfeed, units))),
         _section("Steps", _steps(plan)),
@@ -45,14 +69,15 @@ def plan_text(answer: models.CenterJobAnswer, units: str) -> str:
 
 def _heading(plan: models.CenterJobResult, units: str) -> list[str]:
     cone, shank = plan.cone, plan.shank
-    kind = shank.designation or "straight shank"
+    kind = f"shank {shank.designation}" if shank.designation else "straight shank"
     return [
         *_wrapped(plan.job),
         "=" * min(len(plan.job), WIDTH),
         *_wrapped(
-            f"{cone.included_angle.dms} included, {cone.length:.4f} {units} long; shank {kind}, "
-            f"held in {shank.held_in}. All lengths in {LENGTHS[units]}."
+            f"{_angle(cone.included_angle, _tolerance(plan))} included, {cone.length:.4f} {units} "
+            f"long; {kind}, held in {shank.held_in}. All lengths in {LENGTHS[units]}."
         ),
+        *_wrapped(_FORECASTS.get(plan.forecast, _said(plan.forecast))),
         "",
     ]
 
@@ -69,35 +94,37 @@ def _advisories(advisories: Sequence[models.Advisory]) -> list[str]:
 
 
 def _setting(plan: models.CenterJobResult, units: str) -> Rows:
-    setting = plan.plate_setting
+    setting, tolerance = plan.plate_setting, _tolerance(plan)
     fewest = ", the fewest there are" if setting.fewest else ""
     rows = [
-        ("plate angle", setting.plate_angle.dms),
-        ("exact height", f"{setting.height:.7f} {units}"),
+        ("plate angle", _angle(setting.plate_angle, tolerance / 2.0)),
+        ("exact height", f"{setting.height:.{_DECIMALS.get(units, 5) + 1}f} {units}"),
         ("stack", f"{_stack(setting.blocks)} = {setting.total:.10g} {units}{fewest}"),
-        ("included angle that it gives", setting.included_angle_from_stack.dms),
+        ("included angle that it gives", _angle(setting.included_angle_from_stack, tolerance)),
         (
-            "one bench step of height",
-            f"{setting.included_angle_arcsec_per_step:.1f}″ of included angle",
+            f"{_BENCH_STEP.get(units, units)} more of stack",
+            f"turns the included angle by {setting.included_angle_arcsec_per_step:.1f}″",
         ),
     ]
     if setting.actual_deviation != setting.deviation:
         rows.append(("its actual height", f"{setting.actual_height.value:.7f} {units}"))
     if plan.second_stack:
         rows.append(("second stack, to check it by", _stack(plan.second_stack)))
-    mistake = plan.smallest_mistake
-    if mistake:
-        rows.append(
-            (
-                "smallest wrong-block mistake",
-                f"{mistake.wrung:.10g} for {mistake.meant:.10g}: "
-                f"{mistake.included_angle_error_arcsec:.0f}″ of included angle",
-            )
+    mistake = plan.smallest_mistake_past_tolerance
+    name = "least wrong block that matters"
+    if mistake is None:
+        rows.append((name, "none: no single one takes the angle out of its tolerance"))
+    else:
+        error = mistake.included_angle_error_arcsec
+        effect = (
+            "the plate cannot stand so" if error is None else f"{error:+.0f}″ of included angle"
         )
+        rows.append((name, f"{mistake.wrung:.10g} for {mistake.meant:.10g}: {effect}"))
     return rows
 
 
-def _angle(angle: models.PlannedAngle) -> Rows:
+def _angle_budget(plan: models.CenterJobResult) -> Rows:
+    angle, setting = plan.angle_budget, plan.plate_setting
     error = angle.included_angle_error_arcsec
     used = angle.tolerance_used_percent
     judged = (
@@ -108,14 +135,17 @@ def _angle(angle: models.PlannedAngle) -> Rows:
     rows = [
         (
             _CONTRIBUTIONS.get(part.name, part.name),
-            f"{_seconds(part.worst_case)}  {part.share_percent:5.1f} % of variance",
+            f"{_seconds(part.worst_case)}  {part.share_percent:5.1f} % of the spread",
         )
         for part in error.contributions
     ]
+    if setting.actual_deviation:
+        known = setting.included_angle_from_stack.degrees - plan.cone.included_angle.degrees
+        rows.append(("known: the stack is not exact", _seconds(3_600.0 * known, " ")))
     rows += [
         ("expected error", _seconds(error.value, " ")),
         ("worst case", _seconds(error.worst_case)),
-        ("expanded uncertainty (k = 2)", _seconds(error.expanded_uncertainty)),
+        (_covered(error), _seconds(error.expanded_uncertainty)),
         ("tolerance", f"{_seconds(angle.included_angle_tolerance_arcsec)}  {judged}"),
     ]
     return [*rows, *_not_counted(error.not_stated)]
@@ -128,8 +158,7 @@ def _runout(runout: models.PlannedRunout, units: str) -> Rows:
     tir = runout.tir
     rows = [
         *((part.name, size(part.input_value)) for part in tir.contributions),
-        ("worst case", size(tir.worst_case)),
-        ("root sum of squares", size(tir.standard_uncertainty)),
+        ("worst case, all in line", size(tir.worst_case)),
         ("not passed in 95 of 100", size(tir.expanded_uncertainty)),
         ("limit", f"{size(runout.limit_tir)}  {_said(runout.forecast)}"),
         ("the same as eccentricity", size(runout.limit_eccentricity)),
@@ -137,8 +166,28 @@ def _runout(runout: models.PlannedRunout, units: str) -> Rows:
         ("the same read on the cone", size(runout.limit_tir_on_cone)),
     ]
     if runout.mend_first:
-        rows.append(("first to mend", runout.mend_first))
+        rows.append(("the most comes from", runout.mend_first))
     return [*rows, *_not_counted(name for name in tir.not_stated if name != _DIRECTIONS)]
+
+
+def _covered(error: models.ArcsecEstimate) -> str:
+    """What the expanded uncertainty covers."""
+    if error.coverage_probability is None:
+        return "expanded uncertainty"
+    return f"not passed in {100.0 * error.coverage_probability:.0f} of 100"
+
+
+def _tolerance(plan: models.CenterJobResult) -> float:
+    return plan.angle_budget.included_angle_tolerance_arcsec
+
+
+def _angle(angle: models.Angle, tolerance_arcsec: float) -> str:
+    """An angle to the second that its tolerance asks for: rounded by 1 % of it at most."""
+    decimals = 0 if tolerance_arcsec >= 50.0 else 1 if tolerance_arcsec >= 5.0 else 2
+    scale = 10**decimals
+    minutes, rest = divmod(round(abs(angle.degrees) * 3_600 * scale), 60 * scale)
+    seconds = f"{rest / scale:.{decimals}f}".zfill(decimals + 3 if decimals else 2)
+    return f"{minutes // 60}°{minutes % 60:02d}'{seconds}\""
 
 
 def _said(option: str) -> str:
@@ -160,16 +209,16 @@ def _not_counted(names: Iterable[str]) -> Rows:
 
 def _feed(feed: models.PlannedFeed, units: str) -> Rows:
     rows = [
-        ("one step of downfeed", _small(feed.downfeed_step, units)),
+        ("one pass of downfeed", _small(feed.downfeed_step, units)),
         ("takes off the diameter", _small(feed.off_diameter, units)),
-        ("takes off the point", _small(feed.off_point, units)),
+        ("moves the point by", _small(feed.off_point, units)),
     ]
     if feed.steps_for_allowance is not None:
-        rows.append(("steps for the whole allowance", str(feed.steps_for_allowance)))
+        rows.append(("passes for the whole allowance", str(feed.steps_for_allowance)))
     if feed.allowance_off_diameter is not None:
         rows.append(("which take off the diameter", _small(feed.allowance_off_diameter, units)))
     if feed.allowance_off_point is not None:
-        rows.append(("and off the point", _small(feed.allowance_off_point, units)))
+        rows.append(("and move the point by", _small(feed.allowance_off_point, units)))
     return rows
 
 
@@ -185,9 +234,11 @@ def _steps(plan: models.CenterJobResult) -> list[str]:
 def _checks(plan: models.CenterJobResult) -> list[str]:
     lines: list[str] = []
     for check in plan.checks:
-        verb = "catches" if check.catches_wrong_block else "misses"
-        lines += _wrapped(f"{check.check} ({verb} a wrong block).", "- ", "  ")
-        lines += _wrapped(f"{check.how} Expect {check.expected}. {check.why}", "  ", "  ")
+        lines += _wrapped(f"{check.check}.", "- ", "  ")
+        lines += _wrapped(f"{check.how} Expect {check.expected}.", "  ", "  ")
+        lines += _wrapped(f"{_CATCHES[check.catches_wrong_block]}: {check.why}", "  * ", "    ")
+        proves = "Can" if check.proves_tolerance else "Cannot"
+        lines += _wrapped(f"{proves} prove the tolerance: {check.proof}", "  * ", "    ")
     return lines
 
 

@@ -24,7 +24,7 @@ CENTER: dict[str, Any] = {
     "units": "in",
     "included_angle": "60 00 00",
     "included_angle_tolerance_arcsec": 120,
-    "body_diameter": 0.75,
+    "large_diameter": 0.75,
     "limit_tir": 0.0003,
     "center_distance": 5,
     "set": "inch-81",

@@ -19,7 +19,7 @@ METRIC_JOB: dict[str, Any] = {
     "units": "mm",
     "half_angle": 30,
     "included_angle_tolerance_arcsec": 60,
-    "body_diameter": 20,
+    "large_diameter": 20,
     "shank": {"kind": "straight", "diameter": 12},
     "limit_tir": 0.002,
     "center_distance": 100,
@@ -122,6 +122,30 @@ def test_call(capsys: pytest.CaptureFixture[str]) -> None:
     )
     assert (status, err) == (0, "")
     assert json.loads(out)["result"]["height"] == pytest.approx(2.5, rel=1e-15)
+
+
+@pytest.mark.usefixtures("at_live")
+@pytest.mark.parametrize(
+    ("written", "number"), [(".375", 0.375), ("+5", 5), ("5.", 5), ("+.5e1", 5)]
+)
+def test_numbers_as_people_write_them(
+    capsys: pytest.CaptureFixture[str], written: str, number: float
+) -> None:
+    """`.375`, `5.` and `+5` are numbers to the command, though they are none in JSON."""
+    fields = ["units=in", "included_angle=60", f"amount={written}"]
+    status, out, err = run(capsys, "call", "tapers.infeed", *fields)
+    assert (status, err) == (0, "")
+    assert json.loads(out)["result"]["off_normal"] == number
+
+
+@pytest.mark.usefixtures("at_live")
+@pytest.mark.parametrize("written", ["007", "+", ".", "5,5", "1_000"])
+def test_what_is_no_number_stays_text(capsys: pytest.CaptureFixture[str], written: str) -> None:
+    """A number with leading zeros is text, as a name may be; so is all that is no number."""
+    fields = ["units=in", "included_angle=60", f"amount={written}"]
+    status, _, err = run(capsys, "call", "tapers.infeed", *fields)
+    assert status == 1
+    assert "/amount: should be a valid number" in err
 
 
 @pytest.mark.usefixtures("at_live")
@@ -324,7 +348,7 @@ def test_a_plan_that_must_not_run_says_so_first(client: Halfangle) -> None:
     note = answer.advisories[0].model_copy(update={"severity": "stop", "message": "Fouls."})
     changed = answer.model_copy(update={"advisories": [*answer.advisories, note]})
     lines = plan_text(changed, "in").splitlines()
-    assert next(line for line in lines[lines.index("Mind") + 2 :]) == "STOP: Fouls."
+    assert next(line for line in lines[lines.index("Cautions and notes") + 2 :]) == "STOP: Fouls."
 
 
 def test_a_closed_pipe_is_no_fault(live: Halfangle) -> None:

@@ -1,6 +1,5 @@
 """What every request and result promises: units, bounds, names, options, advisories."""
 
-import ast
 import json
 import re
 from collections import Counter
@@ -15,7 +14,7 @@ from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.glossary import glossary, option_labels
 from halfangle_service.registry import load_registry
 from schema_support import SCHEMAS, components, options_of, tokens_of
-from source_support import ALL_FILES, tree_of
+from source_support import advisory_codes
 
 OPERATIONS = load_registry().operations
 REQUESTS = sorted({o.request.__name__ for o in OPERATIONS.values()})
@@ -148,7 +147,7 @@ def test_a_term_says_what_it_is(name: str) -> None:
 
 
 #: Letters and numbers of a standard, and units, are written as their standard writes them.
-_AS_IN_STANDARD = re.compile(r"in|mm|[ABCR]|AT\d+")
+_AS_IN_STANDARD = re.compile(r"in|mm|[ABCDR]|AT\d+")
 
 
 def tokens_in_use() -> set[str]:
@@ -183,20 +182,6 @@ def test_operation_ids_are_names() -> None:
 
 
 # Advisories -----------------------------------------------------------------------------------
-def advisory_codes() -> Iterator[tuple[str, str]]:
-    """Code and severity of each advisory written in the service."""
-    for path in ALL_FILES:
-        for node in ast.walk(tree_of(path)):
-            if (
-                isinstance(node, ast.Call)
-                and isinstance(node.func, ast.Name)
-                and node.func.id in {"note", "caution", "stop"}
-                and node.args
-                and isinstance(node.args[0], ast.Constant)
-            ):
-                yield str(node.args[0].value), node.func.id
-
-
 def test_advisory_codes_are_stable_words() -> None:
     """Every code is in kebab-case, as callers compare it."""
     codes = {code for code, _ in advisory_codes()}

@@ -1,6 +1,5 @@
 """Clearance over a tilted plate against brute force in space, and closed forms."""
 
-import copy
 import math
 from itertools import pairwise
 from typing import Any
@@ -13,7 +12,7 @@ from shapely.geometry import LineString, Polygon
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.topics.clearance.tilted_plate import tilted_plate
 from halfangle_service.trade.clearance.bodies import Body, HeadPart, box, gap_between, overlap
-from support import Call
+from support import Call, changed
 
 EXAMPLE: dict[str, Any] = dict(tilted_plate.example)
 SLOW: dict[str, Any] = {
@@ -28,18 +27,6 @@ SLOW: dict[str, Any] = {
         "front_to_high_end": 3,
     },
 }
-
-
-def changed(request: dict[str, Any], **changes: Any) -> dict[str, Any]:
-    """A request with fields changed; `fixture__stick_out` reaches into the fixture."""
-    result = copy.deepcopy(request)
-    for path, value in changes.items():
-        *folders, name = path.split("__")
-        place = result
-        for folder in folders:
-            place = place[folder]
-        place[name] = value
-    return result
 
 
 def _surface_of_revolution(radius: float, start: float, end: float) -> Any:
@@ -197,7 +184,7 @@ def test_overlap_is_the_least_way_out() -> None:
     assert any(parted(float(d), depth * 1.0001) for d in directions)
     assert not any(parted(float(d), depth * 0.999) for d in directions)
     path = HeadPart("wheel", ((0.5, 0.5), (2.0, 0.5)), 2.0)
-    body = Body("block", box(1.0, 0.0, 3.0, 0.75))
+    body = Body("block", "turning-part", box(1.0, 0.0, 3.0, 0.75))
     # Up by 0.25, or down by 0.5: the shorter way, and the wheel's radius, part them.
     assert gap_between(path, body).gap == pytest.approx(-2.25)
 
@@ -206,7 +193,7 @@ def test_overlap_is_the_least_way_out() -> None:
 def test_round_wheel_is_not_a_polygon() -> None:
     """The gap of a round wheel is exact; a polygon of 4 × 4000 sides comes within a millionth."""
     path = HeadPart("wheel", ((0.0, 3.5), (0.8, 3.5)), 3.5)
-    body = Body("nose", ((-1.0, -0.3), (-0.4, -0.1), (-0.6, -0.8)))
+    body = Body("nose", "nose", ((-1.0, -0.3), (-0.4, -0.1), (-0.6, -0.8)))
     drawn = LineString(path.core).buffer(3.5, quad_segs=4000).distance(Polygon(body.corners))
     assert gap_between(path, body).gap == pytest.approx(drawn, abs=1e-6)
 
@@ -227,7 +214,13 @@ def test_changes_clear_by_the_least_that_will_do(call: Call) -> None:
 
 def test_plate_in_the_way_wants_a_riser(call: Call) -> None:
     """A plate far past the point stands in the wheel's way until the fixture is raised."""
-    long = changed(EXAMPLE, fixture__front_to_high_end=7, plate__length=11, past_small_end=4)
+    long = changed(
+        EXAMPLE,
+        fixture__front_to_high_end=7,
+        plate__length=11,
+        plate__low_roll_from_end=0.5,
+        past_small_end=4,
+    )
     result = call("clearance.tilted-plate", **long)["result"]
     assert result["least_gap"]["body"] == "plate"
     riser = next(c for c in result["changes"] if c["kind"] == "riser")
@@ -280,15 +273,20 @@ def test_impossible_ways_say_why(call: Call) -> None:
         {"fixture__shank_diameter": 1},
         {"wheel__guard": None},
         {"gap_wanted": 0.6},
+        {"gap_wanted": 0.6, "fixture__stick_out_limit": 0.8},
+        {"fixture__turning_parts": [{"name": "dog", "diameter": 3.4, "length": 0.3}]},
     ],
 )
 def test_forecast_agrees_with_the_advisories(call: Call, change: dict[str, Any]) -> None:
-    """A set-up holds only where nothing stops it, no gap is too small and no limit is passed."""
+    """A set-up holds only where nothing stops it, no gap is too small and no limit is passed.
+
+    Where it does not hold an advisory stops it, and `why_not` says why; and nowhere else.
+    """
     answer = call("clearance.tilted-plate", **changed(EXAMPLE, **change))
     forecast, why_not = answer["result"]["forecast"], answer["result"]["why_not"]
     codes = {a["code"] for a in answer["advisories"]}
     stopped = any(a["severity"] == "stop" for a in answer["advisories"])
-    assert (forecast == "does-not-hold") == (stopped or why_not is not None)
+    assert (forecast == "does-not-hold") == stopped == (why_not is not None)
     if forecast != "does-not-hold":
         assert (forecast == "holds") == (not codes & {"gap-too-small", "guard-left-out"})
 

@@ -11,6 +11,23 @@ from halfangle_service.errors import Disagreement, Unreachable
 from halfangle_service.registry import load_registry
 from support import Call
 
+#: Every error of an angle that a plan asks for, in the order in which it names what is missing.
+ANGLE_ERRORS = (
+    "center_distance_tolerance",
+    "roll_difference",
+    "roll_parallelism",
+    "face_parallelism",
+    "face_flatness",
+    "table_flatness",
+    "particle",
+    "temperature_uncertainty_celsius",
+    "temperature_difference_celsius",
+    "axis_yaw_arcsec",
+    "axis_pitch_arcsec",
+    "wheel_face_arcsec",
+    "temperature_celsius",
+)
+
 
 def example(**changes: Any) -> dict[str, Any]:
     """The operation's own example, changed; a change to None leaves the field out."""
@@ -47,9 +64,13 @@ def test_angle_budget_matches_a_general_uncertainty_library(call: Call) -> None:
     half += ufloat(0, 8 * arcsec / third) + ufloat(0, 15 * arcsec / third)
     expected = 2 * half.std_dev / arcsec
     assert error["standard_uncertainty"] == pytest.approx(expected, rel=1e-6)
-    assert error["expanded_uncertainty"] == pytest.approx(2 * expected, rel=1e-6)
+    # Drawn at random: 95 % of a million such centers are within the expanded uncertainty.
+    limits = [part["worst_case"] for part in error["contributions"]]
+    drawn = np.random.default_rng(3).uniform(-1, 1, (1_000_000, len(limits))) @ np.array(limits)
+    within = np.mean(np.abs(drawn) <= error["expanded_uncertainty"])
+    assert within == pytest.approx(0.95, abs=0.001)
     assert sum(part["share_percent"] for part in error["contributions"]) == pytest.approx(100)
-    assert error["not_stated"] == ["axis_yaw_arcsec", "temperature_celsius"]
+    assert error["not_stated"] == [name for name in ANGLE_ERRORS if name not in errors]
 
 
 @pytest.mark.outside("jobs.center", source="Brute force: cone swept by a plane, rotated in 3-D")
@@ -72,23 +93,6 @@ def test_yaw_and_feed_match_the_swept_cone(call: Call) -> None:
     assert feed["off_point"] == pytest.approx(2e-3)
 
 
-@pytest.mark.outside("jobs.center", source="Two rolls against a cone, distances by coordinates")
-def test_readings_over_rolls_match_coordinates(call: Call) -> None:
-    """The expected difference over rolls is that of circles laid against a line of the cone."""
-    plan = call("jobs.center", **example())["result"]
-    check = next(c for c in plan["checks"] if "rolls" in c["check"])
-    rise, roll = 0.3, 0.1
-    assert f"raised by {rise:.4f} in" in check["how"]
-
-    def over_rolls(height: float) -> float:
-        """Distance over two rolls of radius `roll` whose centers are `height` above the base."""
-        radius_there = 0.375 - height * math.tan(math.radians(30))
-        return 2 * (radius_there + roll / math.cos(math.radians(30)) + roll)
-
-    difference = over_rolls(roll) - over_rolls(roll + rise)
-    assert f"{difference:.4f} in" in check["expected"]
-
-
 def test_runout_is_forecast_three_ways(call: Call) -> None:
     """The runout holds in 95 of 100 assemblies, or in some, or in not even 5."""
     forecasts = [
@@ -96,24 +100,6 @@ def test_runout_is_forecast_three_ways(call: Call) -> None:
         for limit in (0.0002, 0.00015, 0.00002)
     ]
     assert forecasts == ["holds", "may-not-hold", "does-not-hold"]
-
-
-def test_some_check_catches_a_wrong_block_and_the_same_setting_does_not(call: Call) -> None:
-    """Measuring the stack catches a wrong block; a check on the same setting never does."""
-    checks = call("jobs.center", **example())["result"]["checks"]
-    caught = {c["check"]: c["catches_wrong_block"] for c in checks}
-    assert caught["Measure the wrung stack"] is True
-    assert caught["Run an indicator along the cone on the same setting"] is False
-
-
-def test_fine_mistake_is_not_claimed_to_be_caught(call: Call) -> None:
-    """Where a wrong block changes the height by 0.0001 in, a micrometer is not said to catch it."""
-    plan = call("jobs.center", **example(included_angle="59°47'"))["result"]
-    mistake = plan["smallest_mistake"]
-    assert abs(mistake["wrung"] - mistake["meant"]) == pytest.approx(0.0001)
-    first = plan["checks"][0]
-    assert first["catches_wrong_block"] is False
-    assert "within" in first["why"]
 
 
 def test_height_that_cannot_be_built_counts_as_a_known_offset(call: Call) -> None:
@@ -140,7 +126,7 @@ def test_angles_that_disagree_and_unknown_names_are_refused(call: Call) -> None:
     with pytest.raises(Unreachable, match="no built-in set 'box 9'") as refusal:
         call("jobs.center", **example(set="box 9"))
     assert list(refusal.value.fields) == ["set"]
-    with pytest.raises(Unreachable, match="no standard taper 'morse-9'"):
+    with pytest.raises(Unreachable, match="no standard taper or rate 'morse-9'"):
         call("jobs.center", **example(shank={"kind": "taper", "designation": "morse-9"}))
 
 
@@ -158,26 +144,10 @@ def test_blocks_that_are_away_are_not_built_with(call: Call) -> None:
 
 #: Every error of an angle that both operations know, stated as none.
 NO_ERRORS = {
-    "center_distance_tolerance": 0,
-    "axis_pitch_arcsec": 0,
-    "axis_yaw_arcsec": 0,
+    **dict.fromkeys(ANGLE_ERRORS, 0),
     "temperature_celsius": 20,
 }
-#: What only `sine.uncertainty` asks for, stated as none.
-NO_MORE_ERRORS = dict.fromkeys(
-    (
-        "roll_difference",
-        "roll_parallelism",
-        "face_parallelism",
-        "face_flatness",
-        "table_flatness",
-        "particle",
-        "temperature_uncertainty_celsius",
-        "temperature_difference_celsius",
-        "wheel_breakdown",
-    ),
-    0,
-)
+del NO_ERRORS["wheel_face_arcsec"]
 
 
 @pytest.mark.parametrize(
@@ -190,7 +160,17 @@ NO_MORE_ERRORS = dict.fromkeys(
                 "axis_pitch_arcsec": 5,
                 "center_distance_tolerance": 0.0001,
                 "temperature_celsius": 23,
+                "temperature_uncertainty_celsius": 1,
+                "temperature_difference_celsius": 0.5,
                 "block_material": "ceramic",
+                "roll_difference": 0.00005,
+                "roll_parallelism": 0.00004,
+                "face_parallelism": 0.0001,
+                "face_parallelism_on_rolls": True,
+                "face_flatness": 0.00003,
+                "face_length": 6,
+                "table_flatness": 0.00006,
+                "particle": 0.00002,
             },
             {"material": "ceramic"},
             # ASME 0: 10 µin for a block of 2 to 3 in (from memory, table of B89.1.9).
@@ -203,7 +183,7 @@ NO_MORE_ERRORS = dict.fromkeys(
 def test_plan_and_uncertainty_agree(
     call: Call, errors: dict[str, Any], block: dict[str, Any], stack_tolerance: float
 ) -> None:
-    """One set-up has one value, U, worst case and forecast, as a job and as a sine set-up."""
+    """One set-up has one value, u, U, worst case and forecast, as a job and as a sine set-up."""
     stated = NO_ERRORS | errors
     plan = call(
         "jobs.center",
@@ -219,10 +199,11 @@ def test_plan_and_uncertainty_agree(
         units="in",
         center_distance=5,
         angle=30,
+        height=2.5,
         stack_tolerance=stack_tolerance,
         tolerance_arcsec=38,
         tolerance_on="included-angle",
-        **NO_MORE_ERRORS,
+        wheel_breakdown=0,
         **stated,
     )["result"]
     planned = plan["included_angle_error_arcsec"]
@@ -234,10 +215,10 @@ def test_plan_and_uncertainty_agree(
 
 
 def test_yaw_of_a_degree_leaves_room_in_thirty_eight_seconds(call: Call) -> None:
-    """60° on 5 in, yaw within ±1°: −12.09″ with U 21.6″ holds ±38″.
+    """60° on 5 in, yaw within ±1°: −12.09″ with U 20.65″ holds ±38″.
 
-    By hand: 2 tan 30° (π/180)² / 2 is 36.28″ at the limit; a third of it is the mean, twice 0.298
-    of it the expanded uncertainty.
+    By hand: 2 tan 30° (π/180)² / 2 is 36.28″ at the limit; a third of it is the mean. 95 of 100
+    yaws are within 0.95 of the limit, where it is 0.9025 of that: 0.5692 of it from the mean.
     """
     errors = {**NO_ERRORS, "axis_yaw_arcsec": 3600, "wheel_face_arcsec": 0}
     request = example(
@@ -249,7 +230,7 @@ def test_yaw_of_a_degree_leaves_room_in_thirty_eight_seconds(call: Call) -> None
     plan = call("jobs.center", **request)["result"]["angle_budget"]
     error = plan["included_angle_error_arcsec"]
     assert error["value"] == pytest.approx(-12.09, abs=0.005)
-    assert error["expanded_uncertainty"] == pytest.approx(21.63, abs=0.005)
+    assert error["expanded_uncertainty"] == pytest.approx(20.65, abs=0.005)
     assert error["worst_case"] == pytest.approx(36.28, abs=0.005)
     assert plan["forecast"] == "holds"
 
@@ -263,14 +244,7 @@ def test_nothing_stated_is_nothing_said(call: Call) -> None:
         assert estimate["contributions"] == []
         for name in ("value", "standard_uncertainty", "expanded_uncertainty", "worst_case"):
             assert estimate[name] is None
-    assert error["not_stated"] == [
-        "grade",
-        "center_distance_tolerance",
-        "axis_pitch_arcsec",
-        "axis_yaw_arcsec",
-        "wheel_face_arcsec",
-        "temperature_celsius",
-    ]
+    assert error["not_stated"] == ["grade", *ANGLE_ERRORS]
     assert tir["not_stated"][1:] == ["adapter_tir", "fixture_tir", "indicating_tir"]
     assert plan["angle_budget"]["tolerance_used_percent"] is None
     assert plan["runout_budget"]["mend_first"] is None

@@ -42,7 +42,8 @@ def with_(way: str, **changes: Any) -> dict[str, Any]:
 @pytest.mark.outside("wheels.choose", source="uncertainties: propagation through asin and atan")
 def test_uncertainty_is_the_propagated_one(call: Call) -> None:
     """The standard uncertainty is what an uncertainty library propagates to the included angle."""
-    plate = ways_of(call("wheels.choose", **EXAMPLE))["sine-plate"]["included_angle_error_arcsec"]
+    request = with_("sine_plate", axis_yaw_arcsec=0)
+    plate = ways_of(call("wheels.choose", **request))["sine-plate"]["included_angle_error_arcsec"]
     height = uncertainties.ufloat(2.5, 0.00002 / math.sqrt(3))
     setting = uncertainties.ufloat(0, 2 * ARCSEC / math.sqrt(3))
     pitch = uncertainties.ufloat(0, 5 * ARCSEC / math.sqrt(3))
@@ -97,7 +98,8 @@ def test_limits_are_those_of_the_error_models(call: Call) -> None:
     offset = call(
         "wheels.setup-errors",
         **CONE,
-        way="sine-plate",
+        grinder="cylindrical",
+        way="swivelled-workhead",
         feed="plunge",
         axis_offset=0.02,
     )["result"]["errors"][0]
@@ -106,6 +108,50 @@ def test_limits_are_those_of_the_error_models(call: Call) -> None:
         abs(offset["included_angle_error_arcsec"]), rel=0.02
     )
     assert named["graduation"] == pytest.approx(300)
+
+
+@pytest.mark.outside("wheels.choose", source="The operation setup-errors; angle of line and plane")
+@pytest.mark.parametrize(
+    ("way", "grinder", "name", "feed"),
+    [
+        ("sine_plate", "surface", "sine-plate", "traversed"),
+        ("wheel_side", "surface", "wheel-side", "plunge"),
+        ("dressed_wheel", "surface", "dressed-wheel", "plunge"),
+        ("swivelled_workhead", "cylindrical", "swivelled-workhead", "plunge"),
+    ],
+)
+def test_yaw_counts_by_its_square(call: Call, way: str, grinder: str, name: str, feed: str) -> None:
+    """An axis out of the plane of setting counts with what setup-errors gives, always one way."""
+    row = ways_of(call("wheels.choose", **with_(way, axis_yaw_arcsec=1800)))[name]
+    by_itself = call(
+        "wheels.setup-errors",
+        **CONE,
+        grinder=grinder,
+        way=name,
+        feed=feed,
+        axis_yaw_arcsec=1800,
+    )["result"]["errors"][2]
+    assert worst_cases(row)["axis_yaw_arcsec"] == pytest.approx(
+        abs(by_itself["included_angle_error_arcsec"]), rel=0.02
+    )
+    if feed == "traversed" or way == "wheel_side":
+        # sin α′ = sin α cos ψ, so that Δα = −½ ψ² tan α nearly: −4.5″ at 30° for half a degree.
+        assert by_itself["half_angle_error_arcsec"] == pytest.approx(-4.534, abs=0.001)
+
+
+def test_a_workhead_under_a_surface_grinders_wheel_is_ruled_out(call: Call) -> None:
+    """Swivelled about the vertical under a wheel above it, no head sets an angle: it says so."""
+    request = with_("swivelled_workhead", grinder="surface", graduation="0 00 01")
+    row = ways_of(call("wheels.choose", **request))["swivelled-workhead"]
+    assert row["forecast"] == "does-not-hold"
+    assert "work stays level" in row["ruled_out_by"][0]
+
+
+def test_a_dress_too_long_for_one_diamond_is_told(call: Call) -> None:
+    """350 passes for the flank are told beside the time that they take."""
+    answer = call("wheels.choose", **EXAMPLE)
+    words = {a["code"]: a["message"] for a in answer["advisories"]}["long-dress"]
+    assert "350 passes take 0.35 in" in words
 
 
 def test_forecasts_and_reasons(call: Call) -> None:
@@ -146,10 +192,12 @@ def test_nothing_stated_is_no_forecast(call: Call) -> None:
         "stack_tolerance",
         "plate_error_arcsec",
         "axis_pitch_arcsec",
+        "axis_yaw_arcsec",
         "wheel_breakdown",
     ]
     assert answer["result"]["best"] is None
-    assert "no-way-fits" in [a["code"] for a in answer["advisories"]]
+    assert "no-way-known" in [a["code"] for a in answer["advisories"]]
+    assert "stop" not in [a["severity"] for a in answer["advisories"]]
 
 
 def test_where_none_is_sure_the_least_uncertain_is_best(call: Call) -> None:
@@ -208,6 +256,7 @@ def test_a_rated_side_may_be_chosen(call: Call) -> None:
         rated_for_side=True,
         swivel_error_arcsec=5,
         side_error_arcsec=5,
+        axis_yaw_arcsec=300,
         side_wear=0.00002,
         setup_minutes=1,
     )
@@ -229,7 +278,8 @@ def test_an_error_that_will_miss_rules_a_way_out(
     call: Call, tolerance: float, forecast: str
 ) -> None:
     """A scale read to ±300″ keeps ±15″ in 5 cases of 100: below that the way is ruled out."""
-    head = {"graduation": "0 05", "axis_offset": 0, "wheel_breakdown": 0}
+    head = {"grinder": "cylindrical", "graduation": "0 05"}
+    head |= dict.fromkeys(("axis_offset", "axis_yaw_arcsec", "wheel_breakdown"), 0)
     request = {**EXAMPLE, "tolerance_arcsec": tolerance, "ways": {"swivelled_workhead": head}}
     row = ways_of(call("wheels.choose", **request))["swivelled-workhead"]
     assert row["forecast"] == forecast
@@ -240,7 +290,7 @@ def test_when_all_are_ruled_out_none_is_best(call: Call) -> None:
     """A tolerance below every way's error leaves no best way, and says so."""
     answer = call("wheels.choose", **{**EXAMPLE, "tolerance_arcsec": 1})
     assert answer["result"]["best"] is None
-    assert "no-way-fits" in [a["code"] for a in answer["advisories"]]
+    assert {a["code"]: a["severity"] for a in answer["advisories"]}["no-way-fits"] == "stop"
 
 
 @pytest.mark.parametrize(
@@ -259,6 +309,13 @@ def test_when_all_are_ruled_out_none_is_best(call: Call) -> None:
         (with_("dressed_wheel", diamond_height=3.2), Impossible, "never reaches the flank's root"),
         (with_("swivelled_workhead", axis_offset=4), Impossible, "misses the wheel"),
         ({**EXAMPLE, "small_diameter": 0.8}, Impossible, "not below the larger one"),
+        ({**EXAMPLE, "wheel_diameter": 127}, Disagreement, "127 mm would be 5 in"),
+        (with_("sine_plate", center_distance=127), Disagreement, "127 mm would be 5 in"),
+        (
+            with_("dressed_wheel", dresser={"kind": "sine-base", "center_distance": 0.08}),
+            Disagreement,
+            "No sine bar or plate",
+        ),
     ],
 )
 def test_bad_choices_are_refused(

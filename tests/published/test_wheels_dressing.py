@@ -90,6 +90,39 @@ def test_bad_dressings_are_refused(
         call("wheels.dressing", **{**DIAMOND, **change})
 
 
+def test_a_dress_too_long_for_one_diamond_is_told(call: Call) -> None:
+    """740 passes of 0.0005 in, 0.37 in deep, do not pass in silence; ten of them do."""
+    request: dict[str, Any] = {
+        "units": "in",
+        "rpm": 3450,
+        "nose_radius": 0.015,
+        "depth_per_pass": 0.0005,
+        "overlap_ratio": 3,
+        "width_to_dress": 0.5,
+    }
+    long = call("wheels.dressing", **request, passes=740)
+    words = {a["code"]: a["message"] for a in long["advisories"]}["long-dress"]
+    assert words.startswith("740 passes take 0.37 in off the wheel.")
+    assert "Past 100 passes or 0.098 in" in words
+    assert long["result"]["total_depth"] == 0.37
+    short = call("wheels.dressing", **request, passes=10)
+    assert "long-dress" not in [a["code"] for a in short["advisories"]]
+
+
+@pytest.mark.parametrize(
+    ("change", "words"),
+    [
+        ({"nose_radius": 9.6}, "nose_radius is 9.6 mm, usual are 0.02 to 5 mm"),
+        ({"width_to_dress": 635}, "width_to_dress is 635 mm, usual are 0.5 to 300 mm"),
+    ],
+)
+def test_unusual_sizes_name_what_is_usual(call: Call, change: dict[str, Any], words: str) -> None:
+    """A size of the wrong unit is asked after, with what is usual."""
+    answer = call("wheels.dressing", **{**DIAMOND, **change}, overlap_ratio=2)
+    asked = {a["code"]: a["message"] for a in answer["advisories"]}["unusual-size"]
+    assert words in asked
+
+
 def test_a_thread_is_named(call: Call) -> None:
     """An overlap below 1 leaves a thread, and the answer says so."""
     answer = call("wheels.dressing", **DIAMOND, overlap_ratio=0.8)
@@ -124,8 +157,21 @@ def test_speed_both_ways(call: Call) -> None:
         ({"marked_rpm": 3450, "wheel_type": "1-straight"}, "holds", []),
         ({"marked_rpm": 3400, "wheel_type": "1-straight"}, "does-not-hold", []),
         ({"marked_rpm": 3400}, "does-not-hold", ["wheel_type"]),
-        ({"marked_m_per_s": 32, "wheel_type": "1-straight"}, "does-not-hold", []),
-        ({"marked_ft_per_min": 6500, "wheel_type": "1-straight"}, "holds", []),
+        (
+            {"marked_m_per_s": 32, "wheel_type": "1-straight"},
+            "does-not-hold",
+            ["new_diameter"],
+        ),
+        (
+            {"marked_ft_per_min": 6500, "wheel_type": "1-straight"},
+            "not-stated",
+            ["new_diameter"],
+        ),
+        (
+            {"marked_ft_per_min": 6500, "wheel_type": "1-straight", "new_diameter": 7},
+            "holds",
+            [],
+        ),
         (
             {"marked_rpm": 3600, "machine_max_rpm": 3000, "wheel_type": "1-straight"},
             "does-not-hold",
@@ -169,10 +215,12 @@ def test_forecast_never_softens(
     answer = call("wheels.speed", **WHEEL, **marks)
     assert answer["result"]["forecast"] == forecast
     assert answer["result"]["not_stated"] == not_stated
+    codes = [a["code"] for a in answer["advisories"]]
     stops = [a for a in answer["advisories"] if a["severity"] == "stop"]
-    assert bool(stops) == (forecast == "does-not-hold")
-    assert ("wheel-unknown" in [a["code"] for a in answer["advisories"]]) == bool(not_stated)
-    assert [a["code"] for a in answer["advisories"]].count("wheel-safety") == 1
+    assert bool(stops) == (forecast == "does-not-hold" or "rated_for_side" in not_stated)
+    assert ("wheel-unknown" in codes) == bool(set(not_stated) - {"new_diameter"})
+    assert ("new-diameter-unknown" in codes) == ("new_diameter" in not_stated)
+    assert codes.count("wheel-safety") == 1
 
 
 @pytest.mark.parametrize(
@@ -191,12 +239,25 @@ def test_marks_hold_for_the_new_diameter(call: Call) -> None:
     marks: dict[str, Any] = {"marked_m_per_s": 33, "wheel_type": "1-straight"}
     worn = {"units": "in", "wheel_diameter": 6, "new_diameter": 7, "rpm": 4000}
     assert call("wheels.speed", **worn, **marks)["result"]["forecast"] == "does-not-hold"
-    result = call("wheels.speed", **WHEEL, **marks, worn_diameter=6)["result"]["worn"]
+    new = {"worn_diameter": 6, "new_diameter": 7}
+    result = call("wheels.speed", **WHEEL, **marks, **new)["result"]["worn"]
     assert result["rpm_to_restore"] is None
     assert "4025" in result["why_not"]
     assert result["surface_speed_m_per_s"] == pytest.approx(32.12 * 6 / 7, abs=0.01)
     free = call("wheels.speed", **WHEEL, marked_rpm=4100, worn_diameter=6)["result"]["worn"]
     assert free["rpm_to_restore"] == pytest.approx(4025)
+    marks = {"marked_m_per_s": 40}
+    unknown = call("wheels.speed", **WHEEL, **marks, worn_diameter=6)["result"]["worn"]
+    assert (unknown["rpm_to_restore"], "new_diameter" in unknown["why_not"]) == (None, True)
+
+
+def test_a_speed_that_no_wheel_runs_at_is_asked_after(call: Call) -> None:
+    """A 7 mm wheel at 3450 per minute runs at 1.26 m/s: inches taken for millimetres are told."""
+    slip = call("wheels.speed", **{**WHEEL, "units": "mm"})
+    words = {a["code"]: a["message"] for a in slip["advisories"]}
+    assert "1.264 m/s; wheels are run at 5 to 160 m/s" in words["unusual-speed"]
+    assert "wheel_diameter is 7 mm" in words["unusual-size"]
+    assert "unusual-speed" not in [a["code"] for a in call("wheels.speed", **WHEEL)["advisories"]]
 
 
 @pytest.mark.outside("wheels.speed", source="OAR 437-004-2100(4)(b): flanges, a third of the wheel")
@@ -225,6 +286,8 @@ def test_start_checks_name_their_sources(call: Call) -> None:
         ({"surface_speed_m_per_s": 30}, Disagreement, "were sent together"),
         ({"worn_diameter": 8}, Impossible, "does not wear to 8"),
         ({"new_diameter": 6}, Impossible, "was not 6 when new"),
+        ({"wheel_diameter": 127}, Disagreement, "127 mm would be 5 in"),
+        ({"wheel_diameter": 0.01}, Disagreement, "No grinding wheel has a diameter of 0.01 in"),
     ],
 )
 def test_bad_speeds_are_refused(

@@ -1,4 +1,4 @@
-"""Errors of dressing and set-up against brute force: rotate the real shapes, intersect, fit."""
+"""Errors of dressing against brute force: rotate the real shapes, intersect, fit."""
 
 import math
 from typing import Any
@@ -6,17 +6,10 @@ from typing import Any
 import mpmath
 import numpy as np
 import pytest
-from scipy.optimize import brentq, linprog, minimize_scalar
+from scipy.optimize import linprog
 from scipy.spatial.transform import Rotation
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.trade.wheel.setup_errors import (
-    Errors,
-    Setup,
-    ground_by_plunge,
-    ground_by_traverse,
-    ground_radii,
-)
 from support import Call
 
 ARCSEC = math.pi / 648_000
@@ -117,7 +110,8 @@ def test_round_nose_displaces_without_turning(call: Call) -> None:
 def test_wear_turns_the_flank(call: Call) -> None:
     """0.0001 in of breakdown over 0.5 in of slant is 41″ of half angle (formula page: 41″)."""
     cone = {**CONE, "large_diameter": 0.55}
-    result = call("wheels.dressing-errors", **cone, wheel_wear_small_end=0.0001)["result"]
+    ends = {"wheel_wear_small_end": 0.0001, "wheel_wear_large_end": 0}
+    result = call("wheels.dressing-errors", **cone, **ends)["result"]
     wear = result["errors"][3]
     assert wear["half_angle_error_arcsec"] == pytest.approx(-41.25, abs=0.01)
     assert wear["included_angle_error_arcsec"] == pytest.approx(-82.5, abs=0.02)
@@ -174,11 +168,34 @@ def test_an_error_not_stated_is_null_and_named(call: Call) -> None:
     assert (nothing["forecast"], nothing["worn"], nothing["unseen"]) == ("not-stated", None, [])
 
 
+@pytest.mark.parametrize("end", ["wheel_wear_small_end", "wheel_wear_large_end"])
+def test_wear_at_one_end_is_half_a_statement(call: Call, end: str) -> None:
+    """Wear stated at one end alone is not taken for none at the other: the other is asked for."""
+    with pytest.raises(Disagreement, match="an end without is 0") as refused:
+        call("wheels.dressing-errors", **CONE, **{end: 0.0001})
+    other = {"wheel_wear_small_end", "wheel_wear_large_end"} - {end}
+    assert set(refused.value.fields) == other
+    both = {end: 0.0001, other.pop(): 0}
+    wear = call("wheels.dressing-errors", **CONE, **both)["result"]["errors"][3]
+    assert abs(wear["half_angle_error_arcsec"]) == pytest.approx(29.47, abs=0.01)
+
+
+def test_a_flank_beyond_the_tolerance_is_a_stop(call: Call) -> None:
+    """Where the forecast is that it does not hold, a stop says so, and only there."""
+    for tolerance, stops in ((5, True), (600, False)):
+        answer = call(
+            "wheels.dressing-errors", **CONE, diamond_height=0.1, tolerance_arcsec=tolerance
+        )
+        found = "stop" in [a["severity"] for a in answer["advisories"]]
+        assert found == (answer["result"]["forecast"] == "does-not-hold") == stops
+
+
 @pytest.mark.parametrize("name", ["wheels.dressing-errors", "wheels.setup-errors"])
 def test_a_designation_is_a_slope(call: Call, name: str) -> None:
     """A Morse taper's designation serves as the cone's slope: No. 2 is 0.59941 in/ft."""
     cone = {**CONE, "included_angle": None, "designation": "morse-2", "small_diameter": 0.7}
-    more = {"way": "dressed-wheel", "feed": "plunge"} if name == "wheels.setup-errors" else {}
+    more = {"grinder": "surface", "way": "dressed-wheel", "feed": "plunge"}
+    more = more if name == "wheels.setup-errors" else {}
     half = call(name, **cone, **more)["result"]["half_angle"]["degrees"]
     assert half == pytest.approx(math.degrees(math.atan(0.59941 / 24)), abs=1e-6)
 
@@ -195,14 +212,19 @@ def test_worn_wheel_is_worse(call: Call) -> None:
     ("change", "error", "match"),
     [
         ({"diamond_height": 3.2}, Impossible, r"never reaches the flank's root"),
-        ({"wheel_diameter": 0.6}, Impossible, r"0\.35 deep and the wheel's radius 0\.3"),
+        (
+            {"wheel_diameter": 2, "large_diameter": 2.45},
+            Impossible,
+            r"1\.2 deep and the wheel's radius 1\.",
+        ),
         ({"worn_diameter": 8}, Impossible, r"does not wear to 8"),
         ({"small_diameter": 0.75}, Impossible, r"not below the larger one"),
         (
-            {"included_angle": 0.02, "large_diameter": 20, "wheel_diameter": 90},
+            {"included_angle": 0.02, "large_diameter": 20, "wheel_diameter": 40},
             Impossible,
             r"at most 10000 is taken",
         ),
+        ({"wheel_diameter": 127}, Disagreement, r"No flat .* of 127 in: .* would be 5 in"),
         ({"included_angle": None}, Disagreement, r"slope of the cone is missing"),
         ({"one_in_x": 20}, Disagreement, r"one_in_x disagrees with included_angle"),
     ],
@@ -213,209 +235,3 @@ def test_bad_dressing_errors_are_refused(
     """Shapes that cannot be are refused with the reason."""
     with pytest.raises(error, match=match):
         call("wheels.dressing-errors", **{**CONE, **change})
-
-
-SETUPS = {
-    "flat": Setup(HALF, 0.0, 0.25, 0.2, 6.0),
-    "dressed": Setup(HALF, HALF, 0.25, 0.2, 6.0),
-    "side": Setup(HALF, math.pi / 2, 0.25, 0.2, 3.0),
-    "slow taper": Setup(math.radians(1.5), 0.0, 0.3, 2.0, 6.0),
-}
-EVERY = Errors(0.1, 40 * ARCSEC, math.radians(0.4))
-
-
-def _world(setup: Setup, errors: Errors) -> tuple[Any, Any]:
-    """Wheel points by (slant, turn) and the work's axis, in a world where the wheel's axis is Z.
-
-    Written apart from the code under test: matrices instead of a frame along the contact.
-    """
-    beta, angle = setup.wheel_angle, setup.half_angle + errors.pitch_rad
-    contact = np.array([setup.wheel_radius, 0.0, 0.0])
-
-    def wheel(slant: float, turn: float) -> Any:
-        meridian = contact + slant * np.array([-math.sin(beta), 0.0, math.cos(beta)])
-        return Rotation.from_euler("z", turn).apply(meridian)
-
-    # Turned about Y by (angle − β), the axis stands off the wheel; x of the world is the normal.
-    lean = Rotation.from_euler("y", angle - beta)
-    across = lean.apply([1.0, 0.0, 0.0])
-    direction = lean.apply([0.0, 0.0, 1.0])
-    yawed = Rotation.from_rotvec(-errors.yaw_rad * across).apply(direction)
-    origin = contact + setup.small_radius * across + np.array([0.0, errors.axis_offset, 0.0])
-    return wheel, (origin, yawed)
-
-
-def _radius_by_search(setup: Setup, errors: Errors, station: float) -> float:
-    """Least distance from the axis of the wheel's points at one station, by scipy."""
-    wheel, (origin, direction) = _world(setup, errors)
-
-    def distance(turn: float) -> float:
-        slant = brentq(
-            lambda t: (wheel(t, turn) - origin) @ direction - station, -2, 2.9, xtol=1e-14
-        )
-        return float(np.linalg.norm(wheel(slant, turn) - origin - station * direction))
-
-    return float(minimize_scalar(distance, bounds=(-0.5, 0.5), options={"xatol": 1e-10}).fun)
-
-
-@pytest.mark.outside("wheels.setup-errors", source="scipy: least distance of rotated wheel points")
-@pytest.mark.parametrize("name", SETUPS)
-@pytest.mark.parametrize("errors", [Errors(axis_offset=0.1), Errors(yaw_rad=0.01), EVERY])
-def test_ground_surface_is_the_nearest_wheel(name: str, errors: Errors) -> None:
-    """The radius ground at a station is the least distance of the wheel's points there."""
-    setup = SETUPS[name]
-    stations = np.linspace(0, setup.length, 4)
-    radii = ground_radii(setup, errors, stations)
-    expected = [_radius_by_search(setup, errors, float(z)) for z in stations]
-    assert radii == pytest.approx(expected, abs=1e-9)
-
-
-@pytest.mark.outside("wheels.setup-errors", source="Brute force: 200,000 points of the wheel")
-def test_no_point_of_the_wheel_is_inside_the_work() -> None:
-    """Of points all over the wheel none is nearer to the axis than the surface, and some touch."""
-    setup = SETUPS["flat"]
-    wheel, (origin, direction) = _world(setup, EVERY)
-    random = np.random.default_rng(6)
-    slants, turns = random.uniform(-0.2, 0.5, 200_000), random.uniform(-0.06, 0.06, 200_000)
-    meridian = np.column_stack([np.full_like(slants, 6.0), np.zeros_like(slants), slants])
-    points = Rotation.from_euler("z", turns[:, None]).apply(meridian) - origin
-    assert points[0] + origin == pytest.approx(wheel(slants[0], turns[0]))
-    along = points @ direction
-    inside = (along > 0) & (along < setup.length)
-    stations = np.linspace(0, setup.length, 401)
-    surface = np.interp(along[inside], stations, ground_radii(setup, EVERY, stations))
-    away = np.linalg.norm(points - along[:, None] * direction, axis=1)[inside] - surface
-    assert -1e-8 < np.min(away) < 1e-7
-
-
-@pytest.mark.outside("wheels.setup-errors", source="Second-order formula, derived apart")
-def test_offset_of_a_plunged_flat_wheel(call: Call) -> None:
-    """0.1 in off a 12 in wheel at radius 0.25: about −15″, −½ sin α cos α (h/(r + R cos α))²."""
-    errors = call(
-        "wheels.setup-errors",
-        **{**CONE, "wheel_diameter": 12, "small_diameter": 0.49, "large_diameter": 0.51},
-        way="sine-plate",
-        feed="plunge",
-        axis_offset=0.1,
-    )["result"]["errors"]
-    reach = 0.25 + 6 * math.cos(HALF)
-    formula = -0.5 * math.sin(HALF) * math.cos(HALF) * (0.1 / reach) ** 2 / ARCSEC
-    assert errors[0]["half_angle_error_arcsec"] == pytest.approx(formula, rel=0.01)
-    assert errors[0]["half_angle_error_arcsec"] == pytest.approx(-15, abs=0.4)
-    # The radius grows by h²/(2(r + R cos α)), the diameter by twice as much.
-    assert errors[0]["diameter_change"] == pytest.approx(0.01 / reach, rel=0.02)
-
-
-@pytest.mark.outside("wheels.setup-errors", source="Angle between a line and a plane, by vectors")
-@pytest.mark.parametrize(("yaw", "arcsec"), [(0.5, -4.5), (1.0, -18.1)])
-def test_yaw_of_a_traversed_wheel(call: Call, yaw: float, arcsec: float) -> None:
-    """Under a swept plane the half angle is that between axis and plane: 1° of yaw, −18″."""
-    errors = call(
-        "wheels.setup-errors",
-        **CONE,
-        way="sine-plate",
-        feed="traversed",
-        axis_yaw_arcsec=yaw * 3600,
-    )["result"]["errors"]
-    axis = Rotation.from_rotvec(np.array([0, math.sin(-HALF), math.cos(-HALF)]) * math.radians(yaw))
-    tilted = axis.apply([0, math.cos(HALF), math.sin(HALF)])
-    expected = (math.asin(tilted[2]) - HALF) / ARCSEC
-    assert errors[2]["half_angle_error_arcsec"] == pytest.approx(expected, abs=1e-6)
-    assert errors[2]["half_angle_error_arcsec"] == pytest.approx(arcsec, abs=0.1)
-
-
-@pytest.mark.outside("wheels.setup-errors", source="Two circles about parallel axes touch")
-def test_parallel_axes_keep_the_angle(call: Call) -> None:
-    """A dressed wheel with parallel axes changes the size with the offset, not the angle."""
-    result = call(
-        "wheels.setup-errors",
-        **CONE,
-        way="dressed-wheel",
-        feed="plunge",
-        axis_offset=0.1,
-    )["result"]
-    assert result["shape"] == "cone"
-    assert result["errors"][0]["half_angle_error_arcsec"] == pytest.approx(0, abs=1e-6)
-    between = math.hypot(3.5 + 0.025, 0.1) - 3.5
-    assert result["stations"][0]["diameter"] == pytest.approx(2 * between, abs=1e-12)
-
-
-def test_side_grinds_a_true_cone_like_a_plane() -> None:
-    """The wheel's side is a plane: plunged it grinds what a traversed wheel grinds."""
-    setup = SETUPS["side"]
-    stations = np.linspace(0, setup.length, 21)
-    plunged = ground_by_plunge(setup, EVERY, stations)
-    swept = ground_by_traverse(setup, EVERY, stations)
-    assert plunged.radii == pytest.approx(swept.radii, abs=1e-10)
-    assert plunged.straightness == pytest.approx(0, abs=1e-10)
-
-
-def test_yaw_of_a_plunged_wheel_makes_a_hyperboloid(call: Call) -> None:
-    """A slow taper plunged with yaw is bent, and an indicator along it is what shows it."""
-    answer = call(
-        "wheels.setup-errors",
-        units="in",
-        half_angle=1.5,
-        small_diameter=0.5,
-        large_diameter=0.6,
-        wheel_diameter=7,
-        way="sine-plate",
-        feed="plunge",
-        axis_yaw_arcsec=1800,
-    )
-    assert answer["result"]["shape"] == "hyperboloid"
-    assert "surface-not-straight" in [a["code"] for a in answer["advisories"]]
-
-
-@pytest.mark.outside("wheels.setup-errors", source="Sine of a sum: a turn in the plane adds")
-@pytest.mark.parametrize("way", ["sine-plate", "swivelled-workhead", "dressed-wheel", "wheel-side"])
-def test_pitch_acts_one_to_one_and_yaw_by_its_square(call: Call, way: str) -> None:
-    """In every way pitch turns the half angle by itself; twice the yaw turns it four times."""
-
-    def row(name: str, **errors: float) -> float:
-        request = {**CONE, "way": way, "feed": "traversed", **errors}
-        rows = call("wheels.setup-errors", **request)["result"]["errors"]
-        return float({r["name"]: r for r in rows}[name]["half_angle_error_arcsec"])
-
-    assert row("axis-pitch", axis_pitch_arcsec=20) == pytest.approx(20, abs=1e-6)
-    once, twice = (row("axis-yaw", axis_yaw_arcsec=yaw) for yaw in (900, 1800))
-    assert once < 0
-    assert twice == pytest.approx(4 * once, rel=1e-4)
-
-
-def test_a_set_up_of_which_nothing_is_stated_is_not_ground(call: Call) -> None:
-    """Without any error there is no surface to tell of, and each error is named."""
-    request = {**CONE, "way": "dressed-wheel", "feed": "plunge"}
-    result = call("wheels.setup-errors", **request)["result"]
-    assert (result["as_ground"], result["stations"], result["shape"]) == (None,) * 3
-    assert result["not_stated"] == ["axis_offset", "axis_pitch_arcsec", "axis_yaw_arcsec"]
-    one = call("wheels.setup-errors", **request, axis_offset=0)["result"]
-    assert (one["shape"], one["not_stated"]) == ("cone", ["axis_pitch_arcsec", "axis_yaw_arcsec"])
-    assert [row["straightness"] is None for row in one["errors"]] == [False, True, True, False]
-
-
-@pytest.mark.parametrize(("rated", "stops"), [(None, True), (False, True), (True, False)])
-def test_side_needs_its_rating(call: Call, rated: bool | None, stops: bool) -> None:
-    """Grinding with the side is a stop unless the wheel is stated to be rated for it."""
-    answer = call(
-        "wheels.setup-errors", **CONE, way="wheel-side", feed="plunge", rated_for_side=rated
-    )
-    assert ("stop" in [a["severity"] for a in answer["advisories"]]) == stops
-    assert [a["code"] for a in answer["advisories"]].count("wheel-safety") == 1
-
-
-@pytest.mark.parametrize(
-    ("change", "match"),
-    [
-        ({"axis_offset": 3.6}, r"misses the wheel, whose radius there is 3\.5"),
-        ({"axis_pitch_arcsec": -120000}, r"at no angle, or upright"),
-        ({"axis_yaw_arcsec": 40000}, r"is no set-up error"),
-        ({"contact_radius": 2}, r"place on the wheel's side"),
-        ({"way": "wheel-side", "contact_radius": 0.5}, r"takes 0\.7 of the wheel's radius"),
-    ],
-)
-def test_bad_setups_are_refused(call: Call, change: dict[str, Any], match: str) -> None:
-    """Set-ups that no longer touch the work are refused with the reason."""
-    request = {**CONE, "way": "sine-plate", "feed": "plunge", **change}
-    with pytest.raises(Impossible, match=match):
-        call("wheels.setup-errors", **request)

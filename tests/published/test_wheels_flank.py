@@ -13,10 +13,12 @@ from scipy.optimize import minimize_scalar
 from shapely.geometry import LineString, Point, Polygon
 
 from halfangle_service.errors import Disagreement, Impossible, Unreachable
+from halfangle_service.topics.wheels.flank import flank as operation
 from support import Call
 
 SINE_BASE = {"kind": "sine-base", "center_distance": 2}
 CONE = {"kind": "cone", "included_angle": 60, "large_diameter": 0.4, "small_diameter": 0.0}
+EXAMPLE: dict[str, Any] = dict(operation.example)
 #: A wheel dressed on both sides, with lands, a flat and radii everywhere.
 BOTH_SIDES: dict[str, Any] = {
     "units": "in",
@@ -175,6 +177,114 @@ def test_flank_may_run_on_to_the_wheels_sides(call: Call) -> None:
     assert result["blends"][0]["corner"] == "apex"
 
 
+@pytest.mark.outside("wheels.flank", source="Right triangle by hand: the flank over all the width")
+@pytest.mark.parametrize(
+    ("spare_width", "depth", "corners"),
+    [("flank-runs-on", 0.75 * math.tan(math.radians(30)), 2), ("land-below-flank", 0.37, 3)],
+)
+def test_one_flank_may_take_all_the_periphery(
+    call: Call, spare_width: str, depth: float, corners: int
+) -> None:
+    """A single flank that runs on, or has a land below it, ends at the wheel's other side."""
+    request = {**EXAMPLE, "spare_width": spare_width}
+    result = call("wheels.flank", **request)["result"]
+    assert result["depth_to_dress"] == pytest.approx(depth)
+    assert result["flat_left"] == 0
+    assert len(result["profile"]) == corners
+    assert result["profile"][-1] == {"x": pytest.approx(0.75), "radial_depth": 0}
+    with pytest.raises(Impossible, match="no periphery is left") as refused:
+        call("wheels.flank", **request, edge_radius=0.01)
+    assert refused.value.fields == {"edge_radius": "should be 0, or some edge_flat be left"}
+
+
+@pytest.mark.parametrize(
+    ("work", "field", "match"),
+    [
+        (
+            {"kind": "face", "face_angle": 89.999999, "rise": 1e-6},
+            "face_angle",
+            r"take 0\.0000000000000175 of the axis; at least 0\.000001",
+        ),
+        (
+            {"kind": "cone", "half_angle": 89.4, "large_diameter": 0.5, "small_diameter": 0.49999},
+            "half_angle",
+            r"of the axis; at least 0\.000001",
+        ),
+        (
+            {"kind": "cone", "half_angle": 30, "large_diameter": 0.5, "small_diameter": 0.499999},
+            "large_diameter",
+            r"rise by 0\.0000005 only",
+        ),
+    ],
+)
+@pytest.mark.parametrize("side", ["work", "other_side"])
+def test_a_flank_too_small_to_be_one_is_refused(
+    call: Call, side: str, work: dict[str, Any], field: str, match: str
+) -> None:
+    """A surface within a millionth of upright, or of nothing, is refused at the field to mend."""
+    request = {**BOTH_SIDES, "edge_radius": 0, "root_radius": 0, side: work}
+    with pytest.raises(Impossible, match=match) as refused:
+        call("wheels.flank", **request)
+    assert f"{side}/{field}" in refused.value.fields
+
+
+def test_a_radius_that_just_fits_is_taken(call: Call) -> None:
+    """The refusal of a radius names the largest that fits; that one is taken, and no longer one.
+
+    The straight between two edges with 45° and 30° flanks and 0.1 in of flat holds
+    0.1 / (tan 22.5° + tan 15°) = 0.1466 in.
+    """
+    with pytest.raises(Impossible, match="edge and other edge") as refused:
+        call("wheels.flank", **{**BOTH_SIDES, "edge_radius": 0.25, "root_radius": 0})
+    largest = float(refused.value.fields["edge_radius"].removeprefix("should be at most "))
+    by_hand = 0.1 / (math.tan(math.radians(22.5)) + math.tan(math.radians(15)))
+    assert by_hand * (1 - 2e-3) <= largest <= by_hand
+    fits = {**BOTH_SIDES, "edge_radius": largest, "root_radius": 0}
+    assert call("wheels.flank", **fits)["result"]["blends"][0]["radius"] == largest
+    with pytest.raises(Impossible, match="edge and other edge"):
+        call("wheels.flank", **{**fits, "edge_radius": largest * 1.002})
+
+
+def test_a_radius_may_take_all_of_a_flank(call: Call) -> None:
+    """Where radii leave no straight at all, the flank is still one, and none of it is straight."""
+    work = {"kind": "face", "face_angle": 45, "rise": 0.1}
+    request = {**EXAMPLE, "work": work, "overrun": 0, "edge_flat": 0.1}
+    slant = 0.1 * math.sqrt(2)
+    radius = slant / math.tan(math.radians(22.5)) * (1 - 1e-15)
+    answer = call("wheels.flank", **{**request, "wheel_width": 2, "edge_radius": radius})
+    straight = answer["result"]["flanks"][0]["straight_slant_length"]
+    assert straight == pytest.approx(0, abs=1e-12)
+    assert "radius-on-the-surface" in [a["code"] for a in answer["advisories"]]
+
+
+def test_passes_too_many_for_one_diamond_are_told(call: Call) -> None:
+    """0.37 in by 740 passes is told; a shallow flank in few passes is not."""
+    answer = call("wheels.flank", **EXAMPLE)
+    words = {a["code"]: a["message"] for a in answer["advisories"]}
+    assert words["long-dress"].startswith("740 passes take 0.37 in off the wheel.")
+    work = {"kind": "face", "face_angle": 15, "rise": 0.02}
+    shallow = call("wheels.flank", **{**EXAMPLE, "work": work})
+    assert not {"long-dress", "deep-pass"} & {a["code"] for a in shallow["advisories"]}
+
+
+def test_the_last_pass_is_a_whole_one_where_passes_come_out_even(call: Call) -> None:
+    """0.08 in by 0.0005 in is 160 passes, the last of 0.0005 in and not 0.0005000000000000004."""
+    work = {"kind": "face", "face_angle": 40, "rise": 0.08}
+    request = {**EXAMPLE, "work": work, "overrun": 0}
+    found = call("wheels.flank", **request)["result"]["flanks"][0]
+    assert (found["passes"], found["last_pass_depth"]) == (160, 0.0005)
+    coarse = call("wheels.flank", **{**request, "depth_per_pass": 500})["result"]["flanks"][0]
+    assert (coarse["passes"], coarse["last_pass_depth"]) == (1, 0.08)
+
+
+def test_flanges_that_were_not_stated_are_asked_for(call: Call) -> None:
+    """A depth that would meet flanges of a third of the wheel is told until they are stated."""
+    request = {**EXAMPLE, "wheel_diameter": 1.1}
+    assert "flange-not-stated" in [a["code"] for a in call("wheels.flank", **request)["advisories"]]
+    stated = call("wheels.flank", **request, flange_diameter=0.3)
+    assert "flange-not-stated" not in [a["code"] for a in stated["advisories"]]
+
+
 def test_scale_is_read_to_its_graduation(call: Call) -> None:
     """A dresser with a vernier of 5′ is set to the nearest 5′, and the rest is told."""
     dresser = {"kind": "scale", "graduation": "0 05"}
@@ -183,6 +293,20 @@ def test_scale_is_read_to_its_graduation(call: Call) -> None:
     setting = answer["result"]["flanks"][0]["dresser_setting"]
     assert setting["scale_reading"]["dms"] == "8°20'00.00\""
     assert setting["rounding_error_arcsec"] == pytest.approx(120)
+
+
+@pytest.mark.outside("wheels.flank", source="Sine and cosine of 72.25°: dθ/dh = 1 / (L cos θ)")
+def test_a_steep_dresser_names_the_other_zero(call: Call) -> None:
+    """A flank of 72°15′ is dressed from the wheel's side at 17°45′, three times as surely."""
+    work = {"kind": "face", "face_angle": "72 15", "rise": 0.1}
+    request = {**EXAMPLE, "work": work}
+    words = {a["code"]: a["message"] for a in call("wheels.flank", **request)["advisories"]}
+    assert "zero at the wheel side the same flank takes 17.75°" in words["other-zero"]
+    steps = [1e-4 / (2 * c) * 648_000 / math.pi for c in (math.cos(1.261), math.sin(1.261))]
+    assert f"turns the flank {steps[0]:.1f}″" in words["other-zero"]
+    assert f"turns it {steps[1]:.1f}″" in words["other-zero"]
+    side = {**request, "dresser": {**EXAMPLE["dresser"], "zero": "wheel-side"}}
+    assert "other-zero" not in [a["code"] for a in call("wheels.flank", **side)["advisories"]]
 
 
 def test_small_dresser_angles_get_two_stacks(call: Call) -> None:
@@ -239,7 +363,17 @@ def test_a_designation_is_a_slope(call: Call) -> None:
             Impossible,
             r"57300 long",
         ),
-        ({"wheel_diameter": 0.4}, Impossible, r"0\.22 below the periphery; the wheel's own axis"),
+        ({"wheel_diameter": 127}, Disagreement, r"No flat grinding wheel has .* 127 in"),
+        (
+            {"dresser": {"kind": "sine-base", "center_distance": 50.8}},
+            Disagreement,
+            r"center distance of 50\.8 in: .* would be 2 in",
+        ),
+        (
+            {"work": {**CONE, "large_diameter": 1.2}, "wheel_width": 2, "wheel_diameter": 1.2},
+            Impossible,
+            r"0\.62 below the periphery; the wheel's own axis",
+        ),
         ({"flange_diameter": 6.7}, Impossible, r"flange is 0\.15 below it"),
         ({"work": {**CONE, "small_diameter": 0.4}}, Impossible, r"not below the larger one"),
         (

@@ -1,6 +1,12 @@
 """The words that every topic speaks: lengths, angles, counts, temperatures, base models."""
 
-from halfangle_service.fields.angles import Angle, AngleInput, Sexagesimal, angle_from_radians
+from halfangle_service.fields.angles import (
+    Angle,
+    AngleInput,
+    Direction,
+    Sexagesimal,
+    angle_from_radians,
+)
 from halfangle_service.fields.base import RequestModel, ResultModel
 from halfangle_service.fields.numbers import (
     FINITE,
@@ -9,6 +15,7 @@ from halfangle_service.fields.numbers import (
     Celsius,
     Count,
     CountOut,
+    DegreesOut,
     Length,
     LengthOut,
     NonNegativeArcsec,
@@ -48,6 +55,8 @@ __all__ = [
     "Celsius",
     "Count",
     "CountOut",
+    "DegreesOut",
+    "Direction",
     "Length",
     "LengthOut",
     "NonNegativeArcsec",

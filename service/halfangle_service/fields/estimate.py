@@ -5,11 +5,19 @@ from typing import Annotated, Generic, Literal, TypeVar
 
 from pydantic import Field
 
-from halfangle_service.fields.angles import Angle
+from halfangle_service.fields.angles import Angle, Direction
 from halfangle_service.fields.base import ResultModel
-from halfangle_service.fields.numbers import ArcsecOut, LengthOut, NumberOut, SharePercent, Unit
+from halfangle_service.fields.numbers import (
+    ArcsecOut,
+    DegreesOut,
+    LengthOut,
+    NumberOut,
+    SharePercent,
+    Unit,
+)
 from halfangle_service.trade.uncertainty import (
     Budget,
+    DecisionRule,
     Distribution,
 )
 from halfangle_service.trade.uncertainty.coverage import (
@@ -30,6 +38,17 @@ NotStated = Annotated[
     Field(
         description="Fields of the request that were not stated: nothing is known of them, and "
         "nothing counted."
+    ),
+]
+
+#: Default of `DecisionRuleField`: the edition in force.
+DECISION_RULE: DecisionRule = "iso-14253-1-2017"
+DecisionRuleField = Annotated[
+    DecisionRule,
+    Field(
+        description="Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a "
+        "probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard "
+        "uncertainties at either limit."
     ),
 ]
 
@@ -64,6 +83,10 @@ class LengthContribution(EstimateContribution[LengthOut]):
 
 class ArcsecContribution(EstimateContribution[ArcsecOut]):
     """One contribution to an angle, in arc-seconds."""
+
+
+class DirectionContribution(EstimateContribution[DegreesOut]):
+    """One contribution to a direction, in degrees."""
 
 
 class Estimate(ResultModel, Generic[ValueT, SpreadT, ContributionT]):
@@ -113,8 +136,17 @@ class AngleEstimate(Estimate[Angle, ArcsecOut, ArcsecContribution]):
     """An angle with its uncertainty in arc-seconds."""
 
 
-EstimateT = TypeVar("EstimateT", LengthEstimate, ArcsecEstimate, AngleEstimate)
-_UNITS = {LengthEstimate: "length", ArcsecEstimate: "arcsecond", AngleEstimate: "arcsecond"}
+class DirectionEstimate(Estimate[Direction, DegreesOut, DirectionContribution]):
+    """A direction round a turn with its uncertainty in degrees."""
+
+
+EstimateT = TypeVar("EstimateT", LengthEstimate, ArcsecEstimate, AngleEstimate, DirectionEstimate)
+_UNITS = {
+    LengthEstimate: "length",
+    ArcsecEstimate: "arcsecond",
+    AngleEstimate: "arcsecond",
+    DirectionEstimate: "degree",
+}
 
 
 def estimate(

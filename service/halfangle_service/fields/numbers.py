@@ -75,6 +75,7 @@ Number = Annotated[float, FINITE, Field(ge=-1e9, le=1e9), Unit("1")]
 SharePercent = Annotated[float, Unit("percent")]
 LengthOut = Annotated[float, Unit("length")]
 ArcsecOut = Annotated[float, Unit("arcsecond")]
+DegreesOut = Annotated[float, Unit("degree")]
 NumberOut = Annotated[float, Unit("1")]
 CountOut = Annotated[int, Unit("count")]
 

@@ -1,6 +1,7 @@
-"""The slope of a cone or taper, as every request that needs one may state it."""
+"""The slope of a cone or taper, and a cone to grind, as every request that needs one states it."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Annotated, Any
 
 from pydantic import Field
@@ -8,15 +9,23 @@ from pydantic import Field
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields.angles import Angle, AngleInput, angle_from_radians
 from halfangle_service.fields.base import RequestModel, ResultModel
-from halfangle_service.fields.numbers import FINITE, NumberOut, Unit
+from halfangle_service.fields.numbers import (
+    FINITE,
+    Length,
+    NonNegativeLength,
+    NumberOut,
+    Unit,
+)
 from halfangle_service.trade.cone import (
     AGREE_WITHIN_ARCSEC,
     INCHES_PER_FOOT,
     Slope,
     rate_from_half_angle,
     rate_from_taper_per_foot,
+    require_smaller,
 )
 from halfangle_service.trade.tables.tapers.designations import rate_of
+from halfangle_service.trade.wheel.flank import Surface, require_extent
 from halfangle_service.trade.wording import plain
 
 #: Fields that state a slope, in the order in which one is named as the first.
@@ -30,11 +39,20 @@ SLOPE_FIELDS = (
 )
 _DESIGNATION = (
     "Designation of a standard taper or rate, as `GET /v1/tapers/standard` and "
-    "`GET /v1/tapers/rates` list them."
+    "`GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`, "
+    "`NT40`, `1:20`. The answer says what it was read as."
 )
+
+
+@dataclass(frozen=True)
+class TaperName:
+    """Marks a request's field that names a standard taper, so that an answer says which it read."""
+
+
 Designation = Annotated[
     str,
     Field(min_length=1, max_length=60, description=_DESIGNATION, examples=["morse-2"]),
+    TaperName(),
 ]
 
 
@@ -100,6 +118,33 @@ def slope_forms(half_angle_rad: float) -> dict[str, Any]:
         "one_in_x": 1.0 / rate,
         "rate_of_taper": rate,
     }
+
+
+class ConeFields(SlopeFields):
+    """The cone wanted, by its slope and its two diameters."""
+
+    large_diameter: Length = Field(
+        description="Larger diameter to grind, in `units`.", examples=[0.75]
+    )
+    small_diameter: NonNegativeLength = Field(
+        description="Smaller diameter to grind, in `units`; 0 for a sharp point.", examples=[0.05]
+    )
+
+
+def cone_slope(request: ConeFields, *, path: str = "") -> Slope:
+    """Slope of a cone; refuses diameters in the wrong order, and a surface too long or too short.
+
+    `path` is that of the object that holds the fields, such as `work/`.
+    """
+    require_smaller(request.small_diameter, request.large_diameter, path=path)
+    slope = slope_of(request, path=path)
+    rise = (request.large_diameter - request.small_diameter) / 2.0
+    require_extent(
+        Surface(slope.half_angle_rad, rise),
+        angle=[f"{path}{name}" for name in stated_slopes(request, path=path)],
+        size=[f"{path}large_diameter", f"{path}small_diameter"],
+    )
+    return slope
 
 
 def slope_of(request: SlopeFields, *, path: str = "") -> Slope:

@@ -39,13 +39,25 @@ def parse_dms(text: str) -> float:
     return -magnitude if text.startswith("-") else magnitude
 
 
-def format_dms(degrees: float) -> str:
-    r"""Write decimal degrees in degrees, minutes and seconds, to 0.01 second of arc.
+def format_dms(degrees: float, decimals: int = 2) -> str:
+    r"""Write decimal degrees in degrees, minutes and seconds, the seconds to so many decimals.
 
-    >>> format_dms(-0.0833333333333), format_dms(29.9999999999)
-    ('-0°05\'00.00"', '30°00\'00.00"')
+    >>> format_dms(-0.0833333333333), format_dms(29.9999999999), format_dms(22.5, 0)
+    ('-0°05\'00.00"', '30°00\'00.00"', '22°30\'00"')
     """
-    hundredths = round(abs(degrees) * 360_000)
-    minutes, rest = divmod(hundredths, 6_000)
-    sign = "-" if degrees < 0 and hundredths else ""
-    return f"{sign}{minutes // 60}°{minutes % 60:02d}'{rest / 100:05.2f}\""
+    scale = 10**decimals
+    smallest = round(abs(degrees) * 3_600 * scale)
+    minutes, rest = divmod(smallest, 60 * scale)
+    sign = "-" if degrees < 0 and smallest else ""
+    seconds = f"{rest / scale:.{decimals}f}".zfill(decimals + 3 if decimals else 2)
+    return f"{sign}{minutes // 60}°{minutes % 60:02d}'{seconds}\""
+
+
+def format_dm(degrees: float) -> str:
+    r"""Write a direction in degrees and minutes, to the minute, from 0° to below 360°.
+
+    >>> format_dm(168.690067), format_dm(359.9999)
+    ("168°41'", "0°00'")
+    """
+    degree, minute = divmod(round(degrees * 60.0) % 21_600, 60)
+    return f"{degree}°{minute:02d}'"

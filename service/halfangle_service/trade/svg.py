@@ -29,6 +29,7 @@ _STYLE = (
     f".wheel{{fill:{WHEEL};fill-opacity:.55}}"
     f".alert{{stroke:{ALERT};stroke-width:1.8}}"
 )
+_RIM = ' paint-order="stroke" stroke="#fff" stroke-width="3"'
 
 
 @dataclass
@@ -87,12 +88,18 @@ class Sheet:
         dx: float = 0.0,
         dy: float = 0.0,
         anchor: str = "start",
+        *,
+        rim: bool = False,
     ) -> None:
-        """Write words at a point, shifted by pixels (dy downward)."""
+        """Write words at a point, shifted by pixels (dy downward).
+
+        A white `rim` keeps them legible over lines.
+        """
         x, y = self.place(point)
+        around = _RIM if rim else ""
         self.marks.append(
             f'<text class="{style}" x="{x + dx:.1f}" y="{y + dy:.1f}" '
-            f'text-anchor="{anchor}">{escape(words)}</text>'
+            f'text-anchor="{anchor}"{around}>{escape(words)}</text>'
         )
 
     def dimension(self, start: Point, end: Point, words: str, offset_px: float) -> None:

@@ -65,9 +65,18 @@ def option(token: str) -> str:
     return token.replace("-", " ")
 
 
-def degrees(angle_degrees: float) -> str:
-    """Write an angle in degrees, minutes and seconds."""
-    return format_dms(angle_degrees)
+def degrees(angle_degrees: float, tolerance_arcsec: float = 0.0) -> str:
+    r"""Write an angle in degrees, minutes and seconds, to the second that its tolerance asks for.
+
+    >>> degrees(22.5), degrees(22.5, 20.0), degrees(22.5, 120.0)
+    ('22°30\'00.00"', '22°30\'00.0"', '22°30\'00"')
+    """
+    return format_dms(angle_degrees, _decimals_for(tolerance_arcsec))
+
+
+def _decimals_for(tolerance_arcsec: float) -> int:
+    """Decimals of the seconds with which rounding takes no more than 1 % of a tolerance."""
+    return 0 if tolerance_arcsec >= 50.0 else 1 if tolerance_arcsec >= 5.0 else 2
 
 
 def arcsec(angle_arcsec: float, digits: int = 1) -> str:

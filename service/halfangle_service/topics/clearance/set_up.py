@@ -7,7 +7,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.fields import Length, NonNegativeLength, RequestModel, SignedLength
+from halfangle_service.fields import Length, NonNegativeLength, RequestModel, SignedLength, Units
 from halfangle_service.trade.clearance.assembly import Fixture, Head, Plate, TurningPart
 from halfangle_service.trade.clearance.case import (
     WheelState,
@@ -15,6 +15,7 @@ from halfangle_service.trade.clearance.case import (
     require_head,
     require_plate,
 )
+from halfangle_service.trade.unit_slips import require_center_distance, require_wheel_diameter
 
 #: The least length that a request may hold where it must be more than nothing. One below it is
 #: taken for none: the geometry would degenerate.
@@ -96,7 +97,8 @@ class ClearancePlate(RequestModel):
     low_roll_from_end: NonNegativeLength | None = Field(
         None,
         description="From the plate's low end to the center of the low roll, in `units`. Absent: "
-        "the rolls lie in the middle of the plate's length.",
+        "the rolls lie in the middle of the plate's length. A plate whose low end would tilt into "
+        "its base is refused.",
     )
 
 
@@ -140,7 +142,7 @@ class ClearanceWheel(RequestModel):
 
 
 def fixture_of(fixture: ClearanceFixture) -> Fixture:
-    """The fixture as the maths knows it; refuses a shank that reaches the plate."""
+    """The fixture as the maths knows it; refuses what cannot be one."""
     found = Fixture(
         axis_height=fixture.axis_height,
         body_length=fixture.body_length,
@@ -159,8 +161,9 @@ def fixture_of(fixture: ClearanceFixture) -> Fixture:
     return found
 
 
-def plate_of(plate: ClearancePlate) -> Plate:
+def plate_of(plate: ClearancePlate, units: Units) -> Plate:
     """The plate as the maths knows it; refuses figures that cannot belong to one plate."""
+    require_center_distance(plate.center_distance, units, "plate/center_distance")
     middle = (plate.length - plate.center_distance) / 2.0
     found = Plate(
         plate.length,
@@ -174,8 +177,9 @@ def plate_of(plate: ClearancePlate) -> Plate:
     return found
 
 
-def heads_of(wheel: ClearanceWheel) -> dict[WheelState, Head]:
+def heads_of(wheel: ClearanceWheel, units: Units) -> dict[WheelState, Head]:
     """The head with the wheel new and, where given, worn; refuses what is no wheel's head."""
+    require_wheel_diameter(wheel.diameter, units, "wheel/diameter")
     guard = None
     if wheel.guard is not None:
         below = wheel.guard.lower_edge_below_spindle

@@ -1,8 +1,6 @@
 """A cone on a tilted plate under the wheel: what clears, what fouls, and what would mend it."""
 
-import math
 from collections.abc import Iterator
-from typing import Literal
 
 from pydantic import Field
 
@@ -13,13 +11,18 @@ from halfangle_service.fields import (
     LengthOut,
     NonNegativeLength,
     ResultModel,
-    Units,
     UnitsField,
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
-from halfangle_service.fields.slopes import SlopeFields, slope_of, stated_slopes
+from halfangle_service.fields.slopes import ConeFields, cone_slope
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.topics.clearance.gaps import (
+    ClearanceChange,
+    ClearanceGap,
+    change_of,
+    gap_of,
+)
 from halfangle_service.topics.clearance.set_up import (
     ClearanceFixture,
     ClearancePlate,
@@ -37,32 +40,24 @@ from halfangle_service.trade.clearance.assembly import (
 from halfangle_service.trade.clearance.bodies import Gap
 from halfangle_service.trade.clearance.case import (
     Case,
-    Change,
-    ChangeKind,
     WheelState,
     helpful_changes,
+    require_assembly,
 )
 from halfangle_service.trade.clearance.drawing import setup_svg
 from halfangle_service.trade.clearance.search import stick_out_to_pass_under
-from halfangle_service.trade.cone import require_smaller
+from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.uncertainty import Forecast
-from halfangle_service.trade.wheel.flank import require_length
-from halfangle_service.trade.wording import length, option
+from halfangle_service.trade.wording import length
 
 
-class TiltedPlateRequest(SlopeFields):
+class TiltedPlateRequest(ConeFields):
     """A cone on a tilted plate, so that its upper generator lies level under the wheel.
 
     The plate is tilted by the cone's half angle.
     """
 
     units: UnitsField
-    large_diameter: Length = Field(
-        description="Larger diameter to grind, in `units`.", examples=[0.75]
-    )
-    small_diameter: NonNegativeLength = Field(
-        description="Smaller diameter to grind, in `units`; 0 for a sharp point.", examples=[0.05]
-    )
     tilt_direction: Direction = Field(
         description="Whether the plate tilts along the table's travel (the wheel is seen as a "
         "circle) or across it (the wheel is seen on edge).",
@@ -92,41 +87,6 @@ class TiltedPlateRequest(SlopeFields):
     )
 
 
-class ClearancePoint(ResultModel):
-    """A point in the plane of the tilt."""
-
-    x: LengthOut = Field(description="Level, up the slope, from the large end of the ground line.")
-    z: LengthOut = Field(description="Upward from the wheel's lowest line.")
-
-
-class ClearanceGap(ResultModel):
-    """A gap between a part of the wheel's head and a body of the set-up."""
-
-    wheel_state: WheelState = Field(description="With which wheel.")
-    part: Literal["wheel", "flange", "guard"] = Field(description="Part of the head.")
-    body: str = Field(description="Body of the set-up.")
-    gap: LengthOut = Field(
-        description="Least distance over the whole stroke and a full turn of the work; negative "
-        "where they foul, by the least way that would part them."
-    )
-    on_part: ClearancePoint = Field(description="Nearest point of the part.")
-    on_body: ClearancePoint = Field(description="Nearest point of the body.")
-
-
-class ClearanceChange(ResultModel):
-    """A change that opens the gaps, by the least that will do."""
-
-    kind: ChangeKind = Field(description="What to change.")
-    change_to: LengthOut | None = Field(
-        description="Its new value: stick-out, height of riser, or diameter; null for the "
-        "direction."
-    )
-    clears_everything: bool = Field(
-        description="True where this change alone gives the gap wanted everywhere."
-    )
-    message: str = Field(description="What to do, in plain words.")
-
-
 class TiltedPlateResult(ResultModel):
     """Whether everything clears, where it is closest, and what would clear it."""
 
@@ -134,7 +94,7 @@ class TiltedPlateResult(ResultModel):
         description="Whether this set-up holds: every gap at least the one wanted, the stick-out "
         "and the room under the wheel within their limits where sent. `may-not-hold`: nothing "
         "fouls, but a gap is less than the one wanted, or the guard was left out. `does-not-hold`: "
-        "something fouls, or `why_not` says what else rules it out."
+        "an advisory `stop` says why."
     )
     plate_angle: Angle = Field(description="Tilt of the plate: the half angle of the cone.")
     slant_length: LengthOut = Field(description="Length of the level line to grind.")
@@ -149,8 +109,8 @@ class TiltedPlateResult(ResultModel):
         "wheel may run on over it."
     )
     why_not: str | None = Field(
-        description="What rules the set-up out beside its gaps: no stick-out clears, or none "
-        "within the limit, or the room is too low; null where nothing does."
+        description="Why the set-up does not hold: something fouls, the room is too low, or the "
+        "work stands out too far; null where nothing stops it."
     )
     changes: list[ClearanceChange] = Field(description="Changes that would help.")
     stack_height: LengthOut = Field(description="Stack under the high roll.")
@@ -229,144 +189,122 @@ def tilted_plate(request: TiltedPlateRequest) -> Outcome[TiltedPlateResult]:
     against the room under the wheel; the change that would clear it; drawn to scale.
     """
     case = _case(request)
-    cone = case.assembly.cone
+    cone, limit = case.assembly.cone, request.fixture.stick_out_limit
     gaps = case.gaps()
     closest = gaps[0][1]
     stick_out = case.stick_out()
-    changes = () if case.keeps(closest.gap) else helpful_changes(case, closest.gap, stick_out)
-    height = -case.assembly.table
-    highest = max(z for body in case.assembly.bodies() for _, z in body.corners)
-    over_all = height + max(highest, 0.0) + request.loading_height
+    within = stick_out if stick_out is None or limit is None or stick_out <= limit else None
+    changes = () if case.keeps(closest.gap) else helpful_changes(case, closest.gap, within)
+    over_all = case.assembly.height_over_all + request.loading_height
     room = request.room_under_wheel
     room_left = None if room is None else room - over_all
-    why_not = _why_not(request, stick_out, room_left)
+    found = tuple(_found(request, case, gaps[0], stick_out, room_left))
+    stops = [advisory for advisory in found if advisory.severity == "stop"]
     result = TiltedPlateResult(
-        forecast=_forecast(case, closest.gap, why_not),
+        forecast=_forecast(case, closest.gap, stops),
         plate_angle=angle_from_radians(cone.half_angle),
         slant_length=cone.slant,
-        least_gap=_gap(*gaps[0]),
-        gaps=[_gap(*entry) for entry in gaps],
+        least_gap=gap_of(*gaps[0]),
+        gaps=[gap_of(*entry) for entry in gaps],
         stick_out_needed=stick_out,
         stick_out_to_pass_under=stick_out_to_pass_under(
             cone, case.assembly.fixture.nose_radius, case.margin
         ),
-        why_not=why_not,
-        changes=[_change(case, change, request.units) for change in changes],
-        stack_height=case.assembly.plate.center_distance * math.sin(cone.half_angle),
-        height_to_wheel=height,
+        why_not=" ".join(reason.message for reason in stops) or None,
+        changes=[change_of(case, change, request.units) for change in changes],
+        stack_height=height_for_angle(case.assembly.plate.center_distance, cone.half_angle),
+        height_to_wheel=-case.assembly.table,
         height_over_all=over_all,
         room_left=room_left,
         svg=setup_svg(case, closest, request.units),
     )
-    return Outcome(result, tuple(_advisories(request, case, result)))
+    return Outcome(result, (*found, *_advisories(request)))
 
 
 def _case(request: TiltedPlateRequest) -> Case:
-    require_smaller(request.small_diameter, request.large_diameter)
-    half_angle = slope_of(request).half_angle_rad
+    half_angle = cone_slope(request).half_angle_rad
     cone = Cone(half_angle, request.large_diameter / 2.0, request.small_diameter / 2.0)
-    require_length(cone.slant, stated_slopes(request))
+    assembly = Assembly(cone, fixture_of(request.fixture), plate_of(request.plate, request.units))
+    require_assembly(assembly, request.plate.low_roll_from_end is not None)
     return Case(
-        Assembly(cone, fixture_of(request.fixture), plate_of(request.plate)),
-        heads_of(request.wheel),
+        assembly,
+        heads_of(request.wheel, request.units),
         Stroke(request.past_large_end, request.past_small_end),
         request.tilt_direction,
         request.gap_wanted,
     )
 
 
-def _forecast(case: Case, least_gap: float, why_not: str | None) -> Forecast:
-    if why_not is not None or _fouls(case, least_gap):
+def _forecast(case: Case, least_gap: float, stops: list[Advisory]) -> Forecast:
+    if stops:
         return "does-not-hold"
     guarded = case.heads["new"].guard is not None
     return "holds" if guarded and case.keeps(least_gap) else "may-not-hold"
 
 
-def _fouls(case: Case, least_gap: float) -> bool:
-    return least_gap < 0.0 and not case.keeps(least_gap)
-
-
-def _why_not(
-    request: TiltedPlateRequest, stick_out: float | None, room_left: float | None
-) -> str | None:
-    """What rules the set-up out beside its gaps, or None."""
-    units, limit = request.units, request.fixture.stick_out_limit
-    if stick_out is None:
-        return (
-            "The work's shank is thicker than the cone and stands in the way of the wheel "
-            "whatever the stick-out."
-        )
-    if limit is not None and stick_out > limit:
-        return (
-            f"The fixture clears only with a stick-out of {length(stick_out, units)}; the work may "
-            f"stand out {length(limit, units)}."
+def _found(
+    request: TiltedPlateRequest,
+    case: Case,
+    least: tuple[WheelState, Gap],
+    needed: float | None,
+    room_left: float | None,
+) -> Iterator[Advisory]:
+    """What is wrong with this set-up; `needed` is the smallest stick-out that clears, if any."""
+    units, fixture, gap = request.units, request.fixture, least[1].gap
+    words = f"{least[0]} wheel: {least[1].part} and {least[1].body}"
+    if not case.keeps(gap):
+        yield _too_near(request, gap, words, _no_other_stick_out(request, needed))
+    for part in case.fouling_parts():
+        yield stop(
+            "turning-part-fouls",
+            f"In a turn of the work its {part.name} would meet the plate, the stack or the base. "
+            "Do not turn the work with this set-up.",
         )
     if room_left is not None and room_left < 0.0:
-        return f"The set-up is {length(-room_left, units)} too high for the room under the wheel."
-    if limit is not None and request.fixture.stick_out > limit:
-        return (
-            f"The work stands out {length(request.fixture.stick_out, units)} and may stand out "
-            f"{length(limit, units)}; {length(stick_out, units)} would do."
-        )
-    return None
-
-
-def _gap(wheel_state: WheelState, gap: Gap) -> ClearanceGap:
-    return ClearanceGap(
-        wheel_state=wheel_state,
-        part=gap.part,
-        body=gap.body,
-        gap=gap.gap,
-        on_part=ClearancePoint(x=gap.on_part[0], z=gap.on_part[1]),
-        on_body=ClearancePoint(x=gap.on_body[0], z=gap.on_body[1]),
-    )
-
-
-def _change(case: Case, change: Change, units: Units) -> ClearanceChange:
-    least_gap = change.case.least_gap()
-    size = length(least_gap if change.value is None else change.value, units)
-    now = length(case.assembly.fixture.stick_out, units)
-    messages: dict[ChangeKind, str] = {
-        "stick-out": f"Let the work stand out {size} instead of {now}, the fixture going back down "
-        "the plate.",
-        "riser": f"Put {size} under the fixture, or move it toward the plate's high end: the plate "
-        "itself is too near.",
-        "wheel-diameter": f"A wheel of no more than {size} clears the fixture; hold its speed "
-        "against its own mark.",
-        "tilt-direction": f"Turn the plate to tilt {option(change.case.direction)}: the least gap "
-        f"becomes {size}.",
-    }
-    return ClearanceChange(
-        kind=change.kind,
-        change_to=change.value,
-        clears_everything=case.keeps(least_gap),
-        message=messages[change.kind],
-    )
-
-
-def _advisories(
-    request: TiltedPlateRequest, case: Case, result: TiltedPlateResult
-) -> Iterator[Advisory]:
-    units, closest = request.units, result.least_gap
-    words = f"{closest.wheel_state} wheel: {closest.part} and {closest.body}"
-    if _fouls(case, closest.gap):
-        yield stop(
-            "fouling",
-            f"They foul by {length(-closest.gap, units)} ({words}). Do not start the table with "
-            "this set-up.",
-        )
-    elif not case.keeps(closest.gap):
-        yield caution(
-            "gap-too-small",
-            f"The least gap is {length(closest.gap, units)} ({words}); "
-            f"{length(request.gap_wanted, units)} is wanted.",
-        )
-    if result.room_left is not None and result.room_left < 0.0:
         yield stop(
             "no-room-under-the-wheel",
-            f"The set-up is {length(-result.room_left, units)} too high for the room under the "
-            "wheel.",
+            f"The set-up is {length(-room_left, units)} too high for the room under the wheel.",
         )
+    if fixture.stick_out_limit is not None and fixture.stick_out > fixture.stick_out_limit:
+        yield stop(
+            "stick-out-past-its-limit",
+            f"The work stands out {length(fixture.stick_out, units)} and may stand out "
+            f"{length(fixture.stick_out_limit, units)}.",
+        )
+
+
+def _too_near(request: TiltedPlateRequest, gap: float, words: str, no_other: str) -> Advisory:
+    units = request.units
+    if gap < 0.0:
+        return stop(
+            "fouling",
+            f"They foul by {length(-gap, units)} ({words}). Do not start the table with this "
+            f"set-up.{no_other}",
+        )
+    return caution(
+        "gap-too-small",
+        f"The least gap is {length(gap, units)} ({words}); {length(request.gap_wanted, units)} is "
+        f"wanted.{no_other}",
+    )
+
+
+def _no_other_stick_out(request: TiltedPlateRequest, needed: float | None) -> str:
+    """Sentence that says where no other stick-out would do; empty where one would."""
+    units, limit = request.units, request.fixture.stick_out_limit
+    if needed is None:
+        return (
+            " The work's shank is thicker than the cone and stands in the way of the wheel "
+            "whatever the stick-out."
+        )
+    if limit is not None and needed > limit:
+        return (
+            f" The fixture clears only with a stick-out of {length(needed, units)}; the work may "
+            f"stand out {length(limit, units)}."
+        )
+    return ""
+
+
+def _advisories(request: TiltedPlateRequest) -> Iterator[Advisory]:
     if request.wheel.guard is None:
         yield caution(
             "guard-left-out",

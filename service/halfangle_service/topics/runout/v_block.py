@@ -41,7 +41,7 @@ class RunoutVBlockRequest(RequestModel):
     v_angle: Annotated[float, AngleInput(ge=30, le=170)] = Field(
         90.0, description="Included angle of the V, in degrees.", examples=[90]
     )
-    indicator_angle: Annotated[float, AngleInput(ge=-90, le=90)] = Field(
+    indicator_angle: Annotated[float, AngleInput(ge=-90, le=90, measured=True)] = Field(
         0.0,
         description="Angle of the indicator from the V's bisector, in degrees; 0 opposite the V.",
     )

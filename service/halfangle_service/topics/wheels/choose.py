@@ -16,11 +16,13 @@ from halfangle_service.fields import (
     Unit,
     angle_from_radians,
 )
-from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
-from halfangle_service.topics.wheels.ways import ChooseWays, Minutes, Way, WayName, ways_of
+from halfangle_service.topics.wheels.grinder import WayName
+from halfangle_service.topics.wheels.sizes import unusual_sizes
+from halfangle_service.topics.wheels.ways import ChooseWays, Minutes, Way, ways_of
 from halfangle_service.trade.uncertainty import Forecast, forecast_of
 from halfangle_service.trade.wording import arcsec, plain
 
@@ -82,7 +84,7 @@ class WheelChooseResult(ResultModel):
     relations=(
         "each error is ± on the included angle, twice its effect on the half angle",
         "stack: 2 × tolerance / (L cos θ); scale: its graduation; wear: 2 × atan(wear / slant)",
-        "diamond height and axis offset act by their square: mean = limit / 3",
+        "diamond height, axis offset and yaw act by their square: mean = limit / 3",
         "time = set-up + dressing passes + inspection + pieces × grinding",
     ),
     sources=(
@@ -114,6 +116,7 @@ class WheelChooseResult(ResultModel):
                 "stack_tolerance": 0.00002,
                 "plate_error_arcsec": 2,
                 "axis_pitch_arcsec": 5,
+                "axis_yaw_arcsec": 600,
                 "wheel_breakdown": 0.00005,
             },
             "dressed_wheel": {
@@ -125,7 +128,11 @@ class WheelChooseResult(ResultModel):
                 "depth_per_pass": 0.001,
             },
             "wheel_side": {"usable_width": 1, "swivel_error_arcsec": 60},
-            "swivelled_workhead": {"graduation": "0 05", "axis_offset": 0.02},
+            "swivelled_workhead": {
+                "grinder": "cylindrical",
+                "graduation": "0 05",
+                "axis_offset": 0.02,
+            },
         },
     },
     heavy=True,
@@ -138,7 +145,7 @@ def choose(request: WheelChooseRequest) -> Outcome[WheelChooseResult]:
     the wheel's marks before any of them.
     """
     cone = cone_of(request, request.wheel_diameter)
-    ways = list(ways_of(request.ways, cone))
+    ways = list(ways_of(request.ways, cone, request.units))
     if not ways:
         names = tuple(ChooseWays.model_fields)
         raise Disagreement(
@@ -156,7 +163,8 @@ def choose(request: WheelChooseRequest) -> Outcome[WheelChooseResult]:
         not_described=[name for name in get_args(WayName) if name not in described],
         considered=len(rows),
     )
-    return Outcome(result, tuple(_advisories(request, result)))
+    cautions = (caution for way in ways for caution in way.cautions)
+    return Outcome(result, (*_advisories(request, result), *cautions, WHEEL_SAFETY))
 
 
 def _row(request: WheelChooseRequest, way: Way) -> GrindingWay:
@@ -194,11 +202,16 @@ def _order(row: GrindingWay) -> tuple[int, float, float, str]:
 
 def _advisories(request: WheelChooseRequest, result: WheelChooseResult) -> Iterator[Advisory]:
     best = result.ways[0]
-    if result.best is None:
-        yield caution(
+    if best.forecast == "does-not-hold":
+        yield stop(
             "no-way-fits",
-            "Every way described is ruled out, or nothing was stated of its errors; the reasons "
-            "stand beside each.",
+            "Every way described is ruled out; the reasons stand beside each. Do not grind this "
+            "cone by any of them as it stands.",
+        )
+    elif best.forecast == "not-stated":
+        yield caution(
+            "no-way-known",
+            "Nothing can be said for any way that is not ruled out: none of its errors was stated.",
         )
     elif best.forecast == "may-not-hold":
         error = best.included_angle_error_arcsec
@@ -221,4 +234,4 @@ def _advisories(request: WheelChooseRequest, result: WheelChooseResult) -> Itera
         "A dressed angle must be checked optically; a sine setting only against the wrong block "
         "(common practice, no source).",
     )
-    yield WHEEL_SAFETY
+    yield from unusual_sizes(request, request.units)

@@ -3,7 +3,8 @@
 from pydantic import Field
 
 from halfangle_service.fields import Length, UnitsField
-from halfangle_service.fields.cones import ConeFields, cone_slope
+from halfangle_service.fields.slopes import ConeFields, cone_slope
+from halfangle_service.trade.unit_slips import require_wheel_diameter
 from halfangle_service.trade.wheel.dressing_errors import DressedCone
 
 
@@ -15,7 +16,8 @@ class WheelConeFields(ConeFields):
 
 
 def cone_of(request: WheelConeFields, wheel_diameter: float) -> DressedCone:
-    """The cone wanted under a wheel of this diameter."""
+    """The cone wanted under a wheel of this diameter; refuses a wheel that there is not."""
+    require_wheel_diameter(request.wheel_diameter, request.units, "wheel_diameter")
     return DressedCone(
         cone_slope(request).half_angle_rad,
         request.small_diameter / 2.0,

@@ -18,12 +18,13 @@ from halfangle_service.fields import (
     Rpm,
     Unit,
     UnitsField,
-    from_mm,
-    to_mm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.choice import one_of
-from halfangle_service.operation import Outcome, Source, Standing, operation, published_table
+from halfangle_service.operation import Outcome, Source, operation, published_table
+from halfangle_service.topics.wheels.passes import unusual_passes
+from halfangle_service.topics.wheels.sizes import unusual_sizes
+from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.guides import Guide, Purpose, guides
 from halfangle_service.trade.wheel.dressing import active_width, cusp_height, lead_for
 from halfangle_service.trade.wording import plain
@@ -226,14 +227,10 @@ def _advisories(request: WheelDressingRequest, result: WheelDressingResult) -> I
             f"At an overlap ratio of {plain(result.overlap_ratio, 4)} the diamond rubs rather "
             "than cuts: the wheel comes out closed and burns (common practice, no source).",
         )
-    deepest = max(guide.depth_high_mm for guide in guides().values())
-    if to_mm(request.depth_per_pass, request.units) > deepest * (1.0 + 1e-9):
-        yield caution(
-            "deep-pass",
-            f"A pass of {plain(request.depth_per_pass)} is deeper than the guides give "
-            f"({plain(from_mm(deepest, request.units), 4)} {request.units}): it heats and shocks "
-            "the diamond.",
-        )
+    yield from unusual_passes(
+        request.depth_per_pass, request.passes, result.total_depth, request.units
+    )
+    yield from unusual_sizes(request, request.units)
     yield note(
         "diamond-drag",
         "Incline a single-point diamond by 10° to 15° so that the wheel drags it, and turn it in "
@@ -242,7 +239,7 @@ def _advisories(request: WheelDressingRequest, result: WheelDressingResult) -> I
     yield DRESSING_SAFETY
 
 
-@published_table("wheels.guides", singular="guide", key="purpose", sources=(_GUIDES,))
+@published_table("wheels.guides", singular="guide", key="purpose")
 def guide_values() -> dict[str, DressingGuideEntry]:
     """Guide values for dressing.
 

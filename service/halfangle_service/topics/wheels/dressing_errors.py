@@ -16,16 +16,18 @@ from halfangle_service.fields import (
     LengthOut,
     NonNegativeArcsec,
     NonNegativeLength,
-    RequestModel,
     ResultModel,
     SignedArcsec,
     SignedLength,
     angle_from_radians,
-    from_mm,
 )
-from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.fields.choice import all_or_none
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
+from halfangle_service.topics.wheels.inspection import WheelInspection, seen_by, usual_inspections
+from halfangle_service.topics.wheels.sizes import unusual_sizes
+from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.uncertainty import Forecast, forecast
 from halfangle_service.trade.wheel.dressing_errors import (
     DressedCone,
@@ -51,24 +53,6 @@ _ERROR_FIELDS = (
     "wheel_wear_large_end",
     "diamond_wear",
 )
-
-
-class WheelInspection(RequestModel):
-    """A way to inspect the ground cone, by the least errors that it shows."""
-
-    name: Annotated[str, Field(min_length=1, max_length=60)] = Field(
-        description="What it is called in the answer.", examples=["optical projector"]
-    )
-    least_half_angle_error_arcsec: NonNegativeArcsec | None = Field(
-        None,
-        description="Least error of the half angle that it shows, in arc-seconds. Absent: it shows "
-        "no angle.",
-    )
-    least_straightness: NonNegativeLength | None = Field(
-        None,
-        description="Least departure from straight that it shows, in `units`. Absent: it shows no "
-        "form.",
-    )
 
 
 class DressingErrorsRequest(WheelConeFields):
@@ -97,10 +81,10 @@ class DressingErrorsRequest(WheelConeFields):
     wheel_wear_small_end: NonNegativeLength | None = Field(
         None,
         description="Wear of the flank, square to it, where it grinds the cone's small end, in "
-        "`units`.",
+        "`units`. Only together with `wheel_wear_large_end`: their difference turns the flank.",
     )
     wheel_wear_large_end: NonNegativeLength | None = Field(
-        None, description="The same where it grinds the large end."
+        None, description="The same where it grinds the large end; 0 where it has not worn."
     )
     diamond_wear: NonNegativeLength | None = Field(
         None,
@@ -225,6 +209,7 @@ class DressingErrorsResult(ResultModel):
         "nose_radius": 0.01,
         "dresser_angle_error_arcsec": 5,
         "wheel_wear_small_end": 0.0001,
+        "wheel_wear_large_end": 0,
     },
 )
 def dressing_errors(request: DressingErrorsRequest) -> Outcome[DressingErrorsResult]:
@@ -236,9 +221,15 @@ def dressing_errors(request: DressingErrorsRequest) -> Outcome[DressingErrorsRes
     """
     cone = cone_of(request, request.wheel_diameter)
     cone.require_room(request.diamond_height or 0.0)
+    all_or_none(
+        request,
+        "wheel_wear_small_end",
+        "wheel_wear_large_end",
+        why="Wear at one end alone does not say how far the flank turns; an end without is 0.",
+    )
     not_stated = [name for name in _ERROR_FIELDS if getattr(request, name) is None]
     effects = _effects(request, cone)
-    inspections = request.inspections or _usual_inspections(request)
+    inspections = request.inspections or usual_inspections(request.units)
     errors = [_error(cone, name, effect, inspections) for name, effect in effects.items()]
     result = DressingErrorsResult(
         half_angle=angle_from_radians(cone.angle_rad),
@@ -272,21 +263,6 @@ def _effects(request: DressingErrorsRequest, cone: DressedCone) -> dict[ErrorNam
     )
 
 
-def _usual_inspections(request: DressingErrorsRequest) -> list[WheelInspection]:
-    usual = {
-        "optical projector": (60.0, 0.01),
-        "indicator along the cone on a sine bar": (10.0, 0.001),
-    }
-    return [
-        WheelInspection(
-            name=name,
-            least_half_angle_error_arcsec=arcseconds,
-            least_straightness=from_mm(millimetres, request.units),
-        )
-        for name, (arcseconds, millimetres) in usual.items()
-    ]
-
-
 def _error(
     cone: DressedCone,
     name: ErrorName,
@@ -312,16 +288,9 @@ def _error(
         end_to_end=effect.angle_rad * cone.slant,
         straightness=effect.straightness,
         diameter_change=small_end_diameter_change(cone.angle_rad, effect.outward),
-        seen_by=[i.name for i in inspections if _sees(i, abs(arcseconds), effect.straightness)],
+        seen_by=seen_by(inspections, arcseconds, effect.straightness),
         seen_by_stack=name == "dresser-angle" and effect.angle_rad != 0.0,
     )
-
-
-def _sees(inspection: WheelInspection, arcseconds: float, straightness: float) -> bool:
-    """True where angle or form is out by at least the least that the inspection shows."""
-    angle, form = inspection.least_half_angle_error_arcsec, inspection.least_straightness
-    by_angle = angle is not None and arcseconds >= angle > 0.0
-    return by_angle or (form is not None and straightness >= form > 0.0)
 
 
 def _forecast(request: DressingErrorsRequest, total: DressingError, *, complete: bool) -> Forecast:
@@ -343,7 +312,9 @@ def _stations(request: DressingErrorsRequest, cone: DressedCone) -> list[Dressed
         half = local_half_angle(cone.angle_rad, height, radius)
         found.append(
             DressedStation(
-                work_diameter=2.0 * (cone.small_radius + cone.wheel_radius - radius),
+                work_diameter=tidy(
+                    2.0 * (cone.small_radius + cone.wheel_radius - radius), cone.wheel_radius
+                ),
                 wheel_radius=radius,
                 half_angle=angle_from_radians(half),
                 half_angle_error_arcsec=(half - cone.angle_rad) * ARCSEC_PER_RADIAN,
@@ -376,10 +347,10 @@ def _worn(request: DressingErrorsRequest) -> WornWheelErrors | None:
 def _advisories(request: DressingErrorsRequest, result: DressingErrorsResult) -> Iterator[Advisory]:
     total = result.errors[-1].included_angle_error_arcsec
     if result.forecast == "does-not-hold" and total is not None:
-        yield caution(
+        yield stop(
             "beyond-tolerance",
             f"Together these errors turn the included angle by {arcsec(total)}; the tolerance is "
-            f"±{plain(request.tolerance_arcsec or 0.0)}″.",
+            f"±{plain(request.tolerance_arcsec or 0.0)}″. Do not grind to size with this flank.",
         )
     if result.unseen:
         yield caution(
@@ -392,5 +363,6 @@ def _advisories(request: DressingErrorsRequest, result: DressingErrorsResult) ->
             "A diamond off the wheel's axis dresses a hyperbola, which grinds a crowned cone: set "
             "the diamond to the axis height. It grows as the wheel wears.",
         )
+    yield from unusual_sizes(request, request.units)
     yield DRESSED_ANGLE_UNPROVED
     yield DRESSING_SAFETY

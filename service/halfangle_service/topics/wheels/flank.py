@@ -24,15 +24,17 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.blocks import BlockSupplyFields
 from halfangle_service.fields.choice import sent_of
-from halfangle_service.fields.cones import ConeFields, cone_slope
+from halfangle_service.fields.slopes import ConeFields, cone_slope
 from halfangle_service.fields.supply import SOURCES, Supply, read_supply
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.dresser import (
     Dresser,
     DresserSetting,
     ScaleDresser,
+    better_zero,
     setting_of,
 )
+from halfangle_service.topics.wheels.passes import unusual_passes
 from halfangle_service.topics.wheels.profile import (
     ProfileBlend,
     ProfilePoint,
@@ -40,17 +42,21 @@ from halfangle_service.topics.wheels.profile import (
     point_of,
     profile_csv,
 )
+from halfangle_service.topics.wheels.sizes import unusual_sizes
+from halfangle_service.trade.decimals import tidy
+from halfangle_service.trade.unit_slips import require_wheel_diameter
 from halfangle_service.trade.wheel.flank import (
     Side,
     SpareWidth,
     Surface,
     dressing_passes,
     require_depth,
-    require_length,
+    require_extent,
     sides_of,
 )
 from halfangle_service.trade.wheel.profile import Profile, blend_corners, dressed_corners
 from halfangle_service.trade.wheel.profile_drawing import profile_svg
+from halfangle_service.trade.wheel.speed import FLANGE_SHARE
 from halfangle_service.trade.wording import arcsec, plain
 
 #: Past this a flank is better fed along the wheel's axis: a radial pass takes little of it.
@@ -99,8 +105,10 @@ class WheelFlankRequest(BlockSupplyFields):
         "depth is not held against the flange.",
         examples=[7.0],
     )
-    flange_diameter: NonNegativeLength = Field(
-        0.0, description="Diameter of the flanges, in `units`; the flank must not reach them."
+    flange_diameter: NonNegativeLength | None = Field(
+        None,
+        description="Diameter of the flanges, in `units`; the flank must not reach them. Absent: "
+        "not stated, and the depth is held against the wheel's axis alone.",
     )
     edge_flat: NonNegativeLength = Field(
         0.0, description="Width of periphery to be left beside or between the flanks, in `units`."
@@ -112,7 +120,9 @@ class WheelFlankRequest(BlockSupplyFields):
         "below the flanks. Two flanks share it equally.",
     )
     edge_radius: NonNegativeLength = Field(
-        0.0, description="Radius that blends flank and periphery (or two flanks), in `units`."
+        0.0,
+        description="Radius that blends flank and periphery (or two flanks), in `units`; needs an "
+        "edge: some periphery, or a second flank.",
     )
     root_radius: NonNegativeLength = Field(
         0.0,
@@ -234,7 +244,7 @@ def flank(request: WheelFlankRequest) -> Outcome[WheelFlankResult]:
         request.overrun,
         request.spare_width,
     )
-    _require_root(request, sides)
+    _require_corners(request, sides, flat)
     profile = blend_corners(
         dressed_corners(
             [side.dressed for side in sides],
@@ -247,7 +257,8 @@ def flank(request: WheelFlankRequest) -> Outcome[WheelFlankResult]:
     depth = max(side.dressed.depth for side in sides)
     volume = None
     if request.wheel_diameter is not None:
-        require_depth(depth, request.wheel_diameter, request.flange_diameter)
+        require_wheel_diameter(request.wheel_diameter, request.units, "wheel_diameter")
+        require_depth(depth, request.wheel_diameter, request.flange_diameter or 0.0)
         volume = profile.volume_removed(request.wheel_diameter / 2.0)
     supply = _supply(request)
     flanks = list(_flanks(request, sides, profile, supply))
@@ -264,7 +275,7 @@ def flank(request: WheelFlankRequest) -> Outcome[WheelFlankResult]:
         svg=profile_svg(profile, [side.surface.angle_rad for side in sides], request.units),
     )
     found = () if supply is None else supply.advisories
-    return Outcome(result, (*found, *_advisories(sides, result)))
+    return Outcome(result, (*found, *_advisories(request, sides, result)))
 
 
 def _surfaces(request: WheelFlankRequest) -> list[Surface]:
@@ -278,12 +289,17 @@ def _surface(work: ConeWork | FaceWork, path: str) -> Surface:
         angle = cone_slope(work, path=path).half_angle_rad
         return Surface(angle, (work.large_diameter - work.small_diameter) / 2.0)
     face = Surface(math.radians(work.face_angle), work.rise)
-    require_length(face.slant, [f"{path}face_angle"])
+    require_extent(face, angle=[f"{path}face_angle"], size=[f"{path}rise"])
     return face
 
 
-def _require_root(request: WheelFlankRequest, sides: Sequence[Side]) -> None:
-    """Refuse a root radius where the flank runs out at the wheel's side."""
+def _require_corners(request: WheelFlankRequest, sides: Sequence[Side], flat: float) -> None:
+    """Refuse a radius for a corner that there is not: the flank runs out at the wheel's side."""
+    if request.edge_radius > 0.0 and len(sides) == 1 and flat == 0.0:
+        raise Impossible(
+            "There is no edge to blend: no periphery is left beside the flank.",
+            fields={"edge_radius": "should be 0, or some edge_flat be left"},
+        )
     if request.root_radius > 0.0 and not any(side.land for side in sides):
         raise Impossible(
             "There is no root to blend: the flank runs out at the wheel's side. A root needs a "
@@ -309,30 +325,36 @@ def _flanks(
     request: WheelFlankRequest, sides: Sequence[Side], profile: Profile, supply: Supply | None
 ) -> Iterator[DressedFlank]:
     sizes = None if supply is None else supply.box.sizes
-    slants = profile.straight_slants() or [0.0]
-    for place, side in enumerate(sides):
+    for place, (side, straight) in enumerate(zip(sides, profile.flanks(), strict=True)):
         angle, depth = side.surface.angle_rad, side.dressed.depth
         passes = dressing_passes(depth, request.depth_per_pass)
         yield DressedFlank(
             side="other-side" if place else "work",
             angle_from_axis=angle_from_radians(angle),
-            angle_from_side=angle_from_radians(math.pi / 2.0 - angle),
+            angle_from_side=Angle.of(tidy(90.0 - math.degrees(angle), 90.0)),
             dresser_setting=setting_of(
                 request.dresser, angle, request.units, sizes, request.max_blocks
             ),
             width=side.dressed.width,
             slant_length=side.dressed.slant,
-            straight_slant_length=slants[-place],
+            straight_slant_length=math.dist(*straight),
             depth_to_dress=depth,
             passes=passes,
-            last_pass_depth=depth - (passes - 1) * request.depth_per_pass,
+            last_pass_depth=tidy(depth - (passes - 1) * request.depth_per_pass, depth),
             infeed_normal=request.depth_per_pass * math.cos(angle),
             infeed_axial=request.depth_per_pass / math.tan(angle),
         )
 
 
-def _advisories(sides: Sequence[Side], result: WheelFlankResult) -> Iterator[Advisory]:
+def _advisories(
+    request: WheelFlankRequest, sides: Sequence[Side], result: WheelFlankResult
+) -> Iterator[Advisory]:
     yield DRESSED_ANGLE_UNPROVED
+    yield from _flange_unknown(request, result.depth_to_dress)
+    yield from unusual_passes(
+        request.depth_per_pass, result.passes, result.depth_to_dress, request.units
+    )
+    yield from unusual_sizes(request, request.units)
     for side, dressed in zip(sides, result.flanks, strict=True):
         straight, surface = dressed.straight_slant_length, side.surface.slant
         if straight < surface * (1.0 - 1e-12):
@@ -349,6 +371,7 @@ def _advisories(sides: Sequence[Side], result: WheelFlankResult) -> Iterator[Adv
                 f"feeding {plain(dressed.infeed_axial, 4)} along the wheel's axis is the same "
                 "pass.",
             )
+        yield from better_zero(request.dresser, dressed.dresser_setting)
         stack = dressed.dresser_setting.stack
         if stack is not None and abs(stack.deviation_arcsec) > STACK_ERROR_ARCSEC:
             yield caution(
@@ -356,3 +379,16 @@ def _advisories(sides: Sequence[Side], result: WheelFlankResult) -> Iterator[Adv
                 f"These blocks miss the dresser's angle by {arcsec(stack.deviation_arcsec)}.",
             )
     yield DRESSING_SAFETY
+
+
+def _flange_unknown(request: WheelFlankRequest, depth: float) -> Iterator[Advisory]:
+    """Warn of a depth at which flanges may be met that were not stated."""
+    diameter = request.wheel_diameter
+    if diameter is None or request.flange_diameter is not None:
+        return
+    if depth > diameter * (1.0 - FLANGE_SHARE) / 2.0:
+        yield caution(
+            "flange-not-stated",
+            f"The flank goes {plain(depth)} below the periphery of a wheel of {plain(diameter)}, "
+            "where flanges of a third of its diameter would already be met: send flange_diameter.",
+        )

@@ -25,7 +25,14 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
-from halfangle_service.topics.wheels.ways import WayName
+from halfangle_service.topics.wheels.grinder import (
+    Grinder,
+    WayName,
+    error_on_the_grinder,
+    require_cone,
+    require_feed,
+)
+from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.wheel.setup_errors import (
     Errors,
     Ground,
@@ -41,6 +48,8 @@ STATIONS, LISTED = 101, 10
 TRUE_CONE_MM = 1e-7
 #: A surface bent by less than this is straight for any inspection of the shop.
 BENT_UM = 0.1
+#: Between these lies the half angle of a cone.
+ENDS_RAD = (0.0, math.pi / 2.0)
 #: A yaw past this is another set-up, not an error of one.
 MOST_YAW_RAD = math.radians(10.0)
 
@@ -53,21 +62,24 @@ class SetupErrorsRequest(WheelConeFields):
     """A cone, the way it is ground, and what was out in the set-up.
 
     In a perfect set-up one plane holds the wheel's axis, the work's axis and the generator that is
-    ground. It is the plane in which the plate tilts or the workhead swivels under a flat wheel, the
-    plane of both parallel axes for a dressed wheel, the plane in which the work swivels to the
-    wheel's side. Pitch turns the work's axis in that plane, yaw out of it, in every way alike. An
-    error that is absent is not stated; 0 states that there is none.
+    ground: vertical where the wheel stands above the work, horizontal where it stands beside it or
+    grinds with its side. Pitch turns the work's axis in that plane, yaw out of it: a workhead
+    swivelled wrong about the vertical is pitch beside the wheel or under its side, and yaw under a
+    dressed wheel above it. An error that is absent is not stated; 0 states that there is none.
     """
 
+    grinder: Grinder = Field(examples=["surface"])
     way: WayName = Field(
-        description="`sine-plate`: the periphery of a flat wheel, work tilted until its generator "
-        "is level; `swivelled-workhead`: the same by a workhead. `dressed-wheel`: a flank of the "
-        "half angle, axes parallel. `wheel-side`: the wheel's side, work swivelled.",
+        description="`sine-plate`: the periphery of a flat wheel, work tilted by a plate or a head "
+        "until its generator is level (surface grinder). `swivelled-workhead`: the same, swivelled "
+        "about the vertical to a wheel beside it (cylindrical). `dressed-wheel`: a flank of the "
+        "half angle, axes parallel. `wheel-side`: the wheel's side, work swivelled about the "
+        "vertical.",
         examples=["sine-plate"],
     )
     feed: Literal["traversed", "plunge"] = Field(
-        description="`traversed`: the table carries the work past the wheel, square to the plane "
-        "in which the angle is set, so that the wheel sweeps a plane. `plunge`: it stands still.",
+        description="`traversed`: the table carries the work past the wheel, so that the wheel "
+        "sweeps a plane. `plunge`: it stands still, or moves along the wheel's axis.",
         examples=["plunge"],
     )
     contact_radius: Length | None = Field(
@@ -84,21 +96,21 @@ class SetupErrorsRequest(WheelConeFields):
     axis_offset: SignedLength | None = Field(
         None,
         description="Distance of the work's axis, at the small end, from the plane through the "
-        "wheel's axis in which the angle is set (high or low, or to the side), in `units`.",
+        "wheel's axis in which the angle is set, in `units`: to one side under a wheel above it, "
+        "high or low beside a wheel or its side.",
         examples=[0.1],
     )
     axis_pitch_arcsec: SignedArcsec | None = Field(
         None,
         description="Turn of the work's axis in the plane that holds it and the wanted generator, "
-        "in arc-seconds; one to one on the half angle. Error of the plate and pitch of the fixture "
-        "on a sine plate, of the swivel of a workhead or under the wheel's side, of the axes from "
-        "parallel for a dressed wheel.",
+        "in arc-seconds; one to one on the half angle. With a wheel above: one end of the axis "
+        "high, the plate's error included. Beside a wheel or its side: the swivel's error.",
     )
     axis_yaw_arcsec: SignedArcsec | None = Field(
         None,
         description="Turn of the work's axis out of that plane, in arc-seconds; by its square on "
-        "the half angle. Yaw of the fixture on the plate; one end of the work's axis too high "
-        "beside a dressed wheel or the wheel's side.",
+        "the half angle. With a wheel above: the fixture turned on the plate, or a head swivelled "
+        "about the vertical. Beside a wheel or its side: one end of the axis high.",
     )
 
 
@@ -106,6 +118,10 @@ class SetupError(ResultModel):
     """What one set-up error does to the cone; null, all of it, where it was not stated."""
 
     name: SetupErrorName = Field(description="Which error.")
+    on_the_grinder: str | None = Field(
+        description="What this error is on this grinder, as it can be indicated there; null for "
+        "all together."
+    )
     half_angle_error_arcsec: ArcsecOut | None = Field(
         description="Half angle of the straight line fitted to the surface (least squares), less "
         "the one wanted."
@@ -154,6 +170,7 @@ class SetupErrorsResult(ResultModel):
     "wheels.setup-errors",
     relations=(
         "traversed: sin α′ = sin(α + pitch) cos(yaw), a true cone whatever the offset",
+        "swivelled about the vertical under the periphery above: α = 0 at every swivel",
         "plunge: radius at a station = least distance of the wheel's points there from the axis",
         "plunge with a flat wheel, nearly: Δα = −½ sin α cos α (offset / (r + R cos α))²",
         "plunge with parallel axes: r = √(C² + offset²) − wheel radius, angle unchanged",
@@ -171,6 +188,7 @@ class SetupErrorsResult(ResultModel):
         "large_diameter": 0.75,
         "small_diameter": 0.5,
         "wheel_diameter": 12,
+        "grinder": "surface",
         "way": "sine-plate",
         "feed": "plunge",
         "axis_offset": 0.1,
@@ -187,6 +205,8 @@ def setup_errors(request: SetupErrorsRequest) -> Outcome[SetupErrorsResult]:
     plate or a workhead, a dressed wheel or the wheel's side, traversed or plunged: the cone's
     angle, form and size.
     """
+    require_cone(request.grinder, request.way)
+    require_feed(request.grinder, request.way, request.feed)
     setup = _setup(request)
     grounds = {
         name: None if errors is None else _ground(request, setup, errors)
@@ -196,7 +216,7 @@ def setup_errors(request: SetupErrorsRequest) -> Outcome[SetupErrorsResult]:
     result = SetupErrorsResult(
         half_angle=angle_from_radians(setup.half_angle),
         as_ground=None if whole is None else angle_from_radians(whole.half_angle),
-        errors=[_error(setup, name, ground) for name, ground in grounds.items()],
+        errors=[_error(request, setup, name, ground) for name, ground in grounds.items()],
         not_stated=[name for name in _ERROR_FIELDS if getattr(request, name) is None],
         stations=None if whole is None else _stations(setup, whole),
         shape=None if whole is None else _shape(request, whole),
@@ -233,10 +253,11 @@ def _errors(request: SetupErrorsRequest, setup: Setup) -> dict[SetupErrorName, E
     offset = request.axis_offset or 0.0
     pitch = (request.axis_pitch_arcsec or 0.0) / ARCSEC_PER_RADIAN
     yaw = (request.axis_yaw_arcsec or 0.0) / ARCSEC_PER_RADIAN
-    if not 0.0 < setup.half_angle + pitch < math.pi / 2.0:
+    if not ENDS_RAD[0] < setup.half_angle + pitch < ENDS_RAD[1]:
+        least, most = (plain((limit - setup.half_angle) * ARCSEC_PER_RADIAN) for limit in ENDS_RAD)
         raise Impossible(
             "With this pitch the axis would stand at no angle, or upright, to the surface.",
-            fields={"axis_pitch_arcsec": "should leave the half angle between 0° and 90°"},
+            fields={"axis_pitch_arcsec": f"should be between {least} and {most}"},
         )
     if abs(yaw) > MOST_YAW_RAD:
         most = plain(MOST_YAW_RAD * ARCSEC_PER_RADIAN)
@@ -259,10 +280,16 @@ def _ground(request: SetupErrorsRequest, setup: Setup, errors: Errors) -> Ground
     return ground_by_plunge(setup, errors, stations)
 
 
-def _error(setup: Setup, name: SetupErrorName, ground: Ground | None) -> SetupError:
+def _error(
+    request: SetupErrorsRequest, setup: Setup, name: SetupErrorName, ground: Ground | None
+) -> SetupError:
+    what = None
+    if name != "all-together":
+        what = error_on_the_grinder(request.grinder, request.way, name)
     if ground is None:
         return SetupError(
             name=name,
+            on_the_grinder=what,
             half_angle_error_arcsec=None,
             included_angle_error_arcsec=None,
             straightness=None,
@@ -271,6 +298,7 @@ def _error(setup: Setup, name: SetupErrorName, ground: Ground | None) -> SetupEr
     arcseconds = (ground.half_angle - setup.half_angle) * ARCSEC_PER_RADIAN
     return SetupError(
         name=name,
+        on_the_grinder=what,
         half_angle_error_arcsec=arcseconds,
         included_angle_error_arcsec=2.0 * arcseconds,
         straightness=ground.straightness,
@@ -309,6 +337,7 @@ def _advisories(request: SetupErrorsRequest, whole: Ground | None) -> Iterator[A
             f"The surface comes out bent by {plain(bent, 3)} µm. An angle measured between two "
             "stations does not show it; an indicator along the surface does.",
         )
-    if request.way != "wheel-side":
+    yield from unusual_sizes(request, request.units)
+    if request.grinder == "surface":
         yield MAGNETIC_HOLDING
     yield WHEEL_SAFETY

@@ -21,9 +21,12 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, caution, stop
 from halfangle_service.fields.choice import one_of
-from halfangle_service.operation import Outcome, Source, Standing, operation
+from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.topics.wheels.sizes import unusual_sizes
+from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.start_checks import start_checks
 from halfangle_service.trade.uncertainty import Forecast
+from halfangle_service.trade.unit_slips import require_any_wheel_diameter
 from halfangle_service.trade.wheel.speed import (
     FLANGE_SHARE,
     FT_PER_MIN,
@@ -54,6 +57,8 @@ WheelType = Literal[
 ]
 #: The flange rule exempts special shapes; these are held in flanges as a straight wheel is.
 _FLANGED = {"1-straight", "5-recessed-one-side", "7-recessed-both-sides"}
+#: Surface speeds in m/s at which wheels are run (common practice, no source).
+USUAL_SPEEDS = (5.0, 160.0)
 
 
 class WheelSpeedRequest(RequestModel):
@@ -77,7 +82,8 @@ class WheelSpeedRequest(RequestModel):
     new_diameter: Length | None = Field(
         None,
         description="Diameter of the wheel when new, in `units`, for which its marks hold. Absent: "
-        "the diameter now is taken as new.",
+        "a limit marked in surface speed is reckoned for the diameter now, which is too high where "
+        "the wheel is worn, and the forecast never `holds`.",
     )
     worn_diameter: Length | None = Field(
         None, description="Diameter that the wheel will wear to, in `units`.", examples=[6.0]
@@ -130,12 +136,11 @@ class WornWheelSpeed(ResultModel):
         description="Surface speed at the same spindle speed."
     )
     surface_speed_ft_per_min: FeetPerMinuteOut = Field(description="The same in ft/min.")
-    loss_percent: Annotated[float, Unit("percent")] = Field(
-        description="Surface speed lost by wear."
-    )
+    loss_percent: SharePercent = Field(description="Surface speed lost by wear.")
     rpm_to_restore: RpmOut | None = Field(
         description="Spindle speed that would bring the surface speed back; null where a limit "
-        "forbids it, or where the wheel bears no mark."
+        "forbids it, where the wheel bears no mark, or one in surface speed and `new_diameter` was "
+        "not stated."
     )
     why_not: str | None = Field(description="Why it is null.")
 
@@ -153,8 +158,8 @@ class WheelSpeedResult(ResultModel):
 
     forecast: Forecast = Field(
         description="`holds`: every limit stated is kept; this sees only the figures sent, which "
-        "is less than a permission. `does-not-hold`: do not run it. `not-stated`: marks, type or "
-        "rating are missing, so nothing can be said."
+        "is less than a permission. `does-not-hold`: do not run it. `not-stated`: marks, the "
+        "diameter that they hold for, type or rating are missing, so nothing can be said."
     )
     speed_forecast: Forecast = Field(description="The speed against every mark stated.")
     side_forecast: Forecast | None = Field(
@@ -207,13 +212,14 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
     marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
     type or rating is missing the forecast is `not-stated`.
     """
+    require_any_wheel_diameter(request.wheel_diameter, request.units, "wheel_diameter")
     _require_sizes(request)
     rpm = _rpm(request)
     marking = _marking_of(request)
     proved = to_mm(request.new_diameter or request.wheel_diameter, request.units)
     over = marking.exceeded(rpm, proved)
     not_stated = list(_not_stated(request, marking))
-    speed_is = marking.forecast(rpm, proved)
+    speed_is = marking.forecast(rpm, proved, new_diameter_known=request.new_diameter is not None)
     side_is = side_forecast(asked=request.grinding_side, rated=request.rated_for_side)
     metres = surface_speed(to_mm(request.wheel_diameter, request.units), rpm)
     result = WheelSpeedResult(
@@ -284,6 +290,8 @@ def _rpm(request: WheelSpeedRequest) -> float:
 def _not_stated(request: WheelSpeedRequest, marking: Marking) -> Iterator[str]:
     if not marking.known:
         yield "marked_rpm"
+    if marking.speeds and request.new_diameter is None:
+        yield "new_diameter"
     if request.wheel_type is None:
         yield "wheel_type"
     if request.grinding_side and request.rated_for_side is None:
@@ -313,6 +321,8 @@ def _worn(
         why = "The wheel bears no mark, so no higher speed can be named."
     elif wanted > largest * (1.0 + 1e-9):
         why = f"It would take {plain(wanted)} per minute; the lowest limit is {plain(largest)}."
+    elif marking.speeds and request.new_diameter is None:
+        why = "The marked surface speed holds for the new wheel: send new_diameter."
     return WornWheelSpeed(
         worn_diameter=request.worn_diameter,
         surface_speed_m_per_s=metres,
@@ -331,7 +341,7 @@ def _advisories(request: WheelSpeedRequest, result: WheelSpeedResult) -> Iterato
             "over-marked-speed",
             f"{plain(result.rpm)} per minute is over {words}. Do not run this wheel at this speed.",
         )
-    if result.side_forecast == "does-not-hold":
+    if request.grinding_side and not request.rated_for_side:
         yield side_not_rated(request.rated_for_side)
     if request.wheel_type == "1-straight" and result.side_forecast == "holds":
         yield caution(
@@ -339,18 +349,28 @@ def _advisories(request: WheelSpeedRequest, result: WheelSpeedResult) -> Iterato
             "Straight wheels are made to grind with the periphery. The rating stated must stand on "
             "the wheel or in its maker's papers, with the thickness and load that it holds for.",
         )
-    if result.not_stated:
+    unknown = [name for name in result.not_stated if name != "new_diameter"]
+    if unknown:
         yield caution(
             "wheel-unknown",
-            f"Nothing can be said for running this wheel until {', '.join(result.not_stated)} is "
-            "known. A wheel without a legible mark is not run.",
+            f"Nothing can be said for running this wheel until {', '.join(unknown)} is known. A "
+            "wheel without a legible mark is not run.",
         )
-    if request.new_diameter is None and (request.marked_m_per_s or request.marked_ft_per_min):
+    if "new_diameter" in result.not_stated:
         yield caution(
             "new-diameter-unknown",
             "A surface speed is marked for the new wheel. The diameter now was taken as new: where "
             "the wheel is worn, send new_diameter, which lowers the limit.",
         )
+    slowest, fastest = USUAL_SPEEDS
+    if not slowest <= result.surface_speed_m_per_s <= fastest:
+        yield caution(
+            "unusual-speed",
+            f"The surface speed is {plain(result.surface_speed_m_per_s, 4)} m/s; wheels are run at "
+            f"{plain(slowest)} to {plain(fastest)} m/s (common practice, no source). Are `units`, "
+            "diameter and spindle speed right?",
+        )
+    yield from unusual_sizes(request, request.units)
     if request.flange_diameter is not None and _flange_too_small(request):
         yield stop(
             "flange-too-small",

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
-from typing import Annotated, Literal
+from typing import Annotated
 
 from pydantic import Field
 
@@ -22,10 +22,15 @@ from halfangle_service.fields import (
     NonNegativeLength,
     RequestModel,
     Unit,
+    Units,
 )
+from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
+from halfangle_service.topics.wheels.grinder import Grinder, WayName, why_no_cone
+from halfangle_service.topics.wheels.passes import unusual_passes
 from halfangle_service.trade.uncertainty import Budget
+from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wheel.dresser import dresser_angle
 from halfangle_service.trade.wheel.dressing_errors import DressedCone
 from halfangle_service.trade.wheel.flank import dressing_passes, flank_for_rise
@@ -38,18 +43,26 @@ from halfangle_service.trade.wheel.ways import (
     by_scale,
     by_sine_base,
     by_wear,
+    by_yaw,
 )
 from halfangle_service.trade.wording import plain
 
 Minutes = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("minute")]
 Seconds = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("second")]
 
-WayName = Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"]
 Breakdown = Annotated[
     NonNegativeLength | None,
     Field(
         description="Breakdown of the wheel over the length of the surface, square to it, in "
         "`units`; 0 where the traverse evens it out."
+    ),
+]
+AxisYaw = Annotated[
+    Annotated[float, FINITE, Field(ge=0, le=36_000), Unit("arcsecond")] | None,
+    Field(
+        description="Error ± of the work's axis out of the plane in which the angle is set, in "
+        "arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the "
+        "plate, or about the vertical; beside a wheel or its side: one end of it high."
     ),
 ]
 LargestAngle = Annotated[float, AngleInput(gt=0, lt=90)] | None
@@ -73,6 +86,7 @@ class ChooseSinePlate(RequestModel):
         "the plane in which the plate tilts.",
         examples=[5.0],
     )
+    axis_yaw_arcsec: AxisYaw = None
     wheel_breakdown: Breakdown = None
     largest_angle: LargestAngle = Field(
         None, description="Largest angle that the plate reaches, in degrees."
@@ -109,6 +123,7 @@ class ChooseDressedWheel(RequestModel):
         description="Error ± of the work's axis from parallel to the wheel's, in arc-seconds, in "
         "the plane of both axes.",
     )
+    axis_yaw_arcsec: AxisYaw = None
     depth_per_pass: Length = Field(
         description="Depth dressed away by one pass, radially, in `units`.", examples=[0.0005]
     )
@@ -146,6 +161,7 @@ class ChooseWheelSide(RequestModel):
         description="Error ± of the side from square to the wheel's axis, in arc-seconds, in the "
         "plane in which the work swivels.",
     )
+    axis_yaw_arcsec: AxisYaw = None
     side_wear: NonNegativeLength | None = Field(
         None, description="Wear of the side over the surface, square to it, in `units`."
     )
@@ -156,8 +172,9 @@ class ChooseWheelSide(RequestModel):
 
 
 class ChooseWorkhead(RequestModel):
-    """A workhead swivelled by its scale under a flat wheel."""
+    """A workhead swivelled about the vertical by its scale, a flat wheel beside it."""
 
+    grinder: Grinder = Field(examples=["cylindrical"])
     graduation: Annotated[float, AngleInput(gt=0, le=5)] = Field(
         description="Smallest step that its scale or vernier shows, in degrees; it is set to half "
         "of it.",
@@ -168,6 +185,7 @@ class ChooseWorkhead(RequestModel):
         description="Error ± of the work axis from the wheel axis' height, in `units`; acts by its "
         "square.",
     )
+    axis_yaw_arcsec: AxisYaw = None
     wheel_breakdown: Breakdown = None
     largest_angle: LargestAngle = Field(
         None, description="Largest angle to which it swivels, in degrees."
@@ -195,7 +213,10 @@ class ChooseWays(RequestModel):
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """A way for one cone: the budget of its included angle, times, checks, reasons against it."""
+    """A way for one cone: the budget of its included angle, times, checks, reasons against it.
+
+    `cautions` are those of carrying it out.
+    """
 
     name: WayName
     setup_minutes: float
@@ -203,21 +224,23 @@ class Way:
     inspect: tuple[str, ...]
     budget: Budget
     reasons: tuple[str, ...] = ()
+    cautions: tuple[Advisory, ...] = ()
 
 
-def ways_of(ways: ChooseWays, cone: DressedCone) -> Iterator[Way]:
-    """Each way that is described, for this cone."""
+def ways_of(ways: ChooseWays, cone: DressedCone, units: Units) -> Iterator[Way]:
+    """Each way that is described, for this cone, its lengths in `units`."""
     if ways.sine_plate is not None:
-        yield _sine_plate(ways.sine_plate, cone)
+        yield _sine_plate(ways.sine_plate, cone, units)
     if ways.dressed_wheel is not None:
-        yield _dressed_wheel(ways.dressed_wheel, cone)
+        yield _dressed_wheel(ways.dressed_wheel, cone, units)
     if ways.wheel_side is not None:
         yield _wheel_side(ways.wheel_side, cone)
     if ways.swivelled_workhead is not None:
         yield _workhead(ways.swivelled_workhead, cone)
 
 
-def _sine_plate(plate: ChooseSinePlate, cone: DressedCone) -> Way:
+def _sine_plate(plate: ChooseSinePlate, cone: DressedCone, units: Units) -> Way:
+    require_center_distance(plate.center_distance, units, "ways/sine_plate/center_distance")
     stack = by_sine_base(
         "stack_tolerance", plate.center_distance, cone.angle_rad, plate.stack_tolerance
     )
@@ -233,6 +256,7 @@ def _sine_plate(plate: ChooseSinePlate, cone: DressedCone) -> Way:
             stack,
             by_angle("plate_error_arcsec", plate.plate_error_arcsec),
             by_angle("axis_pitch_arcsec", plate.axis_pitch_arcsec),
+            by_yaw("axis_yaw_arcsec", cone, plate.axis_yaw_arcsec),
             by_wear("wheel_breakdown", cone.slant, plate.wheel_breakdown),
         ),
         tuple(_past(plate.largest_angle, cone, "The plate reaches")),
@@ -246,7 +270,7 @@ def _past(largest: float | None, cone: DressedCone, words: str) -> Iterator[str]
         yield f"{words} {plain(largest)}°, the half angle is {plain(degrees)}°."
 
 
-def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone) -> Way:
+def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -> Way:
     flank = flank_for_rise(cone.angle_rad, cone.rise, 0.0)
     with _fields_under("dressed_wheel", "diamond_height"):
         cone.require_room(wheel.diamond_height or 0.0)
@@ -262,16 +286,18 @@ def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone) -> Way:
             "The surface for straightness, for diamond height and wear bend it.",
         ),
         budget_of(
-            _dresser_setting(wheel, cone),
+            _dresser_setting(wheel, cone, units),
             by_diamond_height("diamond_height", cone, wheel.diamond_height),
             by_wear("flank_wear", cone.slant, wheel.flank_wear),
             by_angle("axis_pitch_arcsec", wheel.axis_pitch_arcsec),
+            by_yaw("axis_yaw_arcsec", cone, wheel.axis_yaw_arcsec, flank_rad=cone.angle_rad),
         ),
         () if fits else (too_wide,),
+        tuple(unusual_passes(wheel.depth_per_pass, passes, flank.depth, units)),
     )
 
 
-def _dresser_setting(wheel: ChooseDressedWheel, cone: DressedCone) -> Stated:
+def _dresser_setting(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -> Stated:
     """The error of the dresser's setting, by its scale or its stack."""
     if isinstance(wheel.dresser, ScaleDresser):
         if wheel.stack_tolerance is not None:
@@ -282,6 +308,7 @@ def _dresser_setting(wheel: ChooseDressedWheel, cone: DressedCone) -> Stated:
         return by_scale("graduation", wheel.dresser.graduation)
     angle = dresser_angle(cone.angle_rad, from_side=wheel.dresser.zero == "wheel-side")
     centers = wheel.dresser.center_distance
+    require_center_distance(centers, units, "ways/dressed_wheel/dresser/center_distance")
     return by_sine_base("stack_tolerance", centers, angle, wheel.stack_tolerance)
 
 
@@ -297,6 +324,7 @@ def _wheel_side(side: ChooseWheelSide, cone: DressedCone) -> Way:
         budget_of(
             by_angle("swivel_error_arcsec", side.swivel_error_arcsec),
             by_angle("side_error_arcsec", side.side_error_arcsec),
+            by_yaw("axis_yaw_arcsec", cone, side.axis_yaw_arcsec),
             by_wear("side_wear", cone.slant, side.side_wear),
         ),
         tuple(_against_the_side(side, cone)),
@@ -328,10 +356,18 @@ def _workhead(head: ChooseWorkhead, cone: DressedCone) -> Way:
         budget_of(
             by_scale("graduation", head.graduation),
             from_offset,
+            by_yaw("axis_yaw_arcsec", cone, head.axis_yaw_arcsec, flank_rad=0.0),
             by_wear("wheel_breakdown", cone.slant, head.wheel_breakdown),
         ),
-        tuple(_past(head.largest_angle, cone, "The workhead swivels to")),
+        tuple(_against_the_workhead(head, cone)),
     )
+
+
+def _against_the_workhead(head: ChooseWorkhead, cone: DressedCone) -> Iterator[str]:
+    no_cone = why_no_cone(head.grinder, "swivelled-workhead")
+    if no_cone is not None:
+        yield no_cone
+    yield from _past(head.largest_angle, cone, "The workhead swivels to")
 
 
 @contextmanager

@@ -12,9 +12,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from halfangle_service.trade.clearance.bodies import Body, HeadPart, Point, box
+from halfangle_service.trade.clearance.bodies import Body, BodyKind, HeadPart, Point, box, overlap
 
 Direction = Literal["along-travel", "across-travel"]
+#: Rounding of the arithmetic, as a part of the plate's length.
+ROUNDING = 1e-9
 #: A point whose radius is less than this share of the base is sharp.
 SHARP = 1e-6
 
@@ -143,6 +145,44 @@ class Assembly:
         """Z on which the low roll and the stack stand."""
         return self.rolls[0][1] - self.plate.roll_diameter / 2.0
 
+    @property
+    def height_over_all(self) -> float:
+        """From the table to the highest point of set-up and ground line."""
+        highest = max(z for body in self.bodies() for _, z in body.corners)
+        return max(highest, 0.0) - self.table
+
+    @property
+    def plate_into_base(self) -> float:
+        """How far the plate's low end, tilted, would go into what its low roll stands on."""
+        dip = self.plate.low_roll_from_end * math.sin(self.cone.half_angle)
+        depth = dip - self.plate.roll_diameter / 2.0
+        return depth if depth > self._touching else 0.0
+
+    def standing_in(self, kinds: frozenset[BodyKind], others: frozenset[BodyKind]) -> list[Body]:
+        """Bodies of these kinds that overlap one of the others."""
+        bodies = self.bodies()
+        there = [body for body in bodies if body.kind in others]
+        return [
+            body
+            for body in bodies
+            if body.kind in kinds
+            and any(overlap(body.corners, other.corners) > self._touching for other in there)
+        ]
+
+    def below_table(self, kinds: frozenset[BodyKind]) -> list[Body]:
+        """Bodies of these kinds that reach below the table."""
+        lowest = self.table - self._touching
+        return [
+            body
+            for body in self.bodies()
+            if body.kind in kinds and min(z for _, z in body.corners) < lowest
+        ]
+
+    @property
+    def _touching(self) -> float:
+        """Bodies that overlap by no more than this only touch."""
+        return ROUNDING * self.plate.length
+
     def bodies(self) -> list[Body]:
         """Every body that the wheel's head might meet, level frame."""
         return [*self._turning(), *self._standing()]
@@ -158,37 +198,38 @@ class Assembly:
         ]
         yield Body(
             "cone",
+            "cone",
             self._outline(corners[: 4 if cone.small_radius > SHARP * cone.large_radius else 3]),
             True,
         )
         # A shank no thicker than the cone falls away under the ground line: the wheel may touch it.
         thin = fixture.shank_radius <= cone.large_radius
         if fixture.stick_out > 0.0:
-            yield self._cylinder("shank", fixture.shank_radius, -fixture.stick_out, 0.0, thin)
-        yield self._cylinder("nose", fixture.nose_radius, self.front, -fixture.stick_out)
+            shank = box(-fixture.stick_out, -fixture.shank_radius, 0.0, fixture.shank_radius)
+            yield Body("shank", "shank", self._outline(shank), thin)
+        nose = box(self.front, -fixture.nose_radius, -fixture.stick_out, fixture.nose_radius)
+        yield Body("nose", "nose", self._outline(nose))
         for part in fixture.turning:
             end = -fixture.stick_out - part.behind
-            yield self._cylinder(part.name, part.radius, end - part.length, end)
+            turned = box(end - part.length, -part.radius, end, part.radius)
+            yield Body(part.name, "turning-part", self._outline(turned))
 
     def _standing(self) -> Iterator[Body]:
         fixture, plate = self.fixture, self.plate
         top, low_end = -fixture.axis_height, self.high_end - plate.length
         body = box(self.front - fixture.body_length, top, self.front, top + fixture.body_height)
-        yield Body("fixture body", self._outline(body))
-        yield Body("plate", self._outline(box(low_end, top - plate.thickness, self.high_end, top)))
+        yield Body("fixture body", "fixture-body", self._outline(body))
+        outline = box(low_end, top - plate.thickness, self.high_end, top)
+        yield Body("plate", "plate", self._outline(outline))
         low, high = self.rolls
         half = plate.roll_diameter / 2.0
         if high[1] - half > self.base_top:
             stack = box(high[0] - half, self.base_top, high[0] + half, high[1] - half)
-            yield Body("stack", stack)
+            yield Body("stack", "stack", stack)
         if self.base_top > self.table:
             left = low[0] - plate.low_roll_from_end
-            yield Body("base", box(left, self.table, left + plate.length, self.base_top))
-
-    def _cylinder(
-        self, name: str, radius: float, start: float, end: float, ground: bool = False
-    ) -> Body:
-        return Body(name, self._outline(box(start, -radius, end, radius)), ground)
+            base = box(left, self.table, left + plate.length, self.base_top)
+            yield Body("base", "base", base)
 
     def _outline(self, corners: Sequence[Point]) -> tuple[Point, ...]:
         return tuple(self.level(corner) for corner in corners)

@@ -9,6 +9,7 @@ found by separating axes, which for convex outlines is exact.
 """
 
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,13 +17,21 @@ from shapely import LineString, Polygon, shortest_line
 
 Array = NDArray[np.float64]
 Point = tuple[float, float]
+#: What a body is, whatever it is called.
+BodyKind = Literal[
+    "cone", "shank", "nose", "turning-part", "fixture-body", "plate", "stack", "base"
+]
 
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """A convex outline of the set-up: its corners in order. `ground`: the wheel touches it."""
+    """A convex outline of the set-up: its corners in order. `ground`: the wheel touches it.
+
+    Only a turning part has a name that somebody gave it; nothing is told from it.
+    """
 
     name: str
+    kind: BodyKind
     corners: tuple[Point, ...]
     ground: bool = False
 

@@ -4,12 +4,14 @@ What cannot belong together (a shank that reaches the plate, rolls that lie off 
 than its flanges) is refused here, by the request's own paths.
 """
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Literal, get_args
 
-from halfangle_service.errors import Impossible
+from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.trade.clearance.assembly import (
+    ROUNDING,
     Assembly,
     Direction,
     Fixture,
@@ -17,20 +19,25 @@ from halfangle_service.trade.clearance.assembly import (
     Plate,
     Stroke,
 )
-from halfangle_service.trade.clearance.bodies import Gap
+from halfangle_service.trade.clearance.bodies import Body, BodyKind, Gap
 from halfangle_service.trade.clearance.search import (
+    PLATE_BODIES,
     all_gaps,
     largest_wheel,
     needed_riser,
     needed_stick_out,
 )
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import option, plain
 
 WheelState = Literal["new", "worn"]
 ChangeKind = Literal["stick-out", "riser", "wheel-diameter", "tilt-direction"]
 
-#: A gap found by halving may miss the one wanted by rounding, relative to the plate's length.
-_ROUNDING = 1e-9
+#: What says how far a body reaches down.
+_FIELD_OF_BODY: dict[str, BodyKind] = {
+    "large_diameter": "cone",
+    "fixture/nose_diameter": "nose",
+    "fixture/body_length": "fixture-body",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +65,15 @@ class Case:
 
     def keeps(self, gap: float) -> bool:
         """True where a gap is at least the one wanted."""
-        return gap >= self.margin - _ROUNDING * self.assembly.plate.length
+        return gap >= self.margin - ROUNDING * self.assembly.plate.length
+
+    def fouling_parts(self) -> list[Body]:
+        """Turning parts that meet plate, stack or base in a turn of the work."""
+        parts: frozenset[BodyKind] = frozenset({"turning-part"})
+        return [
+            *self.assembly.standing_in(parts, PLATE_BODIES),
+            *self.assembly.below_table(parts),
+        ]
 
     def stick_out(self) -> float | None:
         """Smallest stick-out with which the fixture clears either wheel; None where none does."""
@@ -128,13 +143,53 @@ def _worst(values: Sequence[float | None]) -> float | None:
 
 
 def require_fixture(fixture: Fixture) -> None:
-    """Refuse a shank that reaches the plate."""
+    """Refuse a shank that reaches the plate, and names that leave open which body is meant."""
     if fixture.shank_radius >= fixture.axis_height:
         raise Impossible(
             f"A shank of {plain(2.0 * fixture.shank_radius)} reaches the plate, which is "
             f"{plain(fixture.axis_height)} under the axis.",
             fields={"fixture/shank_diameter": "should be less than twice axis_height"},
         )
+    taken = {option(kind) for kind in get_args(BodyKind)}
+    for place, part in enumerate(fixture.turning):
+        name = option(part.name.strip().casefold())
+        if name in taken:
+            raise Disagreement(
+                f"Two bodies would be called {part.name!r}, so that no gap would say which it is.",
+                fields={
+                    f"fixture/turning_parts/{place}/name": "should be a name that no other body "
+                    "of the set-up has"
+                },
+            )
+        taken.add(name)
+
+
+def require_assembly(assembly: Assembly, rolls_stated: bool) -> None:
+    """Refuse bodies that would stand in one another once the plate is tilted.
+
+    `rolls_stated`: the request said where the rolls lie under the plate.
+    """
+    depth = assembly.plate_into_base
+    if depth:
+        most = assembly.plate.roll_diameter / 2.0 / math.sin(assembly.cone.half_angle)
+        assumed = "" if rolls_stated else " The rolls were taken to lie in the middle of it."
+        raise Impossible(
+            f"Tilted so far, the plate's low end would go {plain(depth, 4)} into its base: it "
+            f"reaches {plain(assembly.plate.low_roll_from_end)} past the low roll.{assumed}",
+            fields={
+                "plate/low_roll_from_end": f"should be {'' if rolls_stated else 'sent, and '}no "
+                f"more than {plain(most, 4)} at this tilt"
+            },
+        )
+    base: frozenset[BodyKind] = frozenset({"base"})
+    for field, kind in _FIELD_OF_BODY.items():
+        body = frozenset({kind})
+        under = base if kind == "fixture-body" else PLATE_BODIES
+        if assembly.standing_in(body, under) or assembly.below_table(body):
+            raise Impossible(
+                f"The {option(kind)} would stand in the plate or in what the plate stands on.",
+                fields={field: "should leave room for the plate and its base"},
+            )
 
 
 def require_plate(plate: Plate) -> None:

@@ -4,14 +4,33 @@ import math
 from collections.abc import Sequence
 
 from halfangle_service.trade.clearance.assembly import Assembly, head_parts
-from halfangle_service.trade.clearance.bodies import Body, Gap, HeadPart, Point
+from halfangle_service.trade.clearance.bodies import Body, BodyKind, Gap, HeadPart, Point
 from halfangle_service.trade.clearance.case import Case
 from halfangle_service.trade.svg import ALERT, METAL, PALE, WORK, Sheet
 from halfangle_service.trade.units import Units
 from halfangle_service.trade.wording import length, option, plain
 
-_FILL = {"cone": WORK, "shank": WORK, "plate": METAL, "base": METAL, "stack": "#8fae8b"}
+_FILL: dict[BodyKind, str] = {
+    "cone": WORK,
+    "shank": WORK,
+    "plate": METAL,
+    "base": METAL,
+    "stack": "#8fae8b",
+}
+#: Plate and its supports are drawn first, the work last.
+_ORDER: dict[BodyKind, int] = {
+    "base": 0,
+    "stack": 1,
+    "plate": 2,
+    "fixture-body": 3,
+    "shank": 8,
+    "cone": 9,
+}
+_NAMED: frozenset[BodyKind] = frozenset(
+    {"plate", "fixture-body", "base", "stack", "nose", "cone", "turning-part"}
+)
 _WIDTH_PX = 900.0
+_LEADER_PX = 36.0
 _UNITS: dict[Units, str] = {"in": "inches", "mm": "millimetres"}
 
 
@@ -30,7 +49,7 @@ def setup_svg(case: Case, closest: Gap, units: Units) -> str:
     bodies = assembly.bodies()
     sheet = _sheet(assembly, bodies, parts["new"], len(lines))
     for body in _back_to_front(bodies):
-        sheet.polygon(body.corners, _FILL.get(body.name, PALE))
+        sheet.polygon(body.corners, _FILL.get(body.kind, PALE))
     for center in assembly.rolls:
         sheet.circle(center, assembly.plate.roll_diameter / 2.0, "", METAL)
     left, right = sheet.left, sheet.right
@@ -69,9 +88,7 @@ def _sheet(
 
 
 def _back_to_front(bodies: Sequence[Body]) -> list[Body]:
-    """Plate and its supports first, the work last."""
-    order = {"base": 0, "stack": 1, "plate": 2, "fixture body": 3, "shank": 8, "cone": 9}
-    return sorted(bodies, key=lambda body: order.get(body.name, 5))
+    return sorted(bodies, key=lambda body: _ORDER.get(body.kind, 5))
 
 
 def _part(sheet: Sheet, part: HeadPart, style: str = "", label: str = "") -> None:
@@ -80,13 +97,13 @@ def _part(sheet: Sheet, part: HeadPart, style: str = "", label: str = "") -> Non
     if part.radius == 0.0:
         sheet.polygon(part.core, "none", style or ("wheel" if part.name == "wheel" else "dash"))
         (left, _), (_, top) = part.core[0], part.core[2]
-        sheet.text((left, top), label, "", 6, 16)
+        sheet.text((left, top), label, "", 6, 16, rim=True)
         return
     start, end = part.core
     for center, more in ((start, style), (end, style or "thin dash")):
         solid = "wheel" if part.name == "wheel" else "dash"
         sheet.circle(center, part.radius, more or solid)
-    sheet.text((start[0], start[1] + part.radius), label, "", 0, 16, "middle")
+    sheet.text((start[0], start[1] + part.radius), label, "", 0, 16, "middle", rim=True)
 
 
 def _axis(sheet: Sheet, assembly: Assembly) -> None:
@@ -97,11 +114,11 @@ def _axis(sheet: Sheet, assembly: Assembly) -> None:
 
 
 def _names(sheet: Sheet, bodies: Sequence[Body]) -> None:
-    """Names of the larger bodies, in their middles."""
+    """Names of the bodies, in their middles."""
     for body in bodies:
         middle = _middle(body.corners)
-        if body.name in {"plate", "fixture body", "base"}:
-            sheet.text(middle, body.name, "", 0, 5, "middle")
+        if body.kind in _NAMED:
+            sheet.text(middle, body.name, "", 0, 5, "middle", rim=True)
 
 
 def _middle(corners: Sequence[Point]) -> Point:
@@ -110,11 +127,16 @@ def _middle(corners: Sequence[Point]) -> Point:
 
 
 def _closest(sheet: Sheet, gap: Gap, units: Units) -> None:
-    """The least gap as a red line, with its size."""
+    """The least gap as a red line, with its size at the end of a leader that clears the work."""
     sheet.path([gap.on_part, gap.on_body], "alert")
     x, y = sheet.place(gap.on_body)
     sheet.marks.append(f'<circle cx="{x:.2f}" cy="{y:.2f}" r="4" fill="{ALERT}"/>')
     words = f"{gap.part} to {gap.body}: {length(gap.gap, units)}"
-    # Beside the point, on the side with more room.
+    # Up and away from the work, toward the side with more room.
     right = x < sheet.width_px / 2.0
-    sheet.text(gap.on_body, words, "a", 10 if right else -10, 18, "start" if right else "end")
+    way = _LEADER_PX if right else -_LEADER_PX
+    sheet.marks.append(
+        f'<path class="thin" d="M{x:.2f} {y:.2f}l{-way:.0f} {-_LEADER_PX:.0f}" fill="none"/>'
+    )
+    anchor = "end" if right else "start"
+    sheet.text(gap.on_body, words, "a", -way, -_LEADER_PX - 6.0, anchor)

@@ -16,15 +16,15 @@ from halfangle_service.trade.clearance.assembly import (
     Stroke,
     head_parts,
 )
-from halfangle_service.trade.clearance.bodies import Gap, gap_between
+from halfangle_service.trade.clearance.bodies import Body, BodyKind, Gap, gap_between
 
 #: Halvings of a range: past 50 the ends of a float range meet.
 _HALVINGS = 50
 #: Bodies that stand still on the plate; the others move back with the fixture.
-PLATE_BODIES = frozenset({"plate", "stack", "base"})
+PLATE_BODIES: frozenset[BodyKind] = frozenset({"plate", "stack", "base"})
 
 
-def _any(_part: str, _body: str) -> bool:
+def _any(_part: str, _body: Body) -> bool:
     return True
 
 
@@ -33,18 +33,18 @@ def all_gaps(
     head: Head,
     stroke: Stroke,
     direction: Direction,
-    wanted: Callable[[str, str], bool] = _any,
+    wanted: Callable[[str, Body], bool] = _any,
 ) -> list[Gap]:
     """Gap of every part of the head from every body; the wheel's from what it grinds left out.
 
-    `wanted` says, by the names of part and body, which of them are looked at.
+    `wanted` says, by the part's name and the body, which of them are looked at.
     """
     parts = head_parts(head, stroke, assembly.cone.slant, direction)
     return [
         gap_between(part, body)
         for body in assembly.bodies()
         for part in parts
-        if not (body.ground and part.name == "wheel") and wanted(part.name, body.name)
+        if not (body.ground and part.name == "wheel") and wanted(part.name, body)
     ]
 
 
@@ -99,17 +99,21 @@ def needed_stick_out(
     return smallest(clears, 0.0, upper * (1.0 + 1e-9) + 1e-9)
 
 
-def _of_fixture(part: str, body: str) -> bool:
+def _of_fixture(part: str, body: Body) -> bool:
     """True where more stick-out can open the gap.
 
     Not the plate's; nor flange and guard over the cone and its shank, which stay where they are.
     """
-    if body == "shank":
+    if body.kind == "shank":
         return part == "wheel"
-    return body not in PLATE_BODIES and body != "cone"
+    return body.kind not in PLATE_BODIES and body.kind != "cone"
 
 
-def _wheel_of_fixture(part: str, body: str) -> bool:
+def _of_plate(_part: str, body: Body) -> bool:
+    return body.kind in PLATE_BODIES
+
+
+def _wheel_of_fixture(part: str, body: Body) -> bool:
     return part == "wheel" and _of_fixture(part, body)
 
 
@@ -125,7 +129,7 @@ def needed_riser(
             body_height=assembly.fixture.body_height + riser,
         )
         raised = replace(assembly, fixture=fixture)
-        gaps = all_gaps(raised, head, stroke, direction, lambda _, body: body in PLATE_BODIES)
+        gaps = all_gaps(raised, head, stroke, direction, _of_plate)
         return all(gap.gap >= margin for gap in gaps)
 
     # The plate's highest corner, lifted off the ground line, goes down by cos α of the riser.

@@ -5,22 +5,22 @@ Heights in 0.1 nm.
 
 from dataclasses import dataclass
 
-from halfangle_service.trade.stacks.mistakes import MixUp, smallest_mistake, without
+from halfangle_service.trade.stacks.mistakes import MixUp, mix_ups, without
 from halfangle_service.trade.stacks.search.stacking import StackTable, stack_table
 from halfangle_service.trade.stacks.supply import Box, Piece
 
 
 @dataclass(frozen=True, slots=True)
 class Setting:
-    """A stack for a height, what could go wrong with it, and another stack to check it by.
+    """A stack for a height, what is left in the box, and another stack to check it by.
 
-    `pieces` are its blocks, largest first; `exact` where the height, rounded to 0.1 nm, is theirs;
-    `second_stack` nominal sizes of other blocks.
+    `pieces` are its blocks, largest first, `spare` the blocks left; `exact` where the height,
+    rounded to 0.1 nm, is theirs; `second_stack` nominal sizes of other blocks.
     """
 
     pieces: tuple[Piece, ...]
+    spare: tuple[Piece, ...]
     exact: bool
-    mistake: MixUp | None
     second_stack: tuple[int, ...] | None
 
     @property
@@ -38,6 +38,15 @@ class Setting:
         """Sum of nominal sizes and measured deviations."""
         return sum(piece.actual for piece in self.pieces)
 
+    def wrong_blocks(self) -> tuple[MixUp, ...]:
+        """Every way to wring a block left in the box for one of another size.
+
+        What changes the height least, and so is hardest to see, comes first; of equal changes the
+        one of the smaller blocks, so that the order of the blocks makes no difference.
+        """
+        ways = (way for way in mix_ups(self.pieces, self.spare) if way.wrung.size != way.meant.size)
+        return tuple(sorted(ways, key=_by_change))
+
 
 def choose_setting(height: float, box: Box, max_blocks: int) -> Setting:
     """Give the stack of the fewest blocks, or the nearest one where the height cannot be built.
@@ -50,11 +59,16 @@ def choose_setting(height: float, box: Box, max_blocks: int) -> Setting:
     blocks = exact or _nearest(table, height)
     left = without(box.sizes, blocks)
     second = stack_table(left, max_blocks).stack(sum(blocks)) if left else None
-    pieces = box.pick(table.positions(blocks))
-    return Setting(pieces, exact is not None, smallest_mistake(blocks, box.sizes), second)
+    positions = table.positions(blocks)
+    spare = box.pick(place for place in range(len(box.pieces)) if place not in positions)
+    return Setting(box.pick(positions), spare, exact is not None, second)
 
 
 def _nearest(table: StackTable, height: float) -> tuple[int, ...]:
     """The nearer of the stacks below and above, one of which there is; at a tie the lower one."""
     there_are = [stack for stack in table.nearest(round(height)) if stack]
     return min(there_are, key=lambda stack: abs(sum(stack) - height))
+
+
+def _by_change(way: MixUp) -> tuple[int, int, int]:
+    return abs(way.change), way.meant.size, way.wrung.size

@@ -184,10 +184,10 @@ def _nose(cone: DressedCone, nose_radius: float) -> Effect:
 def _wheel_wear(
     cone: DressedCone, at_small_end: float | None, at_large_end: float | None
 ) -> Effect | None:
-    """Wear of the flank; of an end where none was stated nothing is counted."""
-    if at_small_end is None and at_large_end is None:
+    """Wear of the flank; of one end alone nothing follows, for it is the difference that turns."""
+    if at_small_end is None or at_large_end is None:
         return None
-    return _wear(cone, at_small_end or 0.0, at_large_end or 0.0)
+    return _wear(cone, at_small_end, at_large_end)
 
 
 def _diamond_wear(

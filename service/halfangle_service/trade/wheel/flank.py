@@ -12,8 +12,10 @@ from typing import Literal
 from halfangle_service.errors import Impossible
 from halfangle_service.trade.wording import plain
 
-#: The largest length that a request may hold, in its unit.
-LONGEST = 1e4
+#: The shortest and the longest length that a request may hold, in its unit.
+SHORTEST, LONGEST = 1e-6, 1e4
+#: A width within this share of the wheel's own is rounding, not a land or a flat.
+_NOTHING = 1e-12
 #: What becomes of the wheel's width beyond its flanks.
 SpareWidth = Literal["stays-flat", "flank-runs-on", "land-below-flank"]
 
@@ -63,16 +65,16 @@ def sides_of(
     """
     needed = [flank_for_rise(surface.angle_rad, surface.rise, overrun) for surface in surfaces]
     require_fits(needed, wheel_width, edge_flat)
-    # A spare width within rounding of nothing must not become a land of 1e-16.
     spare = wheel_width - sum(flank.width for flank in needed) - edge_flat
-    spare = spare if spare > 1e-12 * wheel_width else 0.0
+    spare = spare if spare > _NOTHING * wheel_width else 0.0
     share = 0.0 if spare_width == "stays-flat" else spare / len(needed)
     runs_on, land = (share, 0.0) if spare_width == "flank-runs-on" else (0.0, share)
     sides = [
         Side(surface, flank, run_on(flank, surface.angle_rad, runs_on), land)
         for surface, flank in zip(surfaces, needed, strict=True)
     ]
-    return sides, edge_flat + spare - share * len(needed)
+    flat = edge_flat + (spare if share == 0.0 else 0.0)
+    return sides, flat if flat > _NOTHING * wheel_width else 0.0
 
 
 def flank_for_rise(angle_rad: float, rise: float, overrun: float) -> Flank:
@@ -83,16 +85,30 @@ def flank_for_rise(angle_rad: float, rise: float, overrun: float) -> Flank:
     return _flank(angle_rad, rise / math.sin(angle_rad) + 2.0 * overrun)
 
 
-def require_length(slant: float, fields: Iterable[str]) -> None:
-    """Refuse an angle so small that the surface is longer than any length taken here.
+def require_extent(surface: Surface, angle: Iterable[str], size: Iterable[str]) -> None:
+    """Refuse a surface longer or shorter than any length taken here: along its slope or its axis.
 
-    `fields` are those of the angle. Raises Impossible.
+    `angle` and `size` are the fields that state them. Raises Impossible.
     """
-    if slant > LONGEST:
+    if surface.slant > LONGEST:
         raise Impossible(
-            f"At this angle the surface would be {plain(slant, 3)} long; at most {plain(LONGEST)} "
+            f"At this angle the surface would be {plain(surface.slant, 3)} long; at most "
+            f"{plain(LONGEST)} is taken.",
+            fields=dict.fromkeys(angle, "should be larger, or the diameters nearer"),
+        )
+    width = surface.rise / math.tan(surface.angle_rad)
+    if surface.rise < SHORTEST:
+        raise Impossible(
+            f"The surface would rise by {plain(surface.rise, 3)} only; at least {plain(SHORTEST)} "
             "is taken.",
-            fields=dict.fromkeys(fields, "should be larger, or the diameters nearer"),
+            fields=dict.fromkeys(size, f"should make a surface that rises by {plain(SHORTEST)}"),
+        )
+    if width < SHORTEST:
+        raise Impossible(
+            f"So steep and low a surface would take {plain(width, 3)} of the axis; at least "
+            f"{plain(SHORTEST)} is taken. What stands square to the axis is no cone and no flank: "
+            "the wheel's side grinds it as it is.",
+            fields=dict.fromkeys(angle, "should be smaller, or the surface higher"),
         )
 
 
@@ -137,4 +153,4 @@ def require_depth(depth: float, wheel_diameter: float, flange_diameter: float) -
 def dressing_passes(depth: float, depth_per_pass: float) -> int:
     """Passes to dress away a depth, the last one perhaps shallower."""
     # A depth that is a whole number of passes must not gain one by rounding.
-    return math.ceil(depth / depth_per_pass - 1e-9)
+    return max(1, math.ceil(depth / depth_per_pass - 1e-9))

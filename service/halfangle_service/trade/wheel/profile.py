@@ -9,6 +9,7 @@ corner.
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
@@ -75,9 +76,13 @@ class Profile:
         ends = [*self._before(), self.corners[-1].at]
         yield from zip(starts, ends, strict=True)
 
-    def straight_slants(self) -> list[float]:
-        """Lengths of the straight parts of the flanks, in order."""
-        return [math.dist(a, b) for a, b in self.straights() if abs(a[1] - b[1]) > 0.0]
+    def segments(self) -> Iterator[tuple[tuple[Corner, Corner], tuple[Point, Point]]]:
+        """Each pair of neighbouring corners, with the ends of what stays straight between them."""
+        return zip(pairwise(self.corners), self.straights(), strict=True)
+
+    def flanks(self) -> list[tuple[Point, Point]]:
+        """Ends of the straight part of each flank, in order; one point where radii take it all."""
+        return [straight for (a, b), straight in self.segments() if a.at[1] != b.at[1]]
 
     def points(self) -> list[Point]:
         """Coordinates along the profile; arcs in steps of at most 3 degrees."""
@@ -141,19 +146,34 @@ def _unit(start: Point, end: Point) -> Point:
 
 def _require_room(profile: Profile) -> None:
     """Refuse radii that leave a segment no length: tangent points in the wrong order."""
-    corners = profile.corners
-    for index, (start, end) in enumerate(profile.straights()):
-        first, last = corners[index], corners[index + 1]
-        along, left = _unit(first.at, last.at), (end[0] - start[0], end[1] - start[1])
-        if along[0] * left[0] + along[1] * left[1] < -1e-12 * math.dist(first.at, last.at):
-            length = math.dist(first.at, last.at)
-            names = " and ".join(c.name for c in (first, last) if c.radius > 0.0)
-            need = length - (along[0] * left[0] + along[1] * left[1])
+    taken = [_taken(*ends, *left) for ends, left in profile.segments()]
+    # What radii take of their straights grows in proportion to them.
+    fitting = min((length / need for need, length in taken if need > length), default=1.0)
+    for (need, length), ((first, last), _) in zip(taken, profile.segments(), strict=True):
+        if need > length * (1.0 + 1e-12):
+            rounded = [corner for corner in (first, last) if corner.radius > 0.0]
             raise Impossible(
-                f"The radius at the {names} reaches {plain(need)} along the straight between "
-                f"{first.name} and {last.name}, which is only {plain(length)} long.",
-                fields={_FIELD[c.name]: "should be smaller" for c in (first, last) if c.radius},
+                f"The radius at the {' and '.join(c.name for c in rounded)} reaches {plain(need)} "
+                f"along the straight between {first.name} and {last.name}, which is only "
+                f"{plain(length)} long.",
+                fields={
+                    _FIELD[c.name]: f"should be at most {_rounded_down(c.radius * fitting)}"
+                    for c in rounded
+                },
             )
+
+
+def _taken(first: Corner, last: Corner, start: Point, end: Point) -> tuple[float, float]:
+    """What the radii take of the segment between two corners, and its length."""
+    along, length = _unit(first.at, last.at), math.dist(first.at, last.at)
+    left = along[0] * (end[0] - start[0]) + along[1] * (end[1] - start[1])
+    return length - left, length
+
+
+def _rounded_down(radius: float) -> str:
+    """Write a largest radius to four digits, the last of them never rounded up."""
+    step = 10.0 ** (math.floor(math.log10(radius)) - 3)
+    return plain(math.floor(radius / step) * step, 4)
 
 
 _FIELD = {"edge": "edge_radius", "other edge": "edge_radius", "apex": "edge_radius"} | {
@@ -199,7 +219,8 @@ def dressed_corners(
     edge = lands[0] + flanks[0].width
     width = edge + flat
     if len(flanks) == 1:
-        return [*corners, Corner((edge, 0.0), "edge", edge_radius), Corner((width, 0.0), "side")]
+        edges = [Corner((edge, 0.0), "edge", edge_radius)] if flat > 0.0 else []
+        return [*corners, *edges, Corner((width, 0.0), "side")]
     if flat > 0.0:
         corners.append(Corner((edge, 0.0), "edge", edge_radius))
         corners.append(Corner((width, 0.0), "other edge", edge_radius))

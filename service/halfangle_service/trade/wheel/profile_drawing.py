@@ -53,10 +53,9 @@ def _depths(profile: Profile) -> list[tuple[Point, Point]]:
 
 def _notes(sheet: Sheet, profile: Profile, angles_rad: Sequence[float]) -> None:
     """Angles beside their flanks, and radii at their arcs."""
-    slopes = [(a, b) for a, b in profile.straights() if a[1] != b[1] and a[0] != b[0]]
-    for (start, end), angle in zip(slopes, angles_rad, strict=True):
+    for place, ((start, end), angle) in enumerate(zip(profile.flanks(), angles_rad, strict=True)):
         middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-        left = end[1] > start[1]
+        left = place == 0
         words = f"{plain(math.degrees(angle))}° to the axis"
         sheet.text(middle, words, "a", 12 if left else -12, 20, "start" if left else "end")
     for blend in (b for b in profile.blends if b is not None):

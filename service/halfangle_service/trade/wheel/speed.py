@@ -68,11 +68,17 @@ class Marking:
         """The limits that a spindle speed is over."""
         return {n: v for n, v in self.limits(new_diameter_mm).items() if rpm > v * _ROUNDING}
 
-    def forecast(self, rpm: float, new_diameter_mm: float) -> Forecast:
-        """Whether a spindle speed keeps every mark; without any on the wheel it never `holds`."""
+    def forecast(
+        self, rpm: float, new_diameter_mm: float, *, new_diameter_known: bool = True
+    ) -> Forecast:
+        """Whether a spindle speed keeps every mark; without any on the wheel it never `holds`.
+
+        Nor does it where a surface speed is marked and `new_diameter_mm` is only the diameter now.
+        """
         if self.exceeded(rpm, new_diameter_mm):
             return "does-not-hold"
-        return "holds" if self.known else "not-stated"
+        sure = self.known and (new_diameter_known or not self.speeds)
+        return "holds" if sure else "not-stated"
 
     def largest_rpm(self, new_diameter_mm: float) -> float | None:
         """Highest spindle speed that no limit forbids; None where the wheel bears no mark."""

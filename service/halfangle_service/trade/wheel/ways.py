@@ -13,7 +13,7 @@ import math
 import numpy as np
 
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
-from halfangle_service.trade.sine.geometry import arcsec_per_height
+from halfangle_service.trade.sine.geometry import angle_at_yaw, arcsec_per_height
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.wheel.dressing_errors import DressedCone, hyperbola
 from halfangle_service.trade.wheel.setup_errors import Errors, Setup, ground_by_plunge
@@ -67,6 +67,23 @@ def by_wear(name: str, slant: float, wear: float | None) -> Stated:
     return Contribution(name, wear, sensitivity=per_length, unit="length")
 
 
+def by_yaw(
+    name: str, cone: DressedCone, yaw_arcsec: float | None, *, flank_rad: float | None = None
+) -> Stated:
+    """A work axis out of the plane of setting by so much, either way alike.
+
+    Under a plane that the wheel sweeps, or its side; or plunged by a wheel whose generator makes
+    `flank_rad` with its axis.
+    """
+    if yaw_arcsec is None:
+        return name
+    yaw = yaw_arcsec / ARCSEC_PER_RADIAN
+    half = angle_at_yaw(cone.angle_rad, yaw)
+    if flank_rad is not None:
+        half = _plunged(cone, flank_rad, Errors(yaw_rad=yaw)) if yaw else cone.angle_rad
+    return _one_sided(name, yaw_arcsec, half - cone.angle_rad, unit="arcsecond")
+
+
 def by_diamond_height(name: str, cone: DressedCone, height: float | None) -> Stated:
     """A diamond off the wheel's axis by so much, above or below alike."""
     if height is None:
@@ -81,15 +98,21 @@ def by_axis_offset(name: str, cone: DressedCone, offset: float | None) -> Stated
     """
     if offset is None:
         return name
-    setup = Setup(cone.angle_rad, 0.0, cone.small_radius, cone.length, cone.wheel_radius)
-    setup.require_wheel(offset)
-    stations = np.linspace(0.0, cone.length, _STATIONS)
-    ground = ground_by_plunge(setup, Errors(axis_offset=offset), stations)
-    return _one_sided(name, offset, ground.half_angle - cone.angle_rad)
+    half = _plunged(cone, 0.0, Errors(axis_offset=offset))
+    return _one_sided(name, offset, half - cone.angle_rad)
 
 
-def _one_sided(name: str, limit: float, half_angle_rad: float) -> Contribution:
+def _plunged(cone: DressedCone, flank_rad: float, errors: Errors) -> float:
+    """Half angle that a wheel grinds which stands still."""
+    setup = Setup(cone.angle_rad, flank_rad, cone.small_radius, cone.length, cone.wheel_radius)
+    setup.require_wheel(errors.axis_offset)
+    return ground_by_plunge(setup, errors, np.linspace(0.0, cone.length, _STATIONS)).half_angle
+
+
+def _one_sided(
+    name: str, limit: float, half_angle_rad: float, unit: str = "length"
+) -> Contribution:
     """An error that at its limit turns the half angle by so much, whichever its own sign."""
     included = HALF_TO_INCLUDED * half_angle_rad * ARCSEC_PER_RADIAN
-    per_length = included / limit if limit else 0.0
-    return Contribution(name, limit, sensitivity=per_length, one_sided=True, unit="length")
+    per_unit = included / limit if limit else 0.0
+    return Contribution(name, limit, sensitivity=per_unit, one_sided=True, unit=unit)

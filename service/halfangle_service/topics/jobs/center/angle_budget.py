@@ -12,22 +12,19 @@ from halfangle_service.fields import (
     ArcsecOut,
     Celsius,
     NonNegativeArcsec,
-    NonNegativeLength,
-    RequestModel,
     ResultModel,
     Unit,
 )
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
-from halfangle_service.fields.numbers import FINITE
+from halfangle_service.fields.set_up_errors import SET_UP_FIELDS, SetUpErrorFields, stated_terms
 from halfangle_service.fields.supply import graded
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
 from halfangle_service.trade.sine.angle_error import (
-    LARGEST_YAW_ARCSEC,
     ErrorInputs,
     budget,
     of_included_angle,
 )
-from halfangle_service.trade.sine.angle_model import SetUp, Term, sensitivity, unit_of
+from halfangle_service.trade.sine.angle_model import SetUp, sensitivity, unit_of
 from halfangle_service.trade.stacks.height_budget import blocks_budget
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.blocks.tolerances import find_grade
@@ -36,34 +33,30 @@ from halfangle_service.trade.tables.materials.expansion import (
     MaterialName,
     materials,
 )
-from halfangle_service.trade.uncertainty import Budget, Contribution, Forecast, forecast
+from halfangle_service.trade.uncertainty import (
+    Budget,
+    Contribution,
+    DecisionRule,
+    Forecast,
+    forecast_of,
+)
+
+#: Errors that a plan asks for beside those of every sine set-up.
+_OWN_FIELDS = ("wheel_face_arcsec", "temperature_celsius")
 
 
-class AngleContributions(RequestModel):
-    """Errors of the set-up that turn the cone's half angle; each stands as ± its value.
+class AngleContributions(SetUpErrorFields):
+    """Errors of the set-up that turn the cone's half angle, each as ± a limit.
 
-    A contribution left out is not guessed: the plan says that it is missing from the budget.
+    A limit that is not sent is not stated: nothing counts for it, and the plan names it. 0 says
+    that there is no such error. The blocks' own errors come with `grade` or `box`, and the stack's
+    deviation from the height is known.
     """
 
-    center_distance_tolerance: NonNegativeLength | None = Field(
-        None, description="± error of the plate's center distance, in `units`.", examples=[0.0001]
-    )
-    axis_pitch_arcsec: NonNegativeArcsec | None = Field(
-        None,
-        description="± angle between the fixture's axis and the plate's top, in the tilt plane.",
-        examples=[5.0],
-    )
-    axis_yaw_arcsec: (
-        Annotated[float, FINITE, Field(ge=0, le=LARGEST_YAW_ARCSEC), Unit("arcsecond")] | None
-    ) = Field(
-        None,
-        description="± angle of the fixture's axis out of the tilt plane; at most 18000, which is "
-        "5°. It acts by its square, always toward a smaller angle.",
-        examples=[300.0],
-    )
     wheel_face_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="± slope of the wheel's face along the slant, from breakdown since dressing.",
+        description="Limit ± of the slope of the wheel's face along the slant, from breakdown "
+        "since dressing.",
         examples=[20.0],
     )
     temperature_celsius: Celsius | None = Field(
@@ -71,7 +64,6 @@ class AngleContributions(RequestModel):
         description="Temperature of plate and blocks alike; 20 °C is the reference (ISO 1).",
         examples=[22.0],
     )
-    plate_material: MaterialName = Field("steel", description="Material of the sine plate.")
     block_material: MaterialName | None = Field(
         None,
         description="Material of the gauge blocks of a set, or of sizes. Absent: steel. A `box` "
@@ -91,9 +83,8 @@ class PlannedAngle(ResultModel):
         description="Worst case over tolerance; null where no contribution was stated."
     )
     forecast: Forecast = Field(
-        description="Whether this set-up will hold the tolerance: the error to expect within it by "
-        "the expanded uncertainty, as ISO 14253-1 guards a limit; never `holds` with something "
-        "not stated."
+        description="Whether this set-up will hold the tolerance, by `decision_rule`; never "
+        "`holds` with something not stated."
     )
 
 
@@ -114,21 +105,17 @@ def planned_angle(
     pieces: Sequence[Piece],
     errors: AngleContributions,
     tolerance_arcsec: float,
+    rule: DecisionRule,
 ) -> PlannedAngle:
     """Give the angle's budget, on a stack of these blocks, against its tolerance."""
-    error = estimate(ArcsecEstimate, _budget(plate, pieces, errors), per_unit=ARCSEC_PER_RADIAN)
-    worst = error.worst_case
+    whole = _budget(plate, pieces, errors)
+    error = estimate(ArcsecEstimate, whole, per_unit=ARCSEC_PER_RADIAN)
+    worst, limit = error.worst_case, tolerance_arcsec / ARCSEC_PER_RADIAN
     return PlannedAngle(
         included_angle_error_arcsec=error,
         included_angle_tolerance_arcsec=tolerance_arcsec,
         tolerance_used_percent=None if worst is None else 100.0 * worst / tolerance_arcsec,
-        forecast=forecast(
-            error.value,
-            -tolerance_arcsec,
-            tolerance_arcsec,
-            error.expanded_uncertainty,
-            complete=not error.not_stated,
-        ),
+        forecast=forecast_of(whole, -limit, limit, rule),
     )
 
 
@@ -140,19 +127,17 @@ def _budget(plate: PlateOnStack, pieces: Sequence[Piece], errors: AngleContribut
     set_up = SetUp(
         plate.center_distance,
         plate.angle_rad,
+        face_length=errors.face_length or plate.center_distance,
         temperature_offset=0.0 if warm is None else warm - REFERENCE_CELSIUS,
         block_expansion=math.fsum(known[name].coefficient * part for name, part in shares.items()),
         plate_expansion=known[errors.plate_material].coefficient,
+        parallelism_on_rolls=errors.face_parallelism_on_rolls,
     )
-    stated: dict[Term, float | None] = {
-        "center-distance": errors.center_distance_tolerance,
-        "plate-expansion": known[errors.plate_material].spread,
-        "axis-yaw": errors.axis_yaw_arcsec,
-        "axis-pitch": errors.axis_pitch_arcsec,
-    }
-    values = {term: value for term, value in stated.items() if value is not None}
+    values, missing = stated_terms(errors, SET_UP_FIELDS)
+    values["plate-expansion"] = known[errors.plate_material].spread
     stack = blocks_budget(pieces, plate.units)
-    not_stated = (*stack.not_stated, *_not_stated(errors))
+    own_missing = (name for name in _OWN_FIELDS if getattr(errors, name) is None)
+    not_stated = (*stack.not_stated, *missing, *own_missing)
     whole = budget(ErrorInputs(set_up, values, not_stated=not_stated))
     slope = sensitivity(set_up, "stack")
     contributions = (
@@ -190,15 +175,3 @@ def _material_shares(pieces: Sequence[Piece]) -> dict[str, float]:
     for piece in pieces:
         shares[piece.material] += piece.size / height
     return shares
-
-
-def _not_stated(errors: AngleContributions) -> tuple[str, ...]:
-    """Errors of the set-up that were left out."""
-    names = (
-        "center_distance_tolerance",
-        "axis_pitch_arcsec",
-        "axis_yaw_arcsec",
-        "wheel_face_arcsec",
-        "temperature_celsius",
-    )
-    return tuple(name for name in names if getattr(errors, name) is None)

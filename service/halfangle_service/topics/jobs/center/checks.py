@@ -1,17 +1,22 @@
-"""The checks to make on a ground center, and which of them would catch a wrong block.
+"""The checks to make on a ground center: which would catch a wrong block, which prove a tolerance.
 
-A check catches a wrong block when the smallest single mistake with this stack shows more than the
-check can tell apart. What each means of measuring can tell apart is common practice, no source, and
-stands in the text of the check. Lengths in one unit, angles as named.
+A check catches a wrong block when the smallest mistake that takes the angle out of its tolerance
+shows more than the check can tell apart. It proves a tolerance where what it tells apart, taken as
+its expanded uncertainty, leaves room within: a reading inside the rest is then conforming. What
+each means of measuring can tell apart is common practice, no source, and stands in the text of the
+check. Lengths in one unit, angles as named.
 """
 
-import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pydantic import Field
 
-from halfangle_service.fields import ResultModel, Units, bench_step
-from halfangle_service.trade.wording import arcsec, degrees, length, small_length
+from halfangle_service.fields import ARCSEC_PER_RADIAN, ArcsecOut, LengthOut, ResultModel, Units
+from halfangle_service.fields import bench_step as bench_step_of
+from halfangle_service.topics.jobs.center.setting import Mistake
+from halfangle_service.trade.tapers.two_heights import TwoHeights, two_heights
+from halfangle_service.trade.wording import arcsec, block, degrees, length, small_length
 
 #: An optical projector or toolmaker's microscope tells angles apart to about one minute of arc.
 OPTICAL_ARCSEC = 60.0
@@ -19,40 +24,75 @@ OPTICAL_ARCSEC = 60.0
 #: and one bench step.
 MICROMETER_STEPS = 2.0
 COMPARATOR_STEPS = 1.0
-#: Rolls are raised by about half the cone's length, in round sizes of block: 0.05 in or 1 mm.
-ROLLS_SPAN = 0.5
+#: Blocks under the rolls come in round sizes, and rolls in a few.
 ROUND_RISE: dict[Units, float] = {"in": 0.05, "mm": 1.0}
-_NO_OTHER = "No other block could have been taken."
+ROLLS: dict[Units, tuple[float, ...]] = {
+    "in": (0.0625, 0.125, 0.25, 0.5, 1.0),
+    "mm": (2.0, 3.0, 5.0, 10.0, 20.0),
+}
 
 
 class PlanCheck(ResultModel):
-    """One check, and whether it would catch a wrong block in the stack."""
+    """One check: whether it would catch a wrong block, and whether it can prove a tolerance."""
 
     check: str = Field(description="What to check.")
     how: str = Field(description="How the check is made.")
     expected: str = Field(description="What to expect.")
-    catches_wrong_block: bool = Field(
-        description="Whether it would show the smallest wrong-block mistake of this stack."
+    catches_wrong_block: bool | None = Field(
+        description="Whether it would show the smallest mistake that takes the angle out of its "
+        "tolerance; null where no single wrong block does."
     )
     why: str = Field(description="Why it would, or would not.")
+    proves_tolerance: bool = Field(
+        description="Whether a reading of it can prove that the ground cone keeps the tolerance of "
+        "its angle, or the limit of its runout."
+    )
+    proof: str = Field(description="What it can prove, in plain words.")
+    acceptance_arcsec: ArcsecOut | None = Field(
+        description="± error of the included angle, as read, within which it proves the angle's "
+        "tolerance; null where it proves none."
+    )
+    acceptance_tir: LengthOut | None = Field(
+        description="Reading up to which it proves the limit of the runout; null where it proves "
+        "none."
+    )
 
 
 @dataclass(frozen=True, slots=True)
 class CheckFacts:
-    """What the checks compare, lengths in `units`.
+    """What the checks compare, lengths in `units`; `shank_diameter` is the shank's largest.
 
-    `mistake_height` and `mistake_arcsec` (on the included angle) are those of the smallest wrong
-    block, both None where no other block could be taken.
+    `mistakes` are the wrong blocks that take the angle out of its tolerance. `blocks_to_spare` is
+    False where no other block could have been taken at all.
     """
 
     units: Units
     stack_height: float
     second_stack: str | None
+    half_angle_degrees: float
     half_angle_rad: float
+    large_diameter: float
     cone_length: float
+    shank_diameter: float
+    tolerance_arcsec: float
     cone_limit_tir: float
-    mistake_height: float | None
-    mistake_arcsec: float | None
+    mistakes: Sequence[Mistake]
+    blocks_to_spare: bool
+
+    @property
+    def bench_step(self) -> float:
+        """What is read at the bench, in `units`."""
+        return bench_step_of(self.units)
+
+    @property
+    def rolls(self) -> TwoHeights | None:
+        """Rolls and rise for the measurement over rolls, where there is room for one."""
+        rolls, step = ROLLS[self.units], ROUND_RISE[self.units]
+        found = two_heights(self.cone_length, self.half_angle_rad, rolls, step)
+        shoulder = (self.shank_diameter - self.large_diameter) / 2.0
+        if found is None or 0.0 < shoulder < found.shoulder(self.half_angle_rad):
+            return None
+        return found
 
 
 def planned_checks(facts: CheckFacts) -> list[PlanCheck]:
@@ -60,8 +100,8 @@ def planned_checks(facts: CheckFacts) -> list[PlanCheck]:
     return [
         _measured_stack(facts),
         *_second_stack(facts),
-        _same_setting(),
-        _over_rolls(facts),
+        _same_setting(facts),
+        *_over_rolls(facts),
         _optical(facts),
         _runout(facts),
     ]
@@ -73,7 +113,7 @@ def _measured_stack(facts: CheckFacts) -> PlanCheck:
         check="Measure the wrung stack",
         how="With a micrometer or on a comparator, before it goes under the plate.",
         expected=length(facts.stack_height, facts.units),
-        least=MICROMETER_STEPS * bench_step(facts.units),
+        least=MICROMETER_STEPS * facts.bench_step,
     )
 
 
@@ -85,7 +125,7 @@ def _second_stack(facts: CheckFacts) -> tuple[PlanCheck, ...]:
         check="Compare with a second stack",
         how=f"Wring {facts.second_stack}, set both on one surface and pass an indicator over them.",
         expected="no difference",
-        least=COMPARATOR_STEPS * bench_step(facts.units),
+        least=COMPARATOR_STEPS * facts.bench_step,
     )
     return (check,)
 
@@ -94,42 +134,75 @@ def _length_check(
     facts: CheckFacts, *, check: str, how: str, expected: str, least: float
 ) -> PlanCheck:
     """A check that compares lengths: it catches a mistake larger than it can tell apart."""
-    mistake, catches, why = facts.mistake_height, True, _NO_OTHER
-    if mistake is not None:
-        size = length(abs(mistake), facts.units)
-        catches = abs(mistake) > 0.999_999 * least
+    smallest = min((abs(mistake.height_change) for mistake in facts.mistakes), default=None)
+    catches, why = None, _nothing_to_catch(facts)
+    if smallest is not None:
+        catches = smallest > 0.999_999 * least
         why = (
-            f"The smallest mistake is {size}, {_against(catches)} the "
+            "The smallest mistake that takes the angle out of its tolerance is "
+            f"{length(smallest, facts.units)}, {_against(catches)} the "
             f"{length(least, facts.units)} that this tells apart."
         )
-    return PlanCheck(check=check, how=how, expected=expected, catches_wrong_block=catches, why=why)
+    return PlanCheck(
+        check=check,
+        how=how,
+        expected=expected,
+        catches_wrong_block=catches,
+        why=why,
+        proves_tolerance=False,
+        proof="It proves the stack, not the angle that was ground on it.",
+        acceptance_arcsec=None,
+        acceptance_tir=None,
+    )
 
 
-def _same_setting() -> PlanCheck:
+def _same_setting(facts: CheckFacts) -> PlanCheck:
     return PlanCheck(
         check="Run an indicator along the cone on the same setting",
         how="Wheel stopped and clear, the work still on the plate.",
         expected="no slope along the slant",
-        catches_wrong_block=False,
+        catches_wrong_block=False if facts.mistakes else None,
         why="It shows breakdown of the wheel's face, but a wrong stack tilts the work and the "
         "check alike.",
+        proves_tolerance=False,
+        proof="It proves that the side is straight and as the plate stands, not at which angle "
+        "that is.",
+        acceptance_arcsec=None,
+        acceptance_tir=None,
     )
 
 
-def _over_rolls(facts: CheckFacts) -> PlanCheck:
-    """Readings over two equal rolls at two heights: ΔM = 2 H tan α, dα = cos²α dM / (2 H)."""
-    rounded = ROUND_RISE[facts.units]
-    rise = max(1.0, math.floor(ROLLS_SPAN * facts.cone_length / rounded)) * rounded
-    difference = 2.0 * rise * math.tan(facts.half_angle_rad)
-    reading = MICROMETER_STEPS * bench_step(facts.units)
-    least_rad = math.cos(facts.half_angle_rad) ** 2 * reading / rise
-    return _angle_check(
+def _over_rolls(facts: CheckFacts) -> tuple[PlanCheck, ...]:
+    """Readings over two equal rolls at two heights; nothing where rolls find no place."""
+    rolls = facts.rolls
+    if rolls is None:
+        return ()
+    units, alpha = facts.units, facts.half_angle_rad
+    told_apart = rolls.told_apart_rad(MICROMETER_STEPS * facts.bench_step, alpha)
+    size = f"{block(rolls.roll_diameter, units)} {units}"
+    check = _angle_check(
         facts,
         check="Measure the cone over two equal rolls at two heights",
-        how=f"Cone upright; rolls on the surface plate, then raised by {length(rise, facts.units)} "
-        "on blocks that were not in the stack.",
-        expected=f"readings that differ by {length(difference, facts.units)}",
-        least_arcsec=math.degrees(least_rad) * 3600.0,
+        how=f"{_stand(facts)} Lay two rolls of {size} against the cone there and measure over "
+        f"both; then the same rolls on two equal stacks of {length(rolls.rise, units)}, of blocks "
+        "that were not in the first stack.",
+        expected=f"readings that differ by {length(rolls.difference(alpha), units)}",
+        least_arcsec=told_apart * ARCSEC_PER_RADIAN,
+        reading=MICROMETER_STEPS * facts.bench_step,
+    )
+    return (check,)
+
+
+def _stand(facts: CheckFacts) -> str:
+    """How the cone stands upright: on the plane of its large end, where rolls can lie."""
+    if facts.shank_diameter > facts.large_diameter:
+        return (
+            "Only where the shank's shoulder is ground square: stand the work upright, the rolls "
+            "on the shoulder."
+        )
+    return (
+        "Only where the work can stand point up in a bored block, its top square to the bore and "
+        "level with the cone's large end."
     )
 
 
@@ -138,23 +211,61 @@ def _optical(facts: CheckFacts) -> PlanCheck:
         facts,
         check="Measure the included angle optically",
         how="On a projector or microscope whose own angle is known.",
-        expected=degrees(2.0 * math.degrees(facts.half_angle_rad)),
+        expected=degrees(2.0 * facts.half_angle_degrees, facts.tolerance_arcsec),
         least_arcsec=OPTICAL_ARCSEC,
     )
 
 
 def _angle_check(
-    facts: CheckFacts, *, check: str, how: str, expected: str, least_arcsec: float
+    facts: CheckFacts,
+    *,
+    check: str,
+    how: str,
+    expected: str,
+    least_arcsec: float,
+    reading: float | None = None,
 ) -> PlanCheck:
-    """A check of the ground angle itself: it shares nothing with the setting."""
-    mistake, catches, why = facts.mistake_arcsec, True, _NO_OTHER
-    if mistake is not None:
-        catches = abs(mistake) > least_arcsec
+    """A check of the ground angle itself: it shares nothing with the setting.
+
+    `reading` is the length read that makes `least_arcsec`, where a length is read.
+    """
+    errors = [mistake.included_error_arcsec for mistake in facts.mistakes]
+    smallest = min((abs(error) for error in errors if error is not None), default=None)
+    catches, why = None, _nothing_to_catch(facts)
+    if errors and smallest is None:
+        catches = True
+        why = "A wrong block lifts the plate by its center distance or more: the setting shows it."
+    if smallest is not None:
+        catches = smallest > least_arcsec
         why = (
-            f"The smallest mistake turns the included angle by {arcsec(abs(mistake))}, "
-            f"{_against(catches)} the {arcsec(least_arcsec)} that this tells apart."
+            "The smallest mistake that takes the angle out of its tolerance turns it by "
+            f"{arcsec(smallest)}, {_against(catches)} the {arcsec(least_arcsec)} that this tells "
+            "apart."
         )
-    return PlanCheck(check=check, how=how, expected=expected, catches_wrong_block=catches, why=why)
+    tolerance, room = facts.tolerance_arcsec, facts.tolerance_arcsec - least_arcsec
+    within = f"±{arcsec(room)}"
+    if reading is not None:
+        read = small_length(room / least_arcsec * reading, facts.units)
+        within = f"±{read}, which is {within},"
+    return PlanCheck(
+        check=check,
+        how=how,
+        expected=expected,
+        catches_wrong_block=catches,
+        why=why,
+        proves_tolerance=room > 0.0,
+        proof=f"A reading within {within} proves ±{arcsec(tolerance)}."
+        if room > 0.0
+        else f"What it tells apart, {arcsec(least_arcsec)}, is no finer than ±{arcsec(tolerance)}.",
+        acceptance_arcsec=room if room > 0.0 else None,
+        acceptance_tir=None,
+    )
+
+
+def _nothing_to_catch(facts: CheckFacts) -> str:
+    if facts.blocks_to_spare:
+        return "No single wrong block takes the angle out of its tolerance."
+    return "No other block could have been taken."
 
 
 def _against(catches: bool) -> str:
@@ -162,10 +273,23 @@ def _against(catches: bool) -> str:
 
 
 def _runout(facts: CheckFacts) -> PlanCheck:
+    """The cone in another place of its adapter: turned half round, the adapter's error doubles."""
+    limit, units = facts.cone_limit_tir, facts.units
+    room = 2.0 * limit - COMPARATOR_STEPS * facts.bench_step
     return PlanCheck(
-        check="Indicate the cone square to its surface, the shank turning in its adapter",
-        how="At the large end and near the point.",
-        expected=f"no more than {small_length(facts.cone_limit_tir, facts.units)} TIR",
-        catches_wrong_block=False,
+        check="Take the work out, turn it half round, seat it again, and indicate the cone",
+        how="Both seats wiped clean, the indicator square to the cone's surface, at the large end "
+        "and near the point; then put the work back to its mark.",
+        expected=f"no more than {small_length(2.0 * limit, units)} TIR: turned half round the cone "
+        "shows twice what it runs out to its shank",
+        catches_wrong_block=False if facts.mistakes else None,
         why="It shows runout; a cone of the wrong angle runs just as true.",
+        proves_tolerance=room > 0.0,
+        proof=f"A reading up to {small_length(room, units)} TIR proves the limit. In the seat in "
+        "which it was ground the cone runs true whatever the adapter does."
+        if room > 0.0
+        else f"An indicator that tells {length(facts.bench_step, units)} apart is too coarse for "
+        f"{small_length(limit, units)} TIR on the cone: take a finer one.",
+        acceptance_arcsec=None,
+        acceptance_tir=room if room > 0.0 else None,
     )

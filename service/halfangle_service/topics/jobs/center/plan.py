@@ -1,12 +1,11 @@
 """A center ground on a sine plate, planned end to end."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Sequence
 from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.cautions import STEEP_DEGREES, WHEEL_SAFETY, steep_angle
 from halfangle_service.errors import Disagreement, Unreachable
 from halfangle_service.fields import (
     Angle,
@@ -18,13 +17,13 @@ from halfangle_service.fields import (
     bench_step,
     to_tenth_nm,
 )
-from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.blocks import BlockGradeFields
-from halfangle_service.fields.plates import CenterDistance, arcsec_per_step
-from halfangle_service.fields.runout import PHASES_NOT_STATED
+from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
+from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.fields.supply import SOURCES, Supply, read_supply
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.topics.jobs.center import advice
 from halfangle_service.topics.jobs.center.angle_budget import (
     AngleContributions,
     PlannedAngle,
@@ -39,27 +38,24 @@ from halfangle_service.topics.jobs.center.runout_budget import (
     planned_runout,
 )
 from halfangle_service.topics.jobs.center.setting import (
+    Mistake,
     PlannedSetting,
     PlateOnStack,
     WrongBlock,
+    mistakes,
+    past_tolerance,
     planned_setting,
     second_stack,
-    smallest_mistake,
+    smallest,
 )
-from halfangle_service.topics.jobs.center.shank import PlannedShank, Shank, planned_shank
+from halfangle_service.topics.jobs.center.shank import PlannedShank, Shank, planned_shank, true_up
 from halfangle_service.topics.jobs.center.steps import PlanStep, StepFacts, planned_steps
 from halfangle_service.trade.cone import cone_length, slant_length
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.stacks.setting import choose_setting
-from halfangle_service.trade.wording import (
-    arcsec,
-    degrees,
-    length,
-    option,
-    plain,
-    small_length,
-    stack,
-)
+from halfangle_service.trade.uncertainty import Forecast, both
+from halfangle_service.trade.unit_slips import require_center_distance
+from halfangle_service.trade.wording import arcsec, degrees, length, plain, small_length, stack
 
 
 class CenterJobRequest(SlopeFields, BlockGradeFields):
@@ -76,8 +72,9 @@ class CenterJobRequest(SlopeFields, BlockGradeFields):
     included_angle_tolerance_arcsec: Arcsec = Field(
         description="± tolerance of the included angle.", examples=[120.0]
     )
-    body_diameter: Length = Field(
-        description="Diameter where the cone meets the body, in `units`.", examples=[0.75]
+    large_diameter: Length = Field(
+        description="Larger diameter of the cone, where it meets the body, in `units`.",
+        examples=[0.75],
     )
     shank: Shank = Field(description="The shank that the cone must run true to.")
     limit_tir: Length = Field(
@@ -86,6 +83,7 @@ class CenterJobRequest(SlopeFields, BlockGradeFields):
         examples=[0.0003],
     )
     center_distance: CenterDistance
+    decision_rule: DecisionRuleField = DECISION_RULE
     max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
         5, description="Most blocks to wring in one stack."
     )
@@ -121,6 +119,10 @@ class CenterJobResult(ResultModel):
     """The plan."""
 
     job: str = Field(description="Name of the job.")
+    forecast: Forecast = Field(
+        description="Whether angle and runout will both keep their limits; it holds only where "
+        "both hold, and does not where either does not."
+    )
     cone: PlannedCone = Field(description="The cone.")
     shank: PlannedShank = Field(description="The shank and how it is held.")
     plate_setting: PlannedSetting = Field(description="The plate's setting and its stack.")
@@ -130,6 +132,10 @@ class CenterJobResult(ResultModel):
     smallest_mistake: WrongBlock | None = Field(
         description="The wrong block that would be hardest to notice; null where no other block "
         "could be taken."
+    )
+    smallest_mistake_past_tolerance: WrongBlock | None = Field(
+        description="The hardest to notice of those that take the angle out of its tolerance, "
+        "which is what the checks are judged by; null where no single wrong block does."
     )
     second_stack: list[LengthOut] | None = Field(
         description="The same height from other blocks of the set, to check the first stack; null "
@@ -151,7 +157,9 @@ class CenterJobResult(ResultModel):
         "temperature: 2 tan θ (α_blocks − α_plate) ΔT",
         "runout: √Σ TIR² of vectors of unknown phase, worst case Σ TIR; on the cone TIR cos α",
         "off the diameter 2 h / cos α, off the point h / sin α",
-        "over rolls: ΔM = 2 H tan α",
+        "wrong block: 2 (asin(h_wrong / L) − θ)",
+        "over rolls: ΔM = 2 H tan α; d(2α) = cos²α dM / H",
+        "turned half round in its seat the cone shows twice its runout to the shank",
     ),
     sources=(
         Source(
@@ -164,8 +172,8 @@ class CenterJobResult(ResultModel):
             standing="published",
         ),
         Source(
-            citation="ISO 14253-1, decision rules: acceptance within the limits less the "
-            "expanded uncertainty.",
+            citation="ISO 14253-1:2017, decision rules: a limit is kept with 95 % probability; "
+            "2013: acceptance within the limits less the expanded uncertainty.",
             standing="from-memory",
         ),
         Source(
@@ -196,7 +204,7 @@ class CenterJobResult(ResultModel):
         "units": "in",
         "included_angle": 60,
         "included_angle_tolerance_arcsec": 120,
-        "body_diameter": 0.75,
+        "large_diameter": 0.75,
         "shank": {"kind": "taper", "designation": "morse-2"},
         "limit_tir": 0.0003,
         "center_distance": 5,
@@ -209,6 +217,14 @@ class CenterJobResult(ResultModel):
         },
         "angle_errors": {
             "center_distance_tolerance": 0.0001,
+            "roll_difference": 0.00005,
+            "roll_parallelism": 0.00005,
+            "face_parallelism": 0.0001,
+            "face_flatness": 0.00005,
+            "table_flatness": 0.00005,
+            "particle": 0.00002,
+            "temperature_uncertainty_celsius": 1,
+            "temperature_difference_celsius": 0.5,
             "axis_pitch_arcsec": 5,
             "axis_yaw_arcsec": 300,
             "wheel_face_arcsec": 20,
@@ -226,36 +242,49 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     to expect against their limits, what a step of downfeed takes off, the steps in order, and the
     checks, with which of them would catch a wrong block.
     """
+    require_center_distance(request.center_distance, request.units)
     supply = _supply(request)
     plate = _plate(request, supply)
-    errors = request.angle_errors
-    pieces = stack_of(plate.setting.pieces, request.grade, errors.block_material)
-    half_angle = plate.angle_rad
+    pieces = stack_of(plate.setting.pieces, request.grade, request.angle_errors.block_material)
+    half_angle, tolerance = plate.angle_rad, request.included_angle_tolerance_arcsec
     shank = planned_shank(request.shank, request.units)
+    angle = planned_angle(plate, pieces, request.angle_errors, tolerance, request.decision_rule)
     runout = planned_runout(request.runout_errors, request.limit_tir, request.shank, half_angle)
-    step = request.downfeed_step or bench_step(request.units)
-    feed = planned_feed(step, request.grinding_allowance, half_angle)
+    feed = planned_feed(
+        request.downfeed_step or bench_step(request.units), request.grinding_allowance, half_angle
+    )
     cone = PlannedCone(
         included_angle=Angle.of(2.0 * plate.half_angle_degrees),
         half_angle=Angle.of(plate.half_angle_degrees),
-        length=cone_length(request.body_diameter, half_angle),
-        slant_length=slant_length(request.body_diameter, half_angle),
+        length=cone_length(request.large_diameter, half_angle),
+        slant_length=slant_length(request.large_diameter, half_angle),
     )
-    mistake = smallest_mistake(plate)
+    wrong = mistakes(plate)
+    facts = _check_facts(request, plate, cone, shank, runout, wrong)
+    checks = planned_checks(facts)
     result = CenterJobResult(
         job=request.job,
+        forecast=both(angle.forecast, runout.forecast),
         cone=cone,
         shank=shank,
         plate_setting=planned_setting(plate, pieces),
-        angle_budget=planned_angle(plate, pieces, errors, request.included_angle_tolerance_arcsec),
+        angle_budget=angle,
         runout_budget=runout,
         downfeed=feed,
-        smallest_mistake=mistake,
+        smallest_mistake=smallest(wrong),
+        smallest_mistake_past_tolerance=smallest(facts.mistakes),
         second_stack=second_stack(plate),
-        steps=planned_steps(_step_facts(plate, cone, shank, runout, feed)),
-        checks=planned_checks(_check_facts(plate, cone, runout, mistake)),
+        steps=planned_steps(_step_facts(request, plate, cone, shank, feed)),
+        checks=checks,
     )
-    return Outcome(result, (*supply.advisories, *_advisories(plate, result)))
+    advisories = (
+        *supply.advisories,
+        *advice.of_setting(plate),
+        *advice.of_feed(feed, request.grinding_allowance, request.units),
+        *advice.of_budgets(angle, runout),
+        *advice.of_checks(checks, facts),
+    )
+    return Outcome(result, advisories)
 
 
 def _supply(request: CenterJobRequest) -> Supply:
@@ -283,7 +312,7 @@ def _plate(request: CenterJobRequest, supply: Supply) -> PlateOnStack:
             f"The nearest stack of up to {request.max_blocks} of these blocks, "
             f"{stack(plate.blocks, units)}, misses the included angle by "
             f"{arcsec(abs(plate.included_off_arcsec))}; the tolerance is ±{plain(tolerance)}″. "
-            "Stacks under both rolls, or other blocks, may reach it.",
+            "Stacks under both rolls (`sine.low-stack`), or other blocks, may reach it.",
             fields={source: "should reach the angle"},
             more={"height": height, "nearest_stack": list(plate.blocks)},
         )
@@ -291,91 +320,50 @@ def _plate(request: CenterJobRequest, supply: Supply) -> PlateOnStack:
 
 
 def _step_facts(
+    request: CenterJobRequest,
     plate: PlateOnStack,
     cone: PlannedCone,
     shank: PlannedShank,
-    runout: PlannedRunout,
     feed: PlannedFeed,
 ) -> StepFacts:
-    units, rounds = plate.units, feed.steps_for_allowance
+    units, passes = plate.units, feed.steps_for_allowance
+    # The plate's angle is half of the included one, and so is what may be off of it.
+    plate_tolerance = request.included_angle_tolerance_arcsec / 2.0
     return StepFacts(
         stack=stack(plate.blocks, units),
-        plate_angle=degrees(plate.half_angle_degrees),
+        plate_angle=degrees(plate.half_angle_degrees, plate_tolerance),
         stack_height=length(plate.total, units),
-        holding=f"Seat the shank in {shank.held_in}, both wiped clean.",
-        cone_limit=small_length(runout.limit_tir_on_cone, units),
+        held_in=shank.held_in,
+        test_bar=shank.test_bar,
+        true_up=true_up(request.shank),
+        limit=small_length(request.limit_tir, units),
         slant=length(cone.slant_length, units),
         step=small_length(feed.downfeed_step, units),
         off_diameter=small_length(feed.off_diameter, units),
-        rounds="" if rounds is None else f"{rounds} steps remove the allowance.",
+        rounds="" if passes is None else f" {passes} passes remove the allowance.",
     )
 
 
 def _check_facts(
-    plate: PlateOnStack, cone: PlannedCone, runout: PlannedRunout, mistake: WrongBlock | None
+    request: CenterJobRequest,
+    plate: PlateOnStack,
+    cone: PlannedCone,
+    shank: PlannedShank,
+    runout: PlannedRunout,
+    wrong: Sequence[Mistake],
 ) -> CheckFacts:
-    second = second_stack(plate)
+    second, tolerance = second_stack(plate), request.included_angle_tolerance_arcsec
     return CheckFacts(
         units=plate.units,
         stack_height=plate.total,
         second_stack=None if second is None else stack(tuple(second), plate.units),
+        half_angle_degrees=plate.half_angle_degrees,
         half_angle_rad=plate.angle_rad,
+        large_diameter=request.large_diameter,
         cone_length=cone.length,
+        shank_diameter=shank.gauge_diameter,
+        tolerance_arcsec=tolerance,
         cone_limit_tir=runout.limit_tir_on_cone,
-        mistake_height=None if mistake is None else mistake.wrung - mistake.meant,
-        mistake_arcsec=None if mistake is None else mistake.included_angle_error_arcsec,
+        mistakes=past_tolerance(wrong, tolerance),
+        blocks_to_spare=bool(wrong),
     )
-
-
-def _advisories(plate: PlateOnStack, result: CenterJobResult) -> Iterator[Advisory]:
-    """What an experienced hand would add to this plan."""
-    yield WHEEL_SAFETY
-    if not plate.setting.exact:
-        yield note(
-            "stack-not-exact",
-            f"The height {plain(plate.height, 7)} {plate.units} is not one that these blocks "
-            f"build; the nearest stack is off by {arcsec(abs(plate.included_off_arcsec))} of "
-            "included angle, which the budget counts as a known offset.",
-        )
-    per_step = arcsec_per_step(plate.center_distance, plate.angle_rad, plate.units)
-    yield from steep_angle(plate.half_angle_degrees, per_step, STEEP_DEGREES)
-    yield from _unstated(result)
-    yield from _not_held(result)
-    if not any(check.catches_wrong_block for check in result.checks):
-        yield caution(
-            "wrong-block-unseen",
-            "No check of this plan would show the smallest wrong-block mistake: have a second "
-            "person read the blocks.",
-        )
-
-
-def _unstated(result: CenterJobResult) -> Iterator[Advisory]:
-    angle, tir = result.angle_budget.included_angle_error_arcsec, result.runout_budget.tir
-    missing = [*angle.not_stated, *(name for name in tir.not_stated if name != PHASES_NOT_STATED)]
-    if missing:
-        yield caution(
-            "unstated-contributions",
-            "Not stated and not counted, so that the budget that lacks them is not said to hold: "
-            f"{', '.join(missing)}.",
-        )
-
-
-def _not_held(result: CenterJobResult) -> Iterator[Advisory]:
-    """Say which budget is past its limit, or may be, by what was stated of it."""
-    angle, runout = result.angle_budget, result.runout_budget
-    error, tir = angle.included_angle_error_arcsec, runout.tir
-    reach = abs(error.value or 0.0) + (error.expanded_uncertainty or 0.0)
-    if angle.forecast != "holds" and reach > angle.included_angle_tolerance_arcsec:
-        parts = error.contributions
-        largest = max(parts, key=lambda part: part.share_percent).name if parts else "the stack"
-        yield caution(
-            "angle-not-held",
-            f"This set-up {option(angle.forecast)} the angle. The largest share comes from "
-            f"{option(largest)}; mend that first.",
-        )
-    if runout.forecast != "holds" and (tir.expanded_uncertainty or 0.0) > runout.limit_tir:
-        yield caution(
-            "runout-not-sure",
-            f"This set-up {option(runout.forecast)} the runout: {runout.mend_first} is the first "
-            "to mend.",
-        )

@@ -48,7 +48,8 @@ class PlannedRunout(ResultModel):
     )
     forecast: Forecast = Field(
         description="Whether the limit will be kept: it holds where 95 of 100 assemblies keep it, "
-        "and does not where 95 of 100 pass it; never `holds` with something not stated."
+        "and does not where 95 of 100 pass it, whatever `decision_rule`; never `holds` with "
+        "something not stated."
     )
     mend_first: str | None = Field(
         description="The largest contribution: the first one to mend; null where none was stated."

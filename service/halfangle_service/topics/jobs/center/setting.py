@@ -42,13 +42,27 @@ class PlannedSetting(BlockAlternative):
 
 
 class WrongBlock(ResultModel):
-    """The smallest mistake with this stack: one block taken for its nearest neighbour."""
+    """One mistake with this stack: a block taken for another one of the box."""
 
     meant: LengthOut = Field(description="Block that belongs in the stack.")
     wrung: LengthOut = Field(description="Block taken in its place.")
-    included_angle_error_arcsec: ArcsecOut = Field(
-        description="Error of the included angle that it makes."
+    included_angle_error_arcsec: ArcsecOut | None = Field(
+        description="Included angle that the wrong stack gives, less the wanted one; null where it "
+        "lifts the plate by its center distance or more."
     )
+
+
+@dataclass(frozen=True, slots=True)
+class Mistake:
+    """A wrong block in the stack: what it adds to the height, in `units`, and its error.
+
+    The error is that of the included angle, in arc-seconds; None where the plate cannot stand so.
+    """
+
+    meant: float
+    wrung: float
+    height_change: float
+    included_error_arcsec: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +115,16 @@ class PlateOnStack:
         """The same on the included angle, in arc-seconds."""
         return 2.0 * ARCSEC_PER_RADIAN * self.off_rad
 
+    def included_error_arcsec(self, height: float) -> float | None:
+        """Included angle that a stack of this height gives, less the wanted one.
+
+        None where no plate stands on it.
+        """
+        if not 0.0 <= height < self.center_distance:
+            return None
+        off = angle_for_height(self.center_distance, height) - self.angle_rad
+        return 2.0 * ARCSEC_PER_RADIAN * off
+
     @property
     def included_arcsec_per_height(self) -> float:
         """Change of the included angle in arc-seconds for one unit of height: 2 / (L cos θ)."""
@@ -127,16 +151,40 @@ def planned_setting(plate: PlateOnStack, pieces: Sequence[Piece]) -> PlannedSett
     )
 
 
-def smallest_mistake(plate: PlateOnStack) -> WrongBlock | None:
-    """The wrong block that would show least, where one can be taken by mistake."""
-    mistake = plate.setting.mistake
-    if mistake is None:
+def mistakes(plate: PlateOnStack) -> tuple[Mistake, ...]:
+    """Every wrong block that can be taken for one of the stack, the least change first."""
+    unit = to_tenth_nm(1.0, plate.units)
+    return tuple(
+        Mistake(
+            meant=from_tenth_nm(way.meant.size, plate.units),
+            wrung=from_tenth_nm(way.wrung.size, plate.units),
+            height_change=way.change / unit,
+            included_error_arcsec=plate.included_error_arcsec(
+                (plate.setting.actual + way.change) / unit
+            ),
+        )
+        for way in plate.setting.wrong_blocks()
+    )
+
+
+def past_tolerance(found: Sequence[Mistake], tolerance_arcsec: float) -> tuple[Mistake, ...]:
+    """Those of the mistakes that take the included angle out of its ± tolerance."""
+    return tuple(
+        mistake
+        for mistake in found
+        if mistake.included_error_arcsec is None
+        or abs(mistake.included_error_arcsec) > tolerance_arcsec
+    )
+
+
+def smallest(found: Sequence[Mistake]) -> WrongBlock | None:
+    """The first of the mistakes as the answer gives it; None where there is none."""
+    if not found:
         return None
-    change = from_tenth_nm(mistake.change, plate.units)
     return WrongBlock(
-        meant=from_tenth_nm(mistake.meant.size, plate.units),
-        wrung=from_tenth_nm(mistake.wrung.size, plate.units),
-        included_angle_error_arcsec=change * plate.included_arcsec_per_height,
+        meant=found[0].meant,
+        wrung=found[0].wrung,
+        included_angle_error_arcsec=found[0].included_error_arcsec,
     )
 
 

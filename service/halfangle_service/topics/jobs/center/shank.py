@@ -17,7 +17,7 @@ from halfangle_service.fields import (
     to_mm,
 )
 from halfangle_service.fields.slopes import Designation
-from halfangle_service.trade.tables.tapers.standard import find_standard
+from halfangle_service.trade.tables.tapers.designations import find_standard
 
 
 class StraightShank(RequestModel):
@@ -47,6 +47,17 @@ class PlannedShank(ResultModel):
     )
     included_angle: Angle | None = Field(description="Included angle of the taper, if it is one.")
     held_in: str = Field(description="What holds it.")
+    test_bar: str = Field(
+        description="What takes the shank's place while the holding is indicated: a bar that runs "
+        "true by itself."
+    )
+
+
+def true_up(shank: Shank) -> str:
+    """How the holding is brought to run true, as a step says it."""
+    if isinstance(shank, StraightShank):
+        return "Tap it true"
+    return "Turn the adapter about until it runs truest"
 
 
 def planned_shank(shank: Shank, units: Units) -> PlannedShank:
@@ -58,6 +69,7 @@ def planned_shank(shank: Shank, units: Units) -> PlannedShank:
             gauge_diameter=shank.diameter,
             included_angle=None,
             held_in="a collet or bushing of the spin fixture",
+            test_bar="a test bar of the shank's diameter",
         )
     taper = find_standard(shank.designation, field="shank/designation")
     return PlannedShank(
@@ -66,4 +78,5 @@ def planned_shank(shank: Shank, units: Units) -> PlannedShank:
         gauge_diameter=from_mm(to_mm(taper.gauge_diameter, taper.units), units),
         included_angle=angle_from_radians(2.0 * math.atan(taper.rate / 2.0)),
         held_in=f"an adapter with a {taper.name} socket",
+        test_bar=f"a test bar with a {taper.name} shank",
     )

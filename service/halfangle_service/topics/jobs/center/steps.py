@@ -17,12 +17,12 @@ class PlanStep(ResultModel):
 
     number: CountOut = Field(description="Its place in the order.")
     action: str = Field(description="What to do.")
-    cautions: list[str] = Field(description="What to mind.")
+    cautions: list[str] = Field(description="What to be careful of.")
 
 
 @dataclass(frozen=True, slots=True)
 class _Step:
-    """One step: what to do, and what to mind."""
+    """One step: what to do, and what to be careful of."""
 
     action: str
     cautions: tuple[str, ...] = ()
@@ -35,8 +35,10 @@ class StepFacts:
     stack: str
     plate_angle: str
     stack_height: str
-    holding: str
-    cone_limit: str
+    held_in: str
+    test_bar: str
+    true_up: str
+    limit: str
     slant: str
     step: str
     off_diameter: str
@@ -44,33 +46,77 @@ class StepFacts:
 
 
 def planned_steps(facts: StepFacts) -> list[PlanStep]:
-    """Give the steps for a center on a sine plate with a spin fixture and a flat wheel."""
-    steps = (_wheel(), *_setting_steps(facts), *_holding_steps(facts), *_grinding_steps(facts))
+    """Give the steps for a center on a sine plate with a spin fixture and a flat wheel.
+
+    Whatever throws grit comes before the blocks are out of their box. What the cone must run true
+    to is indicated, not the cone, which is nothing yet.
+    """
+    steps = (
+        *_wheel_steps(),
+        *_holding_steps(facts),
+        *_setting_steps(facts),
+        *_grinding_steps(facts),
+        *_last_steps(),
+    )
     return [
         PlanStep(number=number, action=step.action, cautions=list(step.cautions))
         for number, step in enumerate(steps, start=1)
     ]
 
 
-def _wheel() -> _Step:
-    return _Step(
-        "Inspect the wheel, ring-test it where its bond allows, and read the speed marked on it.",
-        (
-            "The spindle's speed must not exceed the speed marked on the wheel. No marking: do not "
-            "run it.",
-            "Guard closed, stand aside while the wheel runs up, eye protection on. The machine's "
-            "own rules and qualified people come first.",
+def _wheel_steps() -> tuple[_Step, ...]:
+    return (
+        _Step(
+            "Inspect the wheel, ring-test it where its bond allows, and read the speed marked on "
+            "it.",
+            (
+                "The spindle's speed must not exceed the speed marked on the wheel. No marking: do "
+                "not run it.",
+                "Guard closed, stand aside while the wheel runs up, eye protection on. The "
+                "machine's own rules and qualified people come first.",
+            ),
+        ),
+        _Step(
+            "Dress the wheel flat, before any block is out of its box: dressing throws grit.",
+            (
+                "The diamond points past the center line, trailing; guard closed, coolant or dust "
+                "extraction on: do not breathe the dust.",
+                "To dress again later, cover stack, rolls and fixture first.",
+            ),
+        ),
+    )
+
+
+def _holding_steps(facts: StepFacts) -> tuple[_Step, ...]:
+    return (
+        _Step(
+            "Wheel stopped. Clean the table, the plate, its rolls and the blocks; let plate and "
+            "blocks come to one temperature.",
+            ("A chip or a burr under a roll is an error of angle like a wrong block.",),
+        ),
+        _Step(
+            "With the plate closed, mount the spin fixture with its axis square to the rolls. "
+            "Indicate a test bar in it along its top, against the plate, and along its side.",
+            (
+                "A magnet alone does not hold a tall fixture on a tilted plate: stop it against a "
+                "rail or clamp it, and try it by hand before the wheel comes near.",
+            ),
+        ),
+        _Step(
+            f"Seat {facts.test_bar} in {facts.held_in}, both wiped clean, and indicate it where "
+            f"the cone will be, square to the axis. {facts.true_up}, and go on only below "
+            f"{facts.limit} TIR.",
+            (
+                "Whatever it runs out here is ground into the cone. The unground cone itself says "
+                "nothing of its shank. Without a test bar, indicate the shank itself where it can "
+                "be reached.",
+            ),
         ),
     )
 
 
 def _setting_steps(facts: StepFacts) -> tuple[_Step, ...]:
     return (
-        _Step(
-            "Clean the table, the plate, its rolls and the blocks; let plate and blocks come to "
-            "one temperature.",
-            ("A chip or a burr under a roll is an error of angle like a wrong block.",),
-        ),
         _Step(
             f"Wring the stack {facts.stack} and measure it: {facts.stack_height}.",
             (
@@ -85,27 +131,17 @@ def _setting_steps(facts: StepFacts) -> tuple[_Step, ...]:
                 "Check that the lock did not lift the roll off the stack.",
             ),
         ),
+        _Step(
+            "Put the work in place of the test bar, both seats wiped clean, and mark shank and "
+            "seat with one line, so that it goes back as it was. Where the shank can be reached, "
+            f"indicate it once more: below {facts.limit} TIR.",
+            ("Turn the work by the fixture's own handle, with the wheel stopped and clear.",),
+        ),
     )
 
 
-def _holding_steps(facts: StepFacts) -> tuple[_Step, ...]:
+def _grinding_steps(facts: StepFacts) -> tuple[_Step, ...]:
     return (
-        _Step(
-            "Mount the spin fixture with its axis in the tilt plane; indicate a test bar along its "
-            "top and its side.",
-            (
-                "A magnet alone does not hold a tall fixture on a tilted plate: stop it against a "
-                "rail or clamp it, and try it by hand before the wheel comes near.",
-            ),
-        ),
-        _Step(
-            f"{facts.holding} Indicate the shank, tap it true.",
-            (),
-        ),
-        _Step(
-            f"Indicate the cone square to its surface; go on only below {facts.cone_limit} TIR.",
-            ("Turn the work by the fixture's own handle, with the wheel stopped and clear.",),
-        ),
         _Step(
             "With the wheel stopped and raised, turn the work through a full turn and run the "
             f"table through its whole stroke; the slant is {facts.slant} long.",
@@ -114,36 +150,31 @@ def _holding_steps(facts: StepFacts) -> tuple[_Step, ...]:
                 "still do when the wheel has come down to size.",
             ),
         ),
-    )
-
-
-def _grinding_steps(facts: StepFacts) -> tuple[_Step, ...]:
-    return (
-        _Step(
-            "Dress the wheel flat.",
-            (
-                "The diamond points past the center line, trailing; guard closed, coolant or dust "
-                "extraction on: do not breathe the dust.",
-            ),
-        ),
         _Step(
             f"Touch off, then feed down {facts.step} a pass: each takes {facts.off_diameter} off "
-            f"the diameter. {facts.rounds}",
+            f"the diameter.{facts.rounds}",
             (
                 "Turn the work slowly and evenly, over the whole slant each pass; too deep a cut "
                 "burns a hardened point.",
             ),
         ),
         _Step(
-            "Spark out: passes without feed until no sparks show.",
-            (),
+            "With a few passes still to go, make the checks below: first the one on the same "
+            "setting, then those with the work taken out. Mend the setting if the angle is off.",
+            (
+                "Wheel stopped and clear. A part taken out seldom goes back as true as it was: put "
+                "it back to its mark.",
+            ),
         ),
+        _Step("Take the last passes and spark out: no feed until no sparks show."),
+    )
+
+
+def _last_steps() -> tuple[_Step, ...]:
+    return (
         _Step(
-            "Measure as the checks below say before taking the work out of the fixture.",
-            ("Wheel stopped. A part taken out seldom goes back as true as it was.",),
+            "Check angle and runout once more, and write down what was read.",
+            ("Wheel stopped and clear.",),
         ),
-        _Step(
-            "Demagnetise, break the edge where the drawing allows it, protect the point.",
-            (),
-        ),
+        _Step("Demagnetise, break the edge where the drawing allows it, protect the point."),
     )

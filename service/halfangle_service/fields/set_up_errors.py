@@ -1,0 +1,107 @@
+"""How far each part of a sine set-up may be off, as every request that states it does."""
+
+from collections.abc import Mapping
+from typing import Annotated
+
+from pydantic import Field
+
+from halfangle_service.fields.base import RequestModel
+from halfangle_service.fields.numbers import FINITE, Length, NonNegativeLength, Unit
+from halfangle_service.trade.sine.angle_error import LARGEST_YAW_ARCSEC
+from halfangle_service.trade.sine.angle_model import Term
+from halfangle_service.trade.tables.materials.expansion import MaterialName
+
+Limit = NonNegativeLength | None
+_Kelvins = Annotated[float, FINITE, Field(ge=0, le=50), Unit("celsius")] | None
+
+#: Field that states each term here; those of the stack and the wheel come with the request.
+SET_UP_FIELDS: dict[Term, str] = {
+    "center-distance": "center_distance_tolerance",
+    "roll-difference": "roll_difference",
+    "roll-parallelism": "roll_parallelism",
+    "face-parallelism": "face_parallelism",
+    "face-flatness": "face_flatness",
+    "table-flatness": "table_flatness",
+    "particle": "particle",
+    "temperature": "temperature_uncertainty_celsius",
+    "temperature-difference": "temperature_difference_celsius",
+    "axis-yaw": "axis_yaw_arcsec",
+    "axis-pitch": "axis_pitch_arcsec",
+}
+
+
+class SetUpErrorFields(RequestModel):
+    """How far each part of a sine set-up may be off, each as ± a limit.
+
+    A limit that is not sent is not stated: nothing counts for it, and the answer names it. 0 says
+    that there is no such error.
+    """
+
+    center_distance_tolerance: Limit = Field(
+        None, description="Limit ± of the center distance, in `units`.", examples=[0.0001]
+    )
+    roll_difference: Limit = Field(
+        None, description="Limit ± of the difference of the rolls' diameters, in `units`."
+    )
+    roll_parallelism: Limit = Field(
+        None,
+        description="Limit ± by which the rolls are out of parallel in height from end to end, in "
+        "`units`; a stack under one end rather than the middle sees half of it.",
+    )
+    face_parallelism: Limit = Field(
+        None,
+        description="Limit ± by which the plate's face is out of parallel over `face_length`, in "
+        "`units`.",
+    )
+    face_parallelism_on_rolls: bool = Field(
+        False,
+        description="True where the face's parallelism was measured with the plate resting on its "
+        "rolls: it then holds the rolls' difference already, and only the rest of it counts.",
+    )
+    face_flatness: Limit = Field(
+        None, description="Flatness of the plate's face over `face_length`, in `units`."
+    )
+    face_length: Length | None = Field(
+        None,
+        description="Length over which parallelism and flatness act: the plate's, or the work's "
+        "seat. Absent: the center distance.",
+    )
+    table_flatness: Limit = Field(
+        None,
+        description="Limit ± of the difference in height of the surface plate under the two rolls, "
+        "in `units`.",
+    )
+    particle: Limit = Field(
+        None, description="Size of a particle under either roll or its stack, in `units`."
+    )
+    temperature_uncertainty_celsius: _Kelvins = Field(
+        None, description="Limit ± of the temperature of plate and blocks, in kelvins."
+    )
+    temperature_difference_celsius: _Kelvins = Field(
+        None, description="Limit ± of the difference of the blocks' temperature to the plate's."
+    )
+    plate_material: MaterialName = Field("steel", description="Material of the plate.")
+    axis_yaw_arcsec: (
+        Annotated[float, FINITE, Field(ge=0, le=LARGEST_YAW_ARCSEC), Unit("arcsecond")] | None
+    ) = Field(
+        None,
+        description="Limit ± of the yaw of the work's axis out of the plane in which the plate "
+        "tilts; at most 18000, which is 5°. It acts by its square, always toward a smaller angle.",
+        examples=[900.0],
+    )
+    axis_pitch_arcsec: (
+        Annotated[float, FINITE, Field(ge=0, le=324_000), Unit("arcsecond")] | None
+    ) = Field(
+        None,
+        description="Limit ± of the pitch of the work's axis to the plate's face, in the plane in "
+        "which the plate tilts; it acts one to one.",
+    )
+
+
+def stated_terms(
+    request: SetUpErrorFields, fields: Mapping[Term, str]
+) -> tuple[dict[Term, float], tuple[str, ...]]:
+    """The terms that a request states, by the fields that state them, and the fields left out."""
+    sent = {term: getattr(request, field) for term, field in fields.items()}
+    missing = tuple(fields[term] for term, value in sent.items() if value is None)
+    return {term: value for term, value in sent.items() if value is not None}, missing

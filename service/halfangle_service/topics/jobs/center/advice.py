@@ -1,0 +1,117 @@
+"""What an experienced hand would add to a center's plan."""
+
+from collections.abc import Iterator
+
+from halfangle_service.cautions import STEEP_DEGREES, WHEEL_SAFETY, steep_angle
+from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.fields.plates import arcsec_per_step
+from halfangle_service.fields.runout import PHASES_NOT_STATED
+from halfangle_service.topics.jobs.center.angle_budget import PlannedAngle
+from halfangle_service.topics.jobs.center.checks import CheckFacts, PlanCheck
+from halfangle_service.topics.jobs.center.downfeed import PlannedFeed
+from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
+from halfangle_service.topics.jobs.center.setting import PlateOnStack
+from halfangle_service.trade.units import Units
+from halfangle_service.trade.wording import arcsec, option, plain, small_length
+
+#: A pass deeper than this burns hardened steel under a flat wheel; common practice, no source.
+DEEP_PASS: dict[Units, float] = {"in": 0.001, "mm": 0.03}
+#: More stock than this on a side is turned or rough-ground first; common practice, no source.
+MUCH_STOCK: dict[Units, float] = {"in": 0.02, "mm": 0.5}
+
+
+def of_setting(plate: PlateOnStack) -> Iterator[Advisory]:
+    """Of the wheel, the stack and the plate's angle."""
+    yield WHEEL_SAFETY
+    if not plate.setting.exact:
+        yield note(
+            "stack-not-exact",
+            f"The height {plain(plate.height, 7)} {plate.units} is not one that these blocks "
+            f"build; the nearest stack is off by {arcsec(abs(plate.included_off_arcsec))} of "
+            "included angle, which the budget counts as a known offset.",
+        )
+    per_step = arcsec_per_step(plate.center_distance, plate.angle_rad, plate.units)
+    yield from steep_angle(plate.half_angle_degrees, per_step, STEEP_DEGREES)
+
+
+def of_feed(feed: PlannedFeed, allowance: float | None, units: Units) -> Iterator[Advisory]:
+    """Of a pass that is too deep, and of more stock than is ground off."""
+    if feed.downfeed_step > DEEP_PASS[units]:
+        yield caution(
+            "deep-pass",
+            f"A pass of {small_length(feed.downfeed_step, units)} is deep: a hardened point burns "
+            f"and the wheel loses its shape. Up to {small_length(DEEP_PASS[units], units)} is "
+            "common.",
+        )
+    if allowance is not None and allowance > MUCH_STOCK[units]:
+        yield caution(
+            "much-stock",
+            f"{small_length(allowance, units)} on a side, in {feed.steps_for_allowance} passes, is "
+            "much to grind: is it in the unit meant, and measured square to the surface? Turn or "
+            "rough it first.",
+        )
+
+
+def of_budgets(angle: PlannedAngle, runout: PlannedRunout) -> Iterator[Advisory]:
+    """Of what was not stated, and of a budget that is past its limit or may be."""
+    error, tir = angle.included_angle_error_arcsec, runout.tir
+    missing = [*error.not_stated, *(name for name in tir.not_stated if name != PHASES_NOT_STATED)]
+    if missing:
+        yield caution(
+            "unstated-contributions",
+            "Not stated and not counted, so that the budget that lacks them is not said to hold: "
+            f"{', '.join(missing)}.",
+        )
+    yield from _of_angle(angle)
+    yield from _of_runout(runout)
+
+
+def _of_angle(angle: PlannedAngle) -> Iterator[Advisory]:
+    error = angle.included_angle_error_arcsec
+    parts = error.contributions
+    largest = max(parts, key=lambda part: part.share_percent).name if parts else "the stack"
+    where = f"The largest share comes from {option(largest)}; mend that first."
+    if angle.forecast == "does-not-hold":
+        yield stop(
+            "angle-not-held",
+            f"This set-up does not hold the angle: do not grind on it. {where}",
+        )
+        return
+    reach = abs(error.value or 0.0) + (error.expanded_uncertainty or 0.0)
+    if angle.forecast == "may-not-hold" and reach > angle.included_angle_tolerance_arcsec:
+        yield caution("angle-not-sure", f"This set-up may not hold the angle. {where}")
+
+
+def _of_runout(runout: PlannedRunout) -> Iterator[Advisory]:
+    where = f"the {runout.mend_first} is the first to mend."
+    if runout.forecast == "does-not-hold":
+        yield stop(
+            "runout-not-held",
+            f"This holding does not keep the runout: do not grind in it; {where}",
+        )
+    elif runout.forecast == "may-not-hold" and (
+        (runout.tir.expanded_uncertainty or 0.0) > runout.limit_tir
+    ):
+        yield caution("runout-not-sure", f"This holding may not keep the runout: {where}")
+
+
+def of_checks(checks: list[PlanCheck], facts: CheckFacts) -> Iterator[Advisory]:
+    """Of what no check would show, and what none can prove."""
+    if not any(check.catches_wrong_block for check in checks) and facts.mistakes:
+        yield caution(
+            "wrong-block-unseen",
+            "No check of this plan would show the smallest wrong block that takes the angle out of "
+            "its tolerance: have a second person read the blocks.",
+        )
+    if not any(check.acceptance_arcsec for check in checks):
+        yield caution(
+            "tolerance-unproved",
+            f"No check of this plan can prove ±{arcsec(facts.tolerance_arcsec)} of included angle: "
+            "measure the cone by finer means before it is accepted.",
+        )
+    if facts.rolls is None:
+        yield note(
+            "no-room-for-rolls",
+            "Rolls find no place beside this cone: it is too short, or the shank's shoulder stands "
+            "in their way. Its angle is checked by other means.",
+        )

@@ -1,0 +1,131 @@
+"""No answer judges and stops against itself, over seeded requests to every operation."""
+
+import copy
+import json
+import random
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import pytest
+from pydantic import ValidationError
+
+from halfangle_service.errors import Refusal
+from halfangle_service.registry import load_registry
+from known_requests import Known
+from releases.mutations import Mutator
+from releases.paths import Json
+from source_support import advisory_codes
+
+OPERATIONS = load_registry().operations
+#: Requests of each operation made by chance, beside the known ones.
+CHANGED = 40
+#: Judgements that say yes.
+YES = frozenset({"holds", "conforming"})
+#: Changes of an operation's example that bring about a stop which chance seldom does.
+STOPPED: dict[str, list[dict[str, Json]]] = {
+    "clearance.tilted-plate": [
+        {"room_under_wheel": 6},
+        {"past_large_end": 0.6},
+    ],
+    "jobs.center": [
+        {"included_angle_tolerance_arcsec": 1},
+        {"limit_tir": 0.00001},
+    ],
+}
+
+
+def requests() -> Iterator[tuple[str, Json]]:
+    """The known requests, and others made of them by chance, from a fixed seed."""
+    known = Known()
+    for name, requests_of in known.requests.items():
+        example, chance = requests_of[0], random.Random(name)  # noqa: S311  reproducible
+        mutator = Mutator(name, known.nodes[name], known.pools, chance)
+        stopped = [{**example, **change} for change in STOPPED.get(name, ())]
+        yield from ((name, request) for request in (*requests_of, *stopped))
+        for _ in range(CHANGED):
+            request = copy.deepcopy(chance.choice(requests_of))
+            for _ in range(chance.choice((1, 1, 2, 3))):
+                request = mutator.changed(request)
+            yield name, request
+
+
+@pytest.fixture(scope="module")
+def answers() -> list[tuple[str, Json, dict[str, Any]]]:
+    """What is answered, with the operation and the request; refusals are left out."""
+    given = []
+    for name, request in requests():
+        operation = OPERATIONS[name]
+        try:
+            body = operation.request.model_validate_json(json.dumps(request))
+            given.append((name, request, json.loads(operation.answer_json(body))))
+        except (Refusal, ValidationError, ArithmeticError):
+            continue
+    return given
+
+
+def stops(answer: Mapping[str, Any]) -> list[str]:
+    """Codes of the stops in an answer."""
+    return [a["code"] for a in answer["advisories"] if a["severity"] == "stop"]
+
+
+def judgements(value: Json, name: str = "") -> Iterator[str]:
+    """Every forecast and verdict in a result, at any depth."""
+    if isinstance(value, dict):
+        for field, inner in value.items():
+            yield from judgements(inner, field)
+    elif isinstance(value, list):
+        for inner in value:
+            yield from judgements(inner, name)
+    elif isinstance(value, str) and name.endswith(("forecast", "verdict")):
+        yield value
+
+
+def contradicts(answer: Mapping[str, Any]) -> bool:
+    """True where an answer has a stop, and what it judges as a whole says yes.
+
+    That is its result's own forecast or verdict; of a result without one, all those inside it.
+    """
+    result = answer["result"]
+    own = [result[name] for name in ("forecast", "verdict") if result.get(name) is not None]
+    judged = own or list(judgements(result))
+    says_yes = any(word in YES for word in own) if own else bool(judged) and set(judged) <= YES
+    return bool(stops(answer)) and says_yes
+
+
+def test_a_contradiction_would_be_seen() -> None:
+    """The check sees a stop beside a forecast that holds, and beside parts that all conform."""
+    stop = [{"code": "fouling", "severity": "stop", "message": "-"}]
+    yes: list[Json] = [{"forecast": "holds"}, {"ways": [{"verdict": "conforming"}]}]
+    other: list[Json] = [{"forecast": "does-not-hold", "side_forecast": "holds"}, {"height": 1}]
+    for result in yes:
+        assert contradicts({"result": result, "advisories": stop})
+        assert not contradicts({"result": result, "advisories": []})
+    for result in other:
+        assert not contradicts({"result": result, "advisories": stop})
+
+
+def test_a_stop_never_stands_beside_a_yes(answers: list[tuple[str, Json, dict[str, Any]]]) -> None:
+    """Whatever must not be run is not said to hold, nor to conform, in the same answer."""
+    assert [(n, stops(a), json.dumps(r)) for n, r, a in answers if contradicts(a)] == []
+
+
+@pytest.mark.parametrize("name", ["clearance.tilted-plate", "jobs.center"])
+def test_a_plan_that_does_not_hold_is_a_stop(
+    answers: list[tuple[str, Json, dict[str, Any]]], name: str
+) -> None:
+    """Of a plan of the work: it does not hold exactly where an advisory stops it."""
+    plans = [(r, a) for n, r, a in answers if n == name]
+    assert len(plans) > CHANGED / 2
+    wrong = [
+        (a["result"]["forecast"], stops(a), json.dumps(r))
+        for r, a in plans
+        if (a["result"]["forecast"] == "does-not-hold") != bool(stops(a))
+    ]
+    assert wrong == []
+
+
+def test_every_stop_was_met(answers: list[tuple[str, Json, dict[str, Any]]]) -> None:
+    """The requests above bring about each stop that is written in the service."""
+    written = {code for code, kind in advisory_codes() if kind == "stop"}
+    assert len(written) >= 10
+    assert written - {code for _, _, answer in answers for code in stops(answer)} == set()
