@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from halfangle_service.fields.schemas import schema_of
-from halfangle_service.http.bounds import largest
+from halfangle_service.http.guards.bounds import largest
 from halfangle_service.registry import load_registry
 
 OPERATIONS = load_registry().operations
