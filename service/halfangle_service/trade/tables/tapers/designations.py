@@ -8,7 +8,7 @@ that look alike.
 import re
 from collections.abc import Iterable, Mapping
 from difflib import get_close_matches
-from functools import cache
+from functools import cache, lru_cache
 
 from halfangle_service.errors import Disagreement, Unreachable
 from halfangle_service.trade.tables.tapers.rates import Rate, standard_rates
@@ -119,6 +119,7 @@ def _rows_by_any_case() -> dict[str, Row]:
     return {designation.casefold(): row for designation, row in all_rows().items()}
 
 
+@lru_cache(maxsize=512)
 def _rows_called(text: str) -> tuple[Row, ...]:
     spelled = _plain_spelling(text)
     row = _rows_by_any_case().get(text.strip().casefold())
