@@ -132,6 +132,23 @@ def test_a_stack_below_zero_is_said_everywhere(
     assert "stack-below-zero" in _codes(answer)
 
 
+@pytest.mark.parametrize(
+    ("name", "request_"),
+    [
+        ("sine.low-stack", {"angle": 7, "sizes": [2.0, 1.0], **PLATE}),
+        ("sine.compound", {**COMPOUND, "sizes": [2.0, 1.0, 3.0]}),
+        ("sine.correction", {"angle": 23.57, "measured_error_arcsec": 500, "blocks": [2.0],
+                             "sizes": [2.0, 1.0], **PLATE}),
+        ("sine.uncertainty", {"angle": 30, "height": 2.55, **PLATE}),
+    ],
+)  # fmt: skip
+def test_what_is_built_for_another_angle_is_said(
+    call: Call, name: str, request_: dict[str, Any]
+) -> None:
+    """Blocks too coarse for the angle build another one, and that is called out."""
+    assert "stack-far-off" in _codes(call(name, **request_))
+
+
 def test_a_stack_is_never_negative(call: Call) -> None:
     """A stack as measured has a height: a negative one is refused."""
     for field in ("high_stack", "low_stack"):

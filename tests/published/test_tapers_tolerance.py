@@ -103,6 +103,8 @@ def test_the_limit_cones_span_the_tolerance(
     assert small["largest_diameter"] == pytest.approx(ends[0], rel=1e-12)
     assert small["smallest_diameter"] == pytest.approx(ends[1], rel=1e-12)
     assert by_diameter["diameter_band_over_length"] == spans
+    nominal = {"plus": 0, "minus": 1, "symmetric": None}[disposition]
+    assert nominal is None or limits[nominal] == 2 * half_degrees
     from_nominal = np.array(limits) - 2 * half_degrees
     expected = {"plus": (0, 1), "minus": (-1, 0), "symmetric": (-0.5, 0.5)}[disposition]
     whole = by_diameter["included_angle_band_arcsec"] / 3600

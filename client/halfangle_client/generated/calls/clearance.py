@@ -28,9 +28,9 @@ class ClearanceCalls:
     def tilted_plate(
         self,
         *,
-        units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
+        units: Literal["in", "mm"],
         tilt_direction: Literal["along-travel", "across-travel"],
         plate: models.ClearancePlate,
         fixture: models.ClearanceFixture,
@@ -58,10 +58,10 @@ class ClearanceCalls:
         Largest request: eight turning parts, two wheels.
 
         Args:
-            units: Unit of every length here and in the answer.
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
                 to 10000]
+            units: Unit of every length here and in the answer.
             tilt_direction: Whether the plate tilts along the table's travel (the wheel is seen as a
                 circle) or across it (the wheel is seen on edge).
             plate: The sine plate.
@@ -81,7 +81,8 @@ class ClearanceCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             room_under_wheel: Greatest height from the table to the wheel's lowest line with the
                 head raised, in `units`. Absent: the height is told, not judged. [length, 1e-06 to
                 10000]
@@ -108,9 +109,9 @@ class ClearanceCalls:
                 "one_in_x": one_in_x,
                 "rate_of_taper": rate_of_taper,
                 "designation": designation,
-                "units": units,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
+                "units": units,
                 "tilt_direction": tilt_direction,
                 "plate": plate,
                 "fixture": fixture,
@@ -135,9 +136,9 @@ class AsyncClearanceCalls:
     async def tilted_plate(
         self,
         *,
-        units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
+        units: Literal["in", "mm"],
         tilt_direction: Literal["along-travel", "across-travel"],
         plate: models.ClearancePlate,
         fixture: models.ClearanceFixture,
@@ -165,10 +166,10 @@ class AsyncClearanceCalls:
         Largest request: eight turning parts, two wheels.
 
         Args:
-            units: Unit of every length here and in the answer.
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
                 to 10000]
+            units: Unit of every length here and in the answer.
             tilt_direction: Whether the plate tilts along the table's travel (the wheel is seen as a
                 circle) or across it (the wheel is seen on edge).
             plate: The sine plate.
@@ -188,7 +189,8 @@ class AsyncClearanceCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             room_under_wheel: Greatest height from the table to the wheel's lowest line with the
                 head raised, in `units`. Absent: the height is told, not judged. [length, 1e-06 to
                 10000]
@@ -215,9 +217,9 @@ class AsyncClearanceCalls:
                 "one_in_x": one_in_x,
                 "rate_of_taper": rate_of_taper,
                 "designation": designation,
-                "units": units,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
+                "units": units,
                 "tilt_direction": tilt_direction,
                 "plate": plate,
                 "fixture": fixture,

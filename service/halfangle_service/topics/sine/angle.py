@@ -20,7 +20,8 @@ from halfangle_service.fields.plates import (
 )
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.sine.sources import SINE_RELATION, STEEP_PRACTICE
-from halfangle_service.trade.sine.geometry import angle_for_height, clean
+from halfangle_service.trade.decimals import tidy
+from halfangle_service.trade.sine.geometry import angle_for_height
 
 
 class SineAngleRequest(PlateFields):
@@ -68,7 +69,8 @@ def angle(request: SineAngleRequest) -> Outcome[SineAngleResult]:
     field = one_of(request, "height", "high_stack")
     height = request.height
     if height is None:
-        height = clean((request.high_stack or 0.0) - request.low_stack)
+        high = request.high_stack or 0.0
+        height = tidy(high - request.low_stack, high)
     angle_rad = angle_for_height(request.center_distance, height, offset_of(request), field)
     result = SineAngleResult(
         angle=angle_from_radians(angle_rad),

@@ -11,6 +11,7 @@ from halfangle_service.fields.plates import (
     arcsec_per_step,
     plate_setting,
 )
+from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.geometry import beyond_reach, require_reach
 from halfangle_service.trade.wording import plain
 
@@ -31,7 +32,7 @@ def complement_of(
     plate: PlateFields, angle_degrees: float, resolution: float | None = None
 ) -> SineComplement:
     """Setting of the complement of an angle."""
-    degrees = round(90.0 - angle_degrees, 12)
+    degrees = tidy(90.0 - angle_degrees, 90.0)
     made = plate_setting(plate, math.radians(degrees), resolution)
     return SineComplement(
         angle=Angle.of(degrees),

@@ -31,10 +31,10 @@ from halfangle_service.fields.plates import PlateFields, height_of_arcsec, offse
 from halfangle_service.fields.supply import Supply, read_supply
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.sine.sources import LARGEST_SEARCH, SIGNED_SUMS, SINE_RELATION
+from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.block_swap import Swap, fewest_swaps
 from halfangle_service.trade.sine.geometry import (
     arcsec_per_height,
-    clean,
     effective_center_distance,
     height_change,
     height_for_angle,
@@ -177,7 +177,7 @@ def correction(request: SineCorrectionRequest) -> Outcome[SineCorrectionResult]:
     measured = math.radians(measured_degrees)
     change = height_change(request.center_distance, math.radians(wanted), measured)
     now = _height_now(request, wanted, offset)
-    new = clean(now + change)
+    new = tidy(now + change, now)
     supply = _supply(request)
     result = SineCorrectionResult(
         measured_error_arcsec=error_arcsec,
@@ -222,7 +222,8 @@ def _height_now(request: SineCorrectionRequest, wanted: float, offset: float) ->
     if request.blocks is None:
         return height_for_angle(request.center_distance, math.radians(wanted), offset)
     total = sum(to_tenth_nm(block, request.units) for block in request.blocks)
-    now = clean(from_tenth_nm(total, request.units) - request.low_stack)
+    high = from_tenth_nm(total, request.units)
+    now = tidy(high - request.low_stack, high)
     if not 0.0 < now - offset < request.center_distance:
         raise Impossible(
             f"These stacks lift the high roll's center {plain(now - offset, 10)} {request.units} "

@@ -1,5 +1,6 @@
 """Tolerance of a cone: its angle's as a grade, an angle or on the diameter, and limits of size."""
 
+import math
 from collections.abc import Iterator
 from typing import Annotated, Literal
 
@@ -17,7 +18,6 @@ from halfangle_service.fields import (
     ResultModel,
     Unit,
     UnitsField,
-    angle_from_radians,
     to_mm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
@@ -26,7 +26,7 @@ from halfangle_service.fields.estimate import NotStated
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.tapers.sources import ISO_1119
-from halfangle_service.trade.cone import rate_from_half_angle, require_before_point
+from halfangle_service.trade.cone import Slope, rate_from_half_angle, require_before_point
 from halfangle_service.trade.tables.tapers.grades import angle_band_of_grade
 from halfangle_service.trade.tapers.tolerance import (
     STANDARD_RATE,
@@ -150,8 +150,8 @@ def tolerance(request: TaperToleranceRequest) -> Outcome[TaperToleranceResult]:
         diameter_band_over_length=request.diameter_band_over_length
         or diameter_band(low, high, request.length),
         diameter_band_by_standard=diameter_band_by_standard(band, request.length),
-        smallest_included_angle=angle_from_radians(2.0 * low),
-        largest_included_angle=angle_from_radians(2.0 * high),
+        smallest_included_angle=_limit(slope, low),
+        largest_included_angle=_limit(slope, high),
         at_stations=[
             _station(request, place, station, cone)
             for place, station in enumerate(request.stations or [0.0, request.length])
@@ -189,6 +189,12 @@ def _require_cones(request: TaperToleranceRequest, stated: str, band: float, hal
         "This tolerance leaves no cone at its limit, where the half angle would be 0° or 90°.",
         fields={stated: f"should be below {limit}"},
     )
+
+
+def _limit(slope: Slope, half: float) -> Angle:
+    """Included angle at a limit, from the one stated, so that it comes back as it was."""
+    off = math.degrees(2.0 * (half - slope.half_angle_rad))
+    return Angle.of(slope.included_angle_degrees + off)
 
 
 def _station(

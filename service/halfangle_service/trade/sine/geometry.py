@@ -29,16 +29,7 @@ def height_for_angle(center_distance: float, angle_rad: float, offset: float = 0
 
     To 15 significant digits: 30° on 5 in is 2.5 in, not 2.4999999999999996 in.
     """
-    return clean(center_distance * math.sin(angle_rad) + offset)
-
-
-def clean(length: float) -> float:
-    """Give a length to 15 significant digits, without the noise of binary arithmetic.
-
-    >>> clean(2.4999999999999996), clean(0.1 + 0.02)
-    (2.5, 0.12)
-    """
-    return float(f"{length:.15g}")
+    return float(f"{center_distance * math.sin(angle_rad) + offset:.15g}")
 
 
 def angle_for_height(
