@@ -7,6 +7,7 @@ from fractions import Fraction
 import pytest
 
 from halfangle_service.errors import BeyondBound, Disagreement, Refusal, Unreachable
+from halfangle_service.topics.blocks.stack import BlockStackRequest, is_heavy
 from halfangle_service.trade.tables.blocks.sets import built_in_sets
 from halfangle_service.trade.tables.blocks.tolerances import grades
 from support import Call
@@ -262,3 +263,23 @@ def test_a_whole_box_in_the_other_unit_is_refused(
         call("blocks.stack", units=units, height=sizes[0], sizes=sizes)
     assert list(refused.value.fields) == ["units"]
     assert call("blocks.stack", units=units, height=sizes[0], sizes=sizes[:1])["result"]
+
+
+@pytest.mark.parametrize(
+    ("more", "heavy"),
+    [
+        ({}, False),
+        ({"grade": "ISO 1", "wear_ends": "both-ends"}, False),
+        ({"missing": [1.01]}, True),
+        ({"in_use": [1.01]}, True),
+        ({"max_blocks": 5}, True),
+    ],
+)
+def test_a_table_that_is_not_kept_is_made_off_the_loop(
+    more: dict[str, object], heavy: bool
+) -> None:
+    """A set less some blocks asks for a table of its own, of up to a million heights."""
+    request = BlockStackRequest.model_validate(
+        {"units": "mm", "height": 58.345, "set": "metric-112", **more}
+    )
+    assert is_heavy(request) == heavy

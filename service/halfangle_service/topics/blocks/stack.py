@@ -24,7 +24,7 @@ from halfangle_service.fields.stacks import (
 from halfangle_service.fields.supply import ENDS, Supply, finished_supply
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.blocks.sources import GRADES, SETS
-from halfangle_service.topics.blocks.unbuildable import unbuildable
+from halfangle_service.topics.blocks.unbuildable import MOST_IN_STACK, unbuildable
 from halfangle_service.trade.stacks.choosing import Choice, Preference
 from halfangle_service.trade.stacks.one_stack import (
     MOST_WEAR,
@@ -48,6 +48,8 @@ _MEASURED_METHOD = Source(
 )
 #: Past this many blocks, the wringing films and the handling begin to matter.
 _MANY_BLOCKS = 4
+#: Most blocks in a stack, unless a request says otherwise.
+_USUAL_BLOCKS = 6
 #: Most stacks looked at for alternatives that do not look alike in an answer.
 _MOST_ALIKE = 1_000
 
@@ -59,8 +61,8 @@ class BlockStackRequest(BlockFinishFields):
         description="Height to build, in `units`; it is taken to the nearest 0.1 nm.",
         examples=[2.5],
     )
-    max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
-        6, description="Most blocks to wring in one stack, wear blocks included."
+    max_blocks: Annotated[int, Count(ge=1, le=MOST_IN_STACK)] = Field(
+        _USUAL_BLOCKS, description="Most blocks to wring in one stack, wear blocks included."
     )
     tolerance: NonNegativeLength | None = Field(
         None,
@@ -105,9 +107,14 @@ class BlockStackResult(BlockBuilt):
 
 
 def is_heavy(request: BlockStackRequest) -> bool:
-    """True for a request that may take more than a few milliseconds."""
+    """True for a request that may take more than a few milliseconds.
+
+    The tables of the built-in sets, whole, for the usual number of blocks, are made once and kept.
+    """
     return (
         request.set is None
+        or bool(request.missing or request.in_use)
+        or request.max_blocks != _USUAL_BLOCKS
         or request.aim == "actual"
         or request.prefer != "large-blocks"
         or request.most_alternatives > 0
