@@ -8,8 +8,8 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 import pytest
+from pydantic import BaseModel
 
-from halfangle_service.fields import RequestModel
 from halfangle_service.fields.schemas import schema_of
 from halfangle_service.http.guards.bounds import largest
 from halfangle_service.registry import load_registry
@@ -35,7 +35,6 @@ LIGHT_ALL_THE_SAME: Mapping[str, str] = {
 #: Light in the sources today, though the search found them slow: to be declared heavy.
 TO_BECOME_HEAVY = {
     "runout.axis",
-    "runout.indicate",
     "tapers.dovetail-over-rolls",
     "tapers.over-balls",
     "tapers.over-rolls",
@@ -66,7 +65,7 @@ def may_take_long(name: str) -> bool:
     results = schema_of(OPERATIONS[name].result, "serialization").get("$defs", {})
     if any(model.endswith("Estimate") for model in results):
         return True
-    request: type[RequestModel] = OPERATIONS[name].request
+    request: type[BaseModel] = OPERATIONS[name].request
     schema = schema_of(request)
     most = max(_counts(schema, schema.get("$defs", {})), default=0)
     return largest(request).values >= MANY_VALUES or most >= LARGE_COUNT
