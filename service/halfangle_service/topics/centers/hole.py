@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterator
 from dataclasses import asdict
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -69,7 +69,7 @@ class CenterHoleRequest(SlopeFields):
     """
 
     units: UnitsField
-    type: HoleType | UntabledType | None = Field(
+    type: Literal[HoleType, UntabledType] | None = Field(
         None,
         description="Type: A, B or R (metric), plain or bell (inch). Send this for the smallest "
         "size that reaches the diameter, or `key` for one size. C and D are known and not in the "
