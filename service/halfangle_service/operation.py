@@ -16,7 +16,7 @@ from pydantic import BaseModel, Field, TypeAdapter, create_model
 from halfangle_service import __version__
 from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory, reading_notes, rows_read
-from halfangle_service.fields.noise import without_noise
+from halfangle_service.trade.decimals import without_noise
 from halfangle_service.trade.tables.loader import Standing
 
 RequestT = TypeVar("RequestT", bound=RequestModel)

@@ -11,7 +11,7 @@ from litestar.testing import TestClient
 from halfangle_service.errors import Refusal
 from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.schemas import schema_of
-from halfangle_service.http.bounds import refuse_too_many_parts
+from halfangle_service.http.guards.bounds import refuse_too_many_parts
 from halfangle_service.http.problems import ProblemError, problem_body, problem_of_refusal
 from halfangle_service.http.routes import answer
 from halfangle_service.operation import Operation, Outcome

@@ -17,6 +17,7 @@ WHEELS = {n: o for n, o in load_registry().operations.items() if n.startswith("w
 #: Advice that may stand once for each flank, or each angle.
 PER_FLANK = {
     "steep-flank",
+    "other-zero",
     "radius-on-the-surface",
     "stack-off-the-angle",
     "decimal-degrees-read",

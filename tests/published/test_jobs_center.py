@@ -183,7 +183,7 @@ del NO_ERRORS["wheel_face_arcsec"]
 def test_plan_and_uncertainty_agree(
     call: Call, errors: dict[str, Any], block: dict[str, Any], stack_tolerance: float
 ) -> None:
-    """One set-up has one value, u, worst case and forecast, as a job and as a sine set-up."""
+    """One set-up has one value, u, U, worst case and forecast, as a job and as a sine set-up."""
     stated = NO_ERRORS | errors
     plan = call(
         "jobs.center",
@@ -207,7 +207,7 @@ def test_plan_and_uncertainty_agree(
         **stated,
     )["result"]
     planned = plan["included_angle_error_arcsec"]
-    for name in ("value", "standard_uncertainty", "worst_case"):
+    for name in ("value", "standard_uncertainty", "expanded_uncertainty", "worst_case"):
         expected = alone["included_angle_error_arcsec"][name]
         assert planned[name] == pytest.approx(expected, rel=1e-9), name
     assert planned["not_stated"] == alone["included_angle_error_arcsec"]["not_stated"]

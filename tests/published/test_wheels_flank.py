@@ -295,6 +295,20 @@ def test_scale_is_read_to_its_graduation(call: Call) -> None:
     assert setting["rounding_error_arcsec"] == pytest.approx(120)
 
 
+@pytest.mark.outside("wheels.flank", source="Sine and cosine of 72.25°: dθ/dh = 1 / (L cos θ)")
+def test_a_steep_dresser_names_the_other_zero(call: Call) -> None:
+    """A flank of 72°15′ is dressed from the wheel's side at 17°45′, three times as surely."""
+    work = {"kind": "face", "face_angle": "72 15", "rise": 0.1}
+    request = {**EXAMPLE, "work": work}
+    words = {a["code"]: a["message"] for a in call("wheels.flank", **request)["advisories"]}
+    assert "zero at the wheel side the same flank takes 17.75°" in words["other-zero"]
+    steps = [1e-4 / (2 * c) * 648_000 / math.pi for c in (math.cos(1.261), math.sin(1.261))]
+    assert f"turns the flank {steps[0]:.1f}″" in words["other-zero"]
+    assert f"turns it {steps[1]:.1f}″" in words["other-zero"]
+    side = {**request, "dresser": {**EXAMPLE["dresser"], "zero": "wheel-side"}}
+    assert "other-zero" not in [a["code"] for a in call("wheels.flank", **side)["advisories"]]
+
+
 def test_small_dresser_angles_get_two_stacks(call: Call) -> None:
     """A height below every block of the set is built as the difference of two stacks."""
     work = {"kind": "face", "face_angle": 1, "rise": 0.002}

@@ -168,5 +168,5 @@ def _why_unbuildable(several: Several, index: int) -> str:
     return (
         f"No stack of up to {several.max_blocks} of these blocks is "
         f"{plain(from_tenth_nm(asked, units), 10)} {units} high by itself; nearest {words} {units}."
-        + ("" if wear else two_stacks_words(several.search.table, asked, units))
+        + ("" if wear else two_stacks_words(several.box, asked, units))
     )

@@ -16,9 +16,10 @@ from halfangle_service.trade.stacks.one_stack import (
     nearest_stacks,
     nothing_left,
 )
-from halfangle_service.trade.stacks.search.stacking import UNREACHED, StackTable
-from halfangle_service.trade.stacks.supply import Piece
+from halfangle_service.trade.stacks.search.stacking import UNREACHED
+from halfangle_service.trade.stacks.supply import Box, Piece
 from halfangle_service.trade.stacks.two_stacks import by_difference
+from halfangle_service.trade.units import bench_step
 from halfangle_service.trade.wording import option, plain, stack
 
 #: How many blocks that would make a height possible are named in a refusal.
@@ -69,7 +70,7 @@ def unbuildable(
         )
     within = "" if task.tolerance is None else f" to ± {_length(task.tolerance, units)}"
     finer = "" if task.measured else _finer_than_set(task, units)
-    ways += "" if task.measured or task.wear else two_stacks_words(task.table, task.inner, units)
+    ways += "" if task.measured or task.wear else two_stacks_words(task.box, task.inner, units)
     if task.aim == "actual":
         fields = {"tolerance": "should be wider, or left out for the nearest stack"}
     return Unreachable(
@@ -80,14 +81,15 @@ def unbuildable(
     )
 
 
-def two_stacks_words(table: StackTable, height: int, units: Units) -> str:
-    """Say how two stacks make a height (0.1 nm), or the nearest step to it, by their difference.
+def two_stacks_words(box: Box, height: int, units: Units) -> str:
+    """Say how two stacks make a height (0.1 nm) by their difference, to half a bench step.
 
-    Nothing is said where no single block under the low roll does it, or where the nearest step can
-    be built as one stack.
+    Nothing is said where no single block under the low roll does it, or where one stack does.
     """
+    table = box.table(MOST_IN_STACK)
     difference = round(height / table.step) * table.step
-    if difference <= 0 or table.count(difference) != UNREACHED:
+    off, most_off = abs(difference - height), to_tenth_nm(bench_step(units) / 2.0, units)
+    if not table.bounded or off > most_off or table.count(difference) != UNREACHED:
         return ""
     pair = by_difference(table, difference)
     if pair is None:

@@ -166,7 +166,7 @@ def _sizes_fit(request: TaperIdentifyRequest, cut: Cut, row: Row) -> bool:
 def _small_end(row: StandardTaper) -> float | None:
     """Diameter at the small end, by the taper's own row or else by its shank's."""
     shank = shank_dimensions().get(row.designation)
-    return row.small_diameter or (shank and shank.columns["small_end_diameter"])
+    return row.small_diameter or (None if shank is None else shank.columns["small_end_diameter"])
 
 
 def _candidate(cut: Cut, group: list[Row], *, sizes_fit: bool) -> TaperCandidate:

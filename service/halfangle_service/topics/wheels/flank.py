@@ -31,6 +31,7 @@ from halfangle_service.topics.wheels.dresser import (
     Dresser,
     DresserSetting,
     ScaleDresser,
+    better_zero,
     setting_of,
 )
 from halfangle_service.topics.wheels.passes import unusual_passes
@@ -370,6 +371,7 @@ def _advisories(
                 f"feeding {plain(dressed.infeed_axial, 4)} along the wheel's axis is the same "
                 "pass.",
             )
+        yield from better_zero(request.dresser, dressed.dresser_setting)
         stack = dressed.dresser_setting.stack
         if stack is not None and abs(stack.deviation_arcsec) > STACK_ERROR_ARCSEC:
             yield caution(

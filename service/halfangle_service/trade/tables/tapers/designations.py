@@ -85,16 +85,27 @@ def one_standard(designation: str | None) -> StandardTaper | None:
 
 
 def similar(text: str) -> list[str]:
-    """Designations that look like a name: those of its series, else those spelled alike."""
-    word, number = _parts(_plain_spelling(text))
+    """Designations like a name: the nearest rates, those of its series, or those spelled alike."""
+    spelled = _plain_spelling(text)
+    if found := _RATIO.fullmatch(spelled):
+        return _nearest_rates(float(found[1]), float(found[2]))
+    word, number = _parts(spelled)
     pattern = _PATTERN_OF.get(word)
-    series = _matching(pattern.replace("{}", "*")) if pattern else []
-    known = series or list(all_rows())
-    wanted = pattern.format(number).removesuffix("-*") if pattern else text.casefold()
-    return (
-        get_close_matches(wanted[:LONGEST_NAME], known, n=5, cutoff=0.4 if pattern else 0.6)
-        or series[:5]
-    )
+    if pattern is None:
+        return _alike(text.casefold(), list(all_rows()), 0.6)
+    series = _matching(pattern.replace("{}", "*"))
+    return _alike(pattern.format(number).removesuffix("-*"), series, 0.4) or series[:5]
+
+
+def _nearest_rates(top: float, bottom: float) -> list[str]:
+    """The five rates of the standard nearest to a ratio, top:bottom."""
+    rates = [row for row in standard_rates().values() if row.designation.startswith("iso-")]
+    rates.sort(key=lambda row: abs(row.rate * bottom - top))
+    return [row.designation for row in rates[:5]]
+
+
+def _alike(wanted: str, known: list[str], cutoff: float) -> list[str]:
+    return get_close_matches(wanted[:LONGEST_NAME], known, n=5, cutoff=cutoff)
 
 
 @cache
