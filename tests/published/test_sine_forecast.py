@@ -218,6 +218,16 @@ def test_a_bar_of_the_indian_standard_is_good_to_a_minute(call: Call) -> None:
     assert 10 < result["angle_error_arcsec"]["worst_case"] < 60
 
 
+def test_a_tolerance_far_missed_does_not_hold(call: Call) -> None:
+    """Where the expected error is past the tolerance by more than its uncertainty, it is missed."""
+    result = call(
+        "sine.uncertainty", units="in", center_distance=5, angle=60, tolerance_arcsec=1,
+        temperature_celsius=30, block_material="ceramic",
+    )["result"]  # fmt: skip
+    assert result["forecast"] == "does-not-hold"
+    assert call("sine.uncertainty", **PLATE, **ACTING)["result"]["forecast"] is None
+
+
 def test_an_offset_is_warmed_as_the_plate_is() -> None:
     """A step under the low roll expands with the plate: of one material nothing turns the plate."""
     steel = SetUp(

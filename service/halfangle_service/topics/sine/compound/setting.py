@@ -185,8 +185,7 @@ def compound(request: SineCompoundRequest) -> Outcome[SineCompoundResult]:
     job.plate.require_standing(job.way)
     supply = read_supply(request) if is_built(request) else None
     base, upper = job.plate.settings(job.way)
-    steep = math.degrees(job.way.steepest) > STEEP_DEGREES
-    ways = job.better() if steep else []
+    ways = job.less_steep()
     result = SineCompoundResult(
         base=base,
         upper=upper,
@@ -224,8 +223,8 @@ class _Job:
         )
         return self.error_rad((base, upper))
 
-    def better(self, *, within_reach: bool = False) -> list[Laid]:
-        """Other ways to lay the work, less steep than this one; within the plates' reach if so."""
+    def others(self) -> list[Laid]:
+        """Other ways to lay the work that the plates reach, the least steep first."""
         request, way = self.request, self.way
         others = other_layings(
             request.orientation.normal,
@@ -237,10 +236,15 @@ class _Job:
         return [
             other
             for other in others
-            if self.plate.stands(other)
-            and (within_reach or other.steepest < way.steepest - 1e-9)
-            and not (within_reach and _past_reach(request, other.hinges))
+            if self.plate.stands(other) and _past_reach(request, other.hinges) is None
         ]
+
+    def less_steep(self) -> list[Laid]:
+        """Those of them that are less steep than this one, where it is steep."""
+        steepest = self.way.steepest
+        if math.degrees(steepest) <= STEEP_DEGREES:
+            return []
+        return [other for other in self.others() if other.steepest < steepest - 1e-9]
 
 
 def _job(request: SineCompoundRequest) -> _Job:
@@ -269,7 +273,7 @@ def _require_reach(job: _Job) -> None:
     past = _past_reach(job.request, job.way.hinges)
     if past is None:
         return
-    ways = job.better(within_reach=True)
+    ways = job.others()
     turned = [job.plate.turned(way) for way in ways]
     units = job.request.units
     require_reach(
