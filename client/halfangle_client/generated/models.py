@@ -6,19 +6,21 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from halfangle_client.answer import AnswerModel
 
-class Advisory(BaseModel):
+
+class Advisory(AnswerModel):
     """The voice of an experienced hand."""
 
     code: str
     """Stable code of the advisory."""
-    severity: Literal["note", "caution", "stop"]
+    severity: Literal["note", "caution", "stop"] | str
     """`note`: a better way exists; `caution`: mind this; `stop`: do not run this."""
     message: str
     """What to mind, in plain words."""
 
 
-class Angle(BaseModel):
+class Angle(AnswerModel):
     """An angle in an answer, in two forms of the same value."""
 
     degrees: float
@@ -29,36 +31,73 @@ class Angle(BaseModel):
 
 class AngleContributions(BaseModel):
     """
-    Errors of the set-up that turn the cone's half angle; each stands as ± its value.
+    Errors of the set-up that turn the cone's half angle, each as ± a limit.
 
-    A contribution left out is not guessed: the plan says that it is missing from the
-    budget.
+    A limit that is not sent is not stated: nothing counts for it, and the plan names it. 0
+    says that there is no such error. The blocks' own errors come with `grade` or `box`, and
+    the stack's deviation from the height is known.
     """
 
     model_config = ConfigDict(
         extra="forbid",
     )
     center_distance_tolerance: float | None = None
-    """± error of the plate's center distance, in `units`. [length, 0 to 10000]"""
-    axis_pitch_arcsec: float | None = None
+    """Limit ± of the center distance, in `units`. [length, 0 to 10000]"""
+    roll_difference: float | None = None
+    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
+    roll_parallelism: float | None = None
     """
-    ± angle between the fixture's axis and the plate's top, in the tilt plane. [arcsecond, 0
-    to 324000]
+    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
+    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
     """
+    face_parallelism: float | None = None
+    """
+    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    face_parallelism_on_rolls: bool = False
+    """
+    True where the face's parallelism was measured with the plate resting on its rolls: it
+    then holds the rolls' difference already, and only the rest of it counts.
+    """
+    face_flatness: float | None = None
+    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
+    face_length: float | None = None
+    """
+    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
+    the center distance. [length, 1e-06 to 10000]
+    """
+    table_flatness: float | None = None
+    """
+    Limit ± of the difference in height of the surface plate under the two rolls, in
+    `units`. [length, 0 to 10000]
+    """
+    particle: float | None = None
+    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_uncertainty_celsius: float | None = None
+    """Limit ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float | None = None
+    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
+    plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
+    """Material of the plate."""
     axis_yaw_arcsec: float | None = None
     """
-    ± angle of the fixture's axis out of the tilt plane; at most 18000, which is 5°. It acts
-    by its square, always toward a smaller angle. [arcsecond, 0 to 18000]
+    Limit ± of the yaw of the work's axis out of the plane in which the plate tilts; at most
+    18000, which is 5°. It acts by its square, always toward a smaller angle. [arcsecond, 0
+    to 18000]
+    """
+    axis_pitch_arcsec: float | None = None
+    """
+    Limit ± of the pitch of the work's axis to the plate's face, in the plane in which the
+    plate tilts; it acts one to one. [arcsecond, 0 to 324000]
     """
     wheel_face_arcsec: float | None = None
     """
-    ± slope of the wheel's face along the slant, from breakdown since dressing. [arcsecond,
-    0 to 324000]
+    Limit ± of the slope of the wheel's face along the slant, from breakdown since dressing.
+    [arcsecond, 0 to 324000]
     """
     temperature_celsius: float | None = None
     """Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). [°C, -40 to 150]"""
-    plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
-    """Material of the sine plate."""
     block_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] | None = (
         None
     )
@@ -68,7 +107,7 @@ class AngleContributions(BaseModel):
     """
 
 
-class ArcsecContribution(BaseModel):
+class ArcsecContribution(AnswerModel):
     """One contribution to an angle, in arc-seconds."""
 
     name: str
@@ -85,7 +124,7 @@ class ArcsecContribution(BaseModel):
     Change of the estimate for one unit of the input, signed; of a one-sided input the
     change at its limit, over that limit. [per stated]
     """
-    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"]
+    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"] | str
     """
     Its distribution (JCGM 100:2008, 4.3; JCGM 101:2008, 6.4); `uniform-phase` of a vector
     that may point any way, all alike.
@@ -98,7 +137,7 @@ class ArcsecContribution(BaseModel):
     """Its share of the combined variance. [percent]"""
 
 
-class ArcsecEstimate(BaseModel):
+class ArcsecEstimate(AnswerModel):
     """A small angle, or an angle's error, with its uncertainty, all in arc-seconds."""
 
     value: float | None
@@ -131,7 +170,7 @@ class ArcsecEstimate(BaseModel):
     """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
-class BlockAngleGradeEntry(BaseModel):
+class BlockAngleGradeEntry(AnswerModel):
     """A grade of angle blocks."""
 
     name: str
@@ -140,11 +179,11 @@ class BlockAngleGradeEntry(BaseModel):
     """Each block errs by ± this. [arcsecond]"""
     source: str
     """Where it comes from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How it is known."""
 
 
-class BlockAngleGradeList(BaseModel):
+class BlockAngleGradeList(AnswerModel):
     """Tolerance grades of angle gauge blocks: every row."""
 
     angle_grades: list[BlockAngleGradeEntry]
@@ -176,7 +215,7 @@ class BlockAngleOwned(BaseModel):
     """
 
 
-class BlockAngleSetEntry(BaseModel):
+class BlockAngleSetEntry(AnswerModel):
     """A built-in set of angle blocks."""
 
     name: str
@@ -187,29 +226,29 @@ class BlockAngleSetEntry(BaseModel):
     """Its blocks, descending."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How it is known."""
     note: str
     """What to mind; empty where nothing."""
 
 
-class BlockAngleSetList(BaseModel):
+class BlockAngleSetList(AnswerModel):
     """Built-in sets of angle gauge blocks: every row."""
 
     angle_sets: list[BlockAngleSetEntry]
     """The rows, in order."""
 
 
-class BlockAngleUsed(BaseModel):
+class BlockAngleUsed(AnswerModel):
     """A block in a stack of angle blocks."""
 
     angle: Angle
     """Nominal angle of the block."""
-    sense: Literal["add", "subtract"]
+    sense: Literal["add", "subtract"] | str
     """`add`: wide end to that of the others; `subtract`: turned end for end."""
 
 
-class BlockContention(BaseModel):
+class BlockContention(AnswerModel):
     """Two benches that would take the same blocks if each built its fewest blocks by itself."""
 
     jobs: list[str]
@@ -246,7 +285,7 @@ class BlockDayJob(BaseModel):
     """
 
 
-class BlockGradeRange(BaseModel):
+class BlockGradeRange(AnswerModel):
     """Limits of one range of sizes."""
 
     up_to: float
@@ -274,7 +313,7 @@ class BlockHeightWanted(BaseModel):
     """
 
 
-class BlockMistake(BaseModel):
+class BlockMistake(AnswerModel):
     """
     One mistake with the stack that was meant, what it does, and how well that explains.
 
@@ -284,13 +323,16 @@ class BlockMistake(BaseModel):
     blocks.
     """
 
-    kind: Literal[
-        "wrong-block",
-        "block-left-out",
-        "block-too-many",
-        "wear-block-left-out",
-        "wear-block-too-many",
-    ]
+    kind: (
+        Literal[
+            "wrong-block",
+            "block-left-out",
+            "block-too-many",
+            "wear-block-left-out",
+            "wear-block-too-many",
+        ]
+        | str
+    )
     """What went wrong."""
     meant: float | None
     """Block that was meant; null where none was. [length]"""
@@ -303,14 +345,17 @@ class BlockMistake(BaseModel):
     """Block that was wrung; null where none was. [length]"""
     wrung_mark: str | None
     """Mark of the block that was wrung, likewise."""
-    likeness: Literal[
-        "same-size",
-        "same-digits",
-        "neighbours-in-the-box",
-        "digits-swapped",
-        "one-digit",
-        "none",
-    ]
+    likeness: (
+        Literal[
+            "same-size",
+            "same-digits",
+            "neighbours-in-the-box",
+            "digits-swapped",
+            "one-digit",
+            "none",
+        ]
+        | str
+    )
     """
     How the one is taken for the other: `same-size`, another block of the box with another
     measured deviation; `same-digits`, .1003 for .103; `neighbours-in-the-box`;
@@ -385,12 +430,12 @@ class BlockOwned(BaseModel):
     """
 
 
-class BlockSetDetail(BaseModel):
+class BlockSetDetail(AnswerModel):
     """A built-in set with every block."""
 
     name: str
     """Name to use as `set`."""
-    units: Literal["in", "mm"]
+    units: Literal["in", "mm"] | str
     """Unit of its nominal sizes."""
     count: int
     """How many blocks. [count]"""
@@ -398,7 +443,7 @@ class BlockSetDetail(BaseModel):
     """The series of its sizes: first to last by step (count)."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How it is known."""
     note: str
     """What to mind; empty where nothing."""
@@ -408,12 +453,12 @@ class BlockSetDetail(BaseModel):
     """Which of them are wear blocks. [each length]"""
 
 
-class BlockSetEntry(BaseModel):
+class BlockSetEntry(AnswerModel):
     """A built-in set in short."""
 
     name: str
     """Name to use as `set`."""
-    units: Literal["in", "mm"]
+    units: Literal["in", "mm"] | str
     """Unit of its nominal sizes."""
     count: int
     """How many blocks. [count]"""
@@ -421,20 +466,20 @@ class BlockSetEntry(BaseModel):
     """The series of its sizes: first to last by step (count)."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How it is known."""
     note: str
     """What to mind; empty where nothing."""
 
 
-class BlockSetList(BaseModel):
+class BlockSetList(AnswerModel):
     """Built-in sets of gauge blocks: every row."""
 
     sets: list[BlockSetEntry]
     """The rows, in order."""
 
 
-class BlockSharedStack(BaseModel):
+class BlockSharedStack(AnswerModel):
     """A stack that serves several jobs."""
 
     height: float
@@ -453,22 +498,22 @@ class BlockSharedStack(BaseModel):
     """
 
 
-class BlockToBorrow(BaseModel):
+class BlockToBorrow(AnswerModel):
     """A block that is not at hand, with which a height could stand."""
 
     block: float
     """Its nominal size. [length]"""
-    where: Literal["missing", "in-use", "not-in-the-box", "another-of-this-size"]
+    where: Literal["missing", "in-use", "not-in-the-box", "another-of-this-size"] | str
     """
     `missing` or `in-use` where the box has it; else `not-in-the-box`, or
     `another-of-this-size` where those of the box stand already.
     """
 
 
-class CenterContactResult(BaseModel):
+class CenterContactResult(AnswerModel):
     """Where the center bears, and how the work shifts."""
 
-    bearing: Literal["whole-cone", "mouth", "small-end"]
+    bearing: Literal["whole-cone", "mouth", "small-end"] | str
     """`mouth` or `small-end`: an edge carries; `whole-cone`: the angles match."""
     contact_diameter: float
     """Largest diameter at which it bears. [length]"""
@@ -485,7 +530,7 @@ class CenterContactResult(BaseModel):
     """`diameter_error` where it was not sent."""
 
 
-class CenterEffectAt(BaseModel):
+class CenterEffectAt(AnswerModel):
     """What is seen at one station."""
 
     station: float
@@ -521,7 +566,7 @@ class CenterEffectAt(BaseModel):
     """
 
 
-class CenterEffectResult(BaseModel):
+class CenterEffectResult(AnswerModel):
     """What both centers do."""
 
     at_stations: list[CenterEffectAt]
@@ -561,7 +606,7 @@ class CenterError(BaseModel):
     """True for a center that turns with the work."""
 
 
-class CenterHoleBall(BaseModel):
+class CenterHoleBall(AnswerModel):
     """The check over a ball."""
 
     ball_diameter: float
@@ -578,12 +623,12 @@ class CenterHoleBall(BaseModel):
     """Found less wanted diameter; null where no height was sent. [length]"""
 
 
-class CenterHoleResult(BaseModel):
+class CenterHoleResult(AnswerModel):
     """Pilot, countersink and depth."""
 
     key: str
     """Key of the size used."""
-    type: Literal["A", "B", "R", "plain", "bell"]
+    type: Literal["A", "B", "R", "plain", "bell"] | str
     """Its type."""
     pilot_diameter: float
     """Diameter of the pilot. [length]"""
@@ -615,20 +660,20 @@ class CenterHoleResult(BaseModel):
     """Length to cut off where the hole may not stay; null where the table gives none. [length]"""
     ball: CenterHoleBall | None
     """The check over a ball; null for type R."""
-    standing: Literal["published", "from-memory"]
+    standing: Literal["published", "from-memory"] | str
     """How the hole's dimensions are had."""
-    drill_standing: Literal["published", "from-memory"]
+    drill_standing: Literal["published", "from-memory"] | str
     """How the pilot's length is had, on which the tool depths stand."""
 
 
-class CenterHoleRow(BaseModel):
+class CenterHoleRow(AnswerModel):
     """One row of the table, in its own units."""
 
     key: str
     """Key to send as `key`."""
-    type: Literal["A", "B", "R", "plain", "bell"]
+    type: Literal["A", "B", "R", "plain", "bell"] | str
     """A, B, R, plain or bell."""
-    units: Literal["in", "mm"]
+    units: Literal["in", "mm"] | str
     """Unit of its lengths."""
     pilot_diameter: float
     """Diameter of the pilot. [length]"""
@@ -654,13 +699,13 @@ class CenterHoleRow(BaseModel):
     """Largest radius of the arc; type R. [length]"""
     source: str
     """Where the row comes from."""
-    standing: Literal["published", "from-memory"]
+    standing: Literal["published", "from-memory"] | str
     """How the hole's dimensions are had."""
-    drill_standing: Literal["published", "from-memory"]
+    drill_standing: Literal["published", "from-memory"] | str
     """How pilot lengths and body are had."""
 
 
-class CenterLimit(BaseModel):
+class CenterLimit(AnswerModel):
     """One limit in every form, all of one meaning for a round cone that is only off center."""
 
     eccentricity: float
@@ -673,7 +718,7 @@ class CenterLimit(BaseModel):
     """Full indicator movement square to the cone's surface: 2 e cos α. [length]"""
 
 
-class CenterLimitsResult(BaseModel):
+class CenterLimitsResult(AnswerModel):
     """The limits of this center, for each way of using it."""
 
     seen_percent: float
@@ -738,6 +783,12 @@ class ChooseSinePlate(BaseModel):
     Error ± of the fixture's axis from parallel to the plate, in arc-seconds, in the plane
     in which the plate tilts. [arcsecond, 0 to 324000]
     """
+    axis_yaw_arcsec: float | None = None
+    """
+    Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
+    acts by its square. Under a wheel above the work: the axis turned on the plate, or about
+    the vertical; beside a wheel or its side: one end of it high. [arcsecond, 0 to 36000]
+    """
     wheel_breakdown: float | None = None
     """
     Breakdown of the wheel over the length of the surface, square to it, in `units`; 0 where
@@ -777,6 +828,12 @@ class ChooseWheelSide(BaseModel):
     Error ± of the side from square to the wheel's axis, in arc-seconds, in the plane in
     which the work swivels. [arcsecond, 0 to 324000]
     """
+    axis_yaw_arcsec: float | None = None
+    """
+    Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
+    acts by its square. Under a wheel above the work: the axis turned on the plate, or about
+    the vertical; beside a wheel or its side: one end of it high. [arcsecond, 0 to 36000]
+    """
     side_wear: float | None = None
     """Wear of the side over the surface, square to it, in `units`. [length, 0 to 10000]"""
     setup_minutes: float = 20.0
@@ -786,11 +843,16 @@ class ChooseWheelSide(BaseModel):
 
 
 class ChooseWorkhead(BaseModel):
-    """A workhead swivelled by its scale under a flat wheel."""
+    """A workhead swivelled about the vertical by its scale, a flat wheel beside it."""
 
     model_config = ConfigDict(
         extra="forbid",
     )
+    grinder: Literal["surface", "cylindrical"]
+    """
+    `surface`: the wheel stands above the work, which the table carries past it.
+    `cylindrical`: it stands beside the work, both axes at one height (tool grinders too).
+    """
     graduation: float | str
     """
     Smallest step that its scale or vernier shows, in degrees; it is set to half of it.
@@ -800,6 +862,12 @@ class ChooseWorkhead(BaseModel):
     """
     Error ± of the work axis from the wheel axis' height, in `units`; acts by its square.
     [length, 0 to 10000]
+    """
+    axis_yaw_arcsec: float | None = None
+    """
+    Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
+    acts by its square. Under a wheel above the work: the axis turned on the plate, or about
+    the vertical; beside a wheel or its side: one end of it high. [arcsecond, 0 to 36000]
     """
     wheel_breakdown: float | None = None
     """
@@ -817,10 +885,10 @@ class ChooseWorkhead(BaseModel):
     """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
 
 
-class ClearanceChange(BaseModel):
+class ClearanceChange(AnswerModel):
     """A change that opens the gaps, by the least that will do."""
 
-    kind: Literal["stick-out", "riser", "wheel-diameter", "tilt-direction"]
+    kind: Literal["stick-out", "riser", "wheel-diameter", "tilt-direction"] | str
     """What to change."""
     change_to: float | None
     """Its new value: stick-out, height of riser, or diameter; null for the direction. [length]"""
@@ -869,11 +937,12 @@ class ClearancePlate(BaseModel):
     low_roll_from_end: float | None = None
     """
     From the plate's low end to the center of the low roll, in `units`. Absent: the rolls
-    lie in the middle of the plate's length. [length, 0 to 10000]
+    lie in the middle of the plate's length. A plate whose low end would tilt into its base
+    is refused. [length, 0 to 10000]
     """
 
 
-class ClearancePoint(BaseModel):
+class ClearancePoint(AnswerModel):
     """A point in the plane of the tilt."""
 
     x: float
@@ -961,7 +1030,7 @@ class ConeWork(BaseModel):
     kind: Literal["cone"]
 
 
-class DressedStation(BaseModel):
+class DressedStation(AnswerModel):
     """The cone at one station."""
 
     work_diameter: float
@@ -974,7 +1043,7 @@ class DressedStation(BaseModel):
     """It, less the one wanted. [arcsecond]"""
 
 
-class DresserStack(BaseModel):
+class DresserStack(AnswerModel):
     """Gauge blocks that set the dresser."""
 
     high_blocks: list[float]
@@ -992,17 +1061,20 @@ class DresserStack(BaseModel):
     """
 
 
-class DressingError(BaseModel):
+class DressingError(AnswerModel):
     """What one error does to the cone; null, all of it, where the error was not stated."""
 
-    name: Literal[
-        "diamond-height",
-        "diamond-nose-radius",
-        "dresser-angle",
-        "wheel-wear",
-        "diamond-wear",
-        "all-together",
-    ]
+    name: (
+        Literal[
+            "diamond-height",
+            "diamond-nose-radius",
+            "dresser-angle",
+            "wheel-wear",
+            "diamond-wear",
+            "all-together",
+        ]
+        | str
+    )
     """Which error."""
     half_angle_error_arcsec: float | None
     """Mean half angle over the length, less the one wanted. [arcsecond]"""
@@ -1026,10 +1098,10 @@ class DressingError(BaseModel):
     """True where checking the dresser's stack for a wrong block can show it."""
 
 
-class DressingGuideEntry(BaseModel):
+class DressingGuideEntry(AnswerModel):
     """Guide values for one purpose."""
 
-    purpose: Literal["roughing", "general", "finishing"]
+    purpose: Literal["roughing", "general", "finishing"] | str
     """Purpose."""
     overlap_low: float
     """Overlap ratio, from."""
@@ -1043,21 +1115,21 @@ class DressingGuideEntry(BaseModel):
     """What it does."""
     source: str
     """Where the values come from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How they are had."""
 
 
-class DressingGuideList(BaseModel):
+class DressingGuideList(AnswerModel):
     """Guide values for dressing: every row."""
 
     guides: list[DressingGuideEntry]
     """The rows, in order."""
 
 
-class DressingGuideRange(BaseModel):
+class DressingGuideRange(AnswerModel):
     """What the guide values for one purpose mean for this diamond and wheel."""
 
-    purpose: Literal["roughing", "general", "finishing"]
+    purpose: Literal["roughing", "general", "finishing"] | str
     """Purpose."""
     overlap_low: float
     """Overlap ratio, from."""
@@ -1071,7 +1143,7 @@ class DressingGuideRange(BaseModel):
     """True where the overlap ratio of this dress lies within."""
     source: str
     """Where the guide values come from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How they are had."""
 
 
@@ -1091,7 +1163,7 @@ class FaceWork(BaseModel):
     """Height of the face, square to the table, in `units`. [length, 1e-06 to 10000]"""
 
 
-class FieldProblem(BaseModel):
+class FieldProblem(AnswerModel):
     """One field that is wrong, and how."""
 
     pointer: str
@@ -1100,12 +1172,12 @@ class FieldProblem(BaseModel):
     """What was wanted and what came."""
 
 
-class GrindingWay(BaseModel):
+class GrindingWay(AnswerModel):
     """One way: what it reaches, what it takes, and why it is ruled out."""
 
-    way: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"]
+    way: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"] | str
     """Which way."""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether the included angle keeps its tolerance: `holds` with a probability of 95 % at
     least, and only where every error of the way was stated; `does-not-hold` with one of 5 %
@@ -1126,7 +1198,7 @@ class GrindingWay(BaseModel):
     """Why it is ruled out; empty where it is not."""
 
 
-class LengthContribution(BaseModel):
+class LengthContribution(AnswerModel):
     """One contribution to a length, in the request's `units`."""
 
     name: str
@@ -1143,7 +1215,7 @@ class LengthContribution(BaseModel):
     Change of the estimate for one unit of the input, signed; of a one-sided input the
     change at its limit, over that limit. [per stated]
     """
-    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"]
+    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"] | str
     """
     Its distribution (JCGM 100:2008, 4.3; JCGM 101:2008, 6.4); `uniform-phase` of a vector
     that may point any way, all alike.
@@ -1156,7 +1228,7 @@ class LengthContribution(BaseModel):
     """Its share of the combined variance. [percent]"""
 
 
-class LengthEstimate(BaseModel):
+class LengthEstimate(AnswerModel):
     """A length with its uncertainty, all in the request's `units`."""
 
     value: float | None
@@ -1189,7 +1261,7 @@ class LengthEstimate(BaseModel):
     """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
-class OperationEntry(BaseModel):
+class OperationEntry(AnswerModel):
     """One line of the catalogue."""
 
     name: str
@@ -1206,15 +1278,15 @@ class OperationEntry(BaseModel):
     """Whether GET with a query string is offered too."""
 
 
-class OperationList(BaseModel):
+class OperationList(AnswerModel):
     """Operation catalogue: every row."""
 
     operations: list[OperationEntry]
     """The rows, in order."""
 
 
-class PlanCheck(BaseModel):
-    """One check, and whether it would catch a wrong block in the stack."""
+class PlanCheck(AnswerModel):
+    """One check: whether it would catch a wrong block, and whether it can prove a tolerance."""
 
     check: str
     """What to check."""
@@ -1222,13 +1294,33 @@ class PlanCheck(BaseModel):
     """How the check is made."""
     expected: str
     """What to expect."""
-    catches_wrong_block: bool
-    """Whether it would show the smallest wrong-block mistake of this stack."""
+    catches_wrong_block: bool | None
+    """
+    Whether it would show the smallest mistake that takes the angle out of its tolerance;
+    null where no single wrong block does.
+    """
     why: str
     """Why it would, or would not."""
+    proves_tolerance: bool
+    """
+    Whether a reading of it can prove that the ground cone keeps the tolerance of its angle,
+    or the limit of its runout.
+    """
+    proof: str
+    """What it can prove, in plain words."""
+    acceptance_arcsec: float | None
+    """
+    ± error of the included angle, as read, within which it proves the angle's tolerance;
+    null where it proves none. [arcsecond]
+    """
+    acceptance_tir: float | None
+    """
+    Reading up to which it proves the limit of the runout; null where it proves none.
+    [length]
+    """
 
 
-class PlanStep(BaseModel):
+class PlanStep(AnswerModel):
     """One step of the work, in order."""
 
     number: int
@@ -1236,10 +1328,10 @@ class PlanStep(BaseModel):
     action: str
     """What to do."""
     cautions: list[str]
-    """What to mind."""
+    """What to be careful of."""
 
 
-class PlannedAngle(BaseModel):
+class PlannedAngle(AnswerModel):
     """The angle error to expect, against its tolerance. The half angle's error counts twice."""
 
     included_angle_error_arcsec: ArcsecEstimate
@@ -1251,15 +1343,14 @@ class PlannedAngle(BaseModel):
     """± tolerance asked for. [arcsecond]"""
     tolerance_used_percent: float | None
     """Worst case over tolerance; null where no contribution was stated. [percent]"""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
-    Whether this set-up will hold the tolerance: the error to expect within it by the
-    expanded uncertainty, as ISO 14253-1 guards a limit; never `holds` with something not
-    stated.
+    Whether this set-up will hold the tolerance, by `decision_rule`; never `holds` with
+    something not stated.
     """
 
 
-class PlannedCone(BaseModel):
+class PlannedCone(AnswerModel):
     """The cone itself."""
 
     included_angle: Angle
@@ -1272,7 +1363,7 @@ class PlannedCone(BaseModel):
     """Length along the surface: the least travel of the wheel across the cone. [length]"""
 
 
-class PlannedFeed(BaseModel):
+class PlannedFeed(AnswerModel):
     """What one step of downfeed, square to the cone's surface, takes off."""
 
     downfeed_step: float
@@ -1289,7 +1380,7 @@ class PlannedFeed(BaseModel):
     """How far the whole allowance moves the point. [length]"""
 
 
-class PlannedRunout(BaseModel):
+class PlannedRunout(AnswerModel):
     """The runout budget of the cone against the limit. Square to the axis, at the cone."""
 
     tir: LengthEstimate
@@ -1309,16 +1400,17 @@ class PlannedRunout(BaseModel):
     """The same limit as the diameter of a coaxiality zone. [length]"""
     limit_tir_on_cone: float
     """The limit as an indicator square to the cone's surface reads it. [length]"""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether the limit will be kept: it holds where 95 of 100 assemblies keep it, and does
-    not where 95 of 100 pass it; never `holds` with something not stated.
+    not where 95 of 100 pass it, whatever `decision_rule`; never `holds` with something not
+    stated.
     """
     mend_first: str | None
     """The largest contribution: the first one to mend; null where none was stated."""
 
 
-class PlannedSetting(BaseModel):
+class PlannedSetting(AnswerModel):
     """The sine plate's setting and the stack that gives it; the height asked for is `height`."""
 
     blocks: list[float]
@@ -1358,10 +1450,10 @@ class PlannedSetting(BaseModel):
     """True where no smaller stack gives this height; that is proved, not searched."""
 
 
-class PlannedShank(BaseModel):
+class PlannedShank(AnswerModel):
     """The shank and how it is held."""
 
-    kind: Literal["straight", "taper"]
+    kind: Literal["straight", "taper"] | str
     """Kind of shank."""
     designation: str | None
     """Designation of the taper, if it is one."""
@@ -1371,9 +1463,14 @@ class PlannedShank(BaseModel):
     """Included angle of the taper, if it is one."""
     held_in: str
     """What holds it."""
+    test_bar: str
+    """
+    What takes the shank's place while the holding is indicated: a bar that runs true by
+    itself.
+    """
 
 
-class Problem(BaseModel):
+class Problem(AnswerModel):
     """A problem document (RFC 9457); further members hold facts that help to mend the request."""
 
     model_config = ConfigDict(
@@ -1393,7 +1490,7 @@ class Problem(BaseModel):
     """Fields concerned; empty where none is."""
 
 
-class ProfilePoint(BaseModel):
+class ProfilePoint(AnswerModel):
     """A point of the dressed profile."""
 
     x: float
@@ -1402,7 +1499,7 @@ class ProfilePoint(BaseModel):
     """Below the periphery, radially. [length]"""
 
 
-class RunoutAtStation(BaseModel):
+class RunoutAtStation(AnswerModel):
     """Runout of the axis at one station."""
 
     station: float
@@ -1413,7 +1510,7 @@ class RunoutAtStation(BaseModel):
     """Angle of its high spot."""
 
 
-class RunoutBudgetResult(BaseModel):
+class RunoutBudgetResult(AnswerModel):
     """The budget against the limit."""
 
     tir: LengthEstimate
@@ -1433,13 +1530,13 @@ class RunoutBudgetResult(BaseModel):
     """Not passed in 99 of 100 assemblies. [length]"""
     mend_first: str | None
     """Largest that can be mended; null if none can."""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     The chain as it is against the limit: `holds` where 95 of 100 assemblies are within it,
     `does-not-hold` where not even 5 of 100 are, else `may-not-hold`; with a tilt not stated
     it is never said to hold.
     """
-    mended_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    mended_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """The same once all that can be mended is perfect: what cannot be mended alone."""
 
 
@@ -1486,10 +1583,10 @@ class RunoutContributor(BaseModel):
     """False for what has to be lived with."""
 
 
-class RunoutCorrection(BaseModel):
+class RunoutCorrection(AnswerModel):
     """One correction, as a move of the axis."""
 
-    kind: Literal["swing", "slide"]
+    kind: Literal["swing", "slide"] | str
     """Swing about the pivot, or slide whole."""
     near_move: float
     """How far the axis moves at the near section. [length]"""
@@ -1499,7 +1596,7 @@ class RunoutCorrection(BaseModel):
     """Side to tap from at the far section (at any section, for a slide)."""
 
 
-class RunoutFormHarmonic(BaseModel):
+class RunoutFormHarmonic(AnswerModel):
     """One harmonic beyond the first."""
 
     lobes: int
@@ -1510,7 +1607,7 @@ class RunoutFormHarmonic(BaseModel):
     """Angle of its first high spot."""
 
 
-class RunoutIndicateResult(BaseModel):
+class RunoutIndicateResult(AnswerModel):
     """Eccentricity, what to tap, and what no tapping removes."""
 
     eccentricity: LengthEstimate
@@ -1545,7 +1642,7 @@ class RunoutIndicateResult(BaseModel):
     """Where the indicator senses the axis: z / cos² α. Null without a station. [length]"""
 
 
-class RunoutOffCrestResult(BaseModel):
+class RunoutOffCrestResult(AnswerModel):
     """The false taper."""
 
     drop_at_small_end: float
@@ -1558,9 +1655,9 @@ class RunoutOffCrestResult(BaseModel):
     """By how much the half angle seems larger than it is. [arcsecond]"""
     false_included_angle_arcsec: float
     """Twice that. [arcsecond]"""
-    seems: Literal["true", "steeper"]
+    seems: Literal["true", "steeper"] | str
     """How the cone seems."""
-    ground_by_this: Literal["true", "shallower"]
+    ground_by_this: Literal["true", "shallower"] | str
     """What the cone becomes when it is adjusted until the indicator stands still."""
     miss_allowed: float | None
     """Largest miss for `tolerance_arcsec`; null where that was not sent. [length]"""
@@ -1581,7 +1678,7 @@ class RunoutReading(BaseModel):
     """Indicator reading in `units`; more is a higher surface. [length, -10000 to 10000]"""
 
 
-class RunoutReversalResult(BaseModel):
+class RunoutReversalResult(AnswerModel):
     """Socket and part told apart."""
 
     socket_tir: float
@@ -1622,38 +1719,41 @@ class RunoutSection(BaseModel):
     """
 
 
-class RunoutTerm(BaseModel):
+class RunoutTerm(AnswerModel):
     """One term by its definition."""
 
-    key: Literal[
-        "tir",
-        "eccentricity",
-        "concentricity-zone-diameter",
-        "coaxiality-zone-diameter",
-        "circular-runout",
-        "total-runout",
-    ]
+    key: (
+        Literal[
+            "tir",
+            "eccentricity",
+            "concentricity-zone-diameter",
+            "coaxiality-zone-diameter",
+            "circular-runout",
+            "total-runout",
+        ]
+        | str
+    )
     """Key of the term."""
     name: str
     """Its name."""
     definition: str
     """Its definition, in this project's words."""
-    scope: Literal["section", "feature"]
+    scope: Literal["section", "feature"] | str
     """Whether a value speaks of one section or of the whole feature."""
     source: str
     """Standard that defines it."""
-    standing: Literal["published", "from-memory"]
+    standing: Literal["published", "from-memory"] | str
     """How the definition is had."""
 
 
-class RunoutTermList(BaseModel):
+class RunoutTermList(AnswerModel):
     """Terms of runout: every row."""
 
     terms: list[RunoutTerm]
     """The rows, in order."""
 
 
-class RunoutVBlockFactor(BaseModel):
+class RunoutVBlockFactor(AnswerModel):
     """What is shown of one number of lobes."""
 
     lobes: int
@@ -1666,7 +1766,7 @@ class RunoutVBlockFactor(BaseModel):
     """The same for a two-point check, as with a micrometer: odd lobes read 0."""
 
 
-class RunoutVBlockResult(BaseModel):
+class RunoutVBlockResult(AnswerModel):
     """What the V shows, hides, and what a reading means."""
 
     factors: list[RunoutVBlockFactor]
@@ -1720,11 +1820,13 @@ class ScaleDresser(BaseModel):
     """
 
 
-class SetupError(BaseModel):
+class SetupError(AnswerModel):
     """What one set-up error does to the cone; null, all of it, where it was not stated."""
 
-    name: Literal["axis-offset", "axis-pitch", "axis-yaw", "all-together"]
+    name: Literal["axis-offset", "axis-pitch", "axis-yaw", "all-together"] | str
     """Which error."""
+    on_the_grinder: str | None
+    """What this error is on this grinder, as it can be indicated there; null for all together."""
     half_angle_error_arcsec: float | None
     """
     Half angle of the straight line fitted to the surface (least squares), less the one
@@ -1741,7 +1843,7 @@ class SetupError(BaseModel):
     """Change of the diameter at the small end for the same infeed. [length]"""
 
 
-class SetupStation(BaseModel):
+class SetupStation(AnswerModel):
     """The cone as ground at one station, all errors together."""
 
     along_axis: float
@@ -1752,7 +1854,7 @@ class SetupStation(BaseModel):
     """Diameter of the wanted cone. [length]"""
 
 
-class SineAngleResult(BaseModel):
+class SineAngleResult(AnswerModel):
     """The angle that a stack gives."""
 
     angle: Angle
@@ -1785,7 +1887,7 @@ class SineBaseDresser(BaseModel):
     """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
 
 
-class SineComplement(BaseModel):
+class SineComplement(AnswerModel):
     """The same work turned by 90°, set to the complement of the angle."""
 
     angle: Angle
@@ -1803,7 +1905,7 @@ class SineComplement(BaseModel):
     """
 
 
-class SineCompoundStacks(BaseModel):
+class SineCompoundStacks(AnswerModel):
     """The stacks of both plates from one set: they stand at once, so no block is in both."""
 
     base_blocks: list[float]
@@ -1825,7 +1927,7 @@ class SineCompoundStacks(BaseModel):
     """Angle between the surface wanted and the one that these stacks give. [arcsecond]"""
 
 
-class SineEdgeTurns(BaseModel):
+class SineEdgeTurns(AnswerModel):
     """How far the part's edges turn in plan when the plate is set; positive from +X toward +Y."""
 
     x_edge: Angle
@@ -1834,17 +1936,17 @@ class SineEdgeTurns(BaseModel):
     """Turn of an edge that lay along Y."""
 
 
-class SineHingeSetting(BaseModel):
+class SineHingeSetting(AnswerModel):
     """The setting of one plate of a compound plate."""
 
-    hinge_axis: Literal["x", "y"]
+    hinge_axis: Literal["x", "y"] | str
     """Axis along which its hinge lies."""
     angle: Angle
     """
     Hinge angle, signed: positive raises the right (hinge along Y) or the back (hinge along
     X).
     """
-    raised_side: Literal["right", "left", "back", "front", "neither"]
+    raised_side: Literal["right", "left", "back", "front", "neither"] | str
     """Side whose roll stands on the stack."""
     height: float
     """Stack under the raised roll. [length]"""
@@ -1859,26 +1961,29 @@ class SineHingeSetting(BaseModel):
     """What to do, in plain words."""
 
 
-class SineMend(BaseModel):
+class SineMend(AnswerModel):
     """A term to mend, and how far; its values in its `input_unit`."""
 
-    term: Literal[
-        "center-distance",
-        "roll-difference",
-        "roll-parallelism",
-        "face-parallelism",
-        "face-flatness",
-        "stack",
-        "table-flatness",
-        "particle",
-        "temperature",
-        "temperature-difference",
-        "block-expansion",
-        "plate-expansion",
-        "axis-yaw",
-        "axis-pitch",
-        "wheel-breakdown",
-    ]
+    term: (
+        Literal[
+            "center-distance",
+            "roll-difference",
+            "roll-parallelism",
+            "face-parallelism",
+            "face-flatness",
+            "stack",
+            "table-flatness",
+            "particle",
+            "temperature",
+            "temperature-difference",
+            "block-expansion",
+            "plate-expansion",
+            "axis-yaw",
+            "axis-pitch",
+            "wheel-breakdown",
+        ]
+        | str
+    )
     """The term."""
     input_unit: str
     """Unit of the values, as `x-unit` names units."""
@@ -1890,7 +1995,7 @@ class SineMend(BaseModel):
     """`hold` over `at_hand`: near 1 is a small mend."""
 
 
-class SineMonteCarlo(BaseModel):
+class SineMonteCarlo(AnswerModel):
     """The same set-up drawn at random through the whole model (JCGM 101)."""
 
     trials: int
@@ -1941,26 +2046,29 @@ class SineProjectedAngles(BaseModel):
     """
 
 
-class SineRequirement(BaseModel):
+class SineRequirement(AnswerModel):
     """What must be held of one term; each value in `input_unit`, as ± a limit."""
 
-    term: Literal[
-        "center-distance",
-        "roll-difference",
-        "roll-parallelism",
-        "face-parallelism",
-        "face-flatness",
-        "stack",
-        "table-flatness",
-        "particle",
-        "temperature",
-        "temperature-difference",
-        "block-expansion",
-        "plate-expansion",
-        "axis-yaw",
-        "axis-pitch",
-        "wheel-breakdown",
-    ]
+    term: (
+        Literal[
+            "center-distance",
+            "roll-difference",
+            "roll-parallelism",
+            "face-parallelism",
+            "face-flatness",
+            "stack",
+            "table-flatness",
+            "particle",
+            "temperature",
+            "temperature-difference",
+            "block-expansion",
+            "plate-expansion",
+            "axis-yaw",
+            "axis-pitch",
+            "wheel-breakdown",
+        ]
+        | str
+    )
     """The term."""
     input_unit: str
     """Unit of the values, as `x-unit` names units."""
@@ -1977,10 +2085,10 @@ class SineRequirement(BaseModel):
     """Largest value with all other terms as stated; null where they leave no room. [stated]"""
 
 
-class SineRequirementsResult(BaseModel):
+class SineRequirementsResult(AnswerModel):
     """What must be held so that the angle keeps its tolerance."""
 
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether the set-up at hand will keep the tolerance; `holds` only where every error was
     stated.
@@ -2025,6 +2133,7 @@ class SineRequirementsResult(BaseModel):
             "axis-pitch",
             "wheel-breakdown",
         ]
+        | str
     ]
     """
     Where no single term can: the fewest, largest first, that would have to be all but
@@ -2032,7 +2141,7 @@ class SineRequirementsResult(BaseModel):
     """
 
 
-class SineRotationCheck(BaseModel):
+class SineRotationCheck(AnswerModel):
     """The result, checked by rotating the surface's normal through both hinges."""
 
     residual_arcsec: float
@@ -2048,7 +2157,7 @@ class SineRotationCheck(BaseModel):
     """How far out it would be had both views' angles been set on the hinges as they stand."""
 
 
-class SineSettingResult(BaseModel):
+class SineSettingResult(AnswerModel):
     """The difference in height that sets the angle, and how much a small error of it matters."""
 
     height: float
@@ -2074,7 +2183,7 @@ class SineSettingResult(BaseModel):
     """Setting for the work turned by 90°, past `steep_angle` only."""
 
 
-class SineStack(BaseModel):
+class SineStack(AnswerModel):
     """One stack."""
 
     blocks: list[float]
@@ -2083,7 +2192,7 @@ class SineStack(BaseModel):
     """Sum of the nominal sizes. [length]"""
 
 
-class SineSwap(BaseModel):
+class SineSwap(AnswerModel):
     """Blocks to change."""
 
     remove: list[float]
@@ -2098,7 +2207,7 @@ class SineSwap(BaseModel):
     """Angle to expect less the angle wanted, from the set's step alone. [arcsecond]"""
 
 
-class SineTableRow(BaseModel):
+class SineTableRow(AnswerModel):
     """One line of a setting table."""
 
     angle: Angle
@@ -2114,7 +2223,7 @@ class SineTableRow(BaseModel):
     """
 
 
-class SineTaperAngleResult(BaseModel):
+class SineTaperAngleResult(AnswerModel):
     """The taper that a setting stands for."""
 
     included_angle: Angle
@@ -2144,7 +2253,7 @@ class SineTaperAngleResult(BaseModel):
     """Change of the included angle for one bench step of height. [arcsecond]"""
 
 
-class SineTaperMistake(BaseModel):
+class SineTaperMistake(AnswerModel):
     """A usual mistake, and what it would do."""
 
     mistake: str
@@ -2157,7 +2266,7 @@ class SineTaperMistake(BaseModel):
     """That angle less the right one, in arc-seconds. [arcsecond]"""
 
 
-class SineTaperSettingResult(BaseModel):
+class SineTaperSettingResult(AnswerModel):
     """The setting that brings the taper's top generator parallel to the surface plate."""
 
     plate_angle: Angle
@@ -2206,7 +2315,7 @@ class SineTrueTilt(BaseModel):
     """
 
 
-class SineUncertaintyResult(BaseModel):
+class SineUncertaintyResult(AnswerModel):
     """The budget of a set-up's angle, in arc-seconds of the plate's angle unless said."""
 
     angle: Angle
@@ -2242,6 +2351,7 @@ class SineUncertaintyResult(BaseModel):
             "axis-pitch",
             "wheel-breakdown",
         ]
+        | str
         | None
     )
     """Term with the largest share, if any."""
@@ -2252,7 +2362,7 @@ class SineUncertaintyResult(BaseModel):
     Tightest ± tolerance, on what `tolerance_on` names, that the errors stated leave room
     for: |value| + expanded uncertainty. Null where no error was stated. [arcsecond]
     """
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | None
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str | None
     """
     Whether the set-up will keep the tolerance: the value against it, with the expanded
     uncertainty as guard band; null without a tolerance. `holds` only where every error was
@@ -2260,7 +2370,7 @@ class SineUncertaintyResult(BaseModel):
     """
 
 
-class SineVector(BaseModel):
+class SineVector(AnswerModel):
     """A unit vector; X right, Y back, Z up."""
 
     normal_x: float
@@ -2306,12 +2416,12 @@ class SlopeFields(BaseModel):
     """
 
 
-class Source(BaseModel):
+class Source(AnswerModel):
     """Where a relation or a value comes from."""
 
     citation: str
     """Author, title, edition, year, clause or page; or the derivation."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """
     `published`: read in the text cited or its reprint; `from-memory`: recalled, not read
     again; `derived`: worked out and cross-checked by this project;
@@ -2319,10 +2429,10 @@ class Source(BaseModel):
     """
 
 
-class StandardShankDimensions(BaseModel):
+class StandardShankDimensions(AnswerModel):
     """Principal dimensions of a shank and its socket, null where the standard gives none."""
 
-    units: Literal["in", "mm"]
+    units: Literal["in", "mm"] | str
     """Unit of these lengths."""
     gauge_plane_to_end: float | None
     """How far the cone runs on past the gauge plane, at most: a. [length]"""
@@ -2352,11 +2462,11 @@ class StandardShankDimensions(BaseModel):
     """Names of the columns seen in print."""
     source: str
     """Standard and table."""
-    standing: Literal["published", "from-memory", "derived"]
+    standing: Literal["published", "from-memory", "derived"] | str
     """How the other columns are had."""
 
 
-class StandardTaperEntry(BaseModel):
+class StandardTaperEntry(AnswerModel):
     """A standard taper; lengths in its own units."""
 
     designation: str
@@ -2365,7 +2475,7 @@ class StandardTaperEntry(BaseModel):
     """Its name."""
     series: str
     """Series that it belongs to."""
-    units: Literal["in", "mm"]
+    units: Literal["in", "mm"] | str
     """Unit of its lengths."""
     gauge_diameter: float
     """Large diameter, at the gauge plane. [length]"""
@@ -2386,11 +2496,11 @@ class StandardTaperEntry(BaseModel):
     """Standard and clause."""
     dimensions: StandardShankDimensions | None
     """Principal dimensions of shank and socket, where the table holds them."""
-    standing: Literal["published", "from-memory", "derived"]
+    standing: Literal["published", "from-memory", "derived"] | str
     """How the row is had."""
 
 
-class StandardTaperList(BaseModel):
+class StandardTaperList(AnswerModel):
     """Standard tapers: every row."""
 
     standard: list[StandardTaperEntry]
@@ -2408,7 +2518,7 @@ class StraightShank(BaseModel):
     """Diameter of the shank, in `units`. [length, 1e-06 to 10000]"""
 
 
-class TaperAngleResult(BaseModel):
+class TaperAngleResult(AnswerModel):
     """The same angle in every form."""
 
     included_angle: Angle
@@ -2437,7 +2547,7 @@ class TaperAngleResult(BaseModel):
     """Rate of taper in percent. [percent]"""
 
 
-class TaperCandidate(BaseModel):
+class TaperCandidate(AnswerModel):
     """A standard taper, and how well it fits."""
 
     designation: str
@@ -2464,18 +2574,18 @@ class TaperCandidate(BaseModel):
     """Whether both diameters lie within the table's, to 5 %; true for a mere rate."""
     source: str
     """Where the row comes from."""
-    standing: Literal["published", "from-memory", "derived"]
+    standing: Literal["published", "from-memory", "derived"] | str
     """How the row is had."""
 
 
-class TaperCleanUpResult(BaseModel):
+class TaperCleanUpResult(AnswerModel):
     """
     Stock needed against stock there is.
 
     It counts what was stated of the part, see `not_stated`; null where nothing was.
     """
 
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether the part cleans up within the limits given; `not-stated` without a limit, or
     with nothing stated that asks for stock.
@@ -2513,7 +2623,7 @@ class TaperCleanUpResult(BaseModel):
     """
 
 
-class TaperInfeedResult(BaseModel):
+class TaperInfeedResult(AnswerModel):
     """
     One layer in every measure, and the passes that take it off.
 
@@ -2534,7 +2644,7 @@ class TaperInfeedResult(BaseModel):
     """Diameter for one unit of downfeed."""
     axial_per_downfeed: float
     """Axial shift for one unit of downfeed."""
-    touches_first: Literal["large-end", "small-end", "both-ends"] | None
+    touches_first: Literal["large-end", "small-end", "both-ends"] | str | None
     """End that the wheel reaches first; null where no angle error was stated."""
     stock_at_large_end: float | None
     """
@@ -2561,7 +2671,7 @@ class TaperInfeedResult(BaseModel):
     """
 
 
-class TaperOneBallResult(BaseModel):
+class TaperOneBallResult(AnswerModel):
     """The socket's mouth from one ball."""
 
     large_diameter: LengthEstimate
@@ -2577,7 +2687,7 @@ class TaperOneBallResult(BaseModel):
     """
 
 
-class TaperOverBallsNominalResult(BaseModel):
+class TaperOverBallsNominalResult(AnswerModel):
     """What to expect with balls in a socket."""
 
     large_ball_depth: float
@@ -2592,7 +2702,7 @@ class TaperOverBallsNominalResult(BaseModel):
     """Half angle."""
 
 
-class TaperOverRollsNominalResult(BaseModel):
+class TaperOverRollsNominalResult(AnswerModel):
     """What to expect over rolls."""
 
     lower_measure: float
@@ -2611,7 +2721,7 @@ class TaperOverRollsNominalResult(BaseModel):
     """Half angle that 0.0001 in or 0.001 mm on one measure stands for. [arcsecond]"""
 
 
-class TaperPlugDepthNominalResult(BaseModel):
+class TaperPlugDepthNominalResult(AnswerModel):
     """The depth to expect, and its limits."""
 
     included_angle: Angle
@@ -2654,7 +2764,7 @@ class TaperPlugDepthNominalResult(BaseModel):
     """
 
 
-class TaperRateEntry(BaseModel):
+class TaperRateEntry(AnswerModel):
     """A standard rate of taper or cone angle."""
 
     designation: str
@@ -2672,11 +2782,11 @@ class TaperRateEntry(BaseModel):
     """Inches of diameter a foot of length. [inch per foot]"""
     source: str
     """Standard and table."""
-    standing: Literal["published", "from-memory", "derived"]
+    standing: Literal["published", "from-memory", "derived"] | str
     """How the row is had."""
 
 
-class TaperRateList(BaseModel):
+class TaperRateList(AnswerModel):
     """Standard rates of taper: every row."""
 
     rates: list[TaperRateEntry]
@@ -2697,7 +2807,7 @@ class TaperShank(BaseModel):
     """
 
 
-class TaperSolveResult(BaseModel):
+class TaperSolveResult(AnswerModel):
     """The whole taper, its slope in every form."""
 
     included_angle: Angle
@@ -2726,7 +2836,7 @@ class TaperSolveResult(BaseModel):
     """Angle between axis and surface."""
 
 
-class TaperStandoffResult(BaseModel):
+class TaperStandoffResult(AnswerModel):
     """
     Where the gauge line stands and where the cones bear.
 
@@ -2744,9 +2854,9 @@ class TaperStandoffResult(BaseModel):
     """Its share from the angle. [length]"""
     standoff_per_diameter: float
     """Axial shift for one unit of diameter."""
-    bears_at: Literal["large-end", "small-end", "both-ends"] | None
+    bears_at: Literal["large-end", "small-end", "both-ends"] | str | None
     """Where the cones bear."""
-    open_at: Literal["large-end", "small-end", "both-ends"] | None
+    open_at: Literal["large-end", "small-end", "both-ends"] | str | None
     """Where they stand apart; null too at both ends."""
     gap_normal: float | None
     """Gap at the open end, square to the surface. [length]"""
@@ -2756,7 +2866,7 @@ class TaperStandoffResult(BaseModel):
     """Share of the length that the film would mark. [percent]"""
     marked_length: float | None
     """Length along the axis that the film would mark. [length]"""
-    bluing_marks: Literal["all-over", "at-large-end-only", "at-small-end-only"] | None
+    bluing_marks: Literal["all-over", "at-large-end-only", "at-small-end-only"] | str | None
     """What the marking shows."""
     smallest_error_shown_arcsec: float
     """
@@ -2770,7 +2880,7 @@ class TaperStandoffResult(BaseModel):
     """
 
 
-class TaperStationLimits(BaseModel):
+class TaperStationLimits(AnswerModel):
     """Limits of size at one station; null where the large diameter's tolerance was not stated."""
 
     from_large_end: float
@@ -2783,7 +2893,7 @@ class TaperStationLimits(BaseModel):
     """Largest diameter. [length]"""
 
 
-class TaperToleranceResult(BaseModel):
+class TaperToleranceResult(AnswerModel):
     """The tolerance in every form."""
 
     included_angle: Angle
@@ -2809,10 +2919,10 @@ class TaperToleranceResult(BaseModel):
     """
 
 
-class TaperWayToSet(BaseModel):
+class TaperWayToSet(AnswerModel):
     """One way to set a taper and its error."""
 
-    way: Literal["swivel", "tailstock-set-over", "taper-attachment"]
+    way: Literal["swivel", "tailstock-set-over", "taper-attachment"] | str
     """The way."""
     setting: float
     """Arc on the scale, set-over, or offset of the bar at its length. [length]"""
@@ -2822,7 +2932,7 @@ class TaperWayToSet(BaseModel):
     """What it makes over the work's length on the diameter."""
 
 
-class VeeRollExpected(BaseModel):
+class VeeRollExpected(AnswerModel):
     """One roll in a nominal vee."""
 
     roll_diameter: float
@@ -2833,25 +2943,27 @@ class VeeRollExpected(BaseModel):
     """Depth below the faces at which it touches. [length]"""
 
 
-class WheelChooseResult(BaseModel):
+class WheelChooseResult(AnswerModel):
     """The ways side by side."""
 
     half_angle: Angle
     """Half angle of the cone."""
-    best: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"] | None
+    best: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"] | str | None
     """
     Of the ways that hold, the quickest; else of those that may not hold, the one with the
     least expanded uncertainty; null where there is neither.
     """
     ways: list[GrindingWay]
     """The ways described, best first."""
-    not_described: list[Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"]]
+    not_described: list[
+        Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"] | str
+    ]
     """Ways that the request does not describe."""
     considered: int
     """How many were considered. [count]"""
 
 
-class WheelDressingResult(BaseModel):
+class WheelDressingResult(AnswerModel):
     """Lead, traverse and time of a dress, and the thread that it leaves on the wheel."""
 
     active_width: float
@@ -2897,7 +3009,7 @@ class WheelInspection(BaseModel):
     """
 
 
-class WheelSpeedLimit(BaseModel):
+class WheelSpeedLimit(AnswerModel):
     """One limit of the spindle's speed."""
 
     name: str
@@ -2910,18 +3022,18 @@ class WheelSpeedLimit(BaseModel):
     """True where the spindle speed is over it."""
 
 
-class WheelStartCheck(BaseModel):
+class WheelStartCheck(AnswerModel):
     """A usual check before the wheel is started."""
 
     what: str
     """What to do."""
     source: str
     """Where it comes from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How it is had."""
 
 
-class WornWheelErrors(BaseModel):
+class WornWheelErrors(AnswerModel):
     """The diamond's height on the worn wheel."""
 
     worn_diameter: float
@@ -2932,7 +3044,7 @@ class WornWheelErrors(BaseModel):
     """Departure from straight. [length]"""
 
 
-class WornWheelSpeed(BaseModel):
+class WornWheelSpeed(AnswerModel):
     """The same wheel worn down."""
 
     worn_diameter: float
@@ -2945,25 +3057,29 @@ class WornWheelSpeed(BaseModel):
     """Surface speed lost by wear. [percent]"""
     rpm_to_restore: float | None
     """
-    Spindle speed that would bring the surface speed back; null where a limit forbids it, or
-    where the wheel bears no mark. [per minute]
+    Spindle speed that would bring the surface speed back; null where a limit forbids it,
+    where the wheel bears no mark, or one in surface speed and `new_diameter` was not
+    stated. [per minute]
     """
     why_not: str | None
     """Why it is null."""
 
 
-class WrongBlock(BaseModel):
-    """The smallest mistake with this stack: one block taken for its nearest neighbour."""
+class WrongBlock(AnswerModel):
+    """One mistake with this stack: a block taken for another one of the box."""
 
     meant: float
     """Block that belongs in the stack. [length]"""
     wrung: float
     """Block taken in its place. [length]"""
-    included_angle_error_arcsec: float
-    """Error of the included angle that it makes. [arcsecond]"""
+    included_angle_error_arcsec: float | None
+    """
+    Included angle that the wrong stack gives, less the wanted one; null where it lifts the
+    plate by its center distance or more. [arcsecond]
+    """
 
 
-class AngleEstimate(BaseModel):
+class AngleEstimate(AnswerModel):
     """An angle with its uncertainty in arc-seconds."""
 
     value: Angle | None
@@ -2996,7 +3112,7 @@ class AngleEstimate(BaseModel):
     """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
-class Basis(BaseModel):
+class Basis(AnswerModel):
     """What an answer stands on."""
 
     relations: list[str]
@@ -3010,7 +3126,7 @@ class Basis(BaseModel):
     """
 
 
-class BlockAlternative(BaseModel):
+class BlockAlternative(AnswerModel):
     """Another stack."""
 
     blocks: list[float]
@@ -3037,7 +3153,7 @@ class BlockAlternative(BaseModel):
     """Actual height less the height asked for. [length]"""
 
 
-class BlockAngleAlternative(BaseModel):
+class BlockAngleAlternative(AnswerModel):
     """A stack of angle blocks."""
 
     angle_blocks: list[BlockAngleUsed]
@@ -3060,7 +3176,7 @@ class BlockAngleAlternative(BaseModel):
     """The stack as a sum."""
 
 
-class BlockAngleGradeEntryAnswer(BaseModel):
+class BlockAngleGradeEntryAnswer(AnswerModel):
     """An answer: BlockAngleGradeEntry, advisories, and what it stands on."""
 
     result: BlockAngleGradeEntry
@@ -3071,7 +3187,7 @@ class BlockAngleGradeEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockAngleGradeListAnswer(BaseModel):
+class BlockAngleGradeListAnswer(AnswerModel):
     """An answer: BlockAngleGradeList, advisories, and what it stands on."""
 
     result: BlockAngleGradeList
@@ -3082,7 +3198,7 @@ class BlockAngleGradeListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockAngleSetEntryAnswer(BaseModel):
+class BlockAngleSetEntryAnswer(AnswerModel):
     """An answer: BlockAngleSetEntry, advisories, and what it stands on."""
 
     result: BlockAngleSetEntry
@@ -3093,7 +3209,7 @@ class BlockAngleSetEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockAngleSetListAnswer(BaseModel):
+class BlockAngleSetListAnswer(AnswerModel):
     """An answer: BlockAngleSetList, advisories, and what it stands on."""
 
     result: BlockAngleSetList
@@ -3104,7 +3220,7 @@ class BlockAngleSetListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockAngleStackResult(BaseModel):
+class BlockAngleStackResult(AnswerModel):
     """The stack of the fewest angle blocks."""
 
     angle_blocks: list[BlockAngleUsed]
@@ -3145,7 +3261,7 @@ class BlockAngleStackResult(BaseModel):
     """
 
 
-class BlockBudgetResult(BaseModel):
+class BlockBudgetResult(AnswerModel):
     """The height that the stack will really have, and how sure that is."""
 
     total: float
@@ -3163,7 +3279,7 @@ class BlockBudgetResult(BaseModel):
     """
 
 
-class BlockCheckResult(BaseModel):
+class BlockCheckResult(AnswerModel):
     """What a stack is, and what may be wrong with it."""
 
     total: float
@@ -3195,7 +3311,7 @@ class BlockCheckResult(BaseModel):
     """
     measured_error_arcsec: float | None
     """Measured angle less the angle of the stack as read; null without either. [arcsecond]"""
-    verdict: Literal["conforming", "not-conforming", "not-provable"] | None
+    verdict: Literal["conforming", "not-conforming", "not-provable"] | str | None
     """
     `conforming`: the stack as read agrees with what is wanted, and what was measured on it
     with the stack as read; `height` and `measurement_limit` tell how nearly. Else
@@ -3206,7 +3322,7 @@ class BlockCheckResult(BaseModel):
     Fields one of which would give something to compare the stack with; empty where one was
     sent.
     """
-    mistakes_explain: Literal["what-was-measured", "the-stack-as-read"] | None
+    mistakes_explain: Literal["what-was-measured", "the-stack-as-read"] | str | None
     """
     What the mistakes are to explain. `what-was-measured`: it differs from the stack as
     read. `the-stack-as-read`: it differs from what is wanted, and nothing measured speaks
@@ -3221,7 +3337,7 @@ class BlockCheckResult(BaseModel):
     """True where some single mistake explains it, be it listed or not."""
 
 
-class BlockDayStack(BaseModel):
+class BlockDayStack(AnswerModel):
     """The stack of one job."""
 
     blocks: list[float]
@@ -3259,14 +3375,14 @@ class BlockDayStack(BaseModel):
     """Its bench."""
 
 
-class BlockGradeEntry(BaseModel):
+class BlockGradeEntry(AnswerModel):
     """A tolerance grade."""
 
     name: str
     """Name to use as `grade`."""
     source: str
     """Standard, edition, table."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How it is known."""
     note: str
     """What to mind; empty where nothing."""
@@ -3274,7 +3390,7 @@ class BlockGradeEntry(BaseModel):
     """Its ranges, ascending."""
 
 
-class BlockGradeEntryAnswer(BaseModel):
+class BlockGradeEntryAnswer(AnswerModel):
     """An answer: BlockGradeEntry, advisories, and what it stands on."""
 
     result: BlockGradeEntry
@@ -3285,14 +3401,14 @@ class BlockGradeEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockGradeList(BaseModel):
+class BlockGradeList(AnswerModel):
     """Tolerance grades of gauge blocks: every row."""
 
     grades: list[BlockGradeEntry]
     """The rows, in order."""
 
 
-class BlockGradeListAnswer(BaseModel):
+class BlockGradeListAnswer(AnswerModel):
     """An answer: BlockGradeList, advisories, and what it stands on."""
 
     result: BlockGradeList
@@ -3303,7 +3419,7 @@ class BlockGradeListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockLeftOut(BaseModel):
+class BlockLeftOut(AnswerModel):
     """A height for which there is no stack beside the others."""
 
     name: str
@@ -3317,7 +3433,7 @@ class BlockLeftOut(BaseModel):
     """
 
 
-class BlockNamedStack(BaseModel):
+class BlockNamedStack(AnswerModel):
     """The stack for one of the heights."""
 
     blocks: list[float]
@@ -3353,7 +3469,7 @@ class BlockNamedStack(BaseModel):
     """Name of the height."""
 
 
-class BlockSetDetailAnswer(BaseModel):
+class BlockSetDetailAnswer(AnswerModel):
     """An answer: BlockSetDetail, advisories, and what it stands on."""
 
     result: BlockSetDetail
@@ -3364,7 +3480,7 @@ class BlockSetDetailAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockSetListAnswer(BaseModel):
+class BlockSetListAnswer(AnswerModel):
     """An answer: BlockSetList, advisories, and what it stands on."""
 
     result: BlockSetList
@@ -3375,7 +3491,7 @@ class BlockSetListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockStackResult(BaseModel):
+class BlockStackResult(AnswerModel):
     """The stack of the fewest blocks, or the one whose actual height is nearest."""
 
     blocks: list[float]
@@ -3423,7 +3539,7 @@ class BlockStackResult(BaseModel):
     """The next best stacks, in order."""
 
 
-class BlockStacksResult(BaseModel):
+class BlockStacksResult(AnswerModel):
     """Stacks that can stand at once."""
 
     complete: bool
@@ -3456,7 +3572,7 @@ class BlockStacksResult(BaseModel):
     """What bounded the search; null where nothing did."""
 
 
-class CenterAdapterResult(BaseModel):
+class CenterAdapterResult(AnswerModel):
     """Seat match and runout."""
 
     shank_half_angle: Angle
@@ -3465,7 +3581,7 @@ class CenterAdapterResult(BaseModel):
     """Half angle of the socket."""
     half_angle_difference_arcsec: float
     """Shank's less socket's. [arcsecond]"""
-    bearing: Literal["whole-seat", "large-end", "small-end"]
+    bearing: Literal["whole-seat", "large-end", "small-end"] | str
     """Where the shank bears."""
     gap_at_other_end: float
     """Radial gap at the end that does not bear. [length]"""
@@ -3487,9 +3603,9 @@ class CenterAdapterResult(BaseModel):
     """
     tir_at_nose: LengthEstimate
     """The same at the nose, the socket's mouth."""
-    mend_first: Literal["socket", "adapter", "rocking-in-the-seat"] | None
+    mend_first: Literal["socket", "adapter", "rocking-in-the-seat"] | str | None
     """The largest at the station; null where nothing runs out."""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | None
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str | None
     """
     Whether `tir` will keep `limit_tir`: `holds` where 95 of 100 assemblies are within it,
     `does-not-hold` where not even 5 of 100 are, else `may-not-hold`; with a cause not
@@ -3499,7 +3615,7 @@ class CenterAdapterResult(BaseModel):
     """`diameter_difference` where it was not sent; the estimates name their own."""
 
 
-class CenterContactAnswer(BaseModel):
+class CenterContactAnswer(AnswerModel):
     """An answer: CenterContactResult, advisories, and what it stands on."""
 
     result: CenterContactResult
@@ -3510,7 +3626,7 @@ class CenterContactAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterEffectAnswer(BaseModel):
+class CenterEffectAnswer(AnswerModel):
     """An answer: CenterEffectResult, advisories, and what it stands on."""
 
     result: CenterEffectResult
@@ -3521,7 +3637,7 @@ class CenterEffectAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterHoleAnswer(BaseModel):
+class CenterHoleAnswer(AnswerModel):
     """An answer: CenterHoleResult, advisories, and what it stands on."""
 
     result: CenterHoleResult
@@ -3532,14 +3648,14 @@ class CenterHoleAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterHoleList(BaseModel):
+class CenterHoleList(AnswerModel):
     """Center holes: every row."""
 
     holes: list[CenterHoleRow]
     """The rows, in order."""
 
 
-class CenterHoleListAnswer(BaseModel):
+class CenterHoleListAnswer(AnswerModel):
     """An answer: CenterHoleList, advisories, and what it stands on."""
 
     result: CenterHoleList
@@ -3550,7 +3666,7 @@ class CenterHoleListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterHoleRowAnswer(BaseModel):
+class CenterHoleRowAnswer(AnswerModel):
     """An answer: CenterHoleRow, advisories, and what it stands on."""
 
     result: CenterHoleRow
@@ -3561,11 +3677,16 @@ class CenterHoleRowAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterJobResult(BaseModel):
+class CenterJobResult(AnswerModel):
     """The plan."""
 
     job: str
     """Name of the job."""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """
+    Whether angle and runout will both keep their limits; it holds only where both hold, and
+    does not where either does not.
+    """
     cone: PlannedCone
     """The cone."""
     shank: PlannedShank
@@ -3582,6 +3703,11 @@ class CenterJobResult(BaseModel):
     The wrong block that would be hardest to notice; null where no other block could be
     taken.
     """
+    smallest_mistake_past_tolerance: WrongBlock | None
+    """
+    The hardest to notice of those that take the angle out of its tolerance, which is what
+    the checks are judged by; null where no single wrong block does.
+    """
     second_stack: list[float] | None
     """
     The same height from other blocks of the set, to check the first stack; null where the
@@ -3593,7 +3719,7 @@ class CenterJobResult(BaseModel):
     """The checks to make."""
 
 
-class CenterLimitsAnswer(BaseModel):
+class CenterLimitsAnswer(AnswerModel):
     """An answer: CenterLimitsResult, advisories, and what it stands on."""
 
     result: CenterLimitsResult
@@ -3630,6 +3756,12 @@ class ChooseDressedWheel(BaseModel):
     """
     Error ± of the work's axis from parallel to the wheel's, in arc-seconds, in the plane of
     both axes. [arcsecond, 0 to 324000]
+    """
+    axis_yaw_arcsec: float | None = None
+    """
+    Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
+    acts by its square. Under a wheel above the work: the axis turned on the plate, or about
+    the vertical; beside a wheel or its side: one end of it high. [arcsecond, 0 to 36000]
     """
     depth_per_pass: float
     """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
@@ -3691,12 +3823,12 @@ class ClearanceFixture(BaseModel):
     """
 
 
-class ClearanceGap(BaseModel):
+class ClearanceGap(AnswerModel):
     """A gap between a part of the wheel's head and a body of the set-up."""
 
-    wheel_state: Literal["new", "worn"]
+    wheel_state: Literal["new", "worn"] | str
     """With which wheel."""
-    part: Literal["wheel", "flange", "guard"]
+    part: Literal["wheel", "flange", "guard"] | str
     """Part of the head."""
     body: str
     """Body of the set-up."""
@@ -3711,7 +3843,7 @@ class ClearanceGap(BaseModel):
     """Nearest point of the body."""
 
 
-class DovetailOverRollsResult(BaseModel):
+class DovetailOverRollsResult(AnswerModel):
     """
     Widths of a dovetail and its measure with rolls.
 
@@ -3731,7 +3863,7 @@ class DovetailOverRollsResult(BaseModel):
     """d (1 + cot(θ / 2)): both rolls' share. [length]"""
 
 
-class DresserSetting(BaseModel):
+class DresserSetting(AnswerModel):
     """The dresser's setting for one flank."""
 
     dresser_angle: Angle
@@ -3751,7 +3883,7 @@ class DresserSetting(BaseModel):
     """`scale_reading` less the angle wanted; null for a sine base. [arcsecond]"""
 
 
-class DressingErrorsResult(BaseModel):
+class DressingErrorsResult(AnswerModel):
     """What the errors of dressing do to the ground cone."""
 
     half_angle: Angle
@@ -3769,7 +3901,7 @@ class DressingErrorsResult(BaseModel):
     """
     worn: WornWheelErrors | None
     """Null without `worn_diameter`, or where `diamond_height` was not stated."""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether the included angle keeps its tolerance with all stated errors together;
     `not-stated` without a tolerance.
@@ -3783,11 +3915,12 @@ class DressingErrorsResult(BaseModel):
             "diamond-wear",
             "all-together",
         ]
+        | str
     ]
     """Errors present that no inspection named would show."""
 
 
-class DressingGuideEntryAnswer(BaseModel):
+class DressingGuideEntryAnswer(AnswerModel):
     """An answer: DressingGuideEntry, advisories, and what it stands on."""
 
     result: DressingGuideEntry
@@ -3798,7 +3931,7 @@ class DressingGuideEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class DressingGuideListAnswer(BaseModel):
+class DressingGuideListAnswer(AnswerModel):
     """An answer: DressingGuideList, advisories, and what it stands on."""
 
     result: DressingGuideList
@@ -3809,7 +3942,7 @@ class DressingGuideListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class OperationDetail(BaseModel):
+class OperationDetail(AnswerModel):
     """One operation in full. Units, bounds and descriptions of fields stand in its schemas."""
 
     name: str
@@ -3838,7 +3971,7 @@ class OperationDetail(BaseModel):
     """JSON Schema (2020-12) of the result."""
 
 
-class OperationDetailAnswer(BaseModel):
+class OperationDetailAnswer(AnswerModel):
     """An answer: OperationDetail, advisories, and what it stands on."""
 
     result: OperationDetail
@@ -3849,7 +3982,7 @@ class OperationDetailAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class OperationListAnswer(BaseModel):
+class OperationListAnswer(AnswerModel):
     """An answer: OperationList, advisories, and what it stands on."""
 
     result: OperationList
@@ -3860,10 +3993,10 @@ class OperationListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class ProfileBlend(BaseModel):
+class ProfileBlend(AnswerModel):
     """A radius that blends a corner, with its tangent points."""
 
-    corner: Literal["edge", "root", "apex", "other-edge", "other-root"]
+    corner: Literal["edge", "root", "apex", "other-edge", "other-root"] | str
     """Which corner: of flank and periphery, of flank and land, or of two flanks."""
     radius: float
     """Radius. [length]"""
@@ -3877,7 +4010,7 @@ class ProfileBlend(BaseModel):
     """True where the wheel is rounded, false in a root."""
 
 
-class RunoutAxisResult(BaseModel):
+class RunoutAxisResult(AnswerModel):
     """Line of the axis, and two corrections in order."""
 
     tilt_arcsec: float
@@ -3888,7 +4021,7 @@ class RunoutAxisResult(BaseModel):
     """Swing first, since it moves both sections; then the slide takes both to zero."""
 
 
-class RunoutBudgetAnswer(BaseModel):
+class RunoutBudgetAnswer(AnswerModel):
     """An answer: RunoutBudgetResult, advisories, and what it stands on."""
 
     result: RunoutBudgetResult
@@ -3899,10 +4032,10 @@ class RunoutBudgetAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutConvertResult(BaseModel):
+class RunoutConvertResult(AnswerModel):
     """What the value says of the other term, and why no more."""
 
-    relation: Literal["equal", "between", "at-least", "at-most"]
+    relation: Literal["equal", "between", "at-least", "at-most"] | str
     """`equal`: convertible; else bounds only, and `reasons` says why."""
     value: float | None
     """
@@ -3921,7 +4054,7 @@ class RunoutConvertResult(BaseModel):
     """The term wanted."""
 
 
-class RunoutIndicateAnswer(BaseModel):
+class RunoutIndicateAnswer(AnswerModel):
     """An answer: RunoutIndicateResult, advisories, and what it stands on."""
 
     result: RunoutIndicateResult
@@ -3932,7 +4065,7 @@ class RunoutIndicateAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutOffCrestAnswer(BaseModel):
+class RunoutOffCrestAnswer(AnswerModel):
     """An answer: RunoutOffCrestResult, advisories, and what it stands on."""
 
     result: RunoutOffCrestResult
@@ -3943,7 +4076,7 @@ class RunoutOffCrestAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutReversalAnswer(BaseModel):
+class RunoutReversalAnswer(AnswerModel):
     """An answer: RunoutReversalResult, advisories, and what it stands on."""
 
     result: RunoutReversalResult
@@ -3954,7 +4087,7 @@ class RunoutReversalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutTermAnswer(BaseModel):
+class RunoutTermAnswer(AnswerModel):
     """An answer: RunoutTerm, advisories, and what it stands on."""
 
     result: RunoutTerm
@@ -3965,7 +4098,7 @@ class RunoutTermAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutTermListAnswer(BaseModel):
+class RunoutTermListAnswer(AnswerModel):
     """An answer: RunoutTermList, advisories, and what it stands on."""
 
     result: RunoutTermList
@@ -3976,7 +4109,7 @@ class RunoutTermListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutVBlockAnswer(BaseModel):
+class RunoutVBlockAnswer(AnswerModel):
     """An answer: RunoutVBlockResult, advisories, and what it stands on."""
 
     result: RunoutVBlockResult
@@ -3987,7 +4120,7 @@ class RunoutVBlockAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SetupErrorsResult(BaseModel):
+class SetupErrorsResult(AnswerModel):
     """What the errors of the set-up do to the ground cone."""
 
     half_angle: Angle
@@ -4000,14 +4133,14 @@ class SetupErrorsResult(BaseModel):
     """Errors that were not stated: nothing is known of them, and nothing counted."""
     stations: list[SetupStation] | None
     """The surface, small end to large end; null where no error was stated."""
-    shape: Literal["cone", "hyperboloid"] | None
+    shape: Literal["cone", "hyperboloid"] | str | None
     """
     What the surface is: a true cone, or bent by more than 0.1 nm; null where no error was
     stated.
     """
 
 
-class SineAngleAnswer(BaseModel):
+class SineAngleAnswer(AnswerModel):
     """An answer: SineAngleResult, advisories, and what it stands on."""
 
     result: SineAngleResult
@@ -4018,7 +4151,7 @@ class SineAngleAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineCorrectionResult(BaseModel):
+class SineCorrectionResult(AnswerModel):
     """The change of stack that mends a measured angle."""
 
     measured_error_arcsec: float
@@ -4035,7 +4168,7 @@ class SineCorrectionResult(BaseModel):
     """Which blocks to swap; null where no blocks were given."""
 
 
-class SineLowStackResult(BaseModel):
+class SineLowStackResult(AnswerModel):
     """The stacks under both rolls."""
 
     high: SineStack
@@ -4056,7 +4189,7 @@ class SineLowStackResult(BaseModel):
     """`angle_as_set` less the angle wanted. [arcsecond]"""
     set_step: float
     """Smallest step of height that the set has. [length]"""
-    proved: Literal[True]
+    proved: bool
     """
     No fewer blocks do it under the conditions stated: every combination of one set's blocks
     under either roll was considered.
@@ -4065,7 +4198,7 @@ class SineLowStackResult(BaseModel):
     """What to do, in plain words."""
 
 
-class SineOrientation(BaseModel):
+class SineOrientation(AnswerModel):
     """One surface, in every way that a drawing may give it."""
 
     unit_normal: SineVector
@@ -4080,7 +4213,7 @@ class SineOrientation(BaseModel):
     """Direction in plan in which it rises, 0 to 360° from +X toward +Y; 0 where it is level."""
 
 
-class SineRequirementsAnswer(BaseModel):
+class SineRequirementsAnswer(AnswerModel):
     """An answer: SineRequirementsResult, advisories, and what it stands on."""
 
     result: SineRequirementsResult
@@ -4091,7 +4224,7 @@ class SineRequirementsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineSettingAnswer(BaseModel):
+class SineSettingAnswer(AnswerModel):
     """An answer: SineSettingResult, advisories, and what it stands on."""
 
     result: SineSettingResult
@@ -4102,7 +4235,7 @@ class SineSettingAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineTableResult(BaseModel):
+class SineTableResult(AnswerModel):
     """A setting table, as rows and as CSV."""
 
     count: int
@@ -4116,7 +4249,7 @@ class SineTableResult(BaseModel):
     """
 
 
-class SineTaperAngleAnswer(BaseModel):
+class SineTaperAngleAnswer(AnswerModel):
     """An answer: SineTaperAngleResult, advisories, and what it stands on."""
 
     result: SineTaperAngleResult
@@ -4127,7 +4260,7 @@ class SineTaperAngleAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineTaperSettingAnswer(BaseModel):
+class SineTaperSettingAnswer(AnswerModel):
     """An answer: SineTaperSettingResult, advisories, and what it stands on."""
 
     result: SineTaperSettingResult
@@ -4138,7 +4271,7 @@ class SineTaperSettingAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineUncertaintyAnswer(BaseModel):
+class SineUncertaintyAnswer(AnswerModel):
     """An answer: SineUncertaintyResult, advisories, and what it stands on."""
 
     result: SineUncertaintyResult
@@ -4149,7 +4282,7 @@ class SineUncertaintyAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class StandardTaperEntryAnswer(BaseModel):
+class StandardTaperEntryAnswer(AnswerModel):
     """An answer: StandardTaperEntry, advisories, and what it stands on."""
 
     result: StandardTaperEntry
@@ -4160,7 +4293,7 @@ class StandardTaperEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class StandardTaperListAnswer(BaseModel):
+class StandardTaperListAnswer(AnswerModel):
     """An answer: StandardTaperList, advisories, and what it stands on."""
 
     result: StandardTaperList
@@ -4171,7 +4304,7 @@ class StandardTaperListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperAngleAnswer(BaseModel):
+class TaperAngleAnswer(AnswerModel):
     """An answer: TaperAngleResult, advisories, and what it stands on."""
 
     result: TaperAngleResult
@@ -4182,7 +4315,7 @@ class TaperAngleAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperCleanUpAnswer(BaseModel):
+class TaperCleanUpAnswer(AnswerModel):
     """An answer: TaperCleanUpResult, advisories, and what it stands on."""
 
     result: TaperCleanUpResult
@@ -4193,7 +4326,7 @@ class TaperCleanUpAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperIdentifyResult(BaseModel):
+class TaperIdentifyResult(AnswerModel):
     """The taper as measured, and standard ones: those of fitting size first, best fit first."""
 
     included_angle: Angle
@@ -4216,7 +4349,7 @@ class TaperIdentifyResult(BaseModel):
     """Candidates, best first."""
 
 
-class TaperInfeedAnswer(BaseModel):
+class TaperInfeedAnswer(AnswerModel):
     """An answer: TaperInfeedResult, advisories, and what it stands on."""
 
     result: TaperInfeedResult
@@ -4227,7 +4360,7 @@ class TaperInfeedAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperOneBallAnswer(BaseModel):
+class TaperOneBallAnswer(AnswerModel):
     """An answer: TaperOneBallResult, advisories, and what it stands on."""
 
     result: TaperOneBallResult
@@ -4238,7 +4371,7 @@ class TaperOneBallAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperOverBallsNominalAnswer(BaseModel):
+class TaperOverBallsNominalAnswer(AnswerModel):
     """An answer: TaperOverBallsNominalResult, advisories, and what it stands on."""
 
     result: TaperOverBallsNominalResult
@@ -4249,7 +4382,7 @@ class TaperOverBallsNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperOverBallsResult(BaseModel):
+class TaperOverBallsResult(AnswerModel):
     """A socket as measured with two balls, with its uncertainty; its large end is the mouth."""
 
     included_angle: Angle
@@ -4278,7 +4411,7 @@ class TaperOverBallsResult(BaseModel):
     """Depth below the mouth at which the smaller ball touches. [length]"""
 
 
-class TaperOverRollsNominalAnswer(BaseModel):
+class TaperOverRollsNominalAnswer(AnswerModel):
     """An answer: TaperOverRollsNominalResult, advisories, and what it stands on."""
 
     result: TaperOverRollsNominalResult
@@ -4289,7 +4422,7 @@ class TaperOverRollsNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperOverRollsResult(BaseModel):
+class TaperOverRollsResult(AnswerModel):
     """A taper as measured over rolls, with its uncertainty."""
 
     included_angle: Angle
@@ -4318,7 +4451,7 @@ class TaperOverRollsResult(BaseModel):
     """Height over the standing face at which the upper rolls touch. [length]"""
 
 
-class TaperPlugDepthNominalAnswer(BaseModel):
+class TaperPlugDepthNominalAnswer(AnswerModel):
     """An answer: TaperPlugDepthNominalResult, advisories, and what it stands on."""
 
     result: TaperPlugDepthNominalResult
@@ -4329,7 +4462,7 @@ class TaperPlugDepthNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperPlugDepthResult(BaseModel):
+class TaperPlugDepthResult(AnswerModel):
     """The part as gauged by depth; its half angle is the one found, else the one stated."""
 
     included_angle: Angle
@@ -4360,7 +4493,7 @@ class TaperPlugDepthResult(BaseModel):
     """Length over which the first gauge touches; 0 for a sharp edge. [length]"""
 
 
-class TaperRateEntryAnswer(BaseModel):
+class TaperRateEntryAnswer(AnswerModel):
     """An answer: TaperRateEntry, advisories, and what it stands on."""
 
     result: TaperRateEntry
@@ -4371,7 +4504,7 @@ class TaperRateEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperRateListAnswer(BaseModel):
+class TaperRateListAnswer(AnswerModel):
     """An answer: TaperRateList, advisories, and what it stands on."""
 
     result: TaperRateList
@@ -4382,7 +4515,7 @@ class TaperRateListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperSetOverResult(BaseModel):
+class TaperSetOverResult(AnswerModel):
     """Ways to set the taper, the surest first."""
 
     half_angle: Angle
@@ -4404,7 +4537,7 @@ class TaperSetOverResult(BaseModel):
     """
 
 
-class TaperSolveAnswer(BaseModel):
+class TaperSolveAnswer(AnswerModel):
     """An answer: TaperSolveResult, advisories, and what it stands on."""
 
     result: TaperSolveResult
@@ -4415,7 +4548,7 @@ class TaperSolveAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperStandoffAnswer(BaseModel):
+class TaperStandoffAnswer(AnswerModel):
     """An answer: TaperStandoffResult, advisories, and what it stands on."""
 
     result: TaperStandoffResult
@@ -4426,7 +4559,7 @@ class TaperStandoffAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperToleranceAnswer(BaseModel):
+class TaperToleranceAnswer(AnswerModel):
     """An answer: TaperToleranceResult, advisories, and what it stands on."""
 
     result: TaperToleranceResult
@@ -4437,15 +4570,15 @@ class TaperToleranceAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TiltedPlateResult(BaseModel):
+class TiltedPlateResult(AnswerModel):
     """Whether everything clears, where it is closest, and what would clear it."""
 
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether this set-up holds: every gap at least the one wanted, the stick-out and the room
     under the wheel within their limits where sent. `may-not-hold`: nothing fouls, but a gap
-    is less than the one wanted, or the guard was left out. `does-not-hold`: something
-    fouls, or `why_not` says what else rules it out.
+    is less than the one wanted, or the guard was left out. `does-not-hold`: an advisory
+    `stop` says why.
     """
     plate_angle: Angle
     """Tilt of the plate: the half angle of the cone."""
@@ -4467,8 +4600,8 @@ class TiltedPlateResult(BaseModel):
     """
     why_not: str | None
     """
-    What rules the set-up out beside its gaps: no stick-out clears, or none within the
-    limit, or the room is too low; null where nothing does.
+    Why the set-up does not hold: something fouls, the room is too low, or the work stands
+    out too far; null where nothing stops it.
     """
     changes: list[ClearanceChange]
     """Changes that would help."""
@@ -4484,7 +4617,7 @@ class TiltedPlateResult(BaseModel):
     """The set-up drawn to scale in the plane of the tilt, as SVG."""
 
 
-class VeeOverRollsNominalResult(BaseModel):
+class VeeOverRollsNominalResult(AnswerModel):
     """What to expect over rolls in a nominal vee."""
 
     apex_depth: float
@@ -4497,7 +4630,7 @@ class VeeOverRollsNominalResult(BaseModel):
     """Fall of the roll's top for one unit more of width: 1 / (2 tan ν)."""
 
 
-class VeeOverRollsResult(BaseModel):
+class VeeOverRollsResult(AnswerModel):
     """A vee as measured; the included angle's errors are twice those of the half angle."""
 
     half_angle: AngleEstimate
@@ -4514,7 +4647,7 @@ class VeeOverRollsResult(BaseModel):
     """Depth below the faces at which the smaller roll touches. [length]"""
 
 
-class WheelChooseAnswer(BaseModel):
+class WheelChooseAnswer(AnswerModel):
     """An answer: WheelChooseResult, advisories, and what it stands on."""
 
     result: WheelChooseResult
@@ -4525,7 +4658,7 @@ class WheelChooseAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class WheelDressingAnswer(BaseModel):
+class WheelDressingAnswer(AnswerModel):
     """An answer: WheelDressingResult, advisories, and what it stands on."""
 
     result: WheelDressingResult
@@ -4536,18 +4669,18 @@ class WheelDressingAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class WheelSpeedResult(BaseModel):
+class WheelSpeedResult(AnswerModel):
     """Speed, limits, and what can be said of them."""
 
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     `holds`: every limit stated is kept; this sees only the figures sent, which is less than
-    a permission. `does-not-hold`: do not run it. `not-stated`: marks, type or rating are
-    missing, so nothing can be said.
+    a permission. `does-not-hold`: do not run it. `not-stated`: marks, the diameter that
+    they hold for, type or rating are missing, so nothing can be said.
     """
-    speed_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    speed_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """The speed against every mark stated."""
-    side_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | None
+    side_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str | None
     """The side against its rating; null where it is not to grind."""
     not_stated: list[str]
     """Fields without which the forecast never `holds`."""
@@ -4570,7 +4703,7 @@ class WheelSpeedResult(BaseModel):
     """Usual checks before starting."""
 
 
-class BlockAngleStackAnswer(BaseModel):
+class BlockAngleStackAnswer(AnswerModel):
     """An answer: BlockAngleStackResult, advisories, and what it stands on."""
 
     result: BlockAngleStackResult
@@ -4581,7 +4714,7 @@ class BlockAngleStackAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockBudgetAnswer(BaseModel):
+class BlockBudgetAnswer(AnswerModel):
     """An answer: BlockBudgetResult, advisories, and what it stands on."""
 
     result: BlockBudgetResult
@@ -4592,7 +4725,7 @@ class BlockBudgetAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockCheckAnswer(BaseModel):
+class BlockCheckAnswer(AnswerModel):
     """An answer: BlockCheckResult, advisories, and what it stands on."""
 
     result: BlockCheckResult
@@ -4603,7 +4736,7 @@ class BlockCheckAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockDaySlot(BaseModel):
+class BlockDaySlot(AnswerModel):
     """One period: stacks that do not get in one another's way."""
 
     slot: int
@@ -4618,7 +4751,7 @@ class BlockDaySlot(BaseModel):
     """Fewest blocks, and as many jobs as can be, are proved."""
 
 
-class BlockStackAnswer(BaseModel):
+class BlockStackAnswer(AnswerModel):
     """An answer: BlockStackResult, advisories, and what it stands on."""
 
     result: BlockStackResult
@@ -4629,7 +4762,7 @@ class BlockStackAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockStacksAnswer(BaseModel):
+class BlockStacksAnswer(AnswerModel):
     """An answer: BlockStacksResult, advisories, and what it stands on."""
 
     result: BlockStacksResult
@@ -4640,7 +4773,7 @@ class BlockStacksAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterAdapterAnswer(BaseModel):
+class CenterAdapterAnswer(AnswerModel):
     """An answer: CenterAdapterResult, advisories, and what it stands on."""
 
     result: CenterAdapterResult
@@ -4651,7 +4784,7 @@ class CenterAdapterAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterJobAnswer(BaseModel):
+class CenterJobAnswer(AnswerModel):
     """An answer: CenterJobResult, advisories, and what it stands on."""
 
     result: CenterJobResult
@@ -4662,7 +4795,7 @@ class CenterJobAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class DovetailOverRollsAnswer(BaseModel):
+class DovetailOverRollsAnswer(AnswerModel):
     """An answer: DovetailOverRollsResult, advisories, and what it stands on."""
 
     result: DovetailOverRollsResult
@@ -4673,10 +4806,10 @@ class DovetailOverRollsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class DressedFlank(BaseModel):
+class DressedFlank(AnswerModel):
     """One flank, and how to dress it."""
 
-    side: Literal["work", "other-side"]
+    side: Literal["work", "other-side"] | str
     """Which surface it grinds."""
     angle_from_axis: Angle
     """Angle between flank and wheel axis."""
@@ -4702,7 +4835,7 @@ class DressedFlank(BaseModel):
     """The same pass fed along the wheel's axis: for a steep flank the better way. [length]"""
 
 
-class DressingErrorsAnswer(BaseModel):
+class DressingErrorsAnswer(AnswerModel):
     """An answer: DressingErrorsResult, advisories, and what it stands on."""
 
     result: DressingErrorsResult
@@ -4713,7 +4846,7 @@ class DressingErrorsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutAxisAnswer(BaseModel):
+class RunoutAxisAnswer(AnswerModel):
     """An answer: RunoutAxisResult, advisories, and what it stands on."""
 
     result: RunoutAxisResult
@@ -4724,7 +4857,7 @@ class RunoutAxisAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutConvertAnswer(BaseModel):
+class RunoutConvertAnswer(AnswerModel):
     """An answer: RunoutConvertResult, advisories, and what it stands on."""
 
     result: RunoutConvertResult
@@ -4735,7 +4868,7 @@ class RunoutConvertAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SetupErrorsAnswer(BaseModel):
+class SetupErrorsAnswer(AnswerModel):
     """An answer: SetupErrorsResult, advisories, and what it stands on."""
 
     result: SetupErrorsResult
@@ -4746,7 +4879,7 @@ class SetupErrorsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineCompoundAnglesResult(BaseModel):
+class SineCompoundAnglesResult(AnswerModel):
     """What two stacks set."""
 
     base_angle: Angle
@@ -4761,7 +4894,7 @@ class SineCompoundAnglesResult(BaseModel):
     """How far the part's edges turn in plan."""
 
 
-class SineCompoundResult(BaseModel):
+class SineCompoundResult(AnswerModel):
     """Both settings of a compound plate."""
 
     base: SineHingeSetting
@@ -4782,7 +4915,7 @@ class SineCompoundResult(BaseModel):
     """The sign conventions, in plain words."""
 
 
-class SineCorrectionAnswer(BaseModel):
+class SineCorrectionAnswer(AnswerModel):
     """An answer: SineCorrectionResult, advisories, and what it stands on."""
 
     result: SineCorrectionResult
@@ -4793,7 +4926,7 @@ class SineCorrectionAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineLowStackAnswer(BaseModel):
+class SineLowStackAnswer(AnswerModel):
     """An answer: SineLowStackResult, advisories, and what it stands on."""
 
     result: SineLowStackResult
@@ -4804,7 +4937,7 @@ class SineLowStackAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineTableAnswer(BaseModel):
+class SineTableAnswer(AnswerModel):
     """An answer: SineTableResult, advisories, and what it stands on."""
 
     result: SineTableResult
@@ -4815,7 +4948,7 @@ class SineTableAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperIdentifyAnswer(BaseModel):
+class TaperIdentifyAnswer(AnswerModel):
     """An answer: TaperIdentifyResult, advisories, and what it stands on."""
 
     result: TaperIdentifyResult
@@ -4826,7 +4959,7 @@ class TaperIdentifyAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperOverBallsAnswer(BaseModel):
+class TaperOverBallsAnswer(AnswerModel):
     """An answer: TaperOverBallsResult, advisories, and what it stands on."""
 
     result: TaperOverBallsResult
@@ -4837,7 +4970,7 @@ class TaperOverBallsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperOverRollsAnswer(BaseModel):
+class TaperOverRollsAnswer(AnswerModel):
     """An answer: TaperOverRollsResult, advisories, and what it stands on."""
 
     result: TaperOverRollsResult
@@ -4848,7 +4981,7 @@ class TaperOverRollsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperPlugDepthAnswer(BaseModel):
+class TaperPlugDepthAnswer(AnswerModel):
     """An answer: TaperPlugDepthResult, advisories, and what it stands on."""
 
     result: TaperPlugDepthResult
@@ -4859,7 +4992,7 @@ class TaperPlugDepthAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperSetOverAnswer(BaseModel):
+class TaperSetOverAnswer(AnswerModel):
     """An answer: TaperSetOverResult, advisories, and what it stands on."""
 
     result: TaperSetOverResult
@@ -4870,7 +5003,7 @@ class TaperSetOverAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TiltedPlateAnswer(BaseModel):
+class TiltedPlateAnswer(AnswerModel):
     """An answer: TiltedPlateResult, advisories, and what it stands on."""
 
     result: TiltedPlateResult
@@ -4881,7 +5014,7 @@ class TiltedPlateAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class VeeOverRollsAnswer(BaseModel):
+class VeeOverRollsAnswer(AnswerModel):
     """An answer: VeeOverRollsResult, advisories, and what it stands on."""
 
     result: VeeOverRollsResult
@@ -4892,7 +5025,7 @@ class VeeOverRollsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class VeeOverRollsNominalAnswer(BaseModel):
+class VeeOverRollsNominalAnswer(AnswerModel):
     """An answer: VeeOverRollsNominalResult, advisories, and what it stands on."""
 
     result: VeeOverRollsNominalResult
@@ -4903,7 +5036,7 @@ class VeeOverRollsNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class WheelFlankResult(BaseModel):
+class WheelFlankResult(AnswerModel):
     """The flanks to dress, the dresser's settings, the profile, and what is dressed away."""
 
     flanks: list[DressedFlank]
@@ -4928,7 +5061,7 @@ class WheelFlankResult(BaseModel):
     """The profile drawn to scale, as SVG."""
 
 
-class WheelSpeedAnswer(BaseModel):
+class WheelSpeedAnswer(AnswerModel):
     """An answer: WheelSpeedResult, advisories, and what it stands on."""
 
     result: WheelSpeedResult
@@ -4939,7 +5072,7 @@ class WheelSpeedAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockDayResult(BaseModel):
+class BlockDayResult(AnswerModel):
     """What the box can do for the day."""
 
     complete: bool
@@ -4950,7 +5083,7 @@ class BlockDayResult(BaseModel):
     """Stacks to wring once and pass on, most jobs first."""
 
 
-class SineCompoundAnglesAnswer(BaseModel):
+class SineCompoundAnglesAnswer(AnswerModel):
     """An answer: SineCompoundAnglesResult, advisories, and what it stands on."""
 
     result: SineCompoundAnglesResult
@@ -4961,7 +5094,7 @@ class SineCompoundAnglesAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineCompoundAnswer(BaseModel):
+class SineCompoundAnswer(AnswerModel):
     """An answer: SineCompoundResult, advisories, and what it stands on."""
 
     result: SineCompoundResult
@@ -4972,7 +5105,7 @@ class SineCompoundAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class WheelFlankAnswer(BaseModel):
+class WheelFlankAnswer(AnswerModel):
     """An answer: WheelFlankResult, advisories, and what it stands on."""
 
     result: WheelFlankResult
@@ -4983,7 +5116,7 @@ class WheelFlankAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockDayAnswer(BaseModel):
+class BlockDayAnswer(AnswerModel):
     """An answer: BlockDayResult, advisories, and what it stands on."""
 
     result: BlockDayResult

@@ -28,9 +28,9 @@ class ClearanceCalls:
     def tilted_plate(
         self,
         *,
-        units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
+        units: Literal["in", "mm"],
         tilt_direction: Literal["along-travel", "across-travel"],
         plate: models.ClearancePlate,
         fixture: models.ClearanceFixture,
@@ -58,10 +58,10 @@ class ClearanceCalls:
         Largest request: eight turning parts, two wheels.
 
         Args:
-            units: Unit of every length here and in the answer.
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
                 to 10000]
+            units: Unit of every length here and in the answer.
             tilt_direction: Whether the plate tilts along the table's travel (the wheel is seen as a
                 circle) or across it (the wheel is seen on edge).
             plate: The sine plate.
@@ -108,9 +108,9 @@ class ClearanceCalls:
                 "one_in_x": one_in_x,
                 "rate_of_taper": rate_of_taper,
                 "designation": designation,
-                "units": units,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
+                "units": units,
                 "tilt_direction": tilt_direction,
                 "plate": plate,
                 "fixture": fixture,
@@ -135,9 +135,9 @@ class AsyncClearanceCalls:
     async def tilted_plate(
         self,
         *,
-        units: Literal["in", "mm"],
         large_diameter: float,
         small_diameter: float,
+        units: Literal["in", "mm"],
         tilt_direction: Literal["along-travel", "across-travel"],
         plate: models.ClearancePlate,
         fixture: models.ClearanceFixture,
@@ -165,10 +165,10 @@ class AsyncClearanceCalls:
         Largest request: eight turning parts, two wheels.
 
         Args:
-            units: Unit of every length here and in the answer.
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
                 to 10000]
+            units: Unit of every length here and in the answer.
             tilt_direction: Whether the plate tilts along the table's travel (the wheel is seen as a
                 circle) or across it (the wheel is seen on edge).
             plate: The sine plate.
@@ -215,9 +215,9 @@ class AsyncClearanceCalls:
                 "one_in_x": one_in_x,
                 "rate_of_taper": rate_of_taper,
                 "designation": designation,
-                "units": units,
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
+                "units": units,
                 "tilt_direction": tilt_direction,
                 "plate": plate,
                 "fixture": fixture,

@@ -32,7 +32,7 @@ class JobsCalls:
         units: Literal["in", "mm"],
         job: str,
         included_angle_tolerance_arcsec: float,
-        body_diameter: float,
+        large_diameter: float,
         shank: models.StraightShank | models.TaperShank,
         limit_tir: float,
         center_distance: float,
@@ -48,6 +48,7 @@ class JobsCalls:
         one_in_x: float | None = None,
         rate_of_taper: float | None = None,
         designation: str | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
         max_blocks: int = 5,
         runout_errors: models.RunoutContributions | None = None,
         angle_errors: models.AngleContributions | None = None,
@@ -70,8 +71,8 @@ class JobsCalls:
             job: Name of the job, for the heading of the plan. [1 to 60 characters]
             included_angle_tolerance_arcsec: ± tolerance of the included angle. [arcsecond, 1e-06 to
                 324000]
-            body_diameter: Diameter where the cone meets the body, in `units`. [length, 1e-06 to
-                10000]
+            large_diameter: Larger diameter of the cone, where it meets the body, in `units`.
+                [length, 1e-06 to 10000]
             shank: The shank that the cone must run true to.
             limit_tir: Runout of the cone to its shank that the drawing allows, as full indicator
                 movement square to the axis, in `units`. [length, 1e-06 to 10000]
@@ -100,6 +101,9 @@ class JobsCalls:
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
                 `GET /v1/tapers/rates` list them. [1 to 60 characters]
+            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
+                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
+                uncertainties at either limit.
             max_blocks: Most blocks to wring in one stack. [count, 1 to 8]
             runout_errors: Runout that the holding adds.
             angle_errors: Errors of the set-up that turn the angle.
@@ -110,12 +114,15 @@ class JobsCalls:
 
         Example:
             client.jobs.center(job="HL-0412 machine center", units="in", included_angle=60,
-                included_angle_tolerance_arcsec=120, body_diameter=0.75,
+                included_angle_tolerance_arcsec=120, large_diameter=0.75,
                 shank=models.TaperShank(kind="taper", designation="morse-2"), limit_tir=0.0003,
                 center_distance=5, set="inch-81", grade="ASME 0",
                 runout_errors=models.RunoutContributions(adapter_tir=0.0001, fixture_tir=5e-05,
                 indicating_tir=5e-05),
                 angle_errors=models.AngleContributions(center_distance_tolerance=0.0001,
+                roll_difference=5e-05, roll_parallelism=5e-05, face_parallelism=0.0001,
+                face_flatness=5e-05, table_flatness=5e-05, particle=2e-05,
+                temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
                 axis_pitch_arcsec=5, axis_yaw_arcsec=300, wheel_face_arcsec=20,
                 temperature_celsius=22), grinding_allowance=0.004)
         """
@@ -137,10 +144,11 @@ class JobsCalls:
                 "designation": designation,
                 "job": job,
                 "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
-                "body_diameter": body_diameter,
+                "large_diameter": large_diameter,
                 "shank": shank,
                 "limit_tir": limit_tir,
                 "center_distance": center_distance,
+                "decision_rule": decision_rule,
                 "max_blocks": max_blocks,
                 "runout_errors": runout_errors,
                 "angle_errors": angle_errors,
@@ -164,7 +172,7 @@ class AsyncJobsCalls:
         units: Literal["in", "mm"],
         job: str,
         included_angle_tolerance_arcsec: float,
-        body_diameter: float,
+        large_diameter: float,
         shank: models.StraightShank | models.TaperShank,
         limit_tir: float,
         center_distance: float,
@@ -180,6 +188,7 @@ class AsyncJobsCalls:
         one_in_x: float | None = None,
         rate_of_taper: float | None = None,
         designation: str | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
         max_blocks: int = 5,
         runout_errors: models.RunoutContributions | None = None,
         angle_errors: models.AngleContributions | None = None,
@@ -202,8 +211,8 @@ class AsyncJobsCalls:
             job: Name of the job, for the heading of the plan. [1 to 60 characters]
             included_angle_tolerance_arcsec: ± tolerance of the included angle. [arcsecond, 1e-06 to
                 324000]
-            body_diameter: Diameter where the cone meets the body, in `units`. [length, 1e-06 to
-                10000]
+            large_diameter: Larger diameter of the cone, where it meets the body, in `units`.
+                [length, 1e-06 to 10000]
             shank: The shank that the cone must run true to.
             limit_tir: Runout of the cone to its shank that the drawing allows, as full indicator
                 movement square to the axis, in `units`. [length, 1e-06 to 10000]
@@ -232,6 +241,9 @@ class AsyncJobsCalls:
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
                 `GET /v1/tapers/rates` list them. [1 to 60 characters]
+            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
+                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
+                uncertainties at either limit.
             max_blocks: Most blocks to wring in one stack. [count, 1 to 8]
             runout_errors: Runout that the holding adds.
             angle_errors: Errors of the set-up that turn the angle.
@@ -242,12 +254,15 @@ class AsyncJobsCalls:
 
         Example:
             client.jobs.center(job="HL-0412 machine center", units="in", included_angle=60,
-                included_angle_tolerance_arcsec=120, body_diameter=0.75,
+                included_angle_tolerance_arcsec=120, large_diameter=0.75,
                 shank=models.TaperShank(kind="taper", designation="morse-2"), limit_tir=0.0003,
                 center_distance=5, set="inch-81", grade="ASME 0",
                 runout_errors=models.RunoutContributions(adapter_tir=0.0001, fixture_tir=5e-05,
                 indicating_tir=5e-05),
                 angle_errors=models.AngleContributions(center_distance_tolerance=0.0001,
+                roll_difference=5e-05, roll_parallelism=5e-05, face_parallelism=0.0001,
+                face_flatness=5e-05, table_flatness=5e-05, particle=2e-05,
+                temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
                 axis_pitch_arcsec=5, axis_yaw_arcsec=300, wheel_face_arcsec=20,
                 temperature_celsius=22), grinding_allowance=0.004)
         """
@@ -269,10 +284,11 @@ class AsyncJobsCalls:
                 "designation": designation,
                 "job": job,
                 "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
-                "body_diameter": body_diameter,
+                "large_diameter": large_diameter,
                 "shank": shank,
                 "limit_tir": limit_tir,
                 "center_distance": center_distance,
+                "decision_rule": decision_rule,
                 "max_blocks": max_blocks,
                 "runout_errors": runout_errors,
                 "angle_errors": angle_errors,

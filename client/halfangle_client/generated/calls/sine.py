@@ -546,20 +546,20 @@ class SineCalls:
         face_parallelism_on_rolls: bool = False,
         face_flatness: float | None = None,
         face_length: float | None = None,
-        stack_tolerance: float | None = None,
         table_flatness: float | None = None,
         particle: float | None = None,
-        temperature_celsius: float = 20.0,
         temperature_uncertainty_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
-        block_material: Literal[
-            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
-        ] = "steel",
         plate_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
         axis_yaw_arcsec: float | None = None,
         axis_pitch_arcsec: float | None = None,
+        stack_tolerance: float | None = None,
+        temperature_celsius: float = 20.0,
+        block_material: Literal[
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
+        ] = "steel",
         wheel_breakdown: float | None = None,
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
@@ -658,22 +658,23 @@ class SineCalls:
                 to 10000]
             face_length: Length over which parallelism and flatness act: the plate's, or the work's
                 seat. Absent: the center distance. [length, 1e-06 to 10000]
-            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
             table_flatness: Limit ± of the difference in height of the surface plate under the two
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
-            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
-            temperature_uncertainty_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_uncertainty_celsius: Limit ± of the temperature of plate and blocks, in
+                kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's. [°C, 0 to 50]
-            block_material: Material of the blocks.
             plate_material: Material of the plate.
             axis_yaw_arcsec: Limit ± of the yaw of the work's axis out of the plane in which the
                 plate tilts; at most 18000, which is 5°. It acts by its square, always toward a
                 smaller angle. [arcsecond, 0 to 18000]
             axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
                 plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
+            block_material: Material of the blocks.
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
                 in `units`. [length, 0 to 10000]
             wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
@@ -701,9 +702,6 @@ class SineCalls:
         return self._sender.send(
             _REQUIREMENTS,
             {
-                "units": units,
-                "center_distance": center_distance,
-                "angle": angle,
                 "center_distance_tolerance": center_distance_tolerance,
                 "roll_difference": roll_difference,
                 "roll_parallelism": roll_parallelism,
@@ -711,16 +709,19 @@ class SineCalls:
                 "face_parallelism_on_rolls": face_parallelism_on_rolls,
                 "face_flatness": face_flatness,
                 "face_length": face_length,
-                "stack_tolerance": stack_tolerance,
                 "table_flatness": table_flatness,
                 "particle": particle,
-                "temperature_celsius": temperature_celsius,
                 "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
-                "block_material": block_material,
                 "plate_material": plate_material,
                 "axis_yaw_arcsec": axis_yaw_arcsec,
                 "axis_pitch_arcsec": axis_pitch_arcsec,
+                "units": units,
+                "center_distance": center_distance,
+                "angle": angle,
+                "stack_tolerance": stack_tolerance,
+                "temperature_celsius": temperature_celsius,
+                "block_material": block_material,
                 "wheel_breakdown": wheel_breakdown,
                 "wheel_contact_length": wheel_contact_length,
                 "normal_terms": normal_terms,
@@ -1020,20 +1021,20 @@ class SineCalls:
         face_parallelism_on_rolls: bool = False,
         face_flatness: float | None = None,
         face_length: float | None = None,
-        stack_tolerance: float | None = None,
         table_flatness: float | None = None,
         particle: float | None = None,
-        temperature_celsius: float = 20.0,
         temperature_uncertainty_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
-        block_material: Literal[
-            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
-        ] = "steel",
         plate_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
         axis_yaw_arcsec: float | None = None,
         axis_pitch_arcsec: float | None = None,
+        stack_tolerance: float | None = None,
+        temperature_celsius: float = 20.0,
+        block_material: Literal[
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
+        ] = "steel",
         wheel_breakdown: float | None = None,
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
@@ -1132,22 +1133,23 @@ class SineCalls:
                 to 10000]
             face_length: Length over which parallelism and flatness act: the plate's, or the work's
                 seat. Absent: the center distance. [length, 1e-06 to 10000]
-            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
             table_flatness: Limit ± of the difference in height of the surface plate under the two
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
-            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
-            temperature_uncertainty_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_uncertainty_celsius: Limit ± of the temperature of plate and blocks, in
+                kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's. [°C, 0 to 50]
-            block_material: Material of the blocks.
             plate_material: Material of the plate.
             axis_yaw_arcsec: Limit ± of the yaw of the work's axis out of the plane in which the
                 plate tilts; at most 18000, which is 5°. It acts by its square, always toward a
                 smaller angle. [arcsecond, 0 to 18000]
             axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
                 plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
+            block_material: Material of the blocks.
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
                 in `units`. [length, 0 to 10000]
             wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
@@ -1178,9 +1180,6 @@ class SineCalls:
         return self._sender.send(
             _UNCERTAINTY,
             {
-                "units": units,
-                "center_distance": center_distance,
-                "angle": angle,
                 "center_distance_tolerance": center_distance_tolerance,
                 "roll_difference": roll_difference,
                 "roll_parallelism": roll_parallelism,
@@ -1188,16 +1187,19 @@ class SineCalls:
                 "face_parallelism_on_rolls": face_parallelism_on_rolls,
                 "face_flatness": face_flatness,
                 "face_length": face_length,
-                "stack_tolerance": stack_tolerance,
                 "table_flatness": table_flatness,
                 "particle": particle,
-                "temperature_celsius": temperature_celsius,
                 "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
-                "block_material": block_material,
                 "plate_material": plate_material,
                 "axis_yaw_arcsec": axis_yaw_arcsec,
                 "axis_pitch_arcsec": axis_pitch_arcsec,
+                "units": units,
+                "center_distance": center_distance,
+                "angle": angle,
+                "stack_tolerance": stack_tolerance,
+                "temperature_celsius": temperature_celsius,
+                "block_material": block_material,
                 "wheel_breakdown": wheel_breakdown,
                 "wheel_contact_length": wheel_contact_length,
                 "normal_terms": normal_terms,
@@ -1642,20 +1644,20 @@ class AsyncSineCalls:
         face_parallelism_on_rolls: bool = False,
         face_flatness: float | None = None,
         face_length: float | None = None,
-        stack_tolerance: float | None = None,
         table_flatness: float | None = None,
         particle: float | None = None,
-        temperature_celsius: float = 20.0,
         temperature_uncertainty_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
-        block_material: Literal[
-            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
-        ] = "steel",
         plate_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
         axis_yaw_arcsec: float | None = None,
         axis_pitch_arcsec: float | None = None,
+        stack_tolerance: float | None = None,
+        temperature_celsius: float = 20.0,
+        block_material: Literal[
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
+        ] = "steel",
         wheel_breakdown: float | None = None,
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
@@ -1754,22 +1756,23 @@ class AsyncSineCalls:
                 to 10000]
             face_length: Length over which parallelism and flatness act: the plate's, or the work's
                 seat. Absent: the center distance. [length, 1e-06 to 10000]
-            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
             table_flatness: Limit ± of the difference in height of the surface plate under the two
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
-            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
-            temperature_uncertainty_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_uncertainty_celsius: Limit ± of the temperature of plate and blocks, in
+                kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's. [°C, 0 to 50]
-            block_material: Material of the blocks.
             plate_material: Material of the plate.
             axis_yaw_arcsec: Limit ± of the yaw of the work's axis out of the plane in which the
                 plate tilts; at most 18000, which is 5°. It acts by its square, always toward a
                 smaller angle. [arcsecond, 0 to 18000]
             axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
                 plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
+            block_material: Material of the blocks.
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
                 in `units`. [length, 0 to 10000]
             wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
@@ -1797,9 +1800,6 @@ class AsyncSineCalls:
         return await self._sender.send(
             _REQUIREMENTS,
             {
-                "units": units,
-                "center_distance": center_distance,
-                "angle": angle,
                 "center_distance_tolerance": center_distance_tolerance,
                 "roll_difference": roll_difference,
                 "roll_parallelism": roll_parallelism,
@@ -1807,16 +1807,19 @@ class AsyncSineCalls:
                 "face_parallelism_on_rolls": face_parallelism_on_rolls,
                 "face_flatness": face_flatness,
                 "face_length": face_length,
-                "stack_tolerance": stack_tolerance,
                 "table_flatness": table_flatness,
                 "particle": particle,
-                "temperature_celsius": temperature_celsius,
                 "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
-                "block_material": block_material,
                 "plate_material": plate_material,
                 "axis_yaw_arcsec": axis_yaw_arcsec,
                 "axis_pitch_arcsec": axis_pitch_arcsec,
+                "units": units,
+                "center_distance": center_distance,
+                "angle": angle,
+                "stack_tolerance": stack_tolerance,
+                "temperature_celsius": temperature_celsius,
+                "block_material": block_material,
                 "wheel_breakdown": wheel_breakdown,
                 "wheel_contact_length": wheel_contact_length,
                 "normal_terms": normal_terms,
@@ -2116,20 +2119,20 @@ class AsyncSineCalls:
         face_parallelism_on_rolls: bool = False,
         face_flatness: float | None = None,
         face_length: float | None = None,
-        stack_tolerance: float | None = None,
         table_flatness: float | None = None,
         particle: float | None = None,
-        temperature_celsius: float = 20.0,
         temperature_uncertainty_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
-        block_material: Literal[
-            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
-        ] = "steel",
         plate_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
         axis_yaw_arcsec: float | None = None,
         axis_pitch_arcsec: float | None = None,
+        stack_tolerance: float | None = None,
+        temperature_celsius: float = 20.0,
+        block_material: Literal[
+            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
+        ] = "steel",
         wheel_breakdown: float | None = None,
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
@@ -2228,22 +2231,23 @@ class AsyncSineCalls:
                 to 10000]
             face_length: Length over which parallelism and flatness act: the plate's, or the work's
                 seat. Absent: the center distance. [length, 1e-06 to 10000]
-            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
             table_flatness: Limit ± of the difference in height of the surface plate under the two
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
-            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
-            temperature_uncertainty_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_uncertainty_celsius: Limit ± of the temperature of plate and blocks, in
+                kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's. [°C, 0 to 50]
-            block_material: Material of the blocks.
             plate_material: Material of the plate.
             axis_yaw_arcsec: Limit ± of the yaw of the work's axis out of the plane in which the
                 plate tilts; at most 18000, which is 5°. It acts by its square, always toward a
                 smaller angle. [arcsecond, 0 to 18000]
             axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
                 plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
+            block_material: Material of the blocks.
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
                 in `units`. [length, 0 to 10000]
             wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
@@ -2274,9 +2278,6 @@ class AsyncSineCalls:
         return await self._sender.send(
             _UNCERTAINTY,
             {
-                "units": units,
-                "center_distance": center_distance,
-                "angle": angle,
                 "center_distance_tolerance": center_distance_tolerance,
                 "roll_difference": roll_difference,
                 "roll_parallelism": roll_parallelism,
@@ -2284,16 +2285,19 @@ class AsyncSineCalls:
                 "face_parallelism_on_rolls": face_parallelism_on_rolls,
                 "face_flatness": face_flatness,
                 "face_length": face_length,
-                "stack_tolerance": stack_tolerance,
                 "table_flatness": table_flatness,
                 "particle": particle,
-                "temperature_celsius": temperature_celsius,
                 "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
-                "block_material": block_material,
                 "plate_material": plate_material,
                 "axis_yaw_arcsec": axis_yaw_arcsec,
                 "axis_pitch_arcsec": axis_pitch_arcsec,
+                "units": units,
+                "center_distance": center_distance,
+                "angle": angle,
+                "stack_tolerance": stack_tolerance,
+                "temperature_celsius": temperature_celsius,
+                "block_material": block_material,
                 "wheel_breakdown": wheel_breakdown,
                 "wheel_contact_length": wheel_contact_length,
                 "normal_terms": normal_terms,

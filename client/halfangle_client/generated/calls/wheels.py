@@ -148,12 +148,13 @@ class WheelsCalls:
                 small_diameter=0.05, wheel_diameter=7, tolerance_arcsec=70, pieces=5,
                 ways=models.ChooseWays(sine_plate=models.ChooseSinePlate(center_distance=5,
                 stack_tolerance=2e-05, plate_error_arcsec=2, axis_pitch_arcsec=5,
-                wheel_breakdown=5e-05),
+                axis_yaw_arcsec=600, wheel_breakdown=5e-05),
                 dressed_wheel=models.ChooseDressedWheel(wheel_width=0.75,
                 dresser=models.SineBaseDresser(kind="sine-base", center_distance=2),
                 stack_tolerance=5e-05, diamond_height=0.02, flank_wear=0.0001,
                 depth_per_pass=0.001), wheel_side=models.ChooseWheelSide(usable_width=1,
-                swivel_error_arcsec=60), swivelled_workhead=models.ChooseWorkhead(graduation="0
+                swivel_error_arcsec=60),
+                swivelled_workhead=models.ChooseWorkhead(grinder="cylindrical", graduation="0
                 05", axis_offset=0.02)))
         """
         return self._sender.send(
@@ -306,8 +307,10 @@ class WheelsCalls:
                 arc-seconds: in the plane of that axis and the generator, so one to one on the half
                 angle. [arcsecond, -324000 to 324000]
             wheel_wear_small_end: Wear of the flank, square to it, where it grinds the cone's small
-                end, in `units`. [length, 0 to 10000]
-            wheel_wear_large_end: The same where it grinds the large end. [length, 0 to 10000]
+                end, in `units`. Only together with `wheel_wear_large_end`: their difference turns
+                the flank. [length, 0 to 10000]
+            wheel_wear_large_end: The same where it grinds the large end; 0 where it has not worn.
+                [length, 0 to 10000]
             diamond_wear: Length that the diamond loses in the last traverse of the flank, square to
                 it, in `units`. [length, 0 to 10000]
             dressed_toward: End of the cone toward whose part of the flank the last traverse ran: it
@@ -321,7 +324,8 @@ class WheelsCalls:
         Example:
             client.wheels.dressing_errors(units="in", included_angle=60, large_diameter=0.75,
                 small_diameter=0.05, wheel_diameter=7, worn_diameter=5, diamond_height=0.1,
-                nose_radius=0.01, dresser_angle_error_arcsec=5, wheel_wear_small_end=0.0001)
+                nose_radius=0.01, dresser_angle_error_arcsec=5, wheel_wear_small_end=0.0001,
+                wheel_wear_large_end=0)
         """
         return self._sender.send(
             _DRESSING_ERRORS,
@@ -366,7 +370,7 @@ class WheelsCalls:
         in_use: Sequence[float] | None = None,
         other_side: models.ConeWork | models.FaceWork | None = None,
         wheel_diameter: float | None = None,
-        flange_diameter: float = 0.0,
+        flange_diameter: float | None = None,
         edge_flat: float = 0.0,
         spare_width: Literal["stays-flat", "flank-runs-on", "land-below-flank"] = "stays-flat",
         edge_radius: float = 0.0,
@@ -406,14 +410,15 @@ class WheelsCalls:
             wheel_diameter: Diameter of the wheel, in `units`; without it, no volume is given and
                 the depth is not held against the flange. [length, 1e-06 to 10000]
             flange_diameter: Diameter of the flanges, in `units`; the flank must not reach them.
-                [length, 0 to 10000]
+                Absent: not stated, and the depth is held against the wheel's axis alone. [length, 0
+                to 10000]
             edge_flat: Width of periphery to be left beside or between the flanks, in `units`.
                 [length, 0 to 10000]
             spare_width: What becomes of the wheel's width beyond flanks and `edge_flat`: it stays
                 as periphery; the flanks run on to the wheel's sides, deeper; or a straight land is
                 dressed below the flanks. Two flanks share it equally.
-            edge_radius: Radius that blends flank and periphery (or two flanks), in `units`.
-                [length, 0 to 10000]
+            edge_radius: Radius that blends flank and periphery (or two flanks), in `units`; needs
+                an edge: some periphery, or a second flank. [length, 0 to 10000]
             root_radius: Radius that blends flank and land, in `units`; needs a land below the
                 flank. [length, 0 to 10000]
             overrun: How far the flank reaches past the surface at each end, along the slope, in
@@ -506,6 +511,7 @@ class WheelsCalls:
         small_diameter: float,
         units: Literal["in", "mm"],
         wheel_diameter: float,
+        grinder: Literal["surface", "cylindrical"],
         way: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"],
         feed: Literal["traversed", "plunge"],
         included_angle: float | str | None = None,
@@ -536,11 +542,16 @@ class WheelsCalls:
                 to 10000]
             units: Unit of every length here and in the answer.
             wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
-            way: `sine-plate`: the periphery of a flat wheel, work tilted until its generator is
-                level; `swivelled-workhead`: the same by a workhead. `dressed-wheel`: a flank of the
-                half angle, axes parallel. `wheel-side`: the wheel's side, work swivelled.
-            feed: `traversed`: the table carries the work past the wheel, square to the plane in
-                which the angle is set, so that the wheel sweeps a plane. `plunge`: it stands still.
+            grinder: `surface`: the wheel stands above the work, which the table carries past it.
+                `cylindrical`: it stands beside the work, both axes at one height (tool grinders
+                too).
+            way: `sine-plate`: the periphery of a flat wheel, work tilted by a plate or a head until
+                its generator is level (surface grinder). `swivelled-workhead`: the same, swivelled
+                about the vertical to a wheel beside it (cylindrical). `dressed-wheel`: a flank of
+                the half angle, axes parallel. `wheel-side`: the wheel's side, work swivelled about
+                the vertical.
+            feed: `traversed`: the table carries the work past the wheel, so that the wheel sweeps a
+                plane. `plunge`: it stands still, or moves along the wheel's axis.
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
             half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
@@ -557,22 +568,21 @@ class WheelsCalls:
             rated_for_side: Wheel side only: whether the wheel is stated to be rated for grinding
                 with its side. Absent where it is not known, which is not a permission.
             axis_offset: Distance of the work's axis, at the small end, from the plane through the
-                wheel's axis in which the angle is set (high or low, or to the side), in `units`.
-                [length, -10000 to 10000]
+                wheel's axis in which the angle is set, in `units`: to one side under a wheel above
+                it, high or low beside a wheel or its side. [length, -10000 to 10000]
             axis_pitch_arcsec: Turn of the work's axis in the plane that holds it and the wanted
-                generator, in arc-seconds; one to one on the half angle. Error of the plate and
-                pitch of the fixture on a sine plate, of the swivel of a workhead or under the
-                wheel's side, of the axes from parallel for a dressed wheel. [arcsecond, -324000 to
-                324000]
+                generator, in arc-seconds; one to one on the half angle. With a wheel above: one end
+                of the axis high, the plate's error included. Beside a wheel or its side: the
+                swivel's error. [arcsecond, -324000 to 324000]
             axis_yaw_arcsec: Turn of the work's axis out of that plane, in arc-seconds; by its
-                square on the half angle. Yaw of the fixture on the plate; one end of the work's
-                axis too high beside a dressed wheel or the wheel's side. [arcsecond, -324000 to
-                324000]
+                square on the half angle. With a wheel above: the fixture turned on the plate, or a
+                head swivelled about the vertical. Beside a wheel or its side: one end of the axis
+                high. [arcsecond, -324000 to 324000]
 
         Example:
             client.wheels.setup_errors(units="in", included_angle=60, large_diameter=0.75,
-                small_diameter=0.5, wheel_diameter=12, way="sine-plate", feed="plunge",
-                axis_offset=0.1, axis_pitch_arcsec=5, axis_yaw_arcsec=600)
+                small_diameter=0.5, wheel_diameter=12, grinder="surface", way="sine-plate",
+                feed="plunge", axis_offset=0.1, axis_pitch_arcsec=5, axis_yaw_arcsec=600)
         """
         return self._sender.send(
             _SETUP_ERRORS,
@@ -587,6 +597,7 @@ class WheelsCalls:
                 "small_diameter": small_diameter,
                 "units": units,
                 "wheel_diameter": wheel_diameter,
+                "grinder": grinder,
                 "way": way,
                 "feed": feed,
                 "contact_radius": contact_radius,
@@ -648,7 +659,9 @@ class WheelsCalls:
             surface_speed_ft_per_min: Surface speed in ft/min, to find the spindle speed for it.
                 [foot per minute, 1 to 100000]
             new_diameter: Diameter of the wheel when new, in `units`, for which its marks hold.
-                Absent: the diameter now is taken as new. [length, 1e-06 to 10000]
+                Absent: a limit marked in surface speed is reckoned for the diameter now, which is
+                too high where the wheel is worn, and the forecast never `holds`. [length, 1e-06 to
+                10000]
             worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
                 10000]
             marked_rpm: Highest speed marked on the wheel, per minute. [per minute, 1 to 500000]
@@ -756,12 +769,13 @@ class AsyncWheelsCalls:
                 small_diameter=0.05, wheel_diameter=7, tolerance_arcsec=70, pieces=5,
                 ways=models.ChooseWays(sine_plate=models.ChooseSinePlate(center_distance=5,
                 stack_tolerance=2e-05, plate_error_arcsec=2, axis_pitch_arcsec=5,
-                wheel_breakdown=5e-05),
+                axis_yaw_arcsec=600, wheel_breakdown=5e-05),
                 dressed_wheel=models.ChooseDressedWheel(wheel_width=0.75,
                 dresser=models.SineBaseDresser(kind="sine-base", center_distance=2),
                 stack_tolerance=5e-05, diamond_height=0.02, flank_wear=0.0001,
                 depth_per_pass=0.001), wheel_side=models.ChooseWheelSide(usable_width=1,
-                swivel_error_arcsec=60), swivelled_workhead=models.ChooseWorkhead(graduation="0
+                swivel_error_arcsec=60),
+                swivelled_workhead=models.ChooseWorkhead(grinder="cylindrical", graduation="0
                 05", axis_offset=0.02)))
         """
         return await self._sender.send(
@@ -914,8 +928,10 @@ class AsyncWheelsCalls:
                 arc-seconds: in the plane of that axis and the generator, so one to one on the half
                 angle. [arcsecond, -324000 to 324000]
             wheel_wear_small_end: Wear of the flank, square to it, where it grinds the cone's small
-                end, in `units`. [length, 0 to 10000]
-            wheel_wear_large_end: The same where it grinds the large end. [length, 0 to 10000]
+                end, in `units`. Only together with `wheel_wear_large_end`: their difference turns
+                the flank. [length, 0 to 10000]
+            wheel_wear_large_end: The same where it grinds the large end; 0 where it has not worn.
+                [length, 0 to 10000]
             diamond_wear: Length that the diamond loses in the last traverse of the flank, square to
                 it, in `units`. [length, 0 to 10000]
             dressed_toward: End of the cone toward whose part of the flank the last traverse ran: it
@@ -929,7 +945,8 @@ class AsyncWheelsCalls:
         Example:
             client.wheels.dressing_errors(units="in", included_angle=60, large_diameter=0.75,
                 small_diameter=0.05, wheel_diameter=7, worn_diameter=5, diamond_height=0.1,
-                nose_radius=0.01, dresser_angle_error_arcsec=5, wheel_wear_small_end=0.0001)
+                nose_radius=0.01, dresser_angle_error_arcsec=5, wheel_wear_small_end=0.0001,
+                wheel_wear_large_end=0)
         """
         return await self._sender.send(
             _DRESSING_ERRORS,
@@ -974,7 +991,7 @@ class AsyncWheelsCalls:
         in_use: Sequence[float] | None = None,
         other_side: models.ConeWork | models.FaceWork | None = None,
         wheel_diameter: float | None = None,
-        flange_diameter: float = 0.0,
+        flange_diameter: float | None = None,
         edge_flat: float = 0.0,
         spare_width: Literal["stays-flat", "flank-runs-on", "land-below-flank"] = "stays-flat",
         edge_radius: float = 0.0,
@@ -1014,14 +1031,15 @@ class AsyncWheelsCalls:
             wheel_diameter: Diameter of the wheel, in `units`; without it, no volume is given and
                 the depth is not held against the flange. [length, 1e-06 to 10000]
             flange_diameter: Diameter of the flanges, in `units`; the flank must not reach them.
-                [length, 0 to 10000]
+                Absent: not stated, and the depth is held against the wheel's axis alone. [length, 0
+                to 10000]
             edge_flat: Width of periphery to be left beside or between the flanks, in `units`.
                 [length, 0 to 10000]
             spare_width: What becomes of the wheel's width beyond flanks and `edge_flat`: it stays
                 as periphery; the flanks run on to the wheel's sides, deeper; or a straight land is
                 dressed below the flanks. Two flanks share it equally.
-            edge_radius: Radius that blends flank and periphery (or two flanks), in `units`.
-                [length, 0 to 10000]
+            edge_radius: Radius that blends flank and periphery (or two flanks), in `units`; needs
+                an edge: some periphery, or a second flank. [length, 0 to 10000]
             root_radius: Radius that blends flank and land, in `units`; needs a land below the
                 flank. [length, 0 to 10000]
             overrun: How far the flank reaches past the surface at each end, along the slope, in
@@ -1114,6 +1132,7 @@ class AsyncWheelsCalls:
         small_diameter: float,
         units: Literal["in", "mm"],
         wheel_diameter: float,
+        grinder: Literal["surface", "cylindrical"],
         way: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"],
         feed: Literal["traversed", "plunge"],
         included_angle: float | str | None = None,
@@ -1144,11 +1163,16 @@ class AsyncWheelsCalls:
                 to 10000]
             units: Unit of every length here and in the answer.
             wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
-            way: `sine-plate`: the periphery of a flat wheel, work tilted until its generator is
-                level; `swivelled-workhead`: the same by a workhead. `dressed-wheel`: a flank of the
-                half angle, axes parallel. `wheel-side`: the wheel's side, work swivelled.
-            feed: `traversed`: the table carries the work past the wheel, square to the plane in
-                which the angle is set, so that the wheel sweeps a plane. `plunge`: it stands still.
+            grinder: `surface`: the wheel stands above the work, which the table carries past it.
+                `cylindrical`: it stands beside the work, both axes at one height (tool grinders
+                too).
+            way: `sine-plate`: the periphery of a flat wheel, work tilted by a plate or a head until
+                its generator is level (surface grinder). `swivelled-workhead`: the same, swivelled
+                about the vertical to a wheel beside it (cylindrical). `dressed-wheel`: a flank of
+                the half angle, axes parallel. `wheel-side`: the wheel's side, work swivelled about
+                the vertical.
+            feed: `traversed`: the table carries the work past the wheel, so that the wheel sweeps a
+                plane. `plunge`: it stands still, or moves along the wheel's axis.
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
             half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
@@ -1165,22 +1189,21 @@ class AsyncWheelsCalls:
             rated_for_side: Wheel side only: whether the wheel is stated to be rated for grinding
                 with its side. Absent where it is not known, which is not a permission.
             axis_offset: Distance of the work's axis, at the small end, from the plane through the
-                wheel's axis in which the angle is set (high or low, or to the side), in `units`.
-                [length, -10000 to 10000]
+                wheel's axis in which the angle is set, in `units`: to one side under a wheel above
+                it, high or low beside a wheel or its side. [length, -10000 to 10000]
             axis_pitch_arcsec: Turn of the work's axis in the plane that holds it and the wanted
-                generator, in arc-seconds; one to one on the half angle. Error of the plate and
-                pitch of the fixture on a sine plate, of the swivel of a workhead or under the
-                wheel's side, of the axes from parallel for a dressed wheel. [arcsecond, -324000 to
-                324000]
+                generator, in arc-seconds; one to one on the half angle. With a wheel above: one end
+                of the axis high, the plate's error included. Beside a wheel or its side: the
+                swivel's error. [arcsecond, -324000 to 324000]
             axis_yaw_arcsec: Turn of the work's axis out of that plane, in arc-seconds; by its
-                square on the half angle. Yaw of the fixture on the plate; one end of the work's
-                axis too high beside a dressed wheel or the wheel's side. [arcsecond, -324000 to
-                324000]
+                square on the half angle. With a wheel above: the fixture turned on the plate, or a
+                head swivelled about the vertical. Beside a wheel or its side: one end of the axis
+                high. [arcsecond, -324000 to 324000]
 
         Example:
             client.wheels.setup_errors(units="in", included_angle=60, large_diameter=0.75,
-                small_diameter=0.5, wheel_diameter=12, way="sine-plate", feed="plunge",
-                axis_offset=0.1, axis_pitch_arcsec=5, axis_yaw_arcsec=600)
+                small_diameter=0.5, wheel_diameter=12, grinder="surface", way="sine-plate",
+                feed="plunge", axis_offset=0.1, axis_pitch_arcsec=5, axis_yaw_arcsec=600)
         """
         return await self._sender.send(
             _SETUP_ERRORS,
@@ -1195,6 +1218,7 @@ class AsyncWheelsCalls:
                 "small_diameter": small_diameter,
                 "units": units,
                 "wheel_diameter": wheel_diameter,
+                "grinder": grinder,
                 "way": way,
                 "feed": feed,
                 "contact_radius": contact_radius,
@@ -1256,7 +1280,9 @@ class AsyncWheelsCalls:
             surface_speed_ft_per_min: Surface speed in ft/min, to find the spindle speed for it.
                 [foot per minute, 1 to 100000]
             new_diameter: Diameter of the wheel when new, in `units`, for which its marks hold.
-                Absent: the diameter now is taken as new. [length, 1e-06 to 10000]
+                Absent: a limit marked in surface speed is reckoned for the diameter now, which is
+                too high where the wheel is worn, and the forecast never `holds`. [length, 1e-06 to
+                10000]
             worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
                 10000]
             marked_rpm: Highest speed marked on the wheel, per minute. [per minute, 1 to 500000]
