@@ -4,6 +4,7 @@ import argparse
 import io
 import json
 import os
+import re
 import signal
 import sys
 from collections.abc import Iterator, Mapping, Sequence
@@ -28,9 +29,14 @@ usage; {_FAILED} no service, or a failing one; {_STOPPED} answered and printed, 
 stop: do not run this.
 HALFANGLE_URL names the service, HALFANGLE_API_KEY a key for it."""
 _FIELD_HELP = (
-    "fields as name=value: a value is read as JSON, else as text; a dot reaches into an object "
-    "(shank.kind=taper). Text that looks like a number goes in JSON's quotes: name='\"2\"'"
+    "fields as name=value: a value is read as JSON, or as a number (.375, +5), else as text; a dot "
+    "reaches into an object (shank.kind=taper). Text that looks like a number goes in JSON's "
+    "quotes: name='\"2\"'"
 )
+
+
+#: Numbers that are none in JSON: `.375`, `5.`, `+5`.
+_NUMBER = re.compile(r"[+-]?(?:(?:0|[1-9][0-9]*)(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
 
 
 class UsageError(Exception):
@@ -202,10 +208,11 @@ def _request(file: str | None, fields: Sequence[str]) -> dict[str, Any]:
 
 
 def _value(text: str) -> Any:
+    """Read a value as JSON, or as a number as people write it; else it is text."""
     try:
         return json.loads(text)
     except ValueError:
-        return text
+        return float(text) if _NUMBER.fullmatch(text) else text
 
 
 def _is_text(argument: str) -> bool:

@@ -16,7 +16,7 @@ from halfangle_service.http.catalogue import catalogue
 from halfangle_service.http.contract import contract, contract_json
 from halfangle_service.http.docs import reference_page
 from halfangle_service.http.failures import EXCEPTION_HANDLERS
-from halfangle_service.http.keys import WITHOUT_KEY, key_check
+from halfangle_service.http.guards.keys import WITHOUT_KEY, key_check
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.routes import (
     document_route,

@@ -7,8 +7,9 @@ are recalled from memory. What only one subject says stands in that subject's ow
 
 from collections.abc import Iterator
 
-from halfangle_service.fields.advisories import Advisory, caution, stop
-from halfangle_service.trade.wording import plain
+from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.trade.units import Units
+from halfangle_service.trade.wording import arcsec, length, plain
 
 DEFERENCE = (
     "The wheel's and the machine's own markings, local codes and qualified people come first."
@@ -51,19 +52,37 @@ def side_not_rated(rated: bool | None) -> Advisory:
 STEEP_DEGREES = 45.0
 
 
-def steep_angle(angle_degrees: float, per_step_arcsec: float, steep: float) -> Iterator[Advisory]:
-    """Warn where an angle is steep, and say what one bench step does there."""
+def steep_angle(
+    angle_degrees: float, per_step_arcsec: float, steep: float, *, instead: str | None = None
+) -> Iterator[Advisory]:
+    """Warn where an angle is steep, and say what one bench step does there.
+
+    `instead` is a sentence on what to do instead, where that is not the complement on one axis.
+    """
     if abs(angle_degrees) > steep:
-        yield caution(
-            "steep-angle",
-            f"Past {plain(steep)}° a sine setting loses its edge: here one bench step of height "
-            f"turns the plate {per_step_arcsec:.1f}″. Where the work can be turned by 90°, set the "
-            f"complement, {90.0 - abs(angle_degrees):.4f}°.",
+        complement = (
+            f"Where the work can be turned by 90°, set the complement, "
+            f"{90.0 - abs(angle_degrees):.4f}°."
         )
+        said = (
+            f"Past {plain(steep)}° a sine setting loses its edge: here one bench step of height "
+            f"turns the plate {per_step_arcsec:.1f}″. {complement if instead is None else instead}"
+        )
+        yield caution("steep-angle", said.rstrip())
 
 
-def unusual_stack(height: float, center_distance: float) -> Iterator[Advisory]:
-    """Warn of a sine stack that falls below nothing, or that is longer than the plate; one unit."""
+#: Below this few sets build a single stack to the bench step: the smallest fine blocks are 0.1 in
+#: and 1 mm long.
+SMALL_STACK: dict[Units, float] = {"in": 0.1, "mm": 1.0}
+
+
+def unusual_stack(
+    height: float, center_distance: float, units: Units, height_to_set: float | None = None
+) -> Iterator[Advisory]:
+    """Warn of a sine stack that is below nothing, longer than the plate, or too small to build.
+
+    Lengths in `units`; `height_to_set` is the height rounded to what can be built.
+    """
     if height < 0.0:
         yield caution(
             "stack-below-zero",
@@ -76,4 +95,32 @@ def unusual_stack(height: float, center_distance: float) -> Iterator[Advisory]:
             "stack-above-center-distance",
             f"The stack of {plain(height)} is longer than the center distance "
             f"{plain(center_distance)}; check base_step.",
+        )
+    elif height_to_set == 0.0 and height:
+        yield caution(
+            "rounds-to-nothing",
+            f"The stack of {plain(height)} {units} rounds to none at all: the plate would stand as "
+            "without a stack. Stacks under both rolls that differ by so little are what sets such "
+            "an angle, if anything does.",
+        )
+    elif 0.0 < height < SMALL_STACK[units]:
+        yield note(
+            "small-stack",
+            f"Few sets build a single stack of {length(height, units)}. Where the low roll can "
+            "stand on blocks too, stacks under both rolls set the angle by their difference: "
+            "sine.low-stack gives them.",
+        )
+
+
+#: Past this a stack as built is not the one that the angle asks for, to any usual step.
+FAR_OFF_ARCSEC = 60.0
+
+
+def stack_far_off(off_arcsec: float) -> Iterator[Advisory]:
+    """Warn where what was built sets another angle than the one wanted, by so many arc-seconds."""
+    if abs(off_arcsec) > FAR_OFF_ARCSEC:
+        yield caution(
+            "stack-far-off",
+            f"What is built sets the plate {arcsec(off_arcsec, 0)} off the angle wanted, more than "
+            "rounding does: check height, blocks, angle, and what offset the plate has.",
         )

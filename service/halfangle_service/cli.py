@@ -21,7 +21,7 @@ from pydantic_settings import SettingsError
 
 from halfangle_service import __version__
 from halfangle_service.app import contract_bytes, create_app
-from halfangle_service.http.connections import connections_within
+from halfangle_service.http.guards.connections import connections_within
 from halfangle_service.logs import LogWriter, log_the_server_too
 from halfangle_service.settings import ENVIRONMENT_PREFIX, Settings
 

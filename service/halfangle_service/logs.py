@@ -57,7 +57,7 @@ class LogWriter:
         self,
         kind: type[BaseException] | None,
         error: BaseException | None,
-        trace: TracebackType | None,
+        traceback: TracebackType | None,
     ) -> None:
         self._ended = True
         self._something.set()

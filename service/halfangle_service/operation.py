@@ -4,33 +4,23 @@ A file of `topics` declares one with the decorator `operation`, a published tabl
 `published_table`. The routes, the contract, the catalogue and the client all follow from them.
 """
 
-import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache, cached_property
+from functools import cached_property
 from inspect import getdoc
-from typing import Any, Generic, Literal, TypeVar, get_args, get_type_hints
+from typing import Any, Generic, Protocol, TypeVar, get_args, get_type_hints
 
 from pydantic import BaseModel, Field, TypeAdapter, create_model
 
 from halfangle_service import __version__
-from halfangle_service.fields import (
-    AngleInput,
-    RequestModel,
-    ResultModel,
-    Sexagesimal,
-    format_dms,
-)
-from halfangle_service.fields.advisories import Advisory, note
-from halfangle_service.trade.wording import plain
+from halfangle_service.fields import RequestModel, ResultModel
+from halfangle_service.fields.advisories import Advisory, reading_notes, rows_read
+from halfangle_service.trade.decimals import without_noise
+from halfangle_service.trade.tables.loader import Standing
 
 RequestT = TypeVar("RequestT", bound=RequestModel)
 ResultT = TypeVar("ResultT", bound=ResultModel)
-
-#: Most angles of one request that are noted as perhaps meant otherwise.
-MOST_READING_NOTES = 5
-
-Standing = Literal["published", "derived", "common-practice-no-source", "from-memory"]
 
 
 class Source(ResultModel):
@@ -58,12 +48,29 @@ class Basis(ResultModel):
     )
 
 
+class NamedRow(Protocol):
+    """A row of a published table: its designation, where it comes from, and how it is had."""
+
+    @property
+    def designation(self) -> str: ...  # noqa: D102  said by the class
+
+    @property
+    def source(self) -> str: ...  # noqa: D102
+
+    @property
+    def standing(self) -> Standing: ...  # noqa: D102
+
+
 @dataclass(frozen=True, slots=True)
 class Outcome(Generic[ResultT]):
-    """What a calculation gives back: the result, and what an experienced hand would add."""
+    """What a calculation gives back: the result, and what an experienced hand would add.
+
+    `rows` are the rows of published tables that it used, beyond those that the request names.
+    """
 
     result: ResultT
     advisories: tuple[Advisory, ...] = ()
+    rows: Sequence[NamedRow] = ()
 
 
 @dataclass(frozen=True)
@@ -119,15 +126,21 @@ class Operation(Generic[RequestT, ResultT]):
         """Calculate, and write the answer as JSON.
 
         Raises Refusal where the request cannot be fulfilled. The result is written by pydantic's
-        serializer for its own class; the basis never changes, so it is written once.
+        serializer for its own class; the basis is written once, but for an answer that used rows of
+        published tables: then it names these rows too.
         """
         outcome = self.calculate(request)
         advisories = (*reading_notes(request), *outcome.advisories)
+        rows = (*rows_read(request), *outcome.rows)
         return _envelope(
-            self.result.__pydantic_serializer__.to_json(outcome.result),
+            without_noise(self.result.__pydantic_serializer__.to_json(outcome.result)),
             _ADVISORIES.dump_json(advisories) if advisories else b"[]",
-            self._basis_json,
+            self._basis_with(rows) if rows else self._basis_json,
         )
+
+    def _basis_with(self, rows: Iterable[NamedRow]) -> bytes:
+        basis = basis_of(self.relations, (*self.sources, *sources_of_rows(rows)))
+        return basis.model_dump_json().encode()
 
 
 @dataclass(frozen=True)
@@ -135,7 +148,8 @@ class PublishedTable(Generic[ResultT]):
     """A published table: `GET /v1/<topic>/<name>` and, with its key, one row of it.
 
     `rows` gives every row by its key, in the table's order; `in_short` what the listing shows of a
-    row (the row itself where it is None); `key` the field that holds a row's key.
+    row (the row itself where it is None); `key` the field that holds a row's key. An answer stands
+    on the sources of the rows that it shows.
     """
 
     topic: str
@@ -146,7 +160,6 @@ class PublishedTable(Generic[ResultT]):
     summary: str
     item: type[ResultT]
     rows: Callable[[], Mapping[str, ResultT]]
-    sources: tuple[Source, ...]
     in_short: Callable[[ResultT], ResultModel] | None = None
 
     @property
@@ -189,15 +202,6 @@ class PublishedTable(Generic[ResultT]):
         return self._rows.get(key)
 
     @cached_property
-    def basis(self) -> Basis:
-        """What each of its answers stands on."""
-        return basis_of((), self.sources)
-
-    @cached_property
-    def _basis_json(self) -> bytes:
-        return self.basis.model_dump_json().encode()
-
-    @cached_property
     def listing_answer(self) -> type[BaseModel]:
         """Model of the whole answer to the listing, for the contract."""
         return answer_model(self.listing)
@@ -209,7 +213,9 @@ class PublishedTable(Generic[ResultT]):
 
     def answer_json(self, result: ResultModel) -> bytes:
         """Write a row, or the listing, as an answer."""
-        return _envelope(result.model_dump_json().encode(), b"[]", self._basis_json)
+        shown = [result] if isinstance(result, self.item) else self._rows.values()
+        basis = basis_of((), sources_of_table(shown))
+        return _envelope(result.model_dump_json().encode(), b"[]", basis.model_dump_json().encode())
 
 
 def operation(
@@ -256,7 +262,6 @@ def published_table(
     *,
     singular: str,
     key: str,
-    sources: tuple[Source, ...],
     in_short: Callable[[Any], ResultModel] | None = None,
 ) -> Callable[[Callable[[], Mapping[str, ResultT]]], PublishedTable[ResultT]]:
     """Declare the function below, which gives each row by its key, as a published table.
@@ -277,7 +282,6 @@ def published_table(
             summary=summary,
             item=get_args(get_type_hints(rows)["return"])[1],
             rows=rows,
-            sources=sources,
             in_short=in_short,
         )
 
@@ -298,7 +302,24 @@ def _envelope(result: bytes, advisories: bytes, basis: bytes) -> bytes:
     return b'{"result":%b,"advisories":%b,"basis":%b}' % (result, advisories, basis)
 
 
-def basis_of(relations: tuple[str, ...], sources: tuple[Source, ...]) -> Basis:
+def sources_of_rows(rows: Iterable[NamedRow]) -> list[Source]:
+    """Each source that rows come from, once for each standing, with the rows' designations."""
+    named: dict[tuple[str, Standing], dict[str, None]] = defaultdict(dict)
+    for row in rows:
+        named[row.source, row.standing][row.designation] = None
+    return [
+        Source(citation=f"{source}: {', '.join(names)}", standing=standing)
+        for (source, standing), names in named.items()
+    ]
+
+
+def sources_of_table(rows: Iterable[Any]) -> list[Source]:
+    """Each source that rows of a table as served name, once for each standing."""
+    cited = dict.fromkeys((row.source, row.standing) for row in rows if hasattr(row, "source"))
+    return [Source(citation=source, standing=standing) for source, standing in cited]
+
+
+def basis_of(relations: Sequence[str], sources: Sequence[Source]) -> Basis:
     """Give the basis of an answer at this release."""
     return Basis(relations=list(relations), sources=list(sources), release=__version__)
 
@@ -313,73 +334,4 @@ def answer_model(result: type[ResultModel]) -> type[BaseModel]:
         result=(result, Field(description="The result.")),
         advisories=(list[Advisory], Field(description="What an experienced hand would add.")),
         basis=(Basis, Field(description="Formulas, sources and release.")),
-    )
-
-
-def reading_notes(request: RequestModel) -> Iterator[Advisory]:
-    """Note every decimal angle that may have been meant as degrees and minutes.
-
-    `8.18` is read as 8.18°, which is 8°10'48"; a drawing's 8°18' typed with a point looks the same.
-    """
-    doubtful = [(p, value) for p, value in _angles(request, "") if _looks_like_minutes(value)]
-    for path, value in doubtful[:MOST_READING_NOTES]:
-        whole, minutes = divmod(round(abs(value) * 100), 100)
-        more = len(doubtful) - MOST_READING_NOTES
-        others = f" So were {more} more." if more > 0 and path == doubtful[0][0] else ""
-        yield note(
-            "decimal-degrees-read",
-            f"{path} {plain(value)} was read as decimal degrees, {format_dms(value)}. If "
-            f'{whole}°{minutes:02d}\' was meant, send "{whole} {minutes:02d}".{others}',
-        )
-
-
-def _angles(request: RequestModel, path: str) -> Iterator[tuple[str, float]]:
-    """Give the angles in degrees of a request and of what it holds, each with its path."""
-    own, nested = _angle_fields(type(request))
-    for name in own:
-        value = getattr(request, name)
-        for place, angle in enumerate(value) if isinstance(value, list) else ((None, value),):
-            if isinstance(angle, float):
-                yield f"{path}{name}" if place is None else f"{path}{name}/{place}", angle
-    for name in nested:
-        value = getattr(request, name)
-        if isinstance(value, RequestModel):
-            yield from _angles(value, f"{path}{name}/")
-        elif isinstance(value, list):
-            for place, entry in enumerate(value):
-                if isinstance(entry, RequestModel):
-                    yield from _angles(entry, f"{path}{name}/{place}/")
-
-
-@cache
-def _angle_fields(model: type[RequestModel]) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """Names of a request's own angle fields, and of those that hold further models."""
-    fields = model.model_fields.items()
-    own = tuple(n for n, info in fields if _is_angle((*info.metadata, info.annotation)))
-    nested = tuple(n for n, info in fields if _holds_models(info.annotation))
-    return own, nested
-
-
-def _is_angle(annotations: Sequence[Any]) -> bool:
-    """True where one of these, or what it is made of, is the marker of an angle."""
-    return any(isinstance(a, AngleInput) or _is_angle(get_args(a)) for a in annotations)
-
-
-def _holds_models(annotation: Any) -> bool:
-    """True where a field's value may be a request model, or a list of them."""
-    if isinstance(annotation, type) and issubclass(annotation, RequestModel):
-        return True
-    return any(map(_holds_models, get_args(annotation)))
-
-
-def _looks_like_minutes(value: float) -> bool:
-    """True for a decimal angle whose two decimals could be minutes: .01 to .59, quarters aside."""
-    if isinstance(value, Sexagesimal):
-        return False
-    hundredths = abs(value) * 100.0
-    minutes = round(hundredths) % 100
-    return (
-        math.isclose(hundredths, round(hundredths), abs_tol=1e-7)
-        and 0 < minutes < 60
-        and minutes % 25 != 0
     )

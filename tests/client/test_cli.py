@@ -125,6 +125,30 @@ def test_call(capsys: pytest.CaptureFixture[str]) -> None:
 
 
 @pytest.mark.usefixtures("at_live")
+@pytest.mark.parametrize(
+    ("written", "number"), [(".375", 0.375), ("+5", 5), ("5.", 5), ("+.5e1", 5)]
+)
+def test_numbers_as_people_write_them(
+    capsys: pytest.CaptureFixture[str], written: str, number: float
+) -> None:
+    """`.375`, `5.` and `+5` are numbers to the command, though they are none in JSON."""
+    fields = ["units=in", "included_angle=60", f"amount={written}"]
+    status, out, err = run(capsys, "call", "tapers.infeed", *fields)
+    assert (status, err) == (0, "")
+    assert json.loads(out)["result"]["off_normal"] == number
+
+
+@pytest.mark.usefixtures("at_live")
+@pytest.mark.parametrize("written", ["007", "+", ".", "5,5", "1_000"])
+def test_what_is_no_number_stays_text(capsys: pytest.CaptureFixture[str], written: str) -> None:
+    """A number with leading zeros is text, as a name may be; so is all that is no number."""
+    fields = ["units=in", "included_angle=60", f"amount={written}"]
+    status, _, err = run(capsys, "call", "tapers.infeed", *fields)
+    assert status == 1
+    assert "/amount: should be a valid number" in err
+
+
+@pytest.mark.usefixtures("at_live")
 def test_call_with_objects_and_files(
     capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:

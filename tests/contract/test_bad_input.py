@@ -530,7 +530,9 @@ def test_a_declared_length_that_is_none_makes_no_failure(service: Service, lengt
         ("&".join(["x" * 5000 + "=1"] * 2), 422, "/" + "x" * 299),
         ("units=in&center_distance=5&angle=%FF", 400, None),
         ("&".join(["units=in"] * 3000), 400, None),
-        ("units=in&center_distance=" + "%2B5" + "&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=+-5&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=.&angle=30", 422, "/center_distance"),
+        ("units=in&center_distance=5,5&angle=30", 422, "/center_distance"),
     ],
 )
 def test_a_wrong_query_string_is_refused(
@@ -543,6 +545,20 @@ def test_a_wrong_query_string_is_refused(
     pointers = {error["pointer"] for error in response.json()["errors"]}
     assert pointer is None or pointer in pointers
     assert len(response.content) < 2000
+
+
+@pytest.mark.parametrize(
+    ("written", "number"),
+    [(".375", 0.375), ("5.", 5), ("%2B5", 5), ("+5", 5), ("%2B.5e1", 5), ("05", 5), ("5E0", 5)],
+)
+def test_a_query_takes_numbers_as_people_write_them(
+    service: Service, written: str, number: float
+) -> None:
+    """`.375`, `5.` and `+5` are numbers in a query string, though they are none in JSON."""
+    request = {"units": "in", "included_angle": 60, "amount": number}
+    asked = service.get(f"/v1/tapers/infeed?units=in&included_angle=60&amount={written}")
+    assert asked.status_code == 200, asked.text
+    assert asked.json() == service.post("/v1/tapers/infeed", json=request).json()
 
 
 @pytest.mark.parametrize("name", [n for n, o in OPERATIONS.items() if query_fields(o.request)])
@@ -621,22 +637,38 @@ def test_decimals_that_may_be_minutes_are_noted_within_what_a_request_holds(
     """An angle inside another object, in a list, or of several that may be left out, is noted."""
 
     def noted(path: str, request: dict[str, Any]) -> list[str]:
-        answered = service.post(path, json={"units": "in", **request}).json()
+        answered = service.post(path, json=request).json()
         notes = [a for a in answered["advisories"] if a["code"] == "decimal-degrees-read"]
         return [note["message"].partition(" was")[0] for note in notes]
 
-    parts = [{"eccentricity": 0.0002, "high_spot": at, "turns": True} for at in (20.15, 140)]
-    request = {"first": parts[0], "second": parts[1], "distance_between_centers": 6}
-    assert noted("/v1/centers/effect", {**request, "stations": [0, 3]}) == ["first/high_spot 20.15"]
+    slopes = {"shank": {"half_angle": 1.26}, "socket": {"included_angle": 2.52}}
+    seat = {"units": "in", **slopes, "engagement": 2.5, "projection": 0}
+    shown = ["shank/half_angle 1.26", "socket/included_angle 2.52"]
+    assert noted("/v1/centers/adapter", seat) == shown
+    box = [{"angle": a} for a in (1.05, 8, 8.18)]
+    stack = {"angle": 8, "box": box}
+    assert noted("/v1/blocks/angle-stack", stack) == ["box/0/angle 1.05", "box/2/angle 8.18"]
+    cone = {"units": "in", "large_diameter": 1, "length": 1, "included_angle": 8.18}
+    assert noted("/v1/tapers/solve", cone) == ["included_angle 8.18"]
+
+
+def test_an_angle_read_off_the_part_is_no_drawing_in_minutes(service: Service) -> None:
+    """Angular positions, high spots and tips are measured: their decimals raise no note."""
+    turned = {"tir": 0.001, "high_spot": 20.15}
     readings = [
         {"angular_position": round(45.15 * k, 2), "reading": 0.001 * (k % 2)} for k in range(7)
     ]
-    found = noted("/v1/runout/indicate", {"indicator_resolution": 0.0001, "readings": readings})
-    assert found == [
-        f"readings/{k}/angular_position {at}" for k, at in ((1, 45.15), (2, 90.3), (3, 135.45))
-    ]
-    cone = {"large_diameter": 1, "length": 1, "included_angle": 8.18}
-    assert noted("/v1/tapers/solve", cone) == ["included_angle 8.18"]
+    for path, request in (
+        (
+            "runout/indicate",
+            {"indicator_resolution": 0.0001, "readings": readings, "tip_angle": 15.2},
+        ),
+        ("runout/reversal", {"at_0": turned, "at_180": turned}),
+    ):
+        answer = service.post(f"/v1/{path}", json={"units": "in", "surface": "external", **request})
+        assert answer.status_code == 200
+        codes = {advice["code"] for advice in answer.json()["advisories"]}
+        assert "decimal-degrees-read" not in codes
 
 
 @pytest.mark.parametrize(

@@ -2,17 +2,19 @@
 
 import json
 import tracemalloc
+from dataclasses import replace
 from typing import Any
 
 import pytest
 from litestar.testing import TestClient
 
 from halfangle_service.errors import Refusal
+from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.schemas import schema_of
-from halfangle_service.http.bounds import refuse_too_many_parts
+from halfangle_service.http.guards.bounds import refuse_too_many_parts
 from halfangle_service.http.problems import ProblemError, problem_body, problem_of_refusal
 from halfangle_service.http.routes import answer
-from halfangle_service.operation import Operation
+from halfangle_service.operation import Operation, Outcome
 from halfangle_service.registry import load_registry
 
 Service = TestClient[Any]
@@ -138,28 +140,70 @@ def test_no_text_is_sent_back_at_length(name: str) -> None:
 
 
 # Numbers that lead out of range ---------------------------------------------------------------
+class Divided(RequestModel):
+    """What the invented operation takes."""
+
+    whole: float
+    parts: list[float]
+
+
+class Share(ResultModel):
+    """What the invented operation gives."""
+
+    share: float
+
+
+def divide(request: Divided) -> Outcome[Share]:
+    """Divide by the square of each part."""
+    share = request.whole
+    for part in request.parts:
+        share /= part * part
+    return Outcome(Share(share=share))
+
+
+DIVIDE: AnyOperation = Operation(
+    topic="shop",
+    verb="divide",
+    title="Divide",
+    summary="",
+    request=Divided,
+    result=Share,
+    calculate=divide,
+    relations=(),
+    sources=(),
+    example={"whole": 12.0, "parts": [3.0, 2.0]},
+)
+
+
 def test_numbers_that_lead_out_of_range_are_named() -> None:
     """The field is named whose number alone leads out of range, with one that does not."""
-    operation = OPERATIONS["wheels.dressing-errors"]
-    request = {**operation.example, "included_angle": 5e-324}
-    problem = refusal(operation, json.dumps(request).encode())
+    problem = refusal(DIVIDE, b'{"whole": 7, "parts": [3, 1e-200]}')
     assert problem["type"] == "/problems/not-finite"
-    assert [error["pointer"] for error in problem["errors"]] == ["/included_angle"]
-    assert problem["errors"][0]["message"].startswith("5e-324 leads there; ")
-    assert "/included_angle" in problem["detail"]
+    assert problem["errors"] == [
+        {"pointer": "/parts/1", "message": "1e-200 leads there; 2.0 does not"}
+    ]
+    assert "/parts/1: 1e-200 leads there" in problem["detail"]
 
 
 def test_where_no_number_is_the_cause_alone_the_farthest_are_named() -> None:
-    """Where trying would take long, the numbers farthest from 1 are named as such."""
-    operation = OPERATIONS["wheels.flank"]
-    assert operation.heavy
-    work = {**operation.example["work"], "included_angle": 5e-324}
-    problem = refusal(operation, json.dumps({**operation.example, "work": work}).encode())
-    assert problem["type"] == "/problems/not-finite"
-    assert problem["errors"][0] == {
-        "pointer": "/work/included_angle",
-        "message": "5e-324 is among the farthest from 1",
-    }
+    """Where each of two leads there, both stand among those that are farthest from 1."""
+    problem = refusal(DIVIDE, b'{"whole": 7, "parts": [1e-300, 1e-200]}')
+    assert [error["pointer"] for error in problem["errors"]] == ["/parts/0", "/parts/1", "/whole"]
+    assert problem["errors"][0]["message"] == "1e-300 is among the farthest from 1"
+
+
+def test_heavy_work_is_not_done_again_to_name_a_number() -> None:
+    """Of a heavy operation the numbers farthest from 1 are named, without another calculation."""
+    calls: list[Divided] = []
+
+    def noting(request: Divided) -> Outcome[Share]:
+        calls.append(request)
+        return divide(request)
+
+    heavy = replace(DIVIDE, calculate=noting, heavy=True)
+    problem = refusal(heavy, b'{"whole": 7, "parts": [3, 1e-200]}')
+    assert problem["errors"][0]["pointer"] == "/parts/1"
+    assert len(calls) == 1
 
 
 # Headers --------------------------------------------------------------------------------------

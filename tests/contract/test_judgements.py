@@ -31,6 +31,9 @@ STOPPED: dict[str, list[dict[str, Json]]] = {
         {"included_angle_tolerance_arcsec": 1},
         {"limit_tir": 0.00001},
     ],
+    "tapers.set-over": [
+        {"largest_angle": 1, "largest_set_over": 0.1, "largest_attachment_offset": 0.1},
+    ],
 }
 
 

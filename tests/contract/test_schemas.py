@@ -147,7 +147,7 @@ def test_a_term_says_what_it_is(name: str) -> None:
 
 
 #: Letters and numbers of a standard, and units, are written as their standard writes them.
-_AS_IN_STANDARD = re.compile(r"in|mm|[ABCR]|AT\d+")
+_AS_IN_STANDARD = re.compile(r"in|mm|[ABCDR]|AT\d+")
 
 
 def tokens_in_use() -> set[str]:

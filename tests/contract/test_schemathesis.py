@@ -8,9 +8,9 @@ from hypothesis import HealthCheck, settings
 from schemathesis.config import SchemathesisConfig
 
 from halfangle_service.app import create_app
-from halfangle_service.fields.angles import DMS_PATTERN
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
+from halfangle_service.trade.angles import DMS_PATTERN
 
 #: A request can be well formed, as the schema promises, and still ask for what no geometry, no box
 #: of blocks or no bounded amount of work can give. JSON Schema cannot say so; these types do.

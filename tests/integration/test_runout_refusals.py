@@ -15,22 +15,33 @@ STILL = {"eccentricity": 0.001, "turns": False}
 REFUSED: list[tuple[str, dict[str, Any], str]] = [
     (
         "runout/indicate",
-        {"units": "mm", "indicator_resolution": 0.001, "readings": FOUR[:2]},
+        {"units": "mm", "surface": "external", "indicator_resolution": 0.001, "readings": FOUR[:2]},
         "readings",
     ),
     (
         "runout/indicate",
-        {"units": "mm", "indicator_resolution": 0.001, "readings": FOUR, "harmonics": 3},
+        {
+            "units": "mm",
+            "surface": "external",
+            "indicator_resolution": 0.001,
+            "readings": FOUR,
+            "harmonics": 3,
+        },
         "readings",
     ),
     (
         "runout/indicate",
-        {"units": "mm", "indicator_resolution": 0.001, "readings": [*FOUR, FOUR[1]]},
+        {
+            "units": "mm",
+            "surface": "external",
+            "indicator_resolution": 0.001,
+            "readings": [*FOUR, FOUR[1]],
+        },
         "readings/4/angular_position",
     ),
     (
         "runout/indicate",
-        {"units": "mm", "indicator_resolution": 0, "readings": FOUR},
+        {"units": "mm", "surface": "external", "indicator_resolution": 0, "readings": FOUR},
         "indicator_resolution",
     ),
     ("runout/budget", {"units": "mm", "limit_tir": 0.01, "contributors": []}, "contributors"),
@@ -38,6 +49,7 @@ REFUSED: list[tuple[str, dict[str, Any], str]] = [
         "runout/axis",
         {
             "units": "mm",
+            "surface": "external",
             "near": {"station": 1, "tir": 0.01, "high_spot": 0},
             "far": {"station": 1, "tir": 0.01, "high_spot": 0},
             "stations": [2],
@@ -47,7 +59,12 @@ REFUSED: list[tuple[str, dict[str, Any], str]] = [
     ),
     (
         "runout/reversal",
-        {"units": "mm", "at_0": {"tir": -1, "high_spot": 0}, "at_180": {"tir": 0, "high_spot": 0}},
+        {
+            "units": "mm",
+            "surface": "external",
+            "at_0": {"tir": -1, "high_spot": 0},
+            "at_180": {"tir": 0, "high_spot": 0},
+        },
         "at_0/tir",
     ),
     (
@@ -79,10 +96,16 @@ REFUSED: list[tuple[str, dict[str, Any], str]] = [
         "miss",
     ),
     ("centers/limits", {**CENTERS, "station": 10}, "limit_tir"),
-    ("centers/limits", {**CENTERS, "station": 100, "position_allowed": 0.01}, "station"),
+    (
+        "centers/limits",
+        {**CENTERS, "station": 100, "position_allowed": 0.01, "both_alike": True},
+        "station",
+    ),
+    ("centers/limits", {**CENTERS, "station": 10, "position_allowed": 0.01}, "both_alike"),
+    ("centers/hole", {"units": "mm", "type": "C", "mouth_diameter": 5}, "type"),
     (
         "centers/effect",
-        {**CENTERS, "first": STILL, "second": STILL, "stations": [1, 101]},
+        {**CENTERS, "surface": "internal", "first": STILL, "second": STILL, "stations": [1, 101]},
         "stations/1",
     ),
     (

@@ -23,14 +23,10 @@ from serving_support import ask, environment, free_port, listens, serving
 SINE = "/v1/sine/setting"
 GOOD = b'{"units": "in", "center_distance": 5, "angle": 30}'
 HEAD = f"POST {SINE} HTTP/1.1\r\nHost: shop\r\nContent-Type: application/json\r\n"
-#: Times and bounds of the service here; its own are longer and larger.
-IMPATIENT = (
-    "--header-seconds=0.5",
-    "--body-seconds=0.5",
-    "--answer-seconds=0.5",
-    "--connection-limit=20",
-    "--bodies-limit-bytes=1000000",
-)
+#: Times of a service that waits for nobody long, bounds of one with little room.
+IMPATIENT = ("--header-seconds=0.5", "--body-seconds=0.5", "--answer-seconds=0.5")
+NARROW = ("--connection-limit=20", "--bodies-limit-bytes=1000000")
+SERVE = ("-m", "halfangle_service.cli", "serve", "--port")
 #: How long a test waits for what must come: never so long, unless it does not come.
 AT_MOST_SECONDS = 30.0
 
@@ -61,8 +57,15 @@ raise SystemExit(cli.main(["serve", "--port", sys.argv[1], *sys.argv[3:]]))
 def port() -> Iterator[int]:
     """Port of a service that waits for nobody long."""
     chosen = free_port()
-    command = ["-m", "halfangle_service.cli", "serve", "--port", str(chosen), *IMPATIENT]
-    with serving(command, chosen):
+    with serving([*SERVE, str(chosen), *IMPATIENT], chosen):
+        yield chosen
+
+
+@pytest.fixture(scope="module")
+def narrow() -> Iterator[int]:
+    """Port of a service that has little room."""
+    chosen = free_port()
+    with serving([*SERVE, str(chosen), *NARROW], chosen):
         yield chosen
 
 
@@ -161,8 +164,7 @@ def test_an_answer_that_is_not_taken_is_given_up() -> None:
     """A caller that asks for pages and reads none of them is cut off, and nothing fails for it."""
     asked = b"GET /docs HTTP/1.1\r\nHost: shop\r\n\r\n"
     chosen = free_port()
-    command = ["-m", "halfangle_service.cli", "serve", "--port", str(chosen), *IMPATIENT]
-    with serving(command, chosen) as process:
+    with serving([*SERVE, str(chosen), *IMPATIENT], chosen) as process:
         page = everything_of(chosen, "/docs")
         assert len(page) > 100_000
         with connected(chosen, asked * 40) as connection:
@@ -203,30 +205,30 @@ def test_what_came_before_noise_is_answered_first(port: int) -> None:
 
 
 # Number and bytes -----------------------------------------------------------------------------
-def test_connections_are_bounded_in_number(port: int) -> None:
+def test_connections_are_bounded_in_number(narrow: int) -> None:
     """Past the limit a connection is refused as a problem; when others end, all is well again."""
     with ExitStack() as stack:
         for _ in range(20):
-            stack.enter_context(connected(port))
-        with connected(port) as connection:
+            stack.enter_context(connected(narrow))
+        with connected(narrow) as connection:
             head, problem = problem_in(everything(connection))
         assert head.startswith(b"HTTP/1.1 503 ")
         assert problem["type"] == "/problems/overloaded"
-    wait_until(lambda: everything_of(port, "/health/live").startswith(b"HTTP/1.1 200 "))
+    wait_until(lambda: everything_of(narrow, "/health/live").startswith(b"HTTP/1.1 200 "))
 
 
-def test_bodies_are_bounded_together(port: int) -> None:
+def test_bodies_are_bounded_together(narrow: int) -> None:
     """While large bodies are held back, further ones are refused and small ones answered."""
     large = f"{HEAD}Content-Length: 1000000\r\n\r\n".encode() + b" " * 900_000
-    with connected(port, large):
-        with connected(port, large) as second:
+    with connected(narrow, large):
+        with connected(narrow, large) as second:
             head, problem = problem_in(one_answer(second))
         assert head.startswith(b"HTTP/1.1 503 ")
         assert b"retry-after: 1" in head
         assert problem["type"] == "/problems/overloaded"
-        assert ask(port, "POST", SINE, GOOD)[0] == 200
+        assert ask(narrow, "POST", SINE, GOOD)[0] == 200
     padded = GOOD + b" " * 900_000
-    wait_until(lambda: ask(port, "POST", SINE, padded)[0] == 200)
+    wait_until(lambda: ask(narrow, "POST", SINE, padded)[0] == 200)
 
 
 # Callers that leave, and a service that stops ---------------------------------------------------
@@ -260,7 +262,7 @@ def test_work_that_nobody_waits_for_is_not_begun(tmp_path: Path) -> None:
         third = None
         for _ in range(20):
             third = asked(40)
-            third.join(timeout=1.0)
+            third.join(timeout=3.0)
             if third.is_alive():
                 break
         (tmp_path / "go").touch()
@@ -295,9 +297,8 @@ def test_what_takes_past_the_stop_is_answered_as_a_problem(tmp_path: Path) -> No
 def test_a_log_that_nobody_reads_stops_nobody() -> None:
     """Answers go on when the log's reader stalls; once it reads again, no line is torn."""
     port = free_port()
-    command = ["-m", "halfangle_service.cli", "serve", "--port", str(port)]
     process = subprocess.Popen(
-        [sys.executable, *command], env=environment(), stderr=subprocess.PIPE
+        [sys.executable, *SERVE, str(port)], env=environment(), stderr=subprocess.PIPE
     )
     try:
         wait_until(lambda: listens(port))

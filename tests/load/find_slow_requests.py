@@ -179,7 +179,8 @@ def _between(first: Json, second: Json, node: Node, part: float, count: int) -> 
     if node.kind == "text":
         return f"{str(first)[:20]} {count}"
     both = (first, second)
-    if all(isinstance(each, int | float) and not isinstance(each, bool) for each in both):
+    numbers = all(isinstance(each, int | float) and not isinstance(each, bool) for each in both)
+    if numbers and node.kind in {"number", "integer", "angle"}:
         low, high = node.bounds
         made = min(max(first + (second - first) * part, low), high)
         return int(made) if node.kind == "integer" else round(made, 4)

@@ -27,7 +27,7 @@ from halfangle_service.fields import (
     to_mm,
     to_tenth_nm,
 )
-from halfangle_service.fields.angles import DMS_PATTERN
+from halfangle_service.trade.angles import DMS_PATTERN
 
 units = st.sampled_from(["in", "mm"])
 degrees = st.floats(-999.0, 999.0)

@@ -173,7 +173,7 @@ def test_gap_agrees_with_the_geometry_library(
         for x, y in box(0, 0, size, size / 2)
     )
     path = HeadPart("wheel", ((-1.0, 0.0), (1.0, 0.0)), radius)
-    gap = gap_between(path, Body("block", "base", corners))
+    gap = gap_between(path, Body("block", "turning-part", corners))
     outline, core = Polygon(corners), LineString(path.core)
     if core.distance(outline) > 1e-9:
         assert gap.gap == pytest.approx(core.distance(outline) - radius, abs=1e-12)

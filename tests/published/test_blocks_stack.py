@@ -1,8 +1,13 @@
 """Single stacks: published examples, and what is refused and why."""
 
+import re
+from collections import Counter
+from fractions import Fraction
+
 import pytest
 
 from halfangle_service.errors import BeyondBound, Disagreement, Refusal, Unreachable
+from halfangle_service.topics.blocks.stack import BlockStackRequest, is_heavy
 from halfangle_service.trade.tables.blocks.sets import built_in_sets
 from halfangle_service.trade.tables.blocks.tolerances import grades
 from support import Call
@@ -206,3 +211,75 @@ def test_an_odd_block_may_be_marked_special(call: Call) -> None:
     assert call("blocks.stack", units="in", height=2.49, box=box)["result"]["count"] == 2
     noted = call("blocks.stack", units="in", height=2.5, sizes=[1, 1.5])
     assert noted["advisories"][0]["code"] == "size-of-other-units"
+
+
+@pytest.mark.outside("blocks.stack", source="Worked by hand: 5 in × sin 0°30′ is 0.0436 in")
+@pytest.mark.parametrize(
+    ("height", "units", "name", "makes"),
+    [
+        (0.0436, "in", "inch-81", "0.0436"),
+        # 0°30′ on 5 in before rounding, and on 100 mm.
+        (0.043633, "in", "inch-81", "0.0436"),
+        (0.873, "mm", "metric-88", "0.873"),
+    ],
+)
+def test_a_height_below_the_blocks_names_the_two_stacks_that_make_it(
+    call: Call, height: float, units: str, name: str, makes: str
+) -> None:
+    """Too small for one stack: two stacks of the set's blocks are named, with that difference."""
+    with pytest.raises(Unreachable, match=r"sine\.low-stack") as refused:
+        call("blocks.stack", units=units, height=height, set=name)
+    said = re.search(
+        r"two stacks make (\S+) \w+ by their difference: (.+) \w+ under the high roll, (\S+) \w+ "
+        "under the low one",
+        str(refused.value),
+    )
+    assert said is not None
+    assert said[1] == makes
+    high = [Fraction(size) for size in said[2].split(" + ")]
+    assert sum(high) - Fraction(said[3]) == Fraction(makes)
+    unit = 254_000_000 if units == "in" else 10_000_000
+    used = Counter(int(size * unit) for size in (*high, Fraction(said[3])))
+    assert not used - Counter(built_in_sets()[name].sizes)
+
+
+def test_a_height_for_more_blocks_than_allowed_says_how_many(call: Call) -> None:
+    """Where only `max_blocks` stands in the way, that is what is named, with a number that does."""
+    asked = {"units": "in", "height": 2.2345, "set": "inch-81"}
+    with pytest.raises(Unreachable, match="A stack of 3 blocks would do") as refused:
+        call("blocks.stack", **asked, max_blocks=2)
+    assert refused.value.fields == {"max_blocks": "should be at least 3"}
+    assert call("blocks.stack", **asked, max_blocks=3)["result"]["count"] == 3
+
+
+@pytest.mark.parametrize(
+    ("units", "sizes"), [("mm", [0.03937, 0.0433071, 0.3937008]), ("in", [25.4, 12.7, 6.35])]
+)
+def test_a_whole_box_in_the_other_unit_is_refused(
+    call: Call, units: str, sizes: list[float]
+) -> None:
+    """1, 1.1 and 10 mm in inches, or an inch and its halves in mm, are a slip of the unit."""
+    with pytest.raises(Disagreement, match=r"sizes of (metric|inch) sets written in") as refused:
+        call("blocks.stack", units=units, height=sizes[0], sizes=sizes)
+    assert list(refused.value.fields) == ["units"]
+    assert call("blocks.stack", units=units, height=sizes[0], sizes=sizes[:1])["result"]
+
+
+@pytest.mark.parametrize(
+    ("more", "heavy"),
+    [
+        ({}, False),
+        ({"grade": "ISO 1", "wear_ends": "both-ends"}, False),
+        ({"missing": [1.01]}, True),
+        ({"in_use": [1.01]}, True),
+        ({"max_blocks": 5}, True),
+    ],
+)
+def test_a_table_that_is_not_kept_is_made_off_the_loop(
+    more: dict[str, object], heavy: bool
+) -> None:
+    """A set less some blocks asks for a table of its own, of up to a million heights."""
+    request = BlockStackRequest.model_validate(
+        {"units": "mm", "height": 58.345, "set": "metric-112", **more}
+    )
+    assert is_heavy(request) == heavy

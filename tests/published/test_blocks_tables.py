@@ -71,6 +71,25 @@ ISO_3650 = """
 900 3.8/0.2 1.9/0.35 3.8/0.5 7.5/0.9
 1000 4.2/0.25 2.0/0.4 4.2/0.6 8.0/1.0
 """
+# The same of grade 00 of DIN 861, as reprinted beside ISO 3650.
+DIN_861 = """
+10 0.06/0.05
+25 0.07/0.05
+50 0.1/0.06
+75 0.12/0.06
+100 0.14/0.07
+150 0.2/0.08
+200 0.25/0.09
+250 0.3/0.1
+300 0.35/0.1
+400 0.45/0.12
+500 0.5/0.14
+600 0.6/0.16
+700 0.7/0.18
+800 0.8/0.2
+900 0.9/0.2
+1000 1.0/0.25
+"""
 # Upper end in inches, then te/tv in µin of grades K, 00, 0, AS-1, AS-2. ASME B89.1.9-2002, from
 # memory.
 ASME_INCH = """
@@ -142,6 +161,7 @@ def listed_grades() -> dict[str, list[tuple[float, float, float]]]:
     """For each grade its rows: upper end in mm, te and tv in µm."""
     tables = [
         (ISO_3650, ["ISO K", "ISO 0", "ISO 1", "ISO 2"], 1.0, 1.0),
+        (DIN_861, ["DIN 00"], 1.0, 1.0),
         (ASME_INCH, [f"ASME {g}" for g in ("K", "00", "0", "AS-1", "AS-2")], 25.4, 0.0254),
         (
             ASME_METRIC,
@@ -191,6 +211,11 @@ def test_every_grade_is_the_listed_one_row_by_row(name: str) -> None:
     assert [tv * 1e3 for tv in grade.variation_mm] == pytest.approx([row[2] for row in rows])
     for end, te, _ in rows:
         assert grade.limit_deviation(round(end * 1e7)) * 1e3 == pytest.approx(te)
+
+
+def test_no_grade_is_built_in_but_those_listed() -> None:
+    """Every grade that is served is held row by row above."""
+    assert set(listed_grades()) == set(grades())
 
 
 @pytest.mark.parametrize("name", list(listed_grades()))

@@ -3,7 +3,9 @@
 import math
 from typing import Any
 
+import numpy as np
 import pytest
+from scipy.optimize import brentq
 from shapely.affinity import rotate
 from shapely.geometry import LineString, Polygon
 
@@ -61,10 +63,48 @@ def test_same_standard_taper_bears_all_along(call: Call) -> None:
     request = {"shank": {"designation": "morse-2"}, "socket": {"designation": "morse-2"}}
     found = seat(call, 0.05, 0.05, **request, diameter_difference=0.01)
     assert (found["bearing"], found["gap_at_other_end"]) == ("whole-seat", 0)
-    assert found["axial_shift"] == pytest.approx(0.2002, abs=1e-4)
+    assert found["standoff"] == pytest.approx(0.2002, abs=1e-4)
     assert found["socket_half_angle"]["degrees"] == pytest.approx(
         math.degrees(math.atan(0.59941 / 24))
     )
+
+
+@pytest.mark.outside(
+    "centers.adapter", source="scipy.optimize.brentq: shank lowered until it bears"
+)
+@pytest.mark.parametrize("thick", [0.0, 0.02, -0.02])
+@pytest.mark.parametrize("rate", [0.0505, 0.05, 0.0494])
+def test_shank_stands_out_where_it_comes_to_bear(call: Call, rate: float, thick: float) -> None:
+    """Pushed in until it touches, a shank stands out as said, for its diameter and its angle."""
+    found = seat(call, rate, 0.05, diameter_difference=thick)
+
+    def clearance(out: float) -> float:
+        depths = np.array([0.0, 60.0 - out])
+        return float(min((20 - 0.05 * depths) - (20 + thick - rate * (depths + out))))
+
+    assert found["standoff"] == pytest.approx(brentq(clearance, -5, 5, xtol=1e-12))
+    assert found["standoff"] == pytest.approx(
+        found["standoff_from_diameter"] + found["standoff_from_angle"]
+    )
+    assert (found["standoff_from_angle"] > 0) == (found["bearing"] == "small-end")
+
+
+def test_stand_out_is_the_gauges_own(call: Call) -> None:
+    """A shank too slow by 40″ stands out of its socket as it does of its ring gauge."""
+    error_arcsec = -40.0
+    half = math.degrees(math.atan(0.025)) + error_arcsec / 2 / 3600
+    found = seat(call, 0.05, 0.05, shank={"half_angle": half}, diameter_difference=0.01)
+    gauge = call(
+        "tapers.standoff",
+        units="mm",
+        rate_of_taper=0.05,
+        kind="external",
+        contact_length=60,
+        diameter_error=0.01,
+        included_angle_error_arcsec=error_arcsec,
+    )["result"]
+    for name in ("standoff", "standoff_from_diameter", "standoff_from_angle"):
+        assert found[name] == pytest.approx(gauge[name], rel=1e-9)
 
 
 def test_causes_add_at_the_station(call: Call) -> None:
@@ -100,7 +140,8 @@ def test_what_is_not_stated_is_named_and_never_holds(call: Call) -> None:
     assert [c["name"] for c in found["tir"]["contributions"]] == ["adapter", "rocking-in-the-seat"]
     assert found["tir_at_nose"]["not_stated"] == ["high_spots", "socket_tir"]
     assert found["forecast"] == "may-not-hold"
-    assert (found["axial_shift"], found["not_stated"]) == (None, ["diameter_difference"])
+    assert (found["standoff"], found["not_stated"]) == (None, ["diameter_difference"])
+    assert found["standoff_from_angle"] == 0
     assert seat(call, 0.05, 0.05)["forecast"] is None
 
 
@@ -120,7 +161,7 @@ def test_a_taper_is_taken_however_it_is_stated(call: Call, slope: dict[str, Any]
     socket = {"designation": "morse-2"}
     found = seat(call, 0.05, 0.05, shank=slope, socket=socket, diameter_difference=0.01)
     assert found["bearing"] == "whole-seat"
-    assert found["axial_shift"] == pytest.approx(0.2002, abs=1e-4)
+    assert found["standoff"] == pytest.approx(0.2002, abs=1e-4)
 
 
 def test_tapers_that_are_not_one_are_refused(call: Call) -> None:
@@ -149,5 +190,6 @@ def test_shank_of_another_size_is_refused(call: Call) -> None:
     unlike = {"shank": {"designation": "morse-1"}, "socket": {"designation": "morse-2"}}
     with pytest.raises(Impossible, match="goes in"):
         seat(call, 0.05, 0.05, **unlike)
-    with pytest.raises(Impossible, match="stands out 100, more than the seat's 60"):
+    with pytest.raises(Impossible, match="stands out 100, more than the seat's 60") as refused:
         seat(call, 0.05, 0.05, diameter_difference=5)
+    assert refused.value.fields["diameter_difference"] == "should be between -3 and 3 on this seat"

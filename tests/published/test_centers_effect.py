@@ -12,6 +12,7 @@ from support import Call
 
 PAIR: dict[str, Any] = {
     "units": "mm",
+    "surface": "external",
     "first": {"eccentricity": 0.004, "high_spot": 20, "turns": True},
     "second": {"eccentricity": 0.003, "high_spot": 130, "turns": False},
     "distance_between_centers": 200,
@@ -76,11 +77,43 @@ def test_what_was_not_stated_is_null_and_named(call: Call) -> None:
     assert [at[name] for name in (*nothing, "height_offset", "line_offset")] == [None] * 6
     assert (result["bench_height_tilt_arcsec"], result["bench_line_tilt_arcsec"]) == (None, None)
     true = {"part_at_first": {"tir": 0}, "second_height": 0, "second_line": 0}
-    result = call("centers.effect", **PAIR, **true, stations=[100])["result"]
+    result = call("centers.effect", **PAIR, **true, stations=[0, 100])["result"]
     at = result["at_stations"][0]
     assert result["not_stated"] == ["part_at_second"]
     assert (at["part_tir"], at["height_offset"], at["line_offset"]) == (0, 0, 0)
     assert at["seen_tir"] == at["apparent_tir"] > 0
+
+
+def test_part_read_at_one_end_is_known_there_alone(call: Call) -> None:
+    """The end that was not read is no true one: away from the end read nothing is said."""
+    part = {"tir": 0.01, "high_spot": 75}
+    for name, own in (("part_at_first", 0), ("part_at_second", 200)):
+        result = call("centers.effect", **PAIR, **{name: part}, stations=[own, 100])["result"]
+        here, between = result["at_stations"]
+        assert here["part_tir"] == pytest.approx(0.01)
+        assert here["seen_tir"] > 0
+        names = ("part_tir", "seen_tir", "seen_high_spot", "seen_tir_end_for_end")
+        assert [between[name] for name in names] == [None] * 4
+    both = {"part_at_first": part, "part_at_second": {"tir": 0}}
+    middle = call("centers.effect", **PAIR, **both, stations=[100])["result"]["at_stations"][0]
+    assert middle["part_tir"] == pytest.approx(0.005)
+
+
+def test_center_without_its_direction_gives_the_worst_clocking(call: Call) -> None:
+    """Of an eccentric center whose direction was not sent the worst is told; 0 is not guessed."""
+    undirected = PAIR | {"first": {"eccentricity": 0.004, "turns": True}}
+    result = call("centers.effect", **undirected, stations=[50])["result"]
+    at = result["at_stations"][0]
+    assert (at["apparent_tir"], at["high_spot"], result["tilt_arcsec"]) == (None, None, None)
+    assert at["worst_clocking_tir"] == pytest.approx(0.006)
+    assert at["standing_offset"] == pytest.approx(0.003 / 4)
+    assert result["not_stated"][0] == "first/high_spot"
+    true = PAIR | {"first": {"eccentricity": 0, "turns": True}}
+    result = call("centers.effect", **true, stations=[50])["result"]
+    assert (result["at_stations"][0]["apparent_tir"], result["not_stated"][0]) == (
+        0,
+        "part_at_first",
+    )
 
 
 def test_bench_centers_off_read_as_taper(call: Call) -> None:

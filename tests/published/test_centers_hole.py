@@ -110,8 +110,9 @@ def test_ball_rests_where_a_search_finds_it(call: Call) -> None:
         ({"type": "A"}, Disagreement, "diameter wanted has to be sent"),
         ({"key": "z-1"}, Unreachable, "no center hole"),
         ({"type": "A", "mouth_diameter": 30}, Unreachable, "largest hole of type A reaches 21.2"),
+        ({"type": "plain", "mouth_diameter": 20}, Unreachable, "These reach it: a-10, b-10, r-10"),
         ({"key": "a-2.5", "mouth_diameter": 2.5}, Impossible, "countersinks from its pilot"),
-        ({"key": "a-2.5", "mouth_diameter": 5.4}, Impossible, "countersinks from its pilot"),
+        ({"key": "a-2.5", "mouth_diameter": 5.4}, Impossible, "Size a-3.15 makes it"),
         ({"key": "a-2.5", "ball_diameter": 2}, Impossible, "falls into the pilot"),
         ({"key": "a-2.5", "ball_diameter": 7}, Impossible, "rests on the mouth's edge"),
         ({"key": "a-2.5", "height_over_face": 1}, Disagreement, "needs the ball's diameter"),
@@ -125,6 +126,31 @@ def test_holes_that_cannot_be_are_refused(
     """What a size or a ball cannot do is refused with the reason."""
     with pytest.raises(refusal, match=message):
         call("centers.hole", units="mm", **request_)
+
+
+@pytest.mark.outside(
+    "centers.hole", source="DIN 332-1:1986, 1: the centering part is alike in types A, B and C"
+)
+def test_types_that_no_table_holds_are_refused_with_a_way(call: Call) -> None:
+    """Type C, whose cone is that of A and B, and the tapped D are known, and the way is said."""
+    with pytest.raises(Unreachable, match="pilot and the 60° cone of types A and B") as refused:
+        call("centers.hole", units="mm", type="C", mouth_diameter=5.3)
+    assert refused.value.more == {"same_cone": ["a-2.5", "b-2.5"]}
+    with pytest.raises(Unreachable, match="DIN 332-2 is tapped"):
+        call("centers.hole", units="mm", type="D", mouth_diameter=5.3)
+    with pytest.raises(Unreachable, match="no center hole") as misspelt:
+        call("centers.hole", units="mm", key="A2.5")
+    assert "a-2.5" in str(misspelt.value.more["similar"])
+
+
+@pytest.mark.parametrize("row", HOLES, ids=[h.key for h in HOLES])
+def test_sizes_in_the_other_unit_are_the_nearest_numbers(row: Any) -> None:
+    """Each inch size in millimetres is exact: 0.15 in is 3.81 mm, and no 3.8099999999999996."""
+    assert row.in_units(row.units) == row
+    if row.units == "in":
+        metric = row.in_units("mm")
+        assert metric.cone_diameter == round(row.cone_diameter * 25.4, 7)
+        assert metric.pilot_diameter == round(row.pilot_diameter * 25.4, 7)
 
 
 def test_arc_of_type_r_has_no_cone_depth(call: Call) -> None:

@@ -28,6 +28,7 @@ def test_center_at_its_limit_makes_the_runout_allowed(call: Call, station: float
         limit_tir=0.0005,
         share_percent=25,
         distance_between_centers=6,
+        other_eccentricity=0,
         station=station,
     )["result"]
     measured = sampled_tir(result["live"]["eccentricity"], 6, station)
@@ -45,6 +46,7 @@ def test_forms_of_a_limit_say_the_same(call: Call) -> None:
         position_allowed=0.01,
         distance_between_centers=100,
         station=50,
+        other_eccentricity=0,
     )["result"]["live"]
     assert live["eccentricity"] == pytest.approx(0.02)
     assert live["tir"] == live["zone_diameter"] == pytest.approx(0.04)
@@ -58,6 +60,7 @@ def test_dead_center_has_a_limit_only_by_position(call: Call) -> None:
         units="in",
         limit_tir=0.001,
         distance_between_centers=6,
+        other_eccentricity=0,
         station=0,
     )
     assert answer["result"]["dead"] is None
@@ -66,7 +69,9 @@ def test_dead_center_has_a_limit_only_by_position(call: Call) -> None:
 
 def test_other_center_that_uses_up_everything_is_refused(call: Call) -> None:
     """Where the other center alone goes past what is allowed, no limit is given."""
-    with pytest.raises(Impossible, match=r"The other center alone puts the axis 0\.005 off"):
+    with pytest.raises(
+        Impossible, match=r"The other center alone puts the axis 0\.005 off"
+    ) as refused:
         call(
             "centers.limits",
             units="mm",
@@ -75,6 +80,7 @@ def test_other_center_that_uses_up_everything_is_refused(call: Call) -> None:
             station=50,
             other_eccentricity=0.01,
         )
+    assert "should be below 0.008" in refused.value.fields["other_eccentricity"]
 
 
 def test_station_outside_and_nothing_allowed_are_refused(call: Call) -> None:
@@ -86,6 +92,7 @@ def test_station_outside_and_nothing_allowed_are_refused(call: Call) -> None:
             position_allowed=0.01,
             distance_between_centers=100,
             station=100,
+            both_alike=True,
         )
     with pytest.raises(
         Disagreement, match="At least one of `limit_tir` and `position_allowed` is needed"
@@ -106,24 +113,31 @@ def test_reading_on_the_cone_is_by_its_slope(
 ) -> None:
     """Square to the surface 2 e cos α is read: of a 60° center where no slope is stated."""
     request = {"units": "mm", "position_allowed": 0.01, "distance_between_centers": 100}
-    live = call("centers.limits", **request, **slope, station=0)["result"]["live"]
+    live = call("centers.limits", **request, **slope, station=0, both_alike=True)["result"]["live"]
     assert live["tir_on_cone"] == pytest.approx(0.02 * math.cos(math.radians(half_angle)))
 
 
-def test_other_center_that_was_not_stated_is_named(call: Call) -> None:
-    """Its eccentricity is no zero where it was not sent: it is named; both alike needs none."""
+def test_other_center_is_asked_for(call: Call) -> None:
+    """Without the other center, or with it said twice, no limit is given; a true one is said 0."""
     request = {"units": "mm", "limit_tir": 0.01, "distance_between_centers": 100, "station": 50}
-
-    def not_stated(**more: Any) -> list[str]:
-        found: list[str] = call("centers.limits", **request, **more)["result"]["not_stated"]
-        return found
-
-    assert not_stated() == ["other_eccentricity"]
-    assert not_stated(other_eccentricity=0) == []
-    assert not_stated(both_alike=True) == []
+    with pytest.raises(Disagreement, match="0 for a true one, or `both_alike` as true; neither"):
+        call("centers.limits", **request)
+    with pytest.raises(Disagreement, match="both were sent") as refused:
+        call("centers.limits", **request, other_eccentricity=0, both_alike=True)
+    assert list(refused.value.fields) == ["other_eccentricity", "both_alike"]
+    true, alike, off = (
+        call("centers.limits", **request, **other)["result"]["live"]["eccentricity"]
+        for other in (
+            {"other_eccentricity": 0},
+            {"both_alike": True},
+            {"other_eccentricity": 0.004},
+        )
+    )
+    assert (true, alike, off) == pytest.approx((0.01, 0.005, 0.006))
 
 
 def test_share_seen_is_a_percentage(call: Call) -> None:
     """A quarter of the way from this center the work sees 75 % of its eccentricity."""
     request = {"units": "mm", "limit_tir": 0.01, "distance_between_centers": 100, "station": 25}
-    assert call("centers.limits", **request)["result"]["seen_percent"] == pytest.approx(75)
+    found = call("centers.limits", **request, both_alike=True)["result"]
+    assert found["seen_percent"] == pytest.approx(75)

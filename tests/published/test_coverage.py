@@ -1,6 +1,7 @@
 """Coverage intervals against closed forms, published factors and a sampled sum."""
 
 import math
+from itertools import product
 
 import numpy as np
 import pytest
@@ -78,6 +79,45 @@ def test_many_contributions_against_a_sampled_sum() -> None:
         sampled = float(np.quantile(np.abs(total), probability))
         assert half_width(budget, probability) == pytest.approx(sampled, rel=3e-3)
         assert probability_within(budget, sampled) == pytest.approx(probability, abs=1e-3)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_rectangles_are_covered_as_their_closed_form_says(seed: int) -> None:
+    """Two to six rectangles of any widths are covered as the convolution's closed form has it.
+
+    Of uniforms over ±a: P(sum ≤ x) = Σ (Π s) (x + Σ s a)₊ⁿ / (n! 2ⁿ Π a) over all signs s.
+    """
+    generator = np.random.default_rng(seed)
+    half_widths = generator.uniform(0.02, 1.0, generator.integers(2, 7))
+    signs = np.array(list(product((1.0, -1.0), repeat=len(half_widths))))
+    width = half_width(Budget(tuple(Contribution("a", a) for a in half_widths)))
+
+    def below(x: float) -> float:
+        powers = np.maximum(x + signs @ half_widths, 0.0) ** len(half_widths)
+        whole = math.factorial(len(half_widths)) * 2.0 ** len(half_widths) * np.prod(half_widths)
+        return float(np.prod(signs, axis=1) @ powers / whole)
+
+    for rel, more in ((2e-4, True), (-2e-4, False)):
+        covered = below(width * (1.0 + rel)) - below(-width * (1.0 + rel))
+        assert (covered > 0.95) == more
+
+
+@pytest.mark.parametrize("spread", [0.003, 0.03, 0.3, 3.0])
+def test_a_rectangle_and_a_normal_are_covered_as_their_closed_form_says(spread: float) -> None:
+    """However fine the normal part is: its sum with a rectangle is an integral of Φ.
+
+    With G(t) = t Φ(t) + φ(t): P(sum ≤ x) = s/(2a) · (G((x + a)/s) − G((x − a)/s)).
+    """
+    width = half_width(Budget((Contribution("a", 1.0), Contribution("b", spread, "normal"))))
+
+    def below(x: float) -> float:
+        t = np.array([x + 1.0, x - 1.0]) / spread
+        integral = t * stats.norm.cdf(t) + stats.norm.pdf(t)
+        return float(spread / 2.0 * (integral[0] - integral[1]))
+
+    for rel, more in ((2e-4, True), (-2e-4, False)):
+        covered = below(width * (1.0 + rel)) - below(-width * (1.0 + rel))
+        assert (covered > 0.95) == more
 
 
 def test_few_readings_take_student() -> None:

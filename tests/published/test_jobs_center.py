@@ -126,7 +126,7 @@ def test_angles_that_disagree_and_unknown_names_are_refused(call: Call) -> None:
     with pytest.raises(Unreachable, match="no built-in set 'box 9'") as refusal:
         call("jobs.center", **example(set="box 9"))
     assert list(refusal.value.fields) == ["set"]
-    with pytest.raises(Unreachable, match="no standard taper 'morse-9'"):
+    with pytest.raises(Unreachable, match="no standard taper or rate 'morse-9'"):
         call("jobs.center", **example(shank={"kind": "taper", "designation": "morse-9"}))
 
 
@@ -183,7 +183,7 @@ del NO_ERRORS["wheel_face_arcsec"]
 def test_plan_and_uncertainty_agree(
     call: Call, errors: dict[str, Any], block: dict[str, Any], stack_tolerance: float
 ) -> None:
-    """One set-up has one value, u, worst case and forecast, as a job and as a sine set-up."""
+    """One set-up has one value, u, U, worst case and forecast, as a job and as a sine set-up."""
     stated = NO_ERRORS | errors
     plan = call(
         "jobs.center",
@@ -199,6 +199,7 @@ def test_plan_and_uncertainty_agree(
         units="in",
         center_distance=5,
         angle=30,
+        height=2.5,
         stack_tolerance=stack_tolerance,
         tolerance_arcsec=38,
         tolerance_on="included-angle",
@@ -206,7 +207,7 @@ def test_plan_and_uncertainty_agree(
         **stated,
     )["result"]
     planned = plan["included_angle_error_arcsec"]
-    for name in ("value", "standard_uncertainty", "worst_case"):
+    for name in ("value", "standard_uncertainty", "expanded_uncertainty", "worst_case"):
         expected = alone["included_angle_error_arcsec"][name]
         assert planned[name] == pytest.approx(expected, rel=1e-9), name
     assert planned["not_stated"] == alone["included_angle_error_arcsec"]["not_stated"]

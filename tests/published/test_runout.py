@@ -9,6 +9,7 @@ import pytest
 from litestar.testing import TestClient
 from scipy.optimize import curve_fit, least_squares
 from scipy.stats import rayleigh
+from scipy.stats import t as student
 
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.registry import load_registry
@@ -29,6 +30,7 @@ def indicate(call: Call, values: Any, angles: Any = ANGLES, **more: Any) -> dict
     """Result of indicating in millimetres."""
     request = {
         "units": "mm",
+        "surface": "external",
         "indicator_resolution": 0.001,
         "readings": readings(values, angles),
         **more,
@@ -51,7 +53,7 @@ def test_harmonics_agree_with_a_general_solver(call: Call) -> None:
     result = indicate(call, values, harmonics=2)
     assert result["eccentricity"]["value"] == pytest.approx(abs(best[1]), rel=1e-5)
     assert result["form"][0]["amplitude"] == pytest.approx(abs(best[3]), rel=1e-5)
-    high = math.radians(result["high_spot"]["degrees"])
+    high = math.radians(result["high_spot"]["value"]["degrees"])
     assert best[1] * math.cos(high - best[2]) == pytest.approx(abs(best[1]), rel=1e-6)
 
 
@@ -61,22 +63,27 @@ def test_scatter_gives_the_uncertainty_of_a_general_fit(call: Call) -> None:
     turn = np.radians(ANGLES)
     values = 0.05 * np.cos(turn - 1) + np.random.default_rng(9).normal(0, 0.004, len(ANGLES))
 
-    def model(x: Any, mean: float, e: float, high: float) -> Any:
-        return mean + e * np.cos(x - high)
+    def model(x: Any, mean: float, e: float, high: float, c: float, s: float) -> Any:
+        return mean + e * np.cos(x - high) + c * np.cos(2 * x) + s * np.sin(2 * x)
 
-    covariance = curve_fit(model, turn, values, [0, 0.05, 1])[1]
-    result = indicate(call, values)
+    covariance = curve_fit(model, turn, values, [0, 0.05, 1, 0, 0])[1]
+    result = indicate(call, values, harmonics=2)
     assert result["uncertainty_by_scatter"] == pytest.approx(math.sqrt(covariance[1, 1]), rel=1e-4)
     found = result["eccentricity"]
     assert found["standard_uncertainty"] == result["uncertainty_by_scatter"]
     assert [c["name"] for c in found["contributions"]] == ["scatter"]
-    assert found["degrees_of_freedom"] == pytest.approx(len(ANGLES) - 3)
-    assert found["expanded_uncertainty"] == pytest.approx(2 * found["standard_uncertainty"])
+    freedom = len(ANGLES) - 5
+    assert found["degrees_of_freedom"] == pytest.approx(freedom)
+    assert found["coverage_factor"] == pytest.approx(student.ppf(0.975, freedom))
+    across = math.sqrt(covariance[2, 2])
+    assert result["high_spot"]["standard_uncertainty"] == pytest.approx(
+        math.degrees(across), rel=1e-3
+    )
 
 
 def test_too_few_spare_readings_are_said(call: Call) -> None:
     """Four readings answer, and say that a stray one would not be told from form."""
-    request = {"units": "mm", "indicator_resolution": 0.001}
+    request = {"units": "mm", "surface": "external", "indicator_resolution": 0.001}
     sent = readings([0.01, 0, -0.01, 0], [0, 90, 180, 270])
     few = call("runout.indicate", **request, readings=sent)
     assert "stray-not-told" in [a["code"] for a in few["advisories"]]
@@ -145,6 +152,37 @@ def test_budget_is_one_estimate_of_unknown_phases(call: Call) -> None:
     assert (result["mend_first"], result["mended_forecast"]) == ("fixture", "holds")
 
 
+@pytest.mark.outside("runout.budget", source="numpy: 200,000 assemblies drawn; closed form of two")
+@pytest.mark.parametrize("tirs", [(3, 4), (1, 1, 1), (2, 1, 1), (5, 2, 2, 1)])
+def test_each_figure_says_how_many_assemblies_keep_it(call: Call, tirs: tuple[int, ...]) -> None:
+    """The root sum of squares is kept by some 60 of 100 assemblies only, and that is said."""
+    each = [{"name": f"part {i}", "tir": t / 1000} for i, t in enumerate(tirs)]
+    phases = np.random.default_rng(4).uniform(0, 2 * math.pi, (len(tirs), 200_000))
+    drawn = np.abs(np.array(tirs) @ np.exp(1j * phases)) / 1000
+    limit = 0.9 * sum(tirs) / 1000
+    result = call("runout.budget", units="mm", limit_tir=limit, contributors=each)["result"]
+    rms = math.hypot(*tirs) / 1000
+    assert result["tir"]["rms_share_percent"] == pytest.approx(100 * np.mean(drawn <= rms), abs=0.5)
+    assert result["share_within_limit_percent"] == pytest.approx(
+        100 * np.mean(drawn <= limit), abs=0.5
+    )
+    if len(tirs) == 2:
+        assert result["tir"]["rms_share_percent"] == pytest.approx(50, abs=0.3)
+
+
+def test_tilt_says_over_which_length_and_how_far_out(call: Call) -> None:
+    """A tilt without its span or its projection is refused by name: neither is guessed."""
+    for part, field in (
+        ({"tilt_tir": 0.001, "projection": 20}, "tilt_span"),
+        ({"tilt_span": 10}, "tilt_tir"),
+        ({"tilt_tir": 0.001, "tilt_span": 10}, "projection"),
+    ):
+        chain = [*CHAIN, {"name": "spindle", "tir": 0.001, **part}]
+        with pytest.raises(Disagreement, match="A tilt") as refused:
+            call("runout.budget", units="mm", limit_tir=1, contributors=chain)
+        assert list(refused.value.fields) == [f"contributors/2/{field}"]
+
+
 def test_tilt_that_was_not_stated_is_named_and_never_holds(call: Call) -> None:
     """A tilt not stated matters at a projection only; it is no zero, and the chain never holds."""
     lived_with = {"name": "spindle", "tir": 0.001, "projection": 40, "can_be_mended": False}
@@ -166,13 +204,21 @@ def test_reversal_recovers_a_known_socket_and_part(call: Call) -> None:
         name: {"tir": 2 * abs(v), "high_spot": math.degrees(cmath.phase(v))}
         for name, v in (("at_0", socket + part), ("at_180", socket - part))
     }
-    result = call("runout.reversal", units="mm", **sent)["result"]
+    result = call("runout.reversal", units="mm", surface="external", **sent)["result"]
     turned = 2 * np.abs(socket + part * np.exp(1j * np.radians(np.arange(0, 360, 0.01))))
-    assert result["socket_tir"] == pytest.approx(0.008)
-    assert result["part_tir"] == pytest.approx(0.005)
+    assert result["socket_tir"]["value"] == pytest.approx(0.008)
+    assert result["part_tir"]["value"] == pytest.approx(0.005)
     assert result["best_clocking_tir"] == pytest.approx(turned.min(), rel=1e-5)
     assert result["worst_clocking_tir"] == pytest.approx(turned.max(), rel=1e-5)
     assert result["best_clocking"]["degrees"] == pytest.approx(0.01 * turned.argmin(), abs=0.01)
+
+
+AXIS: dict[str, Any] = {
+    "units": "mm",
+    "surface": "external",
+    "stations": [120],
+    "pivot_station": 0,
+}
 
 
 @pytest.mark.outside("runout.axis", source="Brute force: straight line through both sections")
@@ -195,7 +241,7 @@ def test_uncertainty_of_the_axis_grows_past_its_sections(call: Call) -> None:
     """Past both sections the TIR scatters as 200,000 drawn pairs of sections do."""
     near = {"station": 0, "tir": 0.02, "high_spot": 10, "eccentricity_standard_uncertainty": 2e-4}
     far = {"station": 50, "tir": 0.03, "high_spot": 70, "eccentricity_standard_uncertainty": 3e-4}
-    request = {"units": "mm", "near": near, "far": far, "stations": [120], "pivot_station": 0}
+    request = AXIS | {"near": near, "far": far}
     result = call("runout.axis", **request)["result"]["at_stations"][0]
     rng = np.random.default_rng(5)
     drawn = []
@@ -211,7 +257,7 @@ def test_sections_without_an_uncertainty_give_none(call: Call) -> None:
     """Of sections whose uncertainty was not stated the TIR has none, and they are named."""
     near = {"station": 0, "tir": 0.02, "high_spot": 10}
     far = {"station": 50, "tir": 0.03, "high_spot": 70}
-    request = {"units": "mm", "near": near, "far": far, "stations": [120], "pivot_station": 0}
+    request = AXIS | {"near": near, "far": far}
     tir = call("runout.axis", **request)["result"]["at_stations"][0]["tir"]
     assert tir["value"] > 0
     assert (tir["standard_uncertainty"], tir["expanded_uncertainty"]) == (None, None)

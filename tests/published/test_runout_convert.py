@@ -90,15 +90,75 @@ def test_total_runout_only_bounds_circular(call: Call) -> None:
     assert "taper" in found["reasons"][0]
 
 
-def test_what_does_not_follow_is_refused_with_the_reason(call: Call) -> None:
-    """Unknown form and median points, or one section and a whole feature, say why."""
-    with pytest.raises(Impossible, match="Median points of opposed elements wander"):
-        convert(call, 0.01, "circular-runout", "concentricity-zone-diameter")
+def test_what_does_not_follow_is_refused_with_the_way_out(call: Call) -> None:
+    """Where no bound follows, the reason is said, and the fields by which one would follow."""
+    for given, wanted in (
+        ("tir", "coaxiality-zone-diameter"),
+        ("tir", "concentricity-zone-diameter"),
+        ("coaxiality-zone-diameter", "tir"),
+    ):
+        with pytest.raises(Impossible, match="out_of_roundness or every_section_alike") as refused:
+            convert(call, 0.01, given, wanted)
+        ways = [name for name in refused.value.fields if name != "wanted_term"]
+        assert ways == ["out_of_roundness", "every_section_alike"]
+        assert convert(call, 0.01, given, wanted, out_of_roundness=0.001)["relation"] != "equal"
+        assert convert(call, 0.01, given, wanted, every_section_alike=True)["relation"] != "equal"
+    with pytest.raises(Disagreement, match="cannot show a movement of only"):
+        convert(call, 0.01, "tir", "eccentricity", out_of_roundness=0.1)
+
+
+def test_one_section_says_the_least_of_the_whole_feature(call: Call) -> None:
+    """A section's figure is a feature's at least: zone ≥ TIR less form, by the reading's terms."""
     one = convert(call, 0.01, "eccentricity", "coaxiality-zone-diameter")
     assert (one["relation"], one["least"], one["most"]) == ("at-least", 0.02, None)
     assert "another section may be worse" in one["reasons"][0]
-    with pytest.raises(Disagreement, match="cannot show a movement of only"):
-        convert(call, 0.01, "tir", "eccentricity", out_of_roundness=0.1)
+    for zone in ("coaxiality-zone-diameter", "concentricity-zone-diameter"):
+        found = convert(call, 0.01, "tir", zone, out_of_roundness=0.002)
+        assert (found["relation"], found["most"]) == ("at-least", None)
+        assert found["least"] == pytest.approx(0.008)
+
+
+@pytest.mark.outside("runout.convert", source="A tapered axis drawn: each section read by itself")
+@pytest.mark.parametrize("seed", range(4))
+def test_the_whole_feature_says_the_most_of_one_section(call: Call, seed: int) -> None:
+    """Of an axis that leans, a section that runs true is no less within the feature's figure."""
+    rng = np.random.default_rng(seed)
+    foot, tip = rng.normal(0, 0.01, 2) + 1j * rng.normal(0, 0.01, 2)
+    sections = foot + (tip - foot) * np.linspace(0, 1, 50)
+    readings = [np.ptp((e * np.exp(-1j * TURN)).real) for e in sections]
+    feature = {"circular-runout": max(readings), "coaxiality-zone-diameter": max(readings)}
+    for given, value in feature.items():
+        for wanted, truths in (("tir", readings), ("eccentricity", np.abs(sections))):
+            found = convert(call, float(value), given, wanted, out_of_roundness=0)
+            assert found["relation"] == "at-most"
+            assert max(truths) == pytest.approx(found["most"], rel=1e-4)
+            assert found["least"] <= min(truths)
+            assert "any one section" in found["reasons"][0]
+
+
+@pytest.mark.outside("runout.convert", source="Square waves with even lobes, every term worked out")
+@pytest.mark.parametrize("seed", range(30))
+def test_bounds_are_no_closer_than_the_worst_profiles(call: Call, seed: int) -> None:
+    """Profiles that jump come up to the bounds without a form, and past none."""
+    rng = np.random.default_rng(seed)
+    jumps = np.sort(rng.choice(len(TURN) // 2, 2, replace=False)) if seed else np.array([0, 0])
+    odd = np.ones(len(TURN) // 2)
+    odd[jumps[0] : jumps[1]] = -1
+    profile = np.concatenate([odd, -odd])
+    first = 2 * np.mean(profile * np.exp(1j * TURN))
+    own = profile - (first.conj() * np.exp(1j * TURN)).real
+    half = len(TURN) // 2
+    middles = first + np.exp(1j * TURN) * (own - np.roll(own, half)) / 2
+    zone, movement = 2 * float(np.abs(middles).max()), float(np.ptp(profile))
+    alike = {"every_section_alike": True}
+    to_zone = convert(call, movement, "tir", "concentricity-zone-diameter", **alike)
+    back = convert(call, zone, "concentricity-zone-diameter", "tir", **alike)
+    offset = convert(call, zone, "concentricity-zone-diameter", "eccentricity", **alike)
+    assert zone <= to_zone["most"] * (1 + 1e-3)
+    assert back["least"] * (1 - 1e-3) <= movement
+    assert abs(first) <= offset["most"] * (1 + 1e-9)
+    if seed == 0:
+        assert zone == pytest.approx(to_zone["most"], rel=5e-3)
 
 
 def test_terms_are_served(service: TestClient[Any]) -> None:

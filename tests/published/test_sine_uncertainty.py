@@ -48,6 +48,7 @@ FULL: dict[str, Any] = {
     "face_flatness": 0.00003,
     "face_length": 4,
     "stack_tolerance": 0.00002,
+    "resolution": 0.0001,
     "table_flatness": 0.00005,
     "particle": 0.00003,
     "temperature_celsius": 26,
@@ -65,8 +66,9 @@ FULL: dict[str, Any] = {
 @pytest.mark.parametrize("on_rolls", [False, True])
 @pytest.mark.parametrize("term", LINEAR)
 def test_each_sensitivity_is_the_numeric_derivative(term: Term, on_rolls: bool) -> None:
-    """Each sensitivity is the slope of the whole model, by central differences."""
-    set_up = replace(SET_UP, parallelism_on_rolls=on_rolls)
+    """Each sensitivity is the slope of the whole model, by central differences, offset or not."""
+    offset = 0.3 if on_rolls else 0.0
+    set_up = replace(SET_UP, parallelism_on_rolls=on_rolls, stack_offset=offset)
     step = 1e-8
     if not term.endswith("-expansion"):
         # At 20 °C the closed forms are exact; off it they leave out ΔT · α, 7e-5 here.
@@ -84,7 +86,7 @@ def test_each_sensitivity_is_the_numeric_derivative(term: Term, on_rolls: bool) 
 def _library_angle(off: Mapping[Any, Any]) -> Any:
     """The model written anew for the library: sin θ = (H + d/2)/L, leans added."""
     warm = 6.0 + off["temperature"]
-    height = 5 * math.sin(math.radians(40)) + off["stack"]
+    height = 5 * math.sin(math.radians(40)) + off["stack"] + off["stack-rounding"] / 2
     height *= 1 + (4.5e-6 + off["block-expansion"]) * (warm + off["temperature-difference"])
     height += off["particle"] + off["table-flatness"] + off["roll-parallelism"] / 2
     length = (5 + off["center-distance"]) * (1 + (11.5e-6 + off["plate-expansion"]) * warm)
@@ -211,7 +213,7 @@ def test_included_angle_counts_twice(call: Call) -> None:
 
 @pytest.mark.outside(
     "sine.requirements",
-    source="The definition, by sine.uncertainty: at the value to hold |value| + U = tolerance.",
+    source="The definition, by sine.uncertainty: at the value to hold the tolerance just holds.",
 )
 def test_holding_the_requirement_just_fits(call: Call) -> None:
     """With any one term at the value to hold, the set-up is good for just the tolerance."""
@@ -228,20 +230,27 @@ def test_holding_the_requirement_just_fits(call: Call) -> None:
     for term, field in fields.items():
         held = FULL | {field: hold[term]}
         reached = call("sine.uncertainty", **held)["result"]["smallest_tolerance_arcsec"]
-        assert reached == pytest.approx(25, rel=1e-9)
+        assert reached == pytest.approx(25, rel=1e-7)
 
 
 @pytest.mark.outside(
-    "sine.requirements", source="By hand: ±10″ alone, k 2, rectangular: 10/2 × √3 ″ × 5 cos 30°."
+    "sine.requirements",
+    source="By hand: a rectangle keeps ±10″ with 95 % at ±10/0.95″; by 2 u at ±10/2 × √3″.",
 )
-def test_requirement_alone_by_hand(call: Call) -> None:
-    """Were the stack the only error, ±10″ at 30° on 5 in would allow ±0.000182 in."""
+@pytest.mark.parametrize(
+    ("rule", "limit_arcsec"),
+    [("iso-14253-1-2017", 10 / 0.95), ("iso-14253-1-2013", 5 * math.sqrt(3))],
+)
+def test_requirement_alone_by_hand(call: Call, rule: str, limit_arcsec: float) -> None:
+    """Were the stack the only error, ±10″ at 30° on 5 in would allow what either edition allows."""
     result = call(
-        "sine.requirements", units="in", center_distance=5, angle=30, tolerance_arcsec=10
-    )["result"]
+        "sine.requirements", units="in", center_distance=5, angle=30, tolerance_arcsec=10,
+        decision_rule=rule,
+    )["result"]  # fmt: skip
     alone = {r["term"]: r["alone"] for r in result["requirements"]}
-    by_hand = 5 * math.sqrt(3) / ARCSEC * 5 * math.cos(math.radians(30))
-    assert alone["stack"] == pytest.approx(by_hand, rel=1e-9)
+    by_hand = limit_arcsec / ARCSEC * 5 * math.cos(math.radians(30))
+    assert alone["stack"] == pytest.approx(by_hand, rel=1e-5)
+    assert alone["stack-rounding"] == pytest.approx(2 * by_hand, rel=1e-5)
     assert alone["axis-yaw"] < LARGEST_YAW_ARCSEC
     assert "wheel-breakdown" not in alone
 
@@ -361,16 +370,6 @@ def test_temperature_alone_is_known(call: Call) -> None:
     assert error["value"] == warm["thermal_shift_arcsec"] != 0
     assert [c["name"] for c in error["contributions"]] == ["block-expansion", "plate-expansion"]
     assert call("sine.uncertainty", **request)["result"]["angle_error_arcsec"]["value"] is None
-
-
-def test_a_tolerance_far_missed_does_not_hold(call: Call) -> None:
-    """Where the expected error is past the tolerance by more than its uncertainty, it is missed."""
-    result = call(
-        "sine.uncertainty", units="in", center_distance=5, angle=60, tolerance_arcsec=1,
-        temperature_celsius=30, block_material="ceramic",
-    )["result"]  # fmt: skip
-    assert result["forecast"] == "does-not-hold"
-    assert call("sine.uncertainty", **FULL)["result"]["forecast"] is None
 
 
 def test_the_included_angle_has_twice_the_budget() -> None:

@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 from shapely.geometry import LineString, Point
 
+from coverage_support import half_width_of_rectangles
 from halfangle_service.errors import Impossible
 from support import Call
 
@@ -83,9 +84,8 @@ def test_uncertainty_over_rolls_follows_the_derivative(call: Call) -> None:
     half = math.atan((67.695 - 60.21) / 150)
     worst = math.degrees(math.cos(half) ** 2 * 0.004 / 150) * 3600
     assert result["half_angle"]["worst_case"] == pytest.approx(worst, rel=1e-6)
-    assert result["half_angle"]["expanded_uncertainty"] == pytest.approx(
-        2 * worst / 2 * math.sqrt(2) / math.sqrt(3), rel=1e-6
-    )
+    covered = half_width_of_rectangles(worst / 2, worst / 2)
+    assert result["half_angle"]["expanded_uncertainty"] == pytest.approx(covered, rel=3e-4)
 
 
 @pytest.mark.outside(
@@ -209,3 +209,74 @@ def test_contacts_off_the_surface_are_refused(call: Call) -> None:
             roll_diameter=8,
             corner_width=20,
         )
+
+
+BALLS: dict[str, Any] = {
+    "large_ball_diameter": 40,
+    "small_ball_diameter": 32,
+    "large_ball_depth": -8,
+    "small_ball_depth": 76,
+}
+ROLLS: dict[str, Any] = {
+    "large_roll_diameter": 40,
+    "small_roll_diameter": 20,
+    "large_roll_top": 20,
+    "small_roll_top": -10,
+}
+
+
+def swapped(request: dict[str, Any], *ends: str) -> dict[str, Any]:
+    """The request with large and small exchanged, in the fields that end so."""
+    exchanged = {
+        name: "small" + name[5:] if name.startswith("large") else "large" + name[5:]
+        for name in request
+        if name.endswith(ends)
+    }
+    return {exchanged.get(name, name): value for name, value in request.items()}
+
+
+@pytest.mark.parametrize("ends", [("diameter",), ("diameter", "depth", "top")])
+@pytest.mark.parametrize(("verb", "sent"), [("over-balls", BALLS), ("vee-over-rolls", ROLLS)])
+def test_two_sizes_sent_the_wrong_way_round_are_refused_at_the_sizes(
+    call: Call, verb: str, sent: dict[str, Any], ends: tuple[str, ...]
+) -> None:
+    """Where the larger ball or roll is not the larger one, its diameter is the field to mend."""
+    length = {"length": 120} if verb == "over-balls" else {}
+    with pytest.raises(Impossible, match="not larger than the other") as refused:
+        call(f"tapers.{verb}", units="mm", **swapped(sent, *ends), **length)
+    diameters = {name for name in sent if name.endswith("diameter")}
+    assert set(refused.value.fields) == diameters
+
+
+@pytest.mark.parametrize(("verb", "sent"), [("over-balls", BALLS), ("vee-over-rolls", ROLLS)])
+def test_readings_sent_the_wrong_way_round_are_refused_at_the_readings(
+    call: Call, verb: str, sent: dict[str, Any]
+) -> None:
+    """Where the sizes are right and the readings exchanged, the readings are the fields to mend."""
+    length = {"length": 120} if verb == "over-balls" else {}
+    readings = {name for name in sent if not name.endswith("diameter")}
+    with pytest.raises(Impossible, match="no common") as refused:
+        call(f"tapers.{verb}", units="mm", **swapped(sent, "depth", "top"), **length)
+    assert set(refused.value.fields) == readings
+
+
+@pytest.mark.parametrize(
+    ("verb", "request_"),
+    [
+        ("over-rolls", {"lower_measure": 40, "upper_measure": 45, "stack_rise": 60, "length": 90}),
+        ("dovetail-over-rolls", {"kind": "male", "flank_angle": 60, "corner_width": 50}),
+    ],
+)
+def test_rolls_of_another_unit_are_doubted(call: Call, verb: str, request_: dict[str, Any]) -> None:
+    """Rolls of 12 mm sent as 12 in are answered with a caution; 12 mm are not doubted."""
+    more = {"flank_height": 20} if verb == "dovetail-over-rolls" else {}
+    codes = {
+        units: [
+            a["code"]
+            for a in call(f"tapers.{verb}", units=units, roll_diameter=12, **request_, **more)[
+                "advisories"
+            ]
+        ]
+        for units in ("in", "mm")
+    }
+    assert codes == {"in": ["odd-size"], "mm": []}

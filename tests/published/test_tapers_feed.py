@@ -1,10 +1,9 @@
-"""Feed on a cone, clean-up and stand-off against cut geometry and known constants."""
+"""Feed on a cone and clean-up against cut geometry."""
 
 import math
 
 import numpy as np
 import pytest
-from mpmath import mp
 from shapely.geometry import LineString
 
 from halfangle_service.errors import Disagreement, Impossible
@@ -46,20 +45,73 @@ def test_passes_hold_the_stock_and_the_spark_out(call: Call) -> None:
     assert result["last_pass"] == pytest.approx(0.0001)
 
 
-def test_a_blunt_part_leaves_stock_at_its_small_end(call: Call) -> None:
-    """A part too blunt is touched at its large end first; the wedge is slant times sine."""
+@pytest.mark.outside("tapers.infeed", source="numpy: a wheel's line lowered onto sampled flanks")
+@pytest.mark.parametrize("half_degrees", [1.49, 8.297, 30, 59])
+@pytest.mark.parametrize("error", [-1200.0, -60.0, 60.0, 1200.0])
+@pytest.mark.parametrize("measure", ["square-to-surface", "diameter"])
+def test_each_end_loses_what_the_wheel_cuts_off_it(
+    call: Call, half_degrees: float, error: float, measure: str
+) -> None:
+    """A wheel lowered from its first touch leaves the right cone, and the ends lose as answered."""
+    length, amount = 0.6, 0.001
+    half, as_is = math.radians(half_degrees), math.radians(half_degrees + error / 3600)
+    z = np.linspace(0, length, 2001)
+    part, wheel = 2 - z * math.tan(as_is), -z * math.tan(half)
+    touch = float(np.max(part - wheel))
+    request = {"half_angle": half_degrees, "amount": amount, "amount_is": measure}
     result = call(
-        "tapers.infeed",
-        units="in",
-        half_angle=30,
-        amount=0.001,
-        length=0.5,
-        half_angle_error_arcsec=60,
+        "tapers.infeed", units="in", length=length, half_angle_error_arcsec=error, **request
     )["result"]
-    assert result["touches_first"] == "large-end"
-    slant = 0.5 / math.cos(math.radians(30 + 60 / 3600))
-    assert result["stock_at_small_end"] == pytest.approx(slant * math.sin(math.radians(60 / 3600)))
-    assert result["stock_at_large_end"] == 0
+    lowered = wheel + touch - result["total_downfeed"] / math.cos(half)
+    off = 2 * (part - np.minimum(part, lowered))
+    ends = result["large_end"], result["small_end"]
+    first = 0 if error > 0 else 1
+    assert result["touches_first"] == ("large-end", "small-end")[first]
+    assert [end["off_diameter"] for end in ends] == pytest.approx([off[0], off[-1]], rel=1e-9)
+    assert float(np.min(off)) == pytest.approx(result["off_diameter"], rel=1e-9)
+    air = (touch - (part - wheel)) * math.cos(half)
+    assert [end["gap_at_first_touch"] for end in ends] == pytest.approx([air[0], air[-1]], rel=1e-9)
+    assert ends[first]["off_normal"] == pytest.approx(result["total_downfeed"], rel=1e-12)
+    assert ends[1 - first]["off_normal"] == pytest.approx(result["off_normal"], rel=1e-12)
+
+
+def test_ends_that_lose_unequally_are_said_to(call: Call) -> None:
+    """With an angle error the answer says in words what each end loses; without one it need not."""
+    request = {"units": "in", "half_angle": 30, "amount": 0.001, "length": 0.5}
+    off = call("tapers.infeed", half_angle_error_arcsec=60, **request)
+    said = next(a for a in off["advisories"] if a["code"] == "ends-lose-unequally")
+    assert "0.00270 in at the large end and 0.00231 in at the small end" in said["message"]
+    right = call("tapers.infeed", half_angle_error_arcsec=0, **request)
+    assert {a["code"] for a in right["advisories"]} == {"wheel-safety"}
+
+
+@pytest.mark.parametrize(
+    ("changed", "code"),
+    [
+        ({"amount": 0.5}, "deep-stock"),
+        ({"downfeed_per_pass": 0.02}, "heavy-pass"),
+        ({"amount": 0.05}, "many-passes"),
+        ({"units": "mm", "amount": 4}, "deep-stock"),
+        ({"units": "mm", "downfeed_per_pass": 0.2}, "heavy-pass"),
+    ],
+)
+def test_a_slip_of_unit_or_point_is_doubted(
+    call: Call, changed: dict[str, object], code: str
+) -> None:
+    """Stock and passes that no wheel takes off a cone are answered, but not in silence."""
+    request = {"units": "in", "half_angle": 30, "amount": 0.001, "downfeed_per_pass": 0.0002}
+    fed = call("tapers.infeed", **{**request, **changed})
+    assert code in {a["code"] for a in fed["advisories"]}
+    sane = {a["code"] for a in call("tapers.infeed", **request)["advisories"]}
+    assert sane == {"wheel-safety"}
+
+
+def test_feed_comes_back_as_it_was_typed(call: Call) -> None:
+    """Angle and last pass are the figures of the bench, without the noise of their arithmetic."""
+    request = {"units": "in", "included_angle": 60, "amount": 0.0011, "downfeed_per_pass": 0.0002}
+    result = call("tapers.infeed", **request)["result"]
+    assert result["half_angle"]["degrees"] == 30
+    assert result["last_pass"] == 0.0001
 
 
 @pytest.mark.outside("tapers.clean-up", source="numpy: lowest and highest spot of a sampled cone")
@@ -90,6 +142,34 @@ def test_clean_up_reaches_the_lowest_spot(call: Call, error: float) -> None:
     assert result["forecast"] == "holds"
 
 
+@pytest.mark.outside("tapers.clean-up", source="numpy: a sampled cone, its virtual points and tops")
+@pytest.mark.parametrize("error", [-300.0, 0.0, 200.0])
+def test_clean_up_costs_what_the_cones_show(call: Call, error: float) -> None:
+    """Downfeed runs from the highest spot to the lowest; the point loses what the cones show."""
+    half, large, length, swing = math.radians(30), 0.75, 0.55, 0.001
+    as_is = half + math.radians(error / 3600)
+    z, turn = np.meshgrid(np.linspace(0, length, 301), np.linspace(0, 2 * np.pi, 181))
+    radius = large / 2 - z * np.tan(as_is) + swing * np.cos(turn) / np.cos(half)
+    over = (radius + z * np.tan(half)) * np.cos(half)
+    result = call(
+        "tapers.clean-up",
+        units="in",
+        half_angle=30,
+        large_diameter=large,
+        length=length,
+        tir_large_end=2 * swing,
+        tir_small_end=2 * swing,
+        half_angle_error_arcsec=error,
+        wear=0,
+        largest_point_loss=0.01,
+    )["result"]
+    assert result["downfeed_from_first_touch"] == pytest.approx(float(np.ptp(over)), rel=1e-9)
+    right = float(np.min(over)) / math.sin(half)
+    lost = large / 2 / math.tan(as_is) - right
+    assert result["point_loss"] == pytest.approx(lost, rel=1e-9)
+    assert result["point_margin"] == pytest.approx(0.01 - lost, rel=1e-9)
+
+
 def test_a_part_without_stock_cannot_be_saved(call: Call) -> None:
     """Stock short of the need is a stop, with the margin below zero."""
     answer = call(
@@ -105,49 +185,11 @@ def test_a_part_without_stock_cannot_be_saved(call: Call) -> None:
     assert "does-not-clean-up" in {a["code"] for a in answer["advisories"]}
 
 
-@pytest.mark.outside("tapers.standoff", source="mpmath: 1 / (2 tan α) of 60°, 7/24 and 1:10")
-@pytest.mark.parametrize(
-    ("slope", "tangent"),
-    [
-        ({"included_angle": 60}, "tan(pi/6)"),
-        ({"taper_per_foot": 3.5}, "7/48"),
-        ({"one_in_x": 10}, "1/20"),
-    ],
-)
-def test_gauge_line_shift(call: Call, slope: dict[str, float], tangent: str) -> None:
-    """The gauge line moves by the diameter's error over twice the tangent."""
-    mp.dps = 30
-    value = {"tan(pi/6)": mp.tan(mp.pi / 6), "7/48": mp.mpf(7) / 48, "1/20": mp.mpf(1) / 20}
-    result = call(
-        "tapers.standoff", units="in", kind="external", contact_length=1, diameter_error=1, **slope
-    )["result"]
-    assert result["standoff"] == pytest.approx(float(1 / (2 * value[tangent])), rel=1e-12)
-
-
-def test_a_sharp_hole_bears_at_its_mouth(call: Call) -> None:
-    """A 59° hole on a 60° plug bears at its mouth; a 61° hole at its small end, the plug out."""
-    sharp, blunt = (
-        call(
-            "tapers.standoff",
-            units="mm",
-            included_angle=60,
-            kind="internal",
-            contact_length=5,
-            included_angle_error_arcsec=error,
-        )["result"]
-        for error in (-3600, 3600)
-    )
-    assert (sharp["bears_at"], sharp["standoff_from_angle"]) == ("large-end", 0)
-    assert blunt["bears_at"] == "small-end"
-    assert blunt["standoff_from_angle"] > 0
-    assert blunt["bluing_marks"] == "at-small-end-only"
-
-
 def test_refusals_name_what_fails(call: Call) -> None:
     """A cone past its point, slopes that disagree and an error without a length are refused."""
     with pytest.raises(Impossible, match="comes to its point"):
         call("tapers.clean-up", units="in", half_angle=30, large_diameter=0.5, length=1)
     with pytest.raises(Disagreement, match="disagrees with included_angle"):
         call("tapers.infeed", units="in", included_angle=60, half_angle=29, amount=0.001)
-    with pytest.raises(Disagreement, match="only over a length"):
+    with pytest.raises(Disagreement, match="a gap only over a length"):
         call("tapers.infeed", units="in", half_angle=30, amount=0.1, half_angle_error_arcsec=5)

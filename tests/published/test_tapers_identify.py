@@ -5,25 +5,123 @@ from typing import Any
 
 import pytest
 
+from halfangle_service.trade.tables.tapers.designations import all_rows
+from halfangle_service.trade.tables.tapers.rates import standard_rates
 from halfangle_service.trade.tables.tapers.standard import standard_tapers
 from support import Call
+
+
+def names_of(candidate: dict[str, Any]) -> list[str]:
+    """Designations under which a candidate stands."""
+    return [name["designation"] for name in candidate["names"]]
 
 
 @pytest.mark.outside("tapers.identify", source="ASME B5.10, table of Morse tapers: D, d, depth")
 @pytest.mark.parametrize("number", range(7))
 def test_a_morse_taper_is_known_by_its_own_figures(call: Call, number: int) -> None:
-    """Diameters and depth of a printed Morse row name that taper, or its twin in ISO 296."""
+    """Diameters and depth of a printed Morse row name that taper first, with its other names."""
     row = standard_tapers()[f"morse-{number}"]
-    result = call(
+    answer = call(
         "tapers.identify",
         units="in",
         large_diameter=row.gauge_diameter,
         small_diameter=row.small_diameter,
         length=row.small_end_depth,
         diameter_tolerance=0.00002,
-    )["result"]
-    best = result["candidates"][:5]
-    assert f"morse-{number}" in {c["designation"] for c in best if c["explained_by_errors"]}
+    )
+    best = answer["result"]["candidates"][0]
+    assert best["explained_by_errors"] is True
+    assert {f"morse-{number}", f"morse-{number}-iso"} <= set(names_of(best))
+    assert sum(name.startswith("iso-1:") for name in names_of(best)) == 1
+    assert "no-standard-taper" not in {a["code"] for a in answer["advisories"]}
+
+
+@pytest.mark.outside("tapers.identify", source="ISO 1119:1998: exact cones 1:x and of an angle")
+@pytest.mark.parametrize("designation", [n for n, r in standard_rates().items()])
+def test_an_exact_cone_of_a_standard_rate_is_known(call: Call, designation: str) -> None:
+    """A cone that has a standard rate exactly is that rate's, measured without any error."""
+    row = standard_rates()[designation]
+    length = 100.0
+    answer = call(
+        "tapers.identify",
+        units="mm",
+        large_diameter=500.0,
+        small_diameter=500.0 - length * row.rate,
+        length=length,
+        diameter_tolerance=0,
+        length_tolerance=0,
+    )
+    first = answer["result"]["candidates"][0]
+    assert designation in names_of(first)
+    assert first["explained_by_errors"] is True
+    assert "no-standard-taper" not in {a["code"] for a in answer["advisories"]}
+
+
+@pytest.mark.parametrize(("large", "length"), [(30, 30), (20.1, 10)])
+def test_exact_cones_that_were_not_known(call: Call, large: float, length: float) -> None:
+    """Exact cones of 1:3 and 1:100 are no longer told to be of no standard taper."""
+    request = {"units": "mm", "diameter_tolerance": 0, "length_tolerance": 0}
+    answer = call(
+        "tapers.identify", large_diameter=large, small_diameter=20, length=length, **request
+    )
+    expected = {30: "iso-1:3", 10: "iso-1:100"}[int(length)]
+    assert expected in names_of(answer["result"]["candidates"][0])
+    assert "no-standard-taper" not in {a["code"] for a in answer["advisories"]}
+
+
+def test_a_cone_of_no_standard_taper_is_told_so(call: Call) -> None:
+    """A rate between the tables' is of no standard taper where the errors stated are small."""
+    answer = call(
+        "tapers.identify",
+        units="mm",
+        large_diameter=30,
+        small_diameter=20,
+        length=43,
+        diameter_tolerance=0.001,
+        length_tolerance=0.001,
+    )
+    assert "no-standard-taper" in {a["code"] for a in answer["advisories"]}
+
+
+def test_names_of_one_taper_stand_together(call: Call) -> None:
+    """Every row is in one candidate only; rows of one are within 2″, and only such are together."""
+    request = {"units": "in", "large_diameter": 0.7, "small_diameter": 0.6, "length": 2}
+    answer = call("tapers.identify", **request, diameter_tolerance=0, length_tolerance=0)
+    first = answer["result"]["candidates"][0]
+    assert names_of(first) == ["iso-1:20", "jarno-6", "tpf-0.6"]
+    notes = {a["code"]: a["message"] for a in answer["advisories"]}
+    assert "iso-1:20, jarno-6 and tpf-0.6 have one slope" in notes["names-of-one-taper"]
+    assert "taper-not-told-apart" not in notes
+    listed = call("tapers.identify", **request, max_candidates=50)["result"]["candidates"]
+    seen = [name for candidate in listed for name in names_of(candidate)]
+    assert len(seen) == len(set(seen))
+    for candidate in listed:
+        angles = [2 * math.atan(all_rows()[name].rate / 2) for name in names_of(candidate)]
+        assert math.degrees(max(angles) - min(angles)) * 3600 <= 2.0
+
+
+def test_sizes_tell_tapers_of_one_slope_apart(call: Call) -> None:
+    """Jarno 6 and Metric 80 have one slope; a cone of Jarno 6's size is not called Metric 80."""
+    request = {"units": "in", "large_diameter": 0.7, "small_diameter": 0.6, "length": 2}
+    listed = call("tapers.identify", **request, max_candidates=50)["result"]["candidates"]
+    apart = {name: c["sizes_fit"] for c in listed for name in names_of(c)}
+    assert apart["jarno-6"] is True
+    assert apart.get("metric-80", False) is False
+
+
+def test_an_answer_stands_on_the_rows_that_it_lists(call: Call) -> None:
+    """The basis names each candidate's row under its own source and standing."""
+    answer = call("tapers.identify", units="in", large_diameter=0.7, small_diameter=0.6, length=2)
+    cited = {(s["citation"], s["standing"]) for s in answer["basis"]["sources"][1:]}
+    for candidate in answer["result"]["candidates"]:
+        for name in candidate["names"]:
+            assert any(
+                citation.startswith(name["source"])
+                and name["designation"] in citation
+                and standing == name["standing"]
+                for citation, standing in cited
+            )
+    assert {standing for _, standing in cited} == {"published", "from-memory", "derived"}
 
 
 def test_what_errors_not_stated_might_explain_is_left_open(call: Call) -> None:

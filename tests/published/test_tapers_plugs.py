@@ -7,6 +7,7 @@ import pytest
 from litestar.testing import TestClient
 from shapely.geometry import LineString, Point
 
+from coverage_support import half_width_of_rectangles
 from halfangle_service.errors import Disagreement, Impossible
 from support import Call
 
@@ -100,8 +101,8 @@ def test_uncertainty_by_depth_follows_the_derivatives(call: Call) -> None:
     angle = math.radians(10 / 3600)
     terms = (0.001, 2 * math.tan(half) * 0.02, 8 / math.cos(half) ** 2 * angle)
     assert result["gauge_line_diameter"]["worst_case"] == pytest.approx(sum(terms), rel=1e-6)
-    spread = 2 * math.sqrt(sum(t * t for t in terms) / 3)
-    assert result["gauge_line_diameter"]["expanded_uncertainty"] == pytest.approx(spread, rel=1e-6)
+    covered = half_width_of_rectangles(*terms)
+    assert result["gauge_line_diameter"]["expanded_uncertainty"] == pytest.approx(covered, rel=3e-4)
 
 
 @pytest.mark.parametrize(
@@ -189,9 +190,8 @@ def test_uncertainty_of_a_vee(call: Call) -> None:
     result = call("tapers.vee-over-rolls", units="mm", measure_tolerance=0.002, **request)["result"]
     worst = math.degrees(0.004 * math.tan(math.radians(30)) / 20) * 3600
     assert result["half_angle"]["worst_case"] == pytest.approx(worst, rel=1e-6)
-    assert result["half_angle"]["expanded_uncertainty"] == pytest.approx(
-        worst * math.sqrt(2 / 3), rel=1e-6
-    )
+    covered = half_width_of_rectangles(worst / 2, worst / 2)
+    assert result["half_angle"]["expanded_uncertainty"] == pytest.approx(covered, rel=3e-4)
     assert result["face_width"]["expanded_uncertainty"] > 0
     with pytest.raises(Impossible, match="swallow"):
         call("tapers.vee-over-rolls", units="mm", measure_tolerance=12, **request)
@@ -218,8 +218,8 @@ def test_uncertainty_of_a_dovetail(call: Call, given: str) -> None:
     terms += [0.003] if given == "measure" else []
     sought = result["corner_width" if given == "measure" else "measure"]
     assert sought["worst_case"] == pytest.approx(sum(terms), rel=1e-6)
-    spread = 2 * math.sqrt(sum(t * t for t in terms) / 3)
-    assert sought["expanded_uncertainty"] == pytest.approx(spread, rel=1e-6)
+    covered = half_width_of_rectangles(*terms)
+    assert sought["expanded_uncertainty"] == pytest.approx(covered, rel=3e-4)
 
 
 def test_gauging_by_http(service: TestClient[Any]) -> None:

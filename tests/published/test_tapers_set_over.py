@@ -4,6 +4,7 @@ import math
 from typing import Any
 
 import pytest
+from mpmath import mp
 
 from support import Call
 
@@ -68,3 +69,82 @@ def test_errors_of_the_ways_follow_the_derivatives(call: Call) -> None:
     on_diameter = ways["tailstock-set-over"]["error_on_diameter"]["worst_case"]
     expected = 16 * (by_set_over + by_length) / math.cos(half) ** 2
     assert on_diameter == pytest.approx(expected, rel=1e-9)
+
+
+CENTER: dict[str, Any] = {"units": "in", "included_angle": 60, "work_length": 9, **WAYS}
+
+
+def test_a_set_over_that_no_lathe_has_is_not_the_surest(call: Call) -> None:
+    """4.5 in of set-over on 9 in of work is doubted and comes after the swivel, however sure."""
+    answer = call("tapers.set-over", work_length_error=0, **CENTER)
+    ways = answer["result"]["ways"]
+    assert answer["result"]["set_over"] == pytest.approx(4.5)
+    assert [(way["way"], way["forecast"]) for way in ways] == [
+        ("swivel", "not-stated"),
+        ("tailstock-set-over", "may-not-hold"),
+        ("taper-attachment", "may-not-hold"),
+    ]
+    surest = min(ways, key=lambda way: way["half_angle_error_arcsec"]["worst_case"])
+    assert surest["way"] == "tailstock-set-over"
+    doubts = [a["message"] for a in answer["advisories"] if a["code"] == "steep-for-this-way"]
+    assert ["4.5000 in" in doubts[0], "6.9282 in" in doubts[1]] == [True, True]
+
+
+@pytest.mark.outside(
+    "tapers.set-over",
+    source="Machine Shop Work: a taper attachment is usually limited to about 3 in per foot",
+)
+@pytest.mark.parametrize(("per_foot", "reach"), [(3, "not-stated"), (3.001, "may-not-hold")])
+def test_a_taper_attachment_is_doubted_past_its_usual_limit(
+    call: Call, per_foot: float, reach: str
+) -> None:
+    """Up to 3 in per foot nothing is said of its reach; past that it is doubted."""
+    request = {"units": "in", "taper_per_foot": per_foot, "work_length": 9, **WAYS}
+    ways = {w["way"]: w for w in call("tapers.set-over", **request)["result"]["ways"]}
+    assert ways["taper-attachment"]["forecast"] == reach
+    assert ways["tailstock-set-over"]["forecast"] == reach
+    assert ways["swivel"]["forecast"] == "not-stated"
+
+
+@pytest.mark.parametrize(
+    ("limit", "way", "just", "short"),
+    [
+        ("largest_angle", "swivel", 30, 29.99),
+        ("largest_set_over", "tailstock-set-over", 4.5, 4.4999),
+        ("largest_attachment_offset", "taper-attachment", 6.928204, 6.928203),
+    ],
+)
+def test_the_reach_of_the_machine_is_judged_as_stated(
+    call: Call, limit: str, way: str, just: float, short: float
+) -> None:
+    """A setting within the limit stated holds; one past it does not, comes last and is said so."""
+    reached = call("tapers.set-over", **{limit: just}, **CENTER)
+    forecasts = {w["way"]: w["forecast"] for w in reached["result"]["ways"]}
+    assert forecasts[way] == "holds"
+    beyond = call("tapers.set-over", **{limit: short}, **CENTER)
+    last = beyond["result"]["ways"][-1]
+    assert (last["way"], last["forecast"]) == (way, "does-not-hold")
+    assert [a["code"] for a in beyond["advisories"]].count("way-out-of-reach") == 1
+
+
+def test_where_no_way_reaches_it_is_a_stop(call: Call) -> None:
+    """Limits that no way keeps end in a stop, and no way is then forecast to hold."""
+    limits = {"largest_angle": 20, "largest_set_over": 1, "largest_attachment_offset": 1}
+    answer = call("tapers.set-over", **limits, **CENTER)
+    assert {way["forecast"] for way in answer["result"]["ways"]} == {"does-not-hold"}
+    stops = [a["code"] for a in answer["advisories"] if a["severity"] == "stop"]
+    assert stops == ["no-way-reaches"]
+
+
+@pytest.mark.outside("tapers.set-over", source="mpmath: chord and arc of a swivel past 45°")
+@pytest.mark.parametrize("half_degrees", [45.01, 60, 80])
+def test_steep_cones_are_swivelled(call: Call, half_degrees: float) -> None:
+    """Past 45° the swivel's setting is answered, and the shop rule has no angle to be wrong by."""
+    request = {"units": "in", "half_angle": half_degrees, "work_length": 9, **WAYS}
+    result = call("tapers.set-over", **request)["result"]
+    half = mp.radians(half_degrees)
+    assert result["half_angle"]["degrees"] == half_degrees
+    assert result["scale_arc"] == pytest.approx(float(6 * half), rel=1e-12)
+    assert result["scale_chord"] == pytest.approx(float(12 * mp.sin(half / 2)), rel=1e-12)
+    assert result["rule_error_arcsec"] is None
+    assert result["ways"][0]["way"] == "swivel"

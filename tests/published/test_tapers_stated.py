@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from coverage_support import half_width_of_rectangles
 from support import Call
 
 Request = dict[str, Any]
@@ -132,10 +133,13 @@ def test_an_estimate_counts_what_was_stated_and_names_the_rest(
     stated, *rest = not_stated
     found = call(f"tapers.{verb}", **request_, **{stated: 0.001})["result"][field]
     assert found["worst_case"] > 0
-    assert found["expanded_uncertainty"] == pytest.approx(2 * found["standard_uncertainty"])
     assert found["not_stated"] == rest
     parts = [c["worst_case"] for c in found["contributions"]]
     assert found["worst_case"] == pytest.approx(math.fsum(parts))
+    covered = half_width_of_rectangles(*parts)
+    assert found["expanded_uncertainty"] == pytest.approx(covered, rel=3e-4)
+    assert found["expanded_uncertainty"] <= found["worst_case"]
+    assert found["coverage_probability"] == 0.95
 
 
 def test_a_corner_width_given_is_exact(call: Call) -> None:
@@ -176,12 +180,15 @@ def test_feed_without_an_angle_error_counts_the_layer(call: Call) -> None:
     """Where no angle error was stated no end is named, and the downfeed is the layer's."""
     request = {"units": "in", "included_angle": 60, "amount": 0.001}
     result = call("tapers.infeed", **request)["result"]
-    ends = ("touches_first", "stock_at_large_end", "stock_at_small_end")
+    ends = ("touches_first", "large_end", "small_end")
     assert [result[name] for name in ends] == [None, None, None]
     assert result["not_stated"] == ["half_angle_error_arcsec"]
     assert result["total_downfeed"] == pytest.approx(0.001)
     exact = call("tapers.infeed", half_angle_error_arcsec=0, **request)["result"]
-    assert [exact[name] for name in ends] == ["both-ends", 0, 0]
+    assert exact["touches_first"] == "both-ends"
+    assert exact["large_end"] == exact["small_end"]
+    assert exact["large_end"]["gap_at_first_touch"] == 0
+    assert exact["large_end"]["off_diameter"] == exact["off_diameter"]
 
 
 WORN: Request = {"units": "in", "half_angle": 30, "large_diameter": 0.75, "length": 0.5}
@@ -216,6 +223,8 @@ STATED: Request = {
         (STATED, 0.74, "holds"),
         ({"tir_large_end": 0.001}, 0.74, "may-not-hold"),
         ({"tir_large_end": 0.001}, 0.7495, "does-not-hold"),
+        ({"tir_small_end": 0.001}, 0.7495, "may-not-hold"),
+        ({"tir_small_end": 0.001, "half_angle_error_arcsec": 0}, 0.7495, "does-not-hold"),
         (STATED, None, "not-stated"),
     ],
 )
@@ -228,6 +237,25 @@ def test_only_a_part_wholly_stated_is_said_to_hold(
     assert answer["result"]["forecast"] == forecast
     stops = [a["code"] for a in answer["advisories"] if a["severity"] == "stop"]
     assert stops == (["does-not-clean-up"] if forecast == "does-not-hold" else [])
+    lacking = (answer["result"]["margin_at_large_end"] or 0) < 0
+    cautions = [a["code"] for a in answer["advisories"] if a["code"] == "may-not-clean-up"]
+    assert cautions == (["may-not-clean-up"] if lacking and not stops else [])
+
+
+def test_an_angle_error_may_save_a_small_end(call: Call) -> None:
+    """Runout at the small end alone asks for no stock at the large end at some angle error.
+
+    So a part is not said to be lost for it where its angle error was not stated.
+    """
+    request = {**WORN, "tir_large_end": 0, "tir_small_end": 0.001, "wear": 0}
+    needs = [
+        call("tapers.clean-up", half_angle_error_arcsec=error, **request)["result"][
+            "needed_at_large_end"
+        ]
+        for error in range(-400, 401, 100)
+    ]
+    assert min(needs) == pytest.approx(0, abs=1e-12)
+    assert max(needs) > 0.0005
 
 
 def test_one_caution_of_the_wheel(call: Call) -> None:

@@ -126,3 +126,54 @@ def test_figures_that_leave_no_large_end_name_themselves(call: Call) -> None:
             length=60,
         )
     assert set(gauged.value.fields) == {"gauge_depth"}
+
+
+@pytest.mark.parametrize("half_degrees", HALF_DEGREES)
+@pytest.mark.parametrize("verb", ["over-rolls", "over-balls", "one-ball", "plug-depth"])
+@pytest.mark.parametrize("off", [-5e-5, 5e-5])
+def test_readings_of_a_pointed_cone_may_be_off(
+    call: Call, verb: str, half_degrees: float, off: float
+) -> None:
+    """A cone to its point is taken though its readings make it end a hair early; its end is 0."""
+    half = math.radians(half_degrees)
+    request = measured(call, verb, half, cone_length(LARGE, half))
+    read = {"over-rolls": "lower_measure", "over-balls": "large_ball_diameter"}
+    read |= {"one-ball": "ball_diameter", "plug-depth": "gauge_diameter"}
+    step = off * math.cos(half) / 4
+    request[read[verb]] += step
+    tolerance = "gauge_tolerance" if verb == "plug-depth" else "roll_tolerance"
+    result = call(f"tapers.{verb}", units="in", **request, **{tolerance: abs(step)})["result"]
+    assert result["large_diameter"]["value"] == pytest.approx(LARGE, abs=1e-3)
+    if verb != "one-ball":
+        assert 0 <= result["small_diameter"]["value"] < 1e-3
+
+
+def test_a_blunt_pointed_cone_can_be_cleaned_up(call: Call) -> None:
+    """A length to the drawing's point is taken of a part whose own point comes a hair earlier."""
+    half = math.radians(30)
+    request = {"units": "in", "half_angle": 30, "large_diameter": LARGE, "wear": 0.001}
+    to_point = cone_length(LARGE, half)
+    result = call("tapers.clean-up", length=to_point, half_angle_error_arcsec=120, **request)[
+        "result"
+    ]
+    as_is = half + math.radians(120 / 3600)
+    slant = LARGE / 2 / math.sin(as_is)
+    assert result["from_angle"] == pytest.approx(slant * math.sin(as_is - half), rel=1e-12)
+    with pytest.raises(Impossible, match="comes to its point"):
+        call("tapers.clean-up", length=1.001 * to_point, half_angle_error_arcsec=120, **request)
+
+
+@pytest.mark.parametrize("half_degrees", HALF_DEGREES)
+def test_a_sharp_point_can_be_stated(call: Call, half_degrees: float) -> None:
+    """A small diameter of 0 is a sharp point, and any two more give the whole cone."""
+    half = math.radians(half_degrees)
+    whole = {
+        "large_diameter": LARGE,
+        "length": cone_length(LARGE, half),
+        "half_angle": half_degrees,
+    }
+    for left_out in whole:
+        stated = {name: value for name, value in whole.items() if name != left_out}
+        result = call("tapers.solve", units="in", small_diameter=0, **stated)["result"]
+        found = result | {"half_angle": result["half_angle"]["degrees"]}
+        assert {name: found[name] for name in whole} == pytest.approx(whole, rel=1e-12)

@@ -278,7 +278,7 @@ def test_an_error_that_will_miss_rules_a_way_out(
     call: Call, tolerance: float, forecast: str
 ) -> None:
     """A scale read to ±300″ keeps ±15″ in 5 cases of 100: below that the way is ruled out."""
-    head = {"grinder": "cylindrical", "graduation": "0 05"}
+    head: dict[str, str | int] = {"grinder": "cylindrical", "graduation": "0 05"}
     head |= dict.fromkeys(("axis_offset", "axis_yaw_arcsec", "wheel_breakdown"), 0)
     request = {**EXAMPLE, "tolerance_arcsec": tolerance, "ways": {"swivelled_workhead": head}}
     row = ways_of(call("wheels.choose", **request))["swivelled-workhead"]

@@ -361,10 +361,13 @@ class BlockMistake(AnswerModel):
     measured deviation; `same-digits`, .1003 for .103; `neighbours-in-the-box`;
     `digits-swapped`; `one-digit`; `none`.
     """
+    roll: Literal["high-roll", "low-roll"] | str | None
+    """Roll under which the mistake is; null without a plate."""
     height: float
     """
     Height of the stack that was meant, with this mistake: of the actual height of the stack
-    as read, or of the wanted height, as `mistakes_explain` tells. [length]
+    as read, or of the wanted height, as `mistakes_explain` tells. Of a mistake under the
+    low roll, the height that would lift the high roll as much. [length]
     """
     angle: Angle | None
     """
@@ -530,68 +533,6 @@ class CenterContactResult(AnswerModel):
     """`diameter_error` where it was not sent."""
 
 
-class CenterEffectAt(AnswerModel):
-    """What is seen at one station."""
-
-    station: float
-    """The station. [length]"""
-    apparent_tir: float
-    """Runout made by the centers that turn. [length]"""
-    high_spot: Angle
-    """High spot of that runout."""
-    standing_offset: float
-    """Offset made by centers that stand still: taper or place, no runout. [length]"""
-    worst_clocking_tir: float
-    """Runout at the worst clocking of the same centers. [length]"""
-    part_tir: float | None
-    """
-    The part's own runout at this section; this and what follows from it are null where it
-    was stated at neither end, and an end not stated counts nothing. [length]
-    """
-    seen_tir: float | None
-    """What an indicator shows: centers and part together. [length]"""
-    seen_high_spot: Angle | None
-    """Its high spot."""
-    seen_tir_end_for_end: float | None
-    """The same section of the part after it is turned end for end, its mark kept up. [length]"""
-    height_offset: float | None
-    """
-    Height of the axis here over the first center, by `second_height`; null without it.
-    [length]
-    """
-    line_offset: float | None
-    """
-    Distance of the axis here from the line of the ways, by `second_line`: the miss of an
-    indicator set on the crest at the first center; null without it. [length]
-    """
-
-
-class CenterEffectResult(AnswerModel):
-    """What both centers do."""
-
-    at_stations: list[CenterEffectAt]
-    """In the order sent."""
-    tilt_arcsec: float
-    """Tilt of the axis with the directions sent. [arcsecond]"""
-    worst_tilt_arcsec: float
-    """Tilt with the centers opposed. [arcsecond]"""
-    bench_height_tilt_arcsec: float | None
-    """
-    Slope of the bench centers' axis in height: taken for taper by an indicator that runs
-    along the top; signed as `second_height`, null without it. [arcsecond]
-    """
-    bench_line_tilt_arcsec: float | None
-    """
-    Slope of their axis in plan: taken for taper by an indicator that runs along the side;
-    signed as `second_line`, null without it. [arcsecond]
-    """
-    not_stated: list[str]
-    """
-    Of `part_at_first`, `part_at_second`, `second_height` and `second_line` those not sent:
-    nothing is known of them, and nothing counted.
-    """
-
-
 class CenterError(BaseModel):
     """How far a center's cone is off the axis of rotation."""
 
@@ -600,8 +541,12 @@ class CenterError(BaseModel):
     )
     eccentricity: float
     """Its eccentricity, half its TIR. [length, 0 to 10000]"""
-    high_spot: float | str = 0.0
-    """Direction of it, in degrees. [degree, -360 to 360; or text in degrees, minutes, seconds]"""
+    high_spot: float | str | None = None
+    """
+    Direction in which its cone lies off, in degrees on the spindle; not stated where
+    absent: of an eccentric center without it only the worst clocking is told. [degree, -360
+    to 360; or text in degrees, minutes, seconds]
+    """
     turns: bool
     """True for a center that turns with the work."""
 
@@ -660,9 +605,11 @@ class CenterHoleResult(AnswerModel):
     """Length to cut off where the hole may not stay; null where the table gives none. [length]"""
     ball: CenterHoleBall | None
     """The check over a ball; null for type R."""
-    standing: Literal["published", "from-memory"] | str
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the hole's dimensions are had."""
-    drill_standing: Literal["published", "from-memory"] | str
+    drill_standing: (
+        Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    )
     """How the pilot's length is had, on which the tool depths stand."""
 
 
@@ -699,9 +646,11 @@ class CenterHoleRow(AnswerModel):
     """Largest radius of the arc; type R. [length]"""
     source: str
     """Where the row comes from."""
-    standing: Literal["published", "from-memory"] | str
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the hole's dimensions are had."""
-    drill_standing: Literal["published", "from-memory"] | str
+    drill_standing: (
+        Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    )
     """How pilot lengths and body are had."""
 
 
@@ -740,26 +689,6 @@ class CenterLimitsResult(AnswerModel):
     """
     For a dead center that may be put back at any clocking between parts: from part to part
     the axis may then move by twice as much.
-    """
-    not_stated: list[str]
-    """
-    `other_eccentricity` where neither it nor `both_alike` was sent: the limits then leave
-    the other center nothing.
-    """
-
-
-class CenterPartRunout(BaseModel):
-    """The part's own runout about its own center holes, at one end."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-    )
-    tir: float
-    """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
-    high_spot: float | str = 0.0
-    """
-    Its high spot, in degrees on the spindle, as first put in. [degree, -360 to 360; or text
-    in degrees, minutes, seconds]
     """
 
 
@@ -1021,13 +950,86 @@ class ConeWork(BaseModel):
     designation: str | None = None
     """
     Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
-    /v1/tapers/rates` list them. [1 to 60 characters]
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
     """
     large_diameter: float
     """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
     small_diameter: float
     """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
     kind: Literal["cone"]
+
+
+class Direction(AnswerModel):
+    """A direction round a turn in an answer, in two forms of the same value."""
+
+    degrees: float
+    """Decimal degrees, from 0 to below 360. [degree]"""
+    dms: str
+    """Degrees and minutes, rounded to the minute: finer no part is marked."""
+
+
+class DirectionContribution(AnswerModel):
+    """One contribution to a direction, in degrees."""
+
+    name: str
+    """What contributes."""
+    input_value: float
+    """
+    Half-width of the input's distribution, or its standard deviation where it is normal, or
+    the length of a vector of unknown phase, in `input_unit`. [stated]
+    """
+    input_unit: str
+    """Unit of the input, as `x-unit` names units."""
+    sensitivity: float
+    """
+    Change of the estimate for one unit of the input, signed; of a one-sided input the
+    change at its limit, over that limit. [per stated]
+    """
+    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"] | str
+    """
+    Its distribution (JCGM 100:2008, 4.3; JCGM 101:2008, 6.4); `uniform-phase` of a vector
+    that may point any way, all alike.
+    """
+    standard_uncertainty: float
+    """What it adds to the estimate's standard uncertainty. [degree]"""
+    worst_case: float
+    """Largest change of the estimate that it can cause. [degree]"""
+    share_percent: float
+    """Its share of the combined variance. [percent]"""
+
+
+class DirectionEstimate(AnswerModel):
+    """A direction round a turn with its uncertainty in degrees."""
+
+    value: Direction | None
+    """Best estimate, known offsets and the means of one-sided errors included."""
+    standard_uncertainty: float | None
+    """Combined standard uncertainty; null where no contribution was stated. [degree]"""
+    degrees_of_freedom: float | None
+    """
+    Effective degrees of freedom (Welch and Satterthwaite); null where they are not limited,
+    as with stated limits.
+    """
+    expanded_uncertainty: float | None
+    """Expanded uncertainty: half of the width that covers `coverage_probability`. [degree]"""
+    coverage_factor: float | None
+    """Coverage factor k: expanded over standard uncertainty; null where both are 0."""
+    coverage_probability: float | None
+    """
+    Probability, 0 to 1, that value ± expanded uncertainty covers, by the distributions of
+    the contributions (JCGM 101:2008), or by Student's where degrees of freedom are limited
+    (JCGM 100:2008, G.4).
+    """
+    worst_case: float | None
+    """
+    Largest error with every stated contribution at its limit at once, known offsets
+    included; of a normal contribution three standard deviations. [degree]
+    """
+    contributions: list[DirectionContribution]
+    """What was stated, in a fixed order."""
+    not_stated: list[str]
+    """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
 class DressedStation(AnswerModel):
@@ -1380,36 +1382,6 @@ class PlannedFeed(AnswerModel):
     """How far the whole allowance moves the point. [length]"""
 
 
-class PlannedRunout(AnswerModel):
-    """The runout budget of the cone against the limit. Square to the axis, at the cone."""
-
-    tir: LengthEstimate
-    """
-    TIR at the station, as the length of a sum of vectors of unknown phase: `value` is null,
-    for no `high_spots` were stated; `standard_uncertainty` is the root mean square of that
-    length, the root sum of squares of the contributors' TIR; `expanded_uncertainty` is the
-    TIR that 95 of 100 assemblies do not pass (Monte Carlo over uniform phases, so without a
-    coverage factor); `worst_case` is the sum, all in line. Vector quantities are treated in
-    JCGM 102:2011, cited from memory; for this chain it is derived here.
-    """
-    limit_tir: float
-    """Limit as full indicator movement. [length]"""
-    limit_eccentricity: float
-    """The same limit as eccentricity: half of it. [length]"""
-    limit_zone_diameter: float
-    """The same limit as the diameter of a coaxiality zone. [length]"""
-    limit_tir_on_cone: float
-    """The limit as an indicator square to the cone's surface reads it. [length]"""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
-    """
-    Whether the limit will be kept: it holds where 95 of 100 assemblies keep it, and does
-    not where 95 of 100 pass it, whatever `decision_rule`; never `holds` with something not
-    stated.
-    """
-    mend_first: str | None
-    """The largest contribution: the first one to mend; null where none was stated."""
-
-
 class PlannedSetting(AnswerModel):
     """The sine plate's setting and the stack that gives it; the height asked for is `height`."""
 
@@ -1505,39 +1477,12 @@ class RunoutAtStation(AnswerModel):
     station: float
     """The station. [length]"""
     tir: LengthEstimate
-    """TIR by eccentricity there. Its uncertainty, by those of both sections, grows past them."""
-    high_spot: Angle
-    """Angle of its high spot."""
-
-
-class RunoutBudgetResult(AnswerModel):
-    """The budget against the limit."""
-
-    tir: LengthEstimate
     """
-    TIR at the station, as the length of a sum of vectors of unknown phase: `value` is null,
-    for no `high_spots` were stated; `standard_uncertainty` is the root mean square of that
-    length, the root sum of squares of the contributors' TIR; `expanded_uncertainty` is the
-    TIR that 95 of 100 assemblies do not pass (Monte Carlo over uniform phases, so without a
-    coverage factor); `worst_case` is the sum, all in line. Vector quantities are treated in
-    JCGM 102:2011, cited from memory; for this chain it is derived here.
+    TIR by eccentricity there. Its uncertainty, by those of both sections, grows past them;
+    near zero it reaches down to none.
     """
-    best_clocking_tir: float
-    """Least that clocking alone can reach. [length]"""
-    percentile_50_tir: float
-    """Not passed in half of assemblies. [length]"""
-    percentile_99_tir: float
-    """Not passed in 99 of 100 assemblies. [length]"""
-    mend_first: str | None
-    """Largest that can be mended; null if none can."""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
-    """
-    The chain as it is against the limit: `holds` where 95 of 100 assemblies are within it,
-    `does-not-hold` where not even 5 of 100 are, else `may-not-hold`; with a tilt not stated
-    it is never said to hold.
-    """
-    mended_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
-    """The same once all that can be mended is perfect: what cannot be mended alone."""
+    high_spot: DirectionEstimate | None
+    """Angle at which the same surface would read highest; null where nothing runs out."""
 
 
 class RunoutContributions(BaseModel):
@@ -1569,15 +1514,18 @@ class RunoutContributor(BaseModel):
     name: str
     """Name of the contributor. [1 to 60 characters]"""
     tir: float
-    """TIR at its own seat, in `units`. [length, 0 to 10000]"""
+    """
+    TIR that it makes at the station of the budget; where `projection` is sent, TIR at its
+    own seat. In `units`. [length, 0 to 10000]
+    """
     tilt_tir: float | None = None
     """
-    Change of its TIR over `tilt_span`, by tilt, in `units`; not stated where absent, which
-    matters where there is a projection. [length, 0 to 10000]
+    Change of its TIR over `tilt_span`, by tilt, in `units`; it acts by `projection`, and is
+    named as not stated where only that was sent. [length, 0 to 10000]
     """
-    tilt_span: float = 1.0
+    tilt_span: float | None = None
     """Length over which `tilt_tir` was found, in `units`. [length, 1e-06 to 10000]"""
-    projection: float = 0.0
+    projection: float | None = None
     """Distance from its seat to the station of the budget, in `units`. [length, 0 to 10000]"""
     can_be_mended: bool = True
     """False for what has to be lived with."""
@@ -1592,8 +1540,12 @@ class RunoutCorrection(AnswerModel):
     """How far the axis moves at the near section. [length]"""
     far_move: float
     """How far the axis moves at the far section. [length]"""
-    tap_from: Angle
-    """Side to tap from at the far section (at any section, for a slide)."""
+    tap_from: Direction | None
+    """
+    Side to tap from at the far section (at the near one where the far one does not move; at
+    any, for a slide), toward the axis: where the center lies, in a bore opposite to the
+    high spot. Null where nothing has to move.
+    """
 
 
 class RunoutFormHarmonic(AnswerModel):
@@ -1603,8 +1555,29 @@ class RunoutFormHarmonic(AnswerModel):
     """Lobes a turn. [count]"""
     amplitude: float
     """Amplitude, half of its own full movement. [length]"""
-    high_spot: Angle
-    """Angle of its first high spot."""
+    high_spot: Direction | None
+    """Angle at which it first reads highest; null where there is none of it."""
+
+
+class RunoutFound(BaseModel):
+    """A runout found, and how well its eccentricity is known."""
+
+    model_config = ConfigDict(
+        extra="forbid",
+    )
+    tir: float
+    """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
+    high_spot: float | str | None = None
+    """
+    Angle at which the indicator reads highest, in degrees on the spindle, counted alike at
+    every section: seen from one end, in one sense. Needed unless `tir` is 0. [degree, -360
+    to 360; or text in degrees, minutes, seconds]
+    """
+    eccentricity_standard_uncertainty: float | None = None
+    """
+    Standard uncertainty of its eccentricity, in `units`, alike in every direction, as
+    runout/indicate gives it; not stated where absent. [length, 0 to 10000]
+    """
 
 
 class RunoutIndicateResult(AnswerModel):
@@ -1612,24 +1585,32 @@ class RunoutIndicateResult(AnswerModel):
 
     eccentricity: LengthEstimate
     """
-    Offset of the section's center from the axis. Its uncertainty is the larger of those by
-    resolution and by scatter, since scatter holds the resolution already.
+    Offset of the section's center from the axis. Its uncertainty is by rounding or by
+    scatter, whichever reaches further, since scatter holds rounding already, and by form
+    that was not fitted; what the indicator and the spindle err by themselves is not in it.
+    Near zero it reaches down to none.
     """
     tir_from_eccentricity: float
     """Twice the eccentricity. [length]"""
-    high_spot: Angle
-    """Direction of the eccentricity, 0 to 360 degrees."""
-    tap_from: Angle
-    """Side to tap from, toward the axis: the high spot."""
+    high_spot: DirectionEstimate | None
+    """Angle at which the eccentricity reads highest; null where there is none."""
+    tap_from: Direction | None
+    """
+    Side to tap from, toward the axis: where the center lies, which in a bore is opposite to
+    the high spot; as well known as that. Null without eccentricity.
+    """
     tap_distance: float
     """How far the part has to move: the eccentricity. [length]"""
     uncertainty_by_resolution: float
     """
-    Standard uncertainty of the eccentricity by the indicator's resolution alone
-    (half-width: half a step). [length]
+    Standard uncertainty of the eccentricity by the indicator's resolution alone: half a
+    step either way at each reading, opposed readings rounded alike. [length]
     """
     uncertainty_by_scatter: float | None
-    """By the scatter of the readings about the fit; null without a spare reading. [length]"""
+    """
+    By the repeatability stated, or by the scatter of the readings about the fullest fit;
+    null without a spare reading. [length]
+    """
     tir_of_readings: float
     """Highest less lowest reading, corrected for the tip, as the indicator swung. [length]"""
     form: list[RunoutFormHarmonic]
@@ -1671,26 +1652,37 @@ class RunoutReading(BaseModel):
     )
     angular_position: float | str
     """
-    Angle of the part under the indicator, in degrees. [degree, -360 to 360; or text in
+    Place under the indicator, in degrees, as marked on the part: counted from one mark,
+    seen from one end, in the same sense at every section. [degree, -360 to 360; or text in
     degrees, minutes, seconds]
     """
     reading: float
-    """Indicator reading in `units`; more is a higher surface. [length, -10000 to 10000]"""
+    """
+    Indicator reading in `units`; more is metal nearer to the indicator: a high spot of a
+    shaft, the near wall of a bore. [length, -10000 to 10000]
+    """
 
 
 class RunoutReversalResult(AnswerModel):
-    """Socket and part told apart."""
+    """Socket and part told apart. Directions are null where nothing runs out."""
 
-    socket_tir: float
-    """TIR that the socket makes. [length]"""
-    socket_high_spot: Angle
-    """Its high spot on the spindle."""
-    part_tir: float
-    """TIR that the part makes by itself. [length]"""
-    part_high_spot: Angle
-    """Its high spot with the part at its first clocking."""
-    best_clocking: Angle
-    """Turn the part by so much from its first clocking."""
+    socket_tir: LengthEstimate
+    """TIR that the socket makes."""
+    socket_high_spot: DirectionEstimate | None
+    """Angle on the spindle at which the surface reads highest by the socket alone."""
+    socket_off_toward: Direction | None
+    """
+    Direction in which the socket's axis lies off: its high spot, opposite to it where a
+    bore was read.
+    """
+    part_tir: LengthEstimate
+    """TIR that the part makes by itself."""
+    part_high_spot: DirectionEstimate | None
+    """Angle at which it reads highest by the part alone, at its first clocking."""
+    part_off_toward: Direction | None
+    """Direction in which the part's axis lies off, at its first clocking."""
+    best_clocking: Direction | None
+    """Turn the part by so much from its first clocking; null where any clocking is as good."""
     best_clocking_tir: float
     """TIR at the best clocking: 2·||S| − |C||. [length]"""
     worst_clocking_tir: float
@@ -1705,18 +1697,19 @@ class RunoutSection(BaseModel):
     )
     tir: float
     """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
-    high_spot: float | str
+    high_spot: float | str | None = None
     """
-    Angle of the high spot on the spindle, in degrees. [degree, -360 to 360; or text in
-    degrees, minutes, seconds]
+    Angle at which the indicator reads highest, in degrees on the spindle, counted alike at
+    every section: seen from one end, in one sense. Needed unless `tir` is 0. [degree, -360
+    to 360; or text in degrees, minutes, seconds]
+    """
+    eccentricity_standard_uncertainty: float | None = None
+    """
+    Standard uncertainty of its eccentricity, in `units`, alike in every direction, as
+    runout/indicate gives it; not stated where absent. [length, 0 to 10000]
     """
     station: float
     """Distance along the axis, in `units`. [length, -10000 to 10000]"""
-    eccentricity_standard_uncertainty: float | None = None
-    """
-    Standard uncertainty of its eccentricity, in `units`, as runout/indicate gives it; not
-    stated where absent. [length, 0 to 10000]
-    """
 
 
 class RunoutTerm(AnswerModel):
@@ -1742,7 +1735,7 @@ class RunoutTerm(AnswerModel):
     """Whether a value speaks of one section or of the whole feature."""
     source: str
     """Standard that defines it."""
-    standing: Literal["published", "from-memory"] | str
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the definition is had."""
 
 
@@ -1794,10 +1787,11 @@ class RunoutVector(BaseModel):
     )
     tir: float
     """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
-    high_spot: float | str
+    high_spot: float | str | None = None
     """
-    Angle of the high spot on the spindle, in degrees. [degree, -360 to 360; or text in
-    degrees, minutes, seconds]
+    Angle at which the indicator reads highest, in degrees on the spindle, counted alike at
+    every section: seen from one end, in one sense. Needed unless `tir` is 0. [degree, -360
+    to 360; or text in degrees, minutes, seconds]
     """
 
 
@@ -1948,6 +1942,8 @@ class SineHingeSetting(AnswerModel):
     """
     raised_side: Literal["right", "left", "back", "front", "neither"] | str
     """Side whose roll stands on the stack."""
+    raised_work_side: Literal["top", "bottom", "right", "left", "back", "front", "neither"] | str
+    """Side of the work, as drawn, that lies at the raised side."""
     height: float
     """Stack under the raised roll. [length]"""
     height_to_set: float
@@ -1957,6 +1953,17 @@ class SineHingeSetting(AnswerModel):
     Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
     [arcsecond]
     """
+    instruction: str
+    """What to do, in plain words."""
+
+
+class SineLaying(AnswerModel):
+    """How the work lies on the upper plate, from how it was drawn."""
+
+    side_up: Literal["top", "right", "left", "back", "front"] | str
+    """Side of the work, as drawn, that faces up: `top` where it is not tipped."""
+    plan_turn: Angle
+    """How far it is then turned in plan, by quarter turns, from +X toward +Y."""
     instruction: str
     """What to do, in plain words."""
 
@@ -1972,6 +1979,7 @@ class SineMend(AnswerModel):
             "face-parallelism",
             "face-flatness",
             "stack",
+            "stack-rounding",
             "table-flatness",
             "particle",
             "temperature",
@@ -2057,6 +2065,7 @@ class SineRequirement(AnswerModel):
             "face-parallelism",
             "face-flatness",
             "stack",
+            "stack-rounding",
             "table-flatness",
             "particle",
             "temperature",
@@ -2078,8 +2087,8 @@ class SineRequirement(AnswerModel):
     """Largest value were all else perfect. [stated]"""
     equal_share: float
     """
-    Largest value when this and the other terms at hand each take an equal share of the
-    variance. [stated]
+    Largest value when this and the terms at hand each take an equal share of the variance;
+    0 where what is known to be off leaves no room. [stated]
     """
     with_others: float | None
     """Largest value with all other terms as stated; null where they leave no room. [stated]"""
@@ -2090,8 +2099,8 @@ class SineRequirementsResult(AnswerModel):
 
     forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
-    Whether the set-up at hand will keep the tolerance; `holds` only where every error was
-    stated.
+    Whether the set-up at hand will keep the tolerance, by `decision_rule`; `holds` only
+    where every error that can act here was stated.
     """
     not_stated: list[str]
     """
@@ -2100,13 +2109,13 @@ class SineRequirementsResult(AnswerModel):
     """
     smallest_tolerance_arcsec: float | None
     """
-    Tightest ± tolerance, on what `tolerance_on` names, that the errors stated leave room
-    for. Null where no error was stated. [arcsecond]
+    Tightest ± tolerance, on what `tolerance_on` names, that holds with the errors stated,
+    by `decision_rule`. Null where no error was stated. [arcsecond]
     """
     allowed_standard_uncertainty_arcsec: float | None
     """
-    Combined standard uncertainty of the plate's angle that the tolerance leaves after the
-    expected error; null where that alone is past it. [arcsecond]
+    Combined standard uncertainty of the plate's angle, were it normal, that the tolerance
+    leaves after the expected error; null where that alone is past it. [arcsecond]
     """
     requirements: list[SineRequirement]
     """What to hold of each term that has any effect here. Yaw ends at 18000″."""
@@ -2123,6 +2132,7 @@ class SineRequirementsResult(AnswerModel):
             "face-parallelism",
             "face-flatness",
             "stack",
+            "stack-rounding",
             "table-flatness",
             "particle",
             "temperature",
@@ -2204,7 +2214,7 @@ class SineSwap(AnswerModel):
     total: float
     """Its height. [length]"""
     remaining_error_arcsec: float
-    """Angle to expect less the angle wanted, from the set's step alone. [arcsecond]"""
+    """Angle of the plate to expect less the one wanted, from the set's step alone. [arcsecond]"""
 
 
 class SineTableRow(AnswerModel):
@@ -2315,6 +2325,17 @@ class SineTrueTilt(BaseModel):
     """
 
 
+class SineTurnedSetting(AnswerModel):
+    """The whole setting for the same surface with the work laid in another way."""
+
+    laying: SineLaying
+    """How the work lies."""
+    base: SineHingeSetting
+    """The base plate."""
+    upper: SineHingeSetting
+    """The upper plate, riding on the base plate."""
+
+
 class SineUncertaintyResult(AnswerModel):
     """The budget of a set-up's angle, in arc-seconds of the plate's angle unless said."""
 
@@ -2323,8 +2344,8 @@ class SineUncertaintyResult(AnswerModel):
     angle_error_arcsec: ArcsecEstimate
     """
     Error of the plate's angle: its value is the expected angle less the wanted one, from
-    temperature off 20 °C and from yaw, which always flattens the angle. The contributions
-    are the terms stated, by name.
+    the stack as built, from temperature off 20 °C and from yaw, which always flattens the
+    angle. The contributions are the terms stated, by name.
     """
     included_angle_error_arcsec: ArcsecEstimate
     """
@@ -2333,6 +2354,11 @@ class SineUncertaintyResult(AnswerModel):
     """
     thermal_shift_arcsec: float
     """What the temperature stated does to the plate's angle. [arcsecond]"""
+    rounding_error_arcsec: float | None
+    """
+    What the stack's height as built does to the plate's angle: the angle that it sets less
+    the one wanted; null without `height`. [arcsecond]
+    """
     largest_term: (
         Literal[
             "center-distance",
@@ -2341,6 +2367,7 @@ class SineUncertaintyResult(AnswerModel):
             "face-parallelism",
             "face-flatness",
             "stack",
+            "stack-rounding",
             "table-flatness",
             "particle",
             "temperature",
@@ -2359,14 +2386,13 @@ class SineUncertaintyResult(AnswerModel):
     """The check by Monte Carlo; null where no error was stated."""
     smallest_tolerance_arcsec: float | None
     """
-    Tightest ± tolerance, on what `tolerance_on` names, that the errors stated leave room
-    for: |value| + expanded uncertainty. Null where no error was stated. [arcsecond]
+    Tightest ± tolerance, on what `tolerance_on` names, that holds with the errors stated,
+    by `decision_rule`. Null where no error was stated. [arcsecond]
     """
     forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str | None
     """
-    Whether the set-up will keep the tolerance: the value against it, with the expanded
-    uncertainty as guard band; null without a tolerance. `holds` only where every error was
-    stated.
+    Whether the set-up will keep the tolerance, by `decision_rule`; null without a
+    tolerance. `holds` only where every error that can act here was stated.
     """
 
 
@@ -2412,7 +2438,8 @@ class SlopeFields(BaseModel):
     designation: str | None = None
     """
     Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
-    /v1/tapers/rates` list them. [1 to 60 characters]
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
     """
 
 
@@ -2430,39 +2457,59 @@ class Source(AnswerModel):
 
 
 class StandardShankDimensions(AnswerModel):
-    """Principal dimensions of a shank and its socket, null where the standard gives none."""
+    """
+    Principal dimensions of a shank and its socket, null where the table gives none.
+
+    The gauge plane is at the end of the socket, where the gauge diameter is.
+    """
 
     units: Literal["in", "mm"] | str
     """Unit of these lengths."""
+    gauge_plane_tolerance: float | None
+    """
+    How far the gauge plane may lie from its place along the axis, plus or minus: z.
+    [length]
+    """
     gauge_plane_to_end: float | None
     """How far the cone runs on past the gauge plane, at most: a. [length]"""
     end_diameter: float | None
     """Diameter at the cone's large end, about: D1 = D + C a. [length]"""
     small_end_diameter: float | None
-    """Diameter at the small end, about: d = D − C l1. [length]"""
+    """Diameter at the cone's small end, about: d = D − C l1. [length]"""
     small_end_depth: float | None
-    """Gauge plane to the small end, at most: l1. [length]"""
-    plain_shank_depth: float | None
-    """Gauge plane to the end of a shank without tang, at most: l2. [length]"""
-    tang_shoulder_depth: float | None
-    """Gauge plane to the tang's shoulder, at most: l3. [length]"""
+    """Gauge plane to the small end of a shank without tang, at most: l1. [length]"""
+    plain_shank_length: float | None
+    """Whole length of a shank without tang, at most: l2 = l1 + a. [length]"""
     tang_end_depth: float | None
-    """Gauge plane to the tang's end, at most: l4. [length]"""
+    """Gauge plane to the tang's end, at most: l3; S of the inch tables. [length]"""
+    shank_length: float | None
+    """Whole length of a shank with tang, at most: l4 = l3 + a; B of the inch tables. [length]"""
     tang_thickness: float | None
-    """Thickness of the tang: b, h13. [length]"""
+    """Thickness of the tang: b, h13; t of the inch tables. [length]"""
+    tang_length: float | None
+    """Length of the tang: T of the inch tables. [length]"""
+    tang_radius: float | None
+    """Radius of the tang's run-out: R of the inch tables. [length]"""
+    tang_diameter: float | None
+    """Diameter over the tang: d of the inch tables. [length]"""
     socket_bore: float | None
     """Bore at the socket's small end: d5, H11. [length]"""
     socket_depth: float | None
-    """Least depth of the socket's cone and bore: l5. [length]"""
+    """Least depth of the socket's cone and bore: l5; H of the inch tables. [length]"""
     slot_depth: float | None
-    """Gauge plane to the far end of the slot for the drift: l6. [length]"""
+    """
+    Gauge plane to the near end of the slot for the drift: l6; K of the inch tables.
+    [length]
+    """
+    slot_length: float | None
+    """Length of the slot: L of the inch tables. [length]"""
     slot_width: float | None
-    """Width of the slot: g, A13. [length]"""
+    """Width of the slot: g, A13; W of the inch tables. [length]"""
     published: list[str]
     """Names of the columns seen in print."""
     source: str
     """Standard and table."""
-    standing: Literal["published", "from-memory", "derived"] | str
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the other columns are had."""
 
 
@@ -2496,8 +2543,10 @@ class StandardTaperEntry(AnswerModel):
     """Standard and clause."""
     dimensions: StandardShankDimensions | None
     """Principal dimensions of shank and socket, where the table holds them."""
-    standing: Literal["published", "from-memory", "derived"] | str
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the row is had."""
+    note: str
+    """What to mind; empty where nothing."""
 
 
 class StandardTaperList(AnswerModel):
@@ -2516,6 +2565,26 @@ class StraightShank(BaseModel):
     kind: Literal["straight"]
     diameter: float
     """Diameter of the shank, in `units`. [length, 1e-06 to 10000]"""
+
+
+class TaperAngleGradeRange(AnswerModel):
+    """The tolerance of one range of cone lengths."""
+
+    over: float
+    """Lower end of the range, not included. [millimetre]"""
+    up_to: float
+    """Upper end of the range, included. [millimetre]"""
+    included_angle_band_arcsec: float
+    """Whole tolerance of the included angle: AT_α. [arcsecond]"""
+    included_angle_band_microradians: float
+    """The same in microradians, as the standard gives it. [microradian]"""
+    smallest_diameter_band: float
+    """
+    The same on the diameter over the shortest cone of the range: AT_D, its bound.
+    [micrometre]
+    """
+    largest_diameter_band: float
+    """The same on the diameter over the longest cone of the range: AT_D. [micrometre]"""
 
 
 class TaperAngleResult(AnswerModel):
@@ -2537,6 +2606,8 @@ class TaperAngleResult(AnswerModel):
     """
     read_as: str
     """How the text was read."""
+    designations: list[str]
+    """Standard tapers that the text names; empty where it names none."""
     half_angle: Angle
     """Half angle."""
     complement: Angle
@@ -2545,36 +2616,23 @@ class TaperAngleResult(AnswerModel):
     """Half angle in radians."""
     taper_percent: float
     """Rate of taper in percent. [percent]"""
+    tolerance_arcsec: float | None
+    """
+    Plus or minus written beside the angle, on the angle as it is written; null where none
+    is. [arcsecond]
+    """
 
 
-class TaperCandidate(AnswerModel):
-    """A standard taper, and how well it fits."""
+class TaperCandidateName(AnswerModel):
+    """One name of a standard taper: a row of the tables."""
 
     designation: str
     """Designation of the taper or of the rate."""
     name: str
     """Its name or purpose."""
-    taper_per_foot: float
-    """Inches of diameter a foot of length. [inch per foot]"""
-    misfit_on_diameter: float
-    """
-    Measured difference of the diameters less the one that this taper has over the same
-    length: the error of measured diameters that would explain it. [length]
-    """
-    length_error_to_explain: float
-    """Error of the length that would explain the same misfit. [length]"""
-    misfit_arcsec: float
-    """Measured less standard included angle. [arcsecond]"""
-    explained_by_errors: bool | None
-    """
-    Whether the measuring errors stated explain the misfit; null where they do not and
-    others were not stated.
-    """
-    sizes_fit: bool
-    """Whether both diameters lie within the table's, to 5 %; true for a mere rate."""
     source: str
     """Where the row comes from."""
-    standing: Literal["published", "from-memory", "derived"] | str
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the row is had."""
 
 
@@ -2623,41 +2681,51 @@ class TaperCleanUpResult(AnswerModel):
     """
 
 
+class TaperFeedAtEnd(AnswerModel):
+    """What one end of a cone meets, and what it loses by the whole downfeed."""
+
+    gap_at_first_touch: float
+    """
+    Air between wheel and part here when the wheel first touches the other end, square to
+    the surface. [length]
+    """
+    off_normal: float
+    """Thickness that comes off square to the surface. [length]"""
+    off_diameter: float
+    """What comes off the diameter at a fixed station. [length]"""
+
+
 class TaperInfeedResult(AnswerModel):
     """
-    One layer in every measure, and the passes that take it off.
+    One layer in every measure, what each end loses, and the passes that take it off.
 
-    Stock and passes count an angle error where one was stated; see `not_stated`.
+    Ends, total downfeed and passes count an angle error where one was stated; see
+    `not_stated`. The layer is what comes off everywhere: where the angle is right, and at
+    the end touched last.
     """
 
     half_angle: Angle
     """Half angle of the cone."""
     off_normal: float
-    """Thickness square to the surface: the plate's downfeed. [length]"""
+    """Thickness of the layer square to the surface. [length]"""
     off_radius: float
-    """What comes off the radius at a fixed station. [length]"""
+    """What the layer takes off the radius at a fixed station. [length]"""
     off_diameter: float
-    """What comes off the diameter at a fixed station. [length]"""
+    """What the layer takes off the diameter at a fixed station. [length]"""
     axial_shift: float
-    """How far gauge line and point move along the axis. [length]"""
+    """How far the layer moves gauge line and point along the axis. [length]"""
     diameter_per_downfeed: float
     """Diameter for one unit of downfeed."""
     axial_per_downfeed: float
     """Axial shift for one unit of downfeed."""
     touches_first: Literal["large-end", "small-end", "both-ends"] | str | None
     """End that the wheel reaches first; null where no angle error was stated."""
-    stock_at_large_end: float | None
-    """
-    Stock square to the surface left at the large end at the first touch; null where no
-    angle error was stated. [length]
-    """
-    stock_at_small_end: float | None
-    """
-    Stock square to the surface left at the small end at the first touch; null where no
-    angle error was stated. [length]
-    """
+    large_end: TaperFeedAtEnd | None
+    """What the large end loses; null where no angle error was stated."""
+    small_end: TaperFeedAtEnd | None
+    """What the small end loses; null where no angle error was stated."""
     total_downfeed: float
-    """Downfeed from the first touch: the layer and what the angle error adds. [length]"""
+    """Downfeed from the first touch: the layer and the gap at the end touched last. [length]"""
     cutting_passes: int | None
     """Passes with feed. [count]"""
     last_pass: float | None
@@ -2782,8 +2850,10 @@ class TaperRateEntry(AnswerModel):
     """Inches of diameter a foot of length. [inch per foot]"""
     source: str
     """Standard and table."""
-    standing: Literal["published", "from-memory", "derived"] | str
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the row is had."""
+    note: str
+    """What to mind; empty where nothing."""
 
 
 class TaperRateList(AnswerModel):
@@ -2803,7 +2873,8 @@ class TaperShank(BaseModel):
     designation: str
     """
     Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
-    /v1/tapers/rates` list them. [1 to 60 characters]
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
     """
 
 
@@ -2845,21 +2916,21 @@ class TaperStandoffResult(AnswerModel):
 
     standoff: float | None
     """
-    How far the inner cone stands out of the outer one, by the errors stated: positive out,
-    negative in. [length]
+    How far the inner cone's gauge plane stands out of the outer one's, by the errors
+    stated: positive out, negative in. [length]
     """
     standoff_from_diameter: float | None
     """Its share from the diameter. [length]"""
     standoff_from_angle: float | None
     """Its share from the angle. [length]"""
     standoff_per_diameter: float
-    """Axial shift for one unit of diameter."""
+    """Axial shift for one unit of diameter, along the side that bears."""
     bears_at: Literal["large-end", "small-end", "both-ends"] | str | None
     """Where the cones bear."""
     open_at: Literal["large-end", "small-end", "both-ends"] | str | None
     """Where they stand apart; null too at both ends."""
     gap_normal: float | None
-    """Gap at the open end, square to the surface. [length]"""
+    """Gap at the open end, square to the gauge's surface. [length]"""
     gap_on_diameter: float | None
     """The same on the diameter. [length]"""
     marked_share_percent: float | None
@@ -2903,7 +2974,7 @@ class TaperToleranceResult(AnswerModel):
     included_angle_band_microradians: float
     """The same in microradians. [microradian]"""
     diameter_band_over_length: float
-    """What it spans on the difference of the end diameters, exactly. [length]"""
+    """What its limits span on the difference of the end diameters, exactly. [length]"""
     diameter_band_by_standard: float
     """AT_D = AT_α × length, as the standard states it for slopes up to 1:3. [length]"""
     smallest_included_angle: Angle
@@ -2930,6 +3001,58 @@ class TaperWayToSet(AnswerModel):
     """Error of the half angle."""
     error_on_diameter: LengthEstimate
     """What it makes over the work's length on the diameter."""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """
+    Whether the machine reaches this setting: by the limit stated; without one `not-stated`,
+    or `may-not-hold` where the taper is steeper than is commonly set this way.
+    """
+
+
+class TirEstimate(AnswerModel):
+    """
+    TIR at the station, as the length of a sum of vectors of unknown phase.
+
+    `value` is null, for no `high_spots` were stated. `standard_uncertainty` is the root
+    mean square of that length, the root sum of squares of the contributors' TIR:
+    `rms_share_percent` says how many assemblies keep it. `expanded_uncertainty` is the TIR
+    that 95 of 100 assemblies do not pass (Monte Carlo over uniform phases, so without a
+    coverage factor); `worst_case` the sum, all in line, that none passes. Vector quantities
+    are treated in JCGM 102:2011, cited from memory; for this chain it is derived here.
+    """
+
+    value: float | None
+    """Best estimate, known offsets and the means of one-sided errors included. [length]"""
+    standard_uncertainty: float | None
+    """Combined standard uncertainty; null where no contribution was stated. [length]"""
+    degrees_of_freedom: float | None
+    """
+    Effective degrees of freedom (Welch and Satterthwaite); null where they are not limited,
+    as with stated limits.
+    """
+    expanded_uncertainty: float | None
+    """Expanded uncertainty: half of the width that covers `coverage_probability`. [length]"""
+    coverage_factor: float | None
+    """Coverage factor k: expanded over standard uncertainty; null where both are 0."""
+    coverage_probability: float | None
+    """
+    Probability, 0 to 1, that value ± expanded uncertainty covers, by the distributions of
+    the contributions (JCGM 101:2008), or by Student's where degrees of freedom are limited
+    (JCGM 100:2008, G.4).
+    """
+    worst_case: float | None
+    """
+    Largest error with every stated contribution at its limit at once, known offsets
+    included; of a normal contribution three standard deviations. [length]
+    """
+    contributions: list[LengthContribution]
+    """What was stated, in a fixed order."""
+    not_stated: list[str]
+    """Contributions that were not stated: nothing is known of them, and nothing counted."""
+    rms_share_percent: float | None
+    """
+    Share of assemblies whose TIR does not pass `standard_uncertainty`, in percent: half of
+    two alike, 59 of 100 where one is twice each of two others. [percent]
+    """
 
 
 class VeeRollExpected(AnswerModel):
@@ -3314,13 +3437,16 @@ class BlockCheckResult(AnswerModel):
     verdict: Literal["conforming", "not-conforming", "not-provable"] | str | None
     """
     `conforming`: the stack as read agrees with what is wanted, and what was measured on it
-    with the stack as read; `height` and `measurement_limit` tell how nearly. Else
-    `not-conforming`; null where there is nothing to compare it with.
+    with the stack as read; `height` and `measurement_limit` tell how nearly.
+    `not-provable`: what was measured agrees, but is too coarse to tell the stack from one
+    with a wrong block; or it is not sure by the blocks' grades and calibrations that the
+    actual height is within the `measurement_limit` of the wanted one, at 95 % (ISO
+    14253-1:2017). Else `not-conforming`; null where there is nothing to compare it with.
     """
     not_stated: list[str]
     """
-    Fields one of which would give something to compare the stack with; empty where one was
-    sent.
+    Where there is no verdict, the fields one of which would give something to compare the
+    stack with; `grade` where nothing can be proved without it.
     """
     mistakes_explain: Literal["what-was-measured", "the-stack-as-read"] | str | None
     """
@@ -3587,21 +3713,21 @@ class CenterAdapterResult(AnswerModel):
     """Radial gap at the end that does not bear. [length]"""
     rock_arcsec: float
     """Tilt to one side that the gap allows. [arcsecond]"""
-    axial_shift: float | None
+    standoff: float | None
     """
-    How far the shank stands out (negative: goes in) for `diameter_difference` and the gauge
-    diameters of two standard tapers; null where neither is stated. [length]
+    How far the shank stands out of the socket, by its diameter and its angle, as
+    tapers/standoff has it: positive out, negative in; null where the diameter is not
+    stated. [length]
     """
-    tir: LengthEstimate
+    standoff_from_diameter: float | None
     """
-    TIR at the station, as the length of a sum of vectors of unknown phase: `value` is null,
-    for no `high_spots` were stated; `standard_uncertainty` is the root mean square of that
-    length, the root sum of squares of the contributors' TIR; `expanded_uncertainty` is the
-    TIR that 95 of 100 assemblies do not pass (Monte Carlo over uniform phases, so without a
-    coverage factor); `worst_case` is the sum, all in line. Vector quantities are treated in
-    JCGM 102:2011, cited from memory; for this chain it is derived here.
+    Its share by `diameter_difference` and the gauge diameters of two standard tapers; null
+    where neither is stated. [length]
     """
-    tir_at_nose: LengthEstimate
+    standoff_from_angle: float
+    """Its share by the angles: nothing where the shank bears at the mouth. [length]"""
+    tir: TirEstimate
+    tir_at_nose: TirEstimate
     """The same at the nose, the socket's mouth."""
     mend_first: Literal["socket", "adapter", "rocking-in-the-seat"] | str | None
     """The largest at the station; null where nothing runs out."""
@@ -3626,15 +3752,71 @@ class CenterContactAnswer(AnswerModel):
     """Formulas, sources and release."""
 
 
-class CenterEffectAnswer(AnswerModel):
-    """An answer: CenterEffectResult, advisories, and what it stands on."""
+class CenterEffectAt(AnswerModel):
+    """
+    What is seen at one station; directions are null where nothing runs out.
 
-    result: CenterEffectResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
+    What needs the direction of an eccentric center is null where that was not stated.
+    """
+
+    station: float
+    """The station. [length]"""
+    apparent_tir: float | None
+    """Runout made by the centers that turn. [length]"""
+    high_spot: Direction | None
+    """Angle at which an indicator on `surface` reads highest by that runout."""
+    standing_offset: float | None
+    """Offset made by centers that stand still: taper or place, no runout. [length]"""
+    worst_clocking_tir: float
+    """Runout at the worst clocking of the same centers. [length]"""
+    part_tir: float | None
+    """
+    The part's own runout at this section, on the line through both ends; with one end
+    stated it is known at that end alone, and else null, as is what follows from it.
+    [length]
+    """
+    seen_tir: float | None
+    """What an indicator shows: centers and part together. [length]"""
+    seen_high_spot: Direction | None
+    """Angle at which an indicator on `surface` reads highest."""
+    seen_tir_end_for_end: float | None
+    """The same section of the part after it is turned end for end, its mark kept up. [length]"""
+    height_offset: float | None
+    """
+    Height of the axis here over the first center, by `second_height`; null without it.
+    [length]
+    """
+    line_offset: float | None
+    """
+    Distance of the axis here from the line of the ways, by `second_line`: the miss of an
+    indicator set on the crest at the first center; null without it. [length]
+    """
+
+
+class CenterEffectResult(AnswerModel):
+    """What both centers do."""
+
+    at_stations: list[CenterEffectAt]
+    """In the order sent."""
+    tilt_arcsec: float | None
+    """Tilt of the axis with the directions sent; null where one was not stated. [arcsecond]"""
+    worst_tilt_arcsec: float
+    """Tilt with the centers opposed. [arcsecond]"""
+    bench_height_tilt_arcsec: float | None
+    """
+    Slope of the bench centers' axis in height: taken for taper by an indicator that runs
+    along the top; signed as `second_height`, null without it. [arcsecond]
+    """
+    bench_line_tilt_arcsec: float | None
+    """
+    Slope of their axis in plan: taken for taper by an indicator that runs along the side;
+    signed as `second_line`, null without it. [arcsecond]
+    """
+    not_stated: list[str]
+    """
+    Of the centers' `high_spot`, `part_at_first`, `part_at_second`, `second_height` and
+    `second_line` those not sent: nothing is known of them, and nothing follows from them.
+    """
 
 
 class CenterHoleAnswer(AnswerModel):
@@ -3675,48 +3857,6 @@ class CenterHoleRowAnswer(AnswerModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
-
-
-class CenterJobResult(AnswerModel):
-    """The plan."""
-
-    job: str
-    """Name of the job."""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
-    """
-    Whether angle and runout will both keep their limits; it holds only where both hold, and
-    does not where either does not.
-    """
-    cone: PlannedCone
-    """The cone."""
-    shank: PlannedShank
-    plate_setting: PlannedSetting
-    """The plate's setting and its stack."""
-    angle_budget: PlannedAngle
-    """The angle error to expect."""
-    runout_budget: PlannedRunout
-    """The runout to expect."""
-    downfeed: PlannedFeed
-    """What a step of downfeed takes off."""
-    smallest_mistake: WrongBlock | None
-    """
-    The wrong block that would be hardest to notice; null where no other block could be
-    taken.
-    """
-    smallest_mistake_past_tolerance: WrongBlock | None
-    """
-    The hardest to notice of those that take the angle out of its tolerance, which is what
-    the checks are judged by; null where no single wrong block does.
-    """
-    second_stack: list[float] | None
-    """
-    The same height from other blocks of the set, to check the first stack; null where the
-    set has no such stack. [each length]
-    """
-    steps: list[PlanStep]
-    """The steps, in order, with the cautions of the trade."""
-    checks: list[PlanCheck]
-    """The checks to make."""
 
 
 class CenterLimitsAnswer(AnswerModel):
@@ -3993,6 +4133,28 @@ class OperationListAnswer(AnswerModel):
     """Formulas, sources and release."""
 
 
+class PlannedRunout(AnswerModel):
+    """The runout budget of the cone against the limit. Square to the axis, at the cone."""
+
+    tir: TirEstimate
+    limit_tir: float
+    """Limit as full indicator movement. [length]"""
+    limit_eccentricity: float
+    """The same limit as eccentricity: half of it. [length]"""
+    limit_zone_diameter: float
+    """The same limit as the diameter of a coaxiality zone. [length]"""
+    limit_tir_on_cone: float
+    """The limit as an indicator square to the cone's surface reads it. [length]"""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """
+    Whether the limit will be kept: it holds where 95 of 100 assemblies keep it, and does
+    not where 95 of 100 pass it, whatever `decision_rule`; never `holds` with something not
+    stated.
+    """
+    mend_first: str | None
+    """The largest contribution: the first one to mend; null where none was stated."""
+
+
 class ProfileBlend(AnswerModel):
     """A radius that blends a corner, with its tangent points."""
 
@@ -4021,15 +4183,28 @@ class RunoutAxisResult(AnswerModel):
     """Swing first, since it moves both sections; then the slide takes both to zero."""
 
 
-class RunoutBudgetAnswer(AnswerModel):
-    """An answer: RunoutBudgetResult, advisories, and what it stands on."""
+class RunoutBudgetResult(AnswerModel):
+    """The budget against the limit."""
 
-    result: RunoutBudgetResult
-    """The result."""
-    advisories: list[Advisory]
-    """What an experienced hand would add."""
-    basis: Basis
-    """Formulas, sources and release."""
+    tir: TirEstimate
+    best_clocking_tir: float
+    """Least that clocking alone can reach. [length]"""
+    share_within_limit_percent: float
+    """Share of assemblies, in percent, whose TIR is within `limit_tir`. [percent]"""
+    percentile_50_tir: float
+    """Not passed in half of assemblies. [length]"""
+    percentile_99_tir: float
+    """Not passed in 99 of 100 assemblies. [length]"""
+    mend_first: str | None
+    """Largest that can be mended; null if none can."""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """
+    The chain as it is against the limit: `holds` where 95 of 100 assemblies are within it,
+    `does-not-hold` where not even 5 of 100 are, else `may-not-hold`; with a tilt not stated
+    it is never said to hold.
+    """
+    mended_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """The same once all that can be mended is perfect: what cannot be mended alone."""
 
 
 class RunoutConvertResult(AnswerModel):
@@ -4038,10 +4213,7 @@ class RunoutConvertResult(AnswerModel):
     relation: Literal["equal", "between", "at-least", "at-most"] | str
     """`equal`: convertible; else bounds only, and `reasons` says why."""
     value: float | None
-    """
-    The value, where convertible; else null. Of a term that speaks of one section it is that
-    of the worst section, where the given one speaks of the whole feature. [length]
-    """
+    """The value, where convertible; else null. [length]"""
     least: float
     """It is not less than this. [length]"""
     most: float | None
@@ -4155,7 +4327,10 @@ class SineCorrectionResult(AnswerModel):
     """The change of stack that mends a measured angle."""
 
     measured_error_arcsec: float
-    """Angle measured less angle wanted. [arcsecond]"""
+    """
+    Angle of the plate as measured less the one wanted: half of an included angle's error.
+    [arcsecond]
+    """
     height_change: float
     """Change of the high roll's stack: positive to add. [length]"""
     height_now: float
@@ -4313,6 +4488,76 @@ class TaperAngleAnswer(AnswerModel):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
+
+
+class TaperAngleGradeEntry(AnswerModel):
+    """A grade of cone angle tolerance."""
+
+    name: str
+    """Name to use as `angle_grade`."""
+    ranges: list[TaperAngleGradeRange]
+    """Its ranges of length, ascending."""
+    source: str
+    """Standard and table."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    """How the row is had."""
+
+
+class TaperAngleGradeEntryAnswer(AnswerModel):
+    """An answer: TaperAngleGradeEntry, advisories, and what it stands on."""
+
+    result: TaperAngleGradeEntry
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperAngleGradeList(AnswerModel):
+    """Grades of cone angle tolerance: every row."""
+
+    angle_grades: list[TaperAngleGradeEntry]
+    """The rows, in order."""
+
+
+class TaperAngleGradeListAnswer(AnswerModel):
+    """An answer: TaperAngleGradeList, advisories, and what it stands on."""
+
+    result: TaperAngleGradeList
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class TaperCandidate(AnswerModel):
+    """A standard taper under every name that it has, and how well it fits."""
+
+    names: list[TaperCandidateName]
+    """
+    Its names, nearest first: no measuring of this cone tells them apart, since their slopes
+    lie within 2″ of included angle and the same sizes fit or do not.
+    """
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    misfit_on_diameter: float
+    """
+    Measured difference of the diameters less the one that this taper has over the same
+    length: the error of measured diameters that would explain it. [length]
+    """
+    length_error_to_explain: float
+    """Error of the length that would explain the same misfit. [length]"""
+    misfit_arcsec: float
+    """Measured less standard included angle. [arcsecond]"""
+    explained_by_errors: bool | None
+    """
+    Whether the measuring errors stated explain the misfit; null where they do not and
+    others were not stated.
+    """
+    sizes_fit: bool
+    """Whether both diameters lie within the table's, to 5 %; true for a mere rate."""
 
 
 class TaperCleanUpAnswer(AnswerModel):
@@ -4516,7 +4761,7 @@ class TaperRateListAnswer(AnswerModel):
 
 
 class TaperSetOverResult(AnswerModel):
-    """Ways to set the taper, the surest first."""
+    """Ways to set the taper: those that the machine reaches first, of these the surest."""
 
     half_angle: Angle
     """Half angle to swivel the workhead or table."""
@@ -4528,12 +4773,16 @@ class TaperSetOverResult(AnswerModel):
     """Set-over on ball centers: L sin α. [length]"""
     set_over_by_rule: float
     """Set-over by the shop rule: L tan α. [length]"""
-    rule_error_arcsec: float
-    """Error of the half angle that the rule's set-over makes. [arcsecond]"""
+    rule_error_arcsec: float | None
+    """
+    Error of the half angle that the rule's set-over makes; null past 45°, where that would
+    be the work's whole length or more. [arcsecond]
+    """
     ways: list[TaperWayToSet]
     """
-    Each way with its error, the surest first; those of which some error was not stated come
-    last.
+    Each way with its error: first what the machine reaches as far as is known, then what it
+    may not reach, last what it does not; of these the surest first, and last those of which
+    some error was not stated.
     """
 
 
@@ -4784,15 +5033,57 @@ class CenterAdapterAnswer(AnswerModel):
     """Formulas, sources and release."""
 
 
-class CenterJobAnswer(AnswerModel):
-    """An answer: CenterJobResult, advisories, and what it stands on."""
+class CenterEffectAnswer(AnswerModel):
+    """An answer: CenterEffectResult, advisories, and what it stands on."""
 
-    result: CenterJobResult
+    result: CenterEffectResult
     """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
+
+
+class CenterJobResult(AnswerModel):
+    """The plan."""
+
+    job: str
+    """Name of the job."""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """
+    Whether angle and runout will both keep their limits; it holds only where both hold, and
+    does not where either does not.
+    """
+    cone: PlannedCone
+    """The cone."""
+    shank: PlannedShank
+    plate_setting: PlannedSetting
+    """The plate's setting and its stack."""
+    angle_budget: PlannedAngle
+    """The angle error to expect."""
+    runout_budget: PlannedRunout
+    """The runout to expect."""
+    downfeed: PlannedFeed
+    """What a step of downfeed takes off."""
+    smallest_mistake: WrongBlock | None
+    """
+    The wrong block that would be hardest to notice; null where no other block could be
+    taken.
+    """
+    smallest_mistake_past_tolerance: WrongBlock | None
+    """
+    The hardest to notice of those that take the angle out of its tolerance, which is what
+    the checks are judged by; null where no single wrong block does.
+    """
+    second_stack: list[float] | None
+    """
+    The same height from other blocks of the set, to check the first stack; null where the
+    set has no such stack. [each length]
+    """
+    steps: list[PlanStep]
+    """The steps, in order, with the cautions of the trade."""
+    checks: list[PlanCheck]
+    """The checks to make."""
 
 
 class DovetailOverRollsAnswer(AnswerModel):
@@ -4857,6 +5148,17 @@ class RunoutAxisAnswer(AnswerModel):
     """Formulas, sources and release."""
 
 
+class RunoutBudgetAnswer(AnswerModel):
+    """An answer: RunoutBudgetResult, advisories, and what it stands on."""
+
+    result: RunoutBudgetResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class RunoutConvertAnswer(AnswerModel):
     """An answer: RunoutConvertResult, advisories, and what it stands on."""
 
@@ -4905,12 +5207,22 @@ class SineCompoundResult(AnswerModel):
     """The order of the axes, in plain words."""
     surface: SineOrientation
     """The surface as it was read, in the frame stated."""
+    laying: SineLaying
+    """
+    How the work lies on the upper plate, so that each plate raises the side that it can
+    raise; as drawn where the request does not say which.
+    """
     edge_turns: SineEdgeTurns
     """How far the part's edges turn in plan."""
     stacks: SineCompoundStacks | None
     """Both stacks from the set given; null where none was."""
     rotation_check: SineRotationCheck
     """The check by rotation."""
+    turned_settings: list[SineTurnedSetting]
+    """
+    Where a hinge angle is past 45°: the whole setting with the work turned or tipped by
+    quarter turns, each less steep, the least steep first.
+    """
     conventions: list[str]
     """The sign conventions, in plain words."""
 
@@ -5081,6 +5393,17 @@ class BlockDayResult(AnswerModel):
     """The periods, in order."""
     shared: list[BlockSharedStack]
     """Stacks to wring once and pass on, most jobs first."""
+
+
+class CenterJobAnswer(AnswerModel):
+    """An answer: CenterJobResult, advisories, and what it stands on."""
+
+    result: CenterJobResult
+    """The result."""
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
 
 
 class SineCompoundAnglesAnswer(AnswerModel):

@@ -1,15 +1,21 @@
 """The words that every topic speaks: lengths, angles, counts, temperatures, base models."""
 
-from halfangle_service.fields.angles import Angle, AngleInput, Sexagesimal, angle_from_radians
+from halfangle_service.fields.angles import (
+    Angle,
+    AngleInput,
+    Direction,
+    Sexagesimal,
+    angle_from_radians,
+)
 from halfangle_service.fields.base import RequestModel, ResultModel
 from halfangle_service.fields.numbers import (
     FINITE,
-    TIDY,
     Arcsec,
     ArcsecOut,
     Celsius,
     Count,
     CountOut,
+    DegreesOut,
     Length,
     LengthOut,
     NonNegativeArcsec,
@@ -42,7 +48,6 @@ __all__ = [
     "MM_PER_INCH",
     "TENTH_NM_PER_INCH",
     "TENTH_NM_PER_MM",
-    "TIDY",
     "Angle",
     "AngleInput",
     "Arcsec",
@@ -50,6 +55,8 @@ __all__ = [
     "Celsius",
     "Count",
     "CountOut",
+    "DegreesOut",
+    "Direction",
     "Length",
     "LengthOut",
     "NonNegativeArcsec",

@@ -13,8 +13,8 @@ from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from halfangle_service.fields.base import ResultModel
-from halfangle_service.fields.numbers import TIDY, Unit
-from halfangle_service.trade.angles import DMS_PATTERN, format_dms, parse_dms
+from halfangle_service.fields.numbers import Unit
+from halfangle_service.trade.angles import DMS_PATTERN, format_dm, format_dms, parse_dms
 
 
 class Sexagesimal(float):
@@ -24,7 +24,7 @@ class Sexagesimal(float):
 class Angle(ResultModel):
     """An angle in an answer, in two forms of the same value."""
 
-    degrees: Annotated[float, TIDY, Unit("degree")] = Field(
+    degrees: Annotated[float, Unit("degree")] = Field(
         description="Decimal degrees, full precision.", examples=[30.255555555555556]
     )
     dms: str = Field(
@@ -43,18 +43,38 @@ def angle_from_radians(angle_rad: float) -> Angle:
     return Angle.of(math.degrees(angle_rad))
 
 
+class Direction(ResultModel):
+    """A direction round a turn in an answer, in two forms of the same value."""
+
+    degrees: Annotated[float, Unit("degree")] = Field(
+        description="Decimal degrees, from 0 to below 360.", examples=[168.6900675259798]
+    )
+    dms: str = Field(
+        description="Degrees and minutes, rounded to the minute: finer no part is marked.",
+        examples=["168°41'"],
+    )
+
+    @classmethod
+    def of(cls, degrees: float | None) -> "Direction | None":
+        """Give a direction of so many decimal degrees; None where there is none."""
+        return None if degrees is None else cls(degrees=degrees, dms=format_dm(degrees))
+
+
 @dataclass(frozen=True)
 class AngleInput:
     """Marks a request's float field as an angle in degrees: a number, or a string in d-m-s.
 
     Use it as `Annotated[float, AngleInput(gt=0, lt=90)]`; the bounds are degrees. It is one marker
     because the JSON Schema (a union) and the validation (bounds on the value read) must agree.
+    `measured` marks an angle that an instrument gave, or that is read off the part or the machine:
+    its decimals are what they look like, so it is not noted as perhaps meant in minutes.
     """
 
     gt: float | None = None
     ge: float | None = None
     lt: float | None = None
     le: float | None = None
+    measured: bool = False
 
     def __get_pydantic_core_schema__(
         self, source: Any, handler: GetCoreSchemaHandler

@@ -5,9 +5,16 @@ from typing import Annotated, Generic, Literal, TypeVar
 
 from pydantic import Field
 
-from halfangle_service.fields.angles import Angle
+from halfangle_service.fields.angles import Angle, Direction
 from halfangle_service.fields.base import ResultModel
-from halfangle_service.fields.numbers import ArcsecOut, LengthOut, NumberOut, SharePercent, Unit
+from halfangle_service.fields.numbers import (
+    ArcsecOut,
+    DegreesOut,
+    LengthOut,
+    NumberOut,
+    SharePercent,
+    Unit,
+)
 from halfangle_service.trade.uncertainty import (
     Budget,
     DecisionRule,
@@ -78,6 +85,10 @@ class ArcsecContribution(EstimateContribution[ArcsecOut]):
     """One contribution to an angle, in arc-seconds."""
 
 
+class DirectionContribution(EstimateContribution[DegreesOut]):
+    """One contribution to a direction, in degrees."""
+
+
 class Estimate(ResultModel, Generic[ValueT, SpreadT, ContributionT]):
     """A quantity with its uncertainty (JCGM 100:2008). What nothing was stated of is null."""
 
@@ -125,8 +136,17 @@ class AngleEstimate(Estimate[Angle, ArcsecOut, ArcsecContribution]):
     """An angle with its uncertainty in arc-seconds."""
 
 
-EstimateT = TypeVar("EstimateT", LengthEstimate, ArcsecEstimate, AngleEstimate)
-_UNITS = {LengthEstimate: "length", ArcsecEstimate: "arcsecond", AngleEstimate: "arcsecond"}
+class DirectionEstimate(Estimate[Direction, DegreesOut, DirectionContribution]):
+    """A direction round a turn with its uncertainty in degrees."""
+
+
+EstimateT = TypeVar("EstimateT", LengthEstimate, ArcsecEstimate, AngleEstimate, DirectionEstimate)
+_UNITS = {
+    LengthEstimate: "length",
+    ArcsecEstimate: "arcsecond",
+    AngleEstimate: "arcsecond",
+    DirectionEstimate: "degree",
+}
 
 
 def estimate(

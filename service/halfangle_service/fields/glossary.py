@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.tables.loader import read_toml
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,11 +29,11 @@ class Term:
 @cache
 def glossary() -> dict[str, Term]:
     """Every field's term by its name, in the order of the alphabet."""
-    rows: Mapping[str, Mapping[str, str]] = read_table(__name__, "glossary.toml")
+    rows: Mapping[str, Mapping[str, str]] = read_toml(__name__, "glossary.toml")
     return {name: Term(name, **rows[name]) for name in sorted(rows)}
 
 
 @cache
 def option_labels() -> dict[str, str]:
     """The label of every option by its token."""
-    return dict(read_table(__name__, "options.toml"))
+    return dict(read_toml(__name__, "options.toml"))

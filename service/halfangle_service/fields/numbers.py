@@ -8,10 +8,9 @@ arithmetic far from overflow; they are not limits of the trade.
 from dataclasses import dataclass
 from typing import Annotated, Any, Literal
 
-from pydantic import AfterValidator, Field, GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
-from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.units import Units
 
 UnitName = Literal[
@@ -73,13 +72,11 @@ Rpm = Annotated[float, FINITE, Field(ge=1, le=500_000), Unit("per_minute")]
 Number = Annotated[float, FINITE, Field(ge=-1e9, le=1e9), Unit("1")]
 
 # Results -------------------------------------------------------------------------------------
-#: Marks a result's float as given without the noise of its last bits.
-TIDY = AfterValidator(tidy)
-
-SharePercent = Annotated[float, TIDY, Unit("percent")]
-LengthOut = Annotated[float, TIDY, Unit("length")]
-ArcsecOut = Annotated[float, TIDY, Unit("arcsecond")]
-NumberOut = Annotated[float, TIDY, Unit("1")]
+SharePercent = Annotated[float, Unit("percent")]
+LengthOut = Annotated[float, Unit("length")]
+ArcsecOut = Annotated[float, Unit("arcsecond")]
+DegreesOut = Annotated[float, Unit("degree")]
+NumberOut = Annotated[float, Unit("1")]
 CountOut = Annotated[int, Unit("count")]
 
 

@@ -17,6 +17,7 @@ from halfangle_service.trade.sine.geometry import (
     round_to_step,
     stack_offset,
 )
+from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.units import Units, bench_step
 
 CenterDistance = Annotated[
@@ -67,7 +68,11 @@ class PlateFields(RequestModel):
 
 
 def offset_of(plate: PlateFields) -> float:
-    """Difference of the stacks at zero; refuses one roll's diameter without the other's."""
+    """Difference of the stacks at zero, in `units`.
+
+    Refuses one roll's diameter without the other's, and a plate of a size that none has.
+    """
+    require_center_distance(plate.center_distance, plate.units)
     all_or_none(
         plate,
         "high_roll_diameter",

@@ -1,6 +1,7 @@
 """The slope of a cone or taper, and a cone to grind, as every request that needs one states it."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Annotated, Any
 
 from pydantic import Field
@@ -38,11 +39,20 @@ SLOPE_FIELDS = (
 )
 _DESIGNATION = (
     "Designation of a standard taper or rate, as `GET /v1/tapers/standard` and "
-    "`GET /v1/tapers/rates` list them."
+    "`GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`, "
+    "`NT40`, `1:20`. The answer says what it was read as."
 )
+
+
+@dataclass(frozen=True)
+class TaperName:
+    """Marks a request's field that names a standard taper, so that an answer says which it read."""
+
+
 Designation = Annotated[
     str,
     Field(min_length=1, max_length=60, description=_DESIGNATION, examples=["morse-2"]),
+    TaperName(),
 ]
 
 

@@ -24,7 +24,12 @@ from halfangle_service.fields.blocks import (
 )
 from halfangle_service.fields.choice import one_of
 from halfangle_service.trade.stacks.supply import Box, Piece
-from halfangle_service.trade.tables.blocks.sets import find_set, foreign_places, nominal_sizes
+from halfangle_service.trade.tables.blocks.sets import (
+    figures_of_other_unit,
+    find_set,
+    foreign_places,
+    nominal_sizes,
+)
 from halfangle_service.trade.tables.blocks.tolerances import Grade, find_grade
 from halfangle_service.trade.wording import plain
 
@@ -41,6 +46,7 @@ Where = Literal[Away, "not-in-the-box", "another-of-this-size"]
 _AWAY: tuple[tuple[str, Away], ...] = (("missing", "missing"), ("in_use", "in-use"))
 _OTHER: dict[Units, Units] = {"in": "mm", "mm": "in"}
 _SYSTEM: dict[Units, str] = {"in": "inch", "mm": "metric"}
+_WRITTEN: dict[Units, str] = {"in": "inches", "mm": "millimetres"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -214,10 +220,16 @@ def own_units(
 
     `paths` names each of them in the request, and `field` where a block is marked as special.
     """
+    own, other = _SYSTEM[units], _SYSTEM[_OTHER[units]]
+    if figures_of_other_unit(sizes, units):
+        raise Disagreement(
+            f"These are sizes of {own} sets written in {_WRITTEN[_OTHER[units]]}, the first "
+            f"being {plain(from_tenth_nm(sizes[0], units), 7)}; all lengths are in `units`.",
+            fields={"units": f"should be the unit of the sizes: {_OTHER[units]}, not {units}"},
+        )
     foreign = foreign_places(sizes, units)
     if not foreign:
         return ()
-    own, other = _SYSTEM[units], _SYSTEM[_OTHER[units]]
     words = ", ".join(plain(from_tenth_nm(sizes[place], units), 10) for place in foreign[:5])
     if len(foreign) == 1 and sizes[foreign[0]] % (to_tenth_nm(1.0, units) // 2) == 0:
         odd = caution(

@@ -74,7 +74,6 @@ def catalogue(operations: Mapping[str, AnyOperation]) -> PublishedTable[Operatio
         summary="Every calculation, with its schemas, formulas, sources and an example.",
         item=OperationDetail,
         rows=lambda: {name: detail(operation) for name, operation in operations.items()},
-        sources=(),
         in_short=_in_short,
     )
 

@@ -15,7 +15,8 @@ from halfangle_service.http.problems import ProblemError, pointer_to
 #: Asks for one value of the answer in place of all.
 PICK = "pick"
 _SCALARS = frozenset({"number", "integer", "string", "boolean", "null"})
-_JSON_NUMBER = re.compile(r"-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
+#: A number as people write it: `.375`, `5.` and `+5` too, whose plus a query string makes a space.
+_NUMBER = re.compile(r"[ +-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,8 +102,8 @@ def read_query(query: bytes, fields: Mapping[str, QueryField]) -> tuple[bytes, s
 
 def _value(text: str, form: QueryField) -> Any:
     """Read a value as the JSON type that its field takes; what does not fit stays a string."""
-    if form.types & {"number", "integer"} and len(text) <= 400 and _JSON_NUMBER.fullmatch(text):
-        return json.loads(text)
+    if form.types & {"number", "integer"} and len(text) <= 400 and _NUMBER.fullmatch(text):
+        return float(text) if set(text) & set(".eE") else int(text)
     if "boolean" in form.types and text in {"true", "false"}:
         return text == "true"
     return text

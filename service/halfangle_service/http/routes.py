@@ -23,10 +23,10 @@ from halfangle_service.http.answers import (
     require_accepts,
     require_json_body,
 )
-from halfangle_service.http.bodies import Bodies
-from halfangle_service.http.bounds import refuse_too_many_parts
 from halfangle_service.http.finite import not_finite
-from halfangle_service.http.heavy import HeavyWork
+from halfangle_service.http.guards.bodies import Bodies
+from halfangle_service.http.guards.bounds import refuse_too_many_parts
+from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.picks import pick_value
 from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
 from halfangle_service.http.query import QueryField, query_fields, read_query

@@ -51,3 +51,13 @@ def format_dms(degrees: float, decimals: int = 2) -> str:
     sign = "-" if degrees < 0 and smallest else ""
     seconds = f"{rest / scale:.{decimals}f}".zfill(decimals + 3 if decimals else 2)
     return f"{sign}{minutes // 60}°{minutes % 60:02d}'{seconds}\""
+
+
+def format_dm(degrees: float) -> str:
+    r"""Write a direction in degrees and minutes, to the minute, from 0° to below 360°.
+
+    >>> format_dm(168.690067), format_dm(359.9999)
+    ("168°41'", "0°00'")
+    """
+    degree, minute = divmod(round(degrees * 60.0) % 21_600, 60)
+    return f"{degree}°{minute:02d}'"

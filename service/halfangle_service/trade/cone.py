@@ -74,13 +74,19 @@ def slant_length(base_diameter: float, half_angle_rad: float) -> float:
 
 
 def require_before_point(
-    large_diameter: float, length: float, half_angle_rad: float, *, field: str = "length"
+    large_diameter: float,
+    length: float,
+    half_angle_rad: float,
+    *,
+    field: str = "length",
+    slack: float = 0.0,
 ) -> None:
     """Refuse a cone that comes to its point before a length along its axis.
 
-    `field` is the request's field that states the length. Raises Impossible.
+    `field` is the request's field that states the length; `slack` how far a diameter measured may
+    be off, so that a cone that is whole is not refused for its readings. Raises Impossible.
     """
-    if ends_before(large_diameter, length, half_angle_rad):
+    if ends_before(large_diameter + slack, length, half_angle_rad):
         to_point = max(0.0, cone_length(large_diameter, half_angle_rad))
         raise Impossible(
             f"This cone comes to its point {plain(to_point)} from the large end, before the length "

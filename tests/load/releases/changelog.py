@@ -86,7 +86,8 @@ def load_changelog(folder: Path, operations: Iterable[str]) -> Changelog:
     names = tuple(operations)
     topics = {name.partition(".")[0] for name in names}
     entries: dict[str, list[Any]] = {}
-    for file in sorted(folder.glob("*.toml")):
+    # What holds everywhere comes last: an entry about one topic is the nearer one.
+    for file in sorted(folder.glob("*.toml"), key=lambda file: (file.stem == "all", file.stem)):
         if file.stem != "all" and file.stem not in topics:
             raise ChangelogError(f"{file.name}: no topic is called {file.stem}; or write all.toml")
         for section, entry in _read(file):

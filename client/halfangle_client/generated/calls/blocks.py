@@ -295,7 +295,8 @@ class BlocksCalls:
         height: float | None = None,
         angle: float | str | None = None,
         center_distance: float | None = None,
-        low_stack: float = 0.0,
+        low_stack: float | None = None,
+        low_blocks: Sequence[float] | None = None,
         offset: float = 0.0,
         measured_height: float | None = None,
         measured_angle: float | str | None = None,
@@ -340,7 +341,12 @@ class BlocksCalls:
                 wanted too. [degree, over 0, under 90; or text in degrees, minutes, seconds]
             center_distance: Distance between the centers of the plate's rolls, in `units`. With it
                 every height is given as an angle too. [length, 1e-06 to 10000]
-            low_stack: Height of the stack under the low roll, in `units`. [length, 0 to 10000]
+            low_stack: Height of the stack under the low roll, in `units`. Either this or
+                `low_blocks`; absent both: no stack stands there. [length, 0 to 10000]
+            low_blocks: Nominal sizes of the blocks under the low roll as read from them, wear
+                blocks included, in `units`. They are of the same box, so that a wrong block there
+                is looked for too, where an angle is wanted or measured; needs `center_distance`. [1
+                to 20 entries, each length, 1e-06 to 10000]
             offset: Difference of the stacks at which the plate stands at zero, in `units`: the step
                 of its seats less half the difference of its rolls' diameters. [length, -10000 to
                 10000]
@@ -379,6 +385,7 @@ class BlocksCalls:
                 "angle": angle,
                 "center_distance": center_distance,
                 "low_stack": low_stack,
+                "low_blocks": low_blocks,
                 "offset": offset,
                 "measured_height": measured_height,
                 "measured_angle": measured_angle,
@@ -970,7 +977,8 @@ class AsyncBlocksCalls:
         height: float | None = None,
         angle: float | str | None = None,
         center_distance: float | None = None,
-        low_stack: float = 0.0,
+        low_stack: float | None = None,
+        low_blocks: Sequence[float] | None = None,
         offset: float = 0.0,
         measured_height: float | None = None,
         measured_angle: float | str | None = None,
@@ -1015,7 +1023,12 @@ class AsyncBlocksCalls:
                 wanted too. [degree, over 0, under 90; or text in degrees, minutes, seconds]
             center_distance: Distance between the centers of the plate's rolls, in `units`. With it
                 every height is given as an angle too. [length, 1e-06 to 10000]
-            low_stack: Height of the stack under the low roll, in `units`. [length, 0 to 10000]
+            low_stack: Height of the stack under the low roll, in `units`. Either this or
+                `low_blocks`; absent both: no stack stands there. [length, 0 to 10000]
+            low_blocks: Nominal sizes of the blocks under the low roll as read from them, wear
+                blocks included, in `units`. They are of the same box, so that a wrong block there
+                is looked for too, where an angle is wanted or measured; needs `center_distance`. [1
+                to 20 entries, each length, 1e-06 to 10000]
             offset: Difference of the stacks at which the plate stands at zero, in `units`: the step
                 of its seats less half the difference of its rolls' diameters. [length, -10000 to
                 10000]
@@ -1054,6 +1067,7 @@ class AsyncBlocksCalls:
                 "angle": angle,
                 "center_distance": center_distance,
                 "low_stack": low_stack,
+                "low_blocks": low_blocks,
                 "offset": offset,
                 "measured_height": measured_height,
                 "measured_angle": measured_angle,

@@ -200,12 +200,13 @@ class CentersCalls:
         self,
         *,
         units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
         first: models.CenterError,
         second: models.CenterError,
         distance_between_centers: float,
         stations: Sequence[float],
-        part_at_first: models.CenterPartRunout | None = None,
-        part_at_second: models.CenterPartRunout | None = None,
+        part_at_first: models.RunoutVector | None = None,
+        part_at_second: models.RunoutVector | None = None,
         second_height: float | None = None,
         second_line: float | None = None,
         timeout_seconds: float | None = None,
@@ -219,27 +220,33 @@ class CentersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
+            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
+                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
+                on a shaft toward its center's offset, in a bore opposite to it.
             first: Center at station 0.
             second: Center at the other end.
             distance_between_centers: Distance between the centers. [length, 1e-06 to 10000]
             stations: Distances from the first center, in `units`. [1 to 100 entries, each length, 0
                 to 10000]
-            part_at_first: The part's own runout at station 0; not stated where absent.
-            part_at_second: The part's own runout at the other end; not stated where absent.
+            part_at_first: The part's own runout about its center holes at station 0, as first put
+                in, read on `surface`; not stated where absent.
+            part_at_second: The same at the other end; not stated where absent.
             second_height: How much higher the second center stands than the first, in `units`; not
                 stated where absent. [length, -10000 to 10000]
             second_line: How far the second center stands beside the line of the ways through the
                 first, in `units`; not stated where absent. [length, -10000 to 10000]
 
         Example:
-            client.centers.effect(units="in", first=models.CenterError(eccentricity=0.0002,
-                high_spot=0, turns=True), second=models.CenterError(eccentricity=0.0002,
-                high_spot=180, turns=True), distance_between_centers=6, stations=[0, 3, 6])
+            client.centers.effect(units="in", surface="external",
+                first=models.CenterError(eccentricity=0.0002, high_spot=0, turns=True),
+                second=models.CenterError(eccentricity=0.0002, high_spot=180, turns=True),
+                distance_between_centers=6, stations=[0, 3, 6])
         """
         return self._sender.send(
             _EFFECT,
             {
                 "units": units,
+                "surface": surface,
                 "first": first,
                 "second": second,
                 "distance_between_centers": distance_between_centers,
@@ -290,7 +297,7 @@ class CentersCalls:
         one_in_x: float | None = None,
         rate_of_taper: float | None = None,
         designation: str | None = None,
-        type: Literal["A", "B", "R", "plain", "bell"] | None = None,
+        type: Literal["A", "B", "R", "plain", "bell", "C", "D"] | None = None,
         key: str | None = None,
         mouth_diameter: float | None = None,
         chamfer_diameter: float | None = None,
@@ -318,9 +325,11 @@ class CentersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             type: Type: A, B or R (metric), plain or bell (inch). Send this for the smallest size
-                that reaches the diameter, or `key` for one size.
+                that reaches the diameter, or `key` for one size. C and D are known and not in the
+                tables: the refusal says what to take.
             key: One size, as `GET /v1/centers/holes` lists it. [3 to 12 characters]
             mouth_diameter: Diameter wanted at the mouth of the 60° cone, in `units`; the table's
                 largest where it is not sent. [length, 1e-06 to 10000]
@@ -398,20 +407,21 @@ class CentersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             limit_tir: Runout that the work may show at the station, as full indicator movement, in
                 `units`. [length, 1e-06 to 10000]
             position_allowed: How far the work's axis may be off its place at the station, in
                 `units`. [length, 1e-06 to 10000]
             share_percent: Share of what is allowed that the center may take, in percent, such as 10
                 or 25. [percent, over 0, at most 100]
-            other_eccentricity: Eccentricity of the other center, in `units`; it counts in the worst
-                way. Absent: not stated, and nothing of it counts. [length, 0 to 10000]
+            other_eccentricity: Eccentricity of the other center, in `units`, 0 for a true one; it
+                counts in the worst way. Needed unless `both_alike` is true. [length, 0 to 10000]
             both_alike: Hold both centers to one limit, in place of `other_eccentricity`.
 
         Example:
             client.centers.limits(units="in", limit_tir=0.0005, position_allowed=0.0002,
-                share_percent=25, distance_between_centers=6, station=1)
+                share_percent=25, distance_between_centers=6, station=1, both_alike=True)
         """
         return self._sender.send(
             _LIMITS,
@@ -583,12 +593,13 @@ class AsyncCentersCalls:
         self,
         *,
         units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
         first: models.CenterError,
         second: models.CenterError,
         distance_between_centers: float,
         stations: Sequence[float],
-        part_at_first: models.CenterPartRunout | None = None,
-        part_at_second: models.CenterPartRunout | None = None,
+        part_at_first: models.RunoutVector | None = None,
+        part_at_second: models.RunoutVector | None = None,
         second_height: float | None = None,
         second_line: float | None = None,
         timeout_seconds: float | None = None,
@@ -602,27 +613,33 @@ class AsyncCentersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
+            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
+                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
+                on a shaft toward its center's offset, in a bore opposite to it.
             first: Center at station 0.
             second: Center at the other end.
             distance_between_centers: Distance between the centers. [length, 1e-06 to 10000]
             stations: Distances from the first center, in `units`. [1 to 100 entries, each length, 0
                 to 10000]
-            part_at_first: The part's own runout at station 0; not stated where absent.
-            part_at_second: The part's own runout at the other end; not stated where absent.
+            part_at_first: The part's own runout about its center holes at station 0, as first put
+                in, read on `surface`; not stated where absent.
+            part_at_second: The same at the other end; not stated where absent.
             second_height: How much higher the second center stands than the first, in `units`; not
                 stated where absent. [length, -10000 to 10000]
             second_line: How far the second center stands beside the line of the ways through the
                 first, in `units`; not stated where absent. [length, -10000 to 10000]
 
         Example:
-            client.centers.effect(units="in", first=models.CenterError(eccentricity=0.0002,
-                high_spot=0, turns=True), second=models.CenterError(eccentricity=0.0002,
-                high_spot=180, turns=True), distance_between_centers=6, stations=[0, 3, 6])
+            client.centers.effect(units="in", surface="external",
+                first=models.CenterError(eccentricity=0.0002, high_spot=0, turns=True),
+                second=models.CenterError(eccentricity=0.0002, high_spot=180, turns=True),
+                distance_between_centers=6, stations=[0, 3, 6])
         """
         return await self._sender.send(
             _EFFECT,
             {
                 "units": units,
+                "surface": surface,
                 "first": first,
                 "second": second,
                 "distance_between_centers": distance_between_centers,
@@ -673,7 +690,7 @@ class AsyncCentersCalls:
         one_in_x: float | None = None,
         rate_of_taper: float | None = None,
         designation: str | None = None,
-        type: Literal["A", "B", "R", "plain", "bell"] | None = None,
+        type: Literal["A", "B", "R", "plain", "bell", "C", "D"] | None = None,
         key: str | None = None,
         mouth_diameter: float | None = None,
         chamfer_diameter: float | None = None,
@@ -701,9 +718,11 @@ class AsyncCentersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             type: Type: A, B or R (metric), plain or bell (inch). Send this for the smallest size
-                that reaches the diameter, or `key` for one size.
+                that reaches the diameter, or `key` for one size. C and D are known and not in the
+                tables: the refusal says what to take.
             key: One size, as `GET /v1/centers/holes` lists it. [3 to 12 characters]
             mouth_diameter: Diameter wanted at the mouth of the 60° cone, in `units`; the table's
                 largest where it is not sent. [length, 1e-06 to 10000]
@@ -781,20 +800,21 @@ class AsyncCentersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             limit_tir: Runout that the work may show at the station, as full indicator movement, in
                 `units`. [length, 1e-06 to 10000]
             position_allowed: How far the work's axis may be off its place at the station, in
                 `units`. [length, 1e-06 to 10000]
             share_percent: Share of what is allowed that the center may take, in percent, such as 10
                 or 25. [percent, over 0, at most 100]
-            other_eccentricity: Eccentricity of the other center, in `units`; it counts in the worst
-                way. Absent: not stated, and nothing of it counts. [length, 0 to 10000]
+            other_eccentricity: Eccentricity of the other center, in `units`, 0 for a true one; it
+                counts in the worst way. Needed unless `both_alike` is true. [length, 0 to 10000]
             both_alike: Hold both centers to one limit, in place of `other_eccentricity`.
 
         Example:
             client.centers.limits(units="in", limit_tir=0.0005, position_allowed=0.0002,
-                share_percent=25, distance_between_centers=6, station=1)
+                share_percent=25, distance_between_centers=6, station=1, both_alike=True)
         """
         return await self._sender.send(
             _LIMITS,

@@ -81,7 +81,8 @@ class ClearanceCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             room_under_wheel: Greatest height from the table to the wheel's lowest line with the
                 head raised, in `units`. Absent: the height is told, not judged. [length, 1e-06 to
                 10000]
@@ -188,7 +189,8 @@ class AsyncClearanceCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             room_under_wheel: Greatest height from the table to the wheel's lowest line with the
                 head raised, in `units`. Absent: the height is told, not judged. [length, 1e-06 to
                 10000]

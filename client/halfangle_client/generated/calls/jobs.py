@@ -100,7 +100,8 @@ class JobsCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
                 probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
                 uncertainties at either limit.
@@ -240,7 +241,8 @@ class AsyncJobsCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
                 probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
                 uncertainties at either limit.

@@ -46,6 +46,7 @@ _INDICATE = Endpoint(
     answer=models.RunoutIndicateAnswer,
     accept="application/json",
     sends="application/json",
+    heavy=True,
 )
 _LIST_TERMS = Endpoint(
     name="runout.list_terms",
@@ -102,6 +103,7 @@ class RunoutCalls:
         self,
         *,
         units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
         near: models.RunoutSection,
         far: models.RunoutSection,
         stations: Sequence[float],
@@ -111,13 +113,16 @@ class RunoutCalls:
     ) -> models.RunoutAxisAnswer:
         """Line of an axis from two sections.
 
-        Runout at two sections: tilt, runout at other stations, and the two corrections in the order
-        in which to make them.
+        Runout of a shaft or a bore at two sections: tilt, runout at other stations, and the two
+        corrections in the order in which to make them.
 
         Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
+            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
+                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
+                on a shaft toward its center's offset, in a bore opposite to it.
             near: Section near the holding.
             far: Section far from the holding.
             stations: Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to
@@ -125,14 +130,16 @@ class RunoutCalls:
             pivot_station: Station about which the work swings. [length, -10000 to 10000]
 
         Example:
-            client.runout.axis(units="in", near=models.RunoutSection(station=1, tir=0.0006,
-                high_spot=20), far=models.RunoutSection(station=4, tir=0.001, high_spot=140),
-                stations=[5.5], pivot_station=0)
+            client.runout.axis(units="in", surface="external",
+                near=models.RunoutSection(station=1, tir=0.0006, high_spot=20),
+                far=models.RunoutSection(station=4, tir=0.001, high_spot=140), stations=[5.5],
+                pivot_station=0)
         """
         return self._sender.send(
             _AXIS,
             {
                 "units": units,
+                "surface": surface,
                 "near": near,
                 "far": far,
                 "stations": stations,
@@ -154,7 +161,7 @@ class RunoutCalls:
         """Runout budget of a chain.
 
         Adapter, socket, fixture and indicating, of unknown phases: worst case, root sum of squares,
-        Monte Carlo percentiles, and what to mend first.
+        how many of 100 assemblies keep each, and what to mend first.
 
         Largest request: 20 contributors, 100,000 trials.
 
@@ -218,11 +225,12 @@ class RunoutCalls:
             value: Value found, in `units`. [length, 0 to 10000]
             given_term: Term of the value.
             wanted_term: Term wanted.
-            out_of_roundness: Departure of the section from roundness about its least-squares
-                center, peak to valley, in `units`; 0 for a round section. Absent, it is taken as
-                unknown. [length, 0 to 10000]
-            every_section_alike: True where the value is known to be the greatest of all sections,
-                or the axis to be parallel to the datum and the form the same all along.
+            out_of_roundness: Departure from roundness about the least-squares center, peak to
+                valley, in `units`; 0 for a round section. Of the section that is spoken of, or of
+                the least round one where both terms speak of the whole feature. Absent, it is taken
+                as unknown. [length, 0 to 10000]
+            every_section_alike: True where the section spoken of is the worst of all, or where all
+                are alike: axis parallel to the datum and the form the same all along.
 
         Example:
             client.runout.convert(units="in", value=0.0004, given_term="tir",
@@ -273,6 +281,7 @@ class RunoutCalls:
         self,
         *,
         units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
         readings: Sequence[models.RunoutReading],
         indicator_resolution: float,
         included_angle: float | str | None = None,
@@ -282,6 +291,7 @@ class RunoutCalls:
         rate_of_taper: float | None = None,
         designation: str | None = None,
         harmonics: int = 1,
+        repeatability: float | None = None,
         tip_angle: float | str = 0.0,
         station_from_apex: float | None = None,
         timeout_seconds: float | None = None,
@@ -289,13 +299,16 @@ class RunoutCalls:
     ) -> models.RunoutIndicateAnswer:
         """Indicate a section true.
 
-        Readings round one section: eccentricity, high spot, how far to tap, from which side, and
-        the ovality and lobes that no tapping removes.
+        Readings round one section of a shaft or a bore: eccentricity, high spot, how far to tap,
+        from which side, and the ovality and lobes that no tapping removes.
 
         Largest request: 720 readings, 15 harmonics.
 
         Args:
             units: Unit of every length here and in the answer.
+            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
+                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
+                on a shaft toward its center's offset, in a bore opposite to it.
             readings: Readings at any angles, each angle once. [3 to 720 entries]
             indicator_resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
@@ -308,9 +321,14 @@ class RunoutCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
                 15]
+            repeatability: Standard deviation of one reading, by reading one place several times, in
+                `units`. Not stated, it is judged by what as many harmonics as the readings carry
+                leave of them; of four readings ovality is then taken for scatter. [length, 0 to
+                10000]
             tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger
                 or a tip that corrects itself. [degree, 0 to 75; or text in degrees, minutes,
                 seconds]
@@ -318,7 +336,7 @@ class RunoutCalls:
                 `units`. [length, 1e-06 to 10000]
 
         Example:
-            client.runout.indicate(units="in", indicator_resolution=0.0001,
+            client.runout.indicate(units="in", surface="external", indicator_resolution=0.0001,
                 readings=[models.RunoutReading(angular_position=0, reading=0.0003),
                 models.RunoutReading(angular_position=90, reading=0.0004),
                 models.RunoutReading(angular_position=180, reading=-0.0003),
@@ -334,9 +352,11 @@ class RunoutCalls:
                 "rate_of_taper": rate_of_taper,
                 "designation": designation,
                 "units": units,
+                "surface": surface,
                 "readings": readings,
                 "harmonics": harmonics,
                 "indicator_resolution": indicator_resolution,
+                "repeatability": repeatability,
                 "tip_angle": tip_angle,
                 "station_from_apex": station_from_apex,
             },
@@ -405,7 +425,8 @@ class RunoutCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
             tolerance_arcsec: False half angle to allow, ± in arc-seconds on the half angle; gives
                 the miss allowed. [arcsecond, 1e-06 to 324000]
@@ -438,8 +459,9 @@ class RunoutCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        at_0: models.RunoutVector,
-        at_180: models.RunoutVector,
+        surface: Literal["external", "internal"],
+        at_0: models.RunoutFound,
+        at_180: models.RunoutFound,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutReversalAnswer:
@@ -452,17 +474,22 @@ class RunoutCalls:
 
         Args:
             units: Unit of every length here and in the answer.
+            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
+                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
+                on a shaft toward its center's offset, in a bore opposite to it.
             at_0: Part at its first clocking; angles on the spindle.
             at_180: Part turned by 180; angles on the spindle.
 
         Example:
-            client.runout.reversal(units="mm", at_0=models.RunoutVector(tir=0.01, high_spot=30),
-                at_180=models.RunoutVector(tir=0.004, high_spot=200))
+            client.runout.reversal(units="mm", surface="external",
+                at_0=models.RunoutFound(tir=0.01, high_spot=30),
+                at_180=models.RunoutFound(tir=0.004, high_spot=200))
         """
         return self._sender.send(
             _REVERSAL,
             {
                 "units": units,
+                "surface": surface,
                 "at_0": at_0,
                 "at_180": at_180,
             },
@@ -527,6 +554,7 @@ class AsyncRunoutCalls:
         self,
         *,
         units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
         near: models.RunoutSection,
         far: models.RunoutSection,
         stations: Sequence[float],
@@ -536,13 +564,16 @@ class AsyncRunoutCalls:
     ) -> models.RunoutAxisAnswer:
         """Line of an axis from two sections.
 
-        Runout at two sections: tilt, runout at other stations, and the two corrections in the order
-        in which to make them.
+        Runout of a shaft or a bore at two sections: tilt, runout at other stations, and the two
+        corrections in the order in which to make them.
 
         Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
+            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
+                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
+                on a shaft toward its center's offset, in a bore opposite to it.
             near: Section near the holding.
             far: Section far from the holding.
             stations: Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to
@@ -550,14 +581,16 @@ class AsyncRunoutCalls:
             pivot_station: Station about which the work swings. [length, -10000 to 10000]
 
         Example:
-            client.runout.axis(units="in", near=models.RunoutSection(station=1, tir=0.0006,
-                high_spot=20), far=models.RunoutSection(station=4, tir=0.001, high_spot=140),
-                stations=[5.5], pivot_station=0)
+            client.runout.axis(units="in", surface="external",
+                near=models.RunoutSection(station=1, tir=0.0006, high_spot=20),
+                far=models.RunoutSection(station=4, tir=0.001, high_spot=140), stations=[5.5],
+                pivot_station=0)
         """
         return await self._sender.send(
             _AXIS,
             {
                 "units": units,
+                "surface": surface,
                 "near": near,
                 "far": far,
                 "stations": stations,
@@ -579,7 +612,7 @@ class AsyncRunoutCalls:
         """Runout budget of a chain.
 
         Adapter, socket, fixture and indicating, of unknown phases: worst case, root sum of squares,
-        Monte Carlo percentiles, and what to mend first.
+        how many of 100 assemblies keep each, and what to mend first.
 
         Largest request: 20 contributors, 100,000 trials.
 
@@ -643,11 +676,12 @@ class AsyncRunoutCalls:
             value: Value found, in `units`. [length, 0 to 10000]
             given_term: Term of the value.
             wanted_term: Term wanted.
-            out_of_roundness: Departure of the section from roundness about its least-squares
-                center, peak to valley, in `units`; 0 for a round section. Absent, it is taken as
-                unknown. [length, 0 to 10000]
-            every_section_alike: True where the value is known to be the greatest of all sections,
-                or the axis to be parallel to the datum and the form the same all along.
+            out_of_roundness: Departure from roundness about the least-squares center, peak to
+                valley, in `units`; 0 for a round section. Of the section that is spoken of, or of
+                the least round one where both terms speak of the whole feature. Absent, it is taken
+                as unknown. [length, 0 to 10000]
+            every_section_alike: True where the section spoken of is the worst of all, or where all
+                are alike: axis parallel to the datum and the form the same all along.
 
         Example:
             client.runout.convert(units="in", value=0.0004, given_term="tir",
@@ -698,6 +732,7 @@ class AsyncRunoutCalls:
         self,
         *,
         units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
         readings: Sequence[models.RunoutReading],
         indicator_resolution: float,
         included_angle: float | str | None = None,
@@ -707,6 +742,7 @@ class AsyncRunoutCalls:
         rate_of_taper: float | None = None,
         designation: str | None = None,
         harmonics: int = 1,
+        repeatability: float | None = None,
         tip_angle: float | str = 0.0,
         station_from_apex: float | None = None,
         timeout_seconds: float | None = None,
@@ -714,13 +750,16 @@ class AsyncRunoutCalls:
     ) -> models.RunoutIndicateAnswer:
         """Indicate a section true.
 
-        Readings round one section: eccentricity, high spot, how far to tap, from which side, and
-        the ovality and lobes that no tapping removes.
+        Readings round one section of a shaft or a bore: eccentricity, high spot, how far to tap,
+        from which side, and the ovality and lobes that no tapping removes.
 
         Largest request: 720 readings, 15 harmonics.
 
         Args:
             units: Unit of every length here and in the answer.
+            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
+                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
+                on a shaft toward its center's offset, in a bore opposite to it.
             readings: Readings at any angles, each angle once. [3 to 720 entries]
             indicator_resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
@@ -733,9 +772,14 @@ class AsyncRunoutCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
                 15]
+            repeatability: Standard deviation of one reading, by reading one place several times, in
+                `units`. Not stated, it is judged by what as many harmonics as the readings carry
+                leave of them; of four readings ovality is then taken for scatter. [length, 0 to
+                10000]
             tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger
                 or a tip that corrects itself. [degree, 0 to 75; or text in degrees, minutes,
                 seconds]
@@ -743,7 +787,7 @@ class AsyncRunoutCalls:
                 `units`. [length, 1e-06 to 10000]
 
         Example:
-            client.runout.indicate(units="in", indicator_resolution=0.0001,
+            client.runout.indicate(units="in", surface="external", indicator_resolution=0.0001,
                 readings=[models.RunoutReading(angular_position=0, reading=0.0003),
                 models.RunoutReading(angular_position=90, reading=0.0004),
                 models.RunoutReading(angular_position=180, reading=-0.0003),
@@ -759,9 +803,11 @@ class AsyncRunoutCalls:
                 "rate_of_taper": rate_of_taper,
                 "designation": designation,
                 "units": units,
+                "surface": surface,
                 "readings": readings,
                 "harmonics": harmonics,
                 "indicator_resolution": indicator_resolution,
+                "repeatability": repeatability,
                 "tip_angle": tip_angle,
                 "station_from_apex": station_from_apex,
             },
@@ -830,7 +876,8 @@ class AsyncRunoutCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
             tolerance_arcsec: False half angle to allow, ± in arc-seconds on the half angle; gives
                 the miss allowed. [arcsecond, 1e-06 to 324000]
@@ -863,8 +910,9 @@ class AsyncRunoutCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        at_0: models.RunoutVector,
-        at_180: models.RunoutVector,
+        surface: Literal["external", "internal"],
+        at_0: models.RunoutFound,
+        at_180: models.RunoutFound,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutReversalAnswer:
@@ -877,17 +925,22 @@ class AsyncRunoutCalls:
 
         Args:
             units: Unit of every length here and in the answer.
+            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
+                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
+                on a shaft toward its center's offset, in a bore opposite to it.
             at_0: Part at its first clocking; angles on the spindle.
             at_180: Part turned by 180; angles on the spindle.
 
         Example:
-            client.runout.reversal(units="mm", at_0=models.RunoutVector(tir=0.01, high_spot=30),
-                at_180=models.RunoutVector(tir=0.004, high_spot=200))
+            client.runout.reversal(units="mm", surface="external",
+                at_0=models.RunoutFound(tir=0.01, high_spot=30),
+                at_180=models.RunoutFound(tir=0.004, high_spot=200))
         """
         return await self._sender.send(
             _REVERSAL,
             {
                 "units": units,
+                "surface": surface,
                 "at_0": at_0,
                 "at_180": at_180,
             },

@@ -154,10 +154,9 @@ class SineCalls:
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
             height: Height of the stack under the high roll over that under the low roll; less than
                 the center distance. Either this or `high_stack`. [length, 1e-06 to 10000]
-            high_stack: Stack under the high roll, as measured, in `units`. [length, -10000 to
-                10000]
+            high_stack: Stack under the high roll, as measured, in `units`. [length, 0 to 10000]
             low_stack: Stack under the low roll, as measured; counts with `high_stack` only.
-                [length, -10000 to 10000]
+                [length, 0 to 10000]
 
         Example:
             client.sine.angle(units="in", center_distance=5, height=2.5)
@@ -194,6 +193,8 @@ class SineCalls:
         in_use: Sequence[float] | None = None,
         base_step: float = 0.0,
         upper_step: float = 0.0,
+        base_raised_side: Literal["right", "left", "back", "front"] | None = None,
+        upper_raised_side: Literal["right", "left", "back", "front"] | None = None,
         base_largest_angle: float | str | None = None,
         upper_largest_angle: float | str | None = None,
         resolution: float | None = None,
@@ -238,6 +239,12 @@ class SineCalls:
                 to 10000]
             upper_step: Stack under the upper plate's roll at which it stands at zero. [length,
                 -10000 to 10000]
+            base_raised_side: Side that this plate raises, away from its hinge: `right` or `left`
+                where the hinge lies along Y, `back` or `front` where it lies along X. The work is
+                then turned in plan so that no other side is raised. Absent: either side may be.
+            upper_raised_side: Side that this plate raises, away from its hinge: `right` or `left`
+                where the hinge lies along Y, `back` or `front` where it lies along X. The work is
+                then turned in plan so that no other side is raised. Absent: either side may be.
             base_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
                 is refused. Absent: anything below 90°. [degree, over 0, under 90; or text in
                 degrees, minutes, seconds]
@@ -268,6 +275,8 @@ class SineCalls:
                 "base_axis": base_axis,
                 "base_step": base_step,
                 "upper_step": upper_step,
+                "base_raised_side": base_raised_side,
+                "upper_raised_side": upper_raised_side,
                 "frame": frame,
                 "orientation": orientation,
                 "base_largest_angle": base_largest_angle,
@@ -345,7 +354,6 @@ class SineCalls:
         *,
         units: Literal["in", "mm"],
         center_distance: float,
-        angle: float | str,
         set: str | None = None,
         sizes: Sequence[float] | None = None,
         box: Sequence[models.BlockOwned] | None = None,
@@ -354,8 +362,12 @@ class SineCalls:
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
+        angle: float | str | None = None,
+        included_angle: float | str | None = None,
         measured_angle: float | str | None = None,
         measured_error_arcsec: float | None = None,
+        measured_included_angle: float | str | None = None,
+        measured_included_angle_error_arcsec: float | None = None,
         blocks: Sequence[float] | None = None,
         low_stack: float = 0.0,
         max_blocks: int = 6,
@@ -375,8 +387,6 @@ class SineCalls:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
                 1e-06 to 10000]
-            angle: Angle wanted, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
-                seconds]
             set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
                 needed. [1 to 60 characters]
             sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
@@ -392,17 +402,27 @@ class SineCalls:
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            measured_angle: Angle measured, in degrees. Either this or `measured_error_arcsec`.
-                [degree, over 0, under 90; or text in degrees, minutes, seconds]
-            measured_error_arcsec: Angle measured less angle wanted, in arc-seconds. Either this or
-                `measured_angle`. [arcsecond, -324000 to 324000]
+            angle: Angle wanted of the plate, in degrees. Either this or `included_angle`. [degree,
+                over 0, under 90; or text in degrees, minutes, seconds]
+            included_angle: Included angle wanted of the cone, in degrees; the plate has half of it.
+                [degree, over 0, under 180; or text in degrees, minutes, seconds]
+            measured_angle: Angle of the plate as measured, in degrees. One of this,
+                `measured_error_arcsec`, `measured_included_angle` and
+                `measured_included_angle_error_arcsec` is needed. [degree, over 0, under 90; or text
+                in degrees, minutes, seconds]
+            measured_error_arcsec: Angle of the plate as measured less the one wanted, in
+                arc-seconds. [arcsecond, -324000 to 324000]
+            measured_included_angle: Included angle of the cone as measured, in degrees. [degree,
+                over 0, under 180; or text in degrees, minutes, seconds]
+            measured_included_angle_error_arcsec: Included angle as measured less the one wanted, in
+                arc-seconds. [arcsecond, -324000 to 324000]
             blocks: Blocks under the high roll now, in `units`; with `set` or `sizes`, which hold
                 them too. [1 to 8 entries, each length, 1e-06 to 10000]
             low_stack: Stack under the low roll, left as it is, in `units`. [length, 0 to 10000]
             max_blocks: Most blocks in the new stack. [count, 1 to 8]
-            tolerance_arcsec: Angles within ± this of the wanted one will do; of them, the one with
-                the fewest blocks to handle is taken. Absent: the nearest height that the set's step
-                has. [arcsecond, 1e-06 to 324000]
+            tolerance_arcsec: Angles of the plate within ± this of the wanted one will do; of them,
+                the one with the fewest blocks to handle is taken. Absent: the nearest height that
+                the set's step has. [arcsecond, 1e-06 to 324000]
 
         Example:
             client.sine.correction(units="in", center_distance=5, angle=30,
@@ -422,8 +442,11 @@ class SineCalls:
                 "low_roll_diameter": low_roll_diameter,
                 "base_step": base_step,
                 "angle": angle,
+                "included_angle": included_angle,
                 "measured_angle": measured_angle,
                 "measured_error_arcsec": measured_error_arcsec,
+                "measured_included_angle": measured_included_angle,
+                "measured_included_angle_error_arcsec": measured_included_angle_error_arcsec,
                 "blocks": blocks,
                 "low_stack": low_stack,
                 "max_blocks": max_blocks,
@@ -555,7 +578,12 @@ class SineCalls:
         ] = "steel",
         axis_yaw_arcsec: float | None = None,
         axis_pitch_arcsec: float | None = None,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
         stack_tolerance: float | None = None,
+        height: float | None = None,
+        resolution: float | None = None,
         temperature_celsius: float = 20.0,
         block_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
@@ -570,6 +598,7 @@ class SineCalls:
                 "face-parallelism",
                 "face-flatness",
                 "stack",
+                "stack-rounding",
                 "table-flatness",
                 "particle",
                 "temperature",
@@ -590,6 +619,7 @@ class SineCalls:
                 "face-parallelism",
                 "face-flatness",
                 "stack",
+                "stack-rounding",
                 "table-flatness",
                 "particle",
                 "temperature",
@@ -610,6 +640,7 @@ class SineCalls:
                 "face-parallelism",
                 "face-flatness",
                 "stack",
+                "stack-rounding",
                 "table-flatness",
                 "particle",
                 "temperature",
@@ -622,7 +653,8 @@ class SineCalls:
             ]
         ]
         | None = None,
-        coverage_factor: float = 2.0,
+        coverage_factor: float | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
         tolerance_on: Literal["plate-angle", "included-angle"] = "plate-angle",
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -632,7 +664,7 @@ class SineCalls:
         From the angle's tolerance to the allowed error of each part of the set-up, and the cheapest
         term to mend.
 
-        Largest request: one set-up of 15 terms.
+        Largest request: one set-up of 16 terms.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -672,7 +704,18 @@ class SineCalls:
                 smaller angle. [arcsecond, 0 to 18000]
             axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
                 plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
             stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            height: Difference of the stacks as they are built, high less low, in `units`: what it
+                is off from the angle's own height then counts as a known shift. Either this or
+                `resolution`. [length, 1e-06 to 10000]
+            resolution: Step to which the stack is built, in `units`: it is then off by up to half
+                of it. 0: built exactly. Absent, and without `height`: not stated. [length, 0 to
+                10000]
             temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
             block_material: Material of the blocks.
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
@@ -680,13 +723,17 @@ class SineCalls:
             wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
                 [length, 1e-06 to 10000]
             normal_terms: Terms whose number is a standard deviation of a normal distribution, not a
-                limit. All other terms are rectangular, unless listed below; yaw always is. [at most
-                15 entries]
-            triangular_terms: Terms with a triangular distribution. [at most 15 entries]
+                limit. All other terms are rectangular, unless listed below; yaw and the stack's
+                rounding always are. [at most 16 entries]
+            triangular_terms: Terms with a triangular distribution. [at most 16 entries]
             u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
-                most 15 entries]
-            coverage_factor: Coverage factor k of the expanded uncertainty, which is the guard band
-                of the forecast: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+                most 16 entries]
+            coverage_factor: Coverage factor k of the expanded uncertainty. Absent: what covers 95 %
+                by the distributions themselves. The forecast goes by `decision_rule`, whatever k
+                is. [1 to 4]
+            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
+                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
+                uncertainties at either limit.
             tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
                 angle, so that its error counts twice on the `included-angle`.
 
@@ -694,7 +741,7 @@ class SineCalls:
             client.sine.requirements(units="in", center_distance=5, angle=30,
                 center_distance_tolerance=0.0002, roll_difference=5e-05, roll_parallelism=5e-05,
                 face_parallelism=0.0001, face_flatness=5e-05, stack_tolerance=2e-05,
-                table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
+                resolution=0.0001, table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
                 temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
                 axis_yaw_arcsec=900, axis_pitch_arcsec=5, wheel_breakdown=0,
                 tolerance_arcsec=10)
@@ -718,8 +765,13 @@ class SineCalls:
                 "axis_pitch_arcsec": axis_pitch_arcsec,
                 "units": units,
                 "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
                 "angle": angle,
                 "stack_tolerance": stack_tolerance,
+                "height": height,
+                "resolution": resolution,
                 "temperature_celsius": temperature_celsius,
                 "block_material": block_material,
                 "wheel_breakdown": wheel_breakdown,
@@ -728,6 +780,7 @@ class SineCalls:
                 "triangular_terms": triangular_terms,
                 "u_shaped_terms": u_shaped_terms,
                 "coverage_factor": coverage_factor,
+                "decision_rule": decision_rule,
                 "tolerance_on": tolerance_on,
                 "tolerance_arcsec": tolerance_arcsec,
             },
@@ -970,7 +1023,8 @@ class SineCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
@@ -1030,7 +1084,12 @@ class SineCalls:
         ] = "steel",
         axis_yaw_arcsec: float | None = None,
         axis_pitch_arcsec: float | None = None,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
         stack_tolerance: float | None = None,
+        height: float | None = None,
+        resolution: float | None = None,
         temperature_celsius: float = 20.0,
         block_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
@@ -1045,6 +1104,7 @@ class SineCalls:
                 "face-parallelism",
                 "face-flatness",
                 "stack",
+                "stack-rounding",
                 "table-flatness",
                 "particle",
                 "temperature",
@@ -1065,6 +1125,7 @@ class SineCalls:
                 "face-parallelism",
                 "face-flatness",
                 "stack",
+                "stack-rounding",
                 "table-flatness",
                 "particle",
                 "temperature",
@@ -1085,6 +1146,7 @@ class SineCalls:
                 "face-parallelism",
                 "face-flatness",
                 "stack",
+                "stack-rounding",
                 "table-flatness",
                 "particle",
                 "temperature",
@@ -1097,7 +1159,8 @@ class SineCalls:
             ]
         ]
         | None = None,
-        coverage_factor: float = 2.0,
+        coverage_factor: float | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
         tolerance_on: Literal["plate-angle", "included-angle"] = "plate-angle",
         tolerance_arcsec: float | None = None,
         trials: int = 50000,
@@ -1147,7 +1210,18 @@ class SineCalls:
                 smaller angle. [arcsecond, 0 to 18000]
             axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
                 plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
             stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            height: Difference of the stacks as they are built, high less low, in `units`: what it
+                is off from the angle's own height then counts as a known shift. Either this or
+                `resolution`. [length, 1e-06 to 10000]
+            resolution: Step to which the stack is built, in `units`: it is then off by up to half
+                of it. 0: built exactly. Absent, and without `height`: not stated. [length, 0 to
+                10000]
             temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
             block_material: Material of the blocks.
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
@@ -1155,13 +1229,17 @@ class SineCalls:
             wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
                 [length, 1e-06 to 10000]
             normal_terms: Terms whose number is a standard deviation of a normal distribution, not a
-                limit. All other terms are rectangular, unless listed below; yaw always is. [at most
-                15 entries]
-            triangular_terms: Terms with a triangular distribution. [at most 15 entries]
+                limit. All other terms are rectangular, unless listed below; yaw and the stack's
+                rounding always are. [at most 16 entries]
+            triangular_terms: Terms with a triangular distribution. [at most 16 entries]
             u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
-                most 15 entries]
-            coverage_factor: Coverage factor k of the expanded uncertainty, which is the guard band
-                of the forecast: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+                most 16 entries]
+            coverage_factor: Coverage factor k of the expanded uncertainty. Absent: what covers 95 %
+                by the distributions themselves. The forecast goes by `decision_rule`, whatever k
+                is. [1 to 4]
+            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
+                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
+                uncertainties at either limit.
             tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
                 angle, so that its error counts twice on the `included-angle`.
             tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
@@ -1172,7 +1250,7 @@ class SineCalls:
             client.sine.uncertainty(units="in", center_distance=5, angle=30,
                 center_distance_tolerance=0.0002, roll_difference=5e-05, roll_parallelism=5e-05,
                 face_parallelism=0.0001, face_flatness=5e-05, stack_tolerance=2e-05,
-                table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
+                resolution=0.0001, table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
                 temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
                 axis_yaw_arcsec=900, axis_pitch_arcsec=5, wheel_breakdown=0,
                 tolerance_arcsec=20)
@@ -1196,8 +1274,13 @@ class SineCalls:
                 "axis_pitch_arcsec": axis_pitch_arcsec,
                 "units": units,
                 "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
                 "angle": angle,
                 "stack_tolerance": stack_tolerance,
+                "height": height,
+                "resolution": resolution,
                 "temperature_celsius": temperature_celsius,
                 "block_material": block_material,
                 "wheel_breakdown": wheel_breakdown,
@@ -1206,6 +1289,7 @@ class SineCalls:
                 "triangular_terms": triangular_terms,
                 "u_shaped_terms": u_shaped_terms,
                 "coverage_factor": coverage_factor,
+                "decision_rule": decision_rule,
                 "tolerance_on": tolerance_on,
                 "tolerance_arcsec": tolerance_arcsec,
                 "trials": trials,
@@ -1252,10 +1336,9 @@ class AsyncSineCalls:
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
             height: Height of the stack under the high roll over that under the low roll; less than
                 the center distance. Either this or `high_stack`. [length, 1e-06 to 10000]
-            high_stack: Stack under the high roll, as measured, in `units`. [length, -10000 to
-                10000]
+            high_stack: Stack under the high roll, as measured, in `units`. [length, 0 to 10000]
             low_stack: Stack under the low roll, as measured; counts with `high_stack` only.
-                [length, -10000 to 10000]
+                [length, 0 to 10000]
 
         Example:
             client.sine.angle(units="in", center_distance=5, height=2.5)
@@ -1292,6 +1375,8 @@ class AsyncSineCalls:
         in_use: Sequence[float] | None = None,
         base_step: float = 0.0,
         upper_step: float = 0.0,
+        base_raised_side: Literal["right", "left", "back", "front"] | None = None,
+        upper_raised_side: Literal["right", "left", "back", "front"] | None = None,
         base_largest_angle: float | str | None = None,
         upper_largest_angle: float | str | None = None,
         resolution: float | None = None,
@@ -1336,6 +1421,12 @@ class AsyncSineCalls:
                 to 10000]
             upper_step: Stack under the upper plate's roll at which it stands at zero. [length,
                 -10000 to 10000]
+            base_raised_side: Side that this plate raises, away from its hinge: `right` or `left`
+                where the hinge lies along Y, `back` or `front` where it lies along X. The work is
+                then turned in plan so that no other side is raised. Absent: either side may be.
+            upper_raised_side: Side that this plate raises, away from its hinge: `right` or `left`
+                where the hinge lies along Y, `back` or `front` where it lies along X. The work is
+                then turned in plan so that no other side is raised. Absent: either side may be.
             base_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
                 is refused. Absent: anything below 90°. [degree, over 0, under 90; or text in
                 degrees, minutes, seconds]
@@ -1366,6 +1457,8 @@ class AsyncSineCalls:
                 "base_axis": base_axis,
                 "base_step": base_step,
                 "upper_step": upper_step,
+                "base_raised_side": base_raised_side,
+                "upper_raised_side": upper_raised_side,
                 "frame": frame,
                 "orientation": orientation,
                 "base_largest_angle": base_largest_angle,
@@ -1443,7 +1536,6 @@ class AsyncSineCalls:
         *,
         units: Literal["in", "mm"],
         center_distance: float,
-        angle: float | str,
         set: str | None = None,
         sizes: Sequence[float] | None = None,
         box: Sequence[models.BlockOwned] | None = None,
@@ -1452,8 +1544,12 @@ class AsyncSineCalls:
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
+        angle: float | str | None = None,
+        included_angle: float | str | None = None,
         measured_angle: float | str | None = None,
         measured_error_arcsec: float | None = None,
+        measured_included_angle: float | str | None = None,
+        measured_included_angle_error_arcsec: float | None = None,
         blocks: Sequence[float] | None = None,
         low_stack: float = 0.0,
         max_blocks: int = 6,
@@ -1473,8 +1569,6 @@ class AsyncSineCalls:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
                 1e-06 to 10000]
-            angle: Angle wanted, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
-                seconds]
             set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
                 needed. [1 to 60 characters]
             sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
@@ -1490,17 +1584,27 @@ class AsyncSineCalls:
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            measured_angle: Angle measured, in degrees. Either this or `measured_error_arcsec`.
-                [degree, over 0, under 90; or text in degrees, minutes, seconds]
-            measured_error_arcsec: Angle measured less angle wanted, in arc-seconds. Either this or
-                `measured_angle`. [arcsecond, -324000 to 324000]
+            angle: Angle wanted of the plate, in degrees. Either this or `included_angle`. [degree,
+                over 0, under 90; or text in degrees, minutes, seconds]
+            included_angle: Included angle wanted of the cone, in degrees; the plate has half of it.
+                [degree, over 0, under 180; or text in degrees, minutes, seconds]
+            measured_angle: Angle of the plate as measured, in degrees. One of this,
+                `measured_error_arcsec`, `measured_included_angle` and
+                `measured_included_angle_error_arcsec` is needed. [degree, over 0, under 90; or text
+                in degrees, minutes, seconds]
+            measured_error_arcsec: Angle of the plate as measured less the one wanted, in
+                arc-seconds. [arcsecond, -324000 to 324000]
+            measured_included_angle: Included angle of the cone as measured, in degrees. [degree,
+                over 0, under 180; or text in degrees, minutes, seconds]
+            measured_included_angle_error_arcsec: Included angle as measured less the one wanted, in
+                arc-seconds. [arcsecond, -324000 to 324000]
             blocks: Blocks under the high roll now, in `units`; with `set` or `sizes`, which hold
                 them too. [1 to 8 entries, each length, 1e-06 to 10000]
             low_stack: Stack under the low roll, left as it is, in `units`. [length, 0 to 10000]
             max_blocks: Most blocks in the new stack. [count, 1 to 8]
-            tolerance_arcsec: Angles within ± this of the wanted one will do; of them, the one with
-                the fewest blocks to handle is taken. Absent: the nearest height that the set's step
-                has. [arcsecond, 1e-06 to 324000]
+            tolerance_arcsec: Angles of the plate within ± this of the wanted one will do; of them,
+                the one with the fewest blocks to handle is taken. Absent: the nearest height that
+                the set's step has. [arcsecond, 1e-06 to 324000]
 
         Example:
             client.sine.correction(units="in", center_distance=5, angle=30,
@@ -1520,8 +1624,11 @@ class AsyncSineCalls:
                 "low_roll_diameter": low_roll_diameter,
                 "base_step": base_step,
                 "angle": angle,
+                "included_angle": included_angle,
                 "measured_angle": measured_angle,
                 "measured_error_arcsec": measured_error_arcsec,
+                "measured_included_angle": measured_included_angle,
+                "measured_included_angle_error_arcsec": measured_included_angle_error_arcsec,
                 "blocks": blocks,
                 "low_stack": low_stack,
                 "max_blocks": max_blocks,
@@ -1653,7 +1760,12 @@ class AsyncSineCalls:
         ] = "steel",
         axis_yaw_arcsec: float | None = None,
         axis_pitch_arcsec: float | None = None,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
         stack_tolerance: float | None = None,
+        height: float | None = None,
+        resolution: float | None = None,
         temperature_celsius: float = 20.0,
         block_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
@@ -1668,6 +1780,7 @@ class AsyncSineCalls:
                 "face-parallelism",
                 "face-flatness",
                 "stack",
+                "stack-rounding",
                 "table-flatness",
                 "particle",
                 "temperature",
@@ -1688,6 +1801,7 @@ class AsyncSineCalls:
                 "face-parallelism",
                 "face-flatness",
                 "stack",
+                "stack-rounding",
                 "table-flatness",
                 "particle",
                 "temperature",
@@ -1708,6 +1822,7 @@ class AsyncSineCalls:
                 "face-parallelism",
                 "face-flatness",
                 "stack",
+                "stack-rounding",
                 "table-flatness",
                 "particle",
                 "temperature",
@@ -1720,7 +1835,8 @@ class AsyncSineCalls:
             ]
         ]
         | None = None,
-        coverage_factor: float = 2.0,
+        coverage_factor: float | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
         tolerance_on: Literal["plate-angle", "included-angle"] = "plate-angle",
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -1730,7 +1846,7 @@ class AsyncSineCalls:
         From the angle's tolerance to the allowed error of each part of the set-up, and the cheapest
         term to mend.
 
-        Largest request: one set-up of 15 terms.
+        Largest request: one set-up of 16 terms.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -1770,7 +1886,18 @@ class AsyncSineCalls:
                 smaller angle. [arcsecond, 0 to 18000]
             axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
                 plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
             stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            height: Difference of the stacks as they are built, high less low, in `units`: what it
+                is off from the angle's own height then counts as a known shift. Either this or
+                `resolution`. [length, 1e-06 to 10000]
+            resolution: Step to which the stack is built, in `units`: it is then off by up to half
+                of it. 0: built exactly. Absent, and without `height`: not stated. [length, 0 to
+                10000]
             temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
             block_material: Material of the blocks.
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
@@ -1778,13 +1905,17 @@ class AsyncSineCalls:
             wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
                 [length, 1e-06 to 10000]
             normal_terms: Terms whose number is a standard deviation of a normal distribution, not a
-                limit. All other terms are rectangular, unless listed below; yaw always is. [at most
-                15 entries]
-            triangular_terms: Terms with a triangular distribution. [at most 15 entries]
+                limit. All other terms are rectangular, unless listed below; yaw and the stack's
+                rounding always are. [at most 16 entries]
+            triangular_terms: Terms with a triangular distribution. [at most 16 entries]
             u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
-                most 15 entries]
-            coverage_factor: Coverage factor k of the expanded uncertainty, which is the guard band
-                of the forecast: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+                most 16 entries]
+            coverage_factor: Coverage factor k of the expanded uncertainty. Absent: what covers 95 %
+                by the distributions themselves. The forecast goes by `decision_rule`, whatever k
+                is. [1 to 4]
+            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
+                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
+                uncertainties at either limit.
             tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
                 angle, so that its error counts twice on the `included-angle`.
 
@@ -1792,7 +1923,7 @@ class AsyncSineCalls:
             client.sine.requirements(units="in", center_distance=5, angle=30,
                 center_distance_tolerance=0.0002, roll_difference=5e-05, roll_parallelism=5e-05,
                 face_parallelism=0.0001, face_flatness=5e-05, stack_tolerance=2e-05,
-                table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
+                resolution=0.0001, table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
                 temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
                 axis_yaw_arcsec=900, axis_pitch_arcsec=5, wheel_breakdown=0,
                 tolerance_arcsec=10)
@@ -1816,8 +1947,13 @@ class AsyncSineCalls:
                 "axis_pitch_arcsec": axis_pitch_arcsec,
                 "units": units,
                 "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
                 "angle": angle,
                 "stack_tolerance": stack_tolerance,
+                "height": height,
+                "resolution": resolution,
                 "temperature_celsius": temperature_celsius,
                 "block_material": block_material,
                 "wheel_breakdown": wheel_breakdown,
@@ -1826,6 +1962,7 @@ class AsyncSineCalls:
                 "triangular_terms": triangular_terms,
                 "u_shaped_terms": u_shaped_terms,
                 "coverage_factor": coverage_factor,
+                "decision_rule": decision_rule,
                 "tolerance_on": tolerance_on,
                 "tolerance_arcsec": tolerance_arcsec,
             },
@@ -2068,7 +2205,8 @@ class AsyncSineCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
@@ -2128,7 +2266,12 @@ class AsyncSineCalls:
         ] = "steel",
         axis_yaw_arcsec: float | None = None,
         axis_pitch_arcsec: float | None = None,
+        high_roll_diameter: float | None = None,
+        low_roll_diameter: float | None = None,
+        base_step: float = 0.0,
         stack_tolerance: float | None = None,
+        height: float | None = None,
+        resolution: float | None = None,
         temperature_celsius: float = 20.0,
         block_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
@@ -2143,6 +2286,7 @@ class AsyncSineCalls:
                 "face-parallelism",
                 "face-flatness",
                 "stack",
+                "stack-rounding",
                 "table-flatness",
                 "particle",
                 "temperature",
@@ -2163,6 +2307,7 @@ class AsyncSineCalls:
                 "face-parallelism",
                 "face-flatness",
                 "stack",
+                "stack-rounding",
                 "table-flatness",
                 "particle",
                 "temperature",
@@ -2183,6 +2328,7 @@ class AsyncSineCalls:
                 "face-parallelism",
                 "face-flatness",
                 "stack",
+                "stack-rounding",
                 "table-flatness",
                 "particle",
                 "temperature",
@@ -2195,7 +2341,8 @@ class AsyncSineCalls:
             ]
         ]
         | None = None,
-        coverage_factor: float = 2.0,
+        coverage_factor: float | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
         tolerance_on: Literal["plate-angle", "included-angle"] = "plate-angle",
         tolerance_arcsec: float | None = None,
         trials: int = 50000,
@@ -2245,7 +2392,18 @@ class AsyncSineCalls:
                 smaller angle. [arcsecond, 0 to 18000]
             axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
                 plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
+                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
+            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
+            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
+                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
             stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            height: Difference of the stacks as they are built, high less low, in `units`: what it
+                is off from the angle's own height then counts as a known shift. Either this or
+                `resolution`. [length, 1e-06 to 10000]
+            resolution: Step to which the stack is built, in `units`: it is then off by up to half
+                of it. 0: built exactly. Absent, and without `height`: not stated. [length, 0 to
+                10000]
             temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
             block_material: Material of the blocks.
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
@@ -2253,13 +2411,17 @@ class AsyncSineCalls:
             wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
                 [length, 1e-06 to 10000]
             normal_terms: Terms whose number is a standard deviation of a normal distribution, not a
-                limit. All other terms are rectangular, unless listed below; yaw always is. [at most
-                15 entries]
-            triangular_terms: Terms with a triangular distribution. [at most 15 entries]
+                limit. All other terms are rectangular, unless listed below; yaw and the stack's
+                rounding always are. [at most 16 entries]
+            triangular_terms: Terms with a triangular distribution. [at most 16 entries]
             u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
-                most 15 entries]
-            coverage_factor: Coverage factor k of the expanded uncertainty, which is the guard band
-                of the forecast: 2 for about 95 % two-sided, 1.65 for 95 % to one side. [1 to 4]
+                most 16 entries]
+            coverage_factor: Coverage factor k of the expanded uncertainty. Absent: what covers 95 %
+                by the distributions themselves. The forecast goes by `decision_rule`, whatever k
+                is. [1 to 4]
+            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
+                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
+                uncertainties at either limit.
             tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
                 angle, so that its error counts twice on the `included-angle`.
             tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
@@ -2270,7 +2432,7 @@ class AsyncSineCalls:
             client.sine.uncertainty(units="in", center_distance=5, angle=30,
                 center_distance_tolerance=0.0002, roll_difference=5e-05, roll_parallelism=5e-05,
                 face_parallelism=0.0001, face_flatness=5e-05, stack_tolerance=2e-05,
-                table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
+                resolution=0.0001, table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
                 temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
                 axis_yaw_arcsec=900, axis_pitch_arcsec=5, wheel_breakdown=0,
                 tolerance_arcsec=20)
@@ -2294,8 +2456,13 @@ class AsyncSineCalls:
                 "axis_pitch_arcsec": axis_pitch_arcsec,
                 "units": units,
                 "center_distance": center_distance,
+                "high_roll_diameter": high_roll_diameter,
+                "low_roll_diameter": low_roll_diameter,
+                "base_step": base_step,
                 "angle": angle,
                 "stack_tolerance": stack_tolerance,
+                "height": height,
+                "resolution": resolution,
                 "temperature_celsius": temperature_celsius,
                 "block_material": block_material,
                 "wheel_breakdown": wheel_breakdown,
@@ -2304,6 +2471,7 @@ class AsyncSineCalls:
                 "triangular_terms": triangular_terms,
                 "u_shaped_terms": u_shaped_terms,
                 "coverage_factor": coverage_factor,
+                "decision_rule": decision_rule,
                 "tolerance_on": tolerance_on,
                 "tolerance_arcsec": tolerance_arcsec,
                 "trials": trials,

@@ -31,6 +31,13 @@ _DOVETAIL_OVER_ROLLS = Endpoint(
     accept="application/json",
     sends="application/json",
 )
+_GET_ANGLE_GRADE = Endpoint(
+    name="tapers.get_angle_grade",
+    method="GET",
+    path="/v1/tapers/angle-grades/{key}",
+    answer=models.TaperAngleGradeEntryAnswer,
+    accept="application/json",
+)
 _GET_RATE = Endpoint(
     name="tapers.get_rate",
     method="GET",
@@ -60,6 +67,13 @@ _INFEED = Endpoint(
     answer=models.TaperInfeedAnswer,
     accept="application/json",
     sends="application/json",
+)
+_LIST_ANGLE_GRADES = Endpoint(
+    name="tapers.list_angle_grades",
+    method="GET",
+    path="/v1/tapers/angle-grades",
+    answer=models.TaperAngleGradeListAnswer,
+    accept="application/json",
 )
 _LIST_RATES = Endpoint(
     name="tapers.list_rates",
@@ -184,10 +198,12 @@ ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _ANGLE,
     _CLEAN_UP,
     _DOVETAIL_OVER_ROLLS,
+    _GET_ANGLE_GRADE,
     _GET_RATE,
     _GET_STANDARD,
     _IDENTIFY,
     _INFEED,
+    _LIST_ANGLE_GRADES,
     _LIST_RATES,
     _LIST_STANDARD,
     _ONE_BALL,
@@ -227,8 +243,10 @@ class TapersCalls:
         Largest request: one calculation of fixed size.
 
         Args:
-            text: `60° included`, `8°17'50" half`, `30 complement`, `1:20`, `7/24`, `5 %`, `0.6
-                in/ft`, `3/4 per foot`, `0.05 per inch`, `D 20 d 18 L 40`. [1 to 60 characters]
+            text: `60° included`, `8°17'50" half`, `30 complement`, `45°±5' included`, `1:20`, `1:20
+                per side`, `C=1:20`, `7/24`, `5 %`, `0.6 in/ft`, `3/4 per foot`, `0.602 TPF`, `10
+                mm/m`, `0.05 per inch`, `D 20 d 18 L 40`, or a standard taper: `MT3`, `7/24 No. 40`.
+                What has two meanings is refused with both. [1 to 60 characters]
             bare_angle_is: Which angle it is where the text does not say; `complement` is from the
                 face.
 
@@ -281,7 +299,8 @@ class TapersCalls:
             units: Unit of every length here and in the answer.
             large_diameter: Diameter at the large end as it stands, the mean over a turn. [length,
                 1e-06 to 10000]
-            length: Length to clean up along the axis. [length, 1e-06 to 10000]
+            length: Length to clean up along the axis, at most to the point. [length, 1e-06 to
+                10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
             half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
@@ -292,7 +311,8 @@ class TapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             tir_large_end: Full indicator movement at the large end. [length, 0 to 10000]
             tir_small_end: Full indicator movement at the small end. [length, 0 to 10000]
             tir_indicated: How the indicator stood.
@@ -400,6 +420,32 @@ class TapersCalls:
             request_id=request_id,
         )
 
+    def get_angle_grade(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperAngleGradeEntryAnswer:
+        """Grades of cone angle tolerance: one angle-grade.
+
+        Tolerance of the included angle of each grade AT, by range of cone length.
+
+        Args:
+            key: The name, such as `AT1`.
+
+        Example:
+            client.tapers.get_angle_grade(key="AT1")
+        """
+        return self._sender.send(
+            _GET_ANGLE_GRADE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def get_rate(
         self,
         key: str,
@@ -409,7 +455,7 @@ class TapersCalls:
     ) -> models.TaperRateEntryAnswer:
         """Standard rates of taper: one rate.
 
-        Rates of taper and cone angles of ISO 1119, taper pins and pipe.
+        Rates of taper and cone angles of ISO 1119, tapers per foot, taper pins and pipe.
 
         Args:
             key: The designation, such as `cone-120`.
@@ -468,7 +514,7 @@ class TapersCalls:
         """Which standard taper this is.
 
         Standard tapers ranked by their misfit to two measured diameters and a length, with the
-        measuring error that would explain each.
+        measuring error that would explain each; names of one taper stand together.
 
         Largest request: one calculation of fixed size.
 
@@ -526,13 +572,14 @@ class TapersCalls:
         """Feed on a cone.
 
         What a downfeed square to the surface takes off diameter and radius, how far gauge line and
-        point move, stock left at either end by an angle error, and the passes.
+        point move, what each end loses where the angle is in error, and the passes.
 
         Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
-            amount: Size of the layer, measured as `amount_is` says. [length, 1e-06 to 10000]
+            amount: Size of the layer that comes off everywhere, measured as `amount_is` says; where
+                the angle is in error, more comes off one end. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
             half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
@@ -543,7 +590,8 @@ class TapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             amount_is: How `amount` is measured. `square-to-surface`: as a sine plate feeds down
                 under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled
                 workhead feeds; `axial`: as the gauge line and the point move.
@@ -579,6 +627,26 @@ class TapersCalls:
             request_id=request_id,
         )
 
+    def list_angle_grades(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperAngleGradeListAnswer:
+        """Grades of cone angle tolerance.
+
+        Tolerance of the included angle of each grade AT, by range of cone length.
+
+        Example:
+            client.tapers.list_angle_grades()
+        """
+        return self._sender.send(
+            _LIST_ANGLE_GRADES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def list_rates(
         self,
         *,
@@ -587,7 +655,7 @@ class TapersCalls:
     ) -> models.TaperRateListAnswer:
         """Standard rates of taper.
 
-        Rates of taper and cone angles of ISO 1119, taper pins and pipe.
+        Rates of taper and cone angles of ISO 1119, tapers per foot, taper pins and pipe.
 
         Example:
             client.tapers.list_rates()
@@ -660,7 +728,8 @@ class TapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
             roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
                 to 10000]
@@ -785,7 +854,8 @@ class TapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
 
         Example:
             client.tapers.over_balls_nominal(units="in", taper_per_foot=0.59941,
@@ -913,7 +983,8 @@ class TapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             standing_on: End that the part stands on.
             lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
                 [length, 0 to 10000]
@@ -990,7 +1061,8 @@ class TapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             gauge_length: How far the gauge's cone runs from its line toward the small end; 0 for a
                 sharp edge, such as a disc's or a straight ring's. [length, 0 to 10000]
             second_gauge_diameter: Diameter of a second gauge, at a sharp edge. [length, 1e-06 to
@@ -1076,7 +1148,8 @@ class TapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             gauge_length: How far the gauge's cone runs from its line toward the small end. [length,
                 0 to 10000]
             large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
@@ -1123,6 +1196,9 @@ class TapersCalls:
         rate_of_taper: float | None = None,
         designation: str | None = None,
         work_length_error: float | None = None,
+        largest_angle: float | str | None = None,
+        largest_set_over: float | None = None,
+        largest_attachment_offset: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperSetOverAnswer:
@@ -1156,14 +1232,20 @@ class TapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             work_length_error: Largest error of the length between the center holes, plus or minus.
                 [length, 0 to 10000]
+            largest_angle: Furthest that workhead or table swivels, in degrees. [degree, over 0, at
+                most 90; or text in degrees, minutes, seconds]
+            largest_set_over: Furthest that the tailstock can be set over. [length, 1e-06 to 10000]
+            largest_attachment_offset: Furthest that the attachment's bar can be offset at its
+                length. [length, 1e-06 to 10000]
 
         Example:
             client.tapers.set_over(units="in", taper_per_foot=1, work_length=9, scale_radius=6,
                 scale_reading_error=0.005, set_over_error=0.002, work_length_error=0.01,
-                attachment_length=12, attachment_error=0.005)
+                attachment_length=12, attachment_error=0.005, largest_set_over=1)
         """
         return self._sender.send(
             _SET_OVER,
@@ -1182,6 +1264,9 @@ class TapersCalls:
                 "work_length_error": work_length_error,
                 "attachment_length": attachment_length,
                 "attachment_error": attachment_error,
+                "largest_angle": largest_angle,
+                "largest_set_over": largest_set_over,
+                "largest_attachment_offset": largest_attachment_offset,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1223,9 +1308,11 @@ class TapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             large_diameter: Diameter of the large end, in `units`. [length, 1e-06 to 10000]
-            small_diameter: Diameter of the small end, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Diameter of the small end, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
             length: Distance between the two diameters along the axis, in `units`. [length, 1e-06 to
                 10000]
             agree_within: How far diameters that follow from redundant values may differ, in
@@ -1283,8 +1370,8 @@ class TapersCalls:
             units: Unit of every length here and in the answer.
             kind: `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug
                 gauge in it.
-            contact_length: Length of contact along the axis, from the gauge plane at the large end.
-                [length, 1e-06 to 10000]
+            contact_length: Length of contact along the axis, from the gauge plane at the large end
+                to where the inner cone ends. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
             half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
@@ -1295,7 +1382,8 @@ class TapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             diameter_error: Part's diameter at the gauge plane less the gauge's. [length, -10000 to
                 10000]
             included_angle_error_arcsec: Part's included angle less the gauge's. [arcsecond, -36000
@@ -1372,13 +1460,15 @@ class TapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             angle_grade: Grade of the cone angle.
             included_angle_band_arcsec: Whole tolerance of the included angle, from least to most.
                 [arcsecond, over 0, at most 36000]
             diameter_band_over_length: Whole tolerance of the difference of the end diameters, from
                 least to most. [length, 1e-06 to 10000]
-            disposition: Where the tolerance lies to the nominal angle.
+            disposition: Where the tolerance lies to the nominal angle; `symmetric` has half of the
+                angle to either side, however the tolerance is stated.
             large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
                 10000]
             stations: Distances from the large end for limits of size; both ends else. [1 to 50
@@ -1524,8 +1614,10 @@ class AsyncTapersCalls:
         Largest request: one calculation of fixed size.
 
         Args:
-            text: `60° included`, `8°17'50" half`, `30 complement`, `1:20`, `7/24`, `5 %`, `0.6
-                in/ft`, `3/4 per foot`, `0.05 per inch`, `D 20 d 18 L 40`. [1 to 60 characters]
+            text: `60° included`, `8°17'50" half`, `30 complement`, `45°±5' included`, `1:20`, `1:20
+                per side`, `C=1:20`, `7/24`, `5 %`, `0.6 in/ft`, `3/4 per foot`, `0.602 TPF`, `10
+                mm/m`, `0.05 per inch`, `D 20 d 18 L 40`, or a standard taper: `MT3`, `7/24 No. 40`.
+                What has two meanings is refused with both. [1 to 60 characters]
             bare_angle_is: Which angle it is where the text does not say; `complement` is from the
                 face.
 
@@ -1578,7 +1670,8 @@ class AsyncTapersCalls:
             units: Unit of every length here and in the answer.
             large_diameter: Diameter at the large end as it stands, the mean over a turn. [length,
                 1e-06 to 10000]
-            length: Length to clean up along the axis. [length, 1e-06 to 10000]
+            length: Length to clean up along the axis, at most to the point. [length, 1e-06 to
+                10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
             half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
@@ -1589,7 +1682,8 @@ class AsyncTapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             tir_large_end: Full indicator movement at the large end. [length, 0 to 10000]
             tir_small_end: Full indicator movement at the small end. [length, 0 to 10000]
             tir_indicated: How the indicator stood.
@@ -1697,6 +1791,32 @@ class AsyncTapersCalls:
             request_id=request_id,
         )
 
+    async def get_angle_grade(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperAngleGradeEntryAnswer:
+        """Grades of cone angle tolerance: one angle-grade.
+
+        Tolerance of the included angle of each grade AT, by range of cone length.
+
+        Args:
+            key: The name, such as `AT1`.
+
+        Example:
+            client.tapers.get_angle_grade(key="AT1")
+        """
+        return await self._sender.send(
+            _GET_ANGLE_GRADE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def get_rate(
         self,
         key: str,
@@ -1706,7 +1826,7 @@ class AsyncTapersCalls:
     ) -> models.TaperRateEntryAnswer:
         """Standard rates of taper: one rate.
 
-        Rates of taper and cone angles of ISO 1119, taper pins and pipe.
+        Rates of taper and cone angles of ISO 1119, tapers per foot, taper pins and pipe.
 
         Args:
             key: The designation, such as `cone-120`.
@@ -1765,7 +1885,7 @@ class AsyncTapersCalls:
         """Which standard taper this is.
 
         Standard tapers ranked by their misfit to two measured diameters and a length, with the
-        measuring error that would explain each.
+        measuring error that would explain each; names of one taper stand together.
 
         Largest request: one calculation of fixed size.
 
@@ -1823,13 +1943,14 @@ class AsyncTapersCalls:
         """Feed on a cone.
 
         What a downfeed square to the surface takes off diameter and radius, how far gauge line and
-        point move, stock left at either end by an angle error, and the passes.
+        point move, what each end loses where the angle is in error, and the passes.
 
         Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
-            amount: Size of the layer, measured as `amount_is` says. [length, 1e-06 to 10000]
+            amount: Size of the layer that comes off everywhere, measured as `amount_is` says; where
+                the angle is in error, more comes off one end. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
             half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
@@ -1840,7 +1961,8 @@ class AsyncTapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             amount_is: How `amount` is measured. `square-to-surface`: as a sine plate feeds down
                 under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled
                 workhead feeds; `axial`: as the gauge line and the point move.
@@ -1876,6 +1998,26 @@ class AsyncTapersCalls:
             request_id=request_id,
         )
 
+    async def list_angle_grades(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperAngleGradeListAnswer:
+        """Grades of cone angle tolerance.
+
+        Tolerance of the included angle of each grade AT, by range of cone length.
+
+        Example:
+            client.tapers.list_angle_grades()
+        """
+        return await self._sender.send(
+            _LIST_ANGLE_GRADES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def list_rates(
         self,
         *,
@@ -1884,7 +2026,7 @@ class AsyncTapersCalls:
     ) -> models.TaperRateListAnswer:
         """Standard rates of taper.
 
-        Rates of taper and cone angles of ISO 1119, taper pins and pipe.
+        Rates of taper and cone angles of ISO 1119, tapers per foot, taper pins and pipe.
 
         Example:
             client.tapers.list_rates()
@@ -1957,7 +2099,8 @@ class AsyncTapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
             roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
                 to 10000]
@@ -2082,7 +2225,8 @@ class AsyncTapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
 
         Example:
             client.tapers.over_balls_nominal(units="in", taper_per_foot=0.59941,
@@ -2210,7 +2354,8 @@ class AsyncTapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             standing_on: End that the part stands on.
             lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
                 [length, 0 to 10000]
@@ -2287,7 +2432,8 @@ class AsyncTapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             gauge_length: How far the gauge's cone runs from its line toward the small end; 0 for a
                 sharp edge, such as a disc's or a straight ring's. [length, 0 to 10000]
             second_gauge_diameter: Diameter of a second gauge, at a sharp edge. [length, 1e-06 to
@@ -2373,7 +2519,8 @@ class AsyncTapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             gauge_length: How far the gauge's cone runs from its line toward the small end. [length,
                 0 to 10000]
             large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
@@ -2420,6 +2567,9 @@ class AsyncTapersCalls:
         rate_of_taper: float | None = None,
         designation: str | None = None,
         work_length_error: float | None = None,
+        largest_angle: float | str | None = None,
+        largest_set_over: float | None = None,
+        largest_attachment_offset: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperSetOverAnswer:
@@ -2453,14 +2603,20 @@ class AsyncTapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             work_length_error: Largest error of the length between the center holes, plus or minus.
                 [length, 0 to 10000]
+            largest_angle: Furthest that workhead or table swivels, in degrees. [degree, over 0, at
+                most 90; or text in degrees, minutes, seconds]
+            largest_set_over: Furthest that the tailstock can be set over. [length, 1e-06 to 10000]
+            largest_attachment_offset: Furthest that the attachment's bar can be offset at its
+                length. [length, 1e-06 to 10000]
 
         Example:
             client.tapers.set_over(units="in", taper_per_foot=1, work_length=9, scale_radius=6,
                 scale_reading_error=0.005, set_over_error=0.002, work_length_error=0.01,
-                attachment_length=12, attachment_error=0.005)
+                attachment_length=12, attachment_error=0.005, largest_set_over=1)
         """
         return await self._sender.send(
             _SET_OVER,
@@ -2479,6 +2635,9 @@ class AsyncTapersCalls:
                 "work_length_error": work_length_error,
                 "attachment_length": attachment_length,
                 "attachment_error": attachment_error,
+                "largest_angle": largest_angle,
+                "largest_set_over": largest_set_over,
+                "largest_attachment_offset": largest_attachment_offset,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -2520,9 +2679,11 @@ class AsyncTapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             large_diameter: Diameter of the large end, in `units`. [length, 1e-06 to 10000]
-            small_diameter: Diameter of the small end, in `units`. [length, 1e-06 to 10000]
+            small_diameter: Diameter of the small end, in `units`; 0 for a sharp point. [length, 0
+                to 10000]
             length: Distance between the two diameters along the axis, in `units`. [length, 1e-06 to
                 10000]
             agree_within: How far diameters that follow from redundant values may differ, in
@@ -2580,8 +2741,8 @@ class AsyncTapersCalls:
             units: Unit of every length here and in the answer.
             kind: `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug
                 gauge in it.
-            contact_length: Length of contact along the axis, from the gauge plane at the large end.
-                [length, 1e-06 to 10000]
+            contact_length: Length of contact along the axis, from the gauge plane at the large end
+                to where the inner cone ends. [length, 1e-06 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
             half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
@@ -2592,7 +2753,8 @@ class AsyncTapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             diameter_error: Part's diameter at the gauge plane less the gauge's. [length, -10000 to
                 10000]
             included_angle_error_arcsec: Part's included angle less the gauge's. [arcsecond, -36000
@@ -2669,13 +2831,15 @@ class AsyncTapersCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             angle_grade: Grade of the cone angle.
             included_angle_band_arcsec: Whole tolerance of the included angle, from least to most.
                 [arcsecond, over 0, at most 36000]
             diameter_band_over_length: Whole tolerance of the difference of the end diameters, from
                 least to most. [length, 1e-06 to 10000]
-            disposition: Where the tolerance lies to the nominal angle.
+            disposition: Where the tolerance lies to the nominal angle; `symmetric` has half of the
+                angle to either side, however the tolerance is stated.
             large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
                 10000]
             stations: Distances from the large end for limits of size; both ends else. [1 to 50

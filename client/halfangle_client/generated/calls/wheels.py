@@ -138,7 +138,8 @@ class WheelsCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             pieces: Pieces to grind. [count, 1 to 1000000]
             minutes_per_piece: Time to grind one piece, in minutes (common practice, no source).
                 [minute, 0 to 10000]
@@ -296,7 +297,8 @@ class WheelsCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
                 10000]
             diamond_height: Distance of the diamond's path from the plane through the wheel's axis
@@ -562,7 +564,8 @@ class WheelsCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             contact_radius: Wheel side only: radius of the wheel at which the small end is ground,
                 in `units`. Absent: the wheel's own radius. [length, 1e-06 to 10000]
             rated_for_side: Wheel side only: whether the wheel is stated to be rated for grinding
@@ -759,7 +762,8 @@ class AsyncWheelsCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             pieces: Pieces to grind. [count, 1 to 1000000]
             minutes_per_piece: Time to grind one piece, in minutes (common practice, no source).
                 [minute, 0 to 10000]
@@ -917,7 +921,8 @@ class AsyncWheelsCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
                 10000]
             diamond_height: Distance of the diamond's path from the plane through the wheel's axis
@@ -1183,7 +1188,8 @@ class AsyncWheelsCalls:
             rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
                 per length, 0.0002 to 200]
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them. [1 to 60 characters]
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             contact_radius: Wheel side only: radius of the wheel at which the small end is ground,
                 in `units`. Absent: the wheel's own radius. [length, 1e-06 to 10000]
             rated_for_side: Wheel side only: whether the wheel is stated to be rated for grinding

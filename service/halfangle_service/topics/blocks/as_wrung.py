@@ -1,6 +1,7 @@
 """A stack as wrung, read from a request: its blocks, those beside it, and what it should be."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Annotated
 
@@ -16,6 +17,7 @@ from halfangle_service.fields import (
     NonNegativeLength,
     SignedLength,
     Units,
+    from_tenth_nm,
     to_tenth_nm,
 )
 from halfangle_service.fields.blocks import BlockSupplyFields, SetName
@@ -25,6 +27,7 @@ from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.stacks.wrung import Plate, Wrung
 from halfangle_service.trade.tables.blocks.sets import find_set, foreign_places
 from halfangle_service.trade.tables.blocks.tolerances import find_grade
+from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wording import option, plain
 
 
@@ -62,8 +65,16 @@ class BlockCheckRequest(BlockSupplyFields):
         "height is given as an angle too.",
         examples=[5.0],
     )
-    low_stack: NonNegativeLength = Field(
-        0.0, description="Height of the stack under the low roll, in `units`."
+    low_stack: NonNegativeLength | None = Field(
+        None,
+        description="Height of the stack under the low roll, in `units`. Either this or "
+        "`low_blocks`; absent both: no stack stands there.",
+    )
+    low_blocks: Annotated[list[Length], Field(min_length=1, max_length=20)] | None = Field(
+        None,
+        description="Nominal sizes of the blocks under the low roll as read from them, wear blocks "
+        "included, in `units`. They are of the same box, so that a wrong block there is looked for "
+        "too, where an angle is wanted or measured; needs `center_distance`.",
     )
     offset: SignedLength = Field(
         0.0,
@@ -105,7 +116,8 @@ def read_wrung(request: BlockCheckRequest) -> tuple[Supply, Wrung]:
     wanted = at_most_one_of(request, "height", "angle")
     measured = at_most_one_of(request, "measured_height", "measured_angle")
     at_most_one_of(request, "measurement_limit", "measurement_limit_arcsec")
-    for name in ("angle", "measured_angle", "measurement_limit_arcsec"):
+    at_most_one_of(request, "low_stack", "low_blocks")
+    for name in ("angle", "measured_angle", "measurement_limit_arcsec", "low_blocks"):
         if getattr(request, name) is not None and request.center_distance is None:
             raise Disagreement(
                 f"`{name}` needs the plate: send `center_distance`.",
@@ -116,7 +128,8 @@ def read_wrung(request: BlockCheckRequest) -> tuple[Supply, Wrung]:
         supply = graded_supply(supply, request.grade)
     wear, spare_wear = _wear(request, supply)
     inner, spare = _in_stack(request, supply)
-    plate = _plate(request)
+    low, spare, low_wear, spare_wear = _in_low_stack(request, supply, spare, spare_wear)
+    plate = _plate(request, sum(piece.actual for piece in (*low, *low_wear)))
     bench = Wrung(
         units=request.units,
         box=supply.box,
@@ -125,10 +138,13 @@ def read_wrung(request: BlockCheckRequest) -> tuple[Supply, Wrung]:
         spare=spare,
         wear=wear,
         spare_wear=spare_wear,
+        low=low,
+        low_wear=low_wear,
         plate=plate,
         wanted=_height(plate, request.units, request.height, request.angle),
-        rounded=wanted == "angle",
+        angle_wanted=wanted == "angle",
         measured=_height(plate, request.units, request.measured_height, request.measured_angle),
+        angle_measured=measured == "measured_angle",
         limit=None,
     )
     if plate is not None:
@@ -138,10 +154,13 @@ def read_wrung(request: BlockCheckRequest) -> tuple[Supply, Wrung]:
     return supply, replace(bench, limit=_limit(request, bench))
 
 
-def _plate(request: BlockCheckRequest) -> Plate | None:
+def _plate(request: BlockCheckRequest, low: int) -> Plate | None:
+    """The plate, on the blocks under its low roll (0.1 nm) or the height stated of them."""
     if request.center_distance is None:
         return None
-    return Plate(request.units, request.center_distance, request.low_stack, request.offset)
+    require_center_distance(request.center_distance, request.units)
+    low_stack = from_tenth_nm(low, request.units) if request.low_blocks else request.low_stack
+    return Plate(request.units, request.center_distance, low_stack or 0.0, request.offset)
 
 
 def _height(
@@ -181,22 +200,53 @@ def _in_stack(
     left, pieces = list(supply.box.pieces), []
     for place, length in enumerate(request.blocks):
         size = to_tenth_nm(length, request.units)
-        piece = next((entry for entry in left if entry.size == size), None)
+        piece = _taken(left, size)
         if piece is None:
-            raise _not_in_box(request, supply, place, size)
-        left.remove(piece)
+            raise _not_in_box(request, supply, f"blocks/{place}", length)
         pieces.append(piece)
     return tuple(pieces), tuple(left)
 
 
-def _not_in_box(request: BlockCheckRequest, supply: Supply, place: int, size: int) -> Disagreement:
-    length, units = request.blocks[place], request.units
+def _in_low_stack(
+    request: BlockCheckRequest,
+    supply: Supply,
+    spare: Sequence[Piece],
+    spare_wear: Sequence[Piece],
+) -> tuple[tuple[Piece, ...], ...]:
+    """The blocks under the low roll and those left then, and the same of the wear blocks."""
+    left, left_wear = list(spare), list(spare_wear)
+    low, low_wear = [], []
+    for place, length in enumerate(request.low_blocks or ()):
+        size = to_tenth_nm(length, request.units)
+        if piece := _taken(left, size):
+            low.append(piece)
+        elif piece := _taken(left_wear, size):
+            low_wear.append(piece)
+        else:
+            raise _not_in_box(request, supply, f"low_blocks/{place}", length)
+    return tuple(low), tuple(left), tuple(low_wear), tuple(left_wear)
+
+
+def _taken(left: list[Piece], size: int) -> Piece | None:
+    """Take a block of a size out of those left; None where there is none."""
+    piece = next((entry for entry in left if entry.size == size), None)
+    if piece is not None:
+        left.remove(piece)
+    return piece
+
+
+def _not_in_box(
+    request: BlockCheckRequest, supply: Supply, path: str, length: float
+) -> Disagreement:
+    units = request.units
+    size = to_tenth_nm(length, units)
     there = sum(piece.size == size for piece in supply.box.pieces)
     away = next((state for piece, state in supply.away if piece.size == size), None)
     wear = any(piece.size == size for piece in supply.wear)
     reasons = []
     if there:
-        reasons.append(f"the box holds {there} of it, and the stack names it more often")
+        stacks = "both stacks name it" if request.low_blocks else "the stack names it"
+        reasons.append(f"the box holds {there} of it, and {stacks} more often")
     if away:
         reasons.append(f"{'another one' if there else 'it'} is said to be {option(away)}")
     if wear:
@@ -206,7 +256,7 @@ def _not_in_box(request: BlockCheckRequest, supply: Supply, place: int, size: in
     return Disagreement(
         f"{plain(length, 10)} {units} is not a block of this box: "
         f"{'; '.join(reasons) or 'the box has no such block'}.",
-        fields={f"blocks/{place}": "should be a block of the box, as often as it is there"},
+        fields={path: "should be a block of the box, as often as it is there"},
     )
 
 
@@ -222,10 +272,8 @@ def _wear(
     owned = _own_wear(request)
     for place, length in enumerate(request.wear_blocks or ()):
         size = to_tenth_nm(length, request.units)
-        piece = next((entry for entry in left if entry.size == size), None)
-        if piece is not None:
-            left.remove(piece)
-        elif size in owned:
+        piece = _taken(left, size)
+        if piece is None and size in owned:
             raise _no_such_wear(request, supply, place, owned.count(size))
         taken.append(piece or _beside(request, size))
     return tuple(taken), tuple(left)

@@ -5,6 +5,7 @@ The request, and how it is read, is in `as_wrung`.
 
 import math
 from collections.abc import Iterator
+from typing import Literal
 
 from pydantic import Field
 
@@ -30,13 +31,14 @@ from halfangle_service.trade.stacks.wrung import (
     Wrung,
     likeliest_hidden,
     search_mistakes,
+    verdict_on,
 )
 from halfangle_service.trade.uncertainty import Verdict
 from halfangle_service.trade.wording import plain
 
 _METHOD = Source(
     citation="Derived here: every single swap, omission and addition of a block is tried; which of "
-    "those that explain a height equally well is likelier is common practice.",
+    "those that explain a height within the limit is likelier is common practice.",
     standing="derived",
 )
 #: Fields with which a stack is compared.
@@ -75,9 +77,13 @@ class BlockMistake(ResultModel):
         "with another measured deviation; `same-digits`, .1003 for .103; "
         "`neighbours-in-the-box`; `digits-swapped`; `one-digit`; `none`."
     )
+    roll: Literal["high-roll", "low-roll"] | None = Field(
+        description="Roll under which the mistake is; null without a plate."
+    )
     height: LengthOut = Field(
         description="Height of the stack that was meant, with this mistake: of the actual height "
-        "of the stack as read, or of the wanted height, as `mistakes_explain` tells."
+        "of the stack as read, or of the wanted height, as `mistakes_explain` tells. Of a mistake "
+        "under the low roll, the height that would lift the high roll as much."
     )
     angle: Angle | None = Field(
         description="Angle that it gives; null without a plate, and where it lifts the plate by "
@@ -124,11 +130,14 @@ class BlockCheckResult(ResultModel):
     verdict: Verdict | None = Field(
         description="`conforming`: the stack as read agrees with what is wanted, and what was "
         "measured on it with the stack as read; `height` and `measurement_limit` tell how nearly. "
-        "Else `not-conforming`; null where there is nothing to compare it with."
+        "`not-provable`: what was measured agrees, but is too coarse to tell the stack from one "
+        "with a wrong block; or it is not sure by the blocks' grades and calibrations that the "
+        "actual height is within the `measurement_limit` of the wanted one, at 95 % (ISO "
+        "14253-1:2017). Else `not-conforming`; null where there is nothing to compare it with."
     )
     not_stated: list[str] = Field(
-        description="Fields one of which would give something to compare the stack with; empty "
-        "where one was sent."
+        description="Where there is no verdict, the fields one of which would give something to "
+        "compare the stack with; `grade` where nothing can be proved without it."
     )
     mistakes_explain: MistakesExplain | None = Field(
         description="What the mistakes are to explain. `what-was-measured`: it differs from the "
@@ -185,6 +194,7 @@ def _described(bench: Wrung, search: Search, mistake: Mistake) -> BlockMistake:
         wrung=None if wrung is None else from_tenth_nm(wrung.size, units),
         wrung_mark=None if wrung is None else wrung.mark,
         likeness=mistake.likeness,
+        roll=None if bench.plate is None else "low-roll" if mistake.low else "high-roll",
         height=height / bench.unit,
         angle=_angle(bench, height),
         angle_error_arcsec=bench.error_arcsec(height, bench.wanted),
@@ -195,6 +205,11 @@ def _described(bench: Wrung, search: Search, mistake: Mistake) -> BlockMistake:
 
 
 def _words(mistake: Mistake, units: Units, unclear: frozenset[int]) -> str:
+    words = _what_went_wrong(mistake, units, unclear)
+    return f"{words} under the low roll" if mistake.low else words
+
+
+def _what_went_wrong(mistake: Mistake, units: Units, unclear: frozenset[int]) -> str:
     out, put = (_named(piece, units, unclear) for piece in (mistake.meant, mistake.wrung))
     match mistake.kind:
         case "wrong-block":
@@ -225,27 +240,26 @@ def _result(bench: Wrung, search: Search | None, explanations: int) -> BlockChec
     wanted, measured = bench.wanted, bench.measured
     listed = () if search is None else search.mistakes[:explanations]
     compared = wanted is not None or measured is not None
+    verdict = verdict_on(bench, search) if compared else None
+    unproved = verdict == "not-provable" and measured is None
     marks = [piece.mark for piece in bench.pieces]
+    height = actual_height(bench.pieces, units)
     return BlockCheckResult(
         total=from_tenth_nm(bench.total, units),
         marks=marks if any(marks) else [],
-        actual_height=actual_height(bench.pieces, units),
+        actual_height=height,
         wanted_height=None if wanted is None else wanted / unit,
         actual_deviation=None if wanted is None else (bench.actual - wanted) / unit,
         angle=_angle(bench, bench.actual),
         angle_error_arcsec=bench.error_arcsec(bench.actual, wanted),
         measured_deviation=None if measured is None else (measured - bench.actual) / unit,
         measured_error_arcsec=bench.error_arcsec(measured, float(bench.actual)),
-        verdict=_verdict(search) if compared else None,
-        not_stated=[] if compared else list(_COMPARED_WITH),
+        verdict=verdict,
+        not_stated=height.not_stated if unproved else [] if compared else list(_COMPARED_WITH),
         mistakes_explain=None if search is None else search.explains,
         mistakes=[_described(bench, search, mistake) for mistake in listed] if search else [],
         explained=search is not None and bool(search.explaining),
     )
-
-
-def _verdict(search: Search | None) -> Verdict:
-    return "conforming" if search is None else "not-conforming"
 
 
 def _angle(bench: Wrung, height: float) -> Angle | None:
@@ -290,11 +304,34 @@ def _advisories(bench: Wrung, search: Search | None) -> Iterator[Advisory]:
         words = _LOOK_ELSEWHERE[search.explains] + _nothing_nearer(bench, search)
         yield caution("no-single-mistake", words)
     if len(explaining) > 1:
-        yield caution(
-            "several-explanations",
-            f"{len(explaining)} single mistakes explain it equally well; read the sizes on the "
-            "blocks themselves.",
+        yield caution("several-explanations", _how_well(bench, search))
+    if _low_stack_unknown(bench, search):
+        yield note(
+            "low-stack-not-searched",
+            "Of the stack under the low roll only the height is known, so no wrong block was "
+            "looked for there. Send `low_blocks`.",
         )
+
+
+def _how_well(bench: Wrung, search: Search) -> str:
+    """Say how many mistakes explain a difference, and how well the best and the worst of them."""
+    missed = [search.comparison.missed(mistake.change) for mistake in search.explaining]
+    count, read = len(missed), "read the sizes on the blocks themselves."
+    best, worst = (plain(length / bench.unit, 3) for length in (min(missed), max(missed)))
+    if best == worst:
+        return f"{count} single mistakes explain it equally well; {read}"
+    return (
+        f"{count} single mistakes explain it within the limit, the best to {best} {bench.units}, "
+        f"the worst to {worst}; {read}"
+    )
+
+
+def _low_stack_unknown(bench: Wrung, search: Search) -> bool:
+    """True where the blocks under the low roll could be at fault and were not sent."""
+    measured = search.explains == "what-was-measured"
+    by_angle = bench.angle_measured if measured else bench.angle_wanted
+    stated = bench.plate is not None and bench.plate.low_stack > 0.0
+    return by_angle and stated and not (bench.low or bench.low_wear)
 
 
 def _nothing_nearer(bench: Wrung, search: Search) -> str:

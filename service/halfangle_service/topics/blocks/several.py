@@ -21,6 +21,7 @@ from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.blocks import BlockFinishFields
 from halfangle_service.fields.stacks import built_facts
 from halfangle_service.fields.supply import ENDS, Supply, Where, finished_supply, where_else
+from halfangle_service.topics.blocks.unbuildable import two_stacks_words
 from halfangle_service.trade.stacks.one_stack import nothing_left
 from halfangle_service.trade.stacks.several import (
     Chosen,
@@ -167,4 +168,5 @@ def _why_unbuildable(several: Several, index: int) -> str:
     return (
         f"No stack of up to {several.max_blocks} of these blocks is "
         f"{plain(from_tenth_nm(asked, units), 10)} {units} high by itself; nearest {words} {units}."
+        + ("" if wear else two_stacks_words(several.box, asked, units))
     )

@@ -7,7 +7,7 @@ SETS = Source(
     standing="from-memory",
 )
 GRADES = Source(
-    citation="ISO 3650:1998, table 5, and ASME B89.1.9-2002; each grade names its standing.",
+    citation="ISO 3650:1998, table 5, ASME B89.1.9-2002, DIN 861; each grade names its standing.",
     standing="from-memory",
 )
 ANGLE_SETS = Source(

@@ -1,17 +1,15 @@
 """One stack: the fewest blocks for a height, or the stack whose actual height is nearest."""
 
-from collections.abc import Hashable, Iterator, Mapping, Sequence
-from typing import Annotated, Any
+from collections.abc import Hashable, Iterator
+from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import BeyondBound, Disagreement, Unreachable
+from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     Count,
     Length,
     NonNegativeLength,
-    Units,
-    from_tenth_nm,
     to_tenth_nm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
@@ -23,24 +21,20 @@ from halfangle_service.fields.stacks import (
     looks,
     stack_facts,
 )
-from halfangle_service.fields.supply import ENDS, Supply, finished_supply, where_else
+from halfangle_service.fields.supply import ENDS, Supply, finished_supply
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.blocks.sources import GRADES, SETS
+from halfangle_service.topics.blocks.unbuildable import MOST_IN_STACK, unbuildable
 from halfangle_service.trade.stacks.choosing import Choice, Preference
-from halfangle_service.trade.stacks.nearest import Side
 from halfangle_service.trade.stacks.one_stack import (
     MOST_WEAR,
     Aim,
     Stacks,
     Task,
     best_stacks,
-    completing_blocks,
-    nearest_stacks,
-    nothing_left,
     require_room,
 )
 from halfangle_service.trade.stacks.supply import Piece
-from halfangle_service.trade.wording import option, plain
 
 _METHOD = Source(
     citation="Derived here: dynamic programming over the set's smallest step considers every "
@@ -54,8 +48,8 @@ _MEASURED_METHOD = Source(
 )
 #: Past this many blocks, the wringing films and the handling begin to matter.
 _MANY_BLOCKS = 4
-#: How many blocks that would make a height possible are named in a refusal.
-_NAMED = 6
+#: Most blocks in a stack, unless a request says otherwise.
+_USUAL_BLOCKS = 6
 #: Most stacks looked at for alternatives that do not look alike in an answer.
 _MOST_ALIKE = 1_000
 
@@ -67,8 +61,8 @@ class BlockStackRequest(BlockFinishFields):
         description="Height to build, in `units`; it is taken to the nearest 0.1 nm.",
         examples=[2.5],
     )
-    max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
-        6, description="Most blocks to wring in one stack, wear blocks included."
+    max_blocks: Annotated[int, Count(ge=1, le=MOST_IN_STACK)] = Field(
+        _USUAL_BLOCKS, description="Most blocks to wring in one stack, wear blocks included."
     )
     tolerance: NonNegativeLength | None = Field(
         None,
@@ -113,9 +107,14 @@ class BlockStackResult(BlockBuilt):
 
 
 def is_heavy(request: BlockStackRequest) -> bool:
-    """True for a request that may take more than a few milliseconds."""
+    """True for a request that may take more than a few milliseconds.
+
+    The tables of the built-in sets, whole, for the usual number of blocks, are made once and kept.
+    """
     return (
         request.set is None
+        or bool(request.missing or request.in_use)
+        or request.max_blocks != _USUAL_BLOCKS
         or request.aim == "actual"
         or request.prefer != "large-blocks"
         or request.most_alternatives > 0
@@ -148,7 +147,7 @@ def stack(request: BlockStackRequest) -> Outcome[BlockStackResult]:
     wanted = 1 + request.most_alternatives
     found = best_stacks(task, wanted)
     if not found.stacks:
-        raise _unbuildable(request, supply, task, found.choice)
+        raise unbuildable(supply, task, found.choice, request.units)
     alternatives = _alternatives(request, task, found)
     while (
         len(alternatives) < request.most_alternatives and len(found.stacks) == wanted < _MOST_ALIKE
@@ -226,110 +225,6 @@ def _bound(task: Task, choice: Choice) -> str | None:
         "The bound on the work was reached before all stacks of this many blocks were compared: "
         "the count is the fewest, a stack preferred to these may exist."
     )
-
-
-def _unbuildable(
-    request: BlockStackRequest, supply: Supply, task: Task, choice: Choice
-) -> Unreachable | BeyondBound:
-    """The refusal for a height that these blocks do not build, with what would help."""
-    units, height = request.units, f"{plain(request.height, 10)} {request.units}"
-    if task.inner <= 0:
-        wear = plain(from_tenth_nm(task.wear_height, units), 10)
-        return Unreachable(
-            nothing_left(task.wear_height, request.height, units),
-            fields={"height": f"should be more than the wear blocks, {wear} {units}"},
-        )
-    nearest, helpers = nearest_stacks(task), _helpers(supply, task, units)
-    facts = {
-        side: BlockAlternative(**stack_facts(pieces, task.height, units)).model_dump()
-        for side, pieces in nearest.items()
-    }
-    more = {
-        "nearest": {"below": facts.get("below"), "above": facts.get("above")},
-        "would_make_it_possible": helpers,
-    }
-    if task.height - (task.tolerance or 0) > task.highest:
-        highest = plain(from_tenth_nm(task.highest, units), 10)
-        return Unreachable(
-            f"No stack of up to {request.max_blocks} of these blocks is {height} high; nearest "
-            f"below it is {highest} {units}, the highest of all.{_helper_words(helpers, units)}"
-            f"{_other_unit_words(request, task)}",
-            fields={"height": f"should be at most {highest} {units}"},
-            more=more,
-        )
-    if choice.searched < min(task.max_blocks, len(task.box.pieces)) and task.measured:
-        return BeyondBound(
-            f"No stack of up to {choice.searched} of these blocks is {height} high; stacks of up "
-            f"to {task.max_blocks} are more than one request searches.",
-            fields={"max_blocks": f"should be at most {choice.searched} with so many blocks"},
-            more=more,
-        )
-    within = "" if request.tolerance is None else f" to ± {plain(request.tolerance, 10)} {units}"
-    finer = "" if task.measured else _finer_than_set(task, units)
-    return Unreachable(
-        f"No stack of up to {request.max_blocks} of these blocks is {height} high{within}; nearest "
-        f"{_nearest_words(task, nearest, units)}.{finer}{_helper_words(helpers, units)}",
-        fields={"tolerance": "should be wider, or left out for the nearest stack"}
-        if task.aim == "actual"
-        else {"height": "should be a height that these blocks build"},
-        more=more,
-    )
-
-
-def _nearest_words(task: Task, nearest: Mapping[Side, Sequence[Piece]], units: Units) -> str:
-    heights = {
-        side: sum(piece.actual if task.aim == "actual" else piece.size for piece in pieces)
-        for side, pieces in nearest.items()
-    }
-    return " and ".join(
-        f"{side} it is {plain(from_tenth_nm(height, units), 10)} {units}"
-        for side, height in heights.items()
-    )
-
-
-def _helpers(supply: Supply, task: Task, units: Units) -> list[dict[str, Any]]:
-    """Single blocks that would make the height possible: those that are away first."""
-    where = where_else(supply, units)
-    away = {piece.size: piece for piece, _ in reversed(supply.away)}
-    found = completing_blocks(task, list(where), away)
-    found.sort(key=lambda entry: entry[0] not in away)
-    return [
-        {
-            "block": from_tenth_nm(size, units),
-            "where": where[size],
-            "with": [from_tenth_nm(other, units) for other in others],
-        }
-        for size, others in found[:_NAMED]
-    ]
-
-
-def _helper_words(helpers: Sequence[Mapping[str, Any]], units: Units) -> str:
-    if not helpers:
-        return ""
-    size, where = plain(helpers[0]["block"], 10), option(helpers[0]["where"])
-    return f" A block of {size} {units} ({where}) would make it possible."
-
-
-def _finer_than_set(task: Task, units: Units) -> str:
-    """Say by how much a height is off the steps that the blocks make."""
-    step = task.table.step
-    off = task.inner % step
-    if not off:
-        return ""
-    off = off if 2 * off <= step else off - step
-    return (
-        f" The blocks make steps of {plain(from_tenth_nm(step, units), 10)} {units}; the height "
-        f"is off one by {plain(from_tenth_nm(off, units), 10)} {units}."
-    )
-
-
-def _other_unit_words(request: BlockStackRequest, task: Task) -> str:
-    """Call out a height that looks like one of the other unit."""
-    other: Units = "mm" if request.units == "in" else "in"
-    inner = to_tenth_nm(request.height, other) - task.wear_height
-    if not task.table.bounded or task.table.stack(inner) is None:
-        return ""
-    return f" These blocks would build {plain(request.height, 10)} {other}: which unit is meant?"
 
 
 def _advisories(task: Task, result: BlockStackResult) -> Iterator[Advisory]:

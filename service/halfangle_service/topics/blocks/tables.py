@@ -14,8 +14,7 @@ from halfangle_service.fields import (
     Units,
     from_tenth_nm,
 )
-from halfangle_service.operation import Standing, published_table
-from halfangle_service.topics.blocks.sources import ANGLE_SETS, GRADES, SETS
+from halfangle_service.operation import published_table
 from halfangle_service.trade.tables.blocks.angle_sets import (
     THOUSANDTHS_PER_DEGREE,
     angle_grades,
@@ -23,6 +22,7 @@ from halfangle_service.trade.tables.blocks.angle_sets import (
 )
 from halfangle_service.trade.tables.blocks.sets import BlockSet, built_in_sets
 from halfangle_service.trade.tables.blocks.tolerances import Grade, grades
+from halfangle_service.trade.tables.loader import Standing
 
 _Millimetres = Annotated[float, Unit("millimetre")]
 _Micrometres = Annotated[float, Unit("micrometre")]
@@ -116,7 +116,7 @@ def _in_short(row: BlockSetDetail) -> BlockSetEntry:
     return _entry(built_in_sets()[row.name])
 
 
-@published_table("blocks.sets", singular="set", key="name", sources=(SETS,), in_short=_in_short)
+@published_table("blocks.sets", singular="set", key="name", in_short=_in_short)
 def sets() -> dict[str, BlockSetDetail]:
     """Built-in sets of gauge blocks.
 
@@ -126,7 +126,7 @@ def sets() -> dict[str, BlockSetDetail]:
     return {name: _detail(block_set) for name, block_set in built_in_sets().items()}
 
 
-@published_table("blocks.grades", singular="grade", key="name", sources=(GRADES,))
+@published_table("blocks.grades", singular="grade", key="name")
 def block_grades() -> dict[str, BlockGradeEntry]:
     """Tolerance grades of gauge blocks.
 
@@ -149,7 +149,7 @@ def _grade(grade: Grade) -> BlockGradeEntry:
     )
 
 
-@published_table("blocks.angle-sets", singular="angle-set", key="name", sources=(ANGLE_SETS,))
+@published_table("blocks.angle-sets", singular="angle-set", key="name")
 def block_angle_sets() -> dict[str, BlockAngleSetEntry]:
     """Built-in sets of angle gauge blocks.
 
@@ -168,7 +168,7 @@ def block_angle_sets() -> dict[str, BlockAngleSetEntry]:
     }
 
 
-@published_table("blocks.angle-grades", singular="angle-grade", key="name", sources=(ANGLE_SETS,))
+@published_table("blocks.angle-grades", singular="angle-grade", key="name")
 def block_angle_grades() -> dict[str, BlockAngleGradeEntry]:
     """Tolerance grades of angle gauge blocks.
 

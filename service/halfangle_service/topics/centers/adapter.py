@@ -20,14 +20,13 @@ from halfangle_service.fields import (
     to_mm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
-from halfangle_service.fields.estimate import LengthEstimate
 from halfangle_service.fields.runout import TirEstimate, tir_estimate
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.centers import adapter as shank
 from halfangle_service.trade.cone import Slope
 from halfangle_service.trade.runout.budget import Contributor, RunoutBudget, tilt_at_distance
-from halfangle_service.trade.tables.tapers.standard import standard_tapers
+from halfangle_service.trade.tables.tapers.designations import one_standard
 from halfangle_service.trade.uncertainty import Forecast
 from halfangle_service.trade.wording import plain
 
@@ -87,12 +86,19 @@ class CenterAdapterResult(ResultModel):
     bearing: shank.SeatBearing = Field(description="Where the shank bears.")
     gap_at_other_end: LengthOut = Field(description="Radial gap at the end that does not bear.")
     rock_arcsec: ArcsecOut = Field(description="Tilt to one side that the gap allows.")
-    axial_shift: LengthOut | None = Field(
-        description="How far the shank stands out (negative: goes in) for `diameter_difference` "
-        "and the gauge diameters of two standard tapers; null where neither is stated."
+    standoff: LengthOut | None = Field(
+        description="How far the shank stands out of the socket, by its diameter and its angle, as "
+        "tapers/standoff has it: positive out, negative in; null where the diameter is not stated."
+    )
+    standoff_from_diameter: LengthOut | None = Field(
+        description="Its share by `diameter_difference` and the gauge diameters of two standard "
+        "tapers; null where neither is stated."
+    )
+    standoff_from_angle: LengthOut = Field(
+        description="Its share by the angles: nothing where the shank bears at the mouth."
     )
     tir: TirEstimate
-    tir_at_nose: LengthEstimate = Field(description="The same at the nose, the socket's mouth.")
+    tir_at_nose: TirEstimate = Field(description="The same at the nose, the socket's mouth.")
     mend_first: Literal["socket", "adapter", "rocking-in-the-seat"] | None = Field(
         description="The largest at the station; null where nothing runs out."
     )
@@ -112,7 +118,8 @@ class CenterAdapterResult(ResultModel):
         "gap = l |taper difference|/2",
         "TIR by rocking = 2 (gap/l) × lever to the circle that bears",
         "TIR at projection = TIR at nose + change over l × projection/l",
-        "axial shift = ΔD/taper",
+        "stand-out = ΔD/(2 tan α where it bears); at the small end + l (1 - tan α_shank/"
+        "tan α_socket)",
     ),
     sources=(_SEAT, _HOLDING),
     heavy=True,
@@ -135,7 +142,8 @@ def adapter(request: CenterAdapterRequest) -> Outcome[CenterAdapterResult]:
     """
     ours = slope_of(request.shank, path="shank/")
     theirs = slope_of(request.socket, path="socket/")
-    shift = _axial_shift(request, theirs)
+    by_diameter = _standoff_from_diameter(request, ours, theirs)
+    by_angle = shank.standoff_from_angle(request.engagement, ours, theirs)
     found = shank.seat(ours.rate, theirs.rate, request.engagement)
     at_nose, at_station = (_chain(request, found, z) for z in (0.0, request.projection))
     turned = ours.half_angle_rad - theirs.half_angle_rad
@@ -146,7 +154,9 @@ def adapter(request: CenterAdapterRequest) -> Outcome[CenterAdapterResult]:
         bearing=found.bearing,
         gap_at_other_end=found.gap,
         rock_arcsec=found.rock_rad * ARCSEC_PER_RADIAN,
-        axial_shift=shift,
+        standoff=None if by_diameter is None else by_diameter + by_angle,
+        standoff_from_diameter=by_diameter,
+        standoff_from_angle=by_angle,
         tir=tir_estimate(at_station),
         tir_at_nose=tir_estimate(at_nose),
         mend_first=_mend_first(at_station),
@@ -156,22 +166,25 @@ def adapter(request: CenterAdapterRequest) -> Outcome[CenterAdapterResult]:
     return Outcome(result, _advice(result, theirs))
 
 
-def _axial_shift(request: CenterAdapterRequest, socket: Slope) -> float | None:
-    """How far the shank stands out; refuses one that its diameter puts past the whole seat."""
+def _standoff_from_diameter(
+    request: CenterAdapterRequest, ours: Slope, theirs: Slope
+) -> float | None:
+    """How far the shank stands out by its diameter; refuses one past the whole seat."""
     gauges = _gauge_diameters(request)
     if request.diameter_difference is None and gauges is None:
         return None
-    ours, theirs = gauges or (0.0, 0.0)
-    difference = (request.diameter_difference or 0.0) + ours - theirs
-    shift = shank.axial_stand_off(difference, socket.rate)
-    if abs(shift) < request.engagement:
-        return shift
-    way = "stands out" if shift > 0.0 else "goes in"
+    own, others = gauges or (0.0, 0.0)
+    difference = (request.diameter_difference or 0.0) + own - others
+    standoff = shank.standoff_from_diameter(difference, ours, theirs)
+    if abs(standoff) < request.engagement:
+        return standoff
+    way = "stands out" if standoff > 0.0 else "goes in"
+    most = plain(abs(difference / standoff) * request.engagement, 4)
     sizes = "should be a size that fits the other"
     raise Impossible(
-        f"By its diameter the shank {way} {plain(abs(shift), 5)}, more than the seat's "
+        f"By its diameter the shank {way} {plain(abs(standoff), 5)}, more than the seat's "
         f"{plain(request.engagement, 5)}: it does not seat in this socket.",
-        fields={"diameter_difference": "moves the shank by the whole seat or more"}
+        fields={"diameter_difference": f"should be between -{most} and {most} on this seat"}
         if gauges is None
         else {"shank/designation": sizes, "socket/designation": sizes},
     )
@@ -179,9 +192,7 @@ def _axial_shift(request: CenterAdapterRequest, socket: Slope) -> float | None:
 
 def _gauge_diameters(request: CenterAdapterRequest) -> tuple[float, float] | None:
     """Gauge diameters of shank and socket in `units`; None unless both are standard tapers."""
-    tapers = [
-        standard_tapers().get(taper.designation or "") for taper in (request.shank, request.socket)
-    ]
+    tapers = [one_standard(taper.designation) for taper in (request.shank, request.socket)]
     ours, theirs = (
         None if taper is None else from_mm(to_mm(taper.gauge_diameter, taper.units), request.units)
         for taper in tapers

@@ -7,8 +7,8 @@ from pydantic import Field
 from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
-    Angle,
     ArcsecOut,
+    Direction,
     Length,
     LengthOut,
     NonNegativeLength,
@@ -19,7 +19,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.choice import sent_of
-from halfangle_service.fields.runout import HighSpot, RunoutVector
+from halfangle_service.fields.runout import HighSpot, RunoutVector, SurfaceField
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.centers.sources import STRAIGHT_AXIS
 from halfangle_service.trade.centers.effect import (
@@ -28,11 +28,15 @@ from halfangle_service.trade.centers.effect import (
     worst_offset,
     worst_tilt,
 )
-from halfangle_service.trade.runout.vectors import high_spot, vector
+from halfangle_service.trade.runout.vectors import (
+    Surface,
+    center_of,
+    difference,
+    direction,
+    vector,
+)
 from halfangle_service.trade.wording import plain
 
-#: Below this a length is rounding of the arithmetic, in inches or in millimetres.
-ROUNDING = 1e-14
 #: Fields of a request of which nothing counts where they are not sent.
 STATED_OR_NOT = ("part_at_first", "part_at_second", "second_height", "second_line")
 
@@ -41,33 +45,43 @@ class CenterError(RequestModel):
     """How far a center's cone is off the axis of rotation."""
 
     eccentricity: NonNegativeLength = Field(description="Its eccentricity, half its TIR.")
-    high_spot: HighSpot = Field(0.0, description="Direction of it, in degrees.")
+    high_spot: HighSpot | None = Field(
+        None,
+        description="Direction in which its cone lies off, in degrees on the spindle; not stated "
+        "where absent: of an eccentric center without it only the worst clocking is told.",
+        examples=[0],
+    )
     turns: bool = Field(description="True for a center that turns with the work.")
 
+    @property
+    def directed(self) -> bool:
+        """True where its eccentricity is none, or known with its direction."""
+        return self.high_spot is not None or self.eccentricity == 0.0
 
-class CenterPartRunout(RunoutVector):
-    """The part's own runout about its own center holes, at one end."""
-
-    high_spot: HighSpot = Field(
-        0.0, description="Its high spot, in degrees on the spindle, as first put in."
-    )
+    @property
+    def offset(self) -> complex:
+        """Its eccentricity as a vector."""
+        return vector(self.eccentricity, self.high_spot or 0.0)
 
 
 class CenterEffectRequest(RequestModel):
     """A part between two centers that are off."""
 
     units: UnitsField
+    surface: SurfaceField
     first: CenterError = Field(description="Center at station 0.")
     second: CenterError = Field(description="Center at the other end.")
     distance_between_centers: Length = Field(description="Distance between the centers.")
     stations: list[NonNegativeLength] = Field(
         min_length=1, max_length=100, description="Distances from the first center, in `units`."
     )
-    part_at_first: CenterPartRunout | None = Field(
-        None, description="The part's own runout at station 0; not stated where absent."
+    part_at_first: RunoutVector | None = Field(
+        None,
+        description="The part's own runout about its center holes at station 0, as first put in, "
+        "read on `surface`; not stated where absent.",
     )
-    part_at_second: CenterPartRunout | None = Field(
-        None, description="The part's own runout at the other end; not stated where absent."
+    part_at_second: RunoutVector | None = Field(
+        None, description="The same at the other end; not stated where absent."
     )
     second_height: SignedLength | None = Field(
         None,
@@ -82,25 +96,32 @@ class CenterEffectRequest(RequestModel):
 
 
 class CenterEffectAt(ResultModel):
-    """What is seen at one station."""
+    """What is seen at one station; directions are null where nothing runs out.
+
+    What needs the direction of an eccentric center is null where that was not stated.
+    """
 
     station: LengthOut = Field(description="The station.")
-    apparent_tir: LengthOut = Field(description="Runout made by the centers that turn.")
-    high_spot: Angle = Field(description="High spot of that runout.")
-    standing_offset: LengthOut = Field(
+    apparent_tir: LengthOut | None = Field(description="Runout made by the centers that turn.")
+    high_spot: Direction | None = Field(
+        description="Angle at which an indicator on `surface` reads highest by that runout."
+    )
+    standing_offset: LengthOut | None = Field(
         description="Offset made by centers that stand still: taper or place, no runout."
     )
     worst_clocking_tir: LengthOut = Field(
         description="Runout at the worst clocking of the same centers."
     )
     part_tir: LengthOut | None = Field(
-        description="The part's own runout at this section; this and what follows from it are null "
-        "where it was stated at neither end, and an end not stated counts nothing."
+        description="The part's own runout at this section, on the line through both ends; with "
+        "one end stated it is known at that end alone, and else null, as is what follows from it."
     )
     seen_tir: LengthOut | None = Field(
         description="What an indicator shows: centers and part together."
     )
-    seen_high_spot: Angle | None = Field(description="Its high spot.")
+    seen_high_spot: Direction | None = Field(
+        description="Angle at which an indicator on `surface` reads highest."
+    )
     seen_tir_end_for_end: LengthOut | None = Field(
         description="The same section of the part after it is turned end for end, its mark kept up."
     )
@@ -118,7 +139,9 @@ class CenterEffectResult(ResultModel):
     """What both centers do."""
 
     at_stations: list[CenterEffectAt] = Field(description="In the order sent.")
-    tilt_arcsec: ArcsecOut = Field(description="Tilt of the axis with the directions sent.")
+    tilt_arcsec: ArcsecOut | None = Field(
+        description="Tilt of the axis with the directions sent; null where one was not stated."
+    )
     worst_tilt_arcsec: ArcsecOut = Field(description="Tilt with the centers opposed.")
     bench_height_tilt_arcsec: ArcsecOut | None = Field(
         description="Slope of the bench centers' axis in height: taken for taper by an indicator "
@@ -129,8 +152,9 @@ class CenterEffectResult(ResultModel):
         "the side; signed as `second_line`, null without it."
     )
     not_stated: list[str] = Field(
-        description="Of `part_at_first`, `part_at_second`, `second_height` and `second_line` those "
-        "not sent: nothing is known of them, and nothing counted."
+        description="Of the centers' `high_spot`, `part_at_first`, `part_at_second`, "
+        "`second_height` and `second_line` those not sent: nothing is known of them, and nothing "
+        "follows from them."
     )
 
 
@@ -140,10 +164,12 @@ class CenterEffectResult(ResultModel):
         "e(z) = e1 (1 - z/L) + e2 z/L",
         "TIR = 2 |e| of the centers that turn",
         "seen = 2 |e(z) + part(z)|; end for end 2 |e(L - z) + conjugate of part(z)|",
+        "in a bore the center lies opposite to the high spot",
     ),
     sources=(STRAIGHT_AXIS,),
     example={
         "units": "in",
+        "surface": "external",
         "first": {"eccentricity": 0.0002, "high_spot": 0, "turns": True},
         "second": {"eccentricity": 0.0002, "high_spot": 180, "turns": True},
         "distance_between_centers": 6,
@@ -164,25 +190,61 @@ def effect(request: CenterEffectRequest) -> Outcome[CenterEffectResult]:
             )
     both = _centers(request)
     worst = worst_tilt(request.first.eccentricity, request.second.eccentricity, length)
-    stated = sent_of(request, *STATED_OR_NOT)
+    part = _part_ends(request)
     result = CenterEffectResult(
-        at_stations=[_effect_at(request, z) for z in request.stations],
-        tilt_arcsec=both.tilt_rad * ARCSEC_PER_RADIAN,
+        at_stations=[_effect_at(request, _part_at(part, length, z), z) for z in request.stations],
+        tilt_arcsec=None if both is None else both.tilt_rad * ARCSEC_PER_RADIAN,
         worst_tilt_arcsec=worst * ARCSEC_PER_RADIAN,
         bench_height_tilt_arcsec=_bench_tilt(request.second_height, length),
         bench_line_tilt_arcsec=_bench_tilt(request.second_line, length),
-        not_stated=[name for name in STATED_OR_NOT if name not in stated],
+        not_stated=_not_stated(request),
     )
     return Outcome(result, _advice(request))
 
 
-def _centers(request: CenterEffectRequest, *, turns: bool | None = None) -> Ends:
-    """Both centers, or only what turns or stands still of them."""
-    first, second = (
-        vector(center.eccentricity, center.high_spot) if turns in (None, center.turns) else 0j
+def _not_stated(request: CenterEffectRequest) -> list[str]:
+    centers = {"first": request.first, "second": request.second}
+    stated = sent_of(request, *STATED_OR_NOT)
+    return [
+        *(f"{name}/high_spot" for name, center in centers.items() if not center.directed),
+        *(name for name in STATED_OR_NOT if name not in stated),
+    ]
+
+
+def _centers(request: CenterEffectRequest, *, turns: bool | None = None) -> Ends | None:
+    """Both centers, or only what turns or stands still of them; None without a direction."""
+    ends = [
+        center if turns in (None, center.turns) else None
         for center in (request.first, request.second)
-    )
+    ]
+    if not all(end is None or end.directed for end in ends):
+        return None
+    first, second = (0j if end is None else end.offset for end in ends)
     return Ends(first, second, request.distance_between_centers)
+
+
+def _part_ends(request: CenterEffectRequest) -> tuple[complex | None, complex | None]:
+    """The part's own eccentricity at both ends, as vectors; None where it was not stated."""
+    first, second = (
+        None if end is None else end.center(request.surface, path=f"{name}/")
+        for name, end in (
+            ("part_at_first", request.part_at_first),
+            ("part_at_second", request.part_at_second),
+        )
+    )
+    return first, second
+
+
+def _part_at(
+    ends: tuple[complex | None, complex | None], length: float, station: float
+) -> complex | None:
+    """The part's own vector at a station; None where it takes an end that was not stated."""
+    first, second = ends
+    if first is not None and second is not None:
+        return Ends(first, second, length).at(station)
+    if station == 0.0:
+        return first
+    return second if station == length else None
 
 
 def _bench_tilt(off: float | None, length: float) -> float | None:
@@ -193,42 +255,38 @@ def _bench_offset(off: float | None, station: float, length: float) -> float | N
     return None if off is None else off * station / length
 
 
-def _effect_at(request: CenterEffectRequest, station: float) -> CenterEffectAt:
-    length = request.distance_between_centers
+def _effect_at(
+    request: CenterEffectRequest, part: complex | None, station: float
+) -> CenterEffectAt:
+    length, surface = request.distance_between_centers, request.surface
     turning, standing = (_centers(request, turns=turns) for turns in (True, False))
-    centers, part = turning.at(station), _part(request, station)
+    centers = None if turning is None else turning.at(station)
     swung = [c.eccentricity if c.turns else 0.0 for c in (request.first, request.second)]
     shown = turned = None
-    if part is not None:
-        shown = _nothing_to_zero(centers + part)
-        turned = _nothing_to_zero(turning.at(length - station) + turned_end_for_end(part))
+    if turning is not None and centers is not None and part is not None:
+        shown = difference(centers, -part)
+        turned = difference(turning.at(length - station), -turned_end_for_end(part))
     return CenterEffectAt(
         station=station,
-        apparent_tir=2.0 * abs(_nothing_to_zero(centers)),
-        high_spot=Angle.of(high_spot(_nothing_to_zero(centers))),
-        standing_offset=abs(standing.at(station)),
+        apparent_tir=_tir(centers),
+        high_spot=_reads_highest(centers, surface),
+        standing_offset=None if standing is None else abs(standing.at(station)),
         worst_clocking_tir=2.0 * worst_offset(swung[0], swung[1], length, station),
-        part_tir=None if part is None else 2.0 * abs(part),
-        seen_tir=None if shown is None else 2.0 * abs(shown),
-        seen_high_spot=None if shown is None else Angle.of(high_spot(shown)),
-        seen_tir_end_for_end=None if turned is None else 2.0 * abs(turned),
+        part_tir=_tir(part),
+        seen_tir=_tir(shown),
+        seen_high_spot=_reads_highest(shown, surface),
+        seen_tir_end_for_end=_tir(turned),
         height_offset=_bench_offset(request.second_height, station, length),
         line_offset=_bench_offset(request.second_line, station, length),
     )
 
 
-def _part(request: CenterEffectRequest, station: float) -> complex | None:
-    """The part's own eccentricity vector at a station; None where it was stated at neither end."""
-    ends = (request.part_at_first, request.part_at_second)
-    if ends == (None, None):
-        return None
-    first, second = (0j if end is None else end.eccentricity_vector for end in ends)
-    return Ends(first, second, request.distance_between_centers).at(station)
+def _tir(offset: complex | None) -> float | None:
+    return None if offset is None else 2.0 * abs(offset)
 
 
-def _nothing_to_zero(offset: complex) -> complex:
-    """A vector that is rounding alone has no direction."""
-    return offset if abs(offset) > ROUNDING else 0j
+def _reads_highest(offset: complex | None, surface: Surface) -> Direction | None:
+    return None if offset is None else Direction.of(direction(center_of(offset, surface)))
 
 
 def _advice(request: CenterEffectRequest) -> tuple[Advisory, ...]:

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterator
 from dataclasses import asdict
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -24,13 +24,15 @@ from halfangle_service.operation import Outcome, Source, operation, published_ta
 from halfangle_service.trade.centers import hole as depths
 from halfangle_service.trade.cone import Slope
 from halfangle_service.trade.tables.centers.holes import (
-    HoleStanding,
     HoleType,
     TableHole,
+    UntabledType,
     center_holes,
     find_hole,
+    reaching,
     smallest_hole,
 )
+from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.wording import plain
 
 #: The cone of every table served here.
@@ -67,10 +69,11 @@ class CenterHoleRequest(SlopeFields):
     """
 
     units: UnitsField
-    type: HoleType | None = Field(
+    type: Literal[HoleType, UntabledType] | None = Field(
         None,
         description="Type: A, B or R (metric), plain or bell (inch). Send this for the smallest "
-        "size that reaches the diameter, or `key` for one size.",
+        "size that reaches the diameter, or `key` for one size. C and D are known and not in the "
+        "tables: the refusal says what to take.",
         examples=["A"],
     )
     key: str | None = Field(
@@ -152,8 +155,8 @@ class CenterHoleResult(ResultModel):
         "none."
     )
     ball: CenterHoleBall | None = Field(description="The check over a ball; null for type R.")
-    standing: HoleStanding = Field(description="How the hole's dimensions are had.")
-    drill_standing: HoleStanding = Field(
+    standing: Standing = Field(description="How the hole's dimensions are had.")
+    drill_standing: Standing = Field(
         description="How the pilot's length is had, on which the tool depths stand."
     )
 
@@ -178,11 +181,11 @@ class CenterHoleRow(ResultModel):
     arc_radius_min: LengthOut | None = Field(description="Smallest radius of the arc; type R.")
     arc_radius_max: LengthOut | None = Field(description="Largest radius of the arc; type R.")
     source: str = Field(description="Where the row comes from.")
-    standing: HoleStanding = Field(description="How the hole's dimensions are had.")
-    drill_standing: HoleStanding = Field(description="How pilot lengths and body are had.")
+    standing: Standing = Field(description="How the hole's dimensions are had.")
+    drill_standing: Standing = Field(description="How pilot lengths and body are had.")
 
 
-@published_table("centers.holes", singular="hole", key="key", sources=(_METRIC, _INCH))
+@published_table("centers.holes", singular="hole", key="key")
 def holes() -> dict[str, CenterHoleRow]:
     """Center holes.
 
@@ -210,7 +213,7 @@ def hole(request: CenterHoleRequest) -> Outcome[CenterHoleResult]:
     """
     row = _row(request)
     mouth = request.mouth_diameter or row.cone_diameter
-    _require_reach(mouth, row)
+    _require_reach(mouth, row, request.units)
     chamfer = _chamfer_diameter(request.chamfer_diameter, row, mouth)
     half_rad = (slope_if_stated(request) or TABLE_SLOPE).half_angle_rad
     chamfer_depth = depths.cone_depth(chamfer, mouth, CHAMFER_HALF_RAD) if chamfer else 0.0
@@ -253,14 +256,16 @@ def _row(request: CenterHoleRequest) -> TableHole:
     return smallest_hole(request.type, request.mouth_diameter, request.units)
 
 
-def _require_reach(mouth: float, row: TableHole) -> None:
-    """Refuse a mouth that this size does not make."""
+def _require_reach(mouth: float, row: TableHole, units: Units) -> None:
+    """Refuse a mouth that this size does not make, and name the size of its type that does."""
     if row.pilot_diameter < mouth <= row.cone_diameter * (1.0 + ROUNDING):
         return
     pilot, largest = plain(row.pilot_diameter, 5), plain(row.cone_diameter, 5)
+    fits = reaching(row.type, mouth, units)
+    way = f" Size {fits.key} makes it." if fits and fits.pilot_diameter < mouth else ""
     raise Impossible(
         f"Size {row.key} countersinks from its pilot, {pilot}, to {largest}; {plain(mouth, 5)} was "
-        "wanted.",
+        f"wanted.{way}",
         fields={"mouth_diameter": f"should be over {pilot} and up to {largest}"},
     )
 

@@ -5,6 +5,7 @@ from typing import Annotated
 
 from pydantic import Field
 
+from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     FINITE,
     Length,
@@ -67,8 +68,9 @@ class CenterLimitsRequest(SlopeFields):
     )
     other_eccentricity: NonNegativeLength | None = Field(
         None,
-        description="Eccentricity of the other center, in `units`; it counts in the worst way. "
-        "Absent: not stated, and nothing of it counts.",
+        description="Eccentricity of the other center, in `units`, 0 for a true one; it counts in "
+        "the worst way. Needed unless `both_alike` is true.",
+        examples=[0.0001],
     )
     both_alike: bool = Field(
         False,
@@ -110,10 +112,6 @@ class CenterLimitsResult(ResultModel):
         description="For a dead center that may be put back at any clocking between parts: from "
         "part to part the axis may then move by twice as much."
     )
-    not_stated: list[str] = Field(
-        description="`other_eccentricity` where neither it nor `both_alike` was sent: the limits "
-        "then leave the other center nothing."
-    )
 
 
 @operation(
@@ -131,6 +129,7 @@ class CenterLimitsResult(ResultModel):
         "share_percent": 25,
         "distance_between_centers": 6,
         "station": 1,
+        "both_alike": True,
     },
 )
 def limits(request: CenterLimitsRequest) -> Outcome[CenterLimitsResult]:
@@ -140,18 +139,17 @@ def limits(request: CenterLimitsRequest) -> Outcome[CenterLimitsResult]:
     the limit of the center as eccentricity, as TIR and as a coaxiality zone.
     """
     at_least_one_of(request, "limit_tir", "position_allowed")
+    _require_other(request)
     weight = center_weight(request.distance_between_centers, request.station)
     # A live center's eccentricity is seen as runout of twice its size, and as position.
     as_runout = None if request.limit_tir is None else request.limit_tir / 2.0
     position = request.position_allowed
     either = min(offset for offset in (as_runout, position) if offset is not None)
-    unsaid = request.other_eccentricity is None and not request.both_alike
     result = CenterLimitsResult(
         seen_percent=100.0 * weight,
         live=_limit(request, either, weight),
         dead=None if position is None else _limit(request, position, weight),
         dead_reseated=None if position is None else _limit(request, position / 2.0, weight),
-        not_stated=["other_eccentricity"] if unsaid else [],
     )
     if position is not None:
         return Outcome(result)
@@ -160,6 +158,21 @@ def limits(request: CenterLimitsRequest) -> Outcome[CenterLimitsResult]:
         "or position. Send position_allowed for its limit."
     )
     return Outcome(result, (note("dead-center-no-runout", message),))
+
+
+def _require_other(request: CenterLimitsRequest) -> None:
+    """Refuse what says nothing of the other center, or two things."""
+    if (request.other_eccentricity is None) is request.both_alike:
+        return
+    how = "both were sent" if request.both_alike else "neither was sent"
+    raise Disagreement(
+        "What this center may take depends on the other one: send `other_eccentricity`, 0 for a "
+        f"true one, or `both_alike` as true; {how}.",
+        fields={
+            "other_eccentricity": "should be sent unless both_alike is true",
+            "both_alike": "should be true unless other_eccentricity is sent",
+        },
+    )
 
 
 def _limit(request: CenterLimitsRequest, allowed_offset: float, weight: float) -> CenterLimit:

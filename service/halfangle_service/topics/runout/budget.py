@@ -4,14 +4,17 @@ from collections.abc import Sequence
 
 from pydantic import Field
 
+from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     Length,
     LengthOut,
     NonNegativeLength,
     RequestModel,
     ResultModel,
+    SharePercent,
     UnitsField,
 )
+from halfangle_service.fields.choice import all_or_none
 from halfangle_service.fields.runout import TirEstimate, tir_estimate
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.runout.budget import Contributor, RunoutBudget, tilt_at_distance
@@ -28,17 +31,20 @@ class RunoutContributor(RequestModel):
     """One part of the chain that holds and turns the work."""
 
     name: str = Field(min_length=1, max_length=60, description="Name of the contributor.")
-    tir: NonNegativeLength = Field(description="TIR at its own seat, in `units`.")
+    tir: NonNegativeLength = Field(
+        description="TIR that it makes at the station of the budget; where `projection` is sent, "
+        "TIR at its own seat. In `units`."
+    )
     tilt_tir: NonNegativeLength | None = Field(
         None,
-        description="Change of its TIR over `tilt_span`, by tilt, in `units`; not stated where "
-        "absent, which matters where there is a projection.",
+        description="Change of its TIR over `tilt_span`, by tilt, in `units`; it acts by "
+        "`projection`, and is named as not stated where only that was sent.",
     )
-    tilt_span: Length = Field(
-        1.0, description="Length over which `tilt_tir` was found, in `units`."
+    tilt_span: Length | None = Field(
+        None, description="Length over which `tilt_tir` was found, in `units`."
     )
-    projection: NonNegativeLength = Field(
-        0.0, description="Distance from its seat to the station of the budget, in `units`."
+    projection: NonNegativeLength | None = Field(
+        None, description="Distance from its seat to the station of the budget, in `units`."
     )
     can_be_mended: bool = Field(True, description="False for what has to be lived with.")
 
@@ -58,6 +64,9 @@ class RunoutBudgetResult(ResultModel):
 
     tir: TirEstimate
     best_clocking_tir: LengthOut = Field(description="Least that clocking alone can reach.")
+    share_within_limit_percent: SharePercent = Field(
+        description="Share of assemblies, in percent, whose TIR is within `limit_tir`."
+    )
     percentile_50_tir: LengthOut = Field(description="Not passed in half of assemblies.")
     percentile_99_tir: LengthOut = Field(description="Not passed in 99 of 100 assemblies.")
     mend_first: str | None = Field(description="Largest that can be mended; null if none can.")
@@ -75,7 +84,7 @@ class RunoutBudgetResult(ResultModel):
     "runout.budget",
     relations=(
         "worst = Σ TIR",
-        "RSS = √Σ TIR²",
+        "RSS = √Σ TIR², the root mean square of all assemblies",
         "best = max(0, 2 max TIR - Σ TIR)",
         "at the station TIR = TIR at the seat + tilt TIR × projection/span",
     ),
@@ -96,15 +105,18 @@ def budget(request: RunoutBudgetRequest) -> Outcome[RunoutBudgetResult]:
     """Runout budget of a chain.
 
     Adapter, socket, fixture and indicating, of unknown phases: worst case, root sum of squares,
-    Monte Carlo percentiles, and what to mend first.
+    how many of 100 assemblies keep each, and what to mend first.
     """
     parts = list(enumerate(request.contributors))
+    for place, part in parts:
+        _require_whole_tilt(part, f"contributors/{place}/")
     lived_with = [(place, part) for place, part in parts if not part.can_be_mended]
     whole, limit = _chain(parts), request.limit_tir
     return Outcome(
         RunoutBudgetResult(
             tir=tir_estimate(whole),
             best_clocking_tir=whole.best_case,
+            share_within_limit_percent=whole.percent_within(limit),
             percentile_50_tir=whole.percentiles[50],
             percentile_99_tir=whole.percentiles[99],
             mend_first=_mend_first(request.contributors, whole.tirs),
@@ -121,9 +133,21 @@ def _chain(parts: Sequence[tuple[int, RunoutContributor]]) -> RunoutBudget:
         not_stated=tuple(
             f"contributors/{place}/tilt_tir"
             for place, part in parts
-            if part.tilt_tir is None and part.projection > 0.0
+            if part.tilt_tir is None and part.projection
         ),
     )
+
+
+def _require_whole_tilt(part: RunoutContributor, path: str) -> None:
+    """Refuse a tilt without the length that it was found over, or the one that it acts by."""
+    tilted = all_or_none(
+        part, "tilt_tir", "tilt_span", why="A tilt is a change over a length.", path=path
+    )
+    if tilted and part.projection is None:
+        raise Disagreement(
+            "A tilt acts by the distance from the seat to the station.",
+            fields={f"{path}projection": "should be sent with tilt_tir; 0 where it is at the seat"},
+        )
 
 
 def _tir_at_station(part: RunoutContributor) -> float:

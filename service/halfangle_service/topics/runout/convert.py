@@ -13,13 +13,13 @@ from halfangle_service.fields import (
     UnitsField,
 )
 from halfangle_service.operation import Outcome, Source, operation, published_table
-from halfangle_service.trade.runout.convert import Bounds
+from halfangle_service.trade.runout.convert import Bounds, Conversion
 from halfangle_service.trade.runout.convert import convert as convert_term
+from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.runout.terms import (
     Term,
     TermKey,
     TermScope,
-    TermStanding,
     terms,
 )
 
@@ -45,13 +45,14 @@ class RunoutConvertRequest(RequestModel):
     wanted_term: TermKey = Field(description="Term wanted.", examples=["eccentricity"])
     out_of_roundness: NonNegativeLength | None = Field(
         None,
-        description="Departure of the section from roundness about its least-squares center, peak "
-        "to valley, in `units`; 0 for a round section. Absent, it is taken as unknown.",
+        description="Departure from roundness about the least-squares center, peak to valley, in "
+        "`units`; 0 for a round section. Of the section that is spoken of, or of the least round "
+        "one where both terms speak of the whole feature. Absent, it is taken as unknown.",
     )
     every_section_alike: bool = Field(
         False,
-        description="True where the value is known to be the greatest of all sections, or the "
-        "axis to be parallel to the datum and the form the same all along.",
+        description="True where the section spoken of is the worst of all, or where all are alike: "
+        "axis parallel to the datum and the form the same all along.",
     )
 
 
@@ -65,7 +66,7 @@ class RunoutTerm(ResultModel):
         description="Whether a value speaks of one section or of the whole feature."
     )
     source: str = Field(description="Standard that defines it.")
-    standing: TermStanding = Field(description="How the definition is had.")
+    standing: Standing = Field(description="How the definition is had.")
 
 
 class RunoutConvertResult(ResultModel):
@@ -74,10 +75,7 @@ class RunoutConvertResult(ResultModel):
     relation: Relation = Field(
         description="`equal`: convertible; else bounds only, and `reasons` says why."
     )
-    value: LengthOut | None = Field(
-        description="The value, where convertible; else null. Of a term that speaks of one section "
-        "it is that of the worst section, where the given one speaks of the whole feature."
-    )
+    value: LengthOut | None = Field(description="The value, where convertible; else null.")
     least: LengthOut = Field(description="It is not less than this.")
     most: LengthOut | None = Field(description="It is not more than this; null for no bound.")
     reasons: list[str] = Field(description="Why it is not equal; empty where it is.")
@@ -85,7 +83,7 @@ class RunoutConvertResult(ResultModel):
     wanted_term: RunoutTerm = Field(description="The term wanted.")
 
 
-@published_table("runout.terms", singular="term", key="key", sources=(_STANDARDS,))
+@published_table("runout.terms", singular="term", key="key")
 def runout_terms() -> dict[str, RunoutTerm]:
     """Terms of runout.
 
@@ -100,7 +98,8 @@ def runout_terms() -> dict[str, RunoutTerm]:
     relations=(
         "round section: TIR = 2 e, zone diameter = 2 e",
         "any section: |2 e - form| ≤ TIR ≤ 2 e + form, e ≤ 2 TIR/π",
-        "median points: 2 e - form ≤ zone diameter ≤ 2 e + form",
+        "median points: 2 e ≤ zone diameter ≤ 2 e + form, zone diameter ≤ TIR √(1 + (4/π)²)",
+        "one section ≤ the whole feature",
     ),
     sources=(_STANDARDS, _BOUNDS),
     example={
@@ -126,12 +125,8 @@ def convert(request: RunoutConvertRequest) -> Outcome[RunoutConvertResult]:
         every_section_alike=request.every_section_alike,
     )
     bounds = found.bounds
-    if bounds.most is None and bounds.least <= 0.0:
-        raise Impossible(
-            f"{given.name} says nothing of {wanted.name} here. {' '.join(found.reasons)}",
-            fields={"wanted_term": "does not follow from what was sent"},
-            more={"reasons": list(found.reasons)},
-        )
+    if not bounds.say_something:
+        raise _nothing_follows(request, given, wanted, found)
     return Outcome(
         RunoutConvertResult(
             relation=_relation(bounds),
@@ -143,6 +138,39 @@ def convert(request: RunoutConvertRequest) -> Outcome[RunoutConvertResult]:
             wanted_term=_shown(wanted),
         )
     )
+
+
+def _nothing_follows(
+    request: RunoutConvertRequest, given: Term, wanted: Term, found: Conversion
+) -> Impossible:
+    """The refusal, with the fields that would let a bound follow."""
+    ways = _ways_out(request, given, wanted)
+    way = f" Send {' or '.join(ways)}: a bound follows then." if ways else ""
+    return Impossible(
+        f"{given.name} says nothing of {wanted.name} here. {' '.join(found.reasons)}{way}",
+        fields={"wanted_term": "does not follow from what was sent", **ways},
+        more={"reasons": list(found.reasons)},
+    )
+
+
+def _ways_out(request: RunoutConvertRequest, given: Term, wanted: Term) -> dict[str, str]:
+    """Fields not sent by each of which a bound follows, and what they should say."""
+    form, alike = request.out_of_roundness, request.every_section_alike
+    trials = {
+        "out_of_roundness": (0.0 if form is None else form, alike),
+        "every_section_alike": (form, True),
+    }
+    words = {
+        "out_of_roundness": "should be sent, where it is known",
+        "every_section_alike": "should be true, where it is so",
+    }
+    return {
+        name: words[name]
+        for name, (round_to, sections) in trials.items()
+        if convert_term(
+            request.value, given, wanted, round_to, every_section_alike=sections
+        ).bounds.say_something
+    }
 
 
 def _relation(bounds: Bounds) -> Relation:

@@ -1,37 +1,52 @@
 """A section indicated true: eccentricity, what to tap, and what no tapping removes."""
 
 import math
+from collections.abc import Iterator
 from typing import Annotated
 
 import numpy as np
 from pydantic import Field
 
 from halfangle_service.fields import (
-    Angle,
     AngleInput,
     Count,
     CountOut,
+    Direction,
     Length,
     LengthOut,
+    NonNegativeLength,
     RequestModel,
     ResultModel,
     SignedLength,
     UnitsField,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
-from halfangle_service.fields.estimate import LengthEstimate, estimate
-from halfangle_service.fields.runout import HighSpot
+from halfangle_service.fields.estimate import DirectionEstimate, LengthEstimate
+from halfangle_service.fields.runout import (
+    HighSpot,
+    SurfaceField,
+    direction_estimate,
+    length_estimate,
+)
 from halfangle_service.fields.slopes import SlopeFields, slope_if_stated
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.runout.sources import VECTORS
-from halfangle_service.trade.runout import harmonics
-from halfangle_service.trade.runout.vectors import high_spot
+from halfangle_service.trade.runout import doubt, harmonics
+from halfangle_service.trade.runout.harmonics import MOST_HARMONICS
+from halfangle_service.trade.runout.vectors import center_of, direction
 
 #: Spare readings from which on one stray reading stands out.
 STRAY_NEEDS_SPARE = 2
+#: More readings than this take more than some milliseconds.
+MANY_READINGS = 72
 _LEVER = Source(
     citation="Cosine correction of a lever indicator: true = reading × cos(tip angle).",
     standing="common-practice-no-source",
+)
+_DOUBT = Source(
+    citation="JCGM 100:2008, G.3 and G.4: Student's distribution where readings are few. Derived "
+    "here: opposed readings share their rounding; a direction is worth ± asin(U/e).",
+    standing="derived",
 )
 
 
@@ -39,10 +54,14 @@ class RunoutReading(RequestModel):
     """One reading of the indicator."""
 
     angular_position: HighSpot = Field(
-        description="Angle of the part under the indicator, in degrees.", examples=[90]
+        description="Place under the indicator, in degrees, as marked on the part: counted from "
+        "one mark, seen from one end, in the same sense at every section.",
+        examples=[90],
     )
     reading: SignedLength = Field(
-        description="Indicator reading in `units`; more is a higher surface.", examples=[0.0004]
+        description="Indicator reading in `units`; more is metal nearer to the indicator: a high "
+        "spot of a shaft, the near wall of a bore.",
+        examples=[0.0004],
     )
 
 
@@ -54,16 +73,24 @@ class RunoutIndicateRequest(SlopeFields):
     """
 
     units: UnitsField
+    surface: SurfaceField
     readings: list[RunoutReading] = Field(
         min_length=3, max_length=720, description="Readings at any angles, each angle once."
     )
-    harmonics: Annotated[int, Count(ge=1, le=15)] = Field(
+    harmonics: Annotated[int, Count(ge=1, le=MOST_HARMONICS)] = Field(
         1, description="Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes."
     )
     indicator_resolution: Length = Field(
         description="Resolution of the indicator, in `units`.", examples=[0.0001]
     )
-    tip_angle: Annotated[float, AngleInput(ge=0, le=75)] = Field(
+    repeatability: NonNegativeLength | None = Field(
+        None,
+        description="Standard deviation of one reading, by reading one place several times, in "
+        "`units`. Not stated, it is judged by what as many harmonics as the readings carry leave "
+        "of them; of four readings ovality is then taken for scatter.",
+        examples=[0.00003],
+    )
+    tip_angle: Annotated[float, AngleInput(ge=0, le=75, measured=True)] = Field(
         0.0,
         description="Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger "
         "or a tip that corrects itself.",
@@ -78,26 +105,36 @@ class RunoutFormHarmonic(ResultModel):
 
     lobes: CountOut = Field(description="Lobes a turn.")
     amplitude: LengthOut = Field(description="Amplitude, half of its own full movement.")
-    high_spot: Angle = Field(description="Angle of its first high spot.")
+    high_spot: Direction | None = Field(
+        description="Angle at which it first reads highest; null where there is none of it."
+    )
 
 
 class RunoutIndicateResult(ResultModel):
     """Eccentricity, what to tap, and what no tapping removes."""
 
     eccentricity: LengthEstimate = Field(
-        description="Offset of the section's center from the axis. Its uncertainty is the larger "
-        "of those by resolution and by scatter, since scatter holds the resolution already."
+        description="Offset of the section's center from the axis. Its uncertainty is by rounding "
+        "or by scatter, whichever reaches further, since scatter holds rounding already, and by "
+        "form that was not fitted; what the indicator and the spindle err by themselves is not "
+        "in it. Near zero it reaches down to none."
     )
     tir_from_eccentricity: LengthOut = Field(description="Twice the eccentricity.")
-    high_spot: Angle = Field(description="Direction of the eccentricity, 0 to 360 degrees.")
-    tap_from: Angle = Field(description="Side to tap from, toward the axis: the high spot.")
+    high_spot: DirectionEstimate | None = Field(
+        description="Angle at which the eccentricity reads highest; null where there is none."
+    )
+    tap_from: Direction | None = Field(
+        description="Side to tap from, toward the axis: where the center lies, which in a bore is "
+        "opposite to the high spot; as well known as that. Null without eccentricity."
+    )
     tap_distance: LengthOut = Field(description="How far the part has to move: the eccentricity.")
     uncertainty_by_resolution: LengthOut = Field(
-        description="Standard uncertainty of the eccentricity by the indicator's resolution alone "
-        "(half-width: half a step)."
+        description="Standard uncertainty of the eccentricity by the indicator's resolution alone: "
+        "half a step either way at each reading, opposed readings rounded alike."
     )
     uncertainty_by_scatter: LengthOut | None = Field(
-        description="By the scatter of the readings about the fit; null without a spare reading."
+        description="By the repeatability stated, or by the scatter of the readings about the "
+        "fullest fit; null without a spare reading."
     )
     tir_of_readings: LengthOut = Field(
         description="Highest less lowest reading, corrected for the tip, as the indicator swung."
@@ -118,11 +155,15 @@ class RunoutIndicateResult(ResultModel):
         "reading(φ) = mean + Σ (a_k cos kφ + b_k sin kφ), least squares",
         "eccentricity = √(a_1² + b_1²); true = reading × cos(tip angle)",
         "square to a cone: eccentricity = amplitude / cos α, sensed at z / cos² α",
+        "in a bore the center lies opposite to the high spot",
+        "direction ± asin(U/e)",
     ),
-    sources=(VECTORS, _LEVER),
+    sources=(VECTORS, _LEVER, _DOUBT),
     largest_request="720 readings, 15 harmonics",
+    heavy=lambda request: len(request.readings) > MANY_READINGS,
     example={
         "units": "in",
+        "surface": "external",
         "indicator_resolution": 0.0001,
         "readings": [
             {"angular_position": 0, "reading": 0.0003},
@@ -135,8 +176,8 @@ class RunoutIndicateResult(ResultModel):
 def indicate(request: RunoutIndicateRequest) -> Outcome[RunoutIndicateResult]:
     """Indicate a section true.
 
-    Readings round one section: eccentricity, high spot, how far to tap, from which side, and the
-    ovality and lobes that no tapping removes.
+    Readings round one section of a shaft or a bore: eccentricity, high spot, how far to tap, from
+    which side, and the ovality and lobes that no tapping removes.
     """
     slope = slope_if_stated(request)
     half_rad = 0.0 if slope is None else slope.half_angle_rad
@@ -146,23 +187,24 @@ def indicate(request: RunoutIndicateRequest) -> Outcome[RunoutIndicateResult]:
     read = np.array([r.reading for r in request.readings])
     fit = harmonics.fit_harmonics(angles, read * to_axis, request.harmonics)
     noise = to_axis * request.indicator_resolution / math.sqrt(12.0)
-    harmonics.require_no_stray(angles, read * to_axis, fit, noise)
-    by_scatter = harmonics.scatter_effect(fit)
-    offset, direction = abs(fit.eccentricity), Angle.of(high_spot(fit.eccentricity))
+    harmonics.require_no_stray(angles, fit, noise)
+    fullest = harmonics.fullest_fit(angles, read * to_axis, fit)
+    known = doubt.Readings(
+        angles,
+        to_axis * request.indicator_resolution,
+        None if request.repeatability is None else to_axis * request.repeatability,
+    )
+    offset = fit.eccentricity
+    along, across = doubt.eccentricity_budgets(known, fit, fullest)
+    by_scatter = doubt.scatter_effect(known, fit, fullest)
     station = request.station_from_apex
     result = RunoutIndicateResult(
-        eccentricity=estimate(
-            LengthEstimate,
-            harmonics.eccentricity_budget(fit, request.indicator_resolution, to_axis),
-            offset,
-        ),
-        tir_from_eccentricity=2.0 * offset,
-        high_spot=direction,
-        tap_from=direction,
-        tap_distance=offset,
-        uncertainty_by_resolution=harmonics.resolution_effect(
-            fit, request.indicator_resolution, to_axis
-        ).in_result,
+        eccentricity=length_estimate(offset, along),
+        tir_from_eccentricity=2.0 * abs(offset),
+        high_spot=direction_estimate(offset, across),
+        tap_from=Direction.of(direction(center_of(offset, request.surface))),
+        tap_distance=abs(offset),
+        uncertainty_by_resolution=doubt.rounding_effect(known, fit).in_result,
         uncertainty_by_scatter=None if by_scatter is None else by_scatter.in_result,
         tir_of_readings=float(np.ptp(read)) * to_tip,
         form=[_form(k, v) for k, v in enumerate(fit.amplitudes[1:], start=2)],
@@ -172,24 +214,28 @@ def indicate(request: RunoutIndicateRequest) -> Outcome[RunoutIndicateResult]:
         if station is None
         else harmonics.sensed_station(station, half_rad),
     )
-    return Outcome(result, _advice(result, harmonics.spare_readings(fit)))
+    return Outcome(result, tuple(_advice(result, fit.spare)))
 
 
 def _form(lobes: int, amplitude: complex) -> RunoutFormHarmonic:
+    turned = direction(amplitude)
     return RunoutFormHarmonic(
-        lobes=lobes, amplitude=abs(amplitude), high_spot=Angle.of(high_spot(amplitude) / lobes)
+        lobes=lobes,
+        amplitude=abs(amplitude),
+        high_spot=None if turned is None else Direction.of(turned / lobes),
     )
 
 
-def _advice(result: RunoutIndicateResult, spare: int) -> tuple[Advisory, ...]:
-    given: list[Advisory] = []
-    if result.tap_distance < (result.eccentricity.expanded_uncertainty or 0.0):
-        message = "The eccentricity is within twice its uncertainty: its direction means little."
-        given.append(caution("eccentricity-below-resolution", message))
-    if spare < STRAY_NEEDS_SPARE:
-        message = (
-            f"With {spare} reading(s) to spare a stray reading cannot be told from form: read "
-            f"at {STRAY_NEEDS_SPARE - spare} more angle(s)."
+def _advice(result: RunoutIndicateResult, spare: int) -> Iterator[Advisory]:
+    if result.tap_distance <= (result.eccentricity.expanded_uncertainty or 0.0):
+        yield caution(
+            "eccentricity-below-resolution",
+            "The eccentricity is within its uncertainty: its direction means little. Read at more "
+            "angles, or read one place several times and send the repeatability.",
         )
-        given.append(note("stray-not-told", message))
-    return tuple(given)
+    if spare < STRAY_NEEDS_SPARE:
+        yield note(
+            "stray-not-told",
+            f"With {spare} reading(s) to spare a stray reading cannot be told from form: read "
+            f"at {STRAY_NEEDS_SPARE - spare} more angle(s).",
+        )

@@ -41,7 +41,7 @@ class RunoutVBlockRequest(RequestModel):
     v_angle: Annotated[float, AngleInput(ge=30, le=170)] = Field(
         90.0, description="Included angle of the V, in degrees.", examples=[90]
     )
-    indicator_angle: Annotated[float, AngleInput(ge=-90, le=90)] = Field(
+    indicator_angle: Annotated[float, AngleInput(ge=-90, le=90, measured=True)] = Field(
         0.0,
         description="Angle of the indicator from the V's bisector, in degrees; 0 opposite the V.",
     )
@@ -138,11 +138,14 @@ def _out_of_roundness(request: RunoutVBlockRequest, v_rad: float, at_rad: float)
         )
     shown = vblock.response(request.lobes, v_rad, at_rad)
     if shown < vblock.HIDDEN:
+        better = vblock.best_v_angle(request.lobes)
+        shows = vblock.response(request.lobes, math.radians(better), 0.0)
         raise Impossible(
             f"This setting hides {request.lobes} lobes: it shows {plain(round(shown, 3))} of their "
-            "height, so that the reading says nothing of them.",
+            f"height, so that the reading says nothing of them. A V of {plain(better)}°, the "
+            f"indicator opposite to it, shows {plain(round(shows, 2))} of it.",
             fields={"v_angle": f"should not hide {request.lobes} lobes", "lobes": "are hidden"},
-            more={"better_v_angle_degrees": vblock.best_v_angle(request.lobes)},
+            more={"better_v_angle_degrees": better},
         )
     return request.tir / shown
 

@@ -7,8 +7,8 @@ from halfangle_service.fields import (
     Angle,
     Length,
     LengthOut,
+    NonNegativeLength,
     ResultModel,
-    SignedLength,
     angle_from_radians,
 )
 from halfangle_service.fields.choice import one_of
@@ -20,6 +20,7 @@ from halfangle_service.fields.plates import (
 )
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.sine.sources import SINE_RELATION, STEEP_PRACTICE
+from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.geometry import angle_for_height
 
 
@@ -32,10 +33,10 @@ class SineAngleRequest(PlateFields):
         "than the center distance. Either this or `high_stack`.",
         examples=[2.5],
     )
-    high_stack: SignedLength | None = Field(
+    high_stack: NonNegativeLength | None = Field(
         None, description="Stack under the high roll, as measured, in `units`."
     )
-    low_stack: SignedLength = Field(
+    low_stack: NonNegativeLength = Field(
         0.0, description="Stack under the low roll, as measured; counts with `high_stack` only."
     )
 
@@ -68,7 +69,8 @@ def angle(request: SineAngleRequest) -> Outcome[SineAngleResult]:
     field = one_of(request, "height", "high_stack")
     height = request.height
     if height is None:
-        height = (request.high_stack or 0.0) - request.low_stack
+        high = request.high_stack or 0.0
+        height = tidy(high - request.low_stack, high)
     angle_rad = angle_for_height(request.center_distance, height, offset_of(request), field)
     result = SineAngleResult(
         angle=angle_from_radians(angle_rad),

@@ -3,10 +3,12 @@
 import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Annotated
 
 from pydantic import Field
 
+from halfangle_service.cautions import stack_far_off, unusual_stack
 from halfangle_service.errors import Disagreement, Impossible, Unreachable
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -26,9 +28,10 @@ from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.blocks import BlockSupplyFields
 from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.plates import PlateFields, height_of_arcsec, offset_of
-from halfangle_service.fields.supply import read_supply
+from halfangle_service.fields.supply import Supply, read_supply
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.sine.sources import LARGEST_SEARCH, SIGNED_SUMS, SINE_RELATION
+from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.block_swap import Swap, fewest_swaps
 from halfangle_service.trade.sine.geometry import (
     arcsec_per_height,
@@ -43,21 +46,47 @@ from halfangle_service.trade.wording import arcsec, plain
 WRONG_BLOCK_ARCSEC = 60.0
 
 
-class SineCorrectionRequest(PlateFields, BlockSupplyFields):
-    """A plate whose angle was measured, and, to say which blocks to swap, its stack and set."""
+#: Ways to state what was measured, of which one is needed.
+MEASURED = (
+    "measured_angle",
+    "measured_error_arcsec",
+    "measured_included_angle",
+    "measured_included_angle_error_arcsec",
+)
+_PlateAngle = AngleInput(gt=0, lt=90)
+_IncludedAngle = AngleInput(gt=0, lt=180)
 
-    angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(
-        description="Angle wanted, in degrees.", examples=[30.0]
-    )
-    measured_angle: Annotated[float, AngleInput(gt=0, lt=90)] | None = Field(
+
+class SineCorrectionRequest(PlateFields, BlockSupplyFields):
+    """A plate whose angle was measured, and, to say which blocks to swap, its stack and set.
+
+    The angle is the plate's, or the included angle of the cone ground on it, held between centers:
+    twice the plate's, and what a comparator reads.
+    """
+
+    angle: Annotated[float, _PlateAngle] | None = Field(
         None,
-        description="Angle measured, in degrees. Either this or `measured_error_arcsec`.",
+        description="Angle wanted of the plate, in degrees. Either this or `included_angle`.",
+        examples=[30.0],
+    )
+    included_angle: Annotated[float, _IncludedAngle] | None = Field(
+        None, description="Included angle wanted of the cone, in degrees; the plate has half of it."
+    )
+    measured_angle: Annotated[float, replace(_PlateAngle, measured=True)] | None = Field(
+        None,
+        description="Angle of the plate as measured, in degrees. One of this, "
+        "`measured_error_arcsec`, `measured_included_angle` and "
+        "`measured_included_angle_error_arcsec` is needed.",
         examples=["30°00'10\""],
     )
     measured_error_arcsec: SignedArcsec | None = Field(
-        None,
-        description="Angle measured less angle wanted, in arc-seconds. Either this or "
-        "`measured_angle`.",
+        None, description="Angle of the plate as measured less the one wanted, in arc-seconds."
+    )
+    measured_included_angle: Annotated[float, replace(_IncludedAngle, measured=True)] | None = (
+        Field(None, description="Included angle of the cone as measured, in degrees.")
+    )
+    measured_included_angle_error_arcsec: SignedArcsec | None = Field(
+        None, description="Included angle as measured less the one wanted, in arc-seconds."
     )
     blocks: Annotated[list[Length], Field(min_length=1, max_length=8)] | None = Field(
         None,
@@ -73,8 +102,9 @@ class SineCorrectionRequest(PlateFields, BlockSupplyFields):
     )
     tolerance_arcsec: Arcsec | None = Field(
         None,
-        description="Angles within ± this of the wanted one will do; of them, the one with the "
-        "fewest blocks to handle is taken. Absent: the nearest height that the set's step has.",
+        description="Angles of the plate within ± this of the wanted one will do; of them, the one "
+        "with the fewest blocks to handle is taken. Absent: the nearest height that the set's step "
+        "has.",
     )
 
 
@@ -86,14 +116,17 @@ class SineSwap(ResultModel):
     blocks: list[LengthOut] = Field(description="The new stack, largest first.")
     total: LengthOut = Field(description="Its height.")
     remaining_error_arcsec: ArcsecOut = Field(
-        description="Angle to expect less the angle wanted, from the set's step alone."
+        description="Angle of the plate to expect less the one wanted, from the set's step alone."
     )
 
 
 class SineCorrectionResult(ResultModel):
     """The change of stack that mends a measured angle."""
 
-    measured_error_arcsec: ArcsecOut = Field(description="Angle measured less angle wanted.")
+    measured_error_arcsec: ArcsecOut = Field(
+        description="Angle of the plate as measured less the one wanted: half of an included "
+        "angle's error."
+    )
     height_change: LengthOut = Field(
         description="Change of the high roll's stack: positive to add."
     )
@@ -107,6 +140,11 @@ class SineCorrectionResult(ResultModel):
     swap: SineSwap | None = Field(
         description="Which blocks to swap; null where no blocks were given."
     )
+
+
+def is_swapped(request: SineCorrectionRequest) -> bool:
+    """True for a request that asks which blocks to swap: that may take some milliseconds."""
+    return request.blocks is not None
 
 
 @operation(
@@ -125,7 +163,7 @@ class SineCorrectionResult(ResultModel):
         "set": "inch-81",
     },
     largest_request=LARGEST_SEARCH,
-    heavy=True,
+    heavy=is_swapped,
 )
 def correction(request: SineCorrectionRequest) -> Outcome[SineCorrectionResult]:
     """Correction of a measured angle.
@@ -133,41 +171,59 @@ def correction(request: SineCorrectionRequest) -> Outcome[SineCorrectionResult]:
     From a measured angle error to the change of the stack, and which blocks to swap, as few as can
     be.
     """
-    wanted, measured = math.radians(request.angle), _measured(request)
     offset = offset_of(request)
-    change = height_change(request.center_distance, wanted, measured)
-    now = _height_now(request, offset)
+    wanted = _wanted_degrees(request)
+    measured_degrees, error_arcsec = _measured(request, wanted)
+    measured = math.radians(measured_degrees)
+    change = height_change(request.center_distance, math.radians(wanted), measured)
+    now = _height_now(request, wanted, offset)
+    new = tidy(now + change, now)
+    supply = _supply(request)
     result = SineCorrectionResult(
-        measured_error_arcsec=(measured - wanted) * ARCSEC_PER_RADIAN,
+        measured_error_arcsec=error_arcsec,
         height_change=change,
         height_now=now,
-        new_height=now + change,
+        new_height=new,
         effective_center_distance=effective_center_distance(now - offset, measured),
-        swap=_swap(request, now + change),
+        swap=None if supply is None else _swap(request, supply, new, wanted),
     )
-    return Outcome(result, tuple(_advisories(result)))
+    advisories = () if supply is None else supply.advisories
+    return Outcome(result, (*advisories, *_advisories(request, result)))
 
 
-def _measured(request: SineCorrectionRequest) -> float:
-    """Measured angle in radians, from itself or from its error."""
-    one_of(request, "measured_angle", "measured_error_arcsec")
-    if request.measured_angle is not None:
-        return math.radians(request.measured_angle)
-    degrees = request.angle + (request.measured_error_arcsec or 0.0) / 3600.0
+def _wanted_degrees(request: SineCorrectionRequest) -> float:
+    """Plate's angle wanted, in degrees."""
+    one_of(request, "angle", "included_angle")
+    return (request.included_angle or 0.0) / 2.0 if request.angle is None else request.angle
+
+
+def _measured(request: SineCorrectionRequest, wanted: float) -> tuple[float, float]:
+    """Plate's angle as measured, in degrees, and less the one wanted (degrees), in arc-seconds.
+
+    Refuses an error that leaves no angle.
+    """
+    field = one_of(request, *MEASURED)
+    counted = 2.0 if "included" in field else 1.0
+    value = float(getattr(request, field)) / counted
+    if not field.endswith("_arcsec"):
+        return value, (math.radians(value) - math.radians(wanted)) * ARCSEC_PER_RADIAN
+    degrees = wanted + value / 3600.0
     if not 0.0 < degrees < 90.0:
+        most = plain(90.0 * counted)
         raise Impossible(
-            f"The error would make the measured angle {plain(degrees)}°.",
-            fields={"measured_error_arcsec": "should leave the measured angle between 0° and 90°"},
+            f"The error would make the measured angle {plain(counted * degrees)}°.",
+            fields={field: f"should leave the measured angle between 0° and {most}°"},
         )
-    return math.radians(degrees)
+    return degrees, value
 
 
-def _height_now(request: SineCorrectionRequest, offset: float) -> float:
+def _height_now(request: SineCorrectionRequest, wanted: float, offset: float) -> float:
     """Difference of the stacks as they stand; refuses one that holds no angle at all."""
     if request.blocks is None:
-        return height_for_angle(request.center_distance, math.radians(request.angle), offset)
+        return height_for_angle(request.center_distance, math.radians(wanted), offset)
     total = sum(to_tenth_nm(block, request.units) for block in request.blocks)
-    now = from_tenth_nm(total, request.units) - request.low_stack
+    high = from_tenth_nm(total, request.units)
+    now = tidy(high - request.low_stack, high)
     if not 0.0 < now - offset < request.center_distance:
         raise Impossible(
             f"These stacks lift the high roll's center {plain(now - offset, 10)} {request.units} "
@@ -178,15 +234,20 @@ def _height_now(request: SineCorrectionRequest, offset: float) -> float:
     return now
 
 
-def _swap(request: SineCorrectionRequest, new_height: float) -> SineSwap | None:
-    """Which blocks to swap, where the request names its blocks."""
-    if request.blocks is None:
-        return None
+def _supply(request: SineCorrectionRequest) -> Supply | None:
+    """The blocks to swap with, where the request names those of its stack."""
+    return None if request.blocks is None else read_supply(request)
+
+
+def _swap(
+    request: SineCorrectionRequest, supply: Supply, new_height: float, wanted: float
+) -> SineSwap:
+    """Which blocks to swap for a difference of the stacks; `wanted` is the angle in degrees."""
     units = request.units
-    swap = _fewest_swaps(request, new_height)
+    swap = _fewest_swaps(request, supply.box.sizes, new_height)
     total = from_tenth_nm(sum(swap.stack), units)
     missed = total - request.low_stack - new_height
-    per_unit = arcsec_per_height(request.center_distance, math.radians(request.angle))
+    per_unit = arcsec_per_height(request.center_distance, math.radians(wanted))
     return SineSwap(
         remove=[from_tenth_nm(size, units) for size in swap.remove],
         add=[from_tenth_nm(size, units) for size in swap.add],
@@ -196,10 +257,9 @@ def _swap(request: SineCorrectionRequest, new_height: float) -> SineSwap | None:
     )
 
 
-def _fewest_swaps(request: SineCorrectionRequest, new_height: float) -> Swap:
+def _fewest_swaps(request: SineCorrectionRequest, sizes: Sequence[int], new_height: float) -> Swap:
     """The swap of the fewest blocks for a difference of the stacks; refuses where there is none."""
     units, unit = request.units, to_tenth_nm(1.0, request.units)
-    sizes = read_supply(request).box.sizes
     current = _blocks_now(request, sizes)
     tolerance = None
     if request.tolerance_arcsec is not None:
@@ -233,7 +293,10 @@ def _blocks_now(request: SineCorrectionRequest, sizes: Sequence[int]) -> tuple[i
     return blocks
 
 
-def _advisories(result: SineCorrectionResult) -> Iterator[Advisory]:
+def _advisories(request: SineCorrectionRequest, result: SineCorrectionResult) -> Iterator[Advisory]:
+    yield from unusual_stack(result.new_height, request.center_distance, request.units)
+    if result.swap is not None and request.tolerance_arcsec is None:
+        yield from stack_far_off(result.swap.remaining_error_arcsec)
     error = abs(result.measured_error_arcsec)
     if error > WRONG_BLOCK_ARCSEC:
         yield caution(

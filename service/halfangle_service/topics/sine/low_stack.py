@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.cautions import STEEP_DEGREES, steep_angle, unusual_stack
+from halfangle_service.cautions import STEEP_DEGREES, stack_far_off, steep_angle, unusual_stack
 from halfangle_service.errors import Unreachable
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -35,11 +35,11 @@ from halfangle_service.fields.plates import (
 )
 from halfangle_service.fields.supply import read_supply
 from halfangle_service.operation import Outcome, operation
+from halfangle_service.topics.sine.complement import require_reach_or_complement
 from halfangle_service.topics.sine.sources import LARGEST_SEARCH, SIGNED_SUMS, SINE_RELATION
 from halfangle_service.trade.sine.geometry import (
     angle_for_height,
     height_for_angle,
-    require_reach,
 )
 from halfangle_service.trade.sine.low_stack import (
     Conditions,
@@ -129,7 +129,7 @@ def low_stack(request: SineLowStackRequest) -> Outcome[SineLowStackResult]:
     The blocks for an angle from one set: a single stack where it can be built, else stacks under
     both rolls, with the fewest blocks, proved.
     """
-    require_reach(request.angle, request.largest_angle, "angle")
+    require_reach_or_complement(request, request.angle, request.largest_angle)
     angle_rad = math.radians(request.angle)
     height = height_for_angle(request.center_distance, angle_rad, offset_of(request))
     supply = read_supply(request)
@@ -227,7 +227,14 @@ def _advisories(request: SineLowStackRequest, result: SineLowStackResult) -> Ite
     angle_rad = math.radians(request.angle)
     per_step = arcsec_per_step(request.center_distance, angle_rad, request.units)
     yield from steep_angle(request.angle, per_step, STEEP_DEGREES)
-    yield from unusual_stack(max(result.high.total, result.low.total), request.center_distance)
+    if max(result.high.total, result.low.total) > request.center_distance:
+        yield from unusual_stack(
+            max(result.high.total, result.low.total), request.center_distance, request.units
+        )
+    if request.tolerance_arcsec is None:
+        yield from stack_far_off(result.deviation_arcsec)
+    if request.angle and result.height_as_set == 0.0:
+        yield from unusual_stack(result.height, request.center_distance, request.units, 0.0)
     if result.low.blocks and result.high.blocks:
         yield note(
             "two-stacks",

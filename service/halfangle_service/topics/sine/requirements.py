@@ -1,7 +1,6 @@
 """What must be held of each part of a sine set-up for its angle's tolerance."""
 
-import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Annotated
 
 from pydantic import Field
@@ -28,15 +27,17 @@ from halfangle_service.topics.sine.stated_errors import (
     angle_forecast,
     error_inputs,
     smallest_tolerance_arcsec,
+    stack_advisories,
     tolerance_rad,
 )
 from halfangle_service.trade.sine.angle_error import ErrorInputs, budget
 from halfangle_service.trade.sine.angle_model import Term, thermal_shift, unit_of
 from halfangle_service.trade.sine.angle_requirements import (
-    alone,
-    holdable_terms,
+    Goal,
+    allowed_spread,
+    equal_shares,
+    largest_alone,
     largest_value,
-    mendable,
     together,
 )
 from halfangle_service.trade.uncertainty import Forecast
@@ -61,8 +62,8 @@ class SineRequirement(ResultModel):
     at_hand: _InTermUnit | None = Field(description="Value as stated; null where it was not.")
     alone: _InTermUnit = Field(description="Largest value were all else perfect.")
     equal_share: _InTermUnit = Field(
-        description="Largest value when this and the other terms at hand each take an equal share "
-        "of the variance."
+        description="Largest value when this and the terms at hand each take an equal share of the "
+        "variance; 0 where what is known to be off leaves no room."
     )
     with_others: _InTermUnit | None = Field(
         description="Largest value with all other terms as stated; null where they leave no room."
@@ -83,17 +84,17 @@ class SineRequirementsResult(ResultModel):
     """What must be held so that the angle keeps its tolerance."""
 
     forecast: Forecast = Field(
-        description="Whether the set-up at hand will keep the tolerance; `holds` only where every "
-        "error was stated."
+        description="Whether the set-up at hand will keep the tolerance, by `decision_rule`; "
+        "`holds` only where every error that can act here was stated."
     )
     not_stated: NotStated
     smallest_tolerance_arcsec: ArcsecOut | None = Field(
-        description="Tightest ± tolerance, on what `tolerance_on` names, that the errors stated "
-        "leave room for. Null where no error was stated."
+        description="Tightest ± tolerance, on what `tolerance_on` names, that holds with the "
+        "errors stated, by `decision_rule`. Null where no error was stated."
     )
     allowed_standard_uncertainty_arcsec: ArcsecOut | None = Field(
-        description="Combined standard uncertainty of the plate's angle that the tolerance leaves "
-        "after the expected error; null where that alone is past it."
+        description="Combined standard uncertainty of the plate's angle, were it normal, that the "
+        "tolerance leaves after the expected error; null where that alone is past it."
     )
     requirements: list[SineRequirement] = Field(
         description="What to hold of each term that has any effect here. Yaw ends at 18000″."
@@ -110,10 +111,10 @@ class SineRequirementsResult(ResultModel):
 
 @operation(
     "sine.requirements",
-    relations=(*RELATIONS, "each allowed value: the largest that keeps |mean| + k u ≤ tolerance"),
+    relations=(*RELATIONS, "each allowed value: the largest with which the tolerance holds"),
     sources=(SENSITIVITIES, BUDGET, DECISION, EXPANSION),
     example=EXAMPLE | {"tolerance_arcsec": 10},
-    largest_request="one set-up of 15 terms",
+    largest_request="one set-up of 16 terms",
     heavy=True,
 )
 def requirements(request: SineRequirementsRequest) -> Outcome[SineRequirementsResult]:
@@ -122,53 +123,59 @@ def requirements(request: SineRequirementsRequest) -> Outcome[SineRequirementsRe
     From the angle's tolerance to the allowed error of each part of the set-up, and the cheapest
     term to mend.
     """
-    inputs, coverage = error_inputs(request), request.coverage_factor
+    inputs = error_inputs(request)
     plate = budget(inputs)
-    limit = tolerance_rad(request, request.tolerance_arcsec)
-    room = (limit - abs(plate.mean)) / coverage
-    mend = _cheapest(inputs, limit, coverage)
+    goal = Goal(tolerance_rad(request, request.tolerance_arcsec), request.decision_rule)
+    allowed = allowed_spread(plate, goal)
+    rows = list(_requirements(inputs, goal))
+    mend = None if goal.kept_by(plate) else _cheapest(rows)
     result = SineRequirementsResult(
-        forecast=angle_forecast(request, plate, limit),
+        forecast=angle_forecast(request, plate, goal.limit),
         not_stated=list(plate.not_stated),
         smallest_tolerance_arcsec=smallest_tolerance_arcsec(request, plate),
-        allowed_standard_uncertainty_arcsec=room * ARCSEC_PER_RADIAN if room > 0.0 else None,
-        requirements=list(_requirements(inputs, limit, coverage)),
+        allowed_standard_uncertainty_arcsec=None
+        if allowed is None
+        else allowed * ARCSEC_PER_RADIAN,
+        requirements=rows,
         cheapest_to_mend=mend,
-        mend_together=[] if mend else list(together(inputs, limit, coverage)),
+        mend_together=[] if mend else list(together(inputs, goal)),
     )
-    return Outcome(result, tuple(_advisories(request, inputs, limit)))
+    return Outcome(result, tuple(_advisories(request, inputs, goal.limit)))
 
 
-def _requirements(inputs: ErrorInputs, limit: float, coverage: float) -> Iterator[SineRequirement]:
-    """What to hold of each term; alone and at an equal share it always has room."""
-    terms = holdable_terms(inputs)
-    sharers = max(1, sum(1 for term in terms if inputs.values.get(term)))
-    equal = max(0.0, limit - abs(thermal_shift(inputs.set_up))) / math.sqrt(sharers)
-    for term in terms:
-        lonely = alone(inputs, term)
+def _requirements(inputs: ErrorInputs, goal: Goal) -> Iterator[SineRequirement]:
+    """What to hold of each term; alone it always has room."""
+    for term, share in equal_shares(inputs, goal).items():
         yield SineRequirement(
             term=term,
             input_unit=unit_of(term),
             at_hand=inputs.values.get(term),
-            alone=largest_value(lonely, term, limit, coverage) or 0.0,
-            equal_share=largest_value(lonely, term, equal, coverage) or 0.0,
-            with_others=largest_value(inputs, term, limit, coverage),
+            alone=largest_alone(inputs, term, goal),
+            equal_share=share,
+            with_others=largest_value(inputs, term, goal),
         )
 
 
-def _cheapest(inputs: ErrorInputs, limit: float, coverage: float) -> SineMend | None:
-    """The term that needs the smallest improvement in proportion."""
-    mends = mendable(inputs, limit, coverage)
-    if not mends:
-        return None
-    term = max(mends, key=lambda name: mends[name] / inputs.values[name])
-    now, hold = inputs.values[term], mends[term]
-    return SineMend(term=term, input_unit=unit_of(term), at_hand=now, hold=hold, ratio=hold / now)
+def _cheapest(rows: Sequence[SineRequirement]) -> SineMend | None:
+    """The term that needs the smallest improvement in proportion, where one can do it alone."""
+    mends = [
+        SineMend(
+            term=row.term,
+            input_unit=row.input_unit,
+            at_hand=row.at_hand,
+            hold=row.with_others,
+            ratio=row.with_others / row.at_hand,
+        )
+        for row in rows
+        if row.at_hand and row.with_others
+    ]
+    return max(mends, key=lambda mend: mend.ratio, default=None)
 
 
 def _advisories(
     request: SineRequirementsRequest, inputs: ErrorInputs, limit: float
 ) -> Iterator[Advisory]:
+    yield from stack_advisories(request, inputs.set_up)
     if abs(thermal_shift(inputs.set_up)) > limit:
         yield caution(
             "let-it-soak",

@@ -23,12 +23,16 @@ from halfangle_service.fields.plates import (
     PlateFields,
     ReachField,
     ResolutionField,
-    arcsec_per_step,
     plate_setting,
 )
 from halfangle_service.operation import Outcome, operation
+from halfangle_service.topics.sine.complement import (
+    SineComplement,
+    complement_of,
+    require_reach_or_complement,
+)
 from halfangle_service.topics.sine.sources import SINE_RELATION, STEEP_PRACTICE
-from halfangle_service.trade.sine.geometry import arcsec_per_height, require_reach
+from halfangle_service.trade.sine.geometry import arcsec_per_height
 
 
 class SineSettingRequest(PlateFields):
@@ -44,18 +48,6 @@ class SineSettingRequest(PlateFields):
         description="Angle in degrees past which the complement (work turned by 90°) is offered.",
     )
     resolution: ResolutionField = None
-
-
-class SineComplement(ResultModel):
-    """The same work turned by 90°, set to the complement of the angle."""
-
-    angle: Angle = Field(description="90° less the angle wanted.")
-    height: LengthOut = Field(description="Difference of the stacks that sets it.")
-    height_to_set: LengthOut = Field(description="The same, rounded to the resolution.")
-    rounding_error_arcsec: ArcsecOut = Field(
-        description="Angle at `height_to_set` less the complement."
-    )
-    arcsec_per_step: ArcsecPerStep
 
 
 class SineSettingResult(ResultModel):
@@ -98,7 +90,7 @@ def setting(request: SineSettingRequest) -> Outcome[SineSettingResult]:
     The height of the stack that sets a sine bar or plate to an angle, what it is worth once
     rounded, and past a stated angle the setting of the complement.
     """
-    require_reach(request.angle, request.largest_angle, "angle")
+    require_reach_or_complement(request, request.angle, request.largest_angle, request.resolution)
     made = plate_setting(request, math.radians(request.angle), request.resolution)
     step = bench_step(request.units)
     per_unit = arcsec_per_height(request.center_distance, made.angle_rad)
@@ -111,26 +103,15 @@ def setting(request: SineSettingRequest) -> Outcome[SineSettingResult]:
         bench_step=step,
         arcsec_per_step=per_unit * step,
         angle=Angle.of(request.angle),
-        complement_setting=_complement(request),
+        complement_setting=complement_of(request, request.angle, request.resolution)
+        if request.angle > request.steep_angle
+        else None,
     )
     return Outcome(result, tuple(_advisories(request, result)))
 
 
-def _complement(request: SineSettingRequest) -> SineComplement | None:
-    """Setting of the work turned by 90°, past the stated angle only."""
-    if request.angle <= request.steep_angle:
-        return None
-    degrees = 90.0 - request.angle
-    made = plate_setting(request, math.radians(degrees), request.resolution)
-    return SineComplement(
-        angle=Angle.of(degrees),
-        height=made.height,
-        height_to_set=made.height_to_set,
-        rounding_error_arcsec=made.rounding_error_arcsec,
-        arcsec_per_step=arcsec_per_step(request.center_distance, made.angle_rad, request.units),
-    )
-
-
 def _advisories(request: SineSettingRequest, result: SineSettingResult) -> Iterator[Advisory]:
     yield from steep_angle(request.angle, result.arcsec_per_step, request.steep_angle)
-    yield from unusual_stack(result.height, request.center_distance)
+    yield from unusual_stack(
+        result.height, request.center_distance, request.units, result.height_to_set
+    )

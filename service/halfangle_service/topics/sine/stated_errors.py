@@ -1,10 +1,12 @@
 """How far each part of a sine set-up may be off, as `uncertainty` and `requirements` are told."""
 
 import math
+from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from pydantic import Field
 
+from halfangle_service.cautions import stack_far_off, unusual_stack
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -12,9 +14,11 @@ from halfangle_service.fields import (
     Celsius,
     Length,
     Unit,
-    UnitsField,
 )
-from halfangle_service.fields.plates import CenterDistance
+from halfangle_service.fields.advisories import Advisory
+from halfangle_service.fields.choice import at_most_one_of
+from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
+from halfangle_service.fields.plates import PlateFields, offset_of
 from halfangle_service.fields.set_up_errors import (
     SET_UP_FIELDS,
     Limit,
@@ -22,18 +26,26 @@ from halfangle_service.fields.set_up_errors import (
     stated_terms,
 )
 from halfangle_service.operation import Source
-from halfangle_service.trade.sine.angle_error import ErrorInputs, reach
-from halfangle_service.trade.sine.angle_model import TERMS, SetUp, Term
+from halfangle_service.trade.sine.angle_error import ErrorInputs
+from halfangle_service.trade.sine.angle_model import TERMS, SetUp, Term, acts, stack_shift
+from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.tables.materials.expansion import (
     REFERENCE_CELSIUS,
     MaterialName,
     materials,
 )
-from halfangle_service.trade.uncertainty import Budget, Distribution, Forecast, forecast
+from halfangle_service.trade.uncertainty import (
+    Budget,
+    Distribution,
+    Forecast,
+    forecast_of,
+    smallest_limit,
+)
 
 _STATED: dict[Term, str] = {
     **SET_UP_FIELDS,
     "stack": "stack_tolerance",
+    "stack-rounding": "resolution",
     "wheel-breakdown": "wheel_breakdown",
 }
 #: Field of the request that states each term, in the order of the budget; the expansions come with
@@ -41,7 +53,7 @@ _STATED: dict[Term, str] = {
 FIELDS: dict[Term, str] = {term: _STATED[term] for term in TERMS if term in _STATED}
 
 SENSITIVITIES = Source(
-    citation="Derived here: each sensitivity is the derivative of sin θ = (H + d/2)/L with "
+    citation="Derived here: each sensitivity is the derivative of sin θ = (H − o + d/2)/L with "
     "expansion, face, yaw (second order), pitch and wheel; checked against numeric derivatives.",
     standing="derived",
 )
@@ -51,8 +63,8 @@ BUDGET = Source(
     standing="from-memory",
 )
 DECISION = Source(
-    citation="ISO 14253-1: the acceptance zone is the specification less the guard band on either "
-    "side.",
+    citation="ISO 14253-1:2017: what conforms does so with a probability of at least 95 %; 2013: "
+    "the acceptance zone is the specification less a guard band of 2 u on either side.",
     standing="from-memory",
 )
 EXPANSION = Source(
@@ -61,10 +73,14 @@ EXPANSION = Source(
 )
 RELATIONS = (
     "dθ = dH/(L cos θ) − tan θ dL/L + d(roll difference)/(2 L cos θ) + face + pitch + wheel",
-    "thermal: dθ = tan θ (α_blocks − α_plate) ΔT",
+    "thermal: dθ = H/(L cos θ) (α_blocks − α_plate) ΔT, which is tan θ (α_blocks − α_plate) ΔT "
+    "without an offset",
+    "the stack as built: dθ = asin((height − offset)/L) − θ; else its rounding within ± half the "
+    "resolution",
     "yaw: sin α = sin θ cos ψ; for ψ anywhere within ±a: mean −tan θ a²/6, standard deviation "
     "tan θ a²/√45, at the limit −tan θ a²/2",
-    "u² = Σ (sensitivity × standard uncertainty)²; U = k u; holds where |mean| + U ≤ tolerance",
+    "u² = Σ (sensitivity × standard uncertainty)²; holds where |error| ≤ tolerance with a "
+    "probability of 95 % (2013: |mean| + 2 u ≤ tolerance)",
 )
 EXAMPLE = {
     "units": "in",
@@ -76,6 +92,7 @@ EXAMPLE = {
     "face_parallelism": 0.0001,
     "face_flatness": 0.00005,
     "stack_tolerance": 0.00002,
+    "resolution": 0.0001,
     "table_flatness": 0.00005,
     "particle": 0.00002,
     "temperature_celsius": 22,
@@ -87,23 +104,38 @@ EXAMPLE = {
     "tolerance_arcsec": 20,
 }
 
-_Terms = Annotated[list[Term], Field(max_length=15)]
+_Terms = Annotated[list[Term], Field(max_length=16)]
+#: Terms whose distribution is known, and so is not to be stated.
+_RECTANGULAR: dict[Term, str] = {
+    "axis-yaw": "yaw is rectangular",
+    "stack-rounding": "rounding is rectangular",
+}
 
 
-class SineErrorFields(SetUpErrorFields):
+class SineErrorFields(PlateFields, SetUpErrorFields):
     """A sine set-up and how far each of its parts may be off, each as ± a limit.
 
     A limit that is not sent is not stated: nothing counts for it, and the answer names it. 0 says
     that there is no such error.
     """
 
-    units: UnitsField
-    center_distance: CenterDistance
     angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(
         description="Angle to set, in degrees.", examples=[30.0]
     )
     stack_tolerance: Limit = Field(
         None, description="Limit ± of the block stack's height, in `units`.", examples=[0.00005]
+    )
+    height: Length | None = Field(
+        None,
+        description="Difference of the stacks as they are built, high less low, in `units`: what "
+        "it is off from the angle's own height then counts as a known shift. Either this or "
+        "`resolution`.",
+    )
+    resolution: Limit = Field(
+        None,
+        description="Step to which the stack is built, in `units`: it is then off by up to half of "
+        "it. 0: built exactly. Absent, and without `height`: not stated.",
+        examples=[0.0001],
     )
     temperature_celsius: Celsius = Field(
         REFERENCE_CELSIUS, description="Temperature of plate and blocks."
@@ -120,17 +152,19 @@ class SineErrorFields(SetUpErrorFields):
     normal_terms: _Terms = Field(
         [],
         description="Terms whose number is a standard deviation of a normal distribution, not a "
-        "limit. All other terms are rectangular, unless listed below; yaw always is.",
+        "limit. All other terms are rectangular, unless listed below; yaw and the stack's rounding "
+        "always are.",
     )
     triangular_terms: _Terms = Field([], description="Terms with a triangular distribution.")
     u_shaped_terms: _Terms = Field(
         [], description="Terms with a U-shaped distribution, such as a cycling temperature."
     )
-    coverage_factor: Annotated[float, Field(ge=1, le=4), Unit("1")] = Field(
-        2.0,
-        description="Coverage factor k of the expanded uncertainty, which is the guard band of the "
-        "forecast: 2 for about 95 % two-sided, 1.65 for 95 % to one side.",
+    coverage_factor: Annotated[float, Field(ge=1, le=4), Unit("1")] | None = Field(
+        None,
+        description="Coverage factor k of the expanded uncertainty. Absent: what covers 95 % by "
+        "the distributions themselves. The forecast goes by `decision_rule`, whatever k is.",
     )
+    decision_rule: DecisionRuleField = DECISION_RULE
     tolerance_on: Literal["plate-angle", "included-angle"] = Field(
         "plate-angle",
         description="What the tolerance belongs to: a cone's half angle follows the plate's angle, "
@@ -144,7 +178,9 @@ def error_inputs(request: SineErrorFields) -> ErrorInputs:
     values, missing = stated_terms(request, FIELDS)
     values["block-expansion"] = materials()[request.block_material].spread
     values["plate-expansion"] = materials()[request.plate_material].spread
-    return ErrorInputs(set_up, values, _distributions(request), missing)
+    acting = {FIELDS[term] for term in FIELDS if acts(set_up, term)}
+    not_stated = tuple(name for name in missing if name in acting)
+    return ErrorInputs(set_up, values, _distributions(request), not_stated)
 
 
 def _set_up(request: SineErrorFields) -> SetUp:
@@ -153,16 +189,21 @@ def _set_up(request: SineErrorFields) -> SetUp:
             "The wheel's breakdown makes an angle only over a length of slant.",
             fields={"wheel_contact_length": "should be sent together with wheel_breakdown"},
         )
-    known = materials()
+    at_most_one_of(request, "height", "resolution")
+    known, offset = materials(), offset_of(request)
+    angle_rad = math.radians(request.angle)
+    stack = height_for_angle(request.center_distance, angle_rad, offset)
     return SetUp(
         center_distance=request.center_distance,
-        angle_rad=math.radians(request.angle),
+        angle_rad=angle_rad,
         face_length=request.face_length or request.center_distance,
         wheel_contact_length=request.wheel_contact_length or math.inf,
         temperature_offset=request.temperature_celsius - REFERENCE_CELSIUS,
         block_expansion=known[request.block_material].coefficient,
         plate_expansion=known[request.plate_material].coefficient,
         parallelism_on_rolls=request.face_parallelism_on_rolls,
+        stack_offset=offset,
+        stack_deviation=None if request.height is None else request.height - stack,
     )
 
 
@@ -176,11 +217,13 @@ def _distributions(request: SineErrorFields) -> dict[Term, Distribution]:
     for shape, terms in lists.items():
         field = f"{shape.replace('-', '_')}_terms"
         for position, term in enumerate(terms):
-            if term == "axis-yaw" or shapes.get(term, shape) != shape:
+            if term in _RECTANGULAR or shapes.get(term, shape) != shape:
                 raise Disagreement(
-                    f"{term} cannot be {shape}: "
-                    + ("yaw is rectangular." if term == "axis-yaw" else "it is listed twice."),
-                    fields={f"{field}/{position}": "should be listed once, and not be axis-yaw"},
+                    f"{term} cannot be {shape}: {_RECTANGULAR.get(term, 'it is listed twice')}.",
+                    fields={
+                        f"{field}/{position}": "should be listed once, and not be "
+                        f"{' or '.join(_RECTANGULAR)}"
+                    },
                 )
             shapes[term] = shape
     return shapes
@@ -200,17 +243,17 @@ def smallest_tolerance_arcsec(request: SineErrorFields, budget: Budget) -> float
     """Tightest tolerance that the errors stated leave room for, None where none was."""
     if not budget.contributions:
         return None
-    return reach(budget, request.coverage_factor) * _times_counted(request) * ARCSEC_PER_RADIAN
+    limit = smallest_limit(budget, request.decision_rule)
+    return limit * _times_counted(request) * ARCSEC_PER_RADIAN
 
 
 def angle_forecast(request: SineErrorFields, budget: Budget, limit_rad: float) -> Forecast:
     """Say whether the plate's angle will keep a limit, with what was stated of its errors."""
-    if not budget.contributions:
-        return "not-stated"
-    return forecast(
-        budget.mean,
-        -limit_rad,
-        limit_rad,
-        budget.expanded(request.coverage_factor),
-        complete=not budget.not_stated,
-    )
+    return forecast_of(budget, -limit_rad, limit_rad, request.decision_rule)
+
+
+def stack_advisories(request: SineErrorFields, set_up: SetUp) -> Iterator[Advisory]:
+    """What a careful hand says of the stack itself."""
+    stack = set_up.stack if request.height is None else request.height
+    yield from unusual_stack(stack, request.center_distance, request.units)
+    yield from stack_far_off(stack_shift(set_up) * ARCSEC_PER_RADIAN)

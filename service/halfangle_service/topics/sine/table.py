@@ -1,11 +1,12 @@
 """A setting table: heights for a range of angles on one sine bar or plate."""
 
 import math
+from collections.abc import Iterator, Sequence
 from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.cautions import STEEP_DEGREES, steep_angle
+from halfangle_service.cautions import STEEP_DEGREES, steep_angle, unusual_stack
 from halfangle_service.fields import (
     Angle,
     AngleInput,
@@ -14,6 +15,7 @@ from halfangle_service.fields import (
     ResultModel,
     bench_step,
 )
+from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.plates import (
     ArcsecPerStep,
     PlateFields,
@@ -92,10 +94,7 @@ def table(request: SineTableRequest) -> Outcome[SineTableResult]:
     )
     rows = [_row(request, degrees, height) for degrees, height in columns]
     result = SineTableResult(count=len(rows), rows=rows, csv=_csv(request, rows))
-    last = rows[-1]
-    return Outcome(
-        result, tuple(steep_angle(last.angle.degrees, last.arcsec_per_step, STEEP_DEGREES))
-    )
+    return Outcome(result, tuple(_advisories(request, rows)))
 
 
 def _row(request: SineTableRequest, degrees: float, height: float) -> SineTableRow:
@@ -107,6 +106,21 @@ def _row(request: SineTableRequest, degrees: float, height: float) -> SineTableR
             request.center_distance, math.radians(degrees), request.units
         ),
     )
+
+
+def _advisories(request: SineTableRequest, rows: Sequence[SineTableRow]) -> Iterator[Advisory]:
+    """What the first row past zero and the last one call for, each thing once."""
+    last = rows[-1]
+    first = next((row for row in rows if row.angle.degrees), last)
+    yield from steep_angle(last.angle.degrees, last.arcsec_per_step, STEEP_DEGREES)
+    said = {
+        advisory.code: advisory
+        for row in (rows[0], first, last)
+        for advisory in unusual_stack(
+            row.height, request.center_distance, request.units, row.height_to_set
+        )
+    }
+    yield from said.values()
 
 
 def _csv(request: SineTableRequest, rows: list[SineTableRow]) -> str:

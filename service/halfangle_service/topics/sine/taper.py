@@ -36,6 +36,7 @@ from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.sine.sources import SINE_RELATION
 from halfangle_service.trade.sine.geometry import (
     angle_for_height,
+    beyond_reach,
     height_for_angle,
     require_reach,
 )
@@ -173,7 +174,7 @@ def taper_setting(request: SineTaperSettingRequest) -> Outcome[SineTaperSettingR
     half = slope_of(request).half_angle_rad
     vee = math.radians(request.vee_angle) / 2.0
     angle_rad = plate_angle(half, request.holding, vee)
-    require_reach(math.degrees(angle_rad), request.largest_angle, "holding")
+    _require_reach(request, math.degrees(angle_rad), math.degrees(half))
     made = plate_setting(request, angle_rad, field="holding")
     per_step = arcsec_per_step(request.center_distance, angle_rad, request.units)
     slope = half_angle_sensitivity(angle_rad, request.holding, vee)
@@ -191,6 +192,22 @@ def taper_setting(request: SineTaperSettingRequest) -> Outcome[SineTaperSettingR
         usual_mistakes=list(_mistakes(request, half, angle_rad)),
     )
     return Outcome(result, tuple(_advisories(request, result)))
+
+
+def _require_reach(
+    request: SineTaperSettingRequest, plate_degrees: float, half_degrees: float
+) -> None:
+    """Refuse an angle past the plate's reach; between centers the half angle alone is asked."""
+    largest = request.largest_angle
+    if request.holding == "between-centers" or beyond_reach(half_degrees, largest):
+        require_reach(plate_degrees, largest, "holding")
+    require_reach(
+        plate_degrees,
+        largest,
+        "holding",
+        instead=f"Held between centers the same cone asks for {plain(half_degrees)}°.",
+        more={"holding": "between-centers", "plate_angle": Angle.of(half_degrees).model_dump()},
+    )
 
 
 def _instruction(request: SineTaperSettingRequest, height: float) -> str:
@@ -220,7 +237,9 @@ def _advisories(
     request: SineTaperSettingRequest, result: SineTaperSettingResult
 ) -> Iterator[Advisory]:
     yield from steep_angle(result.plate_angle.degrees, result.arcsec_per_step, STEEP_DEGREES)
-    yield from unusual_stack(result.height, request.center_distance)
+    yield from unusual_stack(
+        result.height, request.center_distance, request.units, result.height_to_set
+    )
     if request.holding == "in-a-vee":
         yield caution(
             "vee-along-the-plate",

@@ -32,6 +32,7 @@ from halfangle_service.topics.sine.stated_errors import (
     angle_forecast,
     error_inputs,
     smallest_tolerance_arcsec,
+    stack_advisories,
     tolerance_rad,
 )
 from halfangle_service.trade.sine.angle_error import (
@@ -40,7 +41,13 @@ from halfangle_service.trade.sine.angle_error import (
     of_included_angle,
     simulate,
 )
-from halfangle_service.trade.sine.angle_model import TERMS, Term, thermal_shift
+from halfangle_service.trade.sine.angle_model import (
+    TERMS,
+    SetUp,
+    Term,
+    stack_shift,
+    thermal_shift,
+)
 from halfangle_service.trade.uncertainty import Budget, Forecast
 from halfangle_service.trade.wording import percent
 
@@ -85,8 +92,8 @@ class SineUncertaintyResult(ResultModel):
     angle: Angle = Field(description="The angle as it was read.")
     angle_error_arcsec: ArcsecEstimate = Field(
         description="Error of the plate's angle: its value is the expected angle less the wanted "
-        "one, from temperature off 20 °C and from yaw, which always flattens the angle. The "
-        "contributions are the terms stated, by name."
+        "one, from the stack as built, from temperature off 20 °C and from yaw, which always "
+        "flattens the angle. The contributions are the terms stated, by name."
     )
     included_angle_error_arcsec: ArcsecEstimate = Field(
         description="Error of a cone's included angle: twice that of the plate's, which its half "
@@ -95,18 +102,21 @@ class SineUncertaintyResult(ResultModel):
     thermal_shift_arcsec: ArcsecOut = Field(
         description="What the temperature stated does to the plate's angle."
     )
+    rounding_error_arcsec: ArcsecOut | None = Field(
+        description="What the stack's height as built does to the plate's angle: the angle that it "
+        "sets less the one wanted; null without `height`."
+    )
     largest_term: Term | None = Field(description="Term with the largest share, if any.")
     monte_carlo: SineMonteCarlo | None = Field(
         description="The check by Monte Carlo; null where no error was stated."
     )
     smallest_tolerance_arcsec: ArcsecOut | None = Field(
-        description="Tightest ± tolerance, on what `tolerance_on` names, that the errors stated "
-        "leave room for: |value| + expanded uncertainty. Null where no error was stated."
+        description="Tightest ± tolerance, on what `tolerance_on` names, that holds with the "
+        "errors stated, by `decision_rule`. Null where no error was stated."
     )
     forecast: Forecast | None = Field(
-        description="Whether the set-up will keep the tolerance: the value against it, with the "
-        "expanded uncertainty as guard band; null without a tolerance. `holds` only where every "
-        "error was stated."
+        description="Whether the set-up will keep the tolerance, by `decision_rule`; null without "
+        "a tolerance. `holds` only where every error that can act here was stated."
     )
 
 
@@ -131,15 +141,18 @@ def uncertainty(request: SineUncertaintyRequest) -> Outcome[SineUncertaintyResul
         angle_error_arcsec=_estimate(plate, request.coverage_factor),
         included_angle_error_arcsec=_estimate(of_included_angle(plate), request.coverage_factor),
         thermal_shift_arcsec=thermal_shift(inputs.set_up) * ARCSEC_PER_RADIAN,
+        rounding_error_arcsec=None
+        if request.height is None
+        else stack_shift(inputs.set_up) * ARCSEC_PER_RADIAN,
         largest_term=_largest(plate),
         monte_carlo=_monte_carlo(inputs, request.trials, plate),
         smallest_tolerance_arcsec=smallest_tolerance_arcsec(request, plate),
         forecast=_forecast(request, plate),
     )
-    return Outcome(result, tuple(_advisories(request, result)))
+    return Outcome(result, tuple(_advisories(request, inputs.set_up, result)))
 
 
-def _estimate(errors: Budget, coverage: float) -> ArcsecEstimate:
+def _estimate(errors: Budget, coverage: float | None) -> ArcsecEstimate:
     return estimate(ArcsecEstimate, errors, per_unit=ARCSEC_PER_RADIAN, coverage=coverage)
 
 
@@ -170,8 +183,9 @@ def _forecast(request: SineUncertaintyRequest, plate: Budget) -> Forecast | None
 
 
 def _advisories(
-    request: SineUncertaintyRequest, result: SineUncertaintyResult
+    request: SineUncertaintyRequest, set_up: SetUp, result: SineUncertaintyResult
 ) -> Iterator[Advisory]:
+    yield from stack_advisories(request, set_up)
     per_step = arcsec_per_step(request.center_distance, math.radians(request.angle), request.units)
     yield from steep_angle(request.angle, per_step, STEEP_DEGREES)
     shares = {c.name: c.share_percent for c in result.angle_error_arcsec.contributions}

@@ -16,16 +16,22 @@ from halfangle_service.fields import (
     ResultModel,
     UnitsField,
 )
-from halfangle_service.fields.advisories import Advisory, note, stop
-from halfangle_service.fields.choice import not_sent
+from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.fields.choice import not_sent, sent_of
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.tapers.feeding import HalfAngleError, SparkOutPasses
+from halfangle_service.topics.tapers.feeding import (
+    HalfAngleError,
+    SparkOutPasses,
+    feed_cautions,
+)
 from halfangle_service.topics.tapers.sources import LAYER
 from halfangle_service.trade.tapers.feed import Worn, clean_up, normal_of, passes
-from halfangle_service.trade.uncertainty import Forecast, forecast
+from halfangle_service.trade.uncertainty import Budget, Contribution, Forecast, forecast_of
 
+#: Of the diameter: what rounding leaves of a margin of nothing.
+_ROUNDING = 1e-12
 #: What the stock needed follows from.
 _ASKS_FOR_STOCK = ("tir_large_end", "tir_small_end", "half_angle_error_arcsec", "wear")
 
@@ -37,7 +43,9 @@ class TaperCleanUpRequest(SlopeFields):
     large_diameter: Length = Field(
         description="Diameter at the large end as it stands, the mean over a turn.", examples=[0.75]
     )
-    length: Length = Field(description="Length to clean up along the axis.", examples=[0.6])
+    length: Length = Field(
+        description="Length to clean up along the axis, at most to the point.", examples=[0.6]
+    )
     tir_large_end: NonNegativeLength | None = Field(
         None, description="Full indicator movement at the large end."
     )
@@ -141,7 +149,7 @@ def can_be_saved(request: TaperCleanUpRequest) -> Outcome[TaperCleanUpResult]:
     worst = min((m for m in (margin, point_margin) if m is not None), default=None)
     cuts = _cuts(figures["downfeed_from_first_touch"], request.downfeed_per_pass)
     result = TaperCleanUpResult(
-        forecast=forecast(worst, 0.0, math.inf, 0.0, complete=not not_stated),
+        forecast=_forecast(request, worst, available, half),
         available_at_large_end=available,
         margin_at_large_end=margin,
         point_margin=point_margin,
@@ -150,7 +158,10 @@ def can_be_saved(request: TaperCleanUpRequest) -> Outcome[TaperCleanUpResult]:
         not_stated=not_stated,
         **figures,
     )
-    return Outcome(result, (*_advisories(result), WHEEL_SAFETY))
+    feed = feed_cautions(
+        request.units, figures["downfeed_from_first_touch"], request.downfeed_per_pass, cuts
+    )
+    return Outcome(result, (*_advisories(result), *feed, WHEEL_SAFETY))
 
 
 def _worn(request: TaperCleanUpRequest, half: float) -> Worn:
@@ -161,7 +172,7 @@ def _worn(request: TaperCleanUpRequest, half: float) -> Worn:
         large_swing=_swing(request, request.tir_large_end, half),
         small_swing=_swing(request, request.tir_small_end, half),
         half_angle_error_arcsec=request.half_angle_error_arcsec,
-        depth=(request.wear or 0.0) + request.allowance,
+        depth=_depth(request),
     )
 
 
@@ -182,6 +193,31 @@ def _less(there_is: float | None, needed: float | None) -> float | None:
     return None if there_is is None or needed is None else there_is - needed
 
 
+def _forecast(
+    request: TaperCleanUpRequest, margin: float | None, available: float | None, half: float
+) -> Forecast:
+    """Whether the margin is kept, by what was stated of the part, taken as it stands.
+
+    An angle error that was not stated may lessen what the small end asks for, and the loss of the
+    point; then only what the large end itself lacks is sure to be missing.
+    """
+    if margin is None:
+        return "not-stated"
+    slack = _ROUNDING * request.large_diameter
+    if margin < -slack and request.half_angle_error_arcsec is None:
+        own = (_swing(request, request.tir_large_end, half) or 0.0) + _depth(request)
+        if available is None or own <= available + slack:
+            return "may-not-hold"
+    stated = (Contribution(name, 0.0) for name in sent_of(request, *_ASKS_FOR_STOCK))
+    budget = Budget(tuple(stated), margin, tuple(not_sent(request, *_ASKS_FOR_STOCK)))
+    return forecast_of(budget, -slack, math.inf)
+
+
+def _depth(request: TaperCleanUpRequest) -> float:
+    """What must come off below the surface: wear, and what is added to be sure."""
+    return (request.wear or 0.0) + request.allowance
+
+
 def _cuts(downfeed: float | None, per_pass: float | None) -> int | None:
     """Passes with feed; None where the downfeed or what a pass takes is not known."""
     return None if downfeed is None or per_pass is None else passes(downfeed, per_pass)[0]
@@ -193,8 +229,18 @@ def _advisories(result: TaperCleanUpResult) -> Iterator[Advisory]:
             "does-not-clean-up",
             "The part does not clean up within its limits: do not start grinding it as it is held.",
         )
+    if result.forecast == "may-not-hold" and _lacks(result):
+        yield caution(
+            "may-not-clean-up",
+            "By what was stated the part does not clean up within its limits; the angle error, "
+            "which was not stated, may alter that: measure it before grinding.",
+        )
     if (result.from_runout or 0.0) > (result.needed_at_large_end or 0.0) / 2.0:
         yield note(
             "runout-takes-the-stock",
             "Runout asks for most of the stock: truing the part in its fixture saves it.",
         )
+
+
+def _lacks(result: TaperCleanUpResult) -> bool:
+    return min(result.margin_at_large_end or 0.0, result.point_margin or 0.0) < 0.0

@@ -22,15 +22,14 @@ from halfangle_service.fields.estimate import AngleEstimate
 from halfangle_service.fields.slopes import SlopeForms, TaperPerFootOut, slope_forms
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.gauging.measured import measured_angle
-from halfangle_service.topics.tapers.sources import TABLES
+from halfangle_service.topics.tapers.sources import ISO_1119
 from halfangle_service.trade.cone import INCHES_PER_FOOT, half_angle_from_rate, require_smaller
-from halfangle_service.trade.tables.tapers.rates import Rate, standard_rates
-from halfangle_service.trade.tables.tapers.standard import (
-    RowStanding,
-    StandardTaper,
-    standard_tapers,
-)
-from halfangle_service.trade.tapers.identify import Cut
+from halfangle_service.trade.tables.loader import Standing
+from halfangle_service.trade.tables.tapers.designations import Row, all_rows
+from halfangle_service.trade.tables.tapers.rates import Rate
+from halfangle_service.trade.tables.tapers.shanks import shank_dimensions
+from halfangle_service.trade.tables.tapers.standard import StandardTaper
+from halfangle_service.trade.tapers.identify import Cut, of_one_slope
 from halfangle_service.trade.uncertainty import LargestError, Measured
 
 
@@ -54,11 +53,22 @@ class TaperIdentifyRequest(RequestModel):
     )
 
 
-class TaperCandidate(ResultModel):
-    """A standard taper, and how well it fits."""
+class TaperCandidateName(ResultModel):
+    """One name of a standard taper: a row of the tables."""
 
     designation: str = Field(description="Designation of the taper or of the rate.")
     name: str = Field(description="Its name or purpose.")
+    source: str = Field(description="Where the row comes from.")
+    standing: Standing = Field(description="How the row is had.")
+
+
+class TaperCandidate(ResultModel):
+    """A standard taper under every name that it has, and how well it fits."""
+
+    names: list[TaperCandidateName] = Field(
+        description="Its names, nearest first: no measuring of this cone tells them apart, since "
+        "their slopes lie within 2″ of included angle and the same sizes fit or do not."
+    )
     taper_per_foot: TaperPerFootOut
     misfit_on_diameter: LengthOut = Field(
         description="Measured difference of the diameters less the one that this taper has over "
@@ -75,8 +85,6 @@ class TaperCandidate(ResultModel):
     sizes_fit: bool = Field(
         description="Whether both diameters lie within the table's, to 5 %; true for a mere rate."
     )
-    source: str = Field(description="Where the row comes from.")
-    standing: RowStanding = Field(description="How the row is had.")
 
 
 class TaperIdentifyResult(SlopeForms):
@@ -89,7 +97,7 @@ class TaperIdentifyResult(SlopeForms):
 @operation(
     "tapers.identify",
     relations=("misfit = (D − d) − C × length",),
-    sources=(TABLES,),
+    sources=(ISO_1119,),
     example={
         "units": "in",
         "large_diameter": 0.699,
@@ -103,13 +111,12 @@ def identify(request: TaperIdentifyRequest) -> Outcome[TaperIdentifyResult]:
     """Which standard taper this is.
 
     Standard tapers ranked by their misfit to two measured diameters and a length, with the
-    measuring error that would explain each.
+    measuring error that would explain each; names of one taper stand together.
     """
     require_smaller(request.small_diameter, request.large_diameter)
     cut = _cut(request)
-    found = [_taper(request, cut, taper) for taper in standard_tapers().values()]
-    found += [_rate(cut, row) for row in standard_rates().values()]
-    found.sort(key=lambda c: (not c.sizes_fit, abs(c.misfit_on_diameter), c.designation))
+    found = _candidates(request, cut)
+    shown = found[: request.max_candidates]
     diameters = LargestError("diameter_tolerance", request.diameter_tolerance)
     lengths = LargestError("length_tolerance", request.length_tolerance)
     result = TaperIdentifyResult(
@@ -119,10 +126,11 @@ def identify(request: TaperIdentifyRequest) -> Outcome[TaperIdentifyResult]:
             Measured("small_diameter", request.small_diameter, diameters),
             Measured("length", request.length, lengths, above=0.0),
         ),
-        candidates=found[: request.max_candidates],
+        candidates=shown,
         **slope_forms(half_angle_from_rate(cut.rate)),
     )
-    return Outcome(result, tuple(_advisories(cut, found)))
+    rows = [all_rows()[name.designation] for candidate in shown for name in candidate.names]
+    return Outcome(result, tuple(_advisories(cut, found)), rows)
 
 
 def _cut(request: TaperIdentifyRequest) -> Cut:
@@ -138,32 +146,50 @@ def _cut(request: TaperIdentifyRequest) -> Cut:
     )
 
 
-def _taper(request: TaperIdentifyRequest, cut: Cut, taper: StandardTaper) -> TaperCandidate:
-    scale = to_mm(1.0, taper.units) / to_mm(1.0, request.units)
-    smallest = taper.small_diameter or taper.gauge_diameter / 2.0
-    fits = cut.fits_sizes(smallest * scale, taper.gauge_diameter * scale)
-    return _candidate(cut, taper, taper.name, sizes_fit=fits)
+def _candidates(request: TaperIdentifyRequest, cut: Cut) -> list[TaperCandidate]:
+    """Every standard taper, those of fitting size first, then by their misfit."""
+    found = []
+    for sizes_fit in (True, False):
+        rows = [r for r in all_rows().values() if _sizes_fit(request, cut, r) is sizes_fit]
+        found += [_candidate(cut, group, sizes_fit=sizes_fit) for group in of_one_slope(rows)]
+    return sorted(found, key=lambda c: (not c.sizes_fit, abs(c.misfit_on_diameter)))
 
 
-def _rate(cut: Cut, row: Rate) -> TaperCandidate:
-    return _candidate(cut, row, row.purpose, sizes_fit=True)
+def _sizes_fit(request: TaperIdentifyRequest, cut: Cut, row: Row) -> bool:
+    if isinstance(row, Rate):
+        return True
+    scale = to_mm(1.0, row.units) / to_mm(1.0, request.units)
+    smallest = _small_end(row) or row.gauge_diameter / 2.0
+    return cut.fits_sizes(smallest * scale, row.gauge_diameter * scale)
 
 
-def _candidate(
-    cut: Cut, row: StandardTaper | Rate, name: str, *, sizes_fit: bool
-) -> TaperCandidate:
-    misfit = cut.misfit(row.rate)
+def _small_end(row: StandardTaper) -> float | None:
+    """Diameter at the small end, by the taper's own row or else by its shank's."""
+    shank = shank_dimensions().get(row.designation)
+    return row.small_diameter or (None if shank is None else shank.columns["small_end_diameter"])
+
+
+def _candidate(cut: Cut, group: list[Row], *, sizes_fit: bool) -> TaperCandidate:
+    """Rows of one slope as one candidate, under the rate that fits best."""
+    rows = sorted(group, key=lambda row: (abs(cut.misfit(row.rate)), row.designation))
+    rate = rows[0].rate
+    misfit = cut.misfit(rate)
     return TaperCandidate(
-        designation=row.designation,
-        name=name,
-        taper_per_foot=INCHES_PER_FOOT * row.rate,
+        names=[
+            TaperCandidateName(
+                designation=row.designation,
+                name=row.name,
+                source=row.source,
+                standing=row.standing,
+            )
+            for row in rows
+        ],
+        taper_per_foot=INCHES_PER_FOOT * rate,
         misfit_on_diameter=misfit,
-        length_error_to_explain=misfit / row.rate,
-        misfit_arcsec=cut.included_misfit_rad(row.rate) * ARCSEC_PER_RADIAN,
-        explained_by_errors=cut.explained(row.rate),
+        length_error_to_explain=misfit / rate,
+        misfit_arcsec=cut.included_misfit_rad(rate) * ARCSEC_PER_RADIAN,
+        explained_by_errors=cut.explained(rate),
         sizes_fit=sizes_fit,
-        source=row.source,
-        standing=row.standing,
     )
 
 
@@ -175,5 +201,12 @@ def _advisories(cut: Cut, found: list[TaperCandidate]) -> Iterator[Advisory]:
             f"{len(explained)} standard tapers fit within the measuring errors stated. Measure "
             "finer or over a longer distance.",
         )
-    if cut.slack and cut.complete and not explained:
+    if explained and len(explained[0].names) > 1:
+        names = [name.designation for name in explained[0].names]
+        yield note(
+            "names-of-one-taper",
+            f"{', '.join(names[:-1])} and {names[-1]} have one slope: no measuring of this cone "
+            "tells them apart.",
+        )
+    if cut.complete and not explained:
         yield note("no-standard-taper", "No standard taper fits within the errors stated.")

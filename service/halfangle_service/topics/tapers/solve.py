@@ -6,6 +6,7 @@ from halfangle_service.fields import (
     Angle,
     Length,
     LengthOut,
+    NonNegativeLength,
     UnitsField,
     angle_from_radians,
     bench_step,
@@ -23,8 +24,10 @@ class TaperSolveRequest(SlopeFields):
     large_diameter: Length | None = Field(
         None, description="Diameter of the large end, in `units`.", examples=[0.7]
     )
-    small_diameter: Length | None = Field(
-        None, description="Diameter of the small end, in `units`.", examples=[0.572]
+    small_diameter: NonNegativeLength | None = Field(
+        None,
+        description="Diameter of the small end, in `units`; 0 for a sharp point.",
+        examples=[0.572],
     )
     length: Length | None = Field(
         None,

@@ -7,10 +7,6 @@ ISO_1119 = Source(
     "the cone angle.",
     standing="published",
 )
-TABLES = Source(
-    citation="ASME B5.10, ISO 296, ISO 297, ISO 1119; each row names its own source and standing.",
-    standing="published",
-)
 TANGENT_CIRCLES = Source(
     citation="Derived here: a circle tangent to a side at α to the axis has its center r / cos α "
     "from it across the axis and touches it r sin α along the axis; checked against tangent "

@@ -1,4 +1,4 @@
-"""The two published tables of tapers: standard tapers with their sizes, and rates of taper."""
+"""Standard tapers with their sizes and shanks, from published tables."""
 
 from pydantic import Field
 
@@ -11,21 +11,23 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.slopes import OneInXOut, TaperPerFootOut
 from halfangle_service.operation import published_table
-from halfangle_service.topics.tapers.sources import TABLES
 from halfangle_service.trade.cone import INCHES_PER_FOOT, half_angle_from_rate
-from halfangle_service.trade.tables.tapers.rates import Rate, standard_rates
-from halfangle_service.trade.tables.tapers.shanks import SHANK_COLUMNS, shank_dimensions
-from halfangle_service.trade.tables.tapers.standard import (
-    RowStanding,
-    StandardTaper,
-    standard_tapers,
-)
+from halfangle_service.trade.tables.loader import Standing
+from halfangle_service.trade.tables.tapers.shanks import shank_dimensions
+from halfangle_service.trade.tables.tapers.standard import StandardTaper, standard_tapers
 
 
 class StandardShankDimensions(ResultModel):
-    """Principal dimensions of a shank and its socket, null where the standard gives none."""
+    """Principal dimensions of a shank and its socket, null where the table gives none.
+
+    The gauge plane is at the end of the socket, where the gauge diameter is.
+    """
 
     units: Units = Field(description="Unit of these lengths.")
+    gauge_plane_tolerance: LengthOut | None = Field(
+        description="How far the gauge plane may lie from its place along the axis, plus or "
+        "minus: z."
+    )
     gauge_plane_to_end: LengthOut | None = Field(
         description="How far the cone runs on past the gauge plane, at most: a."
     )
@@ -33,32 +35,45 @@ class StandardShankDimensions(ResultModel):
         description="Diameter at the cone's large end, about: D1 = D + C a."
     )
     small_end_diameter: LengthOut | None = Field(
-        description="Diameter at the small end, about: d = D − C l1."
+        description="Diameter at the cone's small end, about: d = D − C l1."
     )
     small_end_depth: LengthOut | None = Field(
-        description="Gauge plane to the small end, at most: l1."
+        description="Gauge plane to the small end of a shank without tang, at most: l1."
     )
-    plain_shank_depth: LengthOut | None = Field(
-        description="Gauge plane to the end of a shank without tang, at most: l2."
-    )
-    tang_shoulder_depth: LengthOut | None = Field(
-        description="Gauge plane to the tang's shoulder, at most: l3."
+    plain_shank_length: LengthOut | None = Field(
+        description="Whole length of a shank without tang, at most: l2 = l1 + a."
     )
     tang_end_depth: LengthOut | None = Field(
-        description="Gauge plane to the tang's end, at most: l4."
+        description="Gauge plane to the tang's end, at most: l3; S of the inch tables."
     )
-    tang_thickness: LengthOut | None = Field(description="Thickness of the tang: b, h13.")
+    shank_length: LengthOut | None = Field(
+        description="Whole length of a shank with tang, at most: l4 = l3 + a; B of the inch tables."
+    )
+    tang_thickness: LengthOut | None = Field(
+        description="Thickness of the tang: b, h13; t of the inch tables."
+    )
+    tang_length: LengthOut | None = Field(description="Length of the tang: T of the inch tables.")
+    tang_radius: LengthOut | None = Field(
+        description="Radius of the tang's run-out: R of the inch tables."
+    )
+    tang_diameter: LengthOut | None = Field(
+        description="Diameter over the tang: d of the inch tables."
+    )
     socket_bore: LengthOut | None = Field(description="Bore at the socket's small end: d5, H11.")
     socket_depth: LengthOut | None = Field(
-        description="Least depth of the socket's cone and bore: l5."
+        description="Least depth of the socket's cone and bore: l5; H of the inch tables."
     )
     slot_depth: LengthOut | None = Field(
-        description="Gauge plane to the far end of the slot for the drift: l6."
+        description="Gauge plane to the near end of the slot for the drift: l6; K of the inch "
+        "tables."
     )
-    slot_width: LengthOut | None = Field(description="Width of the slot: g, A13.")
+    slot_length: LengthOut | None = Field(description="Length of the slot: L of the inch tables.")
+    slot_width: LengthOut | None = Field(
+        description="Width of the slot: g, A13; W of the inch tables."
+    )
     published: list[str] = Field(description="Names of the columns seen in print.")
     source: str = Field(description="Standard and table.")
-    standing: RowStanding = Field(description="How the other columns are had.")
+    standing: Standing = Field(description="How the other columns are had.")
 
 
 class StandardTaperEntry(ResultModel):
@@ -82,10 +97,11 @@ class StandardTaperEntry(ResultModel):
     dimensions: StandardShankDimensions | None = Field(
         description="Principal dimensions of shank and socket, where the table holds them."
     )
-    standing: RowStanding = Field(description="How the row is had.")
+    standing: Standing = Field(description="How the row is had.")
+    note: str = Field(description="What to mind; empty where nothing.")
 
 
-@published_table("tapers.standard", singular="standard", key="designation", sources=(TABLES,))
+@published_table("tapers.standard", singular="standard", key="designation")
 def standard() -> dict[str, StandardTaperEntry]:
     """Standard tapers.
 
@@ -109,50 +125,18 @@ def _entry(taper: StandardTaper) -> StandardTaperEntry:
         source=taper.source,
         dimensions=_dimensions(taper.designation),
         standing=taper.standing,
+        note=taper.note,
     )
 
 
 def _dimensions(designation: str) -> StandardShankDimensions | None:
-    row = shank_dimensions().get(designation)
-    if row is None:
+    shank = shank_dimensions().get(designation)
+    if shank is None:
         return None
     return StandardShankDimensions(
-        units="mm",
-        published=row["published"],
-        source=row["source"],
-        standing=row["standing"],
-        **{column: row[column] for column in SHANK_COLUMNS},
-    )
-
-
-class TaperRateEntry(ResultModel):
-    """A standard rate of taper or cone angle."""
-
-    designation: str = Field(description="Designation to ask by.", examples=["iso-1:20"])
-    purpose: str = Field(description="What it is for.")
-    included_angle: Angle = Field(description="Cone angle.")
-    one_in_x: OneInXOut
-    taper_per_foot: TaperPerFootOut
-    source: str = Field(description="Standard and table.")
-    standing: RowStanding = Field(description="How the row is had.")
-
-
-@published_table("tapers.rates", singular="rate", key="designation", sources=(TABLES,))
-def rates() -> dict[str, TaperRateEntry]:
-    """Standard rates of taper.
-
-    Rates of taper and cone angles of ISO 1119, taper pins and pipe.
-    """
-    return {designation: _rate_entry(row) for designation, row in standard_rates().items()}
-
-
-def _rate_entry(row: Rate) -> TaperRateEntry:
-    return TaperRateEntry(
-        designation=row.designation,
-        purpose=row.purpose,
-        included_angle=Angle.of(row.cone_angle_degrees),
-        one_in_x=row.one_in_x,
-        taper_per_foot=INCHES_PER_FOOT / row.one_in_x,
-        source=row.source,
-        standing=row.standing,
+        units=shank.units,
+        published=list(shank.published),
+        source=shank.source,
+        standing=shank.standing,
+        **shank.columns,
     )

@@ -24,21 +24,26 @@ from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.choice import not_sent
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.fields.slopes import SlopeFields, slope_of
-from halfangle_service.operation import Outcome, operation
+from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.tapers.feeding import SmallError
-from halfangle_service.topics.tapers.sources import LAYER
-from halfangle_service.trade.tapers.feed import (
+from halfangle_service.trade.tapers.bearing import (
     Bearing,
-    End,
     Marks,
+    Pair,
     bearing,
-    gauge_shift,
     smallest_angle_shown,
 )
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.tapers.feed import End
+from halfangle_service.trade.wording import plain, small_length
 
 #: Thickness of a thin marking film, in mm: common practice, no source.
 _FILM_MM = 0.002
+_EDGES = Source(
+    citation="Derived here: cones of different angles bear on an edge, the outer one's mouth or "
+    "the inner one's small end, on the side of the blunter one; checked against cones slid "
+    "together.",
+    standing="derived",
+)
 
 
 class TaperStandoffRequest(SlopeFields):
@@ -51,7 +56,8 @@ class TaperStandoffRequest(SlopeFields):
         examples=["external"],
     )
     contact_length: Length = Field(
-        description="Length of contact along the axis, from the gauge plane at the large end.",
+        description="Length of contact along the axis, from the gauge plane at the large end to "
+        "where the inner cone ends.",
         examples=[2.5],
     )
     diameter_error: SignedLength | None = Field(
@@ -76,15 +82,19 @@ class TaperStandoffResult(ResultModel):
     """
 
     standoff: LengthOut | None = Field(
-        description="How far the inner cone stands out of the outer one, by the errors stated: "
-        "positive out, negative in."
+        description="How far the inner cone's gauge plane stands out of the outer one's, by the "
+        "errors stated: positive out, negative in."
     )
     standoff_from_diameter: LengthOut | None = Field(description="Its share from the diameter.")
     standoff_from_angle: LengthOut | None = Field(description="Its share from the angle.")
-    standoff_per_diameter: NumberOut = Field(description="Axial shift for one unit of diameter.")
+    standoff_per_diameter: NumberOut = Field(
+        description="Axial shift for one unit of diameter, along the side that bears."
+    )
     bears_at: End | None = Field(description="Where the cones bear.")
     open_at: End | None = Field(description="Where they stand apart; null too at both ends.")
-    gap_normal: LengthOut | None = Field(description="Gap at the open end, square to the surface.")
+    gap_normal: LengthOut | None = Field(
+        description="Gap at the open end, square to the gauge's surface."
+    )
     gap_on_diameter: LengthOut | None = Field(description="The same on the diameter.")
     marked_share_percent: SharePercent | None = Field(
         description="Share of the length that the film would mark."
@@ -102,8 +112,13 @@ class TaperStandoffResult(ResultModel):
 
 @operation(
     "tapers.standoff",
-    relations=("ΔZ = ΔD / (2 tan α)", "gap = slant × sin(δα)", "marked share = film / gap"),
-    sources=(LAYER,),
+    relations=(
+        "ΔZ = ΔD / (2 tan α), α of the blunter cone: its side bears on the other one's edge",
+        "ΔZ = l (tan α_outer − tan α_inner) / tan α_outer where the outer one is blunter",
+        "gap on the diameter = 2 (l − ΔZ) |tan α_outer − tan α_inner|",
+        "marked share = film / gap",
+    ),
+    sources=(_EDGES,),
     example={
         "units": "in",
         "taper_per_foot": 3.5,
@@ -122,23 +137,23 @@ def standoff(request: TaperStandoffRequest) -> Outcome[TaperStandoffResult]:
     gauge = slope_of(request).half_angle_rad
     part = _part_half_angle(gauge, request.included_angle_error_arcsec or 0.0)
     external = request.kind == "external"
-    outer, inner = (gauge, part) if external else (part, gauge)
+    pair = Pair(*((gauge, part) if external else (part, gauge)), request.contact_length)
     film = request.blue_film or from_mm(_FILM_MM, request.units)
-    from_diameter = _from_diameter(request, outer)
+    from_diameter = _from_diameter(request, pair)
     by_angle: dict[str, Any] = dict.fromkeys(field.name for field in fields(Bearing))
     if request.included_angle_error_arcsec is not None:
-        by_angle = asdict(bearing(request.contact_length, outer, inner, gauge, film))
+        by_angle = asdict(bearing(pair, gauge, film, by_diameter=from_diameter or 0.0))
     parts = [p for p in (from_diameter, by_angle["standoff_from_angle"]) if p is not None]
     shown = smallest_angle_shown(request.contact_length, gauge, film)
     result = TaperStandoffResult(
         standoff=sum(parts) if parts else None,
         standoff_from_diameter=from_diameter,
-        standoff_per_diameter=gauge_shift(1.0, outer),
+        standoff_per_diameter=pair.standoff_per_diameter,
         smallest_error_shown_arcsec=shown * ARCSEC_PER_RADIAN,
         not_stated=not_sent(request, "diameter_error", "included_angle_error_arcsec"),
         **by_angle,
     )
-    return Outcome(result, tuple(_advisories(result)))
+    return Outcome(result, tuple(_advisories(request, result)))
 
 
 def _part_half_angle(gauge: float, included_error_arcsec: float) -> float:
@@ -152,15 +167,32 @@ def _part_half_angle(gauge: float, included_error_arcsec: float) -> float:
     return part
 
 
-def _from_diameter(request: TaperStandoffRequest, outer: float) -> float | None:
-    """Stand-out by the diameter: a large plug stands out of its ring, a large socket lets in."""
+def _from_diameter(request: TaperStandoffRequest, pair: Pair) -> float | None:
+    """Stand-out by the diameter: a large plug stands out of its ring, a large socket lets in.
+
+    Refuses a part that does not go into its gauge, or lets it in.
+    """
     if request.diameter_error is None:
         return None
-    out = 1.0 if request.kind == "external" else -1.0
-    return out * gauge_shift(request.diameter_error, outer)
+    external = request.kind == "external"
+    excess = request.diameter_error if external else -request.diameter_error
+    if excess >= pair.room:
+        limit = f"less than {plain(pair.room)}" if external else f"more than {plain(-pair.room)}"
+        raise Impossible(
+            "The inner cone does not enter the outer one: its small end is larger than the outer "
+            "one's mouth.",
+            fields={"diameter_error": f"should be {limit}"},
+        )
+    return excess * pair.standoff_per_diameter
 
 
-def _advisories(result: TaperStandoffResult) -> Iterator[Advisory]:
+def _advisories(request: TaperStandoffRequest, result: TaperStandoffResult) -> Iterator[Advisory]:
+    if (result.standoff or 0.0) < -request.contact_length:
+        yield caution(
+            "sinks-past-contact",
+            f"The inner cone goes in by {small_length(-(result.standoff or 0.0), request.units)}, "
+            "further than the length of contact: is the error of the diameter the one meant?",
+        )
     if result.bluing_marks == "at-small-end-only":
         yield caution(
             "bears-at-small-end",

@@ -1,5 +1,6 @@
 """Tolerance of a cone: its angle's as a grade, an angle or on the diameter, and limits of size."""
 
+import math
 from collections.abc import Iterator
 from typing import Annotated, Literal
 
@@ -17,7 +18,6 @@ from halfangle_service.fields import (
     ResultModel,
     Unit,
     UnitsField,
-    angle_from_radians,
     to_mm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
@@ -26,7 +26,7 @@ from halfangle_service.fields.estimate import NotStated
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.tapers.sources import ISO_1119
-from halfangle_service.trade.cone import rate_from_half_angle, require_before_point
+from halfangle_service.trade.cone import Slope, rate_from_half_angle, require_before_point
 from halfangle_service.trade.tables.tapers.grades import angle_band_of_grade
 from halfangle_service.trade.tapers.tolerance import (
     STANDARD_RATE,
@@ -36,6 +36,8 @@ from halfangle_service.trade.tapers.tolerance import (
     diameter_band,
     diameter_band_by_standard,
     half_angle_limits,
+    largest_angle_band,
+    require_size_left,
 )
 from halfangle_service.trade.wording import plain
 
@@ -66,7 +68,9 @@ class TaperToleranceRequest(SlopeFields):
         description="Whole tolerance of the difference of the end diameters, from least to most.",
     )
     disposition: Disposition = Field(
-        "symmetric", description="Where the tolerance lies to the nominal angle."
+        "symmetric",
+        description="Where the tolerance lies to the nominal angle; `symmetric` has half of the "
+        "angle to either side, however the tolerance is stated.",
     )
     large_diameter_tolerance: NonNegativeLength | None = Field(
         None, description="Tolerance of the large diameter, plus and minus."
@@ -96,7 +100,7 @@ class TaperToleranceResult(ResultModel):
         description="The same in microradians."
     )
     diameter_band_over_length: LengthOut = Field(
-        description="What it spans on the difference of the end diameters, exactly."
+        description="What its limits span on the difference of the end diameters, exactly."
     )
     diameter_band_by_standard: LengthOut = Field(
         description="AT_D = AT_α × length, as the standard states it for slopes up to 1:3."
@@ -109,7 +113,12 @@ class TaperToleranceResult(ResultModel):
 
 @operation(
     "tapers.tolerance",
-    relations=("AT_D = AT_α × L", "ΔD = 2 l (tan α_high − tan α_low)"),
+    relations=(
+        "AT_D = AT_α × L",
+        "α_low = α − AT / 4, α_high = α + AT / 4; by the disposition α − AT / 2 or α + AT / 2, and "
+        "the nominal",
+        "ΔD = 2 l (tan α_high − tan α_low)",
+    ),
     sources=(_GRADES, ISO_1119),
     example={
         "units": "mm",
@@ -126,19 +135,23 @@ def tolerance(request: TaperToleranceRequest) -> Outcome[TaperToleranceResult]:
     A cone's angle tolerance as a grade, as arc-seconds and on the diameter, and limits of size at
     any station.
     """
-    half = slope_of(request).half_angle_rad
+    slope = slope_of(request)
+    half = slope.half_angle_rad
     require_before_point(request.large_diameter, request.length, half)
-    band = _band(request, half)
+    require_size_left(request.large_diameter, request.large_diameter_tolerance)
+    stated, band = _band(request, half)
+    _require_cones(request, stated, band, half)
     low, high = half_angle_limits(half, band, request.disposition)
     cone = Cone(request.large_diameter, half, low, high)
     result = TaperToleranceResult(
-        included_angle=angle_from_radians(2.0 * half),
-        included_angle_band_arcsec=band * ARCSEC_PER_RADIAN,
+        included_angle=Angle.of(slope.included_angle_degrees),
+        included_angle_band_arcsec=request.included_angle_band_arcsec or band * ARCSEC_PER_RADIAN,
         included_angle_band_microradians=band * 1e6,
-        diameter_band_over_length=diameter_band(half, band, request.length),
+        diameter_band_over_length=request.diameter_band_over_length
+        or diameter_band(low, high, request.length),
         diameter_band_by_standard=diameter_band_by_standard(band, request.length),
-        smallest_included_angle=angle_from_radians(2.0 * low),
-        largest_included_angle=angle_from_radians(2.0 * high),
+        smallest_included_angle=_limit(slope, low),
+        largest_included_angle=_limit(slope, high),
         at_stations=[
             _station(request, place, station, cone)
             for place, station in enumerate(request.stations or [0.0, request.length])
@@ -148,14 +161,40 @@ def tolerance(request: TaperToleranceRequest) -> Outcome[TaperToleranceResult]:
     return Outcome(result, tuple(_advisories(request, half)))
 
 
-def _band(request: TaperToleranceRequest, half: float) -> float:
-    """Whole tolerance of the included angle in radians, from the one statement given."""
-    one_of(request, "angle_grade", "included_angle_band_arcsec", "diameter_band_over_length")
+def _band(request: TaperToleranceRequest, half: float) -> tuple[str, float]:
+    """The one field that states the tolerance, and the included angle's band in radians."""
+    stated = one_of(
+        request, "angle_grade", "included_angle_band_arcsec", "diameter_band_over_length"
+    )
+    spans = request.diameter_band_over_length or 0.0
     if request.angle_grade:
-        return angle_band_of_grade(request.angle_grade, to_mm(request.length, request.units))
-    if request.included_angle_band_arcsec is not None:
-        return request.included_angle_band_arcsec / ARCSEC_PER_RADIAN
-    return angle_band(half, request.diameter_band_over_length or 0.0, request.length)
+        band = angle_band_of_grade(request.angle_grade, to_mm(request.length, request.units))
+    elif request.included_angle_band_arcsec is not None:
+        band = request.included_angle_band_arcsec / ARCSEC_PER_RADIAN
+    else:
+        band = angle_band(half, spans, request.length, request.disposition)
+    return stated, band
+
+
+def _require_cones(request: TaperToleranceRequest, stated: str, band: float, half: float) -> None:
+    """Refuse a tolerance at whose limit there is no cone, with the largest that leaves one."""
+    most = largest_angle_band(half, request.disposition)
+    if band < most:
+        return
+    limit = f"{plain(most * ARCSEC_PER_RADIAN)}″ of included angle"
+    if stated == "diameter_band_over_length":
+        low, high = half_angle_limits(half, most, request.disposition)
+        limit = plain(diameter_band(low, high, request.length))
+    raise Impossible(
+        "This tolerance leaves no cone at its limit, where the half angle would be 0° or 90°.",
+        fields={stated: f"should be below {limit}"},
+    )
+
+
+def _limit(slope: Slope, half: float) -> Angle:
+    """Included angle at a limit, from the one stated, so that it comes back as it was."""
+    off = math.degrees(2.0 * (half - slope.half_angle_rad))
+    return Angle.of(slope.included_angle_degrees + off)
 
 
 def _station(

@@ -8,7 +8,6 @@ from pydantic import Field
 from halfangle_service.cautions import WHEEL_SAFETY
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
-    TIDY,
     Angle,
     Arcsec,
     Count,
@@ -27,7 +26,7 @@ from halfangle_service.topics.wheels.ways import ChooseWays, Minutes, Way, ways_
 from halfangle_service.trade.uncertainty import Forecast, forecast_of
 from halfangle_service.trade.wording import arcsec, plain
 
-MinutesOut = Annotated[float, TIDY, Unit("minute")]
+MinutesOut = Annotated[float, Unit("minute")]
 
 #: Better before worse: what nothing was stated of comes before what cannot be.
 _RANK: tuple[Forecast, ...] = ("holds", "may-not-hold", "not-stated", "does-not-hold")

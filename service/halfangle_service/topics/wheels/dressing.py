@@ -8,7 +8,6 @@ from pydantic import Field
 from halfangle_service.cautions import DRESSING_SAFETY
 from halfangle_service.fields import (
     FINITE,
-    TIDY,
     Count,
     Length,
     LengthOut,
@@ -22,9 +21,10 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.choice import one_of
-from halfangle_service.operation import Outcome, Source, Standing, operation, published_table
+from halfangle_service.operation import Outcome, Source, operation, published_table
 from halfangle_service.topics.wheels.passes import unusual_passes
 from halfangle_service.topics.wheels.sizes import unusual_sizes
+from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.guides import Guide, Purpose, guides
 from halfangle_service.trade.wheel.dressing import active_width, cusp_height, lead_for
 from halfangle_service.trade.wording import plain
@@ -33,8 +33,8 @@ from halfangle_service.trade.wording import plain
 GLAZING_OVERLAP = 10.0
 
 Traverse = Annotated[float, FINITE, Field(ge=1e-6, le=1e5), Unit("length_per_minute")]
-TraverseOut = Annotated[float, TIDY, Unit("length_per_minute")]
-SecondsOut = Annotated[float, TIDY, Unit("second")]
+TraverseOut = Annotated[float, Unit("length_per_minute")]
+SecondsOut = Annotated[float, Unit("second")]
 
 _DERIVED = Source(
     citation="Derived here: the diamond's nose touches the wheel over a chord of its circle.",
@@ -239,7 +239,7 @@ def _advisories(request: WheelDressingRequest, result: WheelDressingResult) -> I
     yield DRESSING_SAFETY
 
 
-@published_table("wheels.guides", singular="guide", key="purpose", sources=(_GUIDES,))
+@published_table("wheels.guides", singular="guide", key="purpose")
 def guide_values() -> dict[str, DressingGuideEntry]:
     """Guide values for dressing.
 

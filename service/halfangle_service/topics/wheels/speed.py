@@ -9,7 +9,6 @@ from halfangle_service.cautions import WHEEL_SAFETY, side_not_rated
 from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     FINITE,
-    TIDY,
     Length,
     LengthOut,
     RequestModel,
@@ -22,8 +21,9 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, caution, stop
 from halfangle_service.fields.choice import one_of
-from halfangle_service.operation import Outcome, Source, Standing, operation
+from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.sizes import unusual_sizes
+from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.start_checks import start_checks
 from halfangle_service.trade.uncertainty import Forecast
 from halfangle_service.trade.unit_slips import require_any_wheel_diameter
@@ -41,9 +41,9 @@ from halfangle_service.trade.wording import plain
 
 MetresPerSecond = Annotated[float, FINITE, Field(ge=0.01, le=500), Unit("metre_per_second")]
 FeetPerMinute = Annotated[float, FINITE, Field(ge=1, le=100_000), Unit("foot_per_minute")]
-RpmOut = Annotated[float, TIDY, Unit("per_minute")]
-MetresPerSecondOut = Annotated[float, TIDY, Unit("metre_per_second")]
-FeetPerMinuteOut = Annotated[float, TIDY, Unit("foot_per_minute")]
+RpmOut = Annotated[float, Unit("per_minute")]
+MetresPerSecondOut = Annotated[float, Unit("metre_per_second")]
+FeetPerMinuteOut = Annotated[float, Unit("foot_per_minute")]
 
 WheelType = Literal[
     "1-straight",

@@ -7,6 +7,9 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from halfangle_service.trade.cone import Slope
+from halfangle_service.trade.tapers.bearing import Pair
+
 SeatBearing = Literal["whole-seat", "large-end", "small-end"]
 #: Tapers closer than this, on the diameter, bear along the whole seat: 0.1 in a million.
 SAME_TAPER = 1e-7
@@ -46,6 +49,18 @@ def rock_tir(found: Seat, distance: float) -> float:
     return 2.0 * math.tan(found.rock_rad) * abs(distance - found.pivot)
 
 
-def axial_stand_off(diameter_difference: float, taper: float) -> float:
-    """How far a shank stands out for a difference of diameter at the gauge plane: ΔD / taper."""
-    return diameter_difference / taper
+def standoff_from_diameter(diameter_difference: float, shank: Slope, socket: Slope) -> float:
+    """How far a shank stands out for the diameter by which it is larger at the gauge plane.
+
+    In the unit of the difference. It seats where it bears, whose slope says how far.
+    """
+    pair = Pair(socket.half_angle_rad, shank.half_angle_rad, 1.0)
+    return diameter_difference * pair.standoff_per_diameter
+
+
+def standoff_from_angle(engagement: float, shank: Slope, socket: Slope) -> float:
+    """How far a shank stands out for its angle, its diameter right at the socket's mouth.
+
+    In the unit of the engagement.
+    """
+    return Pair(socket.half_angle_rad, shank.half_angle_rad, engagement).standoff_of_angles()

@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from halfangle_service.trade.runout.vectors import along
+from halfangle_service.trade.runout.vectors import along, difference
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +21,7 @@ class Ends:
     @property
     def tilt_rad(self) -> float:
         """Angle of the line to the axis of rotation."""
-        return math.atan(abs(self.second - self.first) / self.length)
+        return math.atan(abs(difference(self.second, self.first)) / self.length)
 
 
 def worst_offset(e_1: float, e_2: float, length: float, station: float) -> float:

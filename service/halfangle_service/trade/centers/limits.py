@@ -41,7 +41,10 @@ def eccentricity_limit(
         raise Impossible(
             f"The other center alone puts the axis {plain(other_eccentricity * (1.0 - weight))} "
             f"off at this station; {plain(allowed_offset)} is allowed.",
-            fields={"other_eccentricity": "leaves nothing for this center"},
+            fields={
+                "other_eccentricity": "should be below "
+                f"{plain(allowed_offset / (1.0 - weight))}, to leave something for this center"
+            },
         )
     return left / weight
 

@@ -6,7 +6,6 @@ the length, the TIR of the assembly, is asked for (JCGM 102:2011 treats such vec
 """
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import NamedTuple
@@ -51,12 +50,12 @@ class RunoutBudget:
     @property
     def worst_case(self) -> float:
         """All vectors in line: the sum."""
-        return worst_case(self.tirs)
+        return math.fsum(self.tirs)
 
     @property
     def root_sum_of_squares(self) -> float:
         """Root mean square of the vector sum, over phases that are independent and uniform."""
-        return root_sum_of_squares(self.tirs)
+        return math.sqrt(math.fsum(tir * tir for tir in self.tirs))
 
     @property
     def best_case(self) -> float:
@@ -64,19 +63,28 @@ class RunoutBudget:
         return max(0.0, 2.0 * max(self.tirs, default=0.0) - self.worst_case)
 
     @cached_property
-    def percentiles(self) -> dict[int, float]:
-        """TIR not passed in so many of 100 assemblies, by Monte Carlo of uniform phases.
+    def assemblies(self) -> Floats:
+        """TIR of 100,000 assemblies, by Monte Carlo of uniform phases.
 
-        The seed is fixed, so that the same request gives the same answer. 100,000 trials, a heavy
-        calculation: some milliseconds.
+        The seed is fixed, so that the same request gives the same answer. A heavy calculation: some
+        milliseconds.
         """
         x, y = np.zeros(TRIALS), np.zeros(TRIALS)
         for place, tir in enumerate(self.tirs):
             along, across = _directions(place)
             x += tir * along
             y += tir * across
-        found = np.percentile(np.hypot(x, y), PERCENTILES)
+        return np.hypot(x, y)
+
+    @cached_property
+    def percentiles(self) -> dict[int, float]:
+        """TIR not passed in so many of 100 assemblies."""
+        found = np.percentile(self.assemblies, PERCENTILES)
         return dict(zip(PERCENTILES, found.tolist(), strict=True))
+
+    def percent_within(self, tir: float) -> float:
+        """Share of assemblies, in percent, that do not pass a TIR."""
+        return 100.0 * float(np.mean(self.assemblies <= tir * (1.0 + ROUNDING)))
 
     def shares(self) -> tuple[float, ...]:
         """Share of each contributor in the sum of squares, in percent; they sum to 100."""
@@ -112,19 +120,13 @@ def _directions(place: int) -> tuple[Floats, Floats]:
     return np.cos(phases), np.sin(phases)
 
 
-def tilt_at_distance(tilt_tir: float | None, tilt_span: float, distance: float) -> float:
+def tilt_at_distance(
+    tilt_tir: float | None, tilt_span: float | None, distance: float | None
+) -> float:
     """What a contributor's tilt adds to its TIR at a distance from its seat, in the worst phase.
 
-    `tilt_tir` is the change of its TIR over `tilt_span`; None was not stated and counts nothing.
+    `tilt_tir` is the change of its TIR over `tilt_span`; what was not stated counts nothing.
     """
-    return 0.0 if tilt_tir is None else tilt_tir * distance / tilt_span
-
-
-def worst_case(tirs: Sequence[float]) -> float:
-    """All vectors in line: the sum."""
-    return math.fsum(tirs)
-
-
-def root_sum_of_squares(tirs: Sequence[float]) -> float:
-    """Root mean square of the vector sum, over phases that are independent and uniform."""
-    return math.sqrt(math.fsum(tir * tir for tir in tirs))
+    if tilt_tir is None or tilt_span is None or distance is None:
+        return 0.0
+    return tilt_tir * distance / tilt_span

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.trade.uncertainty import Budget, Contribution
+from halfangle_service.trade.runout.vectors import ROUNDING
 from halfangle_service.trade.wording import plain
 
 Floats = NDArray[np.float64]
@@ -16,36 +16,77 @@ SAME_ANGLE_RAD = math.radians(0.01)
 OUTLIER_SIGMAS = 8.0
 #: Past this the angles hardly tell the harmonics apart.
 WORST_CONDITION = 50.0
+#: Most harmonics that are ever fitted.
+MOST_HARMONICS = 15
+#: Readings that the fullest fit leaves to spare, to judge the scatter by.
+SPARE_FOR_SCATTER = 3
 
 
 @dataclass(frozen=True)
 class HarmonicFit:
-    """Complex amplitude of each harmonic from the first, residuals, unit covariance."""
+    """Complex amplitude of each harmonic from the first, residuals, unit covariance.
+
+    `weights` are those of each reading in the first harmonic's cosine and sine, 2 by readings.
+    """
 
     amplitudes: tuple[complex, ...]
     residuals: Floats
     covariance: Floats
+    weights: Floats
 
     @property
     def eccentricity(self) -> complex:
         """First harmonic as a vector: modulus is the eccentricity, argument its high spot."""
         return self.amplitudes[0]
 
+    @property
+    def spare(self) -> int:
+        """Readings beyond the unknowns; a stray one can be told from form with two or more."""
+        return len(self.residuals) - len(self.covariance)
+
 
 def fit_harmonics(angles_rad: Floats, readings: Floats, harmonics: int) -> HarmonicFit:
     """Fit mean and `harmonics` harmonics; raises Impossible or Disagreement, naming readings."""
     _require_enough(len(angles_rad), harmonics)
     _require_distinct(angles_rad)
-    design = _design(angles_rad, harmonics)
-    if np.linalg.cond(design) > WORST_CONDITION:
+    fit = _fit(angles_rad, readings, harmonics)
+    if fit is None:
         raise Impossible(
             f"The angles of the readings do not tell {harmonics} harmonics apart.",
-            fields={"readings": "should be spread round the whole section"},
+            fields={
+                "readings": "should be spread round the whole section",
+                "harmonics": "or ask for fewer",
+            },
         )
+    return fit
+
+
+def fullest_fit(angles_rad: Floats, readings: Floats, asked: HarmonicFit) -> HarmonicFit:
+    """The fit of as many harmonics as leave readings to spare, so that form is no scatter.
+
+    The one asked for, where the readings do not carry more.
+    """
+    most = min(MOST_HARMONICS, (len(readings) - 1 - SPARE_FOR_SCATTER) // 2)
+    for harmonics in range(most, len(asked.amplitudes), -1):
+        fit = _fit(angles_rad, readings, harmonics)
+        if fit is not None:
+            return fit
+    return asked
+
+
+def _fit(angles_rad: Floats, readings: Floats, harmonics: int) -> HarmonicFit | None:
+    """The fit, or None where the angles do not tell so many harmonics apart."""
+    design = _design(angles_rad, harmonics)
+    if np.linalg.cond(design) > WORST_CONDITION:
+        return None
     solution = np.linalg.lstsq(design, readings, rcond=None)[0]
+    residuals = readings - design @ solution
+    noise = ROUNDING * float(np.max(np.abs(readings)))
+    solution[np.abs(solution) < noise] = 0.0
+    residuals[np.abs(residuals) < noise] = 0.0
     vectors = tuple(complex(c, s) for c, s in zip(solution[1::2], solution[2::2], strict=True))
     covariance = np.asarray(np.linalg.inv(design.T @ design), dtype=np.float64)
-    return HarmonicFit(vectors, readings - design @ solution, covariance)
+    return HarmonicFit(vectors, residuals, covariance, (covariance @ design.T)[1:3])
 
 
 def _design(angles_rad: Floats, harmonics: int) -> Floats:
@@ -79,18 +120,17 @@ def _require_distinct(angles_rad: Floats) -> None:
         )
 
 
-def require_no_stray(angles_rad: Floats, readings: Floats, fit: HarmonicFit, noise: float) -> None:
+def require_no_stray(angles_rad: Floats, fit: HarmonicFit, noise: float) -> None:
     """Refuse a reading that the harmonics through all others contradict; `noise` is a length.
 
     Each residual is compared with the scatter of the fit that leaves it out, so at least two
     readings must be left over; with fewer, a stray reading cannot be told from form.
     """
-    count, unknowns = len(readings), len(fit.covariance)
-    spare = count - unknowns - 1  # one fewer than spare_readings: the reading judged is left out
+    spare = fit.spare - 1  # the reading judged is left out
     if spare < 1:
         return
-    design = _design(angles_rad, (unknowns - 1) // 2)
-    leverage = np.einsum("ij,jk,ik->i", design, fit.covariance, design)
+    design = _design(angles_rad, len(fit.amplitudes))
+    leverage = np.sum((design @ fit.covariance) * design, axis=1)
     left = np.maximum(1.0 - leverage, 1e-9)
     deleted = fit.residuals / left
     scatter = np.sqrt(
@@ -99,59 +139,22 @@ def require_no_stray(angles_rad: Floats, readings: Floats, fit: HarmonicFit, noi
     ratio = np.abs(deleted) * np.sqrt(left) / np.maximum(scatter, 1e-15)
     worst = int(np.argmax(ratio))
     if ratio[worst] > OUTLIER_SIGMAS:
+        off = plain(abs(deleted[worst]), 4)
         raise Disagreement(
             f"No circle with {len(fit.amplitudes) - 1} further harmonics explains reading "
-            f"{worst + 1}: all others put it {plain(deleted[worst], 4)} lower than it was read.",
+            f"{worst + 1}: all others put it {off} {'lower' if deleted[worst] > 0.0 else 'higher'} "
+            "than it was read.",
             fields={f"readings/{worst}/reading": "should be read again"},
             more={"off_by": float(deleted[worst])},
         )
 
 
-def eccentricity_budget(fit: HarmonicFit, resolution: float, per_reading: float) -> Budget:
-    """Uncertainty of the eccentricity along its own direction, a length.
-
-    By the larger of the indicator's resolution, a half-width of half a step times `per_reading`,
-    and the scatter of the readings about the fit: scatter holds the resolution already.
-    """
-    by_resolution, by_scatter = resolution_effect(fit, resolution, per_reading), scatter_effect(fit)
-    larger = by_resolution
-    if by_scatter is not None and by_scatter.in_result > by_resolution.in_result:
-        larger = by_scatter
-    return Budget((larger,))
-
-
-def resolution_effect(fit: HarmonicFit, resolution: float, per_reading: float) -> Contribution:
-    """What the indicator's resolution adds to the eccentricity's uncertainty."""
-    return Contribution(
-        "indicator_resolution", resolution / 2.0, "rectangular", per_reading * _along_itself(fit)
-    )
-
-
-def scatter_effect(fit: HarmonicFit) -> Contribution | None:
-    """What the scatter of the readings adds to it; None without a spare reading."""
-    spare = spare_readings(fit)
-    if spare < 1:
-        return None
-    scatter = math.sqrt(float(np.sum(fit.residuals**2)) / spare)
-    return Contribution("scatter", scatter, "normal", _along_itself(fit), degrees_of_freedom=spare)
-
-
-def _along_itself(fit: HarmonicFit) -> float:
-    """Standard uncertainty of the eccentricity along its direction for readings of 1."""
-    direction = np.angle(fit.eccentricity)
-    along = np.array([math.cos(direction), math.sin(direction)])
-    return float(np.sqrt(along @ fit.covariance[1:3, 1:3] @ along))
-
-
 def left_after_tapping(angles_rad: Floats, readings: Floats, fit: HarmonicFit) -> float:
     """Highest less lowest of the readings, less the eccentricity, a length."""
     e = fit.eccentricity
-    return float(np.ptp(readings - (e.real * np.cos(angles_rad) + e.imag * np.sin(angles_rad))))
-
-
-def spare_readings(fit: HarmonicFit) -> int:
-    """Readings beyond the unknowns; a stray one can be told from form with two or more."""
-    return len(fit.residuals) - len(fit.covariance)
+    left = readings - (e.real * np.cos(angles_rad) + e.imag * np.sin(angles_rad))
+    found = float(np.ptp(left))
+    return found if found > ROUNDING * float(np.max(np.abs(readings))) else 0.0
 
 
 def sensed_station(station_from_apex: float, half_angle_rad: float) -> float:

@@ -11,6 +11,8 @@ import math
 
 #: A factor below this hides the lobes: a reading is less than a twentieth of their height.
 HIDDEN = 0.05
+#: A factor below this is rounding of the arithmetic.
+ROUNDING = 1e-12
 #: Included angles of V-blocks that a shop has, in degrees.
 V_ANGLES_DEGREES = (60.0, 72.0, 90.0, 108.0, 120.0)
 
@@ -25,7 +27,8 @@ def response(lobes: int, v_angle_rad: float, indicator_rad: float) -> float:
     shift_y = math.cos(lobes * contact) / math.cos(contact)
     at = math.pi - indicator_rad
     moved = shift_x * math.sin(at) - shift_y * math.cos(at)
-    return abs(moved + cmath.exp(1j * lobes * at))
+    shown = abs(moved + cmath.exp(1j * lobes * at))
+    return shown if shown > ROUNDING else 0.0
 
 
 def two_point_response(lobes: int) -> float:

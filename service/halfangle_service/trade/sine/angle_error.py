@@ -17,6 +17,7 @@ from halfangle_service.trade.sine.angle_model import (
     Values,
     realised_angle,
     sensitivity,
+    stack_shift,
     thermal_shift,
     unit_of,
 )
@@ -68,11 +69,12 @@ def contribution(inputs: ErrorInputs, term: Term) -> Contribution:
 def budget(inputs: ErrorInputs) -> Budget:
     """The budget of the plate's angle over the terms stated, in radians.
 
-    Its offset is what the temperature does. At 20 °C the materials' expansion contributes nothing,
-    and is left out.
+    Its offset is what the temperature and the stack as built do. At 20 °C the materials' expansion
+    contributes nothing, and is left out.
     """
     stated = tuple(contribution(inputs, term) for term in TERMS if _counts(inputs, term))
-    return Budget(stated, thermal_shift(inputs.set_up), inputs.not_stated)
+    offset = thermal_shift(inputs.set_up) + stack_shift(inputs.set_up)
+    return Budget(stated, offset, inputs.not_stated)
 
 
 def _counts(inputs: ErrorInputs, term: Term) -> bool:
@@ -90,11 +92,6 @@ def of_included_angle(plate_angle: Budget) -> Budget:
         replace(part, sensitivity=2.0 * part.sensitivity) for part in plate_angle.contributions
     )
     return replace(plate_angle, contributions=doubled, offset=2.0 * plate_angle.offset)
-
-
-def reach(errors: Budget, coverage: float) -> float:
-    """|expected error| + expanded uncertainty: the limit that the errors leave room for."""
-    return abs(errors.mean) + errors.expanded(coverage)
 
 
 def simulate(inputs: ErrorInputs, trials: int, probability: float) -> Sample:

@@ -1,8 +1,9 @@
 """What turns a sine set-up's angle away from the wanted one, and how far. Angles in radians.
 
-The model, derived here. Rolls' centers: sin θ = (H + d/2) / L with the stack H and the rolls'
-difference d (high less low), both H and L expanded by their temperatures. The face adds its own
-lean to the line of centers. Work whose axis is held at a yaw ψ to the tilt plane sees only
+The model, derived here. Rolls' centers: sin θ = (H − o + d/2) / L with the stack H, the offset o
+at which the plate stands at zero, and the rolls' difference d (high less low); H expands as the
+blocks do, L and o as the plate. The stack may be off by what it was rounded to. The face adds its
+own lean to the line of centers. Work whose axis is held at a yaw ψ to the tilt plane sees only
 sin α = sin θ cos ψ. The axis' pitch and the wheel's own slope add to that one to one.
 
 Each sensitivity is the model's derivative at the nominal set-up; yaw has none there (cos ψ is flat
@@ -18,6 +19,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
+from halfangle_service.trade.sine.geometry import angle_for_height
 
 Term = Literal[
     "center-distance",
@@ -26,6 +28,7 @@ Term = Literal[
     "face-parallelism",
     "face-flatness",
     "stack",
+    "stack-rounding",
     "table-flatness",
     "particle",
     "temperature",
@@ -59,6 +62,9 @@ class SetUp:
     `face_length` is the length over which the face's flatness and parallelism act,
     `wheel_contact_length` that of the slant which the wheel's face grinds; without a limit, what
     acts over them makes no angle.
+    `stack_offset` is the difference of the stacks at which the plate stands at zero,
+    `stack_deviation` the stack as built less the one that the angle asks for; None where it is not
+    known, and then the stack may be off by its rounding.
     `parallelism_on_rolls`: the face's parallelism was measured with the plate resting on its rolls,
     so that it holds their difference already.
     """
@@ -71,6 +77,13 @@ class SetUp:
     block_expansion: float = 0.0
     plate_expansion: float = 0.0
     parallelism_on_rolls: bool = False
+    stack_offset: float = 0.0
+    stack_deviation: float | None = None
+
+    @property
+    def stack(self) -> float:
+        """Difference of the stacks that the angle asks for, at 20 °C."""
+        return self.center_distance * math.sin(self.angle_rad) + self.stack_offset
 
 
 def unit_of(term: Term) -> TermUnit:
@@ -90,8 +103,10 @@ def realised_angle(set_up: SetUp, off: Mapping[Term, Values]) -> Values:
     warm = set_up.temperature_offset + by("temperature")
     blocks = set_up.block_expansion + by("block-expansion")
     plate = set_up.plate_expansion + by("plate-expansion")
-    stack = set_up.center_distance * math.sin(set_up.angle_rad)
-    height = (stack + by("stack")) * (1.0 + blocks * (warm + by("temperature-difference")))
+    built = set_up.stack + (set_up.stack_deviation or 0.0)
+    stack = built + by("stack") + by("stack-rounding") / 2.0
+    height = stack * (1.0 + blocks * (warm + by("temperature-difference")))
+    height = height - set_up.stack_offset * (1.0 + plate * warm)
     height = height + by("particle") + by("table-flatness") + by("roll-parallelism") / 2.0
     centers = (set_up.center_distance + by("center-distance")) * (1.0 + plate * warm)
     face = np.arcsin((height + by("roll-difference") / 2.0) / centers) + _face_lean(set_up, off)
@@ -113,6 +128,7 @@ def sensitivity(set_up: SetUp, term: Term) -> float:
     """Change of the angle in radians for one unit of a term; for yaw, for one of ψ²/2."""
     tangent = math.tan(set_up.angle_rad)
     by_height = 1.0 / (set_up.center_distance * math.cos(set_up.angle_rad))
+    by_stack = tangent + set_up.stack_offset * by_height  # H / (L cos θ)
     on_rolls = 1.0 / set_up.center_distance if set_up.parallelism_on_rolls else 0.0
     slopes: dict[Term, float] = {
         "center-distance": -tangent / set_up.center_distance,
@@ -121,12 +137,13 @@ def sensitivity(set_up: SetUp, term: Term) -> float:
         "face-parallelism": 1.0 / set_up.face_length,
         "face-flatness": 1.0 / set_up.face_length,
         "stack": by_height,
+        "stack-rounding": by_height / 2.0 if set_up.stack_deviation is None else 0.0,
         "table-flatness": by_height,
         "particle": by_height,
-        "temperature": tangent * (set_up.block_expansion - set_up.plate_expansion),
-        "temperature-difference": tangent * set_up.block_expansion,
-        "block-expansion": tangent * set_up.temperature_offset,
-        "plate-expansion": -tangent * set_up.temperature_offset,
+        "temperature": by_stack * (set_up.block_expansion - set_up.plate_expansion),
+        "temperature-difference": by_stack * set_up.block_expansion,
+        "block-expansion": by_stack * set_up.temperature_offset,
+        "plate-expansion": -by_stack * set_up.temperature_offset,
         "axis-yaw": -tangent,
         "axis-pitch": 1.0 / ARCSEC_PER_RADIAN,
         "wheel-breakdown": 1.0 / set_up.wheel_contact_length,
@@ -134,7 +151,29 @@ def sensitivity(set_up: SetUp, term: Term) -> float:
     return slopes[term]
 
 
+def acts(set_up: SetUp, term: Term) -> bool:
+    """False where a set-up makes a term harmless, as equal materials do the temperature's.
+
+    What acts over the wheel's contact may do so though its length was not stated.
+    """
+    return term == "wheel-breakdown" or sensitivity(set_up, term) != 0.0
+
+
 def thermal_shift(set_up: SetUp) -> float:
-    """Change of the angle in radians off 20 °C: tan θ · (α_blocks − α_plate) · ΔT."""
-    difference = set_up.block_expansion - set_up.plate_expansion
-    return math.tan(set_up.angle_rad) * difference * set_up.temperature_offset
+    """Change of the angle in radians off 20 °C: H / (L cos θ) · (α_blocks − α_plate) · ΔT.
+
+    That is tan θ · (α_blocks − α_plate) · ΔT on a plate without an offset.
+    """
+    return sensitivity(set_up, "temperature") * set_up.temperature_offset
+
+
+def stack_shift(set_up: SetUp) -> float:
+    """Change of the angle in radians by the stack's deviation, without any approximation.
+
+    Raises Impossible where the plate cannot stand on that stack.
+    """
+    if not set_up.stack_deviation:
+        return 0.0
+    stack = set_up.stack + set_up.stack_deviation
+    as_built = angle_for_height(set_up.center_distance, stack, set_up.stack_offset)
+    return as_built - set_up.angle_rad

@@ -30,6 +30,8 @@ Frame = Literal["part", "machine"]
 BaseAxis = Literal["x", "y"]
 Side = Literal["right", "left", "back", "front", "neither"]
 
+#: Sides that a hinge along each axis raises, at positive and at negative angles.
+SIDES_OF_HINGE: dict[BaseAxis, tuple[Side, Side]] = {"x": ("back", "front"), "y": ("right", "left")}
 UP: Vector = np.array([0.0, 0.0, 1.0])
 
 
@@ -165,9 +167,7 @@ def raised_side(hinge: BaseAxis, angle_rad: float) -> Side:
     """Side of a plate whose roll is raised, by the sign of the angle of the hinge along `hinge`."""
     if abs(angle_rad) < 1e-12:
         return "neither"
-    if hinge == "y":
-        return "right" if angle_rad > 0 else "left"
-    return "back" if angle_rad > 0 else "front"
+    return SIDES_OF_HINGE[hinge][0 if angle_rad > 0 else 1]
 
 
 def surface_error(

@@ -43,6 +43,14 @@ def both_stacks(
     return None
 
 
+def can_be_built(sizes: Sequence[int], height: float, max_blocks: int) -> bool:
+    """True where some stack of these blocks alone comes as near to a height as `both_stacks` asks.
+
+    All in 0.1 nm.
+    """
+    return bool(_near(stack_table(sizes, max_blocks), height, MOST_STEPS_OFF))
+
+
 def _near(table: StackTable, height: float, off: int) -> list[int]:
     """Heights that some stack has, up to `off` steps from the nearest step; nearest first."""
     nearest = round(height / table.step) * table.step

@@ -6,6 +6,7 @@ seats of different height, the stacks differ from that side by a constant, the o
 """
 
 import math
+from collections.abc import Mapping
 
 from halfangle_service.errors import Impossible, Unreachable
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
@@ -74,12 +75,29 @@ def round_to_step(height: float, step: float) -> float:
     return round(height / step) * step
 
 
-def require_reach(angle_degrees: float, largest_degrees: float | None, field: str) -> None:
-    """Refuse an angle beyond the plate's reach, naming the field that asks for it."""
-    if largest_degrees is not None and angle_degrees > largest_degrees:
+def beyond_reach(angle_degrees: float, largest_degrees: float | None) -> bool:
+    """True where a plate that reaches so far does not reach the angle; None reaches any."""
+    return largest_degrees is not None and angle_degrees > largest_degrees
+
+
+def require_reach(
+    angle_degrees: float,
+    largest_degrees: float | None,
+    field: str,
+    *,
+    instead: str = "",
+    more: Mapping[str, object] | None = None,
+) -> None:
+    """Refuse an angle beyond the plate's reach, naming the field that asks for it.
+
+    `instead` says in a sentence what does it, and `more` gives the same as data.
+    """
+    if largest_degrees is not None and beyond_reach(angle_degrees, largest_degrees):
+        asked = f"{plain(angle_degrees)}° is asked of it."
         raise Unreachable(
-            f"The plate reaches {plain(largest_degrees)}°; {plain(angle_degrees)}° is asked of it.",
+            f"The plate reaches {plain(largest_degrees)}°; {asked} {instead}".rstrip(),
             fields={field: f"should take the plate to no more than {plain(largest_degrees)}°"},
+            more=more,
         )
 
 

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound, Disagreement
+from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.wording import plain
 
 #: Every minute of arc up to 90° is 5,400 rows.
@@ -50,7 +51,8 @@ def _is_sexagesimal(degrees: float) -> bool:
 
 def heights(center_distance: float, angles_degrees: Column, offset: float = 0.0) -> Column:
     """Stack heights for a column of angles: h = L sin θ + offset, in the unit of L."""
-    return center_distance * np.sin(np.radians(angles_degrees)) + offset
+    angles_rad = np.radians(angles_degrees).tolist()
+    return np.array([height_for_angle(center_distance, angle, offset) for angle in angles_rad])
 
 
 def csv_text(header: Sequence[str], rows: Iterable[Sequence[object]]) -> str:

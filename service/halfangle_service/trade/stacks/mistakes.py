@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import lru_cache
 from itertools import pairwise
@@ -32,7 +32,7 @@ LIKENESS_ORDER: tuple[Likeness, ...] = (
     "none",
 )
 #: Lengths are whole numbers of 0.1 nm: half of one is lost to rounding.
-_ROUNDING = 0.5
+ROUNDING = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,22 +70,25 @@ def without(sizes: Sequence[int], stack: Sequence[int]) -> tuple[int, ...]:
 class Mistake:
     """One mistake: the block `meant`, the block `wrung` in its place; None where there is none.
 
-    `change` is what it adds to the height, in 0.1 nm.
+    `change` is what it adds to the lift of the high roll, in 0.1 nm: what is too much under the low
+    roll (`low`) takes from it.
     """
 
     kind: Kind
     meant: Piece | None
     wrung: Piece | None
     likeness: Likeness
+    low: bool = False
 
     @property
     def change(self) -> int:
-        """Height as wrung less height as meant, measured deviations included."""
-        return _actual(self.wrung) - _actual(self.meant)
+        """Lift as wrung less lift as meant, measured deviations included."""
+        more = _actual(self.wrung) - _actual(self.meant)
+        return -more if self.low else more
 
     def reversed(self) -> "Mistake":
         """Give the mistake that undoes this one: what was wrung is what was meant."""
-        return Mistake(_OPPOSITE[self.kind], self.wrung, self.meant, self.likeness)
+        return replace(self, kind=_OPPOSITE[self.kind], meant=self.wrung, wrung=self.meant)
 
 
 def _actual(piece: Piece | None) -> int:
@@ -128,7 +131,7 @@ class Comparison:
 
 def within_limit(found: float, meant: float, limit: float) -> Comparison:
     """A height found against the one meant, where a difference of `limit` still agrees."""
-    return Comparison(found, (meant,), limit + _ROUNDING)
+    return Comparison(found, (meant,), limit + ROUNDING)
 
 
 def against_wanted(
@@ -144,7 +147,7 @@ def against_wanted(
     apart = [second - first for first, second in pairwise(sorted(set(sizes)))]
     half = min([step, *(size for size in apart if 2 * size >= step)]) / 2.0
     meant = (wanted, round(wanted / step) * step) if rounded else (wanted,)
-    return Comparison(total, meant, half - _ROUNDING)
+    return Comparison(total, meant, half - ROUNDING)
 
 
 def single_mistakes(
@@ -195,7 +198,7 @@ def _or_another(spare: Sequence[Piece], used: Sequence[Piece]) -> list[Piece]:
 def ranked(mistakes: Iterable[Mistake], comparison: Comparison) -> list[Mistake]:
     """Order mistakes by how well they explain what was found.
 
-    Those within the limit explain it equally well: of them the blocks that look alike come first.
+    Those within the limit come first, by how likely the mistake is: nothing else tells them apart.
     The others follow by what they leave unexplained.
     """
 
@@ -211,8 +214,8 @@ def ranked(mistakes: Iterable[Mistake], comparison: Comparison) -> list[Mistake]
     return sorted(mistakes, key=key)
 
 
-#: Of mistakes that explain a height equally well: a wear block is forgotten more often than a block
-#: is mistaken, and a block is mistaken more often than left out; common practice, no source.
+#: Of mistakes that explain a height within the limit: a wear block is forgotten more often than a
+#: block is mistaken, and a block is mistaken more often than left out; common practice, no source.
 _PLAUSIBILITY: dict[Kind, int] = {
     "wear-block-left-out": 0,
     "wear-block-too-many": 1,

@@ -6,13 +6,15 @@ read with what is wanted. Where one of them fails, every single mistake is tried
 
 import math
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import takewhile
 from typing import Literal
 
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.sine.geometry import angle_for_height
+from halfangle_service.trade.stacks.height_budget import blocks_budget
 from halfangle_service.trade.stacks.mistakes import (
+    ROUNDING,
     Comparison,
     Mistake,
     against_wanted,
@@ -22,6 +24,7 @@ from halfangle_service.trade.stacks.mistakes import (
     within_limit,
 )
 from halfangle_service.trade.stacks.supply import Box, Piece
+from halfangle_service.trade.uncertainty import Verdict, verdict_of
 from halfangle_service.trade.units import Units, bench_step, to_tenth_nm
 
 #: What single mistakes are to explain.
@@ -63,9 +66,11 @@ class Plate:
 class Wrung:
     """The blocks in a stack, those left beside it, and what it is compared with.
 
-    `any_wear` are all wear blocks there are. The height `wanted` is of an angle where `rounded`, so
-    that one rounded to the bench's step will do too. `limit` is that of what was `measured`, or of
-    what is wanted where nothing was; None for the usual one.
+    `any_wear` are all wear blocks there are; `low` and `low_wear` the blocks under the low roll, as
+    far as they are known. `angle_wanted` and `angle_measured` tell that the height `wanted` or
+    `measured` is of an angle: then a wrong block under the low roll shows in it too, and a wanted
+    height rounded to the bench's step will do. `limit` is that of what was `measured`, or of what
+    is wanted where nothing was; None for the usual one.
     """
 
     units: Units
@@ -75,10 +80,13 @@ class Wrung:
     spare: tuple[Piece, ...]
     wear: tuple[Piece, ...]
     spare_wear: tuple[Piece, ...]
+    low: tuple[Piece, ...]
+    low_wear: tuple[Piece, ...]
     plate: Plate | None
     wanted: float | None
-    rounded: bool
+    angle_wanted: bool
     measured: float | None
+    angle_measured: bool
     limit: float | None
 
     @property
@@ -95,6 +103,11 @@ class Wrung:
     def actual(self) -> int:
         """Height, measured deviations included."""
         return sum(piece.actual for piece in self.pieces)
+
+    @property
+    def low_deviation(self) -> int:
+        """Sum of the measured deviations under the low roll."""
+        return sum(piece.deviation for piece in (*self.low, *self.low_wear))
 
     @property
     def unit(self) -> int:
@@ -150,12 +163,13 @@ def search_mistakes(bench: Wrung) -> Search | None:
     """
     measured, wanted = measured_comparison(bench), wanted_comparison(bench)
     if measured is not None and not measured.agrees:
-        found = _mistakes(bench, nominal=False)
+        found = _mistakes(bench, low=bench.angle_measured, nominal=False)
         return Search(measured, "what-was-measured", tuple(ranked(found, measured)), bench.unclear)
     if wanted is None or wanted.agrees:
         return None
     nominal = _limit_of_wanted(bench) is None
-    found = [mistake.reversed() for mistake in _mistakes(bench, nominal=nominal)]
+    of_stacks = _mistakes(bench, low=bench.angle_wanted, nominal=nominal)
+    found = [mistake.reversed() for mistake in of_stacks]
     unclear = frozenset[int]() if nominal else bench.unclear
     return Search(wanted, "the-stack-as-read", tuple(ranked(found, wanted)), unclear)
 
@@ -170,7 +184,7 @@ def likeliest_hidden(bench: Wrung) -> Mistake | None:
         return None
     hidden = [
         mistake
-        for mistake in _mistakes(bench, nominal=False)
+        for mistake in _mistakes(bench, low=bench.angle_measured, nominal=False)
         if mistake.likeness != "same-size" and comparison.explained_by(mistake)
     ]
     return next(iter(ranked(hidden, comparison)), None)
@@ -193,7 +207,10 @@ def wanted_comparison(bench: Wrung) -> Comparison | None:
     if limit is not None:
         return within_limit(bench.actual, bench.wanted, limit)
     step = bench_step(bench.units) * bench.unit
-    return against_wanted(bench.total, bench.wanted, bench.box.sizes, step, rounded=bench.rounded)
+    # An angle's height stands on the low stack as it is; by nominal sizes both stacks count so.
+    total = bench.total + (bench.low_deviation if bench.angle_wanted else 0)
+    rounded = bench.angle_wanted
+    return against_wanted(total, bench.wanted, bench.box.sizes, step, rounded=rounded)
 
 
 def _limit_of_wanted(bench: Wrung) -> float | None:
@@ -201,14 +218,46 @@ def _limit_of_wanted(bench: Wrung) -> float | None:
     return bench.limit if bench.measured is None else None
 
 
-def _mistakes(bench: Wrung, *, nominal: bool) -> list[Mistake]:
-    """Every single mistake with the stack as read; by nominal sizes alone, each size once."""
+def verdict_on(bench: Wrung, search: Search | None) -> Verdict:
+    """Judge a stack that was compared with something; `search` is what was found wrong with it.
+
+    A measurement that would agree with a wrong block in the stack as well proves nothing. A limit
+    about the wanted height is kept, or not, by the blocks' actual sizes: at 95 % (ISO 14253-1), so
+    not where nothing is known of their errors.
+    """
+    limit = _limit_of_wanted(bench)
+    if bench.wanted is not None and limit is not None:
+        errors = blocks_budget((*bench.pieces, *bench.low, *bench.low_wear), bench.units)
+        if errors.contributions or search is None:
+            off, limit = (bench.actual - bench.wanted) / bench.unit, (limit + ROUNDING) / bench.unit
+            return verdict_of(off, -limit, limit, errors)
+    if search is not None:
+        return "not-conforming"
+    return "conforming" if likeliest_hidden(bench) is None else "not-provable"
+
+
+def _mistakes(bench: Wrung, *, low: bool, nominal: bool) -> list[Mistake]:
+    """Every single mistake with the stack as read, and with the one under the low roll if asked.
+
+    By nominal sizes alone, each size once.
+    """
     unclear = bench.unclear
-    inner, spare, wear, spare_wear = (
+    inner, spare, wear, spare_wear, low_inner, low_wear = (
         [_nominal(piece, unclear) for piece in part] if nominal else part
-        for part in (bench.inner, bench.spare, bench.wear, bench.spare_wear)
+        for part in (
+            bench.inner,
+            bench.spare,
+            bench.wear,
+            bench.spare_wear,
+            bench.low,
+            bench.low_wear,
+        )
     )
-    return single_mistakes(inner, spare, wear, spare_wear, bench.unit)
+    found = single_mistakes(inner, spare, wear, spare_wear, bench.unit)
+    if low and (low_inner or low_wear):
+        under = single_mistakes(low_inner, spare, low_wear, spare_wear, bench.unit)
+        found += [replace(mistake, low=True) for mistake in under]
+    return found
 
 
 def _nominal(piece: Piece, unclear: frozenset[int]) -> Piece:

@@ -22,6 +22,19 @@ def require_contact(station: float, length: float, what: str, field: str) -> Non
         )
 
 
+def require_larger(excess: float, what: str) -> None:
+    """Refuse two balls or rolls sent the wrong way round; the excess is that of the larger one."""
+    if excess <= 0.0:
+        raise Impossible(
+            f"The {what} sent as the larger one is not larger than the other.",
+            fields={
+                f"large_{what}_diameter": f"should exceed small_{what}_diameter; each with its own "
+                "reading",
+                f"small_{what}_diameter": f"should be less than large_{what}_diameter",
+            },
+        )
+
+
 def over_rolls(station_diameter: float, lean_rad: float, roll_diameter: float) -> float:
     """Measure over two rolls whose centers lie at that station: D + d (1 + sec α)."""
     return station_diameter + roll_diameter * (1.0 + 1.0 / math.cos(lean_rad))
@@ -68,12 +81,16 @@ def half_angle_of_balls(
     Ball sizes are diameters, depths those of the balls' tops below the mouth, negative above it.
     """
     excess = (large_ball - small_ball) / 2.0
+    require_larger(excess, "ball")
     apart = (small_depth + small_ball / 2.0) - (large_depth + large_ball / 2.0)
-    if not 0.0 < excess < apart:
+    if excess >= apart:
         raise Impossible(
             f"Balls whose radii differ by {plain(excess)} and whose centers lie {plain(apart)} "
             "apart touch no common cone: the centers must lie further apart than the radii differ.",
-            fields={"small_ball_depth": "should put the smaller ball deeper"},
+            fields={
+                "large_ball_depth": "should leave the larger ball higher",
+                "small_ball_depth": "should put the smaller ball deeper",
+            },
         )
     return math.asin(excess / apart)
 
@@ -108,12 +125,16 @@ def vee_half_angle(
 ) -> float:
     """Half angle of a vee from the tops of two rolls: sin ν = (R − r) / rise of the centers."""
     excess = (large_roll - small_roll) / 2.0
+    require_larger(excess, "roll")
     rise = (large_top - large_roll / 2.0) - (small_top - small_roll / 2.0)
-    if not 0.0 < excess < rise:
+    if excess >= rise:
         raise Impossible(
             f"Rolls whose radii differ by {plain(excess)} and whose centers rise by {plain(rise)} "
             "lie in no common vee: the rise must exceed the difference of the radii.",
-            fields={"large_roll_top": "should put the larger roll's center higher"},
+            fields={
+                "large_roll_top": "should put the larger roll's center higher",
+                "small_roll_top": "should leave the smaller roll's center lower",
+            },
         )
     return math.asin(excess / rise)
 

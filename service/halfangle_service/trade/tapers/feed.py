@@ -1,4 +1,4 @@
-"""Feed on a cone, what cleans it up, and how a gauge stands on it.
+"""Feed on a cone, and what cleans it up.
 
 Angles in radians, lengths in one consistent unit. α is the cone's half angle. Derived here: a layer
 of thickness h, measured square to the surface, is h / cos α on the radius, 2 h / cos α on the
@@ -7,6 +7,7 @@ diameter and h / sin α along the axis.
 
 import math
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Literal
 
 from halfangle_service.errors import Impossible
@@ -40,9 +41,15 @@ def axial_shift(normal: float, half_angle_rad: float) -> float:
 
 
 def passes(stock: float, per_pass: float) -> tuple[int, float]:
-    """Count the cutting passes and give the depth of the last; the slack absorbs float noise."""
+    """Count the cutting passes and give the depth of the last; the slack absorbs float noise.
+
+    The depth is worked out in decimals, as figures are typed.
+
+    >>> passes(0.0011, 0.0002)
+    (6, 0.0001)
+    """
     count = max(1, math.ceil(stock / per_pass - 1e-9))
-    return count, stock - (count - 1) * per_pass
+    return count, float(Decimal(str(stock)) - (count - 1) * Decimal(str(per_pass)))
 
 
 def wrong_half_angle(half_rad: float, error_arcsec: float) -> float:
@@ -57,30 +64,32 @@ def wrong_half_angle(half_rad: float, error_arcsec: float) -> float:
     return as_is
 
 
-def stock_at_other_end(slant: float, half_angle_error_rad: float) -> float:
-    """Stock square to the surface still to come off one end when the other is first touched.
+def gap_at_other_end(slant: float, half_angle_error_rad: float) -> float:
+    """Gap square to the right side at one end when the other is first touched.
 
-    Derived here: the ground side, `slant` long, lies at the error's angle to the right side.
+    Derived here: the part's side, `slant` long, lies at the error's angle to the right side.
     """
     return slant * math.sin(abs(half_angle_error_rad))
 
 
 @dataclass(frozen=True, slots=True)
 class Wedge:
-    """Stock that an angle error leaves at the end that is not touched first, square to the side."""
+    """What an angle error leaves between wheel and part at the first touch.
+
+    The gap is air, square to the right side, at the end that is not touched first: so much more
+    comes off the other end.
+    """
 
     touches_first: End
-    stock: float
+    gap: float
 
-    @property
-    def at_large_end(self) -> float:
-        """Stock at the large end, in the unit of the lengths."""
-        return self.stock if self.touches_first == "small-end" else 0.0
+    def gap_at(self, end: End) -> float:
+        """Gap at an end at the first touch, in the unit of the lengths."""
+        return 0.0 if self.touches_first in (end, "both-ends") else self.gap
 
-    @property
-    def at_small_end(self) -> float:
-        """Stock at the small end, in the unit of the lengths."""
-        return self.stock if self.touches_first == "large-end" else 0.0
+    def off_at(self, end: End, layer: float) -> float:
+        """What an end loses square to the right side where a layer comes off everywhere."""
+        return layer + self.gap - self.gap_at(end)
 
 
 def wedge_of(length: float, half_rad: float, error_arcsec: float) -> Wedge:
@@ -89,8 +98,10 @@ def wedge_of(length: float, half_rad: float, error_arcsec: float) -> Wedge:
     A blunt part is touched at its large end. Raises Impossible where it is no cone.
     """
     as_is = wrong_half_angle(half_rad, error_arcsec)
-    stock = stock_at_other_end(length / math.cos(as_is), as_is - half_rad)
-    return Wedge(bearing_end(outer_minus_inner_rad=-error_arcsec), stock)
+    gap = gap_at_other_end(length / math.cos(as_is), as_is - half_rad)
+    if error_arcsec == 0:
+        return Wedge("both-ends", gap)
+    return Wedge("large-end" if error_arcsec > 0 else "small-end", gap)
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,12 +145,13 @@ def clean_up(worn: Worn) -> CleanUp:
     """What cleans a cone up, counting what was stated of it.
 
     An error positive where the part is too blunt leaves its small end low. Between the ends all of
-    it is at most linear, so the ends decide. Raises Impossible where nothing would be left.
+    it is at most linear, so the ends decide. A length to the right cone's point is taken to the
+    point of the part as it stands. Raises Impossible where nothing would be left.
     """
     half = worn.half_rad
     as_is = wrong_half_angle(half, worn.half_angle_error_arcsec or 0.0)
-    require_before_point(worn.large_diameter, worn.length, as_is)
-    slant = worn.length / math.cos(as_is)
+    require_before_point(worn.large_diameter, worn.length, min(half, as_is))
+    slant = min(worn.length, cone_length(worn.large_diameter, as_is)) / math.cos(as_is)
     large_swing, small_swing = worn.large_swing or 0.0, worn.small_swing or 0.0
     small_mean = -slant * math.sin(as_is - half)
     lowest = min(-large_swing, small_mean - small_swing) - worn.depth
@@ -161,89 +173,5 @@ def clean_up(worn: Worn) -> CleanUp:
         final_large_diameter=final,
         point_loss=cone_length(worn.large_diameter, as_is) - cone_length(final, half),
         from_runout=max(swings, default=None),
-        from_angle=stock_at_other_end(slant, as_is - half) if by_angle else None,
+        from_angle=gap_at_other_end(slant, as_is - half) if by_angle else None,
     )
-
-
-def gauge_shift(diameter_error: float, half_angle_rad: float) -> float:
-    """Axial shift of the gauge line for an error of diameter: ΔD / (2 tan α)."""
-    return diameter_error / (2.0 * math.tan(half_angle_rad))
-
-
-def bearing_end(*, outer_minus_inner_rad: float) -> End:
-    """Where two cones bear: the inner one on its small end where the outer one is blunter.
-
-    Derived here: a blunter socket has the smaller bore at the small end once the mouths agree.
-    """
-    if outer_minus_inner_rad == 0:
-        return "both-ends"
-    return "small-end" if outer_minus_inner_rad > 0 else "large-end"
-
-
-def angle_standoff(length: float, outer_half_rad: float, inner_half_rad: float) -> float:
-    """Stand-out of the inner cone that the angles cause, the diameters agreeing at the large end.
-
-    Nothing where it bears at the large end; else the diameters differ at the small end by
-    2 l (tan α_outer − tan α_inner), and the inner cone stands out by that over 2 tan α_outer.
-    """
-    excess = math.tan(outer_half_rad) - math.tan(inner_half_rad)
-    return max(0.0, length * excess / math.tan(outer_half_rad))
-
-
-Marks = Literal["all-over", "at-large-end-only", "at-small-end-only"]
-_OTHER_END: dict[End, End | None] = {
-    "large-end": "small-end",
-    "small-end": "large-end",
-    "both-ends": None,
-}
-_MARKS: dict[End, Marks] = {
-    "large-end": "at-large-end-only",
-    "small-end": "at-small-end-only",
-    "both-ends": "all-over",
-}
-
-
-@dataclass(frozen=True, slots=True)
-class Bearing:
-    """Where two cones of different angles bear, what that does, and what a marking film shows.
-
-    The gap stands at the open end, square to the surface and on the diameter; lengths in one unit.
-    """
-
-    standoff_from_angle: float
-    bears_at: End
-    open_at: End | None
-    gap_normal: float
-    gap_on_diameter: float
-    marked_share_percent: float
-    marked_length: float
-    bluing_marks: Marks
-
-
-def bearing(
-    length: float, outer_half_rad: float, inner_half_rad: float, gauge_half_rad: float, film: float
-) -> Bearing:
-    """Bearing of an inner cone in an outer one over a length of contact along the axis.
-
-    The gap is taken along the gauge's side; `film` is the thickness of the marking film, in the
-    unit of the length.
-    """
-    at = bearing_end(outer_minus_inner_rad=outer_half_rad - inner_half_rad)
-    slant = length / math.cos(gauge_half_rad)
-    gap = stock_at_other_end(slant, outer_half_rad - inner_half_rad)
-    share = 1.0 if gap <= film else film / gap
-    return Bearing(
-        standoff_from_angle=angle_standoff(length, outer_half_rad, inner_half_rad),
-        bears_at=at,
-        open_at=_OTHER_END[at],
-        gap_normal=gap,
-        gap_on_diameter=off_diameter(gap, gauge_half_rad),
-        marked_share_percent=100.0 * share,
-        marked_length=share * length,
-        bluing_marks="all-over" if share == 1.0 else _MARKS[at],
-    )
-
-
-def smallest_angle_shown(length: float, half_rad: float, film: float) -> float:
-    """Least error of the included angle that a film shows over a length; smaller mark all over."""
-    return 2.0 * math.asin(min(1.0, film * math.cos(half_rad) / length))

@@ -29,11 +29,19 @@ def half_angle_by_depths(
 ) -> float:
     """Half angle from two gauges: tan α = (D1 − D2) / (2 (p2 − p1)); the smaller goes deeper."""
     difference, apart = first_diameter - second_diameter, second_depth - first_depth
+    if difference == 0.0:
+        raise Impossible(
+            f"Two gauges of one diameter, {plain(first_diameter)}, give no taper.",
+            fields={"second_gauge_diameter": "should differ from gauge_diameter"},
+        )
     if difference * apart <= 0.0:
         raise Impossible(
             f"Diameters that differ by {plain(difference)} rest {plain(apart)} apart: on a taper "
             "the smaller diameter lies nearer to the small end.",
-            fields={"second_gauge_depth": "should be the greater one for the smaller diameter"},
+            fields={
+                "second_gauge_depth": "should be the greater one for the smaller diameter; each "
+                "gauge with its own depth"
+            },
         )
     return math.atan(difference / (2.0 * apart))
 

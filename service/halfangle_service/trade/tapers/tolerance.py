@@ -15,7 +15,7 @@ from halfangle_service.trade.wording import plain
 Disposition = Literal["plus", "minus", "symmetric"]
 #: Largest rate of taper for which ISO 1947 takes AT_D = AT_α × L.
 STANDARD_RATE = 1.0 / 3.0
-#: Shares of the band's half angle below and above the nominal one.
+#: Shares of the included angle's band by which the half angle lies below and above its nominal.
 _SHARES: dict[Disposition, tuple[float, float]] = {
     "plus": (0.0, 0.5),
     "minus": (0.5, 0.0),
@@ -28,40 +28,51 @@ def diameter_band_by_standard(angle_band_rad: float, length: float) -> float:
     return angle_band_rad * length
 
 
-def diameter_band(half_rad: float, angle_band_rad: float, length: float) -> float:
-    """Change of the difference of diameters over the length, from half the band below to above."""
-    quarter = angle_band_rad / 4.0
-    return 2.0 * length * (math.tan(half_rad + quarter) - math.tan(half_rad - quarter))
+def diameter_band(low_half_rad: float, high_half_rad: float, length: float) -> float:
+    """What two half angles span on the difference of diameters over the length."""
+    return 2.0 * length * (math.tan(high_half_rad) - math.tan(low_half_rad))
 
 
-def angle_band(half_rad: float, diameter_band: float, length: float) -> float:
-    """Band of the included angle whose difference of diameters over the length spans that much.
+def angle_band(
+    half_rad: float, diameter_band: float, length: float, disposition: Disposition
+) -> float:
+    """Band of the included angle whose limits span that much on the difference of diameters.
 
-    The way back of `diameter_band`: the limits lie at tan α ± ΔD / (4 l). Raises Impossible.
+    The way back of `half_angle_limits` and `diameter_band`. Derived here: two half angles that lie
+    x apart about α differ by 2 sin x / (cos 2α + cos x) in their tangents; ΔD / (2 l) it must be.
     """
-    tangent, step = math.tan(half_rad), diameter_band / (4.0 * length)
-    if step >= tangent:
-        raise Impossible(
-            "This tolerance lets the taper vanish.",
-            fields={"diameter_band_over_length": f"should be below {plain(4 * length * tangent)}"},
-        )
-    return 2.0 * (math.atan(tangent + step) - math.atan(tangent - step))
+    tangent, step = math.tan(half_rad), diameter_band / (2.0 * length)
+    if disposition == "plus":
+        return 2.0 * math.atan2(step, 1.0 + tangent * (tangent + step))
+    if disposition == "minus":
+        return 2.0 * math.atan2(step, 1.0 + tangent * (tangent - step))
+    between = math.asin(step * math.cos(2.0 * half_rad) / math.hypot(2.0, step))
+    return 2.0 * (math.atan(step / 2.0) + between)
 
 
 def half_angle_limits(
     half_rad: float, angle_band_rad: float, disposition: Disposition
 ) -> tuple[float, float]:
-    """Smallest and largest half angle; raises Impossible where one of them is no cone's."""
+    """Smallest and largest half angle."""
     below, above = _SHARES[disposition]
-    low, high = half_rad - below * angle_band_rad, half_rad + above * angle_band_rad
-    quarter = angle_band_rad / 4.0
-    least, most = min(low, half_rad - quarter), max(high, half_rad + quarter)
-    if least <= 0.0 or most >= math.pi / 2.0:
+    return half_rad - below * angle_band_rad, half_rad + above * angle_band_rad
+
+
+def largest_angle_band(half_rad: float, disposition: Disposition) -> float:
+    """Band of the included angle at which a limit is no cone's any more, in radians."""
+    below, above = _SHARES[disposition]
+    blunt = (math.pi / 2.0 - half_rad) / above if above else math.inf
+    return min(half_rad / below if below else math.inf, blunt)
+
+
+def require_size_left(large_diameter: float, tolerance: float | None) -> None:
+    """Refuse a tolerance of the large diameter that leaves nothing of it; None is not stated."""
+    if tolerance is not None and tolerance >= large_diameter:
         raise Impossible(
-            "This tolerance leaves no cone at its limit.",
-            fields={"included_angle_band_arcsec": "should be less than the cone's angle"},
+            f"The tolerance {plain(tolerance)} of the large diameter leaves nothing of "
+            f"{plain(large_diameter)}.",
+            fields={"large_diameter_tolerance": "should be less than large_diameter"},
         )
-    return low, high
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,7 @@ from halfangle_service.trade.uncertainty.decision import (
     decide,
     forecast,
     forecast_of,
+    shortfall,
     smallest_limit,
     verdict_of,
 )
@@ -39,6 +40,7 @@ __all__ = [
     "draw",
     "forecast",
     "forecast_of",
+    "shortfall",
     "smallest_limit",
     "summarise",
     "verdict_of",

@@ -8,7 +8,7 @@ readings, Student's distribution with the effective degrees of freedom is used i
 """
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,6 +17,7 @@ from halfangle_service.trade.uncertainty.budget import (
     SQUARE_MEAN,
     Budget,
     Contribution,
+    Distribution,
     coverage_factor,
 )
 
@@ -26,11 +27,19 @@ Values = NDArray[np.float64]
 COVERAGE_PROBABILITY = 0.95
 #: Reach of a normal contribution in the series, in standard deviations: beyond it lie 1e-15.
 _NORMAL_REACH = 8.0
-#: Terms of the series; few contributions have edges, which ask for more.
-_TERMS, _TERMS_OF_FEW, _FEW = 512, 4096, 2
+#: Terms of the series: as few as leave out no term larger than this, or the most. Few contributions
+#: have edges, which ask for more.
+_TERMS = (16, 32, 64, 128, 256, 512, 1024, 2048, 4096)
+_NEGLIGIBLE = 1e-5
 _STEPS = 60
 #: Of a probability; the series itself is good to a few 1e-5.
 _NEAR_ENOUGH = 1e-7
+#: Share of its half-width within which a single contribution lies with a probability.
+_SHARE_OF_REACH: dict[Distribution, Callable[[float], float]] = {
+    "rectangular": lambda probability: probability,
+    "triangular": lambda probability: 1.0 - math.sqrt(1.0 - probability),
+    "u-shaped": lambda probability: math.sin(math.pi * probability / 2.0),
+}
 
 
 def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> float:
@@ -44,7 +53,11 @@ def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
     if math.isfinite(budget.degrees_of_freedom):
         factor = coverage_factor(probability, budget.degrees_of_freedom)
         return factor * budget.standard_uncertainty
+    if all(c.distribution == "normal" for c in contributions):
+        return coverage_factor(probability) * budget.standard_uncertainty
     reach = _reach(contributions)
+    if len(contributions) == 1 and not contributions[0].one_sided:
+        return reach * _SHARE_OF_REACH[contributions[0].distribution](probability)
     series = _Series(contributions, reach)
     return _crossing(lambda width: series.within(width) - probability, reach)
 
@@ -132,49 +145,82 @@ class _Series:
     """The probability within ±x of the mean, as a Fourier series over the sum's reach."""
 
     def __init__(self, contributions: Sequence[Contribution], reach: float) -> None:
-        terms = _TERMS_OF_FEW if len(contributions) <= _FEW else _TERMS
         # A little over the reach: an edge just at the period's end would be taken for two.
         self._period = 1.02 * reach
+        kinds: dict[str, list[float]] = {}
+        for contribution in contributions:
+            kind: str = "one-sided" if contribution.one_sided else contribution.distribution
+            kinds.setdefault(kind, []).append(contribution.at_limit)
+        terms = _terms_for(kinds, math.pi / self._period)
         numbers = np.arange(1, terms + 1)
         self._waves: Values = np.asarray(numbers * (math.pi / self._period), dtype=np.float64)
         transform = np.ones(terms, dtype=np.complex128)
-        for contribution in contributions:
-            transform = transform * _transform(contribution, self._waves)
-        self._weights = transform / (math.pi * numbers)
+        for kind, sizes in kinds.items():
+            transform *= _transform(kind, np.array(sizes), self._waves)
+        self._even: Values = transform.real / (math.pi * numbers)
+        self._odd: Values = transform.imag / (math.pi * numbers)
 
     def within(self, distance: float) -> float:
         """Probability, from 0 to 1, of lying within ± a distance of the mean."""
-        return self.between(-distance, distance)
+        # The interval is even about the mean, so that the odd terms cancel.
+        found = distance / self._period + 2.0 * np.dot(self._even, np.sin(self._waves * distance))
+        return min(1.0, max(0.0, float(found)))
 
     def between(self, low: float, high: float) -> float:
         """Probability, from 0 to 1, of lying between two distances from the mean, signed."""
-        even = (high - low) / (2.0 * self._period)
-        turns = np.exp(-1j * self._waves * low) - np.exp(-1j * self._waves * high)
-        return min(1.0, max(0.0, even + float(np.dot(self._weights, turns).imag)))
+        to, start = self._waves * high, self._waves * low
+        waves = np.dot(self._even, np.sin(to) - np.sin(start))
+        waves += np.dot(self._odd, np.cos(start) - np.cos(to))
+        return min(1.0, max(0.0, (high - low) / (2.0 * self._period) + float(waves)))
 
 
-def _transform(contribution: Contribution, waves: Values) -> NDArray[np.complex128]:
-    """Characteristic function of one contribution about its mean."""
-    size = contribution.at_limit
-    if contribution.one_sided:
-        return _square_transform(size, waves)
-    if contribution.distribution == "normal":
-        return np.exp(-0.5 * (size * waves) ** 2).astype(np.complex128)
-    if contribution.distribution == "rectangular":
-        return np.sinc(size * waves / math.pi).astype(np.complex128)
-    if contribution.distribution == "triangular":
-        return (np.sinc(size * waves / (2.0 * math.pi)) ** 2).astype(np.complex128)
-    from scipy.special import j0  # noqa: PLC0415  as above
-
-    return np.asarray(j0(size * waves), dtype=np.complex128)
+def _terms_for(kinds: Mapping[str, Sequence[float]], wave: float) -> int:
+    """How many terms the series takes, `wave` being the first one's."""
+    return next((n for n in _TERMS if _envelope(kinds, n * wave) < _NEGLIGIBLE), _TERMS[-1])
 
 
-def _square_transform(size: float, waves: Values) -> NDArray[np.complex128]:
+def _envelope(kinds: Mapping[str, Sequence[float]], wave: float) -> float:
+    """What no term of this wave or a shorter one exceeds: the transforms' decay."""
+    return math.prod(
+        min(1.0, _DECAY[kind](abs(size) * wave)) for kind, sizes in kinds.items() for size in sizes
+    )
+
+
+#: No characteristic function exceeds this, for a half-width (or standard deviation) times a wave;
+#: that of an arc-sine by Bessel's asymptote, that of a square by Fresnel's.
+_DECAY: dict[str, Callable[[float], float]] = {
+    "normal": lambda x: math.exp(-0.5 * x * x),
+    "rectangular": lambda x: 1.0 / x,
+    "triangular": lambda x: 4.0 / (x * x),
+    "u-shaped": lambda x: math.sqrt(2.0 / (math.pi * x)),
+    "one-sided": lambda x: math.sqrt(math.pi / x),
+}
+
+
+def _transform(kind: str, sizes: Values, waves: Values) -> NDArray[np.complex128]:
+    """Characteristic function of the sum of contributions of one kind, about its mean."""
+    if kind == "one-sided":
+        return _square_transform(sizes, waves)
+    if kind == "normal":
+        return np.asarray(np.exp(-0.5 * np.dot(sizes, sizes) * waves**2), dtype=np.complex128)
+    turns = np.outer(sizes, waves)
+    if kind == "rectangular":
+        found = np.sinc(turns / math.pi)
+    elif kind == "triangular":
+        found = np.sinc(turns / (2.0 * math.pi)) ** 2
+    else:
+        from scipy.special import j0  # noqa: PLC0415  as above
+
+        found = j0(turns)
+    return np.asarray(np.prod(found, axis=0), dtype=np.complex128)
+
+
+def _square_transform(sizes: Values, waves: Values) -> NDArray[np.complex128]:
     """That of size · (x² − 1/3) for x even over ±1: Fresnel's integrals, less the mean."""
     from scipy.special import fresnel  # noqa: PLC0415  as above
 
-    root = np.sqrt(2.0 * abs(size) * waves / math.pi)
+    root = np.sqrt(np.outer(np.abs(sizes), waves) * (2.0 / math.pi))
     sine, cosine = fresnel(root)
-    transform = (cosine + 1j * math.copysign(1.0, size) * sine) / root
-    turned: NDArray[np.complex128] = transform * np.exp(-1j * size * waves * SQUARE_MEAN)
-    return turned
+    transform = (cosine + 1j * np.sign(sizes)[:, None] * sine) / root
+    turned = transform * np.exp(-1j * SQUARE_MEAN * np.outer(sizes, waves))
+    return np.asarray(np.prod(turned, axis=0), dtype=np.complex128)

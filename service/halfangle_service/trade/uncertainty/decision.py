@@ -114,18 +114,28 @@ def both(first: Forecast, second: Forecast) -> Forecast:
     return first if first == second else "may-not-hold"
 
 
+def shortfall(budget: Budget, limit: float, rule: DecisionRule = "iso-14253-1-2017") -> float:
+    """How far a plan's error is from keeping ± a limit by the rule; at most 0 where it keeps it.
+
+    Budget and limit in one unit. What is short is probability (2017), or the part of the limit that
+    the error would need beyond it (2013). What was not stated is not counted.
+    """
+    if rule == "iso-14253-1-2013":
+        return (abs(budget.mean) + _FACTOR_2013 * budget.standard_uncertainty) / limit - 1.0
+    return COVERAGE_PROBABILITY - conformance(budget.mean, -limit, limit, budget)
+
+
 def smallest_limit(budget: Budget, rule: DecisionRule = "iso-14253-1-2017") -> float:
     """The tightest ± limit that a plan's error keeps by the rule, in the budget's unit."""
     mean = abs(budget.mean)
     if rule == "iso-14253-1-2013":
         return mean + _FACTOR_2013 * budget.standard_uncertainty
     low, high = 0.0, mean + 4.0 * budget.standard_uncertainty + budget.worst_case
-    while conformance(budget.mean, -high, high, budget) < COVERAGE_PROBABILITY:
+    while shortfall(budget, high, rule) > 0.0:
         high *= 2.0
     for _ in range(_HALVINGS):
         middle = (low + high) / 2.0
-        held = conformance(budget.mean, -middle, middle, budget) >= COVERAGE_PROBABILITY
-        low, high = (low, middle) if held else (middle, high)
+        low, high = (middle, high) if shortfall(budget, middle, rule) > 0.0 else (low, middle)
         if high - low <= 1e-9 * high:
             break
     return high

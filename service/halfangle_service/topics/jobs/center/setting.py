@@ -153,15 +153,13 @@ def planned_setting(plate: PlateOnStack, pieces: Sequence[Piece]) -> PlannedSett
 
 def mistakes(plate: PlateOnStack) -> tuple[Mistake, ...]:
     """Every wrong block that can be taken for one of the stack, the least change first."""
-    unit = to_tenth_nm(1.0, plate.units)
+    unit, actual = to_tenth_nm(1.0, plate.units), plate.setting.actual
     return tuple(
         Mistake(
             meant=from_tenth_nm(way.meant.size, plate.units),
             wrung=from_tenth_nm(way.wrung.size, plate.units),
             height_change=way.change / unit,
-            included_error_arcsec=plate.included_error_arcsec(
-                (plate.setting.actual + way.change) / unit
-            ),
+            included_error_arcsec=plate.included_error_arcsec((actual + way.change) / unit),
         )
         for way in plate.setting.wrong_blocks()
     )

@@ -17,7 +17,7 @@ from halfangle_service.fields import (
     to_mm,
 )
 from halfangle_service.fields.slopes import Designation
-from halfangle_service.trade.tables.tapers.standard import find_standard
+from halfangle_service.trade.tables.tapers.designations import find_standard
 
 
 class StraightShank(RequestModel):

@@ -29,6 +29,7 @@ from halfangle_service.topics.tapers.gauging.measured import (
     MeasureTolerance,
     RollTolerance,
     measured_length,
+    odd_sizes,
 )
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.tapers.contact import (
@@ -117,7 +118,8 @@ def dovetail(request: DovetailOverRollsRequest) -> Outcome[DovetailOverRollsResu
     return Outcome(
         DovetailOverRollsResult(
             contact_height=contact, rolls_constant=share, **_sizes(request, corner, sign)
-        )
+        ),
+        odd_sizes(request.units, "rolls", request.roll_diameter),
     )
 
 

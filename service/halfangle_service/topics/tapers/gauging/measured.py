@@ -1,4 +1,4 @@
-"""What the measuring subjects of tapers share: errors of measuring, and a cone as measured."""
+"""What the measuring subjects of tapers share: errors of measuring, a cone as measured, sizes."""
 
 import math
 from collections.abc import Callable
@@ -11,11 +11,16 @@ from halfangle_service.fields import (
     FINITE,
     NonNegativeLength,
     Unit,
+    Units,
     angle_from_radians,
+    bench_step,
+    to_mm,
 )
+from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.estimate import AngleEstimate, LengthEstimate, estimate
 from halfangle_service.fields.slopes import SlopeForms
 from halfangle_service.trade.uncertainty import LargestError, Measured, budget_of
+from halfangle_service.trade.wording import plain
 
 MeasureTolerance = Annotated[
     NonNegativeLength | None,
@@ -29,6 +34,11 @@ IncludedAngleTolerance = Annotated[
     Annotated[float, FINITE, Field(ge=0, le=36_000), Unit("arcsecond")] | None,
     Field(description="Largest error of the included angle stated, plus or minus."),
 ]
+
+
+#: Sizes of rolls and balls in mm past which a slip of the unit is likelier than the job: common
+#: practice, no source.
+_SMALLEST_MM, _LARGEST_MM = 0.5, 100.0
 
 
 class MeasuredTaper(SlopeForms):
@@ -62,6 +72,11 @@ def measured_length(length: Callable[..., float], *inputs: Measured) -> LengthEs
     return estimate(LengthEstimate, budget_of(length, *inputs), value)
 
 
+def reading_slack(units: Units, diameter: LengthEstimate) -> float:
+    """How far a measured diameter may be off: by what was stated, or else by one bench step."""
+    return max(bench_step(units), diameter.worst_case or 0.0)
+
+
 def stated_slope(half_angle_rad: float, tolerance_arcsec: float | None) -> Measured:
     """The slope stated as an input in arc-seconds of the included angle; see `half_of`."""
     return Measured(
@@ -77,3 +92,21 @@ def stated_slope(half_angle_rad: float, tolerance_arcsec: float | None) -> Measu
 def half_of(included_arcsec: float) -> float:
     """Half angle in radians of an included angle in arc-seconds."""
     return included_arcsec / 2.0 / ARCSEC_PER_RADIAN
+
+
+def odd_sizes(units: Units, what: str, *diameters: float) -> tuple[Advisory, ...]:
+    """A caution where rolls or balls, `what` they are called, are of no size that is measured with.
+
+    The diameters are in `units`.
+    """
+    odd = [d for d in diameters if not _SMALLEST_MM <= to_mm(d, units) <= _LARGEST_MM]
+    if not odd:
+        return ()
+    sizes = ", ".join(plain(diameter) for diameter in odd)
+    return (
+        caution(
+            "odd-size",
+            f"Hardly anybody measures with {what} of {sizes} {units} (common practice, no source): "
+            "is the unit the one meant?",
+        ),
+    )

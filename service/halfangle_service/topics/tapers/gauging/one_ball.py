@@ -20,6 +20,8 @@ from halfangle_service.topics.tapers.gauging.measured import (
     RollTolerance,
     half_of,
     measured_length,
+    odd_sizes,
+    reading_slack,
     stated_slope,
 )
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
@@ -75,20 +77,22 @@ def one_ball(request: TaperOneBallRequest) -> Outcome[TaperOneBallResult]:
     half = slope_of(request).half_angle_rad
     contact = ball_contact(request.ball_diameter, request.ball_depth, half)
     require_contact(contact, request.length, "ball", "ball_depth")
-    mouth = mouth_diameter(request.ball_diameter, request.ball_depth, half)
-    require_before_point(mouth, request.length, half)
     balls = LargestError("roll_tolerance", request.roll_tolerance)
     depths = LargestError("measure_tolerance", request.measure_tolerance)
+    mouth = measured_length(
+        lambda ball, depth, included: mouth_diameter(ball, depth, half_of(included)),
+        Measured("ball_diameter", request.ball_diameter, balls, above=0.0),
+        Measured("ball_depth", request.ball_depth, depths),
+        stated_slope(half, request.included_angle_tolerance_arcsec),
+    )
+    slack = reading_slack(request.units, mouth)
+    require_before_point(mouth.value or 0.0, request.length, half, slack=slack)
     return Outcome(
         TaperOneBallResult(
-            large_diameter=measured_length(
-                lambda ball, depth, included: mouth_diameter(ball, depth, half_of(included)),
-                Measured("ball_diameter", request.ball_diameter, balls),
-                Measured("ball_depth", request.ball_depth, depths),
-                stated_slope(half, request.included_angle_tolerance_arcsec),
-            ),
+            large_diameter=mouth,
             contact_diameter=request.ball_diameter * math.cos(half),
             contact_depth=contact,
             rate_of_taper=rate_from_half_angle(half),
-        )
+        ),
+        odd_sizes(request.units, "balls", request.ball_diameter),
     )

@@ -7,7 +7,6 @@ from functools import partial
 
 from pydantic import Field
 
-from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     Angle,
     Length,
@@ -16,7 +15,6 @@ from halfangle_service.fields import (
     ResultModel,
     SignedLength,
     UnitsField,
-    angle_from_radians,
 )
 from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
 from halfangle_service.operation import Outcome, operation
@@ -26,6 +24,8 @@ from halfangle_service.topics.tapers.gauging.measured import (
     RollTolerance,
     measured_angle,
     measured_length,
+    odd_sizes,
+    reading_slack,
 )
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.cone import require_before_point
@@ -35,6 +35,7 @@ from halfangle_service.trade.tapers.contact import (
     diameter_over_balls,
     half_angle_of_balls,
     require_contact,
+    require_larger,
 )
 from halfangle_service.trade.uncertainty import LargestError, Measured
 
@@ -93,25 +94,30 @@ def measured_over_balls(request: TaperOverBallsRequest) -> Outcome[TaperOverBall
     balls = LargestError("roll_tolerance", request.roll_tolerance)
     depths = LargestError("measure_tolerance", request.measure_tolerance)
     inputs = (
-        Measured("large_ball_diameter", request.large_ball_diameter, balls),
-        Measured("small_ball_diameter", request.small_ball_diameter, balls),
+        Measured("large_ball_diameter", request.large_ball_diameter, balls, above=0.0),
+        Measured("small_ball_diameter", request.small_ball_diameter, balls, above=0.0),
         Measured("large_ball_depth", request.large_ball_depth, depths),
         Measured("small_ball_depth", request.small_ball_depth, depths),
     )
     values = [i.value for i in inputs]
     half = half_angle_of_balls(*values)
     contacts = _contacts(request, (request.large_ball_depth, request.small_ball_depth), half)
-    large, small = (partial(diameter_over_balls, depth) for depth in (0.0, request.length))
-    require_before_point(large(*values), request.length, half)
+    large, small = (
+        measured_length(partial(diameter_over_balls, depth), *inputs)
+        for depth in (0.0, request.length)
+    )
+    slack = reading_slack(request.units, small)
+    require_before_point(large.value or 0.0, request.length, half, slack=slack)
     return Outcome(
         TaperOverBallsResult(
             half_angle=measured_angle(half_angle_of_balls, *inputs),
-            large_diameter=measured_length(large, *inputs),
-            small_diameter=measured_length(small, *inputs),
+            large_diameter=large,
+            small_diameter=small,
             large_ball_contact_depth=contacts[0],
             small_ball_contact_depth=contacts[1],
             **slope_forms(half),
-        )
+        ),
+        odd_sizes(request.units, "balls", request.large_ball_diameter, request.small_ball_diameter),
     )
 
 
@@ -169,12 +175,9 @@ def expected_over_balls(
 
     Depths of two balls in a nominal socket, and where they touch.
     """
-    half = slope_of(request).half_angle_rad
-    if request.small_ball_diameter >= request.large_ball_diameter:
-        raise Impossible(
-            "The smaller ball is not smaller than the larger one.",
-            fields={"small_ball_diameter": "should be less than large_ball_diameter"},
-        )
+    slope = slope_of(request)
+    half = slope.half_angle_rad
+    require_larger(request.large_ball_diameter - request.small_ball_diameter, "ball")
     large, small = (
         ball_depth(ball, request.large_diameter, half)
         for ball in (request.large_ball_diameter, request.small_ball_diameter)
@@ -187,8 +190,9 @@ def expected_over_balls(
             small_ball_depth=small,
             large_ball_contact_depth=contacts[0],
             small_ball_contact_depth=contacts[1],
-            half_angle=angle_from_radians(half),
-        )
+            half_angle=Angle.of(slope.half_angle_degrees),
+        ),
+        odd_sizes(request.units, "balls", request.large_ball_diameter, request.small_ball_diameter),
     )
 
 

@@ -20,7 +20,6 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     UnitsField,
-    angle_from_radians,
     bench_step,
 )
 from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
@@ -31,6 +30,8 @@ from halfangle_service.topics.tapers.gauging.measured import (
     RollTolerance,
     measured_angle,
     measured_length,
+    odd_sizes,
+    reading_slack,
 )
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.cone import diameter_at, require_before_point
@@ -119,25 +120,32 @@ def measured_over_rolls(request: TaperOverRollsRequest) -> Outcome[TaperOverRoll
         )
     contacts = _contacts(request, lean)
     heights = (request.length, 0.0) if lean > 0.0 else (0.0, request.length)
-    large, small = (partial(diameter_over_rolls, height, request.lower_stack) for height in heights)
-    _require_cone(request, large(lower.value, upper.value, rise.value, roll.value), abs(lean))
+    large_end, small_end = (
+        partial(diameter_over_rolls, height, request.lower_stack) for height in heights
+    )
+    large = large_end(lower.value, upper.value, rise.value, roll.value)
+    _require_large_end(request, large)
+    small = measured_length(small_end, lower, upper, rise, roll)
+    slack = reading_slack(request.units, small)
+    require_before_point(large, request.length, abs(lean), slack=slack)
     widening = math.copysign(1.0, lean)
     return Outcome(
         TaperOverRollsResult(
             half_angle=measured_angle(
                 lambda *values: widening * lean_over_rolls(*values), lower, upper, rise
             ),
-            large_diameter=measured_length(large, lower, upper, rise, roll),
-            small_diameter=measured_length(small, lower, upper, rise, roll),
+            large_diameter=measured_length(large_end, lower, upper, rise, roll),
+            small_diameter=small,
             lower_contact_height=contacts[0],
             upper_contact_height=contacts[1],
             **slope_forms(abs(lean)),
-        )
+        ),
+        odd_sizes(request.units, "rolls", request.roll_diameter),
     )
 
 
-def _require_cone(request: TaperOverRollsRequest, large: float, half: float) -> None:
-    """Refuse measures that leave the part no diameter, and a cone that ends before its length."""
+def _require_large_end(request: TaperOverRollsRequest, large: float) -> None:
+    """Refuse measures that leave the part no diameter."""
     if large <= 0.0:
         raise Impossible(
             f"Over rolls of {plain(request.roll_diameter)} these measures leave the large end a "
@@ -147,7 +155,6 @@ def _require_cone(request: TaperOverRollsRequest, large: float, half: float) -> 
                 "upper_measure": "should leave the part a diameter between the rolls",
             },
         )
-    require_before_point(large, request.length, half)
 
 
 class TaperOverRollsNominalRequest(SlopeFields):
@@ -206,7 +213,8 @@ def expected_over_rolls(
 
     Measures over two rolls at two heights for a nominal taper, and where they touch.
     """
-    half = slope_of(request).half_angle_rad
+    slope = slope_of(request)
+    half = slope.half_angle_rad
     require_before_point(request.large_diameter, request.length, half)
     up = request.standing_on == "small-end"
     lean = half if up else -half
@@ -225,9 +233,10 @@ def expected_over_rolls(
             measure_difference=upper - lower,
             lower_contact_height=contacts[0],
             upper_contact_height=contacts[1],
-            half_angle=angle_from_radians(half),
+            half_angle=Angle.of(slope.half_angle_degrees),
             half_angle_arcsec_per_measure_step=per_measure * bench_step(request.units),
-        )
+        ),
+        odd_sizes(request.units, "rolls", request.roll_diameter),
     )
 
 

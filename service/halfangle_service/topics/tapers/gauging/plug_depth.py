@@ -18,7 +18,6 @@ from halfangle_service.fields import (
     NonNegativeLength,
     SignedLength,
     UnitsField,
-    angle_from_radians,
 )
 from halfangle_service.fields.advisories import note
 from halfangle_service.fields.choice import all_or_none, not_sent
@@ -37,6 +36,7 @@ from halfangle_service.topics.tapers.gauging.measured import (
     half_of,
     measured_angle,
     measured_length,
+    reading_slack,
     stated_slope,
 )
 from halfangle_service.trade.cone import require_before_point
@@ -47,6 +47,7 @@ from halfangle_service.trade.tapers.plugs import (
     engaged_length,
     half_angle_by_depths,
 )
+from halfangle_service.trade.tapers.tolerance import require_size_left
 from halfangle_service.trade.uncertainty import LargestError, Measured
 from halfangle_service.trade.wording import plain
 
@@ -139,13 +140,14 @@ def plug_depth(request: TaperPlugDepthRequest) -> Outcome[TaperPlugDepthResult]:
     gauges = _gauges(request)
     half = gauges.half_angle_rad
     engaged = engaged_length(request.gauge_depth, request.gauge_length, request.length)
-    _require_cone(request, half)
+    small = gauges.diameter(request.length)
+    _require_cone(request, half, reading_slack(request.units, small))
     off = None if stated is None else 2.0 * (half - stated.half_angle_rad) * ARCSEC_PER_RADIAN
     return Outcome(
         TaperPlugDepthResult(
             half_angle=measured_angle(gauges.slope, *gauges.of_slope),
             large_diameter=gauges.diameter(0.0),
-            small_diameter=gauges.diameter(request.length),
+            small_diameter=small,
             gauge_line_diameter=gauges.diameter(request.gauge_line),
             included_angle_off_stated_arcsec=off if len(gauges.inputs) == _TWO_GAUGES else None,
             engaged_length=engaged,
@@ -195,7 +197,7 @@ def _gauges(request: TaperPlugDepthRequest) -> _Gauges:
     gauges = LargestError("gauge_tolerance", request.gauge_tolerance)
     depths = LargestError("depth_tolerance", request.depth_tolerance)
     first = (
-        Measured("gauge_diameter", request.gauge_diameter, gauges),
+        Measured("gauge_diameter", request.gauge_diameter, gauges, above=0.0),
         Measured("gauge_depth", request.gauge_depth, depths),
     )
     second = _second_gauge(request)
@@ -204,7 +206,7 @@ def _gauges(request: TaperPlugDepthRequest) -> _Gauges:
         slope = stated_slope(half, request.included_angle_tolerance_arcsec)
         return _Gauges((*first, slope), len(first), half_of)
     second_gauge = (
-        Measured("second_gauge_diameter", second[0], gauges),
+        Measured("second_gauge_diameter", second[0], gauges, above=0.0),
         Measured("second_gauge_depth", second[1], depths),
     )
     return _Gauges((*first, *second_gauge), 0, half_angle_by_depths)
@@ -232,15 +234,18 @@ def _second_gauge(request: TaperPlugDepthRequest) -> tuple[float, float] | None:
     return diameter, depth
 
 
-def _require_cone(request: TaperPlugDepthRequest, half: float) -> None:
-    """Refuse a cone without a large end, one that ends early, and a gauge line off it."""
+def _require_cone(request: TaperPlugDepthRequest, half: float, slack: float) -> None:
+    """Refuse a cone without a large end, one that ends early, and a gauge line off it.
+
+    `slack` is how far the small end's diameter may be off.
+    """
     large = diameter_by_depth(request.gauge_diameter, request.gauge_depth, half, 0.0)
     if large <= 0.0:
         raise Impossible(
             f"At this depth the part's large end would have a diameter of {plain(large)}.",
             fields={"gauge_depth": "should leave the part's large end a diameter"},
         )
-    require_before_point(large, request.length, half)
+    require_before_point(large, request.length, half, slack=slack)
     require_contact(request.gauge_line, request.length, "gauge line", "gauge_line")
 
 
@@ -302,14 +307,16 @@ def plug_depth_nominal(
     How deep a plug enters a nominal socket, or a ring goes over a nominal plug, with limits for a
     tolerance of the diameter.
     """
-    half = slope_of(request).half_angle_rad
+    slope = slope_of(request)
+    half = slope.half_angle_rad
     require_before_point(request.large_diameter, request.length, half)
+    require_size_left(request.large_diameter, request.large_diameter_tolerance)
     depth = depth_of_gauge(request.large_diameter, request.gauge_diameter, half)
     return Outcome(
         TaperPlugDepthNominalResult(
             gauge_depth=depth,
             engaged_length=_engaged(request, depth),
-            half_angle=angle_from_radians(half),
+            half_angle=Angle.of(slope.half_angle_degrees),
             not_stated=not_sent(request, "large_diameter_tolerance"),
             **_limits(request, half),
             **slope_forms(half),

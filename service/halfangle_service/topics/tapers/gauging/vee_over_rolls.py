@@ -27,6 +27,7 @@ from halfangle_service.topics.tapers.gauging.measured import (
     RollTolerance,
     measured_angle,
     measured_length,
+    odd_sizes,
 )
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.tapers.contact import (
@@ -103,8 +104,8 @@ def measured_over_rolls(request: VeeOverRollsRequest) -> Outcome[VeeOverRollsRes
     rolls = LargestError("roll_tolerance", request.roll_tolerance)
     tops = LargestError("measure_tolerance", request.measure_tolerance)
     inputs = (
-        Measured("large_roll_diameter", request.large_roll_diameter, rolls),
-        Measured("small_roll_diameter", request.small_roll_diameter, rolls),
+        Measured("large_roll_diameter", request.large_roll_diameter, rolls, above=0.0),
+        Measured("small_roll_diameter", request.small_roll_diameter, rolls, above=0.0),
         Measured("large_roll_top", request.large_roll_top, tops),
         Measured("small_roll_top", request.small_roll_top, tops),
     )
@@ -123,7 +124,8 @@ def measured_over_rolls(request: VeeOverRollsRequest) -> Outcome[VeeOverRollsRes
             apex_depth=measured_length(vee_apex_over_rolls, *inputs),
             large_roll_contact_depth=large,
             small_roll_contact_depth=small,
-        )
+        ),
+        odd_sizes(request.units, "rolls", request.large_roll_diameter, request.small_roll_diameter),
     )
 
 
@@ -194,7 +196,8 @@ def expected_over_rolls(
             largest_roll_diameter=request.face_width / math.cos(half),
             rolls=rolls,
             fall_per_width=vee_apex_depth(1.0, half),
-        )
+        ),
+        odd_sizes(request.units, "rolls", *request.roll_diameters),
     )
 
 

@@ -6,7 +6,7 @@ from functools import cache
 from typing import Any
 
 from halfangle_service.errors import Unreachable
-from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 
 _THOUSANDTHS = {"degrees": 3_600_000, "minutes": 60_000, "seconds": 1_000}
 THOUSANDTHS_PER_DEGREE = _THOUSANDTHS["degrees"]
@@ -20,7 +20,7 @@ class AngleSet:
     name: str
     angles: tuple[int, ...]
     source: str
-    standing: str
+    standing: Standing
     note: str
 
 
@@ -31,16 +31,16 @@ class AngleGrade:
     name: str
     accuracy_arcsec: float
     source: str
-    standing: str
+    standing: Standing
 
 
 @cache
 def angle_sets() -> dict[str, AngleSet]:
     """Give every built-in set of angle blocks by its name.
 
-    Raises ValueError where a row of the table lacks its source or its count of blocks is wrong.
+    Raises ValueError where the count of blocks of a row is wrong.
     """
-    return {row["name"]: _read(row) for row in read_table(__name__, "angle_sets.toml")["set"]}
+    return {row["name"]: _read(row) for row in read_rows(__name__, "angle_sets.toml", "set")}
 
 
 def _read(row: dict[str, Any]) -> AngleSet:
@@ -49,17 +49,19 @@ def _read(row: dict[str, Any]) -> AngleSet:
         for series, thousandths in _THOUSANDTHS.items()
         for value in row[series]
     ]
-    if len(angles) != row["pieces"] or not row["source"] or not row["standing"]:
-        raise ValueError(f"{row['name']}: {len(angles)} blocks, or no source")
+    if len(angles) != row["pieces"]:
+        raise ValueError(f"{row['name']}: {len(angles)} blocks")
     ordered = tuple(sorted(angles, reverse=True))
-    return AngleSet(row["name"], ordered, row["source"], row["standing"], row.get("note", ""))
+    return AngleSet(row["name"], ordered, citation(row), standing(row), row.get("note", ""))
 
 
 @cache
 def angle_grades() -> dict[str, AngleGrade]:
     """Give every grade of angle blocks by its name."""
-    rows = read_table(__name__, "angle_sets.toml")["grade"]
-    return {row["name"]: AngleGrade(**row) for row in rows}
+    return {
+        row["name"]: AngleGrade(row["name"], row["accuracy_arcsec"], citation(row), standing(row))
+        for row in read_rows(__name__, "angle_sets.toml", "grade")
+    }
 
 
 def find_angle_set(name: str) -> AngleSet:

@@ -1,5 +1,6 @@
 """Built-in sets of gauge blocks, by count and series, from the table beside this module."""
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -8,8 +9,11 @@ from functools import cache
 from typing import Any
 
 from halfangle_service.errors import Unreachable
-from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 from halfangle_service.trade.units import Units, to_tenth_nm
+
+#: A length of half of 0.00001 in, in 0.1 nm.
+_ROUNDED = 1_270
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +29,7 @@ class BlockSet:
     wear: tuple[int, ...]
     series: tuple[str, ...]
     source: str
-    standing: str
+    standing: Standing
     note: str
 
 
@@ -54,6 +58,25 @@ def foreign_places(sizes: Sequence[int], units: Units) -> list[int]:
     return places
 
 
+def figures_of_other_unit(sizes: Sequence[int], units: Units) -> bool:
+    """True where every size (0.1 nm) is a nominal of its system written in the other unit.
+
+    12.7 and 25.4 as inches are half an inch and an inch in millimetres; 0.03937 mm is 1 mm in
+    inches. One size alone may be an odd block.
+    """
+    own = nominal_sizes(units)
+    to_other = Fraction(to_tenth_nm(1.0, "mm" if units == "in" else "in"), to_tenth_nm(1.0, units))
+    return len(sizes) > 1 and all(
+        size not in own and _near(round(size * to_other), own) for size in sizes
+    )
+
+
+def _near(size: int, ascending: Sequence[int]) -> bool:
+    """True where one of the sizes is this one, to a figure rounded at the fifth decimal."""
+    place = bisect_left(ascending, size - _ROUNDED)
+    return place < len(ascending) and ascending[place] <= size + _ROUNDED
+
+
 @cache
 def _figures(units: Units) -> frozenset[Fraction]:
     """The nominal sizes of one system as bare figures."""
@@ -66,7 +89,7 @@ def built_in_sets() -> dict[str, BlockSet]:
 
     Raises ValueError where a row of the table lacks its source or its count of blocks is wrong.
     """
-    return {row["name"]: _read(row) for row in read_table(__name__, "sets.toml")["set"]}
+    return {row["name"]: _read(row) for row in read_rows(__name__, "sets.toml", "set")}
 
 
 def find_set(name: str, *, field: str = "set") -> BlockSet:
@@ -85,19 +108,19 @@ def find_set(name: str, *, field: str = "set") -> BlockSet:
 
 
 def _read(row: dict[str, Any]) -> BlockSet:
-    """Read one set, and refuse it where it lacks a source or its count does not come out."""
+    """Read one set, and refuse it where its count does not come out."""
     sizes = [size for entry in row["series"] for size in _series(entry, row["units"])]
     wear = [entry for entry in row["series"] if entry.get("wear")]
-    if len(sizes) != row["pieces"] or not row["source"] or not row["standing"]:
-        raise ValueError(f"{row['name']}: {len(sizes)} blocks, or no source")
+    if len(sizes) != row["pieces"]:
+        raise ValueError(f"{row['name']}: {len(sizes)} blocks")
     return BlockSet(
         name=row["name"],
         units=row["units"],
         sizes=tuple(sorted(sizes)),
         wear=tuple(size for entry in wear for size in _series(entry, row["units"])),
         series=tuple(_describe(entry) for entry in row["series"]),
-        source=row["source"],
-        standing=row["standing"],
+        source=citation(row),
+        standing=standing(row),
         note=row.get("note", ""),
     )
 

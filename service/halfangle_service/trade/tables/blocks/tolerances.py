@@ -6,7 +6,7 @@ from functools import cache
 from typing import Any
 
 from halfangle_service.errors import Unreachable
-from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 from halfangle_service.trade.units import to_tenth_nm
 from halfangle_service.trade.wording import plain
 
@@ -25,7 +25,7 @@ class Grade:
     limit_deviation_mm: tuple[float, ...]
     variation_mm: tuple[float, ...]
     source: str
-    standing: str
+    standing: Standing
     note: str
 
     def limit_deviation(self, size: int) -> float:
@@ -46,14 +46,14 @@ class Grade:
 def grades() -> dict[str, Grade]:
     """Give every grade by its name.
 
-    Raises ValueError where a row of the table lacks its source, or its lists differ in length.
+    Raises ValueError where the lists of a row differ in length.
     """
-    return {row["name"]: _read(row) for row in read_table(__name__, "tolerances.toml")["grade"]}
+    return {row["name"]: _read(row) for row in read_rows(__name__, "tolerances.toml", "grade")}
 
 
 def _read(row: dict[str, Any]) -> Grade:
-    if len({len(row[name]) for name in ("up_to", "te", "tv")}) != 1 or not row["source"]:
-        raise ValueError(f"{row['name']}: lists of different length, or no source")
+    if len({len(row[name]) for name in ("up_to", "te", "tv")}) != 1:
+        raise ValueError(f"{row['name']}: lists of different length")
     per_size = to_tenth_nm(1.0, row["size_unit"])
     per_tolerance = _MM_PER_TOLERANCE[row["tolerance_unit"]]
     return Grade(
@@ -61,8 +61,8 @@ def _read(row: dict[str, Any]) -> Grade:
         up_to=tuple(round(end * per_size) for end in row["up_to"]),
         limit_deviation_mm=tuple(te * per_tolerance for te in row["te"]),
         variation_mm=tuple(tv * per_tolerance for tv in row["tv"]),
-        source=f"{row['source']}, {row['clause']}",
-        standing=row["standing"],
+        source=citation(row),
+        standing=standing(row),
         note=row.get("note", ""),
     )
 

@@ -1,18 +1,29 @@
 """Published center holes, from the tables beside this module; lengths in each table's unit."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, fields
+from difflib import get_close_matches
 from functools import cache
-from typing import Any, Literal, cast
+from typing import Any, Literal, cast, get_args
 
 from halfangle_service.errors import Unreachable
-from halfangle_service.trade.tables.loader import read_table
-from halfangle_service.trade.units import Units, from_mm, to_mm
+from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
+from halfangle_service.trade.units import Units, from_tenth_nm, to_tenth_nm
 from halfangle_service.trade.wording import plain
 
 HoleType = Literal["A", "B", "R", "plain", "bell"]
-HoleStanding = Literal["published", "from-memory"]
+#: Types that a drawing may ask for, and no table here holds.
+UntabledType = Literal["C", "D"]
 _TABLES = ("holes_metric.toml", "holes_inch.toml")
-_REQUIRED = ("source", "clause", "unit", "drill_standing")
+_UNTABLED: dict[UntabledType, str] = {
+    "C": "Type C of DIN 332-1 has the pilot and the 60° cone of types A and B, and a truncated "
+    "recess to protect its mouth, whose size is not in these tables: take the cone from type A or "
+    "B of the same diameters, and the recess from the standard.",
+    "D": "Type D of DIN 332-2 is tapped for a screw, and is not in these tables: take its cone "
+    "and its thread from that standard.",
+}
+#: The same 60° cone, for a type that no table holds.
+_SAME_CONE: dict[UntabledType, tuple[HoleType, ...]] = {"C": ("A", "B"), "D": ()}
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,36 +49,32 @@ class TableHole:
     arc_radius_min: float | None
     arc_radius_max: float | None
     source: str
-    standing: HoleStanding
-    drill_standing: HoleStanding
+    standing: Standing
+    drill_standing: Standing
 
     def in_units(self, units: Units) -> "TableHole":
         """The same hole with its lengths in this unit."""
-        scale = from_mm(to_mm(1.0, self.units), units)
         values: dict[str, Any] = {field.name: getattr(self, field.name) for field in fields(self)}
-        lengths = {name: v * scale for name, v in values.items() if isinstance(v, float)}
+        lengths = {
+            name: from_tenth_nm(to_tenth_nm(v, self.units), units)
+            for name, v in values.items()
+            if isinstance(v, float)
+        }
         return TableHole(**{**values, **lengths, "units": units})
 
 
 @cache
 def center_holes() -> dict[str, TableHole]:
     """Give every center hole by its key, such as `a-2.5` or `bell-12`."""
-    return {hole.key: hole for name in _TABLES for hole in _read_table(name)}
+    rows = (row for name in _TABLES for row in read_rows(__name__, name, "hole"))
+    return {row["key"]: _read(row) for row in rows}
 
 
-def _read_table(name: str) -> list[TableHole]:
-    table = read_table(__name__, name)
-    missing = [key for key in _REQUIRED if not table.get(key)]
-    if missing:
-        raise ValueError(f"{name} lacks {', '.join(missing)}")
-    return [_read(row, table) for row in table["hole"]]
-
-
-def _read(row: dict[str, Any], table: dict[str, Any]) -> TableHole:
+def _read(row: dict[str, Any]) -> TableHole:
     return TableHole(
         key=row["key"],
         type=cast("HoleType", row["type"]),
-        units=table["unit"],
+        units=row["unit"],
         pilot_diameter=row["pilot_diameter"],
         cone_diameter=row["cone_diameter"],
         chamfer_diameter=row.get("chamfer_diameter"),
@@ -79,9 +86,9 @@ def _read(row: dict[str, Any], table: dict[str, Any]) -> TableHole:
         body_diameter=row["body_diameter"],
         arc_radius_min=row.get("arc_radius_min"),
         arc_radius_max=row.get("arc_radius_max"),
-        source=f"{table['source']}; {table['clause']}",
-        standing=row["standing"],
-        drill_standing=table["drill_standing"],
+        source=citation(row),
+        standing=standing(row),
+        drill_standing=row["drill_standing"],
     )
 
 
@@ -92,19 +99,45 @@ def find_hole(key: str) -> TableHole:
         raise Unreachable(
             f"There is no center hole {key!r} in the tables.",
             fields={"key": "should be one that GET /v1/centers/holes lists"},
-            more={"known_keys": list(holes)},
+            more={
+                "similar": get_close_matches(key.lower(), holes, n=5, cutoff=0.5),
+                "known_keys": list(holes),
+            },
         )
     return holes[key]
 
 
-def smallest_hole(kind: HoleType, diameter: float, units: Units) -> TableHole:
+def smallest_hole(kind: HoleType | UntabledType, diameter: float, units: Units) -> TableHole:
     """Smallest hole of a type whose cone reaches `diameter`, in `units`; raises Unreachable."""
+    match kind:
+        case "C" | "D":
+            raise Unreachable(
+                _UNTABLED[kind],
+                fields={"type": "should be a type that GET /v1/centers/holes lists"},
+                more={"same_cone": _keys_that_reach(_SAME_CONE[kind], diameter, units)},
+            )
+    hole = reaching(kind, diameter, units)
+    if hole is not None:
+        return hole
     fitting = [hole.in_units(units) for hole in center_holes().values() if hole.type == kind]
-    for hole in fitting:
-        if hole.cone_diameter >= diameter * (1.0 - 1e-9):
-            return hole
     largest = plain(fitting[-1].cone_diameter, 5)
+    others = _keys_that_reach(get_args(HoleType), diameter, units)
+    way = f" These reach it: {', '.join(others)}." if others else ""
     raise Unreachable(
-        f"The largest hole of type {kind} reaches {largest}; {plain(diameter, 5)} was wanted.",
+        f"The largest hole of type {kind} reaches {largest}; {plain(diameter, 5)} was wanted.{way}",
         fields={"mouth_diameter": f"should be {largest} or less for this type"},
+        more={"reached_by": others},
     )
+
+
+def reaching(kind: HoleType, diameter: float, units: Units) -> TableHole | None:
+    """Smallest hole of a type whose cone reaches `diameter`, in `units`; None where none does."""
+    for hole in center_holes().values():
+        if hole.type == kind and hole.in_units(units).cone_diameter >= diameter * (1.0 - 1e-9):
+            return hole.in_units(units)
+    return None
+
+
+def _keys_that_reach(kinds: Iterable[HoleType], diameter: float, units: Units) -> list[str]:
+    found = (reaching(kind, diameter, units) for kind in kinds)
+    return [hole.key for hole in found if hole is not None]

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
-from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 
 REFERENCE_CELSIUS = 20.0
 
@@ -19,7 +19,7 @@ class Material:
     coefficient: float
     spread: float
     source: str
-    standing: str
+    standing: Standing
 
 
 @cache
@@ -30,10 +30,10 @@ def materials() -> dict[str, Material]:
             row["name"],
             row["coefficient"] * 1e-6,
             row["spread"] * 1e-6,
-            row["source"],
-            row["standing"],
+            citation(row),
+            standing(row),
         )
-        for row in read_table(__name__, "expansion.toml")["material"]
+        for row in read_rows(__name__, "expansion.toml", "material")
     }
 
 

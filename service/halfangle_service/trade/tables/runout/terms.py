@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 from functools import cache
-from typing import Literal
+from typing import Any, Literal
 
-from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 
 TermKey = Literal[
     "tir",
@@ -15,7 +15,6 @@ TermKey = Literal[
     "total-runout",
 ]
 TermScope = Literal["section", "feature"]
-TermStanding = Literal["published", "from-memory"]
 Family = Literal["movement", "offset", "median", "total"]
 
 
@@ -29,7 +28,7 @@ class Term:
     scope: TermScope
     family: Family
     source: str
-    standing: TermStanding
+    standing: Standing
 
     @property
     def per_eccentricity(self) -> float:
@@ -39,5 +38,17 @@ class Term:
 
 @cache
 def terms() -> dict[str, Term]:
-    """Give every term by its key; a row that lacks anything is refused."""
-    return {row["key"]: Term(**row) for row in read_table(__name__, "terms.toml")["term"]}
+    """Give every term by its key."""
+    return {row["key"]: _read(row) for row in read_rows(__name__, "terms.toml", "term")}
+
+
+def _read(row: dict[str, Any]) -> Term:
+    return Term(
+        key=row["key"],
+        name=row["name"],
+        definition=row["definition"],
+        scope=row["scope"],
+        family=row["family"],
+        source=citation(row),
+        standing=standing(row),
+    )

@@ -1,12 +1,45 @@
 """Grades of cone angle tolerance AT, from the published table beside this module."""
 
 from bisect import bisect_left
+from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
 from halfangle_service.errors import Unreachable
-from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 from halfangle_service.trade.wording import plain
+
+
+@dataclass(frozen=True, slots=True)
+class AngleGrade:
+    """A grade: whole tolerance of the included angle in microradians, by range of cone length.
+
+    The ranges run above `over_mm` and up to `up_to_mm`; the lists stand in the same order.
+    """
+
+    name: str
+    over_mm: tuple[float, ...]
+    up_to_mm: tuple[float, ...]
+    band_microradian: tuple[float, ...]
+    source: str
+    standing: Standing
+
+
+@cache
+def angle_grades() -> dict[str, AngleGrade]:
+    """Give every grade, AT1 to AT12, by its name."""
+    return {row["name"]: _read(row) for row in read_rows(__name__, "grades.toml", "grade")}
+
+
+def _read(row: dict[str, Any]) -> AngleGrade:
+    return AngleGrade(
+        name=row["name"],
+        over_mm=tuple(row["over_mm"]),
+        up_to_mm=tuple(row["up_to_mm"]),
+        band_microradian=tuple(row["band"]),
+        source=citation(row),
+        standing=standing(row),
+    )
 
 
 def angle_band_of_grade(grade: str, length_mm: float) -> float:
@@ -14,22 +47,12 @@ def angle_band_of_grade(grade: str, length_mm: float) -> float:
 
     `length_mm` is the cone's length in mm. Raises Unreachable outside the table's lengths.
     """
-    table = _table_of_grades()
-    over, up_to = table["over_mm"], table["up_to_mm"]
-    if not over[0] < length_mm <= up_to[-1]:
+    row = angle_grades()[grade]
+    first, last = row.over_mm[0], row.up_to_mm[-1]
+    if not first < length_mm <= last:
         raise Unreachable(
-            f"The grades run over cone lengths above {plain(over[0])} mm to {plain(up_to[-1])} "
-            f"mm; this one is {plain(length_mm)} mm.",
-            fields={
-                "length": f"should be above {plain(over[0])} mm and at most {plain(up_to[-1])} mm"
-            },
+            f"The grades run over cone lengths above {plain(first)} mm to {plain(last)} mm; this "
+            f"one is {plain(length_mm)} mm.",
+            fields={"length": f"should be above {plain(first)} mm and at most {plain(last)} mm"},
         )
-    return float(table["grades"][grade][bisect_left(up_to, length_mm)]) * 1e-6
-
-
-@cache
-def _table_of_grades() -> dict[str, Any]:
-    table = read_table(__name__, "grades.toml")
-    if not table["source"] or not table["standing"]:
-        raise ValueError("the table of cone angle tolerances has no source")
-    return table
+    return row.band_microradian[bisect_left(row.up_to_mm, length_mm)] * 1e-6

@@ -1,15 +1,23 @@
-"""Standard tapers, from the published table beside this module."""
+"""Standard tapers, from the published tables beside this module."""
 
 from dataclasses import dataclass
 from functools import cache
-from typing import Any, Literal
+from typing import Any
 
-from halfangle_service.errors import Unreachable
-from halfangle_service.trade.cone import rate_from_taper_per_foot
-from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
+from halfangle_service.trade.tables.tapers.rows import number, rate_in
+from halfangle_service.trade.units import Units
 
-RowStanding = Literal["published", "from-memory", "derived"]
-_TABLES = ("standard.toml", "standard_more.toml")
+_TABLES = (
+    "morse_inch.toml",
+    "morse_iso.toml",
+    "steep_inch.toml",
+    "steep_iso.toml",
+    "metric.toml",
+    "brown_sharpe.toml",
+    "jarno.toml",
+    "drill_chuck.toml",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,54 +31,34 @@ class StandardTaper:
     designation: str
     name: str
     series: str
-    units: Literal["in", "mm"]
+    units: Units
     rate: float
     gauge_diameter: float
     small_diameter: float | None
     small_end_depth: float | None
     source: str
-    standing: RowStanding
+    standing: Standing
+    note: str
 
 
 @cache
 def standard_tapers() -> dict[str, StandardTaper]:
     """Give every standard taper by its designation."""
-    rows = (row for name in _TABLES for row in read_table(__name__, name)["taper"])
+    rows = (row for name in _TABLES for row in read_rows(__name__, name, "taper"))
     return {row["designation"]: _read(row) for row in rows}
 
 
-def find_standard(designation: str, *, field: str = "designation") -> StandardTaper:
-    """Give a standard taper; raises Unreachable, with the designations there are.
-
-    `field` is the request's field that named it.
-    """
-    tapers = standard_tapers()
-    if designation not in tapers:
-        raise Unreachable(
-            f"There is no standard taper {designation!r}.",
-            fields={field: "should be one that GET /v1/tapers/standard lists"},
-            more={"known_designations": list(tapers)},
-        )
-    return tapers[designation]
-
-
 def _read(row: dict[str, Any]) -> StandardTaper:
-    """Read one row; a row without its source or its standing is refused."""
-    if not row["source"] or not row["standing"]:
-        raise ValueError(f"taper {row['designation']} has no source")
-    if "one_in_x" in row:
-        rate = 1.0 / row["one_in_x"]
-    else:
-        rate = rate_from_taper_per_foot(row["taper_per_foot"])
     return StandardTaper(
         designation=row["designation"],
         name=row["name"],
         series=row["series"],
-        units=row["units"],
-        rate=rate,
-        gauge_diameter=row["gauge_diameter"],
-        small_diameter=row.get("small_diameter"),
-        small_end_depth=row.get("small_end_depth"),
-        source=f"{row['source']}; {row['clause']}",
-        standing=row["standing"],
+        units=row["unit"],
+        rate=rate_in(row),
+        gauge_diameter=float(row["gauge_diameter"]),
+        small_diameter=number(row, "small_diameter"),
+        small_end_depth=number(row, "small_end_depth"),
+        source=citation(row),
+        standing=standing(row),
+        note=row.get("note", ""),
     )

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal
 
-from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 
 Purpose = Literal["roughing", "general", "finishing"]
 
@@ -19,27 +19,24 @@ class Guide:
     depth_low_mm: float
     depth_high_mm: float
     source: str
-    standing: str
+    standing: Standing
     note: str
 
 
 @cache
 def guides() -> dict[Purpose, Guide]:
     """Give the guide values by purpose, from the table beside this module, coarse to fine."""
-    return {row["purpose"]: _read(row) for row in read_table(__name__, "dressing.toml")["guide"]}
+    return {row["purpose"]: _read(row) for row in read_rows(__name__, "dressing.toml", "guide")}
 
 
 def _read(row: dict[str, Any]) -> Guide:
-    """Read one row; a row without its source or its standing is refused."""
-    if not row["source"] or not row["standing"]:
-        raise ValueError(f"guide values for {row['purpose']} have no source")
     return Guide(
         purpose=row["purpose"],
         overlap_low=row["overlap"][0],
         overlap_high=row["overlap"][1],
         depth_low_mm=row["depth_mm"][0],
         depth_high_mm=row["depth_mm"][1],
-        source=row["source"],
-        standing=row["standing"],
+        source=citation(row),
+        standing=standing(row),
         note=row["note"],
     )

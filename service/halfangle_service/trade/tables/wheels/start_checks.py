@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cache
 
-from halfangle_service.trade.tables.loader import read_table
+from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 
 
 @dataclass(frozen=True, slots=True)
@@ -12,14 +12,11 @@ class StartCheck:
 
     what: str
     source: str
-    standing: str
+    standing: Standing
 
 
 @cache
 def start_checks() -> tuple[StartCheck, ...]:
-    """Give the checks in their order; raises ValueError where one lacks its source."""
-    rows = read_table(__name__, "before_starting.toml")["check"]
-    checks = tuple(StartCheck(row["what"], row["source"], row["standing"]) for row in rows)
-    if not all(check.source and check.standing for check in checks):
-        raise ValueError("a check before starting has no source")
-    return checks
+    """Give the checks in their order."""
+    rows = read_rows(__name__, "before_starting.toml", "check")
+    return tuple(StartCheck(row["what"], citation(row), standing(row)) for row in rows)

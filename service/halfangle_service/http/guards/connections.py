@@ -12,6 +12,7 @@ from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol, RequestResp
 
 from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, ProblemError, problem_body
 from halfangle_service.settings import Settings
+from halfangle_service.trade.wording import plain
 
 #: The body's own time ends with an answer; past it and this the connection ends without one.
 _GRACE_SECONDS = 2.0
@@ -123,7 +124,7 @@ class BoundedConnection(HttpToolsProtocol):
             self._arm_arriving()
         elif self._in_request and not self._in_body:
             seconds = self.limits.header_seconds
-            detail = f"The head of the request did not arrive within {seconds:g} s."
+            detail = f"The head of the request did not arrive within {plain(seconds)} s."
             self._refuse(ProblemError("too-slow", detail))
         else:
             self._end()

@@ -21,6 +21,7 @@ from halfangle_service.trade.sine.compound import (
     edge_turns,
     other_axis,
 )
+from halfangle_service.trade.unit_slips import require_center_distance
 
 ROTATION = Source(
     citation="Derived here: the part's surface normal is carried through the rotations of the "
@@ -51,7 +52,9 @@ class CompoundPlateFields(RequestModel):
 
 
 def plates_of(fields: CompoundPlateFields) -> tuple[HingedPlate, HingedPlate]:
-    """Base and upper plate that a request states."""
+    """Base and upper plate that a request states; refuses one of a size that none has."""
+    require_center_distance(fields.base_center_distance, fields.units, "base_center_distance")
+    require_center_distance(fields.upper_center_distance, fields.units, "upper_center_distance")
     upper_axis = other_axis(fields.base_axis)
     return (
         HingedPlate(fields.base_axis, fields.base_center_distance, fields.base_step),

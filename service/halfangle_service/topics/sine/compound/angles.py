@@ -4,15 +4,15 @@ from pydantic import Field
 
 from halfangle_service.fields import Angle, ResultModel, SignedLength, angle_from_radians
 from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.sine.compound_plates import (
+from halfangle_service.topics.sine.compound.plates import (
     ROTATION,
     CompoundPlateFields,
     EdgeTurns,
     plates_of,
     turns_of,
 )
+from halfangle_service.topics.sine.compound.surfaces import SineOrientation, orientation_of
 from halfangle_service.topics.sine.sources import SINE_RELATION
-from halfangle_service.topics.sine.surfaces import SineOrientation, orientation_of
 from halfangle_service.trade.sine.compound import normal_from_hinges, plate_rotation
 from halfangle_service.trade.sine.compound_drawing import conventions_svg
 

@@ -4,6 +4,7 @@ import asyncio
 
 from halfangle_service.http.answers import AnyRequest
 from halfangle_service.http.problems import ProblemError, stopping
+from halfangle_service.trade.wording import plain
 
 #: The first bytes of each body are not counted against the bound: callers of ordinary requests are
 #: served while others hold large bodies back. The number of connections bounds these.
@@ -35,7 +36,7 @@ class Bodies:
             if isinstance(error, TimeoutError):
                 raise ProblemError(
                     "too-slow",
-                    f"The body did not arrive within {self._seconds:g} s.",
+                    f"The body did not arrive within {plain(self._seconds)} s.",
                     headers={"Connection": "close"},
                 ) from None
             if isinstance(error, asyncio.CancelledError):

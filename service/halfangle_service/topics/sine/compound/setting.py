@@ -1,64 +1,67 @@
 """Both stacks of a compound (two-axis) sine plate for one surface."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Annotated, Literal
+from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.cautions import STEEP_DEGREES, steep_angle, unusual_stack
-from halfangle_service.errors import Unreachable
+from halfangle_service.cautions import STEEP_DEGREES, stack_far_off, steep_angle, unusual_stack
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Angle,
     ArcsecOut,
     Count,
-    CountOut,
-    LengthOut,
     ResultModel,
-    Units,
     angle_from_radians,
     from_tenth_nm,
     to_tenth_nm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.blocks import BlockSupplyFields
-from halfangle_service.fields.plates import (
-    ArcsecPerStep,
-    ReachField,
-    ResolutionField,
-    arcsec_per_step,
-    to_set,
-)
-from halfangle_service.fields.supply import SOURCES, read_supply
+from halfangle_service.fields.plates import ReachField, ResolutionField
+from halfangle_service.fields.supply import SOURCES, Supply, read_supply
 from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.sine.compound_plates import (
+from halfangle_service.topics.sine.compound.hinges import (
+    CompoundPlate,
+    SineHingeSetting,
+    SineLaying,
+    SineTurnedSetting,
+    in_short,
+    laying_of,
+)
+from halfangle_service.topics.sine.compound.plates import (
     ROTATION,
-    CompoundPlateFields,
     EdgeTurns,
     plates_of,
     turns_of,
 )
+from halfangle_service.topics.sine.compound.raised_sides import (
+    RaisedSideFields,
+    other_way_round,
+    sides_of,
+)
+from halfangle_service.topics.sine.compound.stacks import SineCompoundStacks, require_stacks
+from halfangle_service.topics.sine.compound.surfaces import SineOrientation, Surface, orientation_of
 from halfangle_service.topics.sine.sources import SINE_RELATION, STEEP_PRACTICE
-from halfangle_service.topics.sine.surfaces import SineOrientation, Surface, orientation_of
 from halfangle_service.trade.sine.compound import (
     BaseAxis,
     Frame,
-    HingedPlate,
-    Side,
-    Vector,
-    hinge_angles,
     other_axis,
     plate_rotation,
-    raised_side,
     surface_error,
     uncorrected_hinges,
     wrong_frame_hinges,
 )
 from halfangle_service.trade.sine.compound_drawing import conventions_svg
-from halfangle_service.trade.sine.compound_stacks import MOST_STEPS_OFF, both_stacks
-from halfangle_service.trade.sine.geometry import require_reach
+from halfangle_service.trade.sine.compound_layings import (
+    Laid,
+    RaisedSides,
+    as_drawn,
+    other_layings,
+)
+from halfangle_service.trade.sine.geometry import beyond_reach, require_reach
 from halfangle_service.trade.wording import plain
 
 #: Edges that turn less in plan are nowhere near what a stop or a fence shows.
@@ -76,7 +79,10 @@ _CONVENTIONS = [
 ]
 
 
-class SineCompoundRequest(CompoundPlateFields, BlockSupplyFields):
+_WHY_TURNED = "As drawn it would ask a plate to raise the side where it is hinged."
+
+
+class SineCompoundRequest(RaisedSideFields, BlockSupplyFields):
     """A compound sine plate, a surface as its drawing gives it, and the set for both stacks.
 
     Without `set`, `sizes` and `box` heights alone are given.
@@ -94,40 +100,6 @@ class SineCompoundRequest(CompoundPlateFields, BlockSupplyFields):
     resolution: ResolutionField = None
     max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
         5, description="Most blocks in each of the two stacks."
-    )
-
-
-class SineHingeSetting(ResultModel):
-    """The setting of one plate of a compound plate."""
-
-    hinge_axis: BaseAxis = Field(description="Axis along which its hinge lies.")
-    angle: Angle = Field(
-        description="Hinge angle, signed: positive raises the right (hinge along Y) or the back "
-        "(hinge along X)."
-    )
-    raised_side: Side = Field(description="Side whose roll stands on the stack.")
-    height: LengthOut = Field(description="Stack under the raised roll.")
-    height_to_set: LengthOut = Field(description="The same, rounded to the resolution.")
-    arcsec_per_step: ArcsecPerStep
-    instruction: str = Field(description="What to do, in plain words.")
-
-
-class SineCompoundStacks(ResultModel):
-    """The stacks of both plates from one set: they stand at once, so no block is in both."""
-
-    base_blocks: list[LengthOut] = Field(
-        description="Nominal sizes of the blocks under the base plate's roll, largest first; empty "
-        "where it stays at zero."
-    )
-    upper_blocks: list[LengthOut] = Field(description="The same under the upper plate's roll.")
-    base_height: LengthOut = Field(description="Height of the base plate's stack.")
-    upper_height: LengthOut = Field(description="Height of the upper plate's stack.")
-    count: CountOut = Field(description="Blocks in both.")
-    proved: bool = Field(
-        description="No two stacks of these heights that stand at once have fewer blocks."
-    )
-    as_built_arcsec: ArcsecOut = Field(
-        description="Angle between the surface wanted and the one that these stacks give."
     )
 
 
@@ -155,11 +127,19 @@ class SineCompoundResult(ResultModel):
     upper: SineHingeSetting = Field(description="The upper plate, riding on the base plate.")
     axis_order: str = Field(description="The order of the axes, in plain words.")
     surface: SineOrientation = Field(description="The surface as it was read, in the frame stated.")
+    laying: SineLaying = Field(
+        description="How the work lies on the upper plate, so that each plate raises the side that "
+        "it can raise; as drawn where the request does not say which."
+    )
     edge_turns: EdgeTurns
     stacks: SineCompoundStacks | None = Field(
         description="Both stacks from the set given; null where none was."
     )
     rotation_check: SineRotationCheck = Field(description="The check by rotation.")
+    turned_settings: list[SineTurnedSetting] = Field(
+        description="Where a hinge angle is past 45°: the whole setting with the work turned or "
+        "tipped by quarter turns, each less steep, the least steep first."
+    )
     conventions: list[str] = Field(description="The sign conventions, in plain words.")
 
 
@@ -200,72 +180,108 @@ def compound(request: SineCompoundRequest) -> Outcome[SineCompoundResult]:
     and direction, or by its normal, in the part's or in the machine's frame; checked by rotating
     the normal back, with the turn of the edges in plan.
     """
-    normal = request.orientation.normal
-    hinges = hinge_angles(normal, request.frame, request.base_axis)
-    job = _Job(request, plates_of(request), normal, hinges)
-    reaches = (request.base_largest_angle, request.upper_largest_angle)
-    for hinge, reach in zip(hinges, reaches, strict=True):
-        require_reach(abs(math.degrees(hinge)), reach, "orientation")
-    base, upper = _hinge_setting(job, "base"), _hinge_setting(job, "upper")
+    job = _job(request)
+    _require_reach(job)
+    job.plate.require_standing(job.way)
+    supply = read_supply(request) if is_built(request) else None
+    base, upper = job.plate.settings(job.way)
+    ways = job.less_steep()
     result = SineCompoundResult(
         base=base,
         upper=upper,
         axis_order=_axis_order(request.base_axis, request.frame),
-        surface=orientation_of(normal),
-        edge_turns=turns_of(plate_rotation(*hinges, request.base_axis)),
-        stacks=_stacks(job) if is_built(request) else None,
+        surface=orientation_of(request.orientation.normal),
+        laying=laying_of(job.way.laying),
+        edge_turns=turns_of(plate_rotation(*job.way.hinges, request.base_axis)),
+        stacks=None if supply is None else _stacks(job, supply),
         rotation_check=_rotation_check(job, (base, upper)),
+        turned_settings=[job.plate.turned(way) for way in ways],
         conventions=_CONVENTIONS,
     )
-    return Outcome(result, tuple(_advisories(request, result)))
+    given = () if supply is None else supply.advisories
+    return Outcome(result, (*given, *_advisories(request, result, ways)))
 
 
 @dataclass(frozen=True, slots=True)
 class _Job:
-    """A request with what follows from it at once; pairs are of base and upper plate.
-
-    `hinges` are their angles in radians.
-    """
+    """A request with what follows from it at once; `way` is the work as it is to be laid."""
 
     request: SineCompoundRequest
-    plates: tuple[HingedPlate, HingedPlate]
-    normal: Vector
-    hinges: tuple[float, float]
+    plate: CompoundPlate
+    way: Laid
 
     def error_rad(self, hinges: tuple[float, float]) -> float:
-        """Angle between the surface wanted and the one that hinge angles give."""
-        return surface_error(self.normal, hinges, self.request.frame, self.request.base_axis)
+        """Angle between the surface wanted and the one that hinge angles in radians give."""
+        request = self.request
+        return surface_error(self.way.normal, hinges, request.frame, request.base_axis)
 
     def error_of_heights_rad(self, heights: tuple[float, float]) -> float:
         """The same for stacks of these heights under the sides to raise."""
         base, upper = (
             plate.angle(height, like, "orientation")
-            for plate, height, like in zip(self.plates, heights, self.hinges, strict=True)
+            for plate, height, like in zip(self.plate.plates, heights, self.way.hinges, strict=True)
         )
         return self.error_rad((base, upper))
 
+    def others(self) -> list[Laid]:
+        """Other ways to lay the work that the plates reach, the least steep first."""
+        request, way = self.request, self.way
+        others = other_layings(
+            request.orientation.normal,
+            request.frame,
+            request.base_axis,
+            sides_of(request),
+            way.laying,
+        )
+        return [
+            other
+            for other in others
+            if self.plate.stands(other) and _past_reach(request, other.hinges) is None
+        ]
 
-def _hinge_setting(job: _Job, which: Literal["base", "upper"]) -> SineHingeSetting:
-    """Setting of one hinge: the stack stands under the raised side, whatever the angle's sign."""
-    place = ("base", "upper").index(which)
-    plate, angle_rad, units = job.plates[place], job.hinges[place], job.request.units
-    height = plate.height(angle_rad)
-    side = raised_side(plate.hinge_axis, angle_rad)
-    return SineHingeSetting(
-        hinge_axis=plate.hinge_axis,
-        angle=angle_from_radians(angle_rad),
-        raised_side=side,
-        height=height,
-        height_to_set=to_set(height, units, job.request.resolution),
-        arcsec_per_step=arcsec_per_step(plate.center_distance, angle_rad, units),
-        instruction=_instruction(which, side, height, units),
+    def less_steep(self) -> list[Laid]:
+        """Those of them that are less steep than this one, where it is steep."""
+        steepest = self.way.steepest
+        if math.degrees(steepest) <= STEEP_DEGREES:
+            return []
+        return [other for other in self.others() if other.steepest < steepest - 1e-9]
+
+
+def _job(request: SineCompoundRequest) -> _Job:
+    """Read a request; refuses raised sides that no turn of the work allows."""
+    normal, frame, axis = request.orientation.normal, request.frame, request.base_axis
+    way = as_drawn(normal, frame, axis, sides_of(request))
+    if way is None:
+        raise other_way_round(request, normal)
+    return _Job(request, CompoundPlate(plates_of(request), request.units, request.resolution), way)
+
+
+def _past_reach(
+    request: SineCompoundRequest, hinges: tuple[float, float]
+) -> tuple[float, float | None] | None:
+    """The first hinge angle past its plate's reach, and that reach, in degrees."""
+    reaches = (request.base_largest_angle, request.upper_largest_angle)
+    for hinge, reach in zip(hinges, reaches, strict=True):
+        degrees = math.degrees(abs(hinge))
+        if beyond_reach(degrees, reach):
+            return degrees, reach
+    return None
+
+
+def _require_reach(job: _Job) -> None:
+    """Refuse hinge angles past the plates' reach, with the ways to lay the work that are not."""
+    past = _past_reach(job.request, job.way.hinges)
+    if past is None:
+        return
+    ways = job.others()
+    turned = [job.plate.turned(way) for way in ways]
+    units = job.request.units
+    require_reach(
+        *past,
+        "orientation",
+        instead=in_short(turned[0], ways[0].laying, units) if turned else "",
+        more={"turned_settings": [setting.model_dump() for setting in turned]} if turned else None,
     )
-
-
-def _instruction(which: str, side: Side, height: float, units: Units) -> str:
-    if side == "neither":
-        return f"Leave the {which} plate at zero."
-    return f"Raise the {side} roll of the {which} plate on a stack of {plain(height, 7)} {units}."
 
 
 def _axis_order(base_axis: BaseAxis, frame: Frame) -> str:
@@ -282,36 +298,24 @@ def _axis_order(base_axis: BaseAxis, frame: Frame) -> str:
     )
 
 
-def _stacks(job: _Job) -> SineCompoundStacks:
+def _stacks(job: _Job, supply: Supply) -> SineCompoundStacks:
     """Both stacks from one set, and the surface that they give."""
     request = job.request
     unit = to_tenth_nm(1.0, request.units)
-    heights = [
-        plate.height(angle_rad) for plate, angle_rad in zip(job.plates, job.hinges, strict=True)
-    ]
-    raised = [
-        raised_side(plate.hinge_axis, angle_rad) != "neither"
-        for plate, angle_rad in zip(job.plates, job.hinges, strict=True)
-    ]
-    wanted = [height * unit if up else 0.0 for height, up in zip(heights, raised, strict=True)]
-    found = both_stacks(read_supply(request).box.sizes, wanted, request.max_blocks)
-    if found is None:
-        raise Unreachable(
-            f"No two stacks of up to {request.max_blocks} of these blocks stand at once within "
-            f"{MOST_STEPS_OFF} steps of {plain(heights[0], 7)} and {plain(heights[1], 7)} "
-            f"{request.units}.",
-            fields={"max_blocks": "should be more, or the blocks others"},
-        )
-    base, upper = (sum(stack) / unit for stack in found.stacks)
-    built = (base if raised[0] else heights[0], upper if raised[1] else heights[1])
+    base, upper = (
+        plate.height(angle_rad)
+        for plate, angle_rad in zip(job.plate.plates, job.way.hinges, strict=True)
+    )
+    found = require_stacks(supply.box.sizes, (base, upper), request.max_blocks, request.units)
+    built = [sum(stack) / unit for stack in found.stacks]
     return SineCompoundStacks(
         base_blocks=[from_tenth_nm(size, request.units) for size in found.stacks[0]],
         upper_blocks=[from_tenth_nm(size, request.units) for size in found.stacks[1]],
-        base_height=base,
-        upper_height=upper,
+        base_height=built[0],
+        upper_height=built[1],
         count=sum(map(len, found.stacks)),
         proved=found.proved,
-        as_built_arcsec=job.error_of_heights_rad(built) * ARCSEC_PER_RADIAN,
+        as_built_arcsec=job.error_of_heights_rad((built[0], built[1])) * ARCSEC_PER_RADIAN,
     )
 
 
@@ -322,7 +326,7 @@ def _rotation_check(
     base, upper = settings
     answered = math.radians(base.angle.degrees), math.radians(upper.angle.degrees)
     rounded = base.height_to_set, upper.height_to_set
-    surface = job.normal, job.request.frame, job.request.base_axis
+    surface = job.way.normal, job.request.frame, job.request.base_axis
     return SineRotationCheck(
         residual_arcsec=job.error_rad(answered) * ARCSEC_PER_RADIAN,
         as_set_arcsec=job.error_of_heights_rad(rounded) * ARCSEC_PER_RADIAN,
@@ -331,11 +335,21 @@ def _rotation_check(
     )
 
 
-def _advisories(request: SineCompoundRequest, result: SineCompoundResult) -> Iterator[Advisory]:
+def _advisories(
+    request: SineCompoundRequest, result: SineCompoundResult, ways: Sequence[Laid]
+) -> Iterator[Advisory]:
+    units = request.units
+    instead = ""
+    if ways:
+        instead = in_short(result.turned_settings[0], ways[0].laying, units)
     distances = (request.base_center_distance, request.upper_center_distance)
     for hinge, distance in zip((result.base, result.upper), distances, strict=True):
-        yield from steep_angle(hinge.angle.degrees, hinge.arcsec_per_step, STEEP_DEGREES)
-        yield from unusual_stack(hinge.height, distance)
+        yield from steep_angle(
+            hinge.angle.degrees, hinge.arcsec_per_step, STEEP_DEGREES, instead=instead
+        )
+        yield from unusual_stack(hinge.height, distance, units, hinge.height_to_set)
+    if result.laying.plan_turn.degrees:
+        yield caution("turn-the-work", f"{result.laying.instruction} {_WHY_TURNED}")
     turns = result.edge_turns
     turned = max(turns.x_edge.degrees, turns.y_edge.degrees, key=abs)
     if abs(turned) > TELLING_TURN_DEGREES:
@@ -346,7 +360,17 @@ def _advisories(request: SineCompoundRequest, result: SineCompoundResult) -> Ite
             "set: where it must run along the machine, turn the part on the upper plate, and then "
             "take the surface's angles anew in the turned position.",
         )
+    if result.stacks is not None:
+        yield from stack_far_off(result.stacks.as_built_arcsec)
     sides = {result.base.raised_side, result.upper.raised_side}
+    if sides_of(request) == RaisedSides() and sides != {"neither"}:
+        to_turn = "work" if request.frame == "part" else "plate"
+        raised = " and the ".join(sorted(sides - {"neither"}))
+        yield note(
+            "which-side-is-hinged",
+            f"This raises the {raised}. A plate hinged there cannot: send base_raised_side and "
+            f"upper_raised_side, and the answer says how to turn the {to_turn}.",
+        )
     if result.stacks is None and "neither" not in sides:
         yield note(
             "two-stacks-at-once",

@@ -1,0 +1,1 @@
+"""What keeps callers from harming one another: bounds of bodies, connections and work, keys."""
