@@ -3,6 +3,10 @@
 The service alone judges a request, so that there is one authority and one kind of error: bounds and
 patterns leave the models and stay as words in their descriptions. It also keeps the generator from
 inventing a numbered class for each bounded alternative, names that would shift with every topic.
+
+What a caller passes is checked by its type: no other field, no other word. What comes back is read
+by clients older than the service: a new field is passed over and a new word taken as it is, but a
+number is a number, and finite.
 """
 
 import textwrap
@@ -12,6 +16,8 @@ from typing import Any
 from wording import Schema, branches, described, references
 
 _WIDTH = 88
+#: Base of the models of answers.
+_ANSWER = "halfangle_client.answer.AnswerModel"
 _JUDGED_BY_SERVICE = frozenset(
     {
         "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "multipleOf",
@@ -40,12 +46,33 @@ def thinned(contract: dict[str, Any], arguments: Iterable[Schema]) -> dict[str, 
 
 
 def _whole(schema: Schema, is_request: bool) -> Schema:
-    """A named schema. An answer may grow a field at a later release; a request must not."""
-    thin = _thin(schema)
+    """A named schema. An answer may grow a field or a word in a later release, a request not."""
+    thin = _thin(schema if is_request else _opened(schema))
     thin["description"] = _wrapped(str(schema.get("description", "")))
-    if not is_request and thin.get("additionalProperties") is False:
-        del thin["additionalProperties"]
+    if not is_request and "properties" in thin:
+        thin["customBasePath"] = _ANSWER
+        if thin.get("additionalProperties") is False:
+            del thin["additionalProperties"]
     return {k: v for k, v in thin.items() if v != ""}
+
+
+def _opened(schema: Any) -> Any:
+    """The same with every closed choice open: its words stay as a hint to who reads the types."""
+    if isinstance(schema, list):
+        return [_opened(part) for part in schema]
+    if not isinstance(schema, dict):
+        return schema
+    if "properties" in schema:
+        opened = {name: _opened(part) for name, part in schema["properties"].items()}
+        return {**schema, "properties": opened}
+    if "enum" not in schema and "const" not in schema:
+        return {word: _opened(part) for word, part in schema.items()}
+    kind = {"type": schema.get("type", "string")}
+    about = {k: v for k, v in schema.items() if k not in {"enum", "const", "type"}}
+    if kind["type"] != "string":
+        return {**about, **kind}
+    words = {"enum": schema.get("enum") or [schema["const"]], **kind}
+    return {**about, "anyOf": [words, kind]}
 
 
 def _thin(schema: Schema) -> Schema:

@@ -2,12 +2,13 @@
 
 import json
 import time
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from threading import Thread
 from types import TracebackType
-from typing import Any, Self
+from typing import Any, Literal, Self
 
 #: An answer of blocks.list_sets, made up: what matters here is that it can be read.
 ANSWER: dict[str, Any] = {
@@ -19,13 +20,35 @@ ANSWER: dict[str, Any] = {
 
 @dataclass(frozen=True)
 class Act:
-    """What to do with one request: wait, then cut the connection, or answer."""
+    """What to do with one request: wait, then cut the connection, or answer.
+
+    `drips` names what comes a byte at a time, `drip_seconds` apart: the head, or the body. An
+    `endless` body is the one given, over and over.
+    """
 
     status: int = 200
     headers: Mapping[str, str] = field(default_factory=dict)
     body: bytes = json.dumps(ANSWER).encode()
     wait_seconds: float = 0.0
     cut: bool = False
+    drips: Literal["", "head", "body"] = ""
+    drip_seconds: float = 0.05
+    endless: bool = False
+
+    def send(self, write: Callable[[bytes], object]) -> None:
+        """Write the answer whole, by drips, or until the caller has had enough."""
+        length = {} if self.endless else {"Content-Length": str(len(self.body))}
+        lines = [f"HTTP/1.1 {self.status} Made by the test", "Connection: close"]
+        lines += [f"{name}: {value}" for name, value in {**self.headers, **length}.items()]
+        head = "".join(f"{line}\r\n" for line in (*lines, "")).encode()
+        for part, drips in ((head, self.drips == "head"), (self.body, self.drips == "body")):
+            for byte in part if drips else ():
+                write(bytes([byte]))
+                time.sleep(self.drip_seconds)
+            if not drips:
+                write(part)
+        while self.endless:
+            write(self.body)
 
 
 def refusal(status: int, **headers: str) -> Act:
@@ -67,11 +90,13 @@ class FaultServer:
                 if act.cut:
                     self.close_connection = True
                     return
-                self.send_response(act.status)
-                for name, value in {**act.headers, "Content-Length": str(len(act.body))}.items():
-                    self.send_header(name, value)
-                self.end_headers()
-                self.wfile.write(act.body)
+                self.close_connection = True
+                with suppress(ConnectionError):
+                    act.send(self.wfile.write)
+
+            def do_POST(self) -> None:
+                self.rfile.read(int(self.headers["Content-Length"]))
+                self.do_GET()
 
             def log_message(self, format: str, *args: Any) -> None:  # noqa: A002
                 """Say nothing: the test knows what it asked for."""

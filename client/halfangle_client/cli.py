@@ -83,7 +83,7 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=__version__)
     parser.add_argument("--url", help=f"address of the service; else HALFANGLE_URL, {DEFAULT_URL}")
     parser.add_argument(
-        "--timeout", type=_seconds, metavar="SECONDS", help="how long the service may stay silent"
+        "--timeout", type=_seconds, metavar="SECONDS", help="how long a call may take"
     )
     commands = parser.add_subparsers(dest="command", required=True, metavar="command")
     demo = commands.add_parser(

@@ -1,6 +1,7 @@
 """One call from its first try to the outcome that stands, without the sending itself."""
 
 import re
+import time
 import uuid
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -8,11 +9,13 @@ from typing import Any, Generic
 
 from halfangle_client import __version__
 from halfangle_client.endpoint import AnswerT, Endpoint, Reply, answer_of, message_of
-from halfangle_client.errors import ConnectionFailed, TimedOut
+from halfangle_client.errors import ConnectionFailed, TimedOut, UnexpectedAnswer
 from halfangle_client.retry import Retries
 
 _PLAIN_KEY = re.compile(r"[!-~]([ -~]*[!-~])?")
 _PLAIN_ID = re.compile(r"[A-Za-z0-9._-]{1,64}")
+#: No call is allowed more: a day, which every clock can wait for.
+_LONGEST_SECONDS = 86_400.0
 READY: Endpoint[bytes] = Endpoint("health.ready", "GET", "/health/ready", bytes)
 
 
@@ -27,17 +30,27 @@ class Fault:
 
 @dataclass(frozen=True, slots=True)
 class Manners:
-    """How a client calls: where, with which key, how patiently."""
+    """How a client calls: where, with which key, how patiently, how many calls at once.
+
+    `largest_answer` is the most that an answer may hold, in bytes.
+    """
 
     base_url: str
     api_key: str | None
     timeout_seconds: float
     heavy_timeout_seconds: float
     retries: Retries
+    calls_at_once: int
+    largest_answer: int
 
     def __post_init__(self) -> None:
         if self.api_key is not None and not _PLAIN_KEY.fullmatch(self.api_key):
             raise ValueError("api_key: should be printable ASCII characters, no spaces around")
+        require_seconds("timeout_seconds", self.timeout_seconds)
+        require_seconds("heavy_timeout_seconds", self.heavy_timeout_seconds)
+        for name in ("calls_at_once", "largest_answer"):
+            if getattr(self, name) < 1:
+                raise ValueError(f"{name}: should be at least 1")
 
     @property
     def headers(self) -> dict[str, str]:
@@ -46,9 +59,18 @@ class Manners:
         return {"User-Agent": f"halfangle-client/{__version__}", **key}
 
 
+def require_seconds(name: str, seconds: float) -> None:
+    """Refuse a time limit that allows no time, or more than a day; raises ValueError."""
+    if not 0.0 < seconds <= _LONGEST_SECONDS:
+        raise ValueError(f"{name}: should be above 0, and at most {_LONGEST_SECONDS:g} s")
+
+
 @dataclass
 class Conversation(Generic[AnswerT]):
-    """One call: what to send, when to send it again, and what its outcome means."""
+    """One call: what to send, when to send it again, and what its outcome means.
+
+    Its time runs from here: every try and every wait between two of them is within it.
+    """
 
     manners: Manners
     endpoint: Endpoint[AnswerT]
@@ -62,6 +84,9 @@ class Conversation(Generic[AnswerT]):
         if self.request_id is not None and not _PLAIN_ID.fullmatch(self.request_id):
             # The service would put one of its own in its place, and the caller look in vain.
             raise ValueError("request_id: should be 1 to 64 letters, digits, '.', '_' or '-'")
+        if self.timeout_seconds is not None:
+            require_seconds("timeout_seconds", self.timeout_seconds)
+        self.deadline = time.monotonic() + self.seconds
         self.sent_as = self.request_id or uuid.uuid4().hex
         self.message = message_of(
             self.endpoint, self.fields, content=self.content, request_id=self.sent_as
@@ -69,7 +94,7 @@ class Conversation(Generic[AnswerT]):
 
     @property
     def seconds(self) -> float:
-        """How long to wait for the service to say something."""
+        """How long the call may take."""
         if self.timeout_seconds is not None:
             return self.timeout_seconds
         return (
@@ -78,19 +103,28 @@ class Conversation(Generic[AnswerT]):
             else self.manners.timeout_seconds
         )
 
+    @property
+    def seconds_left(self) -> float:
+        """How much of that is left."""
+        return max(0.0, self.deadline - time.monotonic())
+
     def pause_after(self, outcome: Reply | Fault) -> float | None:
-        """Seconds until the next try; None where this outcome stands."""
+        """Seconds until the next try; None where this outcome stands, for want of time too."""
         self.tries += 1
+        retries = self.manners.retries
+        pause = None
         if isinstance(outcome, Reply):
-            return self.manners.retries.after_status(self.tries, outcome.status, outcome.headers)
-        if not outcome.worth_another_try:
-            return None
-        return self.manners.retries.after_fault(self.tries)
+            pause = retries.after_status(self.tries, outcome.status, outcome.headers)
+        elif outcome.worth_another_try:
+            pause = retries.after_fault(self.tries)
+        return pause if pause is not None and pause < self.seconds_left else None
 
     def answer(self, outcome: Reply | Fault) -> AnswerT:
         """Read the outcome that stands; raises a HalfangleError where it is no answer."""
         if isinstance(outcome, Reply):
             return answer_of(self.endpoint, outcome, self.sent_as)
+        if isinstance(outcome.error, UnexpectedAnswer):
+            raise type(outcome.error)(f"{self.endpoint.name}: {outcome.error}")
         why = f"no answer within {self.seconds:g} s" if outcome.late else "no answer"
         said = str(outcome.error) or type(outcome.error).__name__
         kind = TimedOut if outcome.late else ConnectionFailed

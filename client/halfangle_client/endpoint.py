@@ -155,7 +155,7 @@ def data_of(endpoint: Endpoint[Any], body: bytes) -> Any:
     if endpoint.answer is str:
         return body.decode()
     try:
-        return from_json(body)
+        return from_json(body, allow_inf_nan=False)
     except ValueError as error:
         raise UnexpectedAnswer(f"{endpoint.name}: what came back is no JSON: {error}") from error
 

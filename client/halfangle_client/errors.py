@@ -4,6 +4,7 @@ HalfangleError
 ├── ConnectionFailed              no answer came: refused, cut off, unknown host
 │   └── TimedOut                  … or none within the time allowed
 ├── UnexpectedAnswer              an answer came that the contract does not promise
+│   └── AnswerTooLarge            … or one longer than was allowed
 └── ProblemError                  the service answered with a problem document
     ├── BadRequest                400
     ├── Unauthorized              401
@@ -50,6 +51,10 @@ class TimedOut(ConnectionFailed):
 
 class UnexpectedAnswer(HalfangleError):
     """The contract does not promise such an answer: another release, or not the service."""
+
+
+class AnswerTooLarge(UnexpectedAnswer):
+    """The answer is longer than the client was told to take."""
 
 
 class ProblemError(HalfangleError):

@@ -1,9 +1,10 @@
 """Whether to try again, and how long to wait before.
 
 Every call is a pure calculation, so that sending it twice does no harm. Tried again are faults of
-the connection, 429 and 503. A timeout is not: who allowed so much time did not allow it thrice.
+the connection, 429 and 503, within the time that the call was allowed; a timeout is not.
 """
 
+import math
 import random
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -18,7 +19,8 @@ class Retries:
     """How often to try again, and the shortest and the longest wait in seconds.
 
     The wait doubles with every try, less a random part, so that many callers who failed together
-    do not come back together. A Retry-After longer than `longest` is not waited for.
+    do not come back together. A Retry-After longer than `longest` is not waited for, nor is a wait
+    that leaves the call no time.
     """
 
     count: int = 2
@@ -48,6 +50,8 @@ def retry_after_seconds(value: str) -> float | None:
 
     >>> retry_after_seconds("2"), retry_after_seconds("soon")
     (2.0, None)
+
+    A date past all calendars is never reached: infinity.
     """
     if value.isdecimal() and value.isascii():
         return float(value)
@@ -55,6 +59,8 @@ def retry_after_seconds(value: str) -> float | None:
         moment = parsedate_to_datetime(value)
     except ValueError:
         return None
+    except OverflowError:
+        return math.inf
     if moment.tzinfo is None:
         moment = moment.replace(tzinfo=UTC)
     return max(0.0, (moment - datetime.now(UTC)).total_seconds())

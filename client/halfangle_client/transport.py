@@ -1,43 +1,88 @@
-"""One exchange over HTTP, sync and async. The only module that knows httpx."""
+"""One exchange over HTTP, sync and async, within its time. The only module that knows httpx."""
 
+import asyncio
+import contextvars
+import time
 from collections.abc import Mapping
+from queue import Empty, SimpleQueue
+from threading import BoundedSemaphore, Thread
 from typing import Any
 
 import httpx
 
-from halfangle_client.conversation import Fault
+from halfangle_client.conversation import Fault, Manners
 from halfangle_client.endpoint import Message, Reply
+from halfangle_client.errors import AnswerTooLarge
 
 HttpClient = httpx.Client
 AsyncHttpClient = httpx.AsyncClient
 
 _CONNECT_SECONDS = 3.0
+#: A socket that is given no time at all does not wait, and says something else.
+_LEAST_SECONDS = 0.001
 #: A proxy of the environment is for the world outside, never for a service on this machine.
 _NO_PROXY: Mapping[str, None] = {
     f"all://{host}": None for host in ("127.0.0.1", "localhost", "[::1]")
 }
 #: What keeps a reply from coming, an address that is none included.
-_FAULTS = (httpx.RequestError, httpx.InvalidURL)
+_FAULTS = (httpx.RequestError, httpx.InvalidURL, AnswerTooLarge)
 _WORTH_ANOTHER_TRY = (httpx.NetworkError, httpx.RemoteProtocolError, httpx.ConnectTimeout)
 
 
 class Connection:
-    """Exchanges messages with one service, over an httpx client of its own or one handed in."""
+    """Exchanges messages with one service, over an httpx client of its own or one handed in.
 
-    def __init__(
-        self, base_url: str, headers: Mapping[str, str], http_client: HttpClient | None
-    ) -> None:
-        self._base_url = base_url
-        self._headers = headers
-        self._http = http_client or httpx.Client(mounts=_NO_PROXY)
+    So many as the manners say are under way at once; the others wait here for their turn, each
+    within its own time. (httpx's own pool looks at every connection for every request that waits.)
+    """
+
+    def __init__(self, manners: Manners, http_client: HttpClient | None) -> None:
+        self._manners = manners
+        self._http = http_client or httpx.Client(mounts=_NO_PROXY, limits=_limits(manners))
         self._is_own = http_client is None
+        self._turns = BoundedSemaphore(manners.calls_at_once)
 
     def exchange(self, message: Message, seconds: float) -> Reply | Fault:
-        """Send a message; give the reply, or why there is none."""
+        """Send a message; give the reply, or why there is none, after so many seconds at most.
+
+        The exchange runs in a thread of its own: httpx bounds each wait for the network, and
+        nothing but a second thread bounds them all, a look-up of the host's name included.
+        """
+        deadline = time.monotonic() + seconds
+        if not self._turns.acquire(timeout=seconds):
+            return _too_late("no turn")
+        outcome: SimpleQueue[Reply | Fault | BaseException] = SimpleQueue()
+
+        def work() -> None:
+            try:
+                outcome.put(self._exchanged(message, deadline))
+            except BaseException as error:
+                outcome.put(error)
+            finally:
+                self._turns.release()
+
+        Thread(target=contextvars.copy_context().run, args=(work,), daemon=True).start()
         try:
-            return _reply(
-                self._http.request(**_options(self._base_url, self._headers, message, seconds))
-            )
+            found = outcome.get(timeout=max(0.0, deadline - time.monotonic()))
+        except Empty:
+            # The thread ends at the next part of the answer, or when its own wait is over.
+            return _too_late("the answer was not whole")
+        if isinstance(found, BaseException):
+            raise found
+        return found
+
+    def _exchanged(self, message: Message, deadline: float) -> Reply | Fault:
+        seconds = max(_LEAST_SECONDS, deadline - time.monotonic())
+        options = _options(self._manners, message, seconds)
+        try:
+            with self._http.stream(**options) as response:
+                body = bytearray()
+                for part in response.iter_bytes():
+                    body += part
+                    _require_room(len(body), self._manners.largest_answer)
+                    if time.monotonic() > deadline:
+                        return _too_late("the answer was not whole")
+                return _reply(response, body)
         except _FAULTS as error:
             return _fault(error)
 
@@ -48,24 +93,31 @@ class Connection:
 
 
 class AsyncConnection:
-    """Exchanges messages with one service, over an httpx client of its own or one handed in."""
+    """The same, to be awaited."""
 
-    def __init__(
-        self, base_url: str, headers: Mapping[str, str], http_client: AsyncHttpClient | None
-    ) -> None:
-        self._base_url = base_url
-        self._headers = headers
-        self._http = http_client or httpx.AsyncClient(mounts=_NO_PROXY)
+    def __init__(self, manners: Manners, http_client: AsyncHttpClient | None) -> None:
+        self._manners = manners
+        self._http = http_client or httpx.AsyncClient(mounts=_NO_PROXY, limits=_limits(manners))
         self._is_own = http_client is None
+        self._turns = asyncio.Semaphore(manners.calls_at_once)
 
     async def exchange(self, message: Message, seconds: float) -> Reply | Fault:
-        """Send a message; give the reply, or why there is none."""
+        """Send a message; give the reply, or why there is none, after so many seconds at most."""
         try:
-            return _reply(
-                await self._http.request(
-                    **_options(self._base_url, self._headers, message, seconds)
-                )
-            )
+            async with asyncio.timeout(seconds), self._turns:
+                return await self._exchanged(message, seconds)
+        except TimeoutError:
+            return _too_late("the answer was not whole, or there was no turn")
+
+    async def _exchanged(self, message: Message, seconds: float) -> Reply | Fault:
+        options = _options(self._manners, message, seconds)
+        try:
+            async with self._http.stream(**options) as response:
+                body = bytearray()
+                async for part in response.aiter_bytes():
+                    body += part
+                    _require_room(len(body), self._manners.largest_answer)
+                return _reply(response, body)
         except _FAULTS as error:
             return _fault(error)
 
@@ -75,22 +127,35 @@ class AsyncConnection:
             await self._http.aclose()
 
 
-def _options(
-    base_url: str, headers: Mapping[str, str], message: Message, seconds: float
-) -> dict[str, Any]:
-    """Arguments of httpx's own `request`."""
+def _limits(manners: Manners) -> httpx.Limits:
+    most = manners.calls_at_once
+    return httpx.Limits(max_connections=most, max_keepalive_connections=most)
+
+
+def _options(manners: Manners, message: Message, seconds: float) -> dict[str, Any]:
+    """Arguments of httpx's own `stream`."""
     return {
         "method": message.method,
-        "url": base_url + message.path,
+        "url": manners.base_url + message.path,
         "params": dict(message.query) or None,
-        "headers": {**headers, **message.headers},
+        "headers": {**manners.headers, **message.headers},
         "content": message.body,
         "timeout": httpx.Timeout(seconds, connect=min(seconds, _CONNECT_SECONDS)),
     }
 
 
-def _reply(response: httpx.Response) -> Reply:
-    return Reply(response.status_code, response.headers, response.content)
+def _require_room(size: int, most_bytes: int) -> None:
+    """Refuse to keep more of an answer than was allowed. Raises AnswerTooLarge."""
+    if size > most_bytes:
+        raise AnswerTooLarge(f"The answer is longer than {most_bytes} bytes (`largest_answer`).")
+
+
+def _reply(response: httpx.Response, body: bytearray) -> Reply:
+    return Reply(response.status_code, response.headers, bytes(body))
+
+
+def _too_late(why: str) -> Fault:
+    return Fault(TimeoutError(why), late=True, worth_another_try=False)
 
 
 def _fault(error: Exception) -> Fault:

@@ -215,7 +215,7 @@ from halfangle_client.endpoint import Message, Reply
 
 class Mirror:
     def exchange(self, message: Message, seconds: float) -> Reply | Fault:
-        self.message, self.seconds = message, seconds
+        self.message, self.seconds = message, round(seconds, 1)
         answers = {"text/csv": b"a,b", "application/pdf": b"%PDF"}
         wanted = message.headers["Accept"].partition(",")[0]
         return Reply(200, {}, answers.get(wanted, b'{"result":null,"more":1}'))

@@ -1,6 +1,8 @@
 """Retries, timeouts and headers, against a server of faults."""
 
 import asyncio
+import math
+import time
 from datetime import UTC, datetime, timedelta
 from email.utils import format_datetime
 from typing import Any
@@ -71,6 +73,17 @@ def test_a_timeout_is_not_tried_again(faults: FaultServer, kind: str) -> None:
     assert len(faults.seen) == 1
 
 
+@both
+def test_tries_and_waits_are_within_the_time_of_the_call(faults: FaultServer, kind: str) -> None:
+    """A wait that leaves no time is not begun: the last outcome stands, well within the time."""
+    faults.acts = [refusal(503, Retry_After="0"), refusal(503, Retry_After="5"), Act()]
+    start = time.monotonic()
+    with pytest.raises(errors.Overloaded, match="made by the test"):
+        list_sets(kind, faults.url, timeout_seconds=2)
+    assert time.monotonic() - start < 2
+    assert len(faults.seen) == 2
+
+
 def test_a_call_overrides_the_timeout(faults: FaultServer) -> None:
     """A call's own timeout holds for that call alone."""
     faults.acts = [Act(wait_seconds=0.4), Act(wait_seconds=0.2)]
@@ -81,9 +94,10 @@ def test_a_call_overrides_the_timeout(faults: FaultServer) -> None:
 
 
 @both
-def test_a_long_retry_after_is_not_waited_for(faults: FaultServer, kind: str) -> None:
-    """A wait longer than the longest allowed is left to the caller."""
-    faults.acts = [refusal(503, Retry_After="3600"), Act()]
+@pytest.mark.parametrize("asked", ["3600", "Fri, 01 Jan 100000000000000 00:00:00 GMT"])
+def test_a_long_retry_after_is_not_waited_for(faults: FaultServer, kind: str, asked: str) -> None:
+    """A wait longer than the longest allowed is left to the caller, be it past all calendars."""
+    faults.acts = [refusal(503, Retry_After=asked), Act()]
     with pytest.raises(errors.Overloaded, match="made by the test"):
         list_sets(kind, faults.url)
     assert len(faults.seen) == 1
@@ -98,6 +112,8 @@ def test_retry_after_is_honoured() -> None:
     moment = format_datetime(datetime.now(UTC) + timedelta(seconds=5), usegmt=True)
     assert retry_after_seconds(moment) == pytest.approx(5.0, abs=2.0)
     assert retry_after_seconds("soon") is None
+    assert retry_after_seconds("Fri, 01 Jan 100000000000000 00:00:00 GMT") == math.inf
+    assert retry_after_seconds("9" * 5000) == math.inf
     for tries, most in [(1, 0.2), (2, 0.4), (3, 0.8), (9, 10.0)]:
         wait = retries.after_status(tries, 503, {})
         assert wait is not None

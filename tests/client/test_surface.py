@@ -4,14 +4,24 @@ import ast
 import subprocess
 import sys
 from pathlib import Path
+from typing import Any, Literal, get_args, get_origin
 
 import pytest
+from pydantic import BaseModel
 
 import halfangle_client
-from halfangle_client import errors
+from halfangle_client import errors, models
+from halfangle_client.answer import AnswerModel
 
 PACKAGE = Path(halfangle_client.__file__).parent
 MODULES = sorted(PACKAGE.rglob("*.py"))
+MODELS: dict[str, type[BaseModel]] = {
+    name: model
+    for name, model in vars(models).items()
+    if isinstance(model, type)
+    and issubclass(model, BaseModel)
+    and model.__module__ == models.__name__
+}
 MARK = "# Generated from openapi/openapi.json by openapi/generate.py. Do not edit."
 
 
@@ -107,3 +117,42 @@ def test_a_client_has_a_topic_for_each_group_of_calls(name: str) -> None:
     attributes = {n.attr for n in ast.walk(client) if isinstance(n, ast.Attribute)}
     assert topics
     assert topics <= attributes
+
+
+def is_closed(annotation: Any) -> bool:
+    """Whether a type takes no other word than those that it names."""
+    if get_origin(annotation) is Literal:
+        return True
+    parts = get_args(annotation)
+    return str not in parts and any(is_closed(part) for part in parts)
+
+
+def test_a_closed_choice_is_seen() -> None:
+    """The check below tells an open choice from a closed one, wherever it stands."""
+    assert is_closed(list[Literal["a"]] | None)
+    assert is_closed(dict[str, list[Literal["a"] | None]] | Literal["b"])
+    assert not is_closed(list[Literal["a", "b"] | str] | None)
+
+
+@pytest.mark.parametrize("name", MODELS)
+def test_answers_are_open_and_requests_closed(name: str) -> None:
+    """What comes back may hold a new word or field and no false number; what is passed may not.
+
+    A model of an answer is none of a request, or one of the two would be wrong.
+    """
+    model = MODELS[name]
+    closed = [field for field, info in model.model_fields.items() if is_closed(info.annotation)]
+    if issubclass(model, AnswerModel):
+        assert closed == []
+        assert model.model_config["strict"]
+        assert model.model_config["allow_inf_nan"] is False
+        assert model.model_config.get("extra") != "forbid"
+    else:
+        assert model.model_config["extra"] == "forbid"
+
+
+def test_both_kinds_of_models_are_met() -> None:
+    """There are models of answers, and of requests, some of them with closed choices."""
+    requests = {n: m for n, m in MODELS.items() if not issubclass(m, AnswerModel)}
+    assert 0 < len(requests) < len(MODELS)
+    assert any(is_closed(f.annotation) for m in requests.values() for f in m.model_fields.values())

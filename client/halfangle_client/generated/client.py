@@ -24,15 +24,18 @@ from halfangle_client.retry import Retries
 from halfangle_client.transport import AsyncConnection, AsyncHttpClient, Connection, HttpClient
 
 _PATIENCE = Retries()
+_LARGEST_ANSWER = 64 * 1024 * 1024
 
 
 class Halfangle:
     """A client of the service; each topic is an attribute that holds its calls.
 
-    `timeout_seconds` is how long the service may stay silent, `heavy_timeout_seconds` the same
-    for calls that may take longer; a call's own `timeout_seconds` overrides both. Faults of the
-    connection, 429 and 503 are tried again as `retries` says. An `http_client` handed in (for a
-    proxy, or certificates) is not closed here. One client may serve many threads.
+    `timeout_seconds` is how long a call may take from first to last, tries and waits between them
+    included, `heavy_timeout_seconds` the same for calls that may take longer; a call's own
+    `timeout_seconds` overrides both. Faults of the connection, 429 and 503 are tried again as
+    `retries` says. `calls_at_once` are under way at most, further ones wait for their turn within
+    their time. An answer of more than `largest_answer` bytes is refused. An `http_client` handed in
+    (for a proxy, or certificates) is not closed here. One client may serve many threads.
     """
 
     def __init__(
@@ -43,12 +46,20 @@ class Halfangle:
         timeout_seconds: float = 10.0,
         heavy_timeout_seconds: float = 60.0,
         retries: Retries = _PATIENCE,
+        calls_at_once: int = 32,
+        largest_answer: int = _LARGEST_ANSWER,
         http_client: HttpClient | None = None,
     ) -> None:
         self._manners = Manners(
-            base_url.rstrip("/"), api_key, timeout_seconds, heavy_timeout_seconds, retries
+            base_url.rstrip("/"),
+            api_key,
+            timeout_seconds,
+            heavy_timeout_seconds,
+            retries,
+            calls_at_once,
+            largest_answer,
         )
-        self._connection = Connection(self._manners.base_url, self._manners.headers, http_client)
+        self._connection = Connection(self._manners, http_client)
         self.blocks = _blocks.BlocksCalls(self)
         self.catalogue = _catalogue.CatalogueCalls(self)
         self.centers = _centers.CentersCalls(self)
@@ -71,7 +82,7 @@ class Halfangle:
         """Send a call, again where that may help; give its answer, or raise a HalfangleError."""
         call = Conversation(self._manners, endpoint, fields, content, timeout_seconds, request_id)
         while True:
-            outcome = self._connection.exchange(call.message, call.seconds)
+            outcome = self._connection.exchange(call.message, call.seconds_left)
             pause = call.pause_after(outcome)
             if pause is None:
                 return call.answer(outcome)
@@ -127,10 +138,12 @@ class Halfangle:
 class AsyncHalfangle:
     """The same client, to be awaited.
 
-    `timeout_seconds` is how long the service may stay silent, `heavy_timeout_seconds` the same
-    for calls that may take longer; a call's own `timeout_seconds` overrides both. Faults of the
-    connection, 429 and 503 are tried again as `retries` says. An `http_client` handed in (for a
-    proxy, or certificates) is not closed here.
+    `timeout_seconds` is how long a call may take from first to last, tries and waits between them
+    included, `heavy_timeout_seconds` the same for calls that may take longer; a call's own
+    `timeout_seconds` overrides both. Faults of the connection, 429 and 503 are tried again as
+    `retries` says. `calls_at_once` are under way at most, further ones wait for their turn within
+    their time. An answer of more than `largest_answer` bytes is refused. An `http_client` handed in
+    (for a proxy, or certificates) is not closed here.
     """
 
     def __init__(
@@ -141,14 +154,20 @@ class AsyncHalfangle:
         timeout_seconds: float = 10.0,
         heavy_timeout_seconds: float = 60.0,
         retries: Retries = _PATIENCE,
+        calls_at_once: int = 32,
+        largest_answer: int = _LARGEST_ANSWER,
         http_client: AsyncHttpClient | None = None,
     ) -> None:
         self._manners = Manners(
-            base_url.rstrip("/"), api_key, timeout_seconds, heavy_timeout_seconds, retries
+            base_url.rstrip("/"),
+            api_key,
+            timeout_seconds,
+            heavy_timeout_seconds,
+            retries,
+            calls_at_once,
+            largest_answer,
         )
-        self._connection = AsyncConnection(
-            self._manners.base_url, self._manners.headers, http_client
-        )
+        self._connection = AsyncConnection(self._manners, http_client)
         self.blocks = _blocks.AsyncBlocksCalls(self)
         self.catalogue = _catalogue.AsyncCatalogueCalls(self)
         self.centers = _centers.AsyncCentersCalls(self)
@@ -171,7 +190,7 @@ class AsyncHalfangle:
         """Send a call, again where that may help; give its answer, or raise a HalfangleError."""
         call = Conversation(self._manners, endpoint, fields, content, timeout_seconds, request_id)
         while True:
-            outcome = await self._connection.exchange(call.message, call.seconds)
+            outcome = await self._connection.exchange(call.message, call.seconds_left)
             pause = call.pause_after(outcome)
             if pause is None:
                 return call.answer(outcome)

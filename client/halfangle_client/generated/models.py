@@ -6,19 +6,21 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from halfangle_client.answer import AnswerModel
 
-class Advisory(BaseModel):
+
+class Advisory(AnswerModel):
     """The voice of an experienced hand."""
 
     code: str
     """Stable code of the advisory."""
-    severity: Literal["note", "caution", "stop"]
+    severity: Literal["note", "caution", "stop"] | str
     """`note`: a better way exists; `caution`: mind this; `stop`: do not run this."""
     message: str
     """What to mind, in plain words."""
 
 
-class Angle(BaseModel):
+class Angle(AnswerModel):
     """An angle in an answer, in two forms of the same value."""
 
     degrees: float
@@ -105,7 +107,7 @@ class AngleContributions(BaseModel):
     """
 
 
-class ArcsecContribution(BaseModel):
+class ArcsecContribution(AnswerModel):
     """One contribution to an angle, in arc-seconds."""
 
     name: str
@@ -122,7 +124,7 @@ class ArcsecContribution(BaseModel):
     Change of the estimate for one unit of the input, signed; of a one-sided input the
     change at its limit, over that limit. [per stated]
     """
-    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"]
+    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"] | str
     """
     Its distribution (JCGM 100:2008, 4.3; JCGM 101:2008, 6.4); `uniform-phase` of a vector
     that may point any way, all alike.
@@ -135,7 +137,7 @@ class ArcsecContribution(BaseModel):
     """Its share of the combined variance. [percent]"""
 
 
-class ArcsecEstimate(BaseModel):
+class ArcsecEstimate(AnswerModel):
     """A small angle, or an angle's error, with its uncertainty, all in arc-seconds."""
 
     value: float | None
@@ -168,7 +170,7 @@ class ArcsecEstimate(BaseModel):
     """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
-class BlockAngleGradeEntry(BaseModel):
+class BlockAngleGradeEntry(AnswerModel):
     """A grade of angle blocks."""
 
     name: str
@@ -177,11 +179,11 @@ class BlockAngleGradeEntry(BaseModel):
     """Each block errs by ± this. [arcsecond]"""
     source: str
     """Where it comes from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How it is known."""
 
 
-class BlockAngleGradeList(BaseModel):
+class BlockAngleGradeList(AnswerModel):
     """Tolerance grades of angle gauge blocks: every row."""
 
     angle_grades: list[BlockAngleGradeEntry]
@@ -213,7 +215,7 @@ class BlockAngleOwned(BaseModel):
     """
 
 
-class BlockAngleSetEntry(BaseModel):
+class BlockAngleSetEntry(AnswerModel):
     """A built-in set of angle blocks."""
 
     name: str
@@ -224,29 +226,29 @@ class BlockAngleSetEntry(BaseModel):
     """Its blocks, descending."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How it is known."""
     note: str
     """What to mind; empty where nothing."""
 
 
-class BlockAngleSetList(BaseModel):
+class BlockAngleSetList(AnswerModel):
     """Built-in sets of angle gauge blocks: every row."""
 
     angle_sets: list[BlockAngleSetEntry]
     """The rows, in order."""
 
 
-class BlockAngleUsed(BaseModel):
+class BlockAngleUsed(AnswerModel):
     """A block in a stack of angle blocks."""
 
     angle: Angle
     """Nominal angle of the block."""
-    sense: Literal["add", "subtract"]
+    sense: Literal["add", "subtract"] | str
     """`add`: wide end to that of the others; `subtract`: turned end for end."""
 
 
-class BlockContention(BaseModel):
+class BlockContention(AnswerModel):
     """Two benches that would take the same blocks if each built its fewest blocks by itself."""
 
     jobs: list[str]
@@ -283,7 +285,7 @@ class BlockDayJob(BaseModel):
     """
 
 
-class BlockGradeRange(BaseModel):
+class BlockGradeRange(AnswerModel):
     """Limits of one range of sizes."""
 
     up_to: float
@@ -311,7 +313,7 @@ class BlockHeightWanted(BaseModel):
     """
 
 
-class BlockMistake(BaseModel):
+class BlockMistake(AnswerModel):
     """
     One mistake with the stack that was meant, what it does, and how well that explains.
 
@@ -321,13 +323,16 @@ class BlockMistake(BaseModel):
     blocks.
     """
 
-    kind: Literal[
-        "wrong-block",
-        "block-left-out",
-        "block-too-many",
-        "wear-block-left-out",
-        "wear-block-too-many",
-    ]
+    kind: (
+        Literal[
+            "wrong-block",
+            "block-left-out",
+            "block-too-many",
+            "wear-block-left-out",
+            "wear-block-too-many",
+        ]
+        | str
+    )
     """What went wrong."""
     meant: float | None
     """Block that was meant; null where none was. [length]"""
@@ -340,20 +345,23 @@ class BlockMistake(BaseModel):
     """Block that was wrung; null where none was. [length]"""
     wrung_mark: str | None
     """Mark of the block that was wrung, likewise."""
-    likeness: Literal[
-        "same-size",
-        "same-digits",
-        "neighbours-in-the-box",
-        "digits-swapped",
-        "one-digit",
-        "none",
-    ]
+    likeness: (
+        Literal[
+            "same-size",
+            "same-digits",
+            "neighbours-in-the-box",
+            "digits-swapped",
+            "one-digit",
+            "none",
+        ]
+        | str
+    )
     """
     How the one is taken for the other: `same-size`, another block of the box with another
     measured deviation; `same-digits`, .1003 for .103; `neighbours-in-the-box`;
     `digits-swapped`; `one-digit`; `none`.
     """
-    roll: Literal["high-roll", "low-roll"] | None
+    roll: Literal["high-roll", "low-roll"] | str | None
     """Roll under which the mistake is; null without a plate."""
     height: float
     """
@@ -425,12 +433,12 @@ class BlockOwned(BaseModel):
     """
 
 
-class BlockSetDetail(BaseModel):
+class BlockSetDetail(AnswerModel):
     """A built-in set with every block."""
 
     name: str
     """Name to use as `set`."""
-    units: Literal["in", "mm"]
+    units: Literal["in", "mm"] | str
     """Unit of its nominal sizes."""
     count: int
     """How many blocks. [count]"""
@@ -438,7 +446,7 @@ class BlockSetDetail(BaseModel):
     """The series of its sizes: first to last by step (count)."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How it is known."""
     note: str
     """What to mind; empty where nothing."""
@@ -448,12 +456,12 @@ class BlockSetDetail(BaseModel):
     """Which of them are wear blocks. [each length]"""
 
 
-class BlockSetEntry(BaseModel):
+class BlockSetEntry(AnswerModel):
     """A built-in set in short."""
 
     name: str
     """Name to use as `set`."""
-    units: Literal["in", "mm"]
+    units: Literal["in", "mm"] | str
     """Unit of its nominal sizes."""
     count: int
     """How many blocks. [count]"""
@@ -461,20 +469,20 @@ class BlockSetEntry(BaseModel):
     """The series of its sizes: first to last by step (count)."""
     source: str
     """Where the composition comes from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How it is known."""
     note: str
     """What to mind; empty where nothing."""
 
 
-class BlockSetList(BaseModel):
+class BlockSetList(AnswerModel):
     """Built-in sets of gauge blocks: every row."""
 
     sets: list[BlockSetEntry]
     """The rows, in order."""
 
 
-class BlockSharedStack(BaseModel):
+class BlockSharedStack(AnswerModel):
     """A stack that serves several jobs."""
 
     height: float
@@ -493,22 +501,22 @@ class BlockSharedStack(BaseModel):
     """
 
 
-class BlockToBorrow(BaseModel):
+class BlockToBorrow(AnswerModel):
     """A block that is not at hand, with which a height could stand."""
 
     block: float
     """Its nominal size. [length]"""
-    where: Literal["missing", "in-use", "not-in-the-box", "another-of-this-size"]
+    where: Literal["missing", "in-use", "not-in-the-box", "another-of-this-size"] | str
     """
     `missing` or `in-use` where the box has it; else `not-in-the-box`, or
     `another-of-this-size` where those of the box stand already.
     """
 
 
-class CenterContactResult(BaseModel):
+class CenterContactResult(AnswerModel):
     """Where the center bears, and how the work shifts."""
 
-    bearing: Literal["whole-cone", "mouth", "small-end"]
+    bearing: Literal["whole-cone", "mouth", "small-end"] | str
     """`mouth` or `small-end`: an edge carries; `whole-cone`: the angles match."""
     contact_diameter: float
     """Largest diameter at which it bears. [length]"""
@@ -543,7 +551,7 @@ class CenterError(BaseModel):
     """True for a center that turns with the work."""
 
 
-class CenterHoleBall(BaseModel):
+class CenterHoleBall(AnswerModel):
     """The check over a ball."""
 
     ball_diameter: float
@@ -560,12 +568,12 @@ class CenterHoleBall(BaseModel):
     """Found less wanted diameter; null where no height was sent. [length]"""
 
 
-class CenterHoleResult(BaseModel):
+class CenterHoleResult(AnswerModel):
     """Pilot, countersink and depth."""
 
     key: str
     """Key of the size used."""
-    type: Literal["A", "B", "R", "plain", "bell"]
+    type: Literal["A", "B", "R", "plain", "bell"] | str
     """Its type."""
     pilot_diameter: float
     """Diameter of the pilot. [length]"""
@@ -597,20 +605,22 @@ class CenterHoleResult(BaseModel):
     """Length to cut off where the hole may not stay; null where the table gives none. [length]"""
     ball: CenterHoleBall | None
     """The check over a ball; null for type R."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the hole's dimensions are had."""
-    drill_standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    drill_standing: (
+        Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    )
     """How the pilot's length is had, on which the tool depths stand."""
 
 
-class CenterHoleRow(BaseModel):
+class CenterHoleRow(AnswerModel):
     """One row of the table, in its own units."""
 
     key: str
     """Key to send as `key`."""
-    type: Literal["A", "B", "R", "plain", "bell"]
+    type: Literal["A", "B", "R", "plain", "bell"] | str
     """A, B, R, plain or bell."""
-    units: Literal["in", "mm"]
+    units: Literal["in", "mm"] | str
     """Unit of its lengths."""
     pilot_diameter: float
     """Diameter of the pilot. [length]"""
@@ -636,13 +646,15 @@ class CenterHoleRow(BaseModel):
     """Largest radius of the arc; type R. [length]"""
     source: str
     """Where the row comes from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the hole's dimensions are had."""
-    drill_standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    drill_standing: (
+        Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    )
     """How pilot lengths and body are had."""
 
 
-class CenterLimit(BaseModel):
+class CenterLimit(AnswerModel):
     """One limit in every form, all of one meaning for a round cone that is only off center."""
 
     eccentricity: float
@@ -655,7 +667,7 @@ class CenterLimit(BaseModel):
     """Full indicator movement square to the cone's surface: 2 e cos α. [length]"""
 
 
-class CenterLimitsResult(BaseModel):
+class CenterLimitsResult(AnswerModel):
     """The limits of this center, for each way of using it."""
 
     seen_percent: float
@@ -802,10 +814,10 @@ class ChooseWorkhead(BaseModel):
     """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
 
 
-class ClearanceChange(BaseModel):
+class ClearanceChange(AnswerModel):
     """A change that opens the gaps, by the least that will do."""
 
-    kind: Literal["stick-out", "riser", "wheel-diameter", "tilt-direction"]
+    kind: Literal["stick-out", "riser", "wheel-diameter", "tilt-direction"] | str
     """What to change."""
     change_to: float | None
     """Its new value: stick-out, height of riser, or diameter; null for the direction. [length]"""
@@ -859,7 +871,7 @@ class ClearancePlate(BaseModel):
     """
 
 
-class ClearancePoint(BaseModel):
+class ClearancePoint(AnswerModel):
     """A point in the plane of the tilt."""
 
     x: float
@@ -948,7 +960,7 @@ class ConeWork(BaseModel):
     kind: Literal["cone"]
 
 
-class Direction(BaseModel):
+class Direction(AnswerModel):
     """A direction round a turn in an answer, in two forms of the same value."""
 
     degrees: float
@@ -957,7 +969,7 @@ class Direction(BaseModel):
     """Degrees and minutes, rounded to the minute: finer no part is marked."""
 
 
-class DirectionContribution(BaseModel):
+class DirectionContribution(AnswerModel):
     """One contribution to a direction, in degrees."""
 
     name: str
@@ -974,7 +986,7 @@ class DirectionContribution(BaseModel):
     Change of the estimate for one unit of the input, signed; of a one-sided input the
     change at its limit, over that limit. [per stated]
     """
-    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"]
+    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"] | str
     """
     Its distribution (JCGM 100:2008, 4.3; JCGM 101:2008, 6.4); `uniform-phase` of a vector
     that may point any way, all alike.
@@ -987,7 +999,7 @@ class DirectionContribution(BaseModel):
     """Its share of the combined variance. [percent]"""
 
 
-class DirectionEstimate(BaseModel):
+class DirectionEstimate(AnswerModel):
     """A direction round a turn with its uncertainty in degrees."""
 
     value: Direction | None
@@ -1020,7 +1032,7 @@ class DirectionEstimate(BaseModel):
     """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
-class DressedStation(BaseModel):
+class DressedStation(AnswerModel):
     """The cone at one station."""
 
     work_diameter: float
@@ -1033,7 +1045,7 @@ class DressedStation(BaseModel):
     """It, less the one wanted. [arcsecond]"""
 
 
-class DresserStack(BaseModel):
+class DresserStack(AnswerModel):
     """Gauge blocks that set the dresser."""
 
     high_blocks: list[float]
@@ -1051,17 +1063,20 @@ class DresserStack(BaseModel):
     """
 
 
-class DressingError(BaseModel):
+class DressingError(AnswerModel):
     """What one error does to the cone; null, all of it, where the error was not stated."""
 
-    name: Literal[
-        "diamond-height",
-        "diamond-nose-radius",
-        "dresser-angle",
-        "wheel-wear",
-        "diamond-wear",
-        "all-together",
-    ]
+    name: (
+        Literal[
+            "diamond-height",
+            "diamond-nose-radius",
+            "dresser-angle",
+            "wheel-wear",
+            "diamond-wear",
+            "all-together",
+        ]
+        | str
+    )
     """Which error."""
     half_angle_error_arcsec: float | None
     """Mean half angle over the length, less the one wanted. [arcsecond]"""
@@ -1085,10 +1100,10 @@ class DressingError(BaseModel):
     """True where checking the dresser's stack for a wrong block can show it."""
 
 
-class DressingGuideEntry(BaseModel):
+class DressingGuideEntry(AnswerModel):
     """Guide values for one purpose."""
 
-    purpose: Literal["roughing", "general", "finishing"]
+    purpose: Literal["roughing", "general", "finishing"] | str
     """Purpose."""
     overlap_low: float
     """Overlap ratio, from."""
@@ -1102,21 +1117,21 @@ class DressingGuideEntry(BaseModel):
     """What it does."""
     source: str
     """Where the values come from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How they are had."""
 
 
-class DressingGuideList(BaseModel):
+class DressingGuideList(AnswerModel):
     """Guide values for dressing: every row."""
 
     guides: list[DressingGuideEntry]
     """The rows, in order."""
 
 
-class DressingGuideRange(BaseModel):
+class DressingGuideRange(AnswerModel):
     """What the guide values for one purpose mean for this diamond and wheel."""
 
-    purpose: Literal["roughing", "general", "finishing"]
+    purpose: Literal["roughing", "general", "finishing"] | str
     """Purpose."""
     overlap_low: float
     """Overlap ratio, from."""
@@ -1130,7 +1145,7 @@ class DressingGuideRange(BaseModel):
     """True where the overlap ratio of this dress lies within."""
     source: str
     """Where the guide values come from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How they are had."""
 
 
@@ -1150,7 +1165,7 @@ class FaceWork(BaseModel):
     """Height of the face, square to the table, in `units`. [length, 1e-06 to 10000]"""
 
 
-class FieldProblem(BaseModel):
+class FieldProblem(AnswerModel):
     """One field that is wrong, and how."""
 
     pointer: str
@@ -1159,12 +1174,12 @@ class FieldProblem(BaseModel):
     """What was wanted and what came."""
 
 
-class GrindingWay(BaseModel):
+class GrindingWay(AnswerModel):
     """One way: what it reaches, what it takes, and why it is ruled out."""
 
-    way: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"]
+    way: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"] | str
     """Which way."""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether the included angle keeps its tolerance: `holds` with a probability of 95 % at
     least, and only where every error of the way was stated; `does-not-hold` with one of 5 %
@@ -1185,7 +1200,7 @@ class GrindingWay(BaseModel):
     """Why it is ruled out; empty where it is not."""
 
 
-class LengthContribution(BaseModel):
+class LengthContribution(AnswerModel):
     """One contribution to a length, in the request's `units`."""
 
     name: str
@@ -1202,7 +1217,7 @@ class LengthContribution(BaseModel):
     Change of the estimate for one unit of the input, signed; of a one-sided input the
     change at its limit, over that limit. [per stated]
     """
-    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"]
+    distribution: Literal["normal", "rectangular", "triangular", "u-shaped", "uniform-phase"] | str
     """
     Its distribution (JCGM 100:2008, 4.3; JCGM 101:2008, 6.4); `uniform-phase` of a vector
     that may point any way, all alike.
@@ -1215,7 +1230,7 @@ class LengthContribution(BaseModel):
     """Its share of the combined variance. [percent]"""
 
 
-class LengthEstimate(BaseModel):
+class LengthEstimate(AnswerModel):
     """A length with its uncertainty, all in the request's `units`."""
 
     value: float | None
@@ -1248,7 +1263,7 @@ class LengthEstimate(BaseModel):
     """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
-class OperationEntry(BaseModel):
+class OperationEntry(AnswerModel):
     """One line of the catalogue."""
 
     name: str
@@ -1265,14 +1280,14 @@ class OperationEntry(BaseModel):
     """Whether GET with a query string is offered too."""
 
 
-class OperationList(BaseModel):
+class OperationList(AnswerModel):
     """Operation catalogue: every row."""
 
     operations: list[OperationEntry]
     """The rows, in order."""
 
 
-class PlanCheck(BaseModel):
+class PlanCheck(AnswerModel):
     """One check: whether it would catch a wrong block, and whether it can prove a tolerance."""
 
     check: str
@@ -1307,7 +1322,7 @@ class PlanCheck(BaseModel):
     """
 
 
-class PlanStep(BaseModel):
+class PlanStep(AnswerModel):
     """One step of the work, in order."""
 
     number: int
@@ -1318,7 +1333,7 @@ class PlanStep(BaseModel):
     """What to be careful of."""
 
 
-class PlannedAngle(BaseModel):
+class PlannedAngle(AnswerModel):
     """The angle error to expect, against its tolerance. The half angle's error counts twice."""
 
     included_angle_error_arcsec: ArcsecEstimate
@@ -1330,14 +1345,14 @@ class PlannedAngle(BaseModel):
     """± tolerance asked for. [arcsecond]"""
     tolerance_used_percent: float | None
     """Worst case over tolerance; null where no contribution was stated. [percent]"""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether this set-up will hold the tolerance, by `decision_rule`; never `holds` with
     something not stated.
     """
 
 
-class PlannedCone(BaseModel):
+class PlannedCone(AnswerModel):
     """The cone itself."""
 
     included_angle: Angle
@@ -1350,7 +1365,7 @@ class PlannedCone(BaseModel):
     """Length along the surface: the least travel of the wheel across the cone. [length]"""
 
 
-class PlannedFeed(BaseModel):
+class PlannedFeed(AnswerModel):
     """What one step of downfeed, square to the cone's surface, takes off."""
 
     downfeed_step: float
@@ -1367,7 +1382,7 @@ class PlannedFeed(BaseModel):
     """How far the whole allowance moves the point. [length]"""
 
 
-class PlannedSetting(BaseModel):
+class PlannedSetting(AnswerModel):
     """The sine plate's setting and the stack that gives it; the height asked for is `height`."""
 
     blocks: list[float]
@@ -1407,10 +1422,10 @@ class PlannedSetting(BaseModel):
     """True where no smaller stack gives this height; that is proved, not searched."""
 
 
-class PlannedShank(BaseModel):
+class PlannedShank(AnswerModel):
     """The shank and how it is held."""
 
-    kind: Literal["straight", "taper"]
+    kind: Literal["straight", "taper"] | str
     """Kind of shank."""
     designation: str | None
     """Designation of the taper, if it is one."""
@@ -1427,7 +1442,7 @@ class PlannedShank(BaseModel):
     """
 
 
-class Problem(BaseModel):
+class Problem(AnswerModel):
     """A problem document (RFC 9457); further members hold facts that help to mend the request."""
 
     model_config = ConfigDict(
@@ -1447,7 +1462,7 @@ class Problem(BaseModel):
     """Fields concerned; empty where none is."""
 
 
-class ProfilePoint(BaseModel):
+class ProfilePoint(AnswerModel):
     """A point of the dressed profile."""
 
     x: float
@@ -1456,7 +1471,7 @@ class ProfilePoint(BaseModel):
     """Below the periphery, radially. [length]"""
 
 
-class RunoutAtStation(BaseModel):
+class RunoutAtStation(AnswerModel):
     """Runout of the axis at one station."""
 
     station: float
@@ -1516,10 +1531,10 @@ class RunoutContributor(BaseModel):
     """False for what has to be lived with."""
 
 
-class RunoutCorrection(BaseModel):
+class RunoutCorrection(AnswerModel):
     """One correction, as a move of the axis."""
 
-    kind: Literal["swing", "slide"]
+    kind: Literal["swing", "slide"] | str
     """Swing about the pivot, or slide whole."""
     near_move: float
     """How far the axis moves at the near section. [length]"""
@@ -1533,7 +1548,7 @@ class RunoutCorrection(BaseModel):
     """
 
 
-class RunoutFormHarmonic(BaseModel):
+class RunoutFormHarmonic(AnswerModel):
     """One harmonic beyond the first."""
 
     lobes: int
@@ -1565,7 +1580,7 @@ class RunoutFound(BaseModel):
     """
 
 
-class RunoutIndicateResult(BaseModel):
+class RunoutIndicateResult(AnswerModel):
     """Eccentricity, what to tap, and what no tapping removes."""
 
     eccentricity: LengthEstimate
@@ -1608,7 +1623,7 @@ class RunoutIndicateResult(BaseModel):
     """Where the indicator senses the axis: z / cos² α. Null without a station. [length]"""
 
 
-class RunoutOffCrestResult(BaseModel):
+class RunoutOffCrestResult(AnswerModel):
     """The false taper."""
 
     drop_at_small_end: float
@@ -1621,9 +1636,9 @@ class RunoutOffCrestResult(BaseModel):
     """By how much the half angle seems larger than it is. [arcsecond]"""
     false_included_angle_arcsec: float
     """Twice that. [arcsecond]"""
-    seems: Literal["true", "steeper"]
+    seems: Literal["true", "steeper"] | str
     """How the cone seems."""
-    ground_by_this: Literal["true", "shallower"]
+    ground_by_this: Literal["true", "shallower"] | str
     """What the cone becomes when it is adjusted until the indicator stands still."""
     miss_allowed: float | None
     """Largest miss for `tolerance_arcsec`; null where that was not sent. [length]"""
@@ -1648,7 +1663,7 @@ class RunoutReading(BaseModel):
     """
 
 
-class RunoutReversalResult(BaseModel):
+class RunoutReversalResult(AnswerModel):
     """Socket and part told apart. Directions are null where nothing runs out."""
 
     socket_tir: LengthEstimate
@@ -1697,38 +1712,41 @@ class RunoutSection(BaseModel):
     """Distance along the axis, in `units`. [length, -10000 to 10000]"""
 
 
-class RunoutTerm(BaseModel):
+class RunoutTerm(AnswerModel):
     """One term by its definition."""
 
-    key: Literal[
-        "tir",
-        "eccentricity",
-        "concentricity-zone-diameter",
-        "coaxiality-zone-diameter",
-        "circular-runout",
-        "total-runout",
-    ]
+    key: (
+        Literal[
+            "tir",
+            "eccentricity",
+            "concentricity-zone-diameter",
+            "coaxiality-zone-diameter",
+            "circular-runout",
+            "total-runout",
+        ]
+        | str
+    )
     """Key of the term."""
     name: str
     """Its name."""
     definition: str
     """Its definition, in this project's words."""
-    scope: Literal["section", "feature"]
+    scope: Literal["section", "feature"] | str
     """Whether a value speaks of one section or of the whole feature."""
     source: str
     """Standard that defines it."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the definition is had."""
 
 
-class RunoutTermList(BaseModel):
+class RunoutTermList(AnswerModel):
     """Terms of runout: every row."""
 
     terms: list[RunoutTerm]
     """The rows, in order."""
 
 
-class RunoutVBlockFactor(BaseModel):
+class RunoutVBlockFactor(AnswerModel):
     """What is shown of one number of lobes."""
 
     lobes: int
@@ -1741,7 +1759,7 @@ class RunoutVBlockFactor(BaseModel):
     """The same for a two-point check, as with a micrometer: odd lobes read 0."""
 
 
-class RunoutVBlockResult(BaseModel):
+class RunoutVBlockResult(AnswerModel):
     """What the V shows, hides, and what a reading means."""
 
     factors: list[RunoutVBlockFactor]
@@ -1796,10 +1814,10 @@ class ScaleDresser(BaseModel):
     """
 
 
-class SetupError(BaseModel):
+class SetupError(AnswerModel):
     """What one set-up error does to the cone; null, all of it, where it was not stated."""
 
-    name: Literal["axis-offset", "axis-pitch", "axis-yaw", "all-together"]
+    name: Literal["axis-offset", "axis-pitch", "axis-yaw", "all-together"] | str
     """Which error."""
     on_the_grinder: str | None
     """What this error is on this grinder, as it can be indicated there; null for all together."""
@@ -1819,7 +1837,7 @@ class SetupError(BaseModel):
     """Change of the diameter at the small end for the same infeed. [length]"""
 
 
-class SetupStation(BaseModel):
+class SetupStation(AnswerModel):
     """The cone as ground at one station, all errors together."""
 
     along_axis: float
@@ -1830,7 +1848,7 @@ class SetupStation(BaseModel):
     """Diameter of the wanted cone. [length]"""
 
 
-class SineAngleResult(BaseModel):
+class SineAngleResult(AnswerModel):
     """The angle that a stack gives."""
 
     angle: Angle
@@ -1863,7 +1881,7 @@ class SineBaseDresser(BaseModel):
     """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
 
 
-class SineComplement(BaseModel):
+class SineComplement(AnswerModel):
     """The same work turned by 90°, set to the complement of the angle."""
 
     angle: Angle
@@ -1881,7 +1899,7 @@ class SineComplement(BaseModel):
     """
 
 
-class SineCompoundStacks(BaseModel):
+class SineCompoundStacks(AnswerModel):
     """The stacks of both plates from one set: they stand at once, so no block is in both."""
 
     base_blocks: list[float]
@@ -1903,7 +1921,7 @@ class SineCompoundStacks(BaseModel):
     """Angle between the surface wanted and the one that these stacks give. [arcsecond]"""
 
 
-class SineEdgeTurns(BaseModel):
+class SineEdgeTurns(AnswerModel):
     """How far the part's edges turn in plan when the plate is set; positive from +X toward +Y."""
 
     x_edge: Angle
@@ -1912,19 +1930,19 @@ class SineEdgeTurns(BaseModel):
     """Turn of an edge that lay along Y."""
 
 
-class SineHingeSetting(BaseModel):
+class SineHingeSetting(AnswerModel):
     """The setting of one plate of a compound plate."""
 
-    hinge_axis: Literal["x", "y"]
+    hinge_axis: Literal["x", "y"] | str
     """Axis along which its hinge lies."""
     angle: Angle
     """
     Hinge angle, signed: positive raises the right (hinge along Y) or the back (hinge along
     X).
     """
-    raised_side: Literal["right", "left", "back", "front", "neither"]
+    raised_side: Literal["right", "left", "back", "front", "neither"] | str
     """Side whose roll stands on the stack."""
-    raised_work_side: Literal["top", "bottom", "right", "left", "back", "front", "neither"]
+    raised_work_side: Literal["top", "bottom", "right", "left", "back", "front", "neither"] | str
     """Side of the work, as drawn, that lies at the raised side."""
     height: float
     """Stack under the raised roll. [length]"""
@@ -1939,10 +1957,10 @@ class SineHingeSetting(BaseModel):
     """What to do, in plain words."""
 
 
-class SineLaying(BaseModel):
+class SineLaying(AnswerModel):
     """How the work lies on the upper plate, from how it was drawn."""
 
-    side_up: Literal["top", "right", "left", "back", "front"]
+    side_up: Literal["top", "right", "left", "back", "front"] | str
     """Side of the work, as drawn, that faces up: `top` where it is not tipped."""
     plan_turn: Angle
     """How far it is then turned in plan, by quarter turns, from +X toward +Y."""
@@ -1950,27 +1968,30 @@ class SineLaying(BaseModel):
     """What to do, in plain words."""
 
 
-class SineMend(BaseModel):
+class SineMend(AnswerModel):
     """A term to mend, and how far; its values in its `input_unit`."""
 
-    term: Literal[
-        "center-distance",
-        "roll-difference",
-        "roll-parallelism",
-        "face-parallelism",
-        "face-flatness",
-        "stack",
-        "stack-rounding",
-        "table-flatness",
-        "particle",
-        "temperature",
-        "temperature-difference",
-        "block-expansion",
-        "plate-expansion",
-        "axis-yaw",
-        "axis-pitch",
-        "wheel-breakdown",
-    ]
+    term: (
+        Literal[
+            "center-distance",
+            "roll-difference",
+            "roll-parallelism",
+            "face-parallelism",
+            "face-flatness",
+            "stack",
+            "stack-rounding",
+            "table-flatness",
+            "particle",
+            "temperature",
+            "temperature-difference",
+            "block-expansion",
+            "plate-expansion",
+            "axis-yaw",
+            "axis-pitch",
+            "wheel-breakdown",
+        ]
+        | str
+    )
     """The term."""
     input_unit: str
     """Unit of the values, as `x-unit` names units."""
@@ -1982,7 +2003,7 @@ class SineMend(BaseModel):
     """`hold` over `at_hand`: near 1 is a small mend."""
 
 
-class SineMonteCarlo(BaseModel):
+class SineMonteCarlo(AnswerModel):
     """The same set-up drawn at random through the whole model (JCGM 101)."""
 
     trials: int
@@ -2033,27 +2054,30 @@ class SineProjectedAngles(BaseModel):
     """
 
 
-class SineRequirement(BaseModel):
+class SineRequirement(AnswerModel):
     """What must be held of one term; each value in `input_unit`, as ± a limit."""
 
-    term: Literal[
-        "center-distance",
-        "roll-difference",
-        "roll-parallelism",
-        "face-parallelism",
-        "face-flatness",
-        "stack",
-        "stack-rounding",
-        "table-flatness",
-        "particle",
-        "temperature",
-        "temperature-difference",
-        "block-expansion",
-        "plate-expansion",
-        "axis-yaw",
-        "axis-pitch",
-        "wheel-breakdown",
-    ]
+    term: (
+        Literal[
+            "center-distance",
+            "roll-difference",
+            "roll-parallelism",
+            "face-parallelism",
+            "face-flatness",
+            "stack",
+            "stack-rounding",
+            "table-flatness",
+            "particle",
+            "temperature",
+            "temperature-difference",
+            "block-expansion",
+            "plate-expansion",
+            "axis-yaw",
+            "axis-pitch",
+            "wheel-breakdown",
+        ]
+        | str
+    )
     """The term."""
     input_unit: str
     """Unit of the values, as `x-unit` names units."""
@@ -2070,10 +2094,10 @@ class SineRequirement(BaseModel):
     """Largest value with all other terms as stated; null where they leave no room. [stated]"""
 
 
-class SineRequirementsResult(BaseModel):
+class SineRequirementsResult(AnswerModel):
     """What must be held so that the angle keeps its tolerance."""
 
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether the set-up at hand will keep the tolerance, by `decision_rule`; `holds` only
     where every error that can act here was stated.
@@ -2119,6 +2143,7 @@ class SineRequirementsResult(BaseModel):
             "axis-pitch",
             "wheel-breakdown",
         ]
+        | str
     ]
     """
     Where no single term can: the fewest, largest first, that would have to be all but
@@ -2126,7 +2151,7 @@ class SineRequirementsResult(BaseModel):
     """
 
 
-class SineRotationCheck(BaseModel):
+class SineRotationCheck(AnswerModel):
     """The result, checked by rotating the surface's normal through both hinges."""
 
     residual_arcsec: float
@@ -2142,7 +2167,7 @@ class SineRotationCheck(BaseModel):
     """How far out it would be had both views' angles been set on the hinges as they stand."""
 
 
-class SineSettingResult(BaseModel):
+class SineSettingResult(AnswerModel):
     """The difference in height that sets the angle, and how much a small error of it matters."""
 
     height: float
@@ -2168,7 +2193,7 @@ class SineSettingResult(BaseModel):
     """Setting for the work turned by 90°, past `steep_angle` only."""
 
 
-class SineStack(BaseModel):
+class SineStack(AnswerModel):
     """One stack."""
 
     blocks: list[float]
@@ -2177,7 +2202,7 @@ class SineStack(BaseModel):
     """Sum of the nominal sizes. [length]"""
 
 
-class SineSwap(BaseModel):
+class SineSwap(AnswerModel):
     """Blocks to change."""
 
     remove: list[float]
@@ -2192,7 +2217,7 @@ class SineSwap(BaseModel):
     """Angle of the plate to expect less the one wanted, from the set's step alone. [arcsecond]"""
 
 
-class SineTableRow(BaseModel):
+class SineTableRow(AnswerModel):
     """One line of a setting table."""
 
     angle: Angle
@@ -2208,7 +2233,7 @@ class SineTableRow(BaseModel):
     """
 
 
-class SineTaperAngleResult(BaseModel):
+class SineTaperAngleResult(AnswerModel):
     """The taper that a setting stands for."""
 
     included_angle: Angle
@@ -2238,7 +2263,7 @@ class SineTaperAngleResult(BaseModel):
     """Change of the included angle for one bench step of height. [arcsecond]"""
 
 
-class SineTaperMistake(BaseModel):
+class SineTaperMistake(AnswerModel):
     """A usual mistake, and what it would do."""
 
     mistake: str
@@ -2251,7 +2276,7 @@ class SineTaperMistake(BaseModel):
     """That angle less the right one, in arc-seconds. [arcsecond]"""
 
 
-class SineTaperSettingResult(BaseModel):
+class SineTaperSettingResult(AnswerModel):
     """The setting that brings the taper's top generator parallel to the surface plate."""
 
     plate_angle: Angle
@@ -2300,7 +2325,7 @@ class SineTrueTilt(BaseModel):
     """
 
 
-class SineTurnedSetting(BaseModel):
+class SineTurnedSetting(AnswerModel):
     """The whole setting for the same surface with the work laid in another way."""
 
     laying: SineLaying
@@ -2311,7 +2336,7 @@ class SineTurnedSetting(BaseModel):
     """The upper plate, riding on the base plate."""
 
 
-class SineUncertaintyResult(BaseModel):
+class SineUncertaintyResult(AnswerModel):
     """The budget of a set-up's angle, in arc-seconds of the plate's angle unless said."""
 
     angle: Angle
@@ -2353,6 +2378,7 @@ class SineUncertaintyResult(BaseModel):
             "axis-pitch",
             "wheel-breakdown",
         ]
+        | str
         | None
     )
     """Term with the largest share, if any."""
@@ -2363,14 +2389,14 @@ class SineUncertaintyResult(BaseModel):
     Tightest ± tolerance, on what `tolerance_on` names, that holds with the errors stated,
     by `decision_rule`. Null where no error was stated. [arcsecond]
     """
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | None
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str | None
     """
     Whether the set-up will keep the tolerance, by `decision_rule`; null without a
     tolerance. `holds` only where every error that can act here was stated.
     """
 
 
-class SineVector(BaseModel):
+class SineVector(AnswerModel):
     """A unit vector; X right, Y back, Z up."""
 
     normal_x: float
@@ -2417,12 +2443,12 @@ class SlopeFields(BaseModel):
     """
 
 
-class Source(BaseModel):
+class Source(AnswerModel):
     """Where a relation or a value comes from."""
 
     citation: str
     """Author, title, edition, year, clause or page; or the derivation."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """
     `published`: read in the text cited or its reprint; `from-memory`: recalled, not read
     again; `derived`: worked out and cross-checked by this project;
@@ -2430,14 +2456,14 @@ class Source(BaseModel):
     """
 
 
-class StandardShankDimensions(BaseModel):
+class StandardShankDimensions(AnswerModel):
     """
     Principal dimensions of a shank and its socket, null where the table gives none.
 
     The gauge plane is at the end of the socket, where the gauge diameter is.
     """
 
-    units: Literal["in", "mm"]
+    units: Literal["in", "mm"] | str
     """Unit of these lengths."""
     gauge_plane_tolerance: float | None
     """
@@ -2483,11 +2509,11 @@ class StandardShankDimensions(BaseModel):
     """Names of the columns seen in print."""
     source: str
     """Standard and table."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the other columns are had."""
 
 
-class StandardTaperEntry(BaseModel):
+class StandardTaperEntry(AnswerModel):
     """A standard taper; lengths in its own units."""
 
     designation: str
@@ -2496,7 +2522,7 @@ class StandardTaperEntry(BaseModel):
     """Its name."""
     series: str
     """Series that it belongs to."""
-    units: Literal["in", "mm"]
+    units: Literal["in", "mm"] | str
     """Unit of its lengths."""
     gauge_diameter: float
     """Large diameter, at the gauge plane. [length]"""
@@ -2517,13 +2543,13 @@ class StandardTaperEntry(BaseModel):
     """Standard and clause."""
     dimensions: StandardShankDimensions | None
     """Principal dimensions of shank and socket, where the table holds them."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the row is had."""
     note: str
     """What to mind; empty where nothing."""
 
 
-class StandardTaperList(BaseModel):
+class StandardTaperList(AnswerModel):
     """Standard tapers: every row."""
 
     standard: list[StandardTaperEntry]
@@ -2541,7 +2567,7 @@ class StraightShank(BaseModel):
     """Diameter of the shank, in `units`. [length, 1e-06 to 10000]"""
 
 
-class TaperAngleGradeRange(BaseModel):
+class TaperAngleGradeRange(AnswerModel):
     """The tolerance of one range of cone lengths."""
 
     over: float
@@ -2561,7 +2587,7 @@ class TaperAngleGradeRange(BaseModel):
     """The same on the diameter over the longest cone of the range: AT_D. [micrometre]"""
 
 
-class TaperAngleResult(BaseModel):
+class TaperAngleResult(AnswerModel):
     """The same angle in every form."""
 
     included_angle: Angle
@@ -2597,7 +2623,7 @@ class TaperAngleResult(BaseModel):
     """
 
 
-class TaperCandidateName(BaseModel):
+class TaperCandidateName(AnswerModel):
     """One name of a standard taper: a row of the tables."""
 
     designation: str
@@ -2606,18 +2632,18 @@ class TaperCandidateName(BaseModel):
     """Its name or purpose."""
     source: str
     """Where the row comes from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the row is had."""
 
 
-class TaperCleanUpResult(BaseModel):
+class TaperCleanUpResult(AnswerModel):
     """
     Stock needed against stock there is.
 
     It counts what was stated of the part, see `not_stated`; null where nothing was.
     """
 
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether the part cleans up within the limits given; `not-stated` without a limit, or
     with nothing stated that asks for stock.
@@ -2655,7 +2681,7 @@ class TaperCleanUpResult(BaseModel):
     """
 
 
-class TaperFeedAtEnd(BaseModel):
+class TaperFeedAtEnd(AnswerModel):
     """What one end of a cone meets, and what it loses by the whole downfeed."""
 
     gap_at_first_touch: float
@@ -2669,7 +2695,7 @@ class TaperFeedAtEnd(BaseModel):
     """What comes off the diameter at a fixed station. [length]"""
 
 
-class TaperInfeedResult(BaseModel):
+class TaperInfeedResult(AnswerModel):
     """
     One layer in every measure, what each end loses, and the passes that take it off.
 
@@ -2692,7 +2718,7 @@ class TaperInfeedResult(BaseModel):
     """Diameter for one unit of downfeed."""
     axial_per_downfeed: float
     """Axial shift for one unit of downfeed."""
-    touches_first: Literal["large-end", "small-end", "both-ends"] | None
+    touches_first: Literal["large-end", "small-end", "both-ends"] | str | None
     """End that the wheel reaches first; null where no angle error was stated."""
     large_end: TaperFeedAtEnd | None
     """What the large end loses; null where no angle error was stated."""
@@ -2713,7 +2739,7 @@ class TaperInfeedResult(BaseModel):
     """
 
 
-class TaperOneBallResult(BaseModel):
+class TaperOneBallResult(AnswerModel):
     """The socket's mouth from one ball."""
 
     large_diameter: LengthEstimate
@@ -2729,7 +2755,7 @@ class TaperOneBallResult(BaseModel):
     """
 
 
-class TaperOverBallsNominalResult(BaseModel):
+class TaperOverBallsNominalResult(AnswerModel):
     """What to expect with balls in a socket."""
 
     large_ball_depth: float
@@ -2744,7 +2770,7 @@ class TaperOverBallsNominalResult(BaseModel):
     """Half angle."""
 
 
-class TaperOverRollsNominalResult(BaseModel):
+class TaperOverRollsNominalResult(AnswerModel):
     """What to expect over rolls."""
 
     lower_measure: float
@@ -2763,7 +2789,7 @@ class TaperOverRollsNominalResult(BaseModel):
     """Half angle that 0.0001 in or 0.001 mm on one measure stands for. [arcsecond]"""
 
 
-class TaperPlugDepthNominalResult(BaseModel):
+class TaperPlugDepthNominalResult(AnswerModel):
     """The depth to expect, and its limits."""
 
     included_angle: Angle
@@ -2806,7 +2832,7 @@ class TaperPlugDepthNominalResult(BaseModel):
     """
 
 
-class TaperRateEntry(BaseModel):
+class TaperRateEntry(AnswerModel):
     """A standard rate of taper or cone angle."""
 
     designation: str
@@ -2824,13 +2850,13 @@ class TaperRateEntry(BaseModel):
     """Inches of diameter a foot of length. [inch per foot]"""
     source: str
     """Standard and table."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the row is had."""
     note: str
     """What to mind; empty where nothing."""
 
 
-class TaperRateList(BaseModel):
+class TaperRateList(AnswerModel):
     """Standard rates of taper: every row."""
 
     rates: list[TaperRateEntry]
@@ -2852,7 +2878,7 @@ class TaperShank(BaseModel):
     """
 
 
-class TaperSolveResult(BaseModel):
+class TaperSolveResult(AnswerModel):
     """The whole taper, its slope in every form."""
 
     included_angle: Angle
@@ -2881,7 +2907,7 @@ class TaperSolveResult(BaseModel):
     """Angle between axis and surface."""
 
 
-class TaperStandoffResult(BaseModel):
+class TaperStandoffResult(AnswerModel):
     """
     Where the gauge line stands and where the cones bear.
 
@@ -2899,9 +2925,9 @@ class TaperStandoffResult(BaseModel):
     """Its share from the angle. [length]"""
     standoff_per_diameter: float
     """Axial shift for one unit of diameter, along the side that bears."""
-    bears_at: Literal["large-end", "small-end", "both-ends"] | None
+    bears_at: Literal["large-end", "small-end", "both-ends"] | str | None
     """Where the cones bear."""
-    open_at: Literal["large-end", "small-end", "both-ends"] | None
+    open_at: Literal["large-end", "small-end", "both-ends"] | str | None
     """Where they stand apart; null too at both ends."""
     gap_normal: float | None
     """Gap at the open end, square to the gauge's surface. [length]"""
@@ -2911,7 +2937,7 @@ class TaperStandoffResult(BaseModel):
     """Share of the length that the film would mark. [percent]"""
     marked_length: float | None
     """Length along the axis that the film would mark. [length]"""
-    bluing_marks: Literal["all-over", "at-large-end-only", "at-small-end-only"] | None
+    bluing_marks: Literal["all-over", "at-large-end-only", "at-small-end-only"] | str | None
     """What the marking shows."""
     smallest_error_shown_arcsec: float
     """
@@ -2925,7 +2951,7 @@ class TaperStandoffResult(BaseModel):
     """
 
 
-class TaperStationLimits(BaseModel):
+class TaperStationLimits(AnswerModel):
     """Limits of size at one station; null where the large diameter's tolerance was not stated."""
 
     from_large_end: float
@@ -2938,7 +2964,7 @@ class TaperStationLimits(BaseModel):
     """Largest diameter. [length]"""
 
 
-class TaperToleranceResult(BaseModel):
+class TaperToleranceResult(AnswerModel):
     """The tolerance in every form."""
 
     included_angle: Angle
@@ -2964,10 +2990,10 @@ class TaperToleranceResult(BaseModel):
     """
 
 
-class TaperWayToSet(BaseModel):
+class TaperWayToSet(AnswerModel):
     """One way to set a taper and its error."""
 
-    way: Literal["swivel", "tailstock-set-over", "taper-attachment"]
+    way: Literal["swivel", "tailstock-set-over", "taper-attachment"] | str
     """The way."""
     setting: float
     """Arc on the scale, set-over, or offset of the bar at its length. [length]"""
@@ -2975,14 +3001,14 @@ class TaperWayToSet(BaseModel):
     """Error of the half angle."""
     error_on_diameter: LengthEstimate
     """What it makes over the work's length on the diameter."""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether the machine reaches this setting: by the limit stated; without one `not-stated`,
     or `may-not-hold` where the taper is steeper than is commonly set this way.
     """
 
 
-class TirEstimate(BaseModel):
+class TirEstimate(AnswerModel):
     """
     TIR at the station, as the length of a sum of vectors of unknown phase.
 
@@ -3029,7 +3055,7 @@ class TirEstimate(BaseModel):
     """
 
 
-class VeeRollExpected(BaseModel):
+class VeeRollExpected(AnswerModel):
     """One roll in a nominal vee."""
 
     roll_diameter: float
@@ -3040,25 +3066,27 @@ class VeeRollExpected(BaseModel):
     """Depth below the faces at which it touches. [length]"""
 
 
-class WheelChooseResult(BaseModel):
+class WheelChooseResult(AnswerModel):
     """The ways side by side."""
 
     half_angle: Angle
     """Half angle of the cone."""
-    best: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"] | None
+    best: Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"] | str | None
     """
     Of the ways that hold, the quickest; else of those that may not hold, the one with the
     least expanded uncertainty; null where there is neither.
     """
     ways: list[GrindingWay]
     """The ways described, best first."""
-    not_described: list[Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"]]
+    not_described: list[
+        Literal["sine-plate", "dressed-wheel", "wheel-side", "swivelled-workhead"] | str
+    ]
     """Ways that the request does not describe."""
     considered: int
     """How many were considered. [count]"""
 
 
-class WheelDressingResult(BaseModel):
+class WheelDressingResult(AnswerModel):
     """Lead, traverse and time of a dress, and the thread that it leaves on the wheel."""
 
     active_width: float
@@ -3104,7 +3132,7 @@ class WheelInspection(BaseModel):
     """
 
 
-class WheelSpeedLimit(BaseModel):
+class WheelSpeedLimit(AnswerModel):
     """One limit of the spindle's speed."""
 
     name: str
@@ -3117,18 +3145,18 @@ class WheelSpeedLimit(BaseModel):
     """True where the spindle speed is over it."""
 
 
-class WheelStartCheck(BaseModel):
+class WheelStartCheck(AnswerModel):
     """A usual check before the wheel is started."""
 
     what: str
     """What to do."""
     source: str
     """Where it comes from."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How it is had."""
 
 
-class WornWheelErrors(BaseModel):
+class WornWheelErrors(AnswerModel):
     """The diamond's height on the worn wheel."""
 
     worn_diameter: float
@@ -3139,7 +3167,7 @@ class WornWheelErrors(BaseModel):
     """Departure from straight. [length]"""
 
 
-class WornWheelSpeed(BaseModel):
+class WornWheelSpeed(AnswerModel):
     """The same wheel worn down."""
 
     worn_diameter: float
@@ -3160,7 +3188,7 @@ class WornWheelSpeed(BaseModel):
     """Why it is null."""
 
 
-class WrongBlock(BaseModel):
+class WrongBlock(AnswerModel):
     """One mistake with this stack: a block taken for another one of the box."""
 
     meant: float
@@ -3174,7 +3202,7 @@ class WrongBlock(BaseModel):
     """
 
 
-class AngleEstimate(BaseModel):
+class AngleEstimate(AnswerModel):
     """An angle with its uncertainty in arc-seconds."""
 
     value: Angle | None
@@ -3207,7 +3235,7 @@ class AngleEstimate(BaseModel):
     """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
-class Basis(BaseModel):
+class Basis(AnswerModel):
     """What an answer stands on."""
 
     relations: list[str]
@@ -3221,7 +3249,7 @@ class Basis(BaseModel):
     """
 
 
-class BlockAlternative(BaseModel):
+class BlockAlternative(AnswerModel):
     """Another stack."""
 
     blocks: list[float]
@@ -3248,7 +3276,7 @@ class BlockAlternative(BaseModel):
     """Actual height less the height asked for. [length]"""
 
 
-class BlockAngleAlternative(BaseModel):
+class BlockAngleAlternative(AnswerModel):
     """A stack of angle blocks."""
 
     angle_blocks: list[BlockAngleUsed]
@@ -3271,7 +3299,7 @@ class BlockAngleAlternative(BaseModel):
     """The stack as a sum."""
 
 
-class BlockAngleGradeEntryAnswer(BaseModel):
+class BlockAngleGradeEntryAnswer(AnswerModel):
     """An answer: BlockAngleGradeEntry, advisories, and what it stands on."""
 
     result: BlockAngleGradeEntry
@@ -3282,7 +3310,7 @@ class BlockAngleGradeEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockAngleGradeListAnswer(BaseModel):
+class BlockAngleGradeListAnswer(AnswerModel):
     """An answer: BlockAngleGradeList, advisories, and what it stands on."""
 
     result: BlockAngleGradeList
@@ -3293,7 +3321,7 @@ class BlockAngleGradeListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockAngleSetEntryAnswer(BaseModel):
+class BlockAngleSetEntryAnswer(AnswerModel):
     """An answer: BlockAngleSetEntry, advisories, and what it stands on."""
 
     result: BlockAngleSetEntry
@@ -3304,7 +3332,7 @@ class BlockAngleSetEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockAngleSetListAnswer(BaseModel):
+class BlockAngleSetListAnswer(AnswerModel):
     """An answer: BlockAngleSetList, advisories, and what it stands on."""
 
     result: BlockAngleSetList
@@ -3315,7 +3343,7 @@ class BlockAngleSetListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockAngleStackResult(BaseModel):
+class BlockAngleStackResult(AnswerModel):
     """The stack of the fewest angle blocks."""
 
     angle_blocks: list[BlockAngleUsed]
@@ -3356,7 +3384,7 @@ class BlockAngleStackResult(BaseModel):
     """
 
 
-class BlockBudgetResult(BaseModel):
+class BlockBudgetResult(AnswerModel):
     """The height that the stack will really have, and how sure that is."""
 
     total: float
@@ -3374,7 +3402,7 @@ class BlockBudgetResult(BaseModel):
     """
 
 
-class BlockCheckResult(BaseModel):
+class BlockCheckResult(AnswerModel):
     """What a stack is, and what may be wrong with it."""
 
     total: float
@@ -3406,7 +3434,7 @@ class BlockCheckResult(BaseModel):
     """
     measured_error_arcsec: float | None
     """Measured angle less the angle of the stack as read; null without either. [arcsecond]"""
-    verdict: Literal["conforming", "not-conforming", "not-provable"] | None
+    verdict: Literal["conforming", "not-conforming", "not-provable"] | str | None
     """
     `conforming`: the stack as read agrees with what is wanted, and what was measured on it
     with the stack as read; `height` and `measurement_limit` tell how nearly.
@@ -3420,7 +3448,7 @@ class BlockCheckResult(BaseModel):
     Where there is no verdict, the fields one of which would give something to compare the
     stack with; `grade` where nothing can be proved without it.
     """
-    mistakes_explain: Literal["what-was-measured", "the-stack-as-read"] | None
+    mistakes_explain: Literal["what-was-measured", "the-stack-as-read"] | str | None
     """
     What the mistakes are to explain. `what-was-measured`: it differs from the stack as
     read. `the-stack-as-read`: it differs from what is wanted, and nothing measured speaks
@@ -3435,7 +3463,7 @@ class BlockCheckResult(BaseModel):
     """True where some single mistake explains it, be it listed or not."""
 
 
-class BlockDayStack(BaseModel):
+class BlockDayStack(AnswerModel):
     """The stack of one job."""
 
     blocks: list[float]
@@ -3473,14 +3501,14 @@ class BlockDayStack(BaseModel):
     """Its bench."""
 
 
-class BlockGradeEntry(BaseModel):
+class BlockGradeEntry(AnswerModel):
     """A tolerance grade."""
 
     name: str
     """Name to use as `grade`."""
     source: str
     """Standard, edition, table."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How it is known."""
     note: str
     """What to mind; empty where nothing."""
@@ -3488,7 +3516,7 @@ class BlockGradeEntry(BaseModel):
     """Its ranges, ascending."""
 
 
-class BlockGradeEntryAnswer(BaseModel):
+class BlockGradeEntryAnswer(AnswerModel):
     """An answer: BlockGradeEntry, advisories, and what it stands on."""
 
     result: BlockGradeEntry
@@ -3499,14 +3527,14 @@ class BlockGradeEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockGradeList(BaseModel):
+class BlockGradeList(AnswerModel):
     """Tolerance grades of gauge blocks: every row."""
 
     grades: list[BlockGradeEntry]
     """The rows, in order."""
 
 
-class BlockGradeListAnswer(BaseModel):
+class BlockGradeListAnswer(AnswerModel):
     """An answer: BlockGradeList, advisories, and what it stands on."""
 
     result: BlockGradeList
@@ -3517,7 +3545,7 @@ class BlockGradeListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockLeftOut(BaseModel):
+class BlockLeftOut(AnswerModel):
     """A height for which there is no stack beside the others."""
 
     name: str
@@ -3531,7 +3559,7 @@ class BlockLeftOut(BaseModel):
     """
 
 
-class BlockNamedStack(BaseModel):
+class BlockNamedStack(AnswerModel):
     """The stack for one of the heights."""
 
     blocks: list[float]
@@ -3567,7 +3595,7 @@ class BlockNamedStack(BaseModel):
     """Name of the height."""
 
 
-class BlockSetDetailAnswer(BaseModel):
+class BlockSetDetailAnswer(AnswerModel):
     """An answer: BlockSetDetail, advisories, and what it stands on."""
 
     result: BlockSetDetail
@@ -3578,7 +3606,7 @@ class BlockSetDetailAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockSetListAnswer(BaseModel):
+class BlockSetListAnswer(AnswerModel):
     """An answer: BlockSetList, advisories, and what it stands on."""
 
     result: BlockSetList
@@ -3589,7 +3617,7 @@ class BlockSetListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockStackResult(BaseModel):
+class BlockStackResult(AnswerModel):
     """The stack of the fewest blocks, or the one whose actual height is nearest."""
 
     blocks: list[float]
@@ -3637,7 +3665,7 @@ class BlockStackResult(BaseModel):
     """The next best stacks, in order."""
 
 
-class BlockStacksResult(BaseModel):
+class BlockStacksResult(AnswerModel):
     """Stacks that can stand at once."""
 
     complete: bool
@@ -3670,7 +3698,7 @@ class BlockStacksResult(BaseModel):
     """What bounded the search; null where nothing did."""
 
 
-class CenterAdapterResult(BaseModel):
+class CenterAdapterResult(AnswerModel):
     """Seat match and runout."""
 
     shank_half_angle: Angle
@@ -3679,7 +3707,7 @@ class CenterAdapterResult(BaseModel):
     """Half angle of the socket."""
     half_angle_difference_arcsec: float
     """Shank's less socket's. [arcsecond]"""
-    bearing: Literal["whole-seat", "large-end", "small-end"]
+    bearing: Literal["whole-seat", "large-end", "small-end"] | str
     """Where the shank bears."""
     gap_at_other_end: float
     """Radial gap at the end that does not bear. [length]"""
@@ -3701,9 +3729,9 @@ class CenterAdapterResult(BaseModel):
     tir: TirEstimate
     tir_at_nose: TirEstimate
     """The same at the nose, the socket's mouth."""
-    mend_first: Literal["socket", "adapter", "rocking-in-the-seat"] | None
+    mend_first: Literal["socket", "adapter", "rocking-in-the-seat"] | str | None
     """The largest at the station; null where nothing runs out."""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | None
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str | None
     """
     Whether `tir` will keep `limit_tir`: `holds` where 95 of 100 assemblies are within it,
     `does-not-hold` where not even 5 of 100 are, else `may-not-hold`; with a cause not
@@ -3713,7 +3741,7 @@ class CenterAdapterResult(BaseModel):
     """`diameter_difference` where it was not sent; the estimates name their own."""
 
 
-class CenterContactAnswer(BaseModel):
+class CenterContactAnswer(AnswerModel):
     """An answer: CenterContactResult, advisories, and what it stands on."""
 
     result: CenterContactResult
@@ -3724,7 +3752,7 @@ class CenterContactAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterEffectAt(BaseModel):
+class CenterEffectAt(AnswerModel):
     """
     What is seen at one station; directions are null where nothing runs out.
 
@@ -3765,7 +3793,7 @@ class CenterEffectAt(BaseModel):
     """
 
 
-class CenterEffectResult(BaseModel):
+class CenterEffectResult(AnswerModel):
     """What both centers do."""
 
     at_stations: list[CenterEffectAt]
@@ -3791,7 +3819,7 @@ class CenterEffectResult(BaseModel):
     """
 
 
-class CenterHoleAnswer(BaseModel):
+class CenterHoleAnswer(AnswerModel):
     """An answer: CenterHoleResult, advisories, and what it stands on."""
 
     result: CenterHoleResult
@@ -3802,14 +3830,14 @@ class CenterHoleAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterHoleList(BaseModel):
+class CenterHoleList(AnswerModel):
     """Center holes: every row."""
 
     holes: list[CenterHoleRow]
     """The rows, in order."""
 
 
-class CenterHoleListAnswer(BaseModel):
+class CenterHoleListAnswer(AnswerModel):
     """An answer: CenterHoleList, advisories, and what it stands on."""
 
     result: CenterHoleList
@@ -3820,7 +3848,7 @@ class CenterHoleListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterHoleRowAnswer(BaseModel):
+class CenterHoleRowAnswer(AnswerModel):
     """An answer: CenterHoleRow, advisories, and what it stands on."""
 
     result: CenterHoleRow
@@ -3831,7 +3859,7 @@ class CenterHoleRowAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterLimitsAnswer(BaseModel):
+class CenterLimitsAnswer(AnswerModel):
     """An answer: CenterLimitsResult, advisories, and what it stands on."""
 
     result: CenterLimitsResult
@@ -3935,12 +3963,12 @@ class ClearanceFixture(BaseModel):
     """
 
 
-class ClearanceGap(BaseModel):
+class ClearanceGap(AnswerModel):
     """A gap between a part of the wheel's head and a body of the set-up."""
 
-    wheel_state: Literal["new", "worn"]
+    wheel_state: Literal["new", "worn"] | str
     """With which wheel."""
-    part: Literal["wheel", "flange", "guard"]
+    part: Literal["wheel", "flange", "guard"] | str
     """Part of the head."""
     body: str
     """Body of the set-up."""
@@ -3955,7 +3983,7 @@ class ClearanceGap(BaseModel):
     """Nearest point of the body."""
 
 
-class DovetailOverRollsResult(BaseModel):
+class DovetailOverRollsResult(AnswerModel):
     """
     Widths of a dovetail and its measure with rolls.
 
@@ -3975,7 +4003,7 @@ class DovetailOverRollsResult(BaseModel):
     """d (1 + cot(θ / 2)): both rolls' share. [length]"""
 
 
-class DresserSetting(BaseModel):
+class DresserSetting(AnswerModel):
     """The dresser's setting for one flank."""
 
     dresser_angle: Angle
@@ -3995,7 +4023,7 @@ class DresserSetting(BaseModel):
     """`scale_reading` less the angle wanted; null for a sine base. [arcsecond]"""
 
 
-class DressingErrorsResult(BaseModel):
+class DressingErrorsResult(AnswerModel):
     """What the errors of dressing do to the ground cone."""
 
     half_angle: Angle
@@ -4013,7 +4041,7 @@ class DressingErrorsResult(BaseModel):
     """
     worn: WornWheelErrors | None
     """Null without `worn_diameter`, or where `diamond_height` was not stated."""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether the included angle keeps its tolerance with all stated errors together;
     `not-stated` without a tolerance.
@@ -4027,11 +4055,12 @@ class DressingErrorsResult(BaseModel):
             "diamond-wear",
             "all-together",
         ]
+        | str
     ]
     """Errors present that no inspection named would show."""
 
 
-class DressingGuideEntryAnswer(BaseModel):
+class DressingGuideEntryAnswer(AnswerModel):
     """An answer: DressingGuideEntry, advisories, and what it stands on."""
 
     result: DressingGuideEntry
@@ -4042,7 +4071,7 @@ class DressingGuideEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class DressingGuideListAnswer(BaseModel):
+class DressingGuideListAnswer(AnswerModel):
     """An answer: DressingGuideList, advisories, and what it stands on."""
 
     result: DressingGuideList
@@ -4053,7 +4082,7 @@ class DressingGuideListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class OperationDetail(BaseModel):
+class OperationDetail(AnswerModel):
     """One operation in full. Units, bounds and descriptions of fields stand in its schemas."""
 
     name: str
@@ -4082,7 +4111,7 @@ class OperationDetail(BaseModel):
     """JSON Schema (2020-12) of the result."""
 
 
-class OperationDetailAnswer(BaseModel):
+class OperationDetailAnswer(AnswerModel):
     """An answer: OperationDetail, advisories, and what it stands on."""
 
     result: OperationDetail
@@ -4093,7 +4122,7 @@ class OperationDetailAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class OperationListAnswer(BaseModel):
+class OperationListAnswer(AnswerModel):
     """An answer: OperationList, advisories, and what it stands on."""
 
     result: OperationList
@@ -4104,7 +4133,7 @@ class OperationListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class PlannedRunout(BaseModel):
+class PlannedRunout(AnswerModel):
     """The runout budget of the cone against the limit. Square to the axis, at the cone."""
 
     tir: TirEstimate
@@ -4116,7 +4145,7 @@ class PlannedRunout(BaseModel):
     """The same limit as the diameter of a coaxiality zone. [length]"""
     limit_tir_on_cone: float
     """The limit as an indicator square to the cone's surface reads it. [length]"""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether the limit will be kept: it holds where 95 of 100 assemblies keep it, and does
     not where 95 of 100 pass it, whatever `decision_rule`; never `holds` with something not
@@ -4126,10 +4155,10 @@ class PlannedRunout(BaseModel):
     """The largest contribution: the first one to mend; null where none was stated."""
 
 
-class ProfileBlend(BaseModel):
+class ProfileBlend(AnswerModel):
     """A radius that blends a corner, with its tangent points."""
 
-    corner: Literal["edge", "root", "apex", "other-edge", "other-root"]
+    corner: Literal["edge", "root", "apex", "other-edge", "other-root"] | str
     """Which corner: of flank and periphery, of flank and land, or of two flanks."""
     radius: float
     """Radius. [length]"""
@@ -4143,7 +4172,7 @@ class ProfileBlend(BaseModel):
     """True where the wheel is rounded, false in a root."""
 
 
-class RunoutAxisResult(BaseModel):
+class RunoutAxisResult(AnswerModel):
     """Line of the axis, and two corrections in order."""
 
     tilt_arcsec: float
@@ -4154,7 +4183,7 @@ class RunoutAxisResult(BaseModel):
     """Swing first, since it moves both sections; then the slide takes both to zero."""
 
 
-class RunoutBudgetResult(BaseModel):
+class RunoutBudgetResult(AnswerModel):
     """The budget against the limit."""
 
     tir: TirEstimate
@@ -4168,20 +4197,20 @@ class RunoutBudgetResult(BaseModel):
     """Not passed in 99 of 100 assemblies. [length]"""
     mend_first: str | None
     """Largest that can be mended; null if none can."""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     The chain as it is against the limit: `holds` where 95 of 100 assemblies are within it,
     `does-not-hold` where not even 5 of 100 are, else `may-not-hold`; with a tilt not stated
     it is never said to hold.
     """
-    mended_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    mended_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """The same once all that can be mended is perfect: what cannot be mended alone."""
 
 
-class RunoutConvertResult(BaseModel):
+class RunoutConvertResult(AnswerModel):
     """What the value says of the other term, and why no more."""
 
-    relation: Literal["equal", "between", "at-least", "at-most"]
+    relation: Literal["equal", "between", "at-least", "at-most"] | str
     """`equal`: convertible; else bounds only, and `reasons` says why."""
     value: float | None
     """The value, where convertible; else null. [length]"""
@@ -4197,7 +4226,7 @@ class RunoutConvertResult(BaseModel):
     """The term wanted."""
 
 
-class RunoutIndicateAnswer(BaseModel):
+class RunoutIndicateAnswer(AnswerModel):
     """An answer: RunoutIndicateResult, advisories, and what it stands on."""
 
     result: RunoutIndicateResult
@@ -4208,7 +4237,7 @@ class RunoutIndicateAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutOffCrestAnswer(BaseModel):
+class RunoutOffCrestAnswer(AnswerModel):
     """An answer: RunoutOffCrestResult, advisories, and what it stands on."""
 
     result: RunoutOffCrestResult
@@ -4219,7 +4248,7 @@ class RunoutOffCrestAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutReversalAnswer(BaseModel):
+class RunoutReversalAnswer(AnswerModel):
     """An answer: RunoutReversalResult, advisories, and what it stands on."""
 
     result: RunoutReversalResult
@@ -4230,7 +4259,7 @@ class RunoutReversalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutTermAnswer(BaseModel):
+class RunoutTermAnswer(AnswerModel):
     """An answer: RunoutTerm, advisories, and what it stands on."""
 
     result: RunoutTerm
@@ -4241,7 +4270,7 @@ class RunoutTermAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutTermListAnswer(BaseModel):
+class RunoutTermListAnswer(AnswerModel):
     """An answer: RunoutTermList, advisories, and what it stands on."""
 
     result: RunoutTermList
@@ -4252,7 +4281,7 @@ class RunoutTermListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutVBlockAnswer(BaseModel):
+class RunoutVBlockAnswer(AnswerModel):
     """An answer: RunoutVBlockResult, advisories, and what it stands on."""
 
     result: RunoutVBlockResult
@@ -4263,7 +4292,7 @@ class RunoutVBlockAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SetupErrorsResult(BaseModel):
+class SetupErrorsResult(AnswerModel):
     """What the errors of the set-up do to the ground cone."""
 
     half_angle: Angle
@@ -4276,14 +4305,14 @@ class SetupErrorsResult(BaseModel):
     """Errors that were not stated: nothing is known of them, and nothing counted."""
     stations: list[SetupStation] | None
     """The surface, small end to large end; null where no error was stated."""
-    shape: Literal["cone", "hyperboloid"] | None
+    shape: Literal["cone", "hyperboloid"] | str | None
     """
     What the surface is: a true cone, or bent by more than 0.1 nm; null where no error was
     stated.
     """
 
 
-class SineAngleAnswer(BaseModel):
+class SineAngleAnswer(AnswerModel):
     """An answer: SineAngleResult, advisories, and what it stands on."""
 
     result: SineAngleResult
@@ -4294,7 +4323,7 @@ class SineAngleAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineCorrectionResult(BaseModel):
+class SineCorrectionResult(AnswerModel):
     """The change of stack that mends a measured angle."""
 
     measured_error_arcsec: float
@@ -4314,7 +4343,7 @@ class SineCorrectionResult(BaseModel):
     """Which blocks to swap; null where no blocks were given."""
 
 
-class SineLowStackResult(BaseModel):
+class SineLowStackResult(AnswerModel):
     """The stacks under both rolls."""
 
     high: SineStack
@@ -4335,7 +4364,7 @@ class SineLowStackResult(BaseModel):
     """`angle_as_set` less the angle wanted. [arcsecond]"""
     set_step: float
     """Smallest step of height that the set has. [length]"""
-    proved: Literal[True]
+    proved: bool
     """
     No fewer blocks do it under the conditions stated: every combination of one set's blocks
     under either roll was considered.
@@ -4344,7 +4373,7 @@ class SineLowStackResult(BaseModel):
     """What to do, in plain words."""
 
 
-class SineOrientation(BaseModel):
+class SineOrientation(AnswerModel):
     """One surface, in every way that a drawing may give it."""
 
     unit_normal: SineVector
@@ -4359,7 +4388,7 @@ class SineOrientation(BaseModel):
     """Direction in plan in which it rises, 0 to 360° from +X toward +Y; 0 where it is level."""
 
 
-class SineRequirementsAnswer(BaseModel):
+class SineRequirementsAnswer(AnswerModel):
     """An answer: SineRequirementsResult, advisories, and what it stands on."""
 
     result: SineRequirementsResult
@@ -4370,7 +4399,7 @@ class SineRequirementsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineSettingAnswer(BaseModel):
+class SineSettingAnswer(AnswerModel):
     """An answer: SineSettingResult, advisories, and what it stands on."""
 
     result: SineSettingResult
@@ -4381,7 +4410,7 @@ class SineSettingAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineTableResult(BaseModel):
+class SineTableResult(AnswerModel):
     """A setting table, as rows and as CSV."""
 
     count: int
@@ -4395,7 +4424,7 @@ class SineTableResult(BaseModel):
     """
 
 
-class SineTaperAngleAnswer(BaseModel):
+class SineTaperAngleAnswer(AnswerModel):
     """An answer: SineTaperAngleResult, advisories, and what it stands on."""
 
     result: SineTaperAngleResult
@@ -4406,7 +4435,7 @@ class SineTaperAngleAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineTaperSettingAnswer(BaseModel):
+class SineTaperSettingAnswer(AnswerModel):
     """An answer: SineTaperSettingResult, advisories, and what it stands on."""
 
     result: SineTaperSettingResult
@@ -4417,7 +4446,7 @@ class SineTaperSettingAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineUncertaintyAnswer(BaseModel):
+class SineUncertaintyAnswer(AnswerModel):
     """An answer: SineUncertaintyResult, advisories, and what it stands on."""
 
     result: SineUncertaintyResult
@@ -4428,7 +4457,7 @@ class SineUncertaintyAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class StandardTaperEntryAnswer(BaseModel):
+class StandardTaperEntryAnswer(AnswerModel):
     """An answer: StandardTaperEntry, advisories, and what it stands on."""
 
     result: StandardTaperEntry
@@ -4439,7 +4468,7 @@ class StandardTaperEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class StandardTaperListAnswer(BaseModel):
+class StandardTaperListAnswer(AnswerModel):
     """An answer: StandardTaperList, advisories, and what it stands on."""
 
     result: StandardTaperList
@@ -4450,7 +4479,7 @@ class StandardTaperListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperAngleAnswer(BaseModel):
+class TaperAngleAnswer(AnswerModel):
     """An answer: TaperAngleResult, advisories, and what it stands on."""
 
     result: TaperAngleResult
@@ -4461,7 +4490,7 @@ class TaperAngleAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperAngleGradeEntry(BaseModel):
+class TaperAngleGradeEntry(AnswerModel):
     """A grade of cone angle tolerance."""
 
     name: str
@@ -4470,11 +4499,11 @@ class TaperAngleGradeEntry(BaseModel):
     """Its ranges of length, ascending."""
     source: str
     """Standard and table."""
-    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"]
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
     """How the row is had."""
 
 
-class TaperAngleGradeEntryAnswer(BaseModel):
+class TaperAngleGradeEntryAnswer(AnswerModel):
     """An answer: TaperAngleGradeEntry, advisories, and what it stands on."""
 
     result: TaperAngleGradeEntry
@@ -4485,14 +4514,14 @@ class TaperAngleGradeEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperAngleGradeList(BaseModel):
+class TaperAngleGradeList(AnswerModel):
     """Grades of cone angle tolerance: every row."""
 
     angle_grades: list[TaperAngleGradeEntry]
     """The rows, in order."""
 
 
-class TaperAngleGradeListAnswer(BaseModel):
+class TaperAngleGradeListAnswer(AnswerModel):
     """An answer: TaperAngleGradeList, advisories, and what it stands on."""
 
     result: TaperAngleGradeList
@@ -4503,7 +4532,7 @@ class TaperAngleGradeListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperCandidate(BaseModel):
+class TaperCandidate(AnswerModel):
     """A standard taper under every name that it has, and how well it fits."""
 
     names: list[TaperCandidateName]
@@ -4531,7 +4560,7 @@ class TaperCandidate(BaseModel):
     """Whether both diameters lie within the table's, to 5 %; true for a mere rate."""
 
 
-class TaperCleanUpAnswer(BaseModel):
+class TaperCleanUpAnswer(AnswerModel):
     """An answer: TaperCleanUpResult, advisories, and what it stands on."""
 
     result: TaperCleanUpResult
@@ -4542,7 +4571,7 @@ class TaperCleanUpAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperIdentifyResult(BaseModel):
+class TaperIdentifyResult(AnswerModel):
     """The taper as measured, and standard ones: those of fitting size first, best fit first."""
 
     included_angle: Angle
@@ -4565,7 +4594,7 @@ class TaperIdentifyResult(BaseModel):
     """Candidates, best first."""
 
 
-class TaperInfeedAnswer(BaseModel):
+class TaperInfeedAnswer(AnswerModel):
     """An answer: TaperInfeedResult, advisories, and what it stands on."""
 
     result: TaperInfeedResult
@@ -4576,7 +4605,7 @@ class TaperInfeedAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperOneBallAnswer(BaseModel):
+class TaperOneBallAnswer(AnswerModel):
     """An answer: TaperOneBallResult, advisories, and what it stands on."""
 
     result: TaperOneBallResult
@@ -4587,7 +4616,7 @@ class TaperOneBallAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperOverBallsNominalAnswer(BaseModel):
+class TaperOverBallsNominalAnswer(AnswerModel):
     """An answer: TaperOverBallsNominalResult, advisories, and what it stands on."""
 
     result: TaperOverBallsNominalResult
@@ -4598,7 +4627,7 @@ class TaperOverBallsNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperOverBallsResult(BaseModel):
+class TaperOverBallsResult(AnswerModel):
     """A socket as measured with two balls, with its uncertainty; its large end is the mouth."""
 
     included_angle: Angle
@@ -4627,7 +4656,7 @@ class TaperOverBallsResult(BaseModel):
     """Depth below the mouth at which the smaller ball touches. [length]"""
 
 
-class TaperOverRollsNominalAnswer(BaseModel):
+class TaperOverRollsNominalAnswer(AnswerModel):
     """An answer: TaperOverRollsNominalResult, advisories, and what it stands on."""
 
     result: TaperOverRollsNominalResult
@@ -4638,7 +4667,7 @@ class TaperOverRollsNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperOverRollsResult(BaseModel):
+class TaperOverRollsResult(AnswerModel):
     """A taper as measured over rolls, with its uncertainty."""
 
     included_angle: Angle
@@ -4667,7 +4696,7 @@ class TaperOverRollsResult(BaseModel):
     """Height over the standing face at which the upper rolls touch. [length]"""
 
 
-class TaperPlugDepthNominalAnswer(BaseModel):
+class TaperPlugDepthNominalAnswer(AnswerModel):
     """An answer: TaperPlugDepthNominalResult, advisories, and what it stands on."""
 
     result: TaperPlugDepthNominalResult
@@ -4678,7 +4707,7 @@ class TaperPlugDepthNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperPlugDepthResult(BaseModel):
+class TaperPlugDepthResult(AnswerModel):
     """The part as gauged by depth; its half angle is the one found, else the one stated."""
 
     included_angle: Angle
@@ -4709,7 +4738,7 @@ class TaperPlugDepthResult(BaseModel):
     """Length over which the first gauge touches; 0 for a sharp edge. [length]"""
 
 
-class TaperRateEntryAnswer(BaseModel):
+class TaperRateEntryAnswer(AnswerModel):
     """An answer: TaperRateEntry, advisories, and what it stands on."""
 
     result: TaperRateEntry
@@ -4720,7 +4749,7 @@ class TaperRateEntryAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperRateListAnswer(BaseModel):
+class TaperRateListAnswer(AnswerModel):
     """An answer: TaperRateList, advisories, and what it stands on."""
 
     result: TaperRateList
@@ -4731,7 +4760,7 @@ class TaperRateListAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperSetOverResult(BaseModel):
+class TaperSetOverResult(AnswerModel):
     """Ways to set the taper: those that the machine reaches first, of these the surest."""
 
     half_angle: Angle
@@ -4757,7 +4786,7 @@ class TaperSetOverResult(BaseModel):
     """
 
 
-class TaperSolveAnswer(BaseModel):
+class TaperSolveAnswer(AnswerModel):
     """An answer: TaperSolveResult, advisories, and what it stands on."""
 
     result: TaperSolveResult
@@ -4768,7 +4797,7 @@ class TaperSolveAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperStandoffAnswer(BaseModel):
+class TaperStandoffAnswer(AnswerModel):
     """An answer: TaperStandoffResult, advisories, and what it stands on."""
 
     result: TaperStandoffResult
@@ -4779,7 +4808,7 @@ class TaperStandoffAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperToleranceAnswer(BaseModel):
+class TaperToleranceAnswer(AnswerModel):
     """An answer: TaperToleranceResult, advisories, and what it stands on."""
 
     result: TaperToleranceResult
@@ -4790,10 +4819,10 @@ class TaperToleranceAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TiltedPlateResult(BaseModel):
+class TiltedPlateResult(AnswerModel):
     """Whether everything clears, where it is closest, and what would clear it."""
 
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether this set-up holds: every gap at least the one wanted, the stick-out and the room
     under the wheel within their limits where sent. `may-not-hold`: nothing fouls, but a gap
@@ -4837,7 +4866,7 @@ class TiltedPlateResult(BaseModel):
     """The set-up drawn to scale in the plane of the tilt, as SVG."""
 
 
-class VeeOverRollsNominalResult(BaseModel):
+class VeeOverRollsNominalResult(AnswerModel):
     """What to expect over rolls in a nominal vee."""
 
     apex_depth: float
@@ -4850,7 +4879,7 @@ class VeeOverRollsNominalResult(BaseModel):
     """Fall of the roll's top for one unit more of width: 1 / (2 tan ν)."""
 
 
-class VeeOverRollsResult(BaseModel):
+class VeeOverRollsResult(AnswerModel):
     """A vee as measured; the included angle's errors are twice those of the half angle."""
 
     half_angle: AngleEstimate
@@ -4867,7 +4896,7 @@ class VeeOverRollsResult(BaseModel):
     """Depth below the faces at which the smaller roll touches. [length]"""
 
 
-class WheelChooseAnswer(BaseModel):
+class WheelChooseAnswer(AnswerModel):
     """An answer: WheelChooseResult, advisories, and what it stands on."""
 
     result: WheelChooseResult
@@ -4878,7 +4907,7 @@ class WheelChooseAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class WheelDressingAnswer(BaseModel):
+class WheelDressingAnswer(AnswerModel):
     """An answer: WheelDressingResult, advisories, and what it stands on."""
 
     result: WheelDressingResult
@@ -4889,18 +4918,18 @@ class WheelDressingAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class WheelSpeedResult(BaseModel):
+class WheelSpeedResult(AnswerModel):
     """Speed, limits, and what can be said of them."""
 
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     `holds`: every limit stated is kept; this sees only the figures sent, which is less than
     a permission. `does-not-hold`: do not run it. `not-stated`: marks, the diameter that
     they hold for, type or rating are missing, so nothing can be said.
     """
-    speed_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    speed_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """The speed against every mark stated."""
-    side_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | None
+    side_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str | None
     """The side against its rating; null where it is not to grind."""
     not_stated: list[str]
     """Fields without which the forecast never `holds`."""
@@ -4923,7 +4952,7 @@ class WheelSpeedResult(BaseModel):
     """Usual checks before starting."""
 
 
-class BlockAngleStackAnswer(BaseModel):
+class BlockAngleStackAnswer(AnswerModel):
     """An answer: BlockAngleStackResult, advisories, and what it stands on."""
 
     result: BlockAngleStackResult
@@ -4934,7 +4963,7 @@ class BlockAngleStackAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockBudgetAnswer(BaseModel):
+class BlockBudgetAnswer(AnswerModel):
     """An answer: BlockBudgetResult, advisories, and what it stands on."""
 
     result: BlockBudgetResult
@@ -4945,7 +4974,7 @@ class BlockBudgetAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockCheckAnswer(BaseModel):
+class BlockCheckAnswer(AnswerModel):
     """An answer: BlockCheckResult, advisories, and what it stands on."""
 
     result: BlockCheckResult
@@ -4956,7 +4985,7 @@ class BlockCheckAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockDaySlot(BaseModel):
+class BlockDaySlot(AnswerModel):
     """One period: stacks that do not get in one another's way."""
 
     slot: int
@@ -4971,7 +5000,7 @@ class BlockDaySlot(BaseModel):
     """Fewest blocks, and as many jobs as can be, are proved."""
 
 
-class BlockStackAnswer(BaseModel):
+class BlockStackAnswer(AnswerModel):
     """An answer: BlockStackResult, advisories, and what it stands on."""
 
     result: BlockStackResult
@@ -4982,7 +5011,7 @@ class BlockStackAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockStacksAnswer(BaseModel):
+class BlockStacksAnswer(AnswerModel):
     """An answer: BlockStacksResult, advisories, and what it stands on."""
 
     result: BlockStacksResult
@@ -4993,7 +5022,7 @@ class BlockStacksAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterAdapterAnswer(BaseModel):
+class CenterAdapterAnswer(AnswerModel):
     """An answer: CenterAdapterResult, advisories, and what it stands on."""
 
     result: CenterAdapterResult
@@ -5004,7 +5033,7 @@ class CenterAdapterAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterEffectAnswer(BaseModel):
+class CenterEffectAnswer(AnswerModel):
     """An answer: CenterEffectResult, advisories, and what it stands on."""
 
     result: CenterEffectResult
@@ -5015,12 +5044,12 @@ class CenterEffectAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class CenterJobResult(BaseModel):
+class CenterJobResult(AnswerModel):
     """The plan."""
 
     job: str
     """Name of the job."""
-    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     Whether angle and runout will both keep their limits; it holds only where both hold, and
     does not where either does not.
@@ -5057,7 +5086,7 @@ class CenterJobResult(BaseModel):
     """The checks to make."""
 
 
-class DovetailOverRollsAnswer(BaseModel):
+class DovetailOverRollsAnswer(AnswerModel):
     """An answer: DovetailOverRollsResult, advisories, and what it stands on."""
 
     result: DovetailOverRollsResult
@@ -5068,10 +5097,10 @@ class DovetailOverRollsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class DressedFlank(BaseModel):
+class DressedFlank(AnswerModel):
     """One flank, and how to dress it."""
 
-    side: Literal["work", "other-side"]
+    side: Literal["work", "other-side"] | str
     """Which surface it grinds."""
     angle_from_axis: Angle
     """Angle between flank and wheel axis."""
@@ -5097,7 +5126,7 @@ class DressedFlank(BaseModel):
     """The same pass fed along the wheel's axis: for a steep flank the better way. [length]"""
 
 
-class DressingErrorsAnswer(BaseModel):
+class DressingErrorsAnswer(AnswerModel):
     """An answer: DressingErrorsResult, advisories, and what it stands on."""
 
     result: DressingErrorsResult
@@ -5108,7 +5137,7 @@ class DressingErrorsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutAxisAnswer(BaseModel):
+class RunoutAxisAnswer(AnswerModel):
     """An answer: RunoutAxisResult, advisories, and what it stands on."""
 
     result: RunoutAxisResult
@@ -5119,7 +5148,7 @@ class RunoutAxisAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutBudgetAnswer(BaseModel):
+class RunoutBudgetAnswer(AnswerModel):
     """An answer: RunoutBudgetResult, advisories, and what it stands on."""
 
     result: RunoutBudgetResult
@@ -5130,7 +5159,7 @@ class RunoutBudgetAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class RunoutConvertAnswer(BaseModel):
+class RunoutConvertAnswer(AnswerModel):
     """An answer: RunoutConvertResult, advisories, and what it stands on."""
 
     result: RunoutConvertResult
@@ -5141,7 +5170,7 @@ class RunoutConvertAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SetupErrorsAnswer(BaseModel):
+class SetupErrorsAnswer(AnswerModel):
     """An answer: SetupErrorsResult, advisories, and what it stands on."""
 
     result: SetupErrorsResult
@@ -5152,7 +5181,7 @@ class SetupErrorsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineCompoundAnglesResult(BaseModel):
+class SineCompoundAnglesResult(AnswerModel):
     """What two stacks set."""
 
     base_angle: Angle
@@ -5167,7 +5196,7 @@ class SineCompoundAnglesResult(BaseModel):
     """How far the part's edges turn in plan."""
 
 
-class SineCompoundResult(BaseModel):
+class SineCompoundResult(AnswerModel):
     """Both settings of a compound plate."""
 
     base: SineHingeSetting
@@ -5198,7 +5227,7 @@ class SineCompoundResult(BaseModel):
     """The sign conventions, in plain words."""
 
 
-class SineCorrectionAnswer(BaseModel):
+class SineCorrectionAnswer(AnswerModel):
     """An answer: SineCorrectionResult, advisories, and what it stands on."""
 
     result: SineCorrectionResult
@@ -5209,7 +5238,7 @@ class SineCorrectionAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineLowStackAnswer(BaseModel):
+class SineLowStackAnswer(AnswerModel):
     """An answer: SineLowStackResult, advisories, and what it stands on."""
 
     result: SineLowStackResult
@@ -5220,7 +5249,7 @@ class SineLowStackAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineTableAnswer(BaseModel):
+class SineTableAnswer(AnswerModel):
     """An answer: SineTableResult, advisories, and what it stands on."""
 
     result: SineTableResult
@@ -5231,7 +5260,7 @@ class SineTableAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperIdentifyAnswer(BaseModel):
+class TaperIdentifyAnswer(AnswerModel):
     """An answer: TaperIdentifyResult, advisories, and what it stands on."""
 
     result: TaperIdentifyResult
@@ -5242,7 +5271,7 @@ class TaperIdentifyAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperOverBallsAnswer(BaseModel):
+class TaperOverBallsAnswer(AnswerModel):
     """An answer: TaperOverBallsResult, advisories, and what it stands on."""
 
     result: TaperOverBallsResult
@@ -5253,7 +5282,7 @@ class TaperOverBallsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperOverRollsAnswer(BaseModel):
+class TaperOverRollsAnswer(AnswerModel):
     """An answer: TaperOverRollsResult, advisories, and what it stands on."""
 
     result: TaperOverRollsResult
@@ -5264,7 +5293,7 @@ class TaperOverRollsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperPlugDepthAnswer(BaseModel):
+class TaperPlugDepthAnswer(AnswerModel):
     """An answer: TaperPlugDepthResult, advisories, and what it stands on."""
 
     result: TaperPlugDepthResult
@@ -5275,7 +5304,7 @@ class TaperPlugDepthAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TaperSetOverAnswer(BaseModel):
+class TaperSetOverAnswer(AnswerModel):
     """An answer: TaperSetOverResult, advisories, and what it stands on."""
 
     result: TaperSetOverResult
@@ -5286,7 +5315,7 @@ class TaperSetOverAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class TiltedPlateAnswer(BaseModel):
+class TiltedPlateAnswer(AnswerModel):
     """An answer: TiltedPlateResult, advisories, and what it stands on."""
 
     result: TiltedPlateResult
@@ -5297,7 +5326,7 @@ class TiltedPlateAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class VeeOverRollsAnswer(BaseModel):
+class VeeOverRollsAnswer(AnswerModel):
     """An answer: VeeOverRollsResult, advisories, and what it stands on."""
 
     result: VeeOverRollsResult
@@ -5308,7 +5337,7 @@ class VeeOverRollsAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class VeeOverRollsNominalAnswer(BaseModel):
+class VeeOverRollsNominalAnswer(AnswerModel):
     """An answer: VeeOverRollsNominalResult, advisories, and what it stands on."""
 
     result: VeeOverRollsNominalResult
@@ -5319,7 +5348,7 @@ class VeeOverRollsNominalAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class WheelFlankResult(BaseModel):
+class WheelFlankResult(AnswerModel):
     """The flanks to dress, the dresser's settings, the profile, and what is dressed away."""
 
     flanks: list[DressedFlank]
@@ -5344,7 +5373,7 @@ class WheelFlankResult(BaseModel):
     """The profile drawn to scale, as SVG."""
 
 
-class WheelSpeedAnswer(BaseModel):
+class WheelSpeedAnswer(AnswerModel):
     """An answer: WheelSpeedResult, advisories, and what it stands on."""
 
     result: WheelSpeedResult
@@ -5355,7 +5384,7 @@ class WheelSpeedAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockDayResult(BaseModel):
+class BlockDayResult(AnswerModel):
     """What the box can do for the day."""
 
     complete: bool
@@ -5366,7 +5395,7 @@ class BlockDayResult(BaseModel):
     """Stacks to wring once and pass on, most jobs first."""
 
 
-class CenterJobAnswer(BaseModel):
+class CenterJobAnswer(AnswerModel):
     """An answer: CenterJobResult, advisories, and what it stands on."""
 
     result: CenterJobResult
@@ -5377,7 +5406,7 @@ class CenterJobAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineCompoundAnglesAnswer(BaseModel):
+class SineCompoundAnglesAnswer(AnswerModel):
     """An answer: SineCompoundAnglesResult, advisories, and what it stands on."""
 
     result: SineCompoundAnglesResult
@@ -5388,7 +5417,7 @@ class SineCompoundAnglesAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class SineCompoundAnswer(BaseModel):
+class SineCompoundAnswer(AnswerModel):
     """An answer: SineCompoundResult, advisories, and what it stands on."""
 
     result: SineCompoundResult
@@ -5399,7 +5428,7 @@ class SineCompoundAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class WheelFlankAnswer(BaseModel):
+class WheelFlankAnswer(AnswerModel):
     """An answer: WheelFlankResult, advisories, and what it stands on."""
 
     result: WheelFlankResult
@@ -5410,7 +5439,7 @@ class WheelFlankAnswer(BaseModel):
     """Formulas, sources and release."""
 
 
-class BlockDayAnswer(BaseModel):
+class BlockDayAnswer(AnswerModel):
     """An answer: BlockDayResult, advisories, and what it stands on."""
 
     result: BlockDayResult
