@@ -85,7 +85,7 @@ class BlockCheckRequest(BlockSupplyFields):
         None,
         description="Height measured on the stack, in `units`. Either this or `measured_angle`.",
     )
-    measured_angle: Annotated[float, AngleInput(gt=0, lt=90)] | None = Field(
+    measured_angle: Annotated[float, AngleInput(gt=0, lt=90, measured=True)] | None = Field(
         None, description="Angle measured on the plate, in degrees; needs `center_distance`."
     )
     measurement_limit: Length | None = Field(
