@@ -23,25 +23,15 @@ LARGE_COUNT = 30
 #: Light though one of these says that it may take long: why, with processor time as the search of
 #: largest requests found it.
 LIGHT_ALL_THE_SAME: Mapping[str, str] = {
-    "blocks.budget": "one estimate of at most twenty blocks: 3.8 ms",
-    "centers.effect": "a hundred stations, each one vector sum: 4.6 ms",
+    "blocks.budget": "one estimate of at most twenty blocks: 1.9 ms",
     "runout.v-block": "lobes up to fifty are gone through in one array: 0.4 ms",
     "tapers.clean-up": "passes are divided, not gone through: 0.3 ms",
-    "tapers.identify": "one estimate, fifty candidates of a table of some hundred rows: 4.5 ms",
+    "tapers.identify": "fifty candidates of a table of some hundred rows: 2.1 ms",
     "tapers.infeed": "passes are divided, not gone through: 0.2 ms",
-    "tapers.one-ball": "one estimate of three contributions: 3.9 ms",
     "wheels.dressing": "passes are multiplied, not gone through: 0.4 ms",
 }
 #: Light in the sources today, though the search found them slow: to be declared heavy.
-TO_BECOME_HEAVY = {
-    "runout.axis",
-    "tapers.dovetail-over-rolls",
-    "tapers.over-balls",
-    "tapers.over-rolls",
-    "tapers.plug-depth",
-    "tapers.set-over",
-    "tapers.vee-over-rolls",
-}
+TO_BECOME_HEAVY = {"centers.effect", "runout.axis"}
 
 
 def _counts(schema: Mapping[str, Any], definitions: Mapping[str, Any]) -> Iterator[float]:
@@ -58,13 +48,7 @@ def _counts(schema: Mapping[str, Any], definitions: Mapping[str, Any]) -> Iterat
 
 
 def may_take_long(name: str) -> bool:
-    """True where a request may hold much, or a large count, or an answer an estimate.
-
-    What an estimate covers is worked out from its distributions: some milliseconds each.
-    """
-    results = schema_of(OPERATIONS[name].result, "serialization").get("$defs", {})
-    if any(model.endswith("Estimate") for model in results):
-        return True
+    """True where a request may hold much, or a large count."""
     request: type[BaseModel] = OPERATIONS[name].request
     schema = schema_of(request)
     most = max(_counts(schema, schema.get("$defs", {})), default=0)

@@ -151,8 +151,8 @@ def test_a_wheel_over_its_marked_speed_gives_no_plain_number(service: Service) -
     """A spreadsheet that asks for the surface speed reads why the wheel must not run."""
     refused = service.get(f"{OVERSPEED}&pick=surface_speed_ft_per_min")
     assert (refused.status_code, refused.json()["type"]) == (422, "/problems/stopped")
-    assert service.get(f"{OVERSPEED}&pick=verdict").text == "stop"
-    assert "severity=stop" in service.get(f"{OVERSPEED}&pick=verdict").headers["advisories"]
+    assert service.get(f"{OVERSPEED}&pick=forecast").text == "does-not-hold"
+    assert "severity=stop" in service.get(f"{OVERSPEED}&pick=forecast").headers["advisories"]
     assert "\nstop " in "\n" + service.get(f"{OVERSPEED}&pick=advisories").text
 
 
