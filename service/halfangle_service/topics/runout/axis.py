@@ -31,6 +31,8 @@ from halfangle_service.trade.uncertainty import Budget
 
 #: Sections closer than this, in either unit, stand at one station.
 SAME_STATION = 1e-6
+#: More stations than this take more than some milliseconds.
+MANY_STATIONS = 20
 
 
 class RunoutSection(RunoutFound):
@@ -98,6 +100,8 @@ class RunoutAxisResult(ResultModel):
         "in a bore the center lies opposite to the high spot",
     ),
     sources=(VECTORS,),
+    largest_request="100 stations",
+    heavy=lambda request: len(request.stations) > MANY_STATIONS,
     example={
         "units": "in",
         "surface": "external",

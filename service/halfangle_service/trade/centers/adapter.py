@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from halfangle_service.trade.cone import Slope
+from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.tapers.bearing import Pair
 
 SeatBearing = Literal["whole-seat", "large-end", "small-end"]
@@ -46,7 +47,9 @@ def seat(shank_taper: float, socket_taper: float, engagement: float) -> Seat:
 
 def rock_tir(found: Seat, distance: float) -> float:
     """Most TIR at a distance from the nose by rocking in the seat: 2 × tilt × lever."""
-    return 2.0 * math.tan(found.rock_rad) * abs(distance - found.pivot)
+    lever = abs(distance - found.pivot)
+    # The difference of two tapers is noisy in more digits than either.
+    return tidy(2.0 * math.tan(found.rock_rad) * lever, lever)
 
 
 def standoff_from_diameter(diameter_difference: float, shank: Slope, socket: Slope) -> float:
