@@ -23,32 +23,13 @@ LARGE_COUNT = 30
 #: Light though one of these says that it may take long: why, with processor time as the search of
 #: largest requests found it.
 LIGHT_ALL_THE_SAME: Mapping[str, str] = {
-<<<<<<< HEAD
-    "blocks.budget": "one estimate of at most twenty blocks: 1.9 ms",
-=======
-    "blocks.budget": "one estimate of at most twenty blocks: 3.8 ms",
-    "centers.effect": "a hundred stations, each one vector sum: 4.6 ms",
-    "runout.reversal": "four estimates of two normal contributions, in closed form: 0.6 ms",
->>>>>>> w-runcen
+    "blocks.budget": "one estimate of at most twenty blocks: 2.3 ms",
     "runout.v-block": "lobes up to fifty are gone through in one array: 0.4 ms",
     "tapers.clean-up": "passes are divided, not gone through: 0.3 ms",
     "tapers.identify": "fifty candidates of a table of some hundred rows: 2.1 ms",
     "tapers.infeed": "passes are divided, not gone through: 0.2 ms",
     "wheels.dressing": "passes are multiplied, not gone through: 0.4 ms",
 }
-#: Light in the sources today, though the search found them slow: to be declared heavy.
-<<<<<<< HEAD
-TO_BECOME_HEAVY = {"centers.effect", "runout.axis"}
-=======
-TO_BECOME_HEAVY = {
-    "tapers.dovetail-over-rolls",
-    "tapers.over-balls",
-    "tapers.over-rolls",
-    "tapers.plug-depth",
-    "tapers.set-over",
-    "tapers.vee-over-rolls",
-}
->>>>>>> w-runcen
 
 
 def _counts(schema: Mapping[str, Any], definitions: Mapping[str, Any]) -> Iterator[float]:
@@ -75,7 +56,7 @@ def may_take_long(name: str) -> bool:
 @pytest.mark.parametrize("name", OPERATIONS)
 def test_what_may_take_long_is_heavy_or_says_why_not(name: str) -> None:
     """A light operation with much in its request stands in the list above, with its reason."""
-    excused = name in LIGHT_ALL_THE_SAME or name in TO_BECOME_HEAVY
+    excused = name in LIGHT_ALL_THE_SAME
     if OPERATIONS[name].heavy is not False:
         assert not excused, "it is heavy: take it out of the list"
         return

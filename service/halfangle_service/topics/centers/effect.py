@@ -41,6 +41,10 @@ from halfangle_service.trade.wording import plain
 STATED_OR_NOT = ("part_at_first", "part_at_second", "second_height", "second_line")
 
 
+#: More stations than this may take more than some milliseconds.
+MANY_STATIONS = 20
+
+
 class CenterError(RequestModel):
     """How far a center's cone is off the axis of rotation."""
 
@@ -175,6 +179,7 @@ class CenterEffectResult(ResultModel):
         "distance_between_centers": 6,
         "stations": [0, 3, 6],
     },
+    heavy=lambda request: len(request.stations) > MANY_STATIONS,
 )
 def effect(request: CenterEffectRequest) -> Outcome[CenterEffectResult]:
     """What eccentric centers do to the work.
