@@ -303,6 +303,20 @@ def test_bad_readings_are_refused_by_name(call: Call) -> None:
         indicate(call, stray)
 
 
+def test_a_long_reading_does_not_hold_up_the_others() -> None:
+    """720 readings, or the axis at 100 stations, are worked out off the event loop; few are not."""
+    operations = {operation.verb: operation for operation in OPERATIONS}
+    for verb, field, entries in (
+        ("indicate", "readings", readings(np.zeros(720), np.arange(720) / 2)),
+        ("axis", "stations", [float(z) for z in range(100)]),
+    ):
+        operation = operations[verb]
+        assert callable(operation.heavy)
+        few = operation.request.model_validate(dict(operation.example))
+        many = operation.request.model_validate(dict(operation.example) | {field: entries})
+        assert (operation.heavy(few), operation.heavy(many)) == (False, True)
+
+
 @pytest.mark.parametrize("operation", OPERATIONS, ids=lambda operation: operation.verb)
 def test_every_runout_example_is_answered(service: TestClient[Any], operation: Any) -> None:
     """The example of every operation is answered over HTTP, twice with the same bytes."""
