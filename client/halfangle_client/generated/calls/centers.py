@@ -31,6 +31,7 @@ _EFFECT = Endpoint(
     answer=models.CenterEffectAnswer,
     accept="application/json",
     sends="application/json",
+    heavy=True,
 )
 _GET_HOLE = Endpoint(
     name="centers.get_hole",

@@ -14,6 +14,7 @@ _AXIS = Endpoint(
     answer=models.RunoutAxisAnswer,
     accept="application/json",
     sends="application/json",
+    heavy=True,
 )
 _BUDGET = Endpoint(
     name="runout.budget",
@@ -116,7 +117,7 @@ class RunoutCalls:
         Runout of a shaft or a bore at two sections: tilt, runout at other stations, and the two
         corrections in the order in which to make them.
 
-        Largest request: one calculation of fixed size.
+        Largest request: 100 stations.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -567,7 +568,7 @@ class AsyncRunoutCalls:
         Runout of a shaft or a bore at two sections: tilt, runout at other stations, and the two
         corrections in the order in which to make them.
 
-        Largest request: one calculation of fixed size.
+        Largest request: 100 stations.
 
         Args:
             units: Unit of every length here and in the answer.
