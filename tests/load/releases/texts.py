@@ -1,7 +1,7 @@
 """Sentences of two releases: the same but for names, or but for the form of their numbers."""
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 
 #: A number in a sentence: not part of a name or code (`HL-0412`, `B17`, `inch-81`).
 _NUMBER = re.compile(
@@ -85,8 +85,3 @@ def _half_unit(number: str) -> float:
     if not decimals and not exponent:
         return 0.0
     return 0.5 * 10.0 ** (int(exponent or 0) - decimals)
-
-
-def vocabulary_of(renamed: Mapping[str, str]) -> Vocabulary:
-    """Make a vocabulary of old to new names."""
-    return Vocabulary(renamed.items())

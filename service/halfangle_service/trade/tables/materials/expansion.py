@@ -35,8 +35,3 @@ def materials() -> dict[str, Material]:
         )
         for row in read_rows(__name__, "expansion.toml", "material")
     }
-
-
-def expansion_per_kelvin(material: MaterialName) -> float:
-    """Coefficient of linear expansion of a material, per kelvin."""
-    return materials()[material].coefficient
