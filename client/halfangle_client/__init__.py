@@ -8,7 +8,7 @@
 answers, and of the parts of a request that are objects, in `halfangle_client.models`.
 """
 
-__version__ = "0.1.0"
+__version__ = "0.2.0"
 
 from halfangle_client import errors
 from halfangle_client.errors import HalfangleError, ProblemError

@@ -6,12 +6,14 @@ from typing import Any
 
 import pytest
 
+from halfangle_service import __version__
 from releases.changelog import Changelog, ChangelogError, load_changelog
 from releases.comparing import Comparison, Finding
 from releases.paths import Json
 from releases.texts import numbers_agree, same_to_digits_shown
 from releases.translation import Answer, translated_request
 from seeded_requests import seeded_requests
+from source_support import ROOT
 
 OPERATIONS = ("sine.setting", "sine.angle", "wheels.choose")
 CONTRACT = Path(__file__).parents[2] / "openapi" / "openapi.json"
@@ -402,3 +404,13 @@ def test_the_same_seed_makes_the_same_distinct_requests_of_every_operation() -> 
     assert len({json.dumps(one) for one in made}) >= 655
     operations = {p for p, item in contract["paths"].items() if "post" in item}
     assert len({name for name, _ in made}) == len(operations)
+
+
+def test_the_newest_changelog_is_of_this_release() -> None:
+    """What the contract changes is listed under the release that serves it."""
+    folders = [path.name for path in (ROOT / "openapi/changelog").iterdir() if path.is_dir()]
+    assert max(folders, key=_number) == __version__.rpartition(".")[0]
+
+
+def _number(release: str) -> tuple[int, ...]:
+    return tuple(map(int, release.split(".")))

@@ -1,6 +1,6 @@
 """Compares the answers of two releases to the same seeded requests. Not collected.
 
-    .venv/bin/python tests/load/compare_releases.py --before v0.1 --cache /tmp/before
+    .venv/bin/python tests/load/compare_releases.py --before REV --cache DIR
 
 Makes requests from the contract of the release before (`seeded_requests.py`), answers them in
 process there (in a temporary worktree) and here, and compares answers and refusals value by value,

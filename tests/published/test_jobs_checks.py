@@ -389,6 +389,6 @@ def test_an_absurd_feed_is_called_out(call: Call) -> None:
         for change in ({"grinding_allowance": 0.37}, {"downfeed_step": 0.01})
         for code in (a["code"] for a in call("jobs.center", **example(**change))["advisories"])
     }
-    assert {"much-stock", "deep-pass"} <= codes
+    assert {"much-stock", "heavy-pass"} <= codes
     usual = [a["code"] for a in call("jobs.center", **example())["advisories"]]
-    assert not {"much-stock", "deep-pass"} & set(usual)
+    assert not {"much-stock", "heavy-pass"} & set(usual)

@@ -26,13 +26,18 @@ def at_most_one_of(request: RequestModel, *names: str, path: str = "") -> str | 
     return one_of(request, *names, path=path) if sent_of(request, *names) else None
 
 
-def at_least_one_of(request: RequestModel, *names: str) -> list[str]:
-    """Names of the fields of these that were sent; raises Disagreement where none was."""
+def at_least_one_of(request: RequestModel, *names: str, path: str = "") -> list[str]:
+    """Names of the fields of these that were sent; raises Disagreement where none was.
+
+    `path` is that of the object that holds them, such as `ways/`.
+    """
     sent = sent_of(request, *names)
     if not sent:
         raise Disagreement(
             f"At least one of {_listed(names)} is needed; none was sent.",
-            fields=dict.fromkeys(names, f"send at least one of {_plain_list(names)}"),
+            fields={
+                f"{path}{name}": f"send at least one of {_plain_list(names)}" for name in names
+            },
         )
     return sent
 

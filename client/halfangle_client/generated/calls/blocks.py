@@ -175,7 +175,7 @@ class BlocksCalls:
                 and of these the nearest. [arcsecond, 0 to 324000]
             most_alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
-            grade: Grade of blocks without a calibration, as `GET /v1/blocks/angle-sets` lists it,
+            grade: Grade of blocks without a calibration, as `GET /v1/blocks/angle-grades` lists it,
                 for the angle's uncertainty. [1 to 60 characters]
 
         Example:
@@ -481,10 +481,10 @@ class BlocksCalls:
         The accuracy of each grade, with its source.
 
         Args:
-            key: The name, such as `laboratory master`.
+            key: The name, such as `laboratory-master`.
 
         Example:
-            client.blocks.get_angle_grade(key="laboratory master")
+            client.blocks.get_angle_grade(key="laboratory-master")
         """
         return self._sender.send(
             _GET_ANGLE_GRADE,
@@ -857,7 +857,7 @@ class AsyncBlocksCalls:
                 and of these the nearest. [arcsecond, 0 to 324000]
             most_alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
-            grade: Grade of blocks without a calibration, as `GET /v1/blocks/angle-sets` lists it,
+            grade: Grade of blocks without a calibration, as `GET /v1/blocks/angle-grades` lists it,
                 for the angle's uncertainty. [1 to 60 characters]
 
         Example:
@@ -1163,10 +1163,10 @@ class AsyncBlocksCalls:
         The accuracy of each grade, with its source.
 
         Args:
-            key: The name, such as `laboratory master`.
+            key: The name, such as `laboratory-master`.
 
         Example:
-            client.blocks.get_angle_grade(key="laboratory master")
+            client.blocks.get_angle_grade(key="laboratory-master")
         """
         return await self._sender.send(
             _GET_ANGLE_GRADE,

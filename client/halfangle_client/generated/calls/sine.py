@@ -1170,7 +1170,7 @@ class SineCalls:
         """Uncertainty of a sine set-up.
 
         The budget of a set-up's angle in arc-seconds, each term with its sensitivity and share,
-        checked by Monte Carlo, and whether it is good for a tolerance.
+        checked by Monte Carlo, and whether it will hold a tolerance.
 
         Largest request: 200,000 Monte Carlo trials.
 
@@ -2352,7 +2352,7 @@ class AsyncSineCalls:
         """Uncertainty of a sine set-up.
 
         The budget of a set-up's angle in arc-seconds, each term with its sensitivity and share,
-        checked by Monte Carlo, and whether it is good for a tolerance.
+        checked by Monte Carlo, and whether it will hold a tolerance.
 
         Largest request: 200,000 Monte Carlo trials.
 

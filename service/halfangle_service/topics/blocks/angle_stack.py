@@ -104,8 +104,8 @@ class BlockAngleStackRequest(RequestModel):
     )
     grade: SetName | None = Field(
         None,
-        description="Grade of blocks without a calibration, as `GET /v1/blocks/angle-sets` lists "
-        "it, for the angle's uncertainty.",
+        description="Grade of blocks without a calibration, as `GET /v1/blocks/angle-grades` "
+        "lists it, for the angle's uncertainty.",
         examples=["toolroom"],
     )
 

@@ -4,7 +4,6 @@ from typing import Literal
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Arcsec,
@@ -18,6 +17,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import caution
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade.cone import require_smaller
 from halfangle_service.trade.runout import crest
 
 _CREST = Source(
@@ -88,11 +88,7 @@ def off_crest(request: RunoutOffCrestRequest) -> Outcome[RunoutOffCrestResult]:
     An indicator run along a cone beside its crest drops more at the small end: the false taper,
     and the miss that a wanted angle allows.
     """
-    if request.large_diameter <= request.small_diameter:
-        raise Disagreement(
-            "The large diameter is not larger than the small one.",
-            fields={"large_diameter": "should be greater than small_diameter"},
-        )
+    require_smaller(request.small_diameter, request.large_diameter)
     half_rad, tip = slope_of(request).half_angle_rad, request.tip_radius
     radii = (request.small_diameter / 2.0, request.large_diameter / 2.0)
     small, large = (crest.crest_drop(request.miss, r, half_rad, tip) for r in radii)

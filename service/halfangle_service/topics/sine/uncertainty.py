@@ -132,7 +132,7 @@ def uncertainty(request: SineUncertaintyRequest) -> Outcome[SineUncertaintyResul
     """Uncertainty of a sine set-up.
 
     The budget of a set-up's angle in arc-seconds, each term with its sensitivity and share, checked
-    by Monte Carlo, and whether it is good for a tolerance.
+    by Monte Carlo, and whether it will hold a tolerance.
     """
     inputs = error_inputs(request)
     plate = budget(inputs)

@@ -6,7 +6,6 @@ from typing import Annotated, get_args
 from pydantic import Field
 
 from halfangle_service.cautions import WHEEL_SAFETY
-from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     Angle,
     Arcsec,
@@ -17,6 +16,7 @@ from halfangle_service.fields import (
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.fields.choice import at_least_one_of
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
@@ -145,15 +145,8 @@ def choose(request: WheelChooseRequest) -> Outcome[WheelChooseResult]:
     the wheel's marks before any of them.
     """
     cone = cone_of(request, request.wheel_diameter)
+    at_least_one_of(request.ways, *ChooseWays.model_fields, path="ways/")
     ways = list(ways_of(request.ways, cone, request.units))
-    if not ways:
-        names = tuple(ChooseWays.model_fields)
-        raise Disagreement(
-            f"No way is described: send at least one of {', '.join(names)}.",
-            fields=dict.fromkeys(
-                (f"ways/{name}" for name in names), "send at least one of the ways"
-            ),
-        )
     rows = sorted((_row(request, way) for way in ways), key=_order)
     described = {way.name for way in ways}
     result = WheelChooseResult(

@@ -38,7 +38,7 @@ def of_feed(feed: PlannedFeed, allowance: float | None, units: Units) -> Iterato
     """Of a pass that is too deep, and of more stock than is ground off."""
     if feed.downfeed_step > DEEP_PASS[units]:
         yield caution(
-            "deep-pass",
+            "heavy-pass",
             f"A pass of {small_length(feed.downfeed_step, units)} is deep: a hardened point burns "
             f"and the wheel loses its shape. Up to {small_length(DEEP_PASS[units], units)} is "
             "common.",
