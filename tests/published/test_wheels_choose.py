@@ -299,7 +299,7 @@ def test_when_all_are_ruled_out_none_is_best(call: Call) -> None:
         (
             {**EXAMPLE, "ways": {}},
             Disagreement,
-            "No way is described",
+            "At least one of",
         ),
         (
             with_("dressed_wheel", dresser={"kind": "scale", "graduation": "0 05"}),
