@@ -72,7 +72,7 @@ def test_deviations_under_the_low_roll_count(call: Call) -> None:
         **request,
         center_distance=5,
         measured_angle=measured,
-        measurement_limit=0.000002,
+        measurement_error_limit=0.000002,
     )
     result = answer["result"]
     assert result["verdict"] == "conforming"
@@ -111,7 +111,7 @@ def test_a_block_stands_in_one_stack_only(call: Call) -> None:
 def test_explanations_of_unequal_worth_are_not_said_to_be_equal(call: Call) -> None:
     """Several mistakes within a wide limit: the best and the worst of them are told."""
     request = {**BOTH, "low_blocks": None, "measured_height": 2.701}
-    answer = call("blocks.check", **request, measurement_limit=0.0003, explanations=50)
+    answer = call("blocks.check", **request, measurement_error_limit=0.0003, explanations=50)
     missed = [abs(m["unexplained"]) for m in answer["result"]["mistakes"] if m["explains"]]
     assert max(missed) > min(missed) + 1e-5
     said = messages(answer)["several-explanations"]

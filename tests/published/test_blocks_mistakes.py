@@ -60,7 +60,7 @@ def test_mistakes_explain_it_whether_they_are_listed_or_not(call: Call) -> None:
 
 def test_every_explanation_is_counted(call: Call) -> None:
     """The count of explanations is that of all, not of those listed."""
-    request = {**RIGHT, "measured_height": 2.5005, "measurement_limit": 0.0002}
+    request = {**RIGHT, "measured_height": 2.5005, "measurement_error_limit": 0.0002}
     whole = call("blocks.check", **request, explanations=50)
     count = sum(entry["explains"] for entry in whole["result"]["mistakes"])
     assert count > 2
@@ -77,7 +77,7 @@ def test_the_deviation_of_the_block_taken_counts(call: Call) -> None:
         **{**RIGHT, "set": None, "box": WORN},
         height=2.5,
         measured_height=2.50002,
-        measurement_limit=0.00001,
+        measurement_error_limit=0.00001,
     )["result"]
     first = result["mistakes"][0]
     assert first["words"] == "0.1001 in place of 0.1"
@@ -88,7 +88,7 @@ def test_the_deviation_of_the_block_taken_counts(call: Call) -> None:
 def test_of_two_blocks_of_one_size_it_is_said_which(call: Call) -> None:
     """The mark of the block taken is given, and the other one of its size may explain a height."""
     request = {**RIGHT, "set": None, "box": TWINS, "measured_height": 2.5}
-    answer = call("blocks.check", **request, measurement_limit=0.00001)
+    answer = call("blocks.check", **request, measurement_error_limit=0.00001)
     result = answer["result"]
     assert result["marks"] == [None, None, "B"]
     assert "0.1 (mark B, deviation 0.00002)" in message(answer, "one-of-several-taken")
@@ -117,7 +117,7 @@ METRIC: dict[str, Any] = {"units": "mm", "set": "metric-112"}
     [
         {"height": 51},
         {"height": 51, "measured_height": 51.0005},
-        {"height": 51, "measured_height": 51.0005, "measurement_limit": 0.002},
+        {"height": 51, "measured_height": 51.0005, "measurement_error_limit": 0.002},
         {"angle": math.degrees(math.asin(0.51)), "center_distance": 100},
     ],
 )
@@ -162,7 +162,7 @@ def test_a_limit_without_a_measurement_is_that_of_the_wanted_height(
     call: Call, limit: float, verdict: str
 ) -> None:
     """Where nothing was measured the limit sent decides, by what the blocks' grades leave open."""
-    request = {**METRIC, "blocks": [50, 1.001], "height": 51, "measurement_limit": limit}
+    request = {**METRIC, "blocks": [50, 1.001], "height": 51, "measurement_error_limit": limit}
     result = call("blocks.check", **request, grade="ISO 1")["result"]
     assert (result["verdict"], result["not_stated"]) == (verdict, [])
 
@@ -170,9 +170,9 @@ def test_a_limit_without_a_measurement_is_that_of_the_wanted_height(
 def test_nothing_is_proved_of_blocks_of_no_known_grade(call: Call) -> None:
     """Within a limit of the wanted height: not without a grade or calibrations, which is named."""
     request = {**METRIC, "blocks": [50, 1.001], "height": 51}
-    within = call("blocks.check", **request, measurement_limit=0.0015)["result"]
+    within = call("blocks.check", **request, measurement_error_limit=0.0015)["result"]
     assert (within["verdict"], within["not_stated"]) == ("not-provable", ["grade"])
-    past = call("blocks.check", **request, measurement_limit=0.0009)["result"]
+    past = call("blocks.check", **request, measurement_error_limit=0.0009)["result"]
     assert (past["verdict"], past["not_stated"]) == ("not-conforming", [])
 
 
@@ -183,10 +183,13 @@ def test_two_limits_at_once_are_refused(call: Call) -> None:
             "blocks.check",
             **RIGHT,
             center_distance=5,
-            measurement_limit=0.0001,
-            measurement_limit_arcsec=1,
+            measurement_error_limit=0.0001,
+            measurement_error_limit_arcsec=1,
         )
-    assert set(refused.value.fields) == {"measurement_limit", "measurement_limit_arcsec"}
+    assert set(refused.value.fields) == {
+        "measurement_error_limit",
+        "measurement_error_limit_arcsec",
+    }
 
 
 def test_a_measurement_too_coarse_for_the_set_is_said_to_be(call: Call) -> None:
@@ -195,7 +198,7 @@ def test_a_measurement_too_coarse_for_the_set_is_said_to_be(call: Call) -> None:
     coarse = call("blocks.check", **request)
     assert (coarse["result"]["verdict"], coarse["result"]["not_stated"]) == ("not-provable", [])
     assert "1.0005 in place of 1" in message(coarse, "measurement-too-coarse")
-    fine = call("blocks.check", **request, measurement_limit=0.0002)
+    fine = call("blocks.check", **request, measurement_error_limit=0.0002)
     assert fine["result"]["mistakes"][0]["words"] == "1.0005 in place of 1"
 
 

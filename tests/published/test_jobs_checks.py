@@ -343,18 +343,18 @@ def test_the_edition_of_the_rule_decides_between_them(call: Call) -> None:
     Many errors alike are all but normal: 2017 asks for 95 % within, 1.96 u where the mean is zero.
     """
     alike = {
-        "center_distance_tolerance": 0.0001,
-        "axis_pitch_arcsec": 2.4,
-        "wheel_face_arcsec": 2.4,
+        "center_distance_error_limit": 0.0001,
+        "axis_pitch_error_limit_arcsec": 2.4,
+        "wheel_face_error_limit_arcsec": 2.4,
         "table_flatness": 0.00005,
         "particle": 0.00005,
         "face_flatness": 0.00005,
         "face_parallelism": 0.00005,
         "roll_difference": 0.0001,
         "roll_parallelism": 0.0001,
-        "temperature_uncertainty_celsius": 0,
+        "temperature_error_limit_celsius": 0,
         "temperature_difference_celsius": 0,
-        "axis_yaw_arcsec": 0,
+        "axis_yaw_error_limit_arcsec": 0,
         "temperature_celsius": 20,
     }
     plan = planned(call, angle_errors=alike)

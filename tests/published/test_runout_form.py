@@ -120,7 +120,9 @@ def test_cone_is_taken_however_its_slope_is_stated(call: Call) -> None:
 
 def test_miss_allowed_gives_back_the_angle(call: Call) -> None:
     """Sent back as the miss, the miss allowed makes the very error allowed."""
-    allowed = call("runout.off-crest", **CREST, tolerance_arcsec=10)["result"]["miss_allowed"]
+    allowed = call("runout.off-crest", **CREST, half_angle_tolerance_arcsec=10)["result"][
+        "miss_allowed"
+    ]
     back = call("runout.off-crest", **CREST | {"miss": allowed})["result"]
     assert back["false_half_angle_arcsec"] == pytest.approx(10, rel=1e-9)
 

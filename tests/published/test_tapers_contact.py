@@ -78,7 +78,7 @@ def test_uncertainty_over_rolls_follows_the_derivative(call: Call) -> None:
         "tapers.over-rolls",
         lower_measure=60.21,
         upper_measure=67.695,
-        measure_tolerance=0.002,
+        measure_error_limit=0.002,
         **request,
     )["result"]
     half = math.atan((67.695 - 60.21) / 150)

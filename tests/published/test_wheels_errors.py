@@ -131,7 +131,7 @@ def test_inspections_see_what_they_resolve(call: Call) -> None:
         **CONE,
         diamond_height=0.05,
         dresser_angle_error_arcsec=15,
-        tolerance_arcsec=5,
+        included_angle_tolerance_arcsec=5,
         inspections=[sharp, knife],
     )
     height, nose, angle = answer["result"]["errors"][:3]
@@ -148,7 +148,9 @@ def test_inspections_see_what_they_resolve(call: Call) -> None:
 
 def test_an_error_not_stated_is_null_and_named(call: Call) -> None:
     """An error that was left out is null and named, and the tolerance is never said to hold."""
-    result = call("wheels.dressing-errors", **CONE, nose_radius=0.01, tolerance_arcsec=60)["result"]
+    result = call(
+        "wheels.dressing-errors", **CONE, nose_radius=0.01, included_angle_tolerance_arcsec=60
+    )["result"]
     rows = {row["name"]: row for row in result["errors"]}
     assert rows["diamond-height"]["half_angle_error_arcsec"] is None
     assert rows["all-together"]["included_angle_error_arcsec"] == 0
@@ -161,9 +163,13 @@ def test_an_error_not_stated_is_null_and_named(call: Call) -> None:
     ]
     assert (result["stations"], result["forecast"]) == (None, "may-not-hold")
     none = dict.fromkeys(result["not_stated"], 0)
-    stated = call("wheels.dressing-errors", **CONE, nose_radius=0, **none, tolerance_arcsec=60)
+    stated = call(
+        "wheels.dressing-errors", **CONE, nose_radius=0, **none, included_angle_tolerance_arcsec=60
+    )
     assert (stated["result"]["not_stated"], stated["result"]["forecast"]) == ([], "holds")
-    nothing = call("wheels.dressing-errors", **CONE, worn_diameter=5, tolerance_arcsec=60)["result"]
+    nothing = call(
+        "wheels.dressing-errors", **CONE, worn_diameter=5, included_angle_tolerance_arcsec=60
+    )["result"]
     assert all(row["diameter_change"] is None for row in nothing["errors"])
     assert (nothing["forecast"], nothing["worn"], nothing["unseen"]) == ("not-stated", None, [])
 
@@ -184,7 +190,10 @@ def test_a_flank_beyond_the_tolerance_is_a_stop(call: Call) -> None:
     """Where the forecast is that it does not hold, a stop says so, and only there."""
     for tolerance, stops in ((5, True), (600, False)):
         answer = call(
-            "wheels.dressing-errors", **CONE, diamond_height=0.1, tolerance_arcsec=tolerance
+            "wheels.dressing-errors",
+            **CONE,
+            diamond_height=0.1,
+            included_angle_tolerance_arcsec=tolerance,
         )
         found = "stop" in [a["severity"] for a in answer["advisories"]]
         assert found == (answer["result"]["forecast"] == "does-not-hold") == stops

@@ -23,8 +23,8 @@ from halfangle_service.fields import (
 from halfangle_service.fields.estimate import AngleEstimate, LengthEstimate
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.gauging.measured import (
-    MeasureTolerance,
-    RollTolerance,
+    MeasureErrorLimit,
+    RollErrorLimit,
     measured_angle,
     measured_length,
     odd_sizes,
@@ -57,8 +57,8 @@ class VeeOverRollsRequest(RequestModel):
         description="Height of the smaller roll's top over the faces; negative below them.",
         examples=[-10.0],
     )
-    measure_tolerance: MeasureTolerance = None
-    roll_tolerance: RollTolerance = None
+    measure_error_limit: MeasureErrorLimit = None
+    roll_error_limit: RollErrorLimit = None
 
 
 class VeeOverRollsResult(ResultModel):
@@ -92,8 +92,8 @@ class VeeOverRollsResult(ResultModel):
         "small_roll_diameter": 20,
         "large_roll_top": 20,
         "small_roll_top": -10,
-        "measure_tolerance": 0.002,
-        "roll_tolerance": 0.0005,
+        "measure_error_limit": 0.002,
+        "roll_error_limit": 0.0005,
     },
 )
 def measured_over_rolls(request: VeeOverRollsRequest) -> Outcome[VeeOverRollsResult]:
@@ -101,8 +101,8 @@ def measured_over_rolls(request: VeeOverRollsRequest) -> Outcome[VeeOverRollsRes
 
     Angle and width of a vee from the tops of two rolls of different size.
     """
-    rolls = LargestError("roll_tolerance", request.roll_tolerance)
-    tops = LargestError("measure_tolerance", request.measure_tolerance)
+    rolls = LargestError("roll_error_limit", request.roll_error_limit)
+    tops = LargestError("measure_error_limit", request.measure_error_limit)
     inputs = (
         Measured("large_roll_diameter", request.large_roll_diameter, rolls, above=0.0),
         Measured("small_roll_diameter", request.small_roll_diameter, rolls, above=0.0),
