@@ -52,7 +52,7 @@ def test_a_wrong_block_is_found_though_the_measurement_agrees_with_it(
 
 def test_mistakes_explain_it_whether_they_are_listed_or_not(call: Call) -> None:
     """Without a list the stack is explained as well, and the likeliest mistake is named."""
-    answer = call("blocks.check", **WRONG, height=2.5, explanations=0)
+    answer = call("blocks.check", **WRONG, height=2.5, max_explanations=0)
     assert answer["result"]["mistakes"] == []
     assert answer["result"]["explained"]
     assert "0.1001 in place of 0.1" in message(answer, "wrong-stack")
@@ -61,11 +61,11 @@ def test_mistakes_explain_it_whether_they_are_listed_or_not(call: Call) -> None:
 def test_every_explanation_is_counted(call: Call) -> None:
     """The count of explanations is that of all, not of those listed."""
     request = {**RIGHT, "measured_height": 2.5005, "measurement_error_limit": 0.0002}
-    whole = call("blocks.check", **request, explanations=50)
+    whole = call("blocks.check", **request, max_explanations=50)
     count = sum(entry["explains"] for entry in whole["result"]["mistakes"])
     assert count > 2
     for listed in (0, 1, 50):
-        answer = call("blocks.check", **request, explanations=listed)
+        answer = call("blocks.check", **request, max_explanations=listed)
         assert message(answer, "several-explanations").startswith(f"{count} single mistakes")
 
 
@@ -100,7 +100,7 @@ def test_of_two_blocks_of_one_size_it_is_said_which(call: Call) -> None:
 def test_by_nominal_sizes_either_of_two_blocks_is_one_mistake(call: Call) -> None:
     """Against a wanted height a size is listed once, whichever of its blocks it may be."""
     request = {**RIGHT, "set": None, "box": TWINS, "blocks": [2.0, 0.4]}
-    found = call("blocks.check", **request, height=2.5, explanations=50)["result"]["mistakes"]
+    found = call("blocks.check", **request, height=2.5, max_explanations=50)["result"]["mistakes"]
     assert found[0]["words"] == "0.1 left out"
     assert found[0]["meant_mark"] is None
     assert len({entry["words"] for entry in found}) == len(found)
@@ -215,7 +215,7 @@ def test_the_mistake_to_look_for_first_is_one_that_explains(call: Call) -> None:
     for blocks, wear in (([1.0005, 1.11, 1.42], [1.0]), ([1.11, 1.42], [1.0])):
         angle = math.degrees(math.asin(5.531 / 500))
         request = {**METRIC, "blocks": blocks, "wear_blocks": wear, "angle": angle}
-        answer = call("blocks.check", **request, center_distance=500, explanations=50)
+        answer = call("blocks.check", **request, center_distance=500, max_explanations=50)
         found = answer["result"]["mistakes"]
         explains = [entry["explains"] for entry in found]
         assert explains == sorted(explains, reverse=True)
@@ -234,7 +234,7 @@ def test_each_mistake_shows_the_height_and_angle_that_it_gives(
 ) -> None:
     """Height meant, plus the block wrung, less the block meant; the rest is unexplained."""
     request = {**WRONG, "angle": 30, "center_distance": 5, **more}
-    result = call("blocks.check", **request, explanations=50)["result"]
+    result = call("blocks.check", **request, max_explanations=50)["result"]
     base, found = (2.5001, 2.4) if more else (2.5, 2.5001)
     for entry in result["mistakes"]:
         height = base + (entry["wrung"] or 0) - (entry["meant"] or 0)
@@ -250,7 +250,7 @@ def test_each_mistake_shows_the_height_and_angle_that_it_gives(
 def test_a_mistake_past_the_plate_has_no_angle(call: Call) -> None:
     """A candidate as high as the center distance is listed; the request is a good one."""
     request = {**RIGHT, "blocks": [4, 0.9], "center_distance": 5, "measured_angle": 80}
-    found = call("blocks.check", **request, explanations=50)["result"]["mistakes"]
+    found = call("blocks.check", **request, max_explanations=50)["result"]["mistakes"]
     high = [entry for entry in found if entry["height"] >= 5]
     assert high
     assert all(entry["angle"] is None for entry in high)

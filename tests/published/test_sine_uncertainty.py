@@ -322,7 +322,7 @@ def test_bias_past_the_tolerance_leaves_no_room(call: Call) -> None:
         "sine.requirements", units="in", center_distance=5, angle=60, tolerance_arcsec=1,
         temperature_celsius=30, block_material="tungsten-carbide",
     )  # fmt: skip
-    assert answer["result"]["allowed_standard_uncertainty_arcsec"] is None
+    assert answer["result"]["limit_standard_uncertainty_arcsec"] is None
     assert "let-it-soak" in [a["code"] for a in answer["advisories"]]
 
 

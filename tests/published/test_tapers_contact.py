@@ -151,7 +151,7 @@ def test_vee_over_rolls(call: Call) -> None:
         large_roll_top=20,
         small_roll_top=-10,
     )["result"]
-    assert result["included_angle"]["degrees"] == pytest.approx(60)
+    assert result["vee_angle"]["degrees"] == pytest.approx(60)
     flank = LineString(
         [(0, -result["apex_depth"]["value"]), (result["face_width"]["value"] / 2, 0)]
     )

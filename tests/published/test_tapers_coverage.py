@@ -154,7 +154,7 @@ MEASURED: list[tuple[str, dict[str, Any], dict[str, float], str, Callable[[Drawn
         "vee-over-rolls",
         VEE,
         {"measure_error_limit": 0.002, "roll_error_limit": 0.0},
-        "half_angle",
+        "vee_half_angle",
         vee_half_angle,
     ),
     (
@@ -202,7 +202,7 @@ def test_an_expanded_uncertainty_covers_95_percent_of_what_may_be(
 ) -> None:
     """Of tapers worked out from readings drawn within their errors 95 % lie within the estimate."""
     found = call(f"tapers.{verb}", units="mm", **request_, **stated)["result"][field]
-    is_angle = field == "half_angle"
+    is_angle = field.endswith("half_angle")
     value = found["value"]["degrees"] if is_angle else found["value"]
     off = np.abs(worked_out(Drawn(request_, errors_of(request_, stated))) - value)
     off *= 3600 if is_angle else 1

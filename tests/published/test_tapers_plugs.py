@@ -159,7 +159,7 @@ def test_a_gauge_too_large_or_a_point_is_refused(call: Call) -> None:
 def test_rolls_touch_a_nominal_vee(call: Call, angle: float) -> None:
     """Rolls at the answered heights stand one radius off the side and touch where answered."""
     half = math.radians(angle / 2)
-    request = {"units": "mm", "included_angle": angle, "face_width": 50, "roll_diameters": [40, 20]}
+    request = {"units": "mm", "vee_angle": angle, "face_width": 50, "roll_diameters": [40, 20]}
     result = call("tapers.vee-over-rolls-nominal", **request)["result"]
     side = LineString([(0, -result["apex_depth"]), (25, 0)])
     for roll in result["rolls"]:
@@ -173,7 +173,7 @@ def test_rolls_touch_a_nominal_vee(call: Call, angle: float) -> None:
 
 def test_a_roll_too_large_for_the_vee_is_refused(call: Call) -> None:
     """A roll that would touch over the edges is refused, and named."""
-    request = {"units": "mm", "included_angle": 60, "face_width": 40, "roll_diameters": [20, 47]}
+    request = {"units": "mm", "vee_angle": 60, "face_width": 40, "roll_diameters": [20, 47]}
     with pytest.raises(Impossible, match="roll would touch") as refused:
         call("tapers.vee-over-rolls-nominal", **request)
     assert "roll_diameters/1" in refused.value.fields
@@ -191,9 +191,9 @@ def test_uncertainty_of_a_vee(call: Call) -> None:
         "result"
     ]
     worst = math.degrees(0.004 * math.tan(math.radians(30)) / 20) * 3600
-    assert result["half_angle"]["worst_case"] == pytest.approx(worst, rel=1e-6)
+    assert result["vee_half_angle"]["worst_case"] == pytest.approx(worst, rel=1e-6)
     covered = half_width_of_rectangles(worst / 2, worst / 2)
-    assert result["half_angle"]["expanded_uncertainty"] == pytest.approx(covered, rel=3e-4)
+    assert result["vee_half_angle"]["expanded_uncertainty"] == pytest.approx(covered, rel=3e-4)
     assert result["face_width"]["expanded_uncertainty"] > 0
     with pytest.raises(Impossible, match="swallow"):
         call("tapers.vee-over-rolls", units="mm", measure_error_limit=12, **request)

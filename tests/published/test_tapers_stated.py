@@ -78,7 +78,7 @@ MEASURED = [
         "large_diameter",
         ["roll_error_limit", "measure_error_limit", "included_angle_error_limit_arcsec"],
     ),
-    ("vee-over-rolls", VEE, "half_angle", ["roll_error_limit", "measure_error_limit"]),
+    ("vee-over-rolls", VEE, "vee_half_angle", ["roll_error_limit", "measure_error_limit"]),
     ("vee-over-rolls", VEE, "face_width", ["roll_error_limit", "measure_error_limit"]),
     ("dovetail-over-rolls", DOVETAIL, "measure", ["measure_error_limit"]),
     (

@@ -99,7 +99,7 @@ class BlockAngleStackRequest(RequestModel):
         description="Angles within ± this will do: the fewest blocks that come within it, and of "
         "these the nearest.",
     )
-    most_alternatives: Annotated[int, Count(ge=0, le=20)] = Field(
+    max_alternatives: Annotated[int, Count(ge=0, le=20)] = Field(
         0, description="How many further stacks to give, the next best ones, all different."
     )
     grade: SetName | None = Field(
@@ -179,7 +179,7 @@ def angle_stack(request: BlockAngleStackRequest) -> Outcome[BlockAngleStackResul
     angles = [piece.angle for piece in pieces]
     target = round(request.angle * THOUSANDTHS_PER_DEGREE)
     tolerance = round(request.tolerance_arcsec * 1000)
-    wanted = 1 + request.most_alternatives
+    wanted = 1 + request.max_alternatives
     choice = fewest_within(
         angles, target, tolerance, request.max_blocks, wanted, Work(MOST_COMPARED)
     )
@@ -221,7 +221,7 @@ def _pieces(request: BlockAngleStackRequest) -> list[AnglePiece]:
             fields={source: f"should hold at most {MOST_PIECES} blocks, counts included"},
         )
     if request.grade is not None:
-        limit = find_angle_grade(request.grade).accuracy_arcsec
+        limit = find_angle_grade(request.grade).limit_deviation_arcsec
         pieces = [piece.graded(limit) for piece in pieces]
     return sorted(pieces, key=lambda piece: -piece.angle)
 

@@ -107,7 +107,7 @@ class BlockCheckRequest(BlockSupplyFields):
         description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
         "lists it.",
     )
-    explanations: Annotated[int, Count(ge=0, le=50)] = Field(
+    max_explanations: Annotated[int, Count(ge=0, le=50)] = Field(
         5, description="How many mistakes to list, the likeliest first."
     )
 

@@ -178,7 +178,7 @@ def check(request: BlockCheckRequest) -> Outcome[BlockCheckResult]:
     """
     supply, bench = read_wrung(request)
     search = search_mistakes(bench)
-    result = _result(bench, search, request.explanations)
+    result = _result(bench, search, request.max_explanations)
     notes = (*_which_taken(bench), *_too_coarse(bench), *_advisories(bench, search))
     return Outcome(result, (*supply.advisories, *notes))
 

@@ -60,7 +60,7 @@ class RunoutOffCrestResult(ResultModel):
     ground_by_this: Literal["true", "shallower"] = Field(
         description="What the cone becomes when it is adjusted until the indicator stands still."
     )
-    miss_allowed: LengthOut | None = Field(
+    limit_miss: LengthOut | None = Field(
         description="Largest miss for `half_angle_tolerance_arcsec`; null where that was not sent."
     )
 
@@ -102,7 +102,7 @@ def off_crest(request: RunoutOffCrestRequest) -> Outcome[RunoutOffCrestResult]:
         false_included_angle_arcsec=2.0 * false * ARCSEC_PER_RADIAN,
         seems="steeper" if false > 0.0 else "true",
         ground_by_this="shallower" if false > 0.0 else "true",
-        miss_allowed=None
+        limit_miss=None
         if allowed is None
         else crest.miss_for(allowed / ARCSEC_PER_RADIAN, radii, half_rad, tip),
     )

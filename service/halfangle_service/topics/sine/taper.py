@@ -111,7 +111,7 @@ class SineTaperSettingResult(ResultModel):
     included_angle_arcsec_per_step: ArcsecOut = Field(
         description="Change of the included angle that one bench step of height stands for."
     )
-    instruction: str = Field(description="Which way round, in plain words.")
+    action: str = Field(description="Which way round, in plain words.")
     usual_mistakes: list[SineTaperMistake] = Field(
         description="Heights that the usual mistakes give: none of them should be on the bench."
     )
@@ -188,7 +188,7 @@ def taper_setting(request: SineTaperSettingRequest) -> Outcome[SineTaperSettingR
         axis_tilt=angle_from_radians(angle_rad - half),
         arcsec_per_step=per_step,
         included_angle_arcsec_per_step=2.0 * per_step * slope,
-        instruction=_instruction(request, made.height),
+        action=_action(request, made.height),
         usual_mistakes=list(_mistakes(request, half, angle_rad)),
     )
     return Outcome(result, tuple(_advisories(request, result)))
@@ -210,7 +210,7 @@ def _require_reach(
     )
 
 
-def _instruction(request: SineTaperSettingRequest, height: float) -> str:
+def _action(request: SineTaperSettingRequest, height: float) -> str:
     return (
         f"{_LYING[request.holding]}, its small end toward the high roll, and put "
         f"{plain(height, 7)} {request.units} under the high roll over the low roll's stack: the "

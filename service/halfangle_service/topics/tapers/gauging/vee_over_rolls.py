@@ -62,12 +62,12 @@ class VeeOverRollsRequest(RequestModel):
 
 
 class VeeOverRollsResult(ResultModel):
-    """A vee as measured; the included angle's errors are twice those of the half angle."""
+    """A vee as measured; the errors of its whole angle are twice those of the half."""
 
-    half_angle: AngleEstimate = Field(
+    vee_half_angle: AngleEstimate = Field(
         description="Half of the vee's included angle, with its uncertainty."
     )
-    included_angle: Angle = Field(description="The vee's included angle.")
+    vee_angle: Angle = Field(description="The vee's included angle.")
     face_width: LengthEstimate = Field(
         description="Width between the sides at the faces, with its uncertainty."
     )
@@ -118,8 +118,8 @@ def measured_over_rolls(request: VeeOverRollsRequest) -> Outcome[VeeOverRollsRes
     require_contact(small, apex, "roll", "small_roll_diameter")
     return Outcome(
         VeeOverRollsResult(
-            half_angle=measured_angle(vee_half_angle, *inputs),
-            included_angle=angle_from_radians(2.0 * half),
+            vee_half_angle=measured_angle(vee_half_angle, *inputs),
+            vee_angle=angle_from_radians(2.0 * half),
             face_width=measured_length(vee_width_over_rolls, *inputs),
             apex_depth=measured_length(vee_apex_over_rolls, *inputs),
             large_roll_contact_depth=large,
@@ -133,7 +133,7 @@ class VeeOverRollsNominalRequest(RequestModel):
     """A nominal vee, symmetric about the normal of its faces, and the rolls to measure it with."""
 
     units: UnitsField
-    included_angle: Annotated[float, AngleInput(ge=1, le=175)] = Field(
+    vee_angle: Annotated[float, AngleInput(ge=1, le=175)] = Field(
         description="The vee's included angle, in degrees.", examples=[60.0]
     )
     face_width: Length = Field(
@@ -173,7 +173,7 @@ class VeeOverRollsNominalResult(ResultModel):
     sources=(TANGENT_CIRCLES,),
     example={
         "units": "mm",
-        "included_angle": 60,
+        "vee_angle": 60,
         "face_width": 46.188,
         "roll_diameters": [40, 20],
     },
@@ -185,7 +185,7 @@ def expected_over_rolls(
 
     Height of rolls over the faces of a nominal vee, and where they touch.
     """
-    half = math.radians(request.included_angle) / 2.0
+    half = math.radians(request.vee_angle) / 2.0
     apex = vee_apex_depth(request.face_width, half)
     rolls = [_expected(roll, half, request.face_width) for roll in request.roll_diameters]
     for place, expected in enumerate(rolls):
