@@ -44,7 +44,9 @@ def _wheel_radius_by_rotation(height: float, station: float) -> float:
 )
 def test_angle_at_each_radius(call: Call, height: float, arcsec: float) -> None:
     """The local half angle is the slope of the rotated path, worst where the wheel is smallest."""
-    stations = call("wheels.dressing-errors", **CONE, diamond_height=height)["result"]["stations"]
+    stations = call("wheels.dressing-errors", **CONE, diamond_height=height)["result"][
+        "at_stations"
+    ]
     assert stations[0]["half_angle_error_arcsec"] == pytest.approx(arcsec, abs=0.6)
     start = mpmath.sqrt(mpmath.mpf(3.5) ** 2 - mpmath.mpf(height) ** 2)
 
@@ -161,7 +163,7 @@ def test_an_error_not_stated_is_null_and_named(call: Call) -> None:
         "wheel_wear_large_end",
         "diamond_wear",
     ]
-    assert (result["stations"], result["forecast"]) == (None, "may-not-hold")
+    assert (result["at_stations"], result["forecast"]) == (None, "may-not-hold")
     none = dict.fromkeys(result["not_stated"], 0)
     stated = call(
         "wheels.dressing-errors", **CONE, nose_radius=0, **none, included_angle_tolerance_arcsec=60

@@ -66,10 +66,14 @@ class BlockAngleOwned(RequestModel):
     )
     count: Annotated[int, Count(ge=1, le=4)] = Field(1, description="How many of them.")
     deviation_arcsec: SignedArcsec = Field(
-        0.0, description="Measured deviation, actual less nominal; at most 60″ either way."
+        0.0,
+        description="Measured deviation, actual less nominal, as the certificate states it; at "
+        "most 60″ either way.",
     )
     expanded_uncertainty_arcsec: NonNegativeArcsec | None = Field(
-        None, description="Expanded uncertainty (k = 2) of that deviation; absent: not calibrated."
+        None,
+        description="Expanded uncertainty (k = 2) of that deviation. Absent: the block is not "
+        "calibrated, and its grade, if one is given, limits its error.",
     )
 
 
@@ -86,7 +90,9 @@ class BlockAngleStackRequest(RequestModel):
         examples=["angle-16"],
     )
     box: Annotated[list[BlockAngleOwned], Field(min_length=1, max_length=22)] | None = Field(
-        None, description="The shop's own angle blocks; at most 22, counts included."
+        None,
+        description="The shop's own angle blocks with what is known of them; at most 22, counts "
+        "included.",
     )
     with_square: bool = Field(
         False, description="True to have a square block of 90° too, added or subtracted."
@@ -104,8 +110,8 @@ class BlockAngleStackRequest(RequestModel):
     )
     grade: SetName | None = Field(
         None,
-        description="Grade of blocks without a calibration, as `GET /v1/blocks/angle-grades` "
-        "lists it, for the angle's uncertainty.",
+        description="Tolerance grade of blocks without a calibration, as `GET "
+        "/v1/blocks/angle-grades` lists it, for the angle's uncertainty.",
         examples=["toolroom"],
     )
 

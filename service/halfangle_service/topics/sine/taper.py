@@ -101,7 +101,7 @@ class SineTaperSettingResult(ResultModel):
     plate_angle: Angle = Field(description="Angle to set on the plate.")
     height: LengthOut = Field(description="Difference of the stacks, high less low.")
     height_to_set: LengthOut = Field(description="The same, rounded to 0.0001 in or 0.001 mm.")
-    rounding_error_arcsec: ArcsecOut = Field(
+    deviation_arcsec: ArcsecOut = Field(
         description="Plate's angle at `height_to_set` less the right one."
     )
     half_angle: Angle = Field(description="The cone's half angle.")
@@ -182,7 +182,7 @@ def taper_setting(request: SineTaperSettingRequest) -> Outcome[SineTaperSettingR
         plate_angle=angle_from_radians(angle_rad),
         height=made.height,
         height_to_set=made.height_to_set,
-        rounding_error_arcsec=made.rounding_error_arcsec,
+        deviation_arcsec=made.deviation_arcsec,
         half_angle=angle_from_radians(half),
         included_angle=angle_from_radians(2.0 * half),
         axis_tilt=angle_from_radians(angle_rad - half),

@@ -162,7 +162,7 @@ class DressingErrorsResult(ResultModel):
     not_stated: list[str] = Field(
         description="Errors that were not stated: nothing is known of them, and nothing counted."
     )
-    stations: list[DressedStation] | None = Field(
+    at_stations: list[DressedStation] | None = Field(
         description="Angle at each radius, from the small end to the large one; null where "
         "`diamond_height` was not stated."
     )
@@ -236,7 +236,7 @@ def dressing_errors(request: DressingErrorsRequest) -> Outcome[DressingErrorsRes
         slant_length=cone.slant,
         errors=errors,
         not_stated=not_stated,
-        stations=_stations(request, cone),
+        at_stations=_stations(request, cone),
         worn=_worn(request),
         forecast=_forecast(request, errors[-1], complete=not not_stated),
         unseen=[

@@ -127,7 +127,7 @@ class ChooseDressedWheel(RequestModel):
     depth_per_pass: Length = Field(
         description="Depth dressed away by one pass, radially, in `units`.", examples=[0.0005]
     )
-    seconds_per_pass: Seconds = Field(
+    pass_seconds_with_return: Seconds = Field(
         10.0, description="Time of one pass with its return, in seconds (same standing)."
     )
     setup_minutes: Minutes = Field(
@@ -279,7 +279,7 @@ def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -
     too_wide = f"The flank is {plain(flank.width)} wide, the wheel {plain(wheel.wheel_width)}."
     return Way(
         "dressed-wheel",
-        wheel.setup_minutes + passes * wheel.seconds_per_pass / 60.0,
+        wheel.setup_minutes + passes * wheel.pass_seconds_with_return / 60.0,
         wheel.inspection_minutes,
         (
             "The ground angle itself, optically or over rolls: the stack does not prove the wheel.",
