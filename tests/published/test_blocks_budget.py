@@ -86,7 +86,7 @@ def test_a_stack_and_its_budget_have_one_worst_case(call: Call) -> None:
     asked: dict[str, Any] = {"units": "in", "grade": "ASME AS-1"}
     built = call("blocks.stack", **asked, box=blocks, height=1.5)["result"]
     found = call("blocks.check", **asked, box=blocks, blocks=[1, 0.5])["result"]
-    alone = call("blocks.budget", **asked, calibrated_blocks=blocks, film_limit_nanometres=0)
+    alone = call("blocks.budget", **asked, calibrated_blocks=blocks, film_error_limit_nanometres=0)
     height = alone["result"]["height"]
     assert height["worst_case"] == pytest.approx(3 * 1e-6 + 12e-6)
     assert built["actual_height"] == found["actual_height"]
@@ -102,7 +102,7 @@ def test_limits_of_temperature_that_were_not_stated_are_named(call: Call) -> Non
         names: list[str] = call("blocks.budget", **asked, **more)["result"]["height"]["not_stated"]
         return names
 
-    limit, apart = "temperature_uncertainty_celsius", "temperature_difference_celsius"
+    limit, apart = "temperature_error_limit_celsius", "temperature_difference_celsius"
     assert not_stated() == [limit]
     assert not_stated(plate_material="ceramic") == [limit, apart]
     assert not_stated(plate_material="steel") == [apart]
@@ -112,6 +112,6 @@ def test_limits_of_temperature_that_were_not_stated_are_named(call: Call) -> Non
 def test_what_errs_by_nothing_has_no_uncertainty(call: Call) -> None:
     """A calibration and films stated without any error give 0, which is not null."""
     sure = [{"size": 1, "expanded_uncertainty": 0}]
-    asked = {"units": "in", "calibrated_blocks": sure, "film_limit_nanometres": 0}
+    asked = {"units": "in", "calibrated_blocks": sure, "film_error_limit_nanometres": 0}
     height = call("blocks.budget", **asked)["result"]["height"]
     assert (height["value"], height["standard_uncertainty"], height["worst_case"]) == (1, 0, 0)

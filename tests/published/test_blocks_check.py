@@ -161,7 +161,7 @@ def test_budget_is_that_of_an_uncertainty_library(
         "grade": "ISO 1",
         "block_material": blocks,
         "temperature_celsius": 23.0,
-        "temperature_uncertainty_celsius": 0.5,
+        "temperature_error_limit_celsius": 0.5,
         "temperature_difference_celsius": 0.2,
         "film_nanometres": 5.0,
     }
@@ -205,7 +205,7 @@ def test_budget_is_that_of_an_uncertainty_library(
 def test_calibrated_blocks_need_no_grade(call: Call) -> None:
     """A calibration stands for the grade; a block with neither is refused by name."""
     known = {"size": 2, "deviation": 3e-6, "expanded_uncertainty": 2e-6}
-    asked: dict[str, Any] = {"units": "in", "film_limit_nanometres": 0}
+    asked: dict[str, Any] = {"units": "in", "film_error_limit_nanometres": 0}
     result = call("blocks.budget", **asked, calibrated_blocks=[known])["result"]
     assert result["height"]["value"] == pytest.approx(2.000003)
     assert result["height"]["standard_uncertainty"] == pytest.approx(1e-6)

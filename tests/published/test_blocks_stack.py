@@ -99,7 +99,7 @@ def test_a_missing_block_that_would_do_it_is_named(call: Call) -> None:
 
 def test_alternatives_differ_and_are_in_order(call: Call) -> None:
     """Alternatives are all different, each of the height, none with fewer blocks than before."""
-    result = call("blocks.stack", units="in", height=2.3456, set="inch-81", most_alternatives=20)
+    result = call("blocks.stack", units="in", height=2.3456, set="inch-81", max_alternatives=20)
     stacks = [result["result"], *result["result"]["alternatives"]]
     assert len({tuple(stack["blocks"]) for stack in stacks}) == 21
     assert all(sum(stack["blocks"]) == pytest.approx(2.3456) for stack in stacks)

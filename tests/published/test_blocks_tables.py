@@ -276,6 +276,6 @@ def test_sixteen_angle_blocks_give_every_second(call: Call) -> None:
 
 def test_grades_of_angle_blocks_ascend() -> None:
     """Grades of angle blocks stand from the finest to the coarsest, each with a source."""
-    accuracies = [grade.accuracy_arcsec for grade in angle_grades().values()]
+    accuracies = [grade.limit_deviation_arcsec for grade in angle_grades().values()]
     assert accuracies == sorted(accuracies)
     assert all(grade.source and grade.standing for grade in angle_grades().values())

@@ -133,7 +133,7 @@ def test_a_mistake_that_does_not_matter_is_not_held_against_a_check(call: Call) 
     tight = planned(call, included_angle="59°47'", included_angle_tolerance_arcsec=5)
     first = check(tight, "wrung stack")
     assert first["catches_wrong_block"] is False
-    assert "is 0.0001 in, within the 0.0002 in" in first["why"]
+    assert "is 0.0001 in, within the 0.0002 in" in first["reason"]
 
 
 def test_where_no_wrong_block_matters_there_is_nothing_to_catch(call: Call) -> None:
@@ -145,8 +145,8 @@ def test_where_no_wrong_block_matters_there_is_nothing_to_catch(call: Call) -> N
     for plan in (alone, alike):
         assert plan["smallest_mistake_past_tolerance"] is None
         assert {c["catches_wrong_block"] for c in plan["checks"]} == {None}
-    assert "No other block" in check(alone, "wrung stack")["why"]
-    assert "No single wrong block" in check(alike, "wrung stack")["why"]
+    assert "No other block" in check(alone, "wrung stack")["reason"]
+    assert "No single wrong block" in check(alike, "wrung stack")["reason"]
 
 
 def test_a_wrong_block_that_no_plate_stands_on_has_no_angle(call: Call) -> None:
@@ -155,7 +155,7 @@ def test_a_wrong_block_that_no_plate_stands_on_has_no_angle(call: Call) -> None:
     assert plan["smallest_mistake"]["included_angle_error_arcsec"] is None
     optical = check(plan, "optically")
     assert optical["catches_wrong_block"] is True
-    assert "the setting shows it" in optical["why"]
+    assert "the setting shows it" in optical["reason"]
 
 
 # Steps ----------------------------------------------------------------------------------------
@@ -343,18 +343,18 @@ def test_the_edition_of_the_rule_decides_between_them(call: Call) -> None:
     Many errors alike are all but normal: 2017 asks for 95 % within, 1.96 u where the mean is zero.
     """
     alike = {
-        "center_distance_tolerance": 0.0001,
-        "axis_pitch_arcsec": 2.4,
-        "wheel_face_arcsec": 2.4,
+        "center_distance_error_limit": 0.0001,
+        "axis_pitch_error_limit_arcsec": 2.4,
+        "wheel_face_error_limit_arcsec": 2.4,
         "table_flatness": 0.00005,
         "particle": 0.00005,
         "face_flatness": 0.00005,
         "face_parallelism": 0.00005,
         "roll_difference": 0.0001,
         "roll_parallelism": 0.0001,
-        "temperature_uncertainty_celsius": 0,
+        "temperature_error_limit_celsius": 0,
         "temperature_difference_celsius": 0,
-        "axis_yaw_arcsec": 0,
+        "axis_yaw_error_limit_arcsec": 0,
         "temperature_celsius": 20,
     }
     plan = planned(call, angle_errors=alike)

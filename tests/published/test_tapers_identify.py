@@ -27,7 +27,7 @@ def test_a_morse_taper_is_known_by_its_own_figures(call: Call, number: int) -> N
         large_diameter=row.gauge_diameter,
         small_diameter=row.small_diameter,
         length=row.small_end_depth,
-        diameter_tolerance=0.00002,
+        diameter_error_limit=0.00002,
     )
     best = answer["result"]["candidates"][0]
     assert best["explained_by_errors"] is True
@@ -48,8 +48,8 @@ def test_an_exact_cone_of_a_standard_rate_is_known(call: Call, designation: str)
         large_diameter=500.0,
         small_diameter=500.0 - length * row.rate,
         length=length,
-        diameter_tolerance=0,
-        length_tolerance=0,
+        diameter_error_limit=0,
+        length_error_limit=0,
     )
     first = answer["result"]["candidates"][0]
     assert designation in names_of(first)
@@ -60,7 +60,7 @@ def test_an_exact_cone_of_a_standard_rate_is_known(call: Call, designation: str)
 @pytest.mark.parametrize(("large", "length"), [(30, 30), (20.1, 10)])
 def test_exact_cones_that_were_not_known(call: Call, large: float, length: float) -> None:
     """Exact cones of 1:3 and 1:100 are no longer told to be of no standard taper."""
-    request = {"units": "mm", "diameter_tolerance": 0, "length_tolerance": 0}
+    request = {"units": "mm", "diameter_error_limit": 0, "length_error_limit": 0}
     answer = call(
         "tapers.identify", large_diameter=large, small_diameter=20, length=length, **request
     )
@@ -77,8 +77,8 @@ def test_a_cone_of_no_standard_taper_is_told_so(call: Call) -> None:
         large_diameter=30,
         small_diameter=20,
         length=43,
-        diameter_tolerance=0.001,
-        length_tolerance=0.001,
+        diameter_error_limit=0.001,
+        length_error_limit=0.001,
     )
     assert "no-standard-taper" in {a["code"] for a in answer["advisories"]}
 
@@ -86,7 +86,7 @@ def test_a_cone_of_no_standard_taper_is_told_so(call: Call) -> None:
 def test_names_of_one_taper_stand_together(call: Call) -> None:
     """Every row is in one candidate only; rows of one are within 2″, and only such are together."""
     request = {"units": "in", "large_diameter": 0.7, "small_diameter": 0.6, "length": 2}
-    answer = call("tapers.identify", **request, diameter_tolerance=0, length_tolerance=0)
+    answer = call("tapers.identify", **request, diameter_error_limit=0, length_error_limit=0)
     first = answer["result"]["candidates"][0]
     assert names_of(first) == ["iso-1:20", "jarno-6", "tpf-0.6"]
     notes = {a["code"]: a["message"] for a in answer["advisories"]}
@@ -134,8 +134,8 @@ def test_what_errors_not_stated_might_explain_is_left_open(call: Call) -> None:
         return {c["explained_by_errors"] for c in result["candidates"]}
 
     assert explained() == {None}
-    assert explained(diameter_tolerance=0.0005) == {True, None}
-    assert explained(diameter_tolerance=0.0005, length_tolerance=0) == {True, False}
+    assert explained(diameter_error_limit=0.0005) == {True, None}
+    assert explained(diameter_error_limit=0.0005, length_error_limit=0) == {True, False}
 
 
 def test_the_half_angle_of_a_cut_carries_its_error(call: Call) -> None:
@@ -146,8 +146,8 @@ def test_the_half_angle_of_a_cut_carries_its_error(call: Call) -> None:
         large_diameter=30,
         small_diameter=20,
         length=50,
-        diameter_tolerance=0.002,
-        length_tolerance=0.01,
+        diameter_error_limit=0.002,
+        length_error_limit=0.01,
     )["result"]
     half = math.atan(0.1)
     worst = math.cos(half) ** 2 * (2 * 0.002 + 0.2 * 0.01) / 100

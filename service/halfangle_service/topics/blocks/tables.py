@@ -86,7 +86,9 @@ class BlockAngleGradeEntry(ResultModel):
     """A grade of angle blocks."""
 
     name: str = Field(description="Name to use as `grade`.", examples=["toolroom"])
-    accuracy_arcsec: ArcsecOut = Field(description="Each block errs by ± this.")
+    limit_deviation_arcsec: ArcsecOut = Field(
+        description="Limit ± of the deviation of each block's angle."
+    )
     source: str = Field(description="Where it comes from.")
     standing: Standing = Field(description="How it is known.")
 
@@ -177,7 +179,7 @@ def block_angle_grades() -> dict[str, BlockAngleGradeEntry]:
     return {
         name: BlockAngleGradeEntry(
             name=grade.name,
-            accuracy_arcsec=grade.accuracy_arcsec,
+            limit_deviation_arcsec=grade.limit_deviation_arcsec,
             source=grade.source,
             standing=grade.standing,
         )
