@@ -3,9 +3,13 @@
 import csv
 import math
 from collections.abc import Iterator, Mapping
+from decimal import Decimal
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
+from typing import Any
+
+from halfangle_service.trade.tables.loader import read_rows
 
 TABLES = Path(__file__).parents[1] / "published/tables"
 
@@ -37,6 +41,34 @@ def number(text: str) -> float:
     found = value(text)
     assert found is not None, "an empty cell"
     return found
+
+
+def written(module: Any, kind: str) -> dict[str, dict[str, Any]]:
+    """Rows of the service's tables of tapers as they are written, digits and all."""
+    rows = [row for name in module._TABLES for row in read_rows(module.__name__, name, kind)]
+    assert len({row["designation"] for row in rows}) == len(rows)
+    return {row["designation"]: row for row in rows}
+
+
+def half_unit(text: str) -> float:
+    """Half of one in the last digit printed."""
+    exponent = Decimal(text).as_tuple().exponent
+    assert isinstance(exponent, int)
+    return 0.5 * 10.0**exponent
+
+
+#: One decade of the preferred numbers R10 (ISO 3:1973, from memory), 10 to the tenth rounded.
+R10 = (1.0, 1.25, 1.6, 2.0, 2.5, 3.15, 4.0, 5.0, 6.3, 8.0)
+
+
+def preferred(step: int) -> float:
+    """The preferred number of the series R10 so many steps above 1.
+
+    >>> preferred(-1), preferred(5), preferred(17)
+    (0.8, 3.15, 50.0)
+    """
+    decade, place = divmod(step, 10)
+    return round(R10[place] * 10.0**decade, 6)
 
 
 def differences(found: Mapping[str, Cells], listed: Mapping[str, Cells]) -> list[str]:
