@@ -160,12 +160,12 @@ def expanded(part: str) -> list[Fraction]:
 def listed_grades() -> dict[str, list[tuple[float, float, float]]]:
     """For each grade its rows: upper end in mm, te and tv in µm."""
     tables = [
-        (ISO_3650, ["ISO K", "ISO 0", "ISO 1", "ISO 2"], 1.0, 1.0),
-        (DIN_861, ["DIN 00"], 1.0, 1.0),
-        (ASME_INCH, [f"ASME {g}" for g in ("K", "00", "0", "AS-1", "AS-2")], 25.4, 0.0254),
+        (ISO_3650, ["iso-k", "iso-0", "iso-1", "iso-2"], 1.0, 1.0),
+        (DIN_861, ["din-00"], 1.0, 1.0),
+        (ASME_INCH, [f"asme-{g}" for g in ("k", "00", "0", "as-1", "as-2")], 25.4, 0.0254),
         (
             ASME_METRIC,
-            [f"ASME {g} metric" for g in ("K", "00", "0", "AS-1", "AS-2")],
+            [f"asme-{g}-metric" for g in ("k", "00", "0", "as-1", "as-2")],
             1.0,
             1.0,
         ),
