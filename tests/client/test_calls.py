@@ -28,7 +28,7 @@ CENTER: dict[str, Any] = {
     "limit_tir": 0.0003,
     "center_distance": 5,
     "set": "inch-81",
-    "grade": "ASME 0",
+    "grade": "asme-0",
 }
 
 

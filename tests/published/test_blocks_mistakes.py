@@ -163,7 +163,7 @@ def test_a_limit_without_a_measurement_is_that_of_the_wanted_height(
 ) -> None:
     """Where nothing was measured the limit sent decides, by what the blocks' grades leave open."""
     request = {**METRIC, "blocks": [50, 1.001], "height": 51, "measurement_error_limit": limit}
-    result = call("blocks.check", **request, grade="ISO 1")["result"]
+    result = call("blocks.check", **request, grade="iso-1")["result"]
     assert (result["verdict"], result["not_stated"]) == (verdict, [])
 
 

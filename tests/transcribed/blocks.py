@@ -11,12 +11,12 @@ from transcribed.reading import Cells, differences, number, printed
 
 #: Each transcription of grades: what a grade of it is called here, mm a unit of size and of limit.
 GRADES = {
-    "blocks/iso_3650.csv": ("ISO {}", 1.0, 1e-3),
-    "blocks/asme_inch.csv": ("ASME {}", 25.4, 25.4e-6),
-    "blocks/asme_metric.csv": ("ASME {} metric", 1.0, 1e-3),
+    "blocks/iso_3650.csv": ("iso-{}", 1.0, 1e-3),
+    "blocks/asme_inch.csv": ("asme-{}", 25.4, 25.4e-6),
+    "blocks/asme_metric.csv": ("asme-{}-metric", 1.0, 1e-3),
 }
 #: Of all grades of length only these were seen in print.
-SEEN_IN_PRINT = {"ISO 0", "ISO 1", "ISO 2", "DIN 00"}
+SEEN_IN_PRINT = {"iso-0", "iso-1", "iso-2", "din-00"}
 _PER_UNIT = {"in": 254_000_000, "mm": 10_000_000}
 _SECONDS = {"degrees": 3600, "minutes": 60, "seconds": 1}
 
@@ -75,7 +75,7 @@ def _grades_of(file: str) -> Iterator[tuple[str, dict[str, tuple[float, ...]]]]:
     pattern, per_size, per_limit = GRADES[file]
     rows = printed(file)
     for grade in (column.removesuffix(" te") for column in rows[0] if column.endswith(" te")):
-        name = "DIN 00" if (pattern, grade) == ("ISO {}", "00") else pattern.format(grade)
+        name = "din-00" if (pattern, grade) == ("iso-{}", "00") else pattern.format(grade.lower())
         yield (
             name,
             {

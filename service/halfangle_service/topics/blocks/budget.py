@@ -95,7 +95,7 @@ class BlockBudgetRequest(RequestModel):
         None,
         description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
         "lists it. Needed where some block has none.",
-        examples=["ISO 1"],
+        examples=["iso-1"],
     )
     block_material: MaterialName = Field(
         "steel", description="Material of the blocks given by nominal size alone."
@@ -164,7 +164,7 @@ class BlockBudgetResult(ResultModel):
     example={
         "units": "mm",
         "blocks": [50.0, 10.0, 1.3],
-        "grade": "ISO 1",
+        "grade": "iso-1",
         "temperature_celsius": 22.0,
         "temperature_error_limit_celsius": 0.5,
         "block_material": "tungsten-carbide",
