@@ -127,7 +127,7 @@ def _angles(row: Mapping[str, str]) -> tuple[int, ...]:
 def angle_grade_differences(grades: Mapping[str, AngleGrade]) -> list[str]:
     """What grades of angle blocks differ in from their transcription."""
     found = {
-        key: {"accuracy": grade.accuracy_arcsec, "standing": grade.standing}
+        key: {"accuracy": grade.limit_deviation_arcsec, "standing": grade.standing}
         for key, grade in grades.items()
     }
     listed: dict[str, Cells] = {
