@@ -42,8 +42,7 @@ def test_a_printed_taper_is_served_to_its_digits(designation: str) -> None:
     angle = 2.0 * math.degrees(math.atan(ours.rate / 2.0))
     assert angle == pytest.approx(parse_dms(row["included_angle"]), abs=6e-5 / 3600)
     assert 12.0 * ours.rate == pytest.approx(float(row["taper_per_foot"]), abs=6e-7)
-    if row["seen_in_print"] == "yes":
-        assert ours.standing == "published"
+    assert (ours.standing == "published") is (row["seen_in_print"] == "yes")
 
 
 @pytest.mark.parametrize(
