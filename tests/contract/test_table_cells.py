@@ -17,7 +17,7 @@ TABLES = {
     for path in sorted((TRADE / "tables").rglob("*.toml"))
 }
 #: Where a row comes from, and what is said of it in words; whatever else has a digit is a cell.
-WORDS = {*loader.OWED, "drill_standing", "title", "note"}
+WORDS = {*loader.OWED, "drill_standing", "note"}
 
 
 def cells(

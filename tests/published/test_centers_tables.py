@@ -163,8 +163,8 @@ def test_a_center_drill_is_64ths_of_an_inch(hole: TableHole) -> None:
 
 def test_bodies_of_bell_drills_are_those_of_plain_ones() -> None:
     """Nos. 11 to 18 have the bodies of Nos. 1 to 8; their bells are 0.78 to 0.80 of them."""
-    for number_ in range(1, 9):
-        plain, bell = HOLES[f"plain-{number_}"], HOLES[f"bell-{number_ + 10}"]
+    for size in range(1, 9):
+        plain, bell = HOLES[f"plain-{size}"], HOLES[f"bell-{size + 10}"]
         assert plain.body_diameter == bell.body_diameter
         assert bell.cone_diameter == pytest.approx(0.8 * bell.body_diameter, abs=0.0125)
         assert round(bell.cone_diameter * 20.0, 9) == int(round(bell.cone_diameter * 20.0, 9))

@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 
 from halfangle_service.trade.tables.tapers.designations import all_rows
-from halfangle_service.trade.tables.tapers.rates import standard_rates
-from halfangle_service.trade.tables.tapers.standard import standard_tapers
 from support import Call
+from transcribed.reading import number
+from transcribed.tapers import listed_rates, listed_tapers
 
 
 def names_of(candidate: dict[str, Any]) -> list[str]:
@@ -17,36 +17,39 @@ def names_of(candidate: dict[str, Any]) -> list[str]:
 
 
 @pytest.mark.outside("tapers.identify", source="ASME B5.10, table of Morse tapers: D, d, depth")
-@pytest.mark.parametrize("number", range(7))
-def test_a_morse_taper_is_known_by_its_own_figures(call: Call, number: int) -> None:
+@pytest.mark.parametrize("size", range(7))
+def test_a_morse_taper_is_known_by_its_own_figures(call: Call, size: int) -> None:
     """Diameters and depth of a printed Morse row name that taper first, with its other names."""
-    row = standard_tapers()[f"morse-{number}"]
+    row = listed_tapers()[f"morse-{size}"]
     answer = call(
         "tapers.identify",
         units="in",
-        large_diameter=row.gauge_diameter,
-        small_diameter=row.small_diameter,
-        length=row.small_end_depth,
+        large_diameter=number(row["gauge_diameter"]),
+        small_diameter=number(row["small_diameter"]),
+        length=number(row["small_end_depth"]),
         diameter_error_limit=0.00002,
     )
     best = answer["result"]["candidates"][0]
     assert best["explained_by_errors"] is True
-    assert {f"morse-{number}", f"morse-{number}-iso"} <= set(names_of(best))
+    assert {f"morse-{size}", f"morse-{size}-iso"} <= set(names_of(best))
     assert sum(name.startswith("iso-1:") for name in names_of(best)) == 1
     assert "no-standard-taper" not in {a["code"] for a in answer["advisories"]}
 
 
-@pytest.mark.outside("tapers.identify", source="ISO 1119:1998: exact cones 1:x and of an angle")
-@pytest.mark.parametrize("designation", [n for n, r in standard_rates().items()])
+@pytest.mark.outside(
+    "tapers.identify",
+    source="ISO 1119:1998, table 1, as adopted; table 2, pins and pipe from memory: exact cones",
+)
+@pytest.mark.parametrize("designation", listed_rates())
 def test_an_exact_cone_of_a_standard_rate_is_known(call: Call, designation: str) -> None:
     """A cone that has a standard rate exactly is that rate's, measured without any error."""
-    row = standard_rates()[designation]
-    length = 100.0
+    rate, length = listed_rates()[designation]["rate"], 100.0
+    assert isinstance(rate, float)
     answer = call(
         "tapers.identify",
         units="mm",
         large_diameter=500.0,
-        small_diameter=500.0 - length * row.rate,
+        small_diameter=500.0 - length * rate,
         length=length,
         diameter_error_limit=0,
         length_error_limit=0,

@@ -24,7 +24,7 @@ SHANKS = {row["designation"]: row for row in printed("tapers/iso_296_shanks.csv"
 
 @pytest.mark.outside(
     "tapers.solve",
-    source="ISO 296:1991 and MAS 403:1982, in part as reprinted; ASME B5.10 from memory",
+    source="ISO 296:1991, MAS 403:1982, B5.50, B5.10, in part as reprinted, the rest from memory",
 )
 def test_every_shank_is_the_listed_one() -> None:
     """Every shank has the listed columns, and no other shank is there."""

@@ -42,8 +42,7 @@ def test_a_printed_taper_is_served_to_its_digits(designation: str) -> None:
     angle = 2.0 * math.degrees(math.atan(ours.rate / 2.0))
     assert angle == pytest.approx(parse_dms(row["included_angle"]), abs=6e-5 / 3600)
     assert 12.0 * ours.rate == pytest.approx(float(row["taper_per_foot"]), abs=6e-7)
-    if row["seen_in_print"] == "yes":
-        assert ours.standing == "published"
+    assert (ours.standing == "published") is (row["seen_in_print"] == "yes")
 
 
 @pytest.mark.parametrize(
@@ -62,7 +61,8 @@ def test_a_taper_holds_its_arithmetic(designation: str) -> None:
     off = abs(float(row["gauge_diameter"]) - diameter)
     if designation in OFF_BY_ONE:
         assert within < off <= 3 * within
-        assert f"{diameter:.5f}" in row["note"]
+        shown, gives = row["gauge_diameter"], f"{diameter:.5f}"
+        assert row["note"] == f"Printed {shown}; d + tpf l / 12 gives {gives}."
     else:
         assert off <= within * 1.0001
 
@@ -123,6 +123,11 @@ def test_every_rate_is_the_listed_one() -> None:
     assert not tapers.rate_differences(standard_rates())
 
 
+#: 24/7 rounded to the digits of the table's ratios, and twice atan(7/48), to 0.0001″.
+SEVEN_IN_24_NOTE = (
+    "The table prints 16°35'39.4443\", worked out from the rounded 1:3.4285714; exact is "
+    "16°35'39.4438\"."
+)
 ISO_1119 = {designation_of_rate(row["taper"]): row for row in printed("tapers/iso_1119.csv")}
 
 
@@ -138,7 +143,7 @@ def test_a_row_of_iso_1119_is_served_and_held(designation: str) -> None:
     # 7:24 is printed as worked out from the rounded 1:3.4285714, as its note says.
     within = 6e-4 if designation == "iso-7:24" else 6e-5
     assert degrees == pytest.approx(parse_dms(row["cone_angle"]), abs=within / 3600)
-    assert bool(ours.note) is (designation == "iso-7:24")
+    assert ours.note == (SEVEN_IN_24_NOTE if designation == "iso-7:24" else "")
     assert degrees == pytest.approx(float(row["cone_angle_degrees"]), abs=2e-7)
     assert float(exact) == pytest.approx(float(row["cone_angle_radians"]), abs=6e-9)
     if row["ratio"]:

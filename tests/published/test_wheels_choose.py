@@ -85,7 +85,6 @@ def test_what_acts_by_its_square_has_a_mean(call: Call) -> None:
     assert error["standard_uncertainty"] == pytest.approx(np.std(included), rel=0.01)
 
 
-@pytest.mark.outside("wheels.choose", source="The operations dressing-errors and setup-errors")
 def test_limits_are_those_of_the_error_models(call: Call) -> None:
     """Diamond height and axis offset count with what their own operations give."""
     ways = ways_of(call("wheels.choose", **EXAMPLE))
@@ -114,7 +113,6 @@ def test_limits_are_those_of_the_error_models(call: Call) -> None:
     assert named["graduation"] == pytest.approx(300)
 
 
-@pytest.mark.outside("wheels.choose", source="The operation setup-errors; angle of line and plane")
 @pytest.mark.parametrize(
     ("way", "grinder", "name", "feed"),
     [

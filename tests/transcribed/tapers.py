@@ -203,7 +203,8 @@ def listed_shanks() -> dict[str, Cells]:
 
 def _shank(row: Row, letters: Mapping[str, str], units: str) -> Cells:
     cells = {column: value(row[letter]) for letter, column in letters.items()}
-    return {**dict.fromkeys(SHANK_COLUMNS), **cells, "units": units}
+    seen = {letters[letter] for letter in row["seen_in_print"].split()}
+    return {**dict.fromkeys(SHANK_COLUMNS), **cells, "units": units, "published": seen}
 
 
 def _steep_key(row: Row) -> str:
@@ -211,8 +212,11 @@ def _steep_key(row: Row) -> str:
 
 
 def shank_differences(shanks: Mapping[str, Shank]) -> list[str]:
-    """What shanks and sockets differ in from their transcriptions."""
-    found = {key: {**shank.columns, "units": shank.units} for key, shank in shanks.items()}
+    """What shanks differ in from their transcriptions, and in what was seen in print."""
+    found = {
+        key: {**shank.columns, "units": shank.units, "published": set(shank.published)}
+        for key, shank in shanks.items()
+    }
     return differences(found, listed_shanks())
 
 
