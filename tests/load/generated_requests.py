@@ -12,7 +12,7 @@ over `--processes`.
 What must not come: a 5xx, an answer that does not fit its schema, a refusal of no registered type
 or that names no field, `invalid-request` where the request fits its schema, an answer where it does
 not, NaN or an infinity, an exponent in a message, a judgement that says yes beside a stop. Each
-found is printed with its request; then the status is 1.
+found is printed with its request as it comes (standard error); then the status is 1.
 """
 
 import argparse
@@ -155,6 +155,8 @@ def tallies(
                     status, content = await exchange(app, path_of(name), sent)
                     requests.learn(body, Answered(status, content))
                 made[name] = requests.tally
+                for problem, body in requests.tally.failures:
+                    print(f"{name}: {problem}\n    {body}", file=sys.stderr, flush=True)
         return made
 
     return asyncio.run(send_all())
@@ -174,9 +176,6 @@ def report(made: dict[str, Tally]) -> bool:
         f"\n{sent:,} distinct requests that fit, {answered:,} answered; {wrong:,} that do not fit"
     )
     print(f"failures: {failed:,}")
-    for name, one in made.items():
-        for problem, body in one.failures:
-            print(f"\n{name}: {problem}\n    {body}")
     return not failed
 
 
