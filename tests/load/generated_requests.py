@@ -41,6 +41,8 @@ from releases.schemas import Node, path_of
 
 #: Share of requests that are made from the schema alone, and of changes that know other requests.
 FROM_SCHEMA, BY_MUTATION = 0.05, 0.5
+#: Share of an operation's requests that should be answered, else changes are fewer and smaller.
+ANSWERED, BY_MUTATION_ELSE = 0.4, 0.85
 #: Answered requests that further ones are made of.
 MOST_STARTING = 400
 #: Most characters of a body, and tries for a body that is new.
@@ -106,8 +108,9 @@ class Requests:
         if not self._starting or self._chance.random() < FROM_SCHEMA:
             return self._values.value(self._node)
         body = copy.deepcopy(self._chance.choice(self._starting))
-        for _ in range(self._chance.choice((1, 1, 1, 2, 2, 3))):
-            if self._chance.random() < BY_MUTATION:
+        often = self.tally.answered >= ANSWERED * self.tally.sent
+        for _ in range(self._chance.choice((1, 1, 1, 2, 2, 3)) if often else 1):
+            if self._chance.random() < (BY_MUTATION if often else BY_MUTATION_ELSE):
                 body = self._mutator.changed(body)
             else:
                 body = self._values.changed(body, self._node)
