@@ -12,7 +12,7 @@ over `--processes`.
 What must not come: a 5xx, an answer that does not fit its schema, a refusal of no registered type
 or that names no field, `invalid-request` where the request fits its schema, an answer where it does
 not, NaN or an infinity, an exponent in a message, a judgement that says yes beside a stop. Each
-found is printed with its request; then the status is 1.
+found is printed with its request as it comes (standard error); then the status is 1.
 """
 
 import argparse
@@ -41,6 +41,8 @@ from releases.schemas import Node, path_of
 
 #: Share of requests that are made from the schema alone, and of changes that know other requests.
 FROM_SCHEMA, BY_MUTATION = 0.05, 0.5
+#: Share of an operation's requests that should be answered, else changes are fewer and smaller.
+ANSWERED, BY_MUTATION_ELSE = 0.4, 0.85
 #: Answered requests that further ones are made of.
 MOST_STARTING = 400
 #: Most characters of a body, and tries for a body that is new.
@@ -106,8 +108,9 @@ class Requests:
         if not self._starting or self._chance.random() < FROM_SCHEMA:
             return self._values.value(self._node)
         body = copy.deepcopy(self._chance.choice(self._starting))
-        for _ in range(self._chance.choice((1, 1, 1, 2, 2, 3))):
-            if self._chance.random() < BY_MUTATION:
+        often = self.tally.answered >= ANSWERED * self.tally.sent
+        for _ in range(self._chance.choice((1, 1, 1, 2, 2, 3)) if often else 1):
+            if self._chance.random() < (BY_MUTATION if often else BY_MUTATION_ELSE):
                 body = self._mutator.changed(body)
             else:
                 body = self._values.changed(body, self._node)
@@ -155,6 +158,8 @@ def tallies(
                     status, content = await exchange(app, path_of(name), sent)
                     requests.learn(body, Answered(status, content))
                 made[name] = requests.tally
+                for problem, body in requests.tally.failures:
+                    print(f"{name}: {problem}\n    {body}", file=sys.stderr, flush=True)
         return made
 
     return asyncio.run(send_all())
@@ -174,9 +179,6 @@ def report(made: dict[str, Tally]) -> bool:
         f"\n{sent:,} distinct requests that fit, {answered:,} answered; {wrong:,} that do not fit"
     )
     print(f"failures: {failed:,}")
-    for name, one in made.items():
-        for problem, body in one.failures:
-            print(f"\n{name}: {problem}\n    {body}")
     return not failed
 
 

@@ -124,13 +124,11 @@ def test_angle_out_of_reach_of_the_blocks_is_refused(call: Call) -> None:
 
 
 def test_a_nearest_stack_that_stands_the_plate_upright_is_refused_so(call: Call) -> None:
-    """Where no stack below the center distance is as near, that is said, of fields that were sent."""
+    """Where the nearest stack is not below the center distance, a field sent is said to miss."""
     steep = {"included_angle": 178.9, "large_diameter": 0.002, "set": None, "sizes": [1.0, 4.0]}
-    with pytest.raises(
-        Unreachable, match=r"4 \+ 1 in, is not below the center distance 5: the plate"
-    ) as e:
+    with pytest.raises(Unreachable, match="is not below the center distance 5: the pl") as refusal:
         call("jobs.center", **example(**steep))
-    assert list(e.value.fields) == ["sizes"]
+    assert list(refusal.value.fields) == ["sizes"]
 
 
 def test_angles_that_disagree_and_unknown_names_are_refused(call: Call) -> None:
