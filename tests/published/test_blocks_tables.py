@@ -44,7 +44,7 @@ INCH_FORMULAS = {
     "AS-2": (16, 12.0, 0.7),
 }
 #: Where te of a grade is not 1 + L / 2 times that of 0 in, but rounded; from memory.
-ROUNDED = {
+ROUNDED: dict[tuple[str, float], int] = {
     ("K", 40): 160,
     **{("00", end): te for end, te in ((20, 20), (24, 25), (40, 40))},
     ("0", 40): 80,
