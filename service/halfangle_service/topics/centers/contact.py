@@ -43,7 +43,8 @@ class CenterContactRequest(RequestModel):
     pilot_diameter: Length = Field(description="Diameter of the pilot, in `units`.")
     diameter_error_limit: NonNegativeLength | None = Field(
         None,
-        description="Largest error ± of the bearing diameter, to turn into an axial shift, in `units`.",
+        description="Largest error ± of the bearing diameter, to turn into an axial shift, in "
+        "`units`.",
     )
 
 
