@@ -95,7 +95,7 @@ def _advisories(advisories: Sequence[models.Advisory]) -> list[str]:
 
 def _setting(plan: models.CenterJobResult, units: str) -> Rows:
     setting, tolerance = plan.plate_setting, _tolerance(plan)
-    fewest = ", the fewest there are" if setting.fewest else ""
+    fewest = ", the fewest there are" if setting.proved else ""
     rows = [
         ("plate angle", _angle(setting.plate_angle, tolerance / 2.0)),
         ("exact height", f"{setting.height:.{_DECIMALS.get(units, 5) + 1}f} {units}"),

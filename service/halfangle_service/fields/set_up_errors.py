@@ -38,7 +38,7 @@ class SetUpErrorFields(RequestModel):
     """
 
     center_distance_error_limit: Limit = Field(
-        None, description="Limit ± of the center distance, in `units`.", examples=[0.0001]
+        None, description="Largest error ± of the center distance, in `units`.", examples=[0.0001]
     )
     roll_difference: Limit = Field(
         None, description="Limit ± of the difference of the rolls' diameters, in `units`."
@@ -75,7 +75,7 @@ class SetUpErrorFields(RequestModel):
         None, description="Size of a particle under either roll or its stack, in `units`."
     )
     temperature_error_limit_celsius: _Kelvins = Field(
-        None, description="Limit ± of the temperature of plate and blocks, in kelvins."
+        None, description="Largest error ± of the temperature of plate and blocks, in kelvins."
     )
     temperature_difference_celsius: _Kelvins = Field(
         None, description="Limit ± of the difference of the blocks' temperature to the plate's."
@@ -85,16 +85,17 @@ class SetUpErrorFields(RequestModel):
         Annotated[float, FINITE, Field(ge=0, le=LARGEST_YAW_ARCSEC), Unit("arcsecond")] | None
     ) = Field(
         None,
-        description="Limit ± of the yaw of the work's axis out of the plane in which the plate "
-        "tilts; at most 18000, which is 5°. It acts by its square, always toward a smaller angle.",
+        description="Largest error ± of the yaw of the work's axis out of the plane in which the "
+        "plate tilts; at most 18000, which is 5°. It acts by its square, always toward a smaller "
+        "angle.",
         examples=[900.0],
     )
     axis_pitch_error_limit_arcsec: (
         Annotated[float, FINITE, Field(ge=0, le=324_000), Unit("arcsecond")] | None
     ) = Field(
         None,
-        description="Limit ± of the pitch of the work's axis to the plate's face, in the plane in "
-        "which the plate tilts; it acts one to one.",
+        description="Largest error ± of the pitch of the work's axis to the plate's face, in the "
+        "plane in which the plate tilts; it acts one to one.",
     )
 
 

@@ -90,7 +90,7 @@ class BlockCheckRequest(BlockSupplyFields):
     )
     measurement_error_limit: Length | None = Field(
         None,
-        description="Limit ± of the measured height, in `units`: within it, and at it, the "
+        description="Largest error ± of the measured height, in `units`: within it, and at it, the "
         "measurement agrees with the stack as read, measured deviations included, and a mistake "
         "explains the measurement. Either this or `measurement_error_limit_arcsec`; absent both: "
         "half of 0.0001 in or 0.001 mm. It does not widen what passes against the wanted height, "

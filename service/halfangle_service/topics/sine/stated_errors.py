@@ -123,7 +123,9 @@ class SineErrorFields(PlateFields, SetUpErrorFields):
         description="Angle to set, in degrees.", examples=[30.0]
     )
     stack_error_limit: Limit = Field(
-        None, description="Limit ± of the block stack's height, in `units`.", examples=[0.00005]
+        None,
+        description="Largest error ± of the block stack's height, in `units`.",
+        examples=[0.00005],
     )
     height: Length | None = Field(
         None,

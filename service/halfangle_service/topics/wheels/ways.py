@@ -60,9 +60,9 @@ Breakdown = Annotated[
 AxisYaw = Annotated[
     Annotated[float, FINITE, Field(ge=0, le=36_000), Unit("arcsecond")] | None,
     Field(
-        description="Error ± of the work's axis out of the plane in which the angle is set, in "
-        "arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the "
-        "plate, or about the vertical; beside a wheel or its side: one end of it high."
+        description="Largest error ± of the work's axis out of the plane in which the angle is "
+        "set, in arc-seconds; acts by its square. Under a wheel above the work: the axis turned on "
+        "the plate, or about the vertical; beside a wheel or its side: one end of it high."
     ),
 ]
 LargestAngle = Annotated[float, AngleInput(gt=0, lt=90)] | None
@@ -73,17 +73,17 @@ class ChooseSinePlate(RequestModel):
 
     center_distance: CenterDistance
     stack_error_limit: NonNegativeLength | None = Field(
-        None, description="Error ± of the stack as wrung, in `units`.", examples=[0.00002]
+        None, description="Largest error ± of the stack as wrung, in `units`.", examples=[0.00002]
     )
     plate_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the plate itself at this angle, in arc-seconds, in the plane in "
-        "which it tilts.",
+        description="Largest error ± of the plate itself at this angle, in arc-seconds, in the "
+        "plane in which it tilts.",
     )
     axis_pitch_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the fixture's axis from parallel to the plate, in arc-seconds, in "
-        "the plane in which the plate tilts.",
+        description="Largest error ± of the fixture's axis from parallel to the plate, in "
+        "arc-seconds, in the plane in which the plate tilts.",
         examples=[5.0],
     )
     axis_yaw_error_limit_arcsec: AxisYaw = None
@@ -105,12 +105,12 @@ class ChooseDressedWheel(RequestModel):
     wheel_width: Length = Field(description="Width of the wheel, in `units`.", examples=[0.5])
     dresser: Dresser
     stack_error_limit: NonNegativeLength | None = Field(
-        None, description="Error ± of the stack under the dresser's sine base, in `units`."
+        None, description="Largest error ± of the stack under the dresser's sine base, in `units`."
     )
     diamond_height_error_limit: NonNegativeLength | None = Field(
         None,
-        description="Error ± of the diamond's height from the wheel's axis, in `units`; acts by "
-        "its square.",
+        description="Largest error ± of the diamond's height from the wheel's axis, in `units`; "
+        "acts by its square.",
         examples=[0.02],
     )
     flank_wear: NonNegativeLength | None = Field(
@@ -120,8 +120,8 @@ class ChooseDressedWheel(RequestModel):
     )
     axis_pitch_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the work's axis from parallel to the wheel's, in arc-seconds, in "
-        "the plane of both axes.",
+        description="Largest error ± of the work's axis from parallel to the wheel's, in "
+        "arc-seconds, in the plane of both axes.",
     )
     axis_yaw_error_limit_arcsec: AxisYaw = None
     depth_per_pass: Length = Field(
@@ -152,14 +152,14 @@ class ChooseWheelSide(RequestModel):
     )
     swivel_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the set swivel angle, in arc-seconds, in the plane in which the "
-        "work swivels.",
+        description="Largest error ± of the set swivel angle, in arc-seconds, in the plane in "
+        "which the work swivels.",
         examples=[60.0],
     )
     side_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the side from square to the wheel's axis, in arc-seconds, in the "
-        "plane in which the work swivels.",
+        description="Largest error ± of the side from square to the wheel's axis, in arc-seconds, "
+        "in the plane in which the work swivels.",
     )
     axis_yaw_error_limit_arcsec: AxisYaw = None
     side_wear: NonNegativeLength | None = Field(
@@ -182,8 +182,8 @@ class ChooseWorkhead(RequestModel):
     )
     axis_offset_error_limit: NonNegativeLength | None = Field(
         None,
-        description="Error ± of the work axis from the wheel axis' height, in `units`; acts by its "
-        "square.",
+        description="Largest error ± of the work axis from the wheel axis' height, in `units`; "
+        "acts by its square.",
     )
     axis_yaw_error_limit_arcsec: AxisYaw = None
     wheel_breakdown: Breakdown = None

@@ -55,7 +55,7 @@ class AngleContributions(SetUpErrorFields):
 
     wheel_face_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Limit ± of the slope of the wheel's face along the slant, from breakdown "
+        description="Largest slope ± of the wheel's face along the slant, from breakdown "
         "since dressing.",
         examples=[20.0],
     )
