@@ -150,7 +150,7 @@ def holdable_terms(inputs: ErrorInputs) -> tuple[Term, ...]:
     )
 
 
-def together(inputs: ErrorInputs, goal: Goal) -> tuple[Term, ...]:
+def fewest_to_mend(inputs: ErrorInputs, goal: Goal) -> tuple[Term, ...]:
     """Fewest terms, the largest first, whose removal brings a set-up within a goal.
 
     All of them where even that does not: then the expected error itself is too large.

@@ -6,6 +6,7 @@ of propagation in GUM 5.1.2 does; inputs that move together belong into one cont
 """
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -130,6 +131,11 @@ class Budget:
     def expanded(self, coverage: float = 2.0) -> float:
         """Expanded uncertainty: coverage factor x combined standard uncertainty (GUM 6.2.1)."""
         return coverage * self.standard_uncertainty
+
+
+def budget_as_stated(offset: float, stated: Iterable[str], not_stated: Iterable[str]) -> Budget:
+    """Budget of errors that are stated as they are, by name: an offset in any unit, no spread."""
+    return Budget(tuple(Contribution(name, 0.0) for name in stated), offset, tuple(not_stated))
 
 
 def coverage_factor(probability: float, degrees_of_freedom: float = math.inf) -> float:

@@ -53,7 +53,7 @@ from halfangle_service.topics.jobs.center.steps import PlanStep, StepFacts, plan
 from halfangle_service.trade.cone import cone_length, slant_length
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.stacks.setting import choose_setting
-from halfangle_service.trade.uncertainty import Forecast, both
+from halfangle_service.trade.uncertainty import Forecast, together
 from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wording import arcsec, degrees, length, plain, small_length, stack
 
@@ -264,7 +264,7 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     checks = planned_checks(facts)
     result = CenterJobResult(
         job=request.job,
-        forecast=both(angle.forecast, runout.forecast),
+        forecast=together((angle.forecast, runout.forecast)),
         cone=cone,
         shank=shank,
         plate_setting=planned_setting(plate, pieces),
