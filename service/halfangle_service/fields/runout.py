@@ -94,18 +94,17 @@ def budget_of_found(parts: Mapping[str, tuple[RunoutFound, float]]) -> Budget:
 
     They are independent; one whose uncertainty was not stated is named.
     """
-    stated = {name: part.eccentricity_standard_uncertainty for name, (part, _) in parts.items()}
+    stated = {
+        f"{name}/eccentricity_standard_uncertainty": (part.eccentricity_standard_uncertainty, times)
+        for name, (part, times) in parts.items()
+    }
     return Budget(
         tuple(
-            Contribution(name, spread, "normal", parts[name][1])
-            for name, spread in stated.items()
+            Contribution(path, spread, "normal", times)
+            for path, (spread, times) in stated.items()
             if spread is not None
         ),
-        not_stated=tuple(
-            f"{name}/eccentricity_standard_uncertainty"
-            for name, spread in stated.items()
-            if spread is None
-        ),
+        not_stated=tuple(path for path, (spread, _) in stated.items() if spread is None),
     )
 
 
@@ -177,16 +176,17 @@ def tir_estimate(budget: RunoutBudget) -> TirEstimate:
         rms_share_percent=budget.percent_within(rms) if known else None,
         contributions=[
             {
-                "name": name,
-                "input_value": tir,
+                "name": part.name,
+                "of": part.of,
+                "input_value": part.tir,
                 "input_unit": "length",
                 "sensitivity": 1.0,
                 "distribution": "uniform-phase",
-                "standard_uncertainty": tir,
-                "worst_case": tir,
+                "standard_uncertainty": part.tir,
+                "worst_case": part.tir,
                 "share_percent": share,
             }
-            for (name, tir), share in zip(budget.contributors, budget.shares(), strict=True)
+            for part, share in zip(budget.contributors, budget.shares(), strict=True)
         ],
         not_stated=[PHASES_NOT_STATED, *budget.not_stated],
     )

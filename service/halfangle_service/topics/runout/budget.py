@@ -69,7 +69,9 @@ class RunoutBudgetResult(ResultModel):
     )
     percentile_50_tir: LengthOut = Field(description="Not passed in half of assemblies.")
     percentile_99_tir: LengthOut = Field(description="Not passed in 99 of 100 assemblies.")
-    mend_first: str | None = Field(description="Largest that can be mended; null if none can.")
+    mend_first: str | None = Field(
+        description="Largest that can be mended, by its own name; null if none can."
+    )
     forecast: Forecast = Field(
         description="The chain as it is against the limit: `holds` where 95 of 100 assemblies are "
         "within it, `does-not-hold` where not even 5 of 100 are, else `may-not-hold`; with a tilt "
@@ -129,7 +131,10 @@ def budget(request: RunoutBudgetRequest) -> Outcome[RunoutBudgetResult]:
 def _chain(parts: Sequence[tuple[int, RunoutContributor]]) -> RunoutBudget:
     """Parts of the chain, each with its place in the request, at the station."""
     return RunoutBudget(
-        tuple(Contributor(part.name, _tir_at_station(part)) for _, part in parts),
+        tuple(
+            Contributor(f"contributors/{place}", _tir_at_station(part), part.name)
+            for place, part in parts
+        ),
         not_stated=tuple(
             f"contributors/{place}/tilt_tir"
             for place, part in parts

@@ -38,7 +38,8 @@ class Contribution:
     A `one_sided` input acts by its square, so always the same way: its `sensitivity` is the
     result's change at its limit, over that limit, and its mean shifts the result (JCGM 100:2008,
     5.1.2 note: where the first-order term vanishes, higher orders count). It is rectangular.
-    `unit` names the input's unit where it is not the result's.
+    `unit` names the input's unit where it is not the result's; `of` which one it is where several
+    bear one `name`, such as a block of a stack.
     """
 
     name: str
@@ -48,6 +49,7 @@ class Contribution:
     degrees_of_freedom: float = math.inf
     one_sided: bool = False
     unit: str = ""
+    of: str | None = None
 
     @property
     def standard_uncertainty(self) -> float:

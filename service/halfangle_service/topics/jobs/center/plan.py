@@ -249,7 +249,7 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     half_angle, tolerance = plate.angle_rad, request.included_angle_tolerance_arcsec
     shank = planned_shank(request.shank, request.units)
     angle = planned_angle(plate, pieces, request.angle_errors, tolerance, request.decision_rule)
-    runout = planned_runout(request.runout_errors, request.limit_tir, request.shank, half_angle)
+    runout = planned_runout(request.runout_errors, request.limit_tir, half_angle)
     feed = planned_feed(
         request.downfeed_step or bench_step(request.units), request.grinding_allowance, half_angle
     )
@@ -281,7 +281,7 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
         *supply.advisories,
         *advice.of_setting(plate),
         *advice.of_feed(feed, request.grinding_allowance, request.units),
-        *advice.of_budgets(angle, runout),
+        *advice.of_budgets(angle, runout, request.shank),
         *advice.of_checks(checks, facts),
     )
     return Outcome(result, advisories)
