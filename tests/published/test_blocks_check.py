@@ -133,7 +133,7 @@ REFUSED: list[tuple[dict[str, Any], type[Refusal], str, str]] = [
     (
         {"center_distance": None, "measured_angle": 20},
         Disagreement,
-        "needs the plate",
+        "Send `center_distance` together",
         "center_distance",
     ),
 ]

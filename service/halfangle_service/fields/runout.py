@@ -5,9 +5,9 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement
 from halfangle_service.fields.angles import AngleInput, Direction
 from halfangle_service.fields.base import RequestModel
+from halfangle_service.fields.choice import needs
 from halfangle_service.fields.estimate import (
     DirectionEstimate,
     EstimateT,
@@ -71,11 +71,9 @@ class RunoutVector(RequestModel):
 
         Raises Disagreement for a runout without its high spot.
         """
-        if self.high_spot is None and self.tir:
-            raise Disagreement(
-                "A runout without its high spot has no direction.",
-                fields={f"{path}high_spot": "should be sent with a tir above 0"},
-            )
+        if self.tir:
+            why = "A runout without its high spot has no direction."
+            needs(self, "tir", "high_spot", why=why, path=path)
         return center_of(vector(self.tir / 2.0, self.high_spot or 0.0), surface)
 
 
@@ -85,7 +83,7 @@ class RunoutFound(RunoutVector):
     eccentricity_standard_uncertainty: NonNegativeLength | None = Field(
         None,
         description="Standard uncertainty of its eccentricity, in `units`, alike in every "
-        "direction, as runout/indicate gives it; not stated where absent.",
+        "direction, as `runout.indicate` gives it; not stated where absent.",
     )
 
 

@@ -16,7 +16,7 @@ from halfangle_service.fields import (
     Unit,
 )
 from halfangle_service.fields.advisories import Advisory
-from halfangle_service.fields.choice import at_most_one_of
+from halfangle_service.fields.choice import at_most_one_of, needs
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.fields.plates import PlateFields, offset_of
 from halfangle_service.fields.set_up_errors import (
@@ -180,11 +180,9 @@ def error_inputs(request: SineErrorFields) -> ErrorInputs:
 
 
 def _set_up(request: SineErrorFields) -> SetUp:
-    if request.wheel_breakdown and request.wheel_contact_length is None:
-        raise Disagreement(
-            "The wheel's breakdown makes an angle only over a length of slant.",
-            fields={"wheel_contact_length": "should be sent together with wheel_breakdown"},
-        )
+    if request.wheel_breakdown:
+        why = "The wheel's breakdown makes an angle only over a length of slant."
+        needs(request, "wheel_breakdown", "wheel_contact_length", why=why)
     at_most_one_of(request, "height", "resolution")
     known, offset = materials(), offset_of(request)
     angle_rad = math.radians(request.angle)
