@@ -1,6 +1,6 @@
 """How far each part of a sine set-up may be off, as every request that states it does."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable
 from typing import Annotated
 
 from pydantic import Field
@@ -14,20 +14,21 @@ from halfangle_service.trade.tables.materials.expansion import MaterialName
 Limit = NonNegativeLength | None
 _Kelvins = Annotated[float, FINITE, Field(ge=0, le=50), Unit("celsius")] | None
 
-#: Field that states each term here; those of the stack and the wheel come with the request.
-SET_UP_FIELDS: dict[Term, str] = {
-    "center-distance": "center_distance_error_limit",
-    "roll-difference": "roll_difference",
-    "roll-parallelism": "roll_parallelism",
-    "face-parallelism": "face_parallelism",
-    "face-flatness": "face_flatness",
-    "table-flatness": "table_flatness",
-    "particle": "particle",
-    "temperature": "temperature_error_limit_celsius",
-    "temperature-difference": "temperature_difference_celsius",
-    "axis-yaw": "axis_yaw_error_limit_arcsec",
-    "axis-pitch": "axis_pitch_error_limit_arcsec",
-}
+#: Terms stated here, which have the names of these fields; those of the stack and the wheel come
+#: with the request.
+SET_UP_TERMS: tuple[Term, ...] = (
+    "center_distance_error_limit",
+    "roll_difference",
+    "roll_parallelism",
+    "face_parallelism",
+    "face_flatness",
+    "table_flatness",
+    "particle",
+    "temperature_error_limit_celsius",
+    "temperature_difference_celsius",
+    "axis_yaw_error_limit_arcsec",
+    "axis_pitch_error_limit_arcsec",
+)
 
 
 class SetUpErrorFields(RequestModel):
@@ -100,9 +101,9 @@ class SetUpErrorFields(RequestModel):
 
 
 def stated_terms(
-    request: SetUpErrorFields, fields: Mapping[Term, str]
-) -> tuple[dict[Term, float], tuple[str, ...]]:
-    """The terms that a request states, by the fields that state them, and the fields left out."""
-    sent = {term: getattr(request, field) for term, field in fields.items()}
-    missing = tuple(fields[term] for term, value in sent.items() if value is None)
+    request: SetUpErrorFields, terms: Iterable[Term]
+) -> tuple[dict[Term, float], tuple[Term, ...]]:
+    """Those of these terms that a request states, and those that it leaves out."""
+    sent = {term: getattr(request, term) for term in terms}
+    missing = tuple(term for term, value in sent.items() if value is None)
     return {term: value for term, value in sent.items() if value is not None}, missing

@@ -21,7 +21,7 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.blocks import BlockSupplyFields, SetName
-from halfangle_service.fields.choice import at_most_one_of
+from halfangle_service.fields.choice import at_most_one_of, needs
 from halfangle_service.fields.supply import Supply, graded, graded_supply, read_supply
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.stacks.wrung import Plate, Wrung
@@ -119,11 +119,7 @@ def read_wrung(request: BlockCheckRequest) -> tuple[Supply, Wrung]:
     at_most_one_of(request, "measurement_error_limit", "measurement_error_limit_arcsec")
     at_most_one_of(request, "low_stack", "low_blocks")
     for name in ("angle", "measured_angle", "measurement_error_limit_arcsec", "low_blocks"):
-        if getattr(request, name) is not None and request.center_distance is None:
-            raise Disagreement(
-                f"`{name}` needs the plate: send `center_distance`.",
-                fields={"center_distance": f"is required with {name}"},
-            )
+        needs(request, name, "center_distance", why="What turns a plate needs the plate.")
     supply = read_supply(request)
     if request.grade is not None:
         supply = graded_supply(supply, request.grade)

@@ -13,7 +13,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     FINITE,
     AngleInput,
@@ -25,6 +25,7 @@ from halfangle_service.fields import (
     Units,
 )
 from halfangle_service.fields.advisories import Advisory
+from halfangle_service.fields.choice import sent_of
 from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
 from halfangle_service.topics.wheels.grinder import Grinder, WayName, why_no_cone
@@ -305,11 +306,8 @@ def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -
 def _dresser_setting(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -> Stated:
     """The error of the dresser's setting, by its scale or its stack."""
     if isinstance(wheel.dresser, ScaleDresser):
-        if wheel.stack_error_limit is not None:
-            raise Disagreement(
-                "A dresser with a scale is set without a stack.",
-                fields={"ways/dressed_wheel/stack_error_limit": "goes with a sine base"},
-            )
+        sent = sent_of(wheel, "stack_error_limit")
+        wheel.dresser.refuse_blocks(f"ways/dressed_wheel/{name}" for name in sent)
         return by_scale("graduation", wheel.dresser.graduation)
     angle = dresser_angle(cone.angle_rad, from_side=wheel.dresser.zero == "wheel-side")
     centers = wheel.dresser.center_distance
