@@ -194,17 +194,17 @@ def test_limits_do_not_fall_as_blocks_grow(name: str) -> None:
     grade = grades()[name]
     assert all(first < second for first, second in pairwise(grade.up_to))
     # ASME allows blocks of up to 0.05 in or 0.5 mm more than the next range.
-    start = 1 if name.startswith("ASME") else 0
+    start = 1 if name.startswith("asme") else 0
     for column in (grade.limit_deviation_mm, grade.variation_mm):
         assert all(first <= second for first, second in pairwise(column[start:]))
 
 
 def test_grades_are_ordered_within_a_standard() -> None:
     """ISO: te of K is that of 1, tv that of the 00s; te rises from 0 to 2, tv from K to 2."""
-    k, zero, one, two = (grades()[f"ISO {name}"] for name in "K012")
+    k, zero, one, two = (grades()[f"iso-{name}"] for name in "k012")
     assert k.limit_deviation_mm == one.limit_deviation_mm
-    finest = grades()["DIN 00"].variation_mm
-    assert k.variation_mm == finest == grades()["ASME 00 metric"].variation_mm[1:]
+    finest = grades()["din-00"].variation_mm
+    assert k.variation_mm == finest == grades()["asme-00-metric"].variation_mm[1:]
     for row in range(len(k.up_to)):
         te = [grade.limit_deviation_mm[row] for grade in (zero, one, two)]
         tv = [grade.variation_mm[row] for grade in (k, zero, one, two)]
