@@ -199,8 +199,8 @@ def test_a_set_up_in_figures(call: Call) -> None:
 
     Plunged, a flat wheel is a cylinder along the slope wanted. At y to its middle it stands
     b = R − √(R² − y²) back from the cone, square to it, so at station z it is
-    r₀ + s sin α + b cos α over the axis, with s cos α = z + b sin α. The radius ground is the least distance of
-    these points from the axis at y = 0.1, which numpy searches.
+    r₀ + s sin α + b cos α over the axis, with s cos α = z + b sin α. The radius ground is the least
+    distance of these points from the axis at y = 0.1, which numpy searches.
     """
     cone = {"units": "in", "included_angle": 60, "large_diameter": 0.75, "small_diameter": 0.5}
     way = {"wheel_diameter": 12, "grinder": "surface", "way": "sine-plate", "feed": "plunge"}
