@@ -73,7 +73,9 @@ def test_steps_of_table_and_angle(call: Call) -> None:
     rows |= {"rows[0].arcsec_per_step": per_step(37), "rows[1].arcsec_per_step": per_step(56)}
     assert_values(table, rows)
     assert (per_step(37), per_step(56)) == pytest.approx((5.165, 7.377), abs=5e-4)
-    angle = call("sine.angle", units="in", center_distance=5, height=2.6, low_height=0.1)["result"]
+    angle = call("sine.angle", units="in", center_distance=5, high_stack=2.6, low_stack=0.1)[
+        "result"
+    ]
     assert_values(angle, {"height": 2.5, "arcsec_per_step": per_step(30)})
 
 
