@@ -236,7 +236,7 @@ def _checks(plan: models.CenterJobResult) -> list[str]:
     for check in plan.checks:
         lines += _wrapped(f"{check.check}.", "- ", "  ")
         lines += _wrapped(f"{check.how} Expect {check.expected}.", "  ", "  ")
-        lines += _wrapped(f"{_CATCHES[check.catches_wrong_block]}: {check.why}", "  * ", "    ")
+        lines += _wrapped(f"{_CATCHES[check.catches_wrong_block]}: {check.reason}", "  * ", "    ")
         proves = "Can" if check.proves_tolerance else "Cannot"
         lines += _wrapped(f"{proves} prove the tolerance: {check.proof}", "  * ", "    ")
     return lines

@@ -12,7 +12,7 @@ from support import Call, assert_values
 LIMITS: dict[str, Any] = {
     "units": "in",
     "limit_tir": 0.0005,
-    "position_allowed": 0.0002,
+    "limit_position": 0.0002,
     "share_percent": 25,
     "distance_between_centers": 6,
     "station": 1,
@@ -56,7 +56,7 @@ def test_a_center_at_its_limit_takes_all_that_is_allowed(
 @pytest.mark.outside("centers.limits", source="numpy: both centers at every clocking")
 def test_a_live_center_at_its_limit(call: Call) -> None:
     """It shows as runout of twice its offset: with no position given, 62.5 µin of a quarter."""
-    request = {**LIMITS, "position_allowed": None, "both_alike": True}
+    request = {**LIMITS, "limit_position": None, "both_alike": True}
     result = call("centers.limits", **request)["result"]
     forms = {"eccentricity": 6.25e-5, "tir": 1.25e-4, "zone_diameter": 1.25e-4}
     assert_values(result["live"], {**forms, "tir_on_cone": 1.25e-4 * math.cos(math.pi / 6)})

@@ -166,8 +166,8 @@ def test_anvils_see_even_lobes_alone(call: Call) -> None:
 
     Three lobes stand out most, thrice, in a block of 60°, whose sides touch them just there.
     """
-    result = call("runout.v-block", units="in", v_angle=90, lobes=3, tir=0.0004)["result"]
+    result = call("runout.v-block", units="in", vee_angle=90, lobes=3, tir=0.0004)["result"]
     seen = {row["lobes"]: row["two_point_factor"] for row in result["factors"]}
     assert seen == pytest.approx({n: 1 + (-1) ** n for n in range(2, 2 + len(seen))})
     assert len(seen) > 6
-    assert_values(result, {"better_v_angle.degrees": 60, "better_factor": 3})
+    assert_values(result, {"better_vee_angle.degrees": 60, "better_factor": 3})

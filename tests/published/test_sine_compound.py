@@ -42,7 +42,7 @@ def test_thirty_thirty(call: Call) -> None:
     assert base["height"] == pytest.approx(math.sqrt(5), abs=1e-9)
     assert upper["height"] == pytest.approx(2.5, abs=1e-9)
     assert (base["raised_side"], upper["raised_side"]) == ("front", "left")
-    assert upper["instruction"].startswith("Raise the left roll of the upper plate")
+    assert upper["action"].startswith("Raise the left roll of the upper plate")
     assert result["rotation_check"]["residual_arcsec"] < 1e-6
     assert result["edge_turns"]["x_edge"]["degrees"] == pytest.approx(-14.4775, abs=1e-4)
     assert result["edge_turns"]["y_edge"]["degrees"] == 0
@@ -151,7 +151,7 @@ def test_true_tilt_and_normal_are_the_same_surface(call: Call) -> None:
         )["result"]
         assert result["base"]["angle"]["degrees"] == pytest.approx(-14.7344, abs=5e-5)
         assert result["upper"]["angle"]["degrees"] == pytest.approx(-20.4258, abs=5e-5)
-        assert result["surface"]["rise_direction"]["degrees"] == pytest.approx(37)
+        assert result["surface_orientation"]["rise_direction"]["degrees"] == pytest.approx(37)
 
 
 @pytest.mark.outside(

@@ -174,10 +174,10 @@ def test_settings_of_each_way(call: Call) -> None:
         taper_per_foot=1,
         work_length=9,
         scale_radius=6,
-        scale_reading_error=0.005,
-        set_over_error=0.002,
+        scale_reading_error_limit=0.005,
+        set_over_error_limit=0.002,
         attachment_length=12,
-        attachment_error=0.005,
+        attachment_error_limit=0.005,
     )["result"]
     half = math.atan(1 / 24)
     settings = {way["way"]: way["setting"] for way in result["ways"]}

@@ -233,7 +233,7 @@ def test_what_was_weighed_is_counted(call: Call) -> None:
         "wheel_diameter": 7,
         "tolerance_arcsec": 70,
         "ways": {
-            "sine_plate": {"center_distance": 5, "stack_tolerance": 2e-05},
+            "sine_plate": {"center_distance": 5, "stack_error_limit": 2e-05},
             "wheel_side": {"usable_width": 1, "swivel_error_arcsec": 60},
         },
     }

@@ -41,7 +41,7 @@ class AngleContributions(BaseModel):
     model_config = ConfigDict(
         extra="forbid",
     )
-    center_distance_tolerance: float | None = None
+    center_distance_error_limit: float | None = None
     """Limit ± of the center distance, in `units`. [length, 0 to 10000]"""
     roll_difference: float | None = None
     """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
@@ -74,24 +74,24 @@ class AngleContributions(BaseModel):
     """
     particle: float | None = None
     """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
-    temperature_uncertainty_celsius: float | None = None
+    temperature_error_limit_celsius: float | None = None
     """Limit ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
     temperature_difference_celsius: float | None = None
     """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
     plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
     """Material of the plate."""
-    axis_yaw_arcsec: float | None = None
+    axis_yaw_error_limit_arcsec: float | None = None
     """
     Limit ± of the yaw of the work's axis out of the plane in which the plate tilts; at most
     18000, which is 5°. It acts by its square, always toward a smaller angle. [arcsecond, 0
     to 18000]
     """
-    axis_pitch_arcsec: float | None = None
+    axis_pitch_error_limit_arcsec: float | None = None
     """
     Limit ± of the pitch of the work's axis to the plate's face, in the plane in which the
     plate tilts; it acts one to one. [arcsecond, 0 to 324000]
     """
-    wheel_face_arcsec: float | None = None
+    wheel_face_error_limit_arcsec: float | None = None
     """
     Limit ± of the slope of the wheel's face along the slant, from breakdown since dressing.
     [arcsecond, 0 to 324000]
@@ -175,8 +175,8 @@ class BlockAngleGradeEntry(AnswerModel):
 
     name: str
     """Name to use as `grade`."""
-    accuracy_arcsec: float
-    """Each block errs by ± this. [arcsecond]"""
+    limit_deviation_arcsec: float
+    """Limit ± of the deviation of each block's angle. [arcsecond]"""
     source: str
     """Where it comes from."""
     standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
@@ -205,13 +205,13 @@ class BlockAngleOwned(BaseModel):
     """How many of them. [count, 1 to 4]"""
     deviation_arcsec: float = 0.0
     """
-    Measured deviation, actual less nominal; at most 60″ either way. [arcsecond, -324000 to
-    324000]
+    Measured deviation, actual less nominal, as the certificate states it; at most 60″
+    either way. [arcsecond, -324000 to 324000]
     """
     expanded_uncertainty_arcsec: float | None = None
     """
-    Expanded uncertainty (k = 2) of that deviation; absent: not calibrated. [arcsecond, 0 to
-    324000]
+    Expanded uncertainty (k = 2) of that deviation. Absent: the block is not calibrated, and
+    its grade, if one is given, limits its error. [arcsecond, 0 to 324000]
     """
 
 
@@ -526,11 +526,11 @@ class CenterContactResult(AnswerModel):
     """How far the center's sharp point would lie inside the mouth. [length]"""
     axial_shift: float | None
     """
-    How far the work shifts along the axis for `diameter_error`, with the hole's depth kept;
-    null where that was not stated. [length]
+    How far the work shifts along the axis for `diameter_error_limit`, with the hole's depth
+    kept; null where that was not stated. [length]
     """
     not_stated: list[str]
-    """`diameter_error` where it was not sent."""
+    """`diameter_error_limit` where it was not sent."""
 
 
 class CenterError(BaseModel):
@@ -564,7 +564,7 @@ class CenterHoleBall(AnswerModel):
     """Change of that height for a unit of mouth diameter. [length per length]"""
     found_diameter: float | None
     """Mouth diameter by the measured height; null where none was sent. [length]"""
-    found_less_wanted: float | None
+    diameter_error: float | None
     """Found less wanted diameter; null where no height was sent. [length]"""
 
 
@@ -700,19 +700,19 @@ class ChooseSinePlate(BaseModel):
     )
     center_distance: float
     """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    stack_tolerance: float | None = None
+    stack_error_limit: float | None = None
     """Error ± of the stack as wrung, in `units`. [length, 0 to 10000]"""
-    plate_error_arcsec: float | None = None
+    plate_error_limit_arcsec: float | None = None
     """
     Error ± of the plate itself at this angle, in arc-seconds, in the plane in which it
     tilts. [arcsecond, 0 to 324000]
     """
-    axis_pitch_arcsec: float | None = None
+    axis_pitch_error_limit_arcsec: float | None = None
     """
     Error ± of the fixture's axis from parallel to the plate, in arc-seconds, in the plane
     in which the plate tilts. [arcsecond, 0 to 324000]
     """
-    axis_yaw_arcsec: float | None = None
+    axis_yaw_error_limit_arcsec: float | None = None
     """
     Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
     acts by its square. Under a wheel above the work: the axis turned on the plate, or about
@@ -747,17 +747,17 @@ class ChooseWheelSide(BaseModel):
     """
     usable_width: float
     """Radial width of the side that may grind, in `units`. [length, 1e-06 to 10000]"""
-    swivel_error_arcsec: float | None = None
+    swivel_error_limit_arcsec: float | None = None
     """
     Error ± of the set swivel angle, in arc-seconds, in the plane in which the work swivels.
     [arcsecond, 0 to 324000]
     """
-    side_error_arcsec: float | None = None
+    side_error_limit_arcsec: float | None = None
     """
     Error ± of the side from square to the wheel's axis, in arc-seconds, in the plane in
     which the work swivels. [arcsecond, 0 to 324000]
     """
-    axis_yaw_arcsec: float | None = None
+    axis_yaw_error_limit_arcsec: float | None = None
     """
     Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
     acts by its square. Under a wheel above the work: the axis turned on the plate, or about
@@ -787,12 +787,12 @@ class ChooseWorkhead(BaseModel):
     Smallest step that its scale or vernier shows, in degrees; it is set to half of it.
     [degree, over 0, at most 5; or text in degrees, minutes, seconds]
     """
-    axis_offset: float | None = None
+    axis_offset_error_limit: float | None = None
     """
     Error ± of the work axis from the wheel axis' height, in `units`; acts by its square.
     [length, 0 to 10000]
     """
-    axis_yaw_arcsec: float | None = None
+    axis_yaw_error_limit_arcsec: float | None = None
     """
     Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
     acts by its square. Under a wheel above the work: the axis turned on the plate, or about
@@ -821,9 +821,9 @@ class ClearanceChange(AnswerModel):
     """What to change."""
     change_to: float | None
     """Its new value: stick-out, height of riser, or diameter; null for the direction. [length]"""
-    clears_everything: bool
+    keeps_gap_wanted: bool
     """True where this change alone gives the gap wanted everywhere."""
-    message: str
+    action: str
     """What to do, in plain words."""
 
 
@@ -1141,7 +1141,7 @@ class DressingGuideRange(AnswerModel):
     """Traverse at the lower overlap ratio. [length per minute]"""
     traverse_slowest: float
     """Traverse at the higher overlap ratio. [length per minute]"""
-    meets: bool
+    within_guide: bool
     """True where the overlap ratio of this dress lies within."""
     source: str
     """Where the guide values come from."""
@@ -1301,7 +1301,7 @@ class PlanCheck(AnswerModel):
     Whether it would show the smallest mistake that takes the angle out of its tolerance;
     null where no single wrong block does.
     """
-    why: str
+    reason: str
     """Why it would, or would not."""
     proves_tolerance: bool
     """
@@ -1640,8 +1640,8 @@ class RunoutOffCrestResult(AnswerModel):
     """How the cone seems."""
     ground_by_this: Literal["true", "shallower"] | str
     """What the cone becomes when it is adjusted until the indicator stands still."""
-    miss_allowed: float | None
-    """Largest miss for `tolerance_arcsec`; null where that was not sent. [length]"""
+    limit_miss: float | None
+    """Largest miss for `half_angle_tolerance_arcsec`; null where that was not sent. [length]"""
 
 
 class RunoutReading(BaseModel):
@@ -1770,7 +1770,7 @@ class RunoutVBlockResult(AnswerModel):
     """Of these, what a two-point check hides as well. [each count]"""
     out_of_roundness: float | None
     """Departure from roundness, peak to valley: TIR / factor. Null without a TIR. [length]"""
-    better_v_angle: Angle | None
+    better_vee_angle: Angle | None
     """
     Of 60°, 72°, 90°, 108° and 120°, indicator opposite the V, the one that shows most of
     `lobes`; null without `lobes`.
@@ -1890,7 +1890,7 @@ class SineComplement(AnswerModel):
     """Difference of the stacks that sets it. [length]"""
     height_to_set: float
     """The same, rounded to the resolution. [length]"""
-    rounding_error_arcsec: float
+    deviation_arcsec: float
     """Angle at `height_to_set` less the complement. [arcsecond]"""
     arcsec_per_step: float
     """
@@ -1953,7 +1953,7 @@ class SineHingeSetting(AnswerModel):
     Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
     [arcsecond]
     """
-    instruction: str
+    action: str
     """What to do, in plain words."""
 
 
@@ -1964,7 +1964,7 @@ class SineLaying(AnswerModel):
     """Side of the work, as drawn, that faces up: `top` where it is not tipped."""
     plan_turn: Angle
     """How far it is then turned in plan, by quarter turns, from +X toward +Y."""
-    instruction: str
+    action: str
     """What to do, in plain words."""
 
 
@@ -2112,7 +2112,7 @@ class SineRequirementsResult(AnswerModel):
     Tightest ± tolerance, on what `tolerance_on` names, that holds with the errors stated,
     by `decision_rule`. Null where no error was stated. [arcsecond]
     """
-    allowed_standard_uncertainty_arcsec: float | None
+    limit_standard_uncertainty_arcsec: float | None
     """
     Combined standard uncertainty of the plate's angle, were it normal, that the tolerance
     leaves after the expected error; null where that alone is past it. [arcsecond]
@@ -2176,7 +2176,7 @@ class SineSettingResult(AnswerModel):
     """The same, rounded to what can be built (`resolution`). [length]"""
     angle_as_set: Angle
     """The angle that `height_to_set` gives."""
-    rounding_error_arcsec: float
+    deviation_arcsec: float
     """`angle_as_set` less the angle wanted, in arc-seconds. [arcsecond]"""
     arcsec_per_unit: float
     """Change of angle in arc-seconds for one whole unit of height. [arcsecond per length]"""
@@ -2285,7 +2285,7 @@ class SineTaperSettingResult(AnswerModel):
     """Difference of the stacks, high less low. [length]"""
     height_to_set: float
     """The same, rounded to 0.0001 in or 0.001 mm. [length]"""
-    rounding_error_arcsec: float
+    deviation_arcsec: float
     """Plate's angle at `height_to_set` less the right one. [arcsecond]"""
     half_angle: Angle
     """The cone's half angle."""
@@ -2300,7 +2300,7 @@ class SineTaperSettingResult(AnswerModel):
     """
     included_angle_arcsec_per_step: float
     """Change of the included angle that one bench step of height stands for. [arcsecond]"""
-    instruction: str
+    action: str
     """Which way round, in plain words."""
     usual_mistakes: list[SineTaperMistake]
     """Heights that the usual mistakes give: none of them should be on the bench."""
@@ -2354,7 +2354,7 @@ class SineUncertaintyResult(AnswerModel):
     """
     thermal_shift_arcsec: float
     """What the temperature stated does to the plate's angle. [arcsecond]"""
-    rounding_error_arcsec: float | None
+    deviation_arcsec: float | None
     """
     What the stack's height as built does to the plate's angle: the angle that it sets less
     the one wanted; null without `height`. [arcsecond]
@@ -2669,7 +2669,7 @@ class TaperCleanUpResult(AnswerModel):
     margin_at_large_end: float | None
     """Available less needed. [length]"""
     point_margin: float | None
-    """Largest point loss less the point's loss. [length]"""
+    """`limit_point_loss` less the point's loss. [length]"""
     cutting_passes: int | None
     """Passes with feed. [count]"""
     total_passes: int | None
@@ -2837,7 +2837,7 @@ class TaperRateEntry(AnswerModel):
 
     designation: str
     """Designation to ask by."""
-    purpose: str
+    used_for: str
     """What it is for."""
     included_angle: Angle
     """Cone angle."""
@@ -3141,14 +3141,14 @@ class WheelSpeedLimit(AnswerModel):
     """Highest spindle speed that it allows. [per minute]"""
     share_percent: float
     """Spindle speed as a share of it. [percent]"""
-    exceeded: bool
+    over_limit: bool
     """True where the spindle speed is over it."""
 
 
 class WheelStartCheck(AnswerModel):
     """A usual check before the wheel is started."""
 
-    what: str
+    action: str
     """What to do."""
     source: str
     """Where it comes from."""
@@ -3184,8 +3184,8 @@ class WornWheelSpeed(AnswerModel):
     where the wheel bears no mark, or one in surface speed and `new_diameter` was not
     stated. [per minute]
     """
-    why_not: str | None
-    """Why it is null."""
+    reason: str | None
+    """Why `rpm_to_restore` is null; null where it is not."""
 
 
 class WrongBlock(AnswerModel):
@@ -3437,10 +3437,10 @@ class BlockCheckResult(AnswerModel):
     verdict: Literal["conforming", "not-conforming", "not-provable"] | str | None
     """
     `conforming`: the stack as read agrees with what is wanted, and what was measured on it
-    with the stack as read; `height` and `measurement_limit` tell how nearly.
+    with the stack as read; `height` and `measurement_error_limit` tell how nearly.
     `not-provable`: what was measured agrees, but is too coarse to tell the stack from one
     with a wrong block; or it is not sure by the blocks' grades and calibrations that the
-    actual height is within the `measurement_limit` of the wanted one, at 95 % (ISO
+    actual height is within the `measurement_error_limit` of the wanted one, at 95 % (ISO
     14253-1:2017). Else `not-conforming`; null where there is nothing to compare it with.
     """
     not_stated: list[str]
@@ -3506,6 +3506,8 @@ class BlockGradeEntry(AnswerModel):
 
     name: str
     """Name to use as `grade`."""
+    label: str
+    """The grade as its standard writes it."""
     source: str
     """Standard, edition, table."""
     standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
@@ -3880,9 +3882,9 @@ class ChooseDressedWheel(BaseModel):
     """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
     dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
     """How the dresser is set."""
-    stack_tolerance: float | None = None
+    stack_error_limit: float | None = None
     """Error ± of the stack under the dresser's sine base, in `units`. [length, 0 to 10000]"""
-    diamond_height: float | None = None
+    diamond_height_error_limit: float | None = None
     """
     Error ± of the diamond's height from the wheel's axis, in `units`; acts by its square.
     [length, 0 to 10000]
@@ -3892,12 +3894,12 @@ class ChooseDressedWheel(BaseModel):
     Wear of the flank at one end between dressings, square to it, in `units`. [length, 0 to
     10000]
     """
-    axis_pitch_arcsec: float | None = None
+    axis_pitch_error_limit_arcsec: float | None = None
     """
     Error ± of the work's axis from parallel to the wheel's, in arc-seconds, in the plane of
     both axes. [arcsecond, 0 to 324000]
     """
-    axis_yaw_arcsec: float | None = None
+    axis_yaw_error_limit_arcsec: float | None = None
     """
     Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
     acts by its square. Under a wheel above the work: the axis turned on the plate, or about
@@ -3905,7 +3907,7 @@ class ChooseDressedWheel(BaseModel):
     """
     depth_per_pass: float
     """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
-    seconds_per_pass: float = 10.0
+    pass_seconds_with_return: float = 10.0
     """Time of one pass with its return, in seconds (same standing). [second, 0 to 10000]"""
     setup_minutes: float = 40.0
     """Time to set up, dressing apart, in minutes (same standing). [minute, 0 to 10000]"""
@@ -3956,7 +3958,7 @@ class ClearanceFixture(BaseModel):
     """
     turning_parts: list[ClearanceTurningPart] | None = None
     """Further parts that turn with the work. [at most 8 entries]"""
-    stick_out_limit: float | None = None
+    limit_stick_out: float | None = None
     """
     Most that the work may stand out, in `units`, for its length or its rigidity. Absent: no
     limit is known. [length, 1e-06 to 10000]
@@ -4019,7 +4021,7 @@ class DresserSetting(AnswerModel):
     """The blocks; null for a scale, or where no blocks were named."""
     scale_reading: Angle | None
     """Nearest graduation of the scale; null for a sine base."""
-    rounding_error_arcsec: float | None
+    deviation_arcsec: float | None
     """`scale_reading` less the angle wanted; null for a sine base. [arcsecond]"""
 
 
@@ -4034,7 +4036,7 @@ class DressingErrorsResult(AnswerModel):
     """One by one in a fixed order, and all that were stated together."""
     not_stated: list[str]
     """Errors that were not stated: nothing is known of them, and nothing counted."""
-    stations: list[DressedStation] | None
+    at_stations: list[DressedStation] | None
     """
     Angle at each radius, from the small end to the large one; null where `diamond_height`
     was not stated.
@@ -4303,7 +4305,7 @@ class SetupErrorsResult(AnswerModel):
     """One by one in a fixed order, and all that were stated together."""
     not_stated: list[str]
     """Errors that were not stated: nothing is known of them, and nothing counted."""
-    stations: list[SetupStation] | None
+    at_stations: list[SetupStation] | None
     """The surface, small end to large end; null where no error was stated."""
     shape: Literal["cone", "hyperboloid"] | str | None
     """
@@ -4369,7 +4371,7 @@ class SineLowStackResult(AnswerModel):
     No fewer blocks do it under the conditions stated: every combination of one set's blocks
     under either roll was considered.
     """
-    instruction: str
+    action: str
     """What to do, in plain words."""
 
 
@@ -4847,10 +4849,10 @@ class TiltedPlateResult(AnswerModel):
     Stick-out with which the nose lies wholly under the ground line, so that the wheel may
     run on over it. [length]
     """
-    why_not: str | None
+    ruled_out_by: list[str]
     """
     Why the set-up does not hold: something fouls, the room is too low, or the work stands
-    out too far; null where nothing stops it.
+    out too far; empty where nothing stops it.
     """
     changes: list[ClearanceChange]
     """Changes that would help."""
@@ -4880,11 +4882,11 @@ class VeeOverRollsNominalResult(AnswerModel):
 
 
 class VeeOverRollsResult(AnswerModel):
-    """A vee as measured; the included angle's errors are twice those of the half angle."""
+    """A vee as measured; the errors of its whole angle are twice those of the half."""
 
-    half_angle: AngleEstimate
+    vee_half_angle: AngleEstimate
     """Half of the vee's included angle, with its uncertainty."""
-    included_angle: Angle
+    vee_angle: Angle
     """The vee's included angle."""
     face_width: LengthEstimate
     """Width between the sides at the faces, with its uncertainty."""
@@ -4941,7 +4943,7 @@ class WheelSpeedResult(AnswerModel):
     """Surface speed in ft/min. [foot per minute]"""
     limits: list[WheelSpeedLimit]
     """Every limit stated."""
-    largest_rpm: float | None
+    limit_rpm: float | None
     """
     Highest spindle speed that no limit forbids; null without a mark on the wheel. [per
     minute]
@@ -5205,7 +5207,7 @@ class SineCompoundResult(AnswerModel):
     """The upper plate, riding on the base plate."""
     axis_order: str
     """The order of the axes, in plain words."""
-    surface: SineOrientation
+    surface_orientation: SineOrientation
     """The surface as it was read, in the frame stated."""
     laying: SineLaying
     """

@@ -16,17 +16,17 @@ _Kelvins = Annotated[float, FINITE, Field(ge=0, le=50), Unit("celsius")] | None
 
 #: Field that states each term here; those of the stack and the wheel come with the request.
 SET_UP_FIELDS: dict[Term, str] = {
-    "center-distance": "center_distance_tolerance",
+    "center-distance": "center_distance_error_limit",
     "roll-difference": "roll_difference",
     "roll-parallelism": "roll_parallelism",
     "face-parallelism": "face_parallelism",
     "face-flatness": "face_flatness",
     "table-flatness": "table_flatness",
     "particle": "particle",
-    "temperature": "temperature_uncertainty_celsius",
+    "temperature": "temperature_error_limit_celsius",
     "temperature-difference": "temperature_difference_celsius",
-    "axis-yaw": "axis_yaw_arcsec",
-    "axis-pitch": "axis_pitch_arcsec",
+    "axis-yaw": "axis_yaw_error_limit_arcsec",
+    "axis-pitch": "axis_pitch_error_limit_arcsec",
 }
 
 
@@ -37,7 +37,7 @@ class SetUpErrorFields(RequestModel):
     that there is no such error.
     """
 
-    center_distance_tolerance: Limit = Field(
+    center_distance_error_limit: Limit = Field(
         None, description="Limit ± of the center distance, in `units`.", examples=[0.0001]
     )
     roll_difference: Limit = Field(
@@ -74,14 +74,14 @@ class SetUpErrorFields(RequestModel):
     particle: Limit = Field(
         None, description="Size of a particle under either roll or its stack, in `units`."
     )
-    temperature_uncertainty_celsius: _Kelvins = Field(
+    temperature_error_limit_celsius: _Kelvins = Field(
         None, description="Limit ± of the temperature of plate and blocks, in kelvins."
     )
     temperature_difference_celsius: _Kelvins = Field(
         None, description="Limit ± of the difference of the blocks' temperature to the plate's."
     )
     plate_material: MaterialName = Field("steel", description="Material of the plate.")
-    axis_yaw_arcsec: (
+    axis_yaw_error_limit_arcsec: (
         Annotated[float, FINITE, Field(ge=0, le=LARGEST_YAW_ARCSEC), Unit("arcsecond")] | None
     ) = Field(
         None,
@@ -89,7 +89,7 @@ class SetUpErrorFields(RequestModel):
         "tilts; at most 18000, which is 5°. It acts by its square, always toward a smaller angle.",
         examples=[900.0],
     )
-    axis_pitch_arcsec: (
+    axis_pitch_error_limit_arcsec: (
         Annotated[float, FINITE, Field(ge=0, le=324_000), Unit("arcsecond")] | None
     ) = Field(
         None,

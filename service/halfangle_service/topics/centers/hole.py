@@ -118,7 +118,7 @@ class CenterHoleBall(ResultModel):
     found_diameter: LengthOut | None = Field(
         description="Mouth diameter by the measured height; null where none was sent."
     )
-    found_less_wanted: LengthOut | None = Field(
+    diameter_error: LengthOut | None = Field(
         description="Found less wanted diameter; null where no height was sent."
     )
 
@@ -320,7 +320,7 @@ def _ball(
         height_over_face=depths.over_ball(mouth, ball, half_rad) - chamfer_depth,
         height_per_diameter=-1.0 / (2.0 * math.tan(half_rad)),
         found_diameter=found,
-        found_less_wanted=None if found is None else found - mouth,
+        diameter_error=None if found is None else found - mouth,
     )
 
 

@@ -92,7 +92,7 @@ class SineRequirementsResult(ResultModel):
         description="Tightest ± tolerance, on what `tolerance_on` names, that holds with the "
         "errors stated, by `decision_rule`. Null where no error was stated."
     )
-    allowed_standard_uncertainty_arcsec: ArcsecOut | None = Field(
+    limit_standard_uncertainty_arcsec: ArcsecOut | None = Field(
         description="Combined standard uncertainty of the plate's angle, were it normal, that the "
         "tolerance leaves after the expected error; null where that alone is past it."
     )
@@ -133,9 +133,7 @@ def requirements(request: SineRequirementsRequest) -> Outcome[SineRequirementsRe
         forecast=angle_forecast(request, plate, goal.limit),
         not_stated=list(plate.not_stated),
         smallest_tolerance_arcsec=smallest_tolerance_arcsec(request, plate),
-        allowed_standard_uncertainty_arcsec=None
-        if allowed is None
-        else allowed * ARCSEC_PER_RADIAN,
+        limit_standard_uncertainty_arcsec=None if allowed is None else allowed * ARCSEC_PER_RADIAN,
         requirements=rows,
         cheapest_to_mend=mend,
         mend_together=[] if mend else list(together(inputs, goal)),

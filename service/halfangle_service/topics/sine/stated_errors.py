@@ -44,7 +44,7 @@ from halfangle_service.trade.uncertainty import (
 
 _STATED: dict[Term, str] = {
     **SET_UP_FIELDS,
-    "stack": "stack_tolerance",
+    "stack": "stack_error_limit",
     "stack-rounding": "resolution",
     "wheel-breakdown": "wheel_breakdown",
 }
@@ -86,20 +86,20 @@ EXAMPLE = {
     "units": "in",
     "center_distance": 5,
     "angle": 30,
-    "center_distance_tolerance": 0.0002,
+    "center_distance_error_limit": 0.0002,
     "roll_difference": 0.00005,
     "roll_parallelism": 0.00005,
     "face_parallelism": 0.0001,
     "face_flatness": 0.00005,
-    "stack_tolerance": 0.00002,
+    "stack_error_limit": 0.00002,
     "resolution": 0.0001,
     "table_flatness": 0.00005,
     "particle": 0.00002,
     "temperature_celsius": 22,
-    "temperature_uncertainty_celsius": 1,
+    "temperature_error_limit_celsius": 1,
     "temperature_difference_celsius": 0.5,
-    "axis_yaw_arcsec": 900,
-    "axis_pitch_arcsec": 5,
+    "axis_yaw_error_limit_arcsec": 900,
+    "axis_pitch_error_limit_arcsec": 5,
     "wheel_breakdown": 0,
     "tolerance_arcsec": 20,
 }
@@ -122,7 +122,7 @@ class SineErrorFields(PlateFields, SetUpErrorFields):
     angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(
         description="Angle to set, in degrees.", examples=[30.0]
     )
-    stack_tolerance: Limit = Field(
+    stack_error_limit: Limit = Field(
         None, description="Limit ± of the block stack's height, in `units`.", examples=[0.00005]
     )
     height: Length | None = Field(

@@ -65,7 +65,7 @@ class TaperCleanUpRequest(SlopeFields):
     least_large_diameter: Length | None = Field(
         None, description="Smallest diameter at the large end's station that is still of use."
     )
-    largest_point_loss: NonNegativeLength | None = Field(
+    limit_point_loss: NonNegativeLength | None = Field(
         None, description="Most that the point may lose along the axis."
     )
     downfeed_per_pass: Length | None = Field(None, description="Feed a pass, square to the cone.")
@@ -104,7 +104,7 @@ class TaperCleanUpResult(ResultModel):
         description="Stock that the least diameter leaves, square to the surface."
     )
     margin_at_large_end: LengthOut | None = Field(description="Available less needed.")
-    point_margin: LengthOut | None = Field(description="Largest point loss less the point's loss.")
+    point_margin: LengthOut | None = Field(description="`limit_point_loss` less the point's loss.")
     cutting_passes: CountOut | None = Field(description="Passes with feed.")
     total_passes: CountOut | None = Field(description="Passes with and without feed.")
     not_stated: NotStated
@@ -145,7 +145,7 @@ def can_be_saved(request: TaperCleanUpRequest) -> Outcome[TaperCleanUpResult]:
         figures = dict.fromkeys(figures)
     available = _available(request, half)
     margin = _less(available, figures["needed_at_large_end"])
-    point_margin = _less(request.largest_point_loss, figures["point_loss"])
+    point_margin = _less(request.limit_point_loss, figures["point_loss"])
     worst = min((m for m in (margin, point_margin) if m is not None), default=None)
     cuts = _cuts(figures["downfeed_from_first_touch"], request.downfeed_per_pass)
     result = TaperCleanUpResult(

@@ -94,7 +94,7 @@ class DresserSetting(ResultModel):
     scale_reading: Angle | None = Field(
         description="Nearest graduation of the scale; null for a sine base."
     )
-    rounding_error_arcsec: ArcsecOut | None = Field(
+    deviation_arcsec: ArcsecOut | None = Field(
         description="`scale_reading` less the angle wanted; null for a sine base."
     )
 
@@ -116,7 +116,7 @@ def setting_of(
             arcsec_per_step=None,
             stack=None,
             scale_reading=angle_from_radians(reading),
-            rounding_error_arcsec=tidy(
+            deviation_arcsec=tidy(
                 (reading - wanted) * ARCSEC_PER_RADIAN, wanted * ARCSEC_PER_RADIAN
             ),
         )
@@ -128,7 +128,7 @@ def setting_of(
         arcsec_per_step=arcsec_per_step(centers, wanted, units),
         stack=None if sizes is None else _stack(centers, wanted, units, sizes, max_blocks),
         scale_reading=None,
-        rounding_error_arcsec=None,
+        deviation_arcsec=None,
     )
 
 

@@ -96,7 +96,7 @@ class DressingErrorsRequest(WheelConeFields):
         description="End of the cone toward whose part of the flank the last traverse ran: it is "
         "dressed less deep there by the diamond's wear.",
     )
-    tolerance_arcsec: NonNegativeArcsec | None = Field(
+    included_angle_tolerance_arcsec: NonNegativeArcsec | None = Field(
         None, description="Tolerance ± on the included angle, in arc-seconds."
     )
     inspections: Annotated[list[WheelInspection], Field(min_length=1, max_length=12)] | None = (
@@ -162,7 +162,7 @@ class DressingErrorsResult(ResultModel):
     not_stated: list[str] = Field(
         description="Errors that were not stated: nothing is known of them, and nothing counted."
     )
-    stations: list[DressedStation] | None = Field(
+    at_stations: list[DressedStation] | None = Field(
         description="Angle at each radius, from the small end to the large one; null where "
         "`diamond_height` was not stated."
     )
@@ -236,7 +236,7 @@ def dressing_errors(request: DressingErrorsRequest) -> Outcome[DressingErrorsRes
         slant_length=cone.slant,
         errors=errors,
         not_stated=not_stated,
-        stations=_stations(request, cone),
+        at_stations=_stations(request, cone),
         worn=_worn(request),
         forecast=_forecast(request, errors[-1], complete=not not_stated),
         unseen=[
@@ -295,7 +295,7 @@ def _error(
 
 def _forecast(request: DressingErrorsRequest, total: DressingError, *, complete: bool) -> Forecast:
     """Whether the tolerance is kept; the errors are stated as they are, so with no spread."""
-    tolerance = request.tolerance_arcsec
+    tolerance = request.included_angle_tolerance_arcsec
     if tolerance is None:
         return "not-stated"
     error = total.included_angle_error_arcsec
@@ -350,7 +350,8 @@ def _advisories(request: DressingErrorsRequest, result: DressingErrorsResult) ->
         yield stop(
             "beyond-tolerance",
             f"Together these errors turn the included angle by {arcsec(total)}; the tolerance is "
-            f"±{plain(request.tolerance_arcsec or 0.0)}″. Do not grind to size with this flank.",
+            f"±{plain(request.included_angle_tolerance_arcsec or 0.0)}″. Do not grind to size with "
+            "this flank.",
         )
     if result.unseen:
         yield caution(

@@ -125,7 +125,7 @@ class WheelSpeedLimit(ResultModel):
     name: str = Field(description="The request's field that it comes from.")
     rpm: RpmOut = Field(description="Highest spindle speed that it allows.")
     share_percent: SharePercent = Field(description="Spindle speed as a share of it.")
-    exceeded: bool = Field(description="True where the spindle speed is over it.")
+    over_limit: bool = Field(description="True where the spindle speed is over it.")
 
 
 class WornWheelSpeed(ResultModel):
@@ -142,13 +142,13 @@ class WornWheelSpeed(ResultModel):
         "forbids it, where the wheel bears no mark, or one in surface speed and `new_diameter` was "
         "not stated."
     )
-    why_not: str | None = Field(description="Why it is null.")
+    reason: str | None = Field(description="Why `rpm_to_restore` is null; null where it is not.")
 
 
 class WheelStartCheck(ResultModel):
     """A usual check before the wheel is started."""
 
-    what: str = Field(description="What to do.")
+    action: str = Field(description="What to do.")
     source: str = Field(description="Where it comes from.")
     standing: Standing = Field(description="How it is had.")
 
@@ -170,7 +170,7 @@ class WheelSpeedResult(ResultModel):
     surface_speed_m_per_s: MetresPerSecondOut = Field(description="Surface speed in m/s.")
     surface_speed_ft_per_min: FeetPerMinuteOut = Field(description="Surface speed in ft/min.")
     limits: list[WheelSpeedLimit] = Field(description="Every limit stated.")
-    largest_rpm: RpmOut | None = Field(
+    limit_rpm: RpmOut | None = Field(
         description="Highest spindle speed that no limit forbids; null without a mark on the wheel."
     )
     worn: WornWheelSpeed | None = Field(description="The wheel worn; null without its diameter.")
@@ -239,14 +239,14 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
         surface_speed_ft_per_min=metres * FT_PER_MIN,
         limits=[
             WheelSpeedLimit(
-                name=name, rpm=limit, share_percent=100.0 * rpm / limit, exceeded=name in over
+                name=name, rpm=limit, share_percent=100.0 * rpm / limit, over_limit=name in over
             )
             for name, limit in marking.limits(proved).items()
         ],
-        largest_rpm=marking.largest_rpm(proved),
+        limit_rpm=marking.limit_rpm(proved),
         worn=_worn(request, marking, rpm, proved),
         before_starting=[
-            WheelStartCheck(what=check.what, source=check.source, standing=check.standing)
+            WheelStartCheck(action=check.action, source=check.source, standing=check.standing)
             for check in start_checks()
         ],
     )
@@ -315,7 +315,7 @@ def _worn(
         return None
     metres = surface_speed(to_mm(request.worn_diameter, request.units), rpm)
     wanted = rpm * request.wheel_diameter / request.worn_diameter
-    largest = marking.largest_rpm(proved_mm)
+    largest = marking.limit_rpm(proved_mm)
     why = None
     if largest is None:
         why = "The wheel bears no mark, so no higher speed can be named."
@@ -329,12 +329,12 @@ def _worn(
         surface_speed_ft_per_min=metres * FT_PER_MIN,
         loss_percent=100.0 * (1.0 - request.worn_diameter / request.wheel_diameter),
         rpm_to_restore=wanted if why is None else None,
-        why_not=why,
+        reason=why,
     )
 
 
 def _advisories(request: WheelSpeedRequest, result: WheelSpeedResult) -> Iterator[Advisory]:
-    over = [limit for limit in result.limits if limit.exceeded]
+    over = [limit for limit in result.limits if limit.over_limit]
     if over:
         words = " and ".join(f"{limit.name} ({plain(limit.rpm)} per minute)" for limit in over)
         yield stop(

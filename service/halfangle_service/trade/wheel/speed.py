@@ -80,7 +80,7 @@ class Marking:
         sure = self.known and (new_diameter_known or not self.speeds)
         return "holds" if sure else "not-stated"
 
-    def largest_rpm(self, new_diameter_mm: float) -> float | None:
+    def limit_rpm(self, new_diameter_mm: float) -> float | None:
         """Highest spindle speed that no limit forbids; None where the wheel bears no mark."""
         return min(self.limits(new_diameter_mm).values()) if self.known else None
 

@@ -42,7 +42,7 @@ from halfangle_service.trade.uncertainty import (
 )
 
 #: Errors that a plan asks for beside those of every sine set-up.
-_OWN_FIELDS = ("wheel_face_arcsec", "temperature_celsius")
+_OWN_FIELDS = ("wheel_face_error_limit_arcsec", "temperature_celsius")
 
 
 class AngleContributions(SetUpErrorFields):
@@ -53,7 +53,7 @@ class AngleContributions(SetUpErrorFields):
     deviation from the height is known.
     """
 
-    wheel_face_arcsec: NonNegativeArcsec | None = Field(
+    wheel_face_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
         description="Limit ± of the slope of the wheel's face along the slant, from breakdown "
         "since dressing.",
@@ -161,10 +161,10 @@ def _of_expansion(set_up: SetUp, shares: dict[str, float]) -> Iterator[Contribut
 
 
 def _of_wheel_face(errors: AngleContributions) -> Iterator[Contribution]:
-    if errors.wheel_face_arcsec is not None:
+    if errors.wheel_face_error_limit_arcsec is not None:
         slope = 1.0 / ARCSEC_PER_RADIAN
         yield Contribution(
-            "wheel-face", errors.wheel_face_arcsec, sensitivity=slope, unit="arcsecond"
+            "wheel-face", errors.wheel_face_error_limit_arcsec, sensitivity=slope, unit="arcsecond"
         )
 
 
