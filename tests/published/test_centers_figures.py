@@ -155,6 +155,6 @@ def test_a_hole_found_over_a_ball(call: Call) -> None:
         "ball.height_over_face": height,
         "ball.height_per_diameter": -1 / (2 * tangent),
         "ball.found_diameter": 5 + 0.2 * tangent,
-        "ball.found_less_wanted": 0.2 * tangent,
+        "ball.diameter_error": 0.2 * tangent,
     }
     assert_values(result, expected)

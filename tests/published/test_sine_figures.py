@@ -40,7 +40,7 @@ def test_a_setting_in_figures(call: Call) -> None:
     assert_values(result, expected)
     off = float((as_set - 37) * 3600)
     assert off == pytest.approx(1.2854, abs=5e-5)
-    assert result["rounding_error_arcsec"] == pytest.approx(off, rel=1e-6)
+    assert result["deviation_arcsec"] == pytest.approx(off, rel=1e-6)
     assert call("sine.setting", units="mm", center_distance=100, angle=37)["result"][
         "bench_step"
     ] == pytest.approx(0.001)
@@ -59,7 +59,7 @@ def test_a_complement_in_figures(call: Call) -> None:
     }
     assert_values(complement, expected)
     off = float((angle_of("1.7101") - 20) * 3600)
-    assert complement["rounding_error_arcsec"] == pytest.approx(off, abs=1e-6)
+    assert complement["deviation_arcsec"] == pytest.approx(off, abs=1e-6)
 
 
 @pytest.mark.outside("sine.table", source="Sines by hand: 5 in × 0.6018150 and 0.8290376")
@@ -118,7 +118,7 @@ def test_a_taper_is_set_in_figures(call: Call, holding: str) -> None:
     tilt = math.degrees(lean - HALF)
     assert result["axis_tilt"]["degrees"] == pytest.approx(tilt, abs=1e-9)
     off = (math.asin(to_set / 5) - lean) * 648_000 / math.pi
-    assert result["rounding_error_arcsec"] == pytest.approx(off, rel=1e-6)
+    assert result["deviation_arcsec"] == pytest.approx(off, rel=1e-6)
 
 
 @pytest.mark.outside("sine.taper-setting", source="Wrong sums by hand, of a taper of 1 in 2")
@@ -212,10 +212,10 @@ def test_requirements_of_one_error_in_figures(call: Call) -> None:
     have a standard uncertainty of 10 / 1.959964 = 5.102″.
     """
     plate = {"units": "in", "center_distance": 5, "angle": 30, "tolerance_arcsec": 10}
-    result = call("sine.requirements", **plate, axis_pitch_arcsec=20)["result"]
+    result = call("sine.requirements", **plate, axis_pitch_error_limit_arcsec=20)["result"]
     expected = {
         "smallest_tolerance_arcsec": 19,
-        "allowed_standard_uncertainty_arcsec": 10 / 1.959964,
+        "limit_standard_uncertainty_arcsec": 10 / 1.959964,
         "cheapest_to_mend.at_hand": 20,
         "cheapest_to_mend.hold": 10 / 0.95,
         "cheapest_to_mend.ratio": 0.5 / 0.95,
@@ -303,7 +303,7 @@ def test_a_compound_setting_in_figures(call: Call) -> None:
         frame="part",
         orientation={"kind": "projected-angles", "x_angle": 20, "y_angle": -12.5},
     )["result"]
-    assert_values(result["surface"], _surface(normal))
+    assert_values(result["surface_orientation"], _surface(normal))
     set_to = []
     for name, length in (("base", 5), ("upper", 4)):
         hinge = result[name]
