@@ -65,7 +65,7 @@ def test_a_live_center_at_its_limit(call: Call) -> None:
 
 @pytest.mark.outside("centers.effect", source="Complex numbers, by hand: offsets over the length")
 def test_two_offsets_tilt_the_work(call: Call) -> None:
-    """0.3 thou against 0.4 thou a quarter turn on is 0.5 thou, over 6 in 17.19″; at worst 24.06″."""
+    """0.3 thou and 0.4 thou a quarter turn on differ by 0.5, over 6 in 17.19″; at worst 24.06″."""
     centers = {
         "first": {"eccentricity": 0.0003, "high_spot": 0, "turns": True},
         "second": {"eccentricity": 0.0004, "high_spot": 90, "turns": True},
@@ -155,6 +155,6 @@ def test_a_hole_found_over_a_ball(call: Call) -> None:
         "ball.height_over_face": height,
         "ball.height_per_diameter": -1 / (2 * tangent),
         "ball.found_diameter": 5 + 0.2 * tangent,
-        "ball.found_less_wanted": 0.2 * tangent,
+        "ball.diameter_error": 0.2 * tangent,
     }
     assert_values(result, expected)

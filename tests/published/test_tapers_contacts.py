@@ -157,7 +157,7 @@ def test_rolls_touch_a_vee_below_their_centers(call: Call) -> None:
 @pytest.mark.parametrize("included", [60, 90, 120])
 def test_a_vee_falls_as_it_widens(call: Call, included: float) -> None:
     """A roll sinks by 1 / (2 tan α) for one of width: 0.866 in a vee of 60°, ½ in one of 90°."""
-    vee = {"units": "mm", "included_angle": included, "face_width": 40, "roll_diameters": [25, 20]}
+    vee = {"units": "mm", "vee_angle": included, "face_width": 40, "roll_diameters": [25, 20]}
     result = call("tapers.vee-over-rolls-nominal", **vee)["result"]
     expected = 1 / (2 * math.tan(math.radians(included / 2)))
     assert result["fall_per_width"] == pytest.approx(expected)

@@ -132,9 +132,9 @@ def test_the_film_marks_where_the_gap_is_under_it(call: Call) -> None:
 
 @pytest.mark.outside("tapers.standoff", source="By hand: the side that bears is the blunter one's")
 def test_a_gauge_stands_off_along_the_blunter_side(call: Call) -> None:
-    """In a ring of 30°, a plug of 31° moves by 1 / (2 tan 15.5°) of the diameter, one of 29° by 15°.
+    """In a ring of 30°, a plug of 31° moves by 1 / (2 tan 15.5°) of the diameter.
 
-    The blunter of the two has the side that the other's edge runs along.
+    One of 29° moves along the ring's side, which is then the blunter: 1 / (2 tan 15°).
     """
     ring = {"units": "mm", "included_angle": 30, "kind": "external", "contact_length": 20}
     for error, bears in ((0, 15), (3600, 15.5), (-3600, 15)):

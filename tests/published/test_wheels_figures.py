@@ -40,9 +40,9 @@ def test_every_limit_is_a_spindle_speed(call: Call) -> None:
     assert {name: limit["rpm"] for name, limit in found.items()} == pytest.approx(limits)
     shares = {name: limit["share_percent"] for name, limit in found.items()}
     assert shares == pytest.approx({name: 345_000 / limit for name, limit in limits.items()})
-    assert {name for name, limit in found.items() if limit["exceeded"]} == {"marked_m_per_s"}
-    assert result["largest_rpm"] == pytest.approx(3101.64, abs=0.005)
-    assert result["largest_rpm"] == pytest.approx(limits["marked_m_per_s"])
+    assert {name for name, limit in found.items() if limit["over_limit"]} == {"marked_m_per_s"}
+    assert result["limit_rpm"] == pytest.approx(3101.64, abs=0.005)
+    assert result["limit_rpm"] == pytest.approx(limits["marked_m_per_s"])
 
 
 @pytest.mark.parametrize("name", ["marked_rpm", "marked_ft_per_min", "machine_max_rpm"])
@@ -50,7 +50,7 @@ def test_the_lowest_limit_is_the_largest_speed(call: Call, name: str) -> None:
     """Whichever limit is made the lowest is the one that counts."""
     lowest = {"marked_rpm": 3000.0, "marked_ft_per_min": 6283.1853, "machine_max_rpm": 3000.0}
     result = call("wheels.speed", **{**SPEED, name: lowest[name]})["result"]
-    assert result["largest_rpm"] == pytest.approx(3000, rel=1e-7)
+    assert result["limit_rpm"] == pytest.approx(3000, rel=1e-7)
 
 
 @pytest.mark.outside("wheels.speed", source="By hand: surface speed is as the diameter")
@@ -189,7 +189,7 @@ def test_a_worn_wheel_in_figures(call: Call) -> None:
     assert result["worn"]["straightness"] == pytest.approx(np.ptp(bow), rel=1e-6)
     # Half of 0.75 − 0.05 over sin 30°.
     assert result["slant_length"] == pytest.approx(0.7)
-    diameters = [row["work_diameter"] for row in result["stations"]]
+    diameters = [row["work_diameter"] for row in result["at_stations"]]
     assert diameters == pytest.approx(0.05 + 2 * (3.5 - fresh[::2000]), rel=1e-12)
 
 
@@ -199,8 +199,8 @@ def test_a_set_up_in_figures(call: Call) -> None:
 
     Plunged, a flat wheel is a cylinder along the slope wanted. At y to its middle it stands
     b = R − √(R² − y²) back from the cone, square to it, so at station z it is
-    r₀ + s sin α + b cos α over the axis, with s cos α = z + b sin α. The radius ground is the least distance of
-    these points from the axis at y = 0.1, which numpy searches.
+    r₀ + s sin α + b cos α over the axis, with s cos α = z + b sin α. The radius ground is the least
+    distance of these points from the axis at y = 0.1, which numpy searches.
     """
     cone = {"units": "in", "included_angle": 60, "large_diameter": 0.75, "small_diameter": 0.5}
     way = {"wheel_diameter": 12, "grinder": "surface", "way": "sine-plate", "feed": "plunge"}
@@ -216,7 +216,7 @@ def test_a_set_up_in_figures(call: Call) -> None:
     as_ground = (result["as_ground"]["degrees"] - 30) * 3600
     assert as_ground == pytest.approx((math.degrees(math.atan(slope)) - 30) * 3600, abs=1e-3)
     assert result["errors"][0]["straightness"] == pytest.approx(np.ptp(bow), rel=5e-3)
-    rows = result["stations"]
+    rows = result["at_stations"]
     assert [row["along_axis"] for row in rows] == pytest.approx(stations)
     assert [row["diameter"] for row in rows] == pytest.approx(2 * radii, abs=1e-10)
     wanted = [row["wanted_diameter"] for row in rows]
@@ -231,10 +231,10 @@ def test_what_was_weighed_is_counted(call: Call) -> None:
         "large_diameter": 0.75,
         "small_diameter": 0.05,
         "wheel_diameter": 7,
-        "tolerance_arcsec": 70,
+        "included_angle_tolerance_arcsec": 70,
         "ways": {
             "sine_plate": {"center_distance": 5, "stack_error_limit": 2e-05},
-            "wheel_side": {"usable_width": 1, "swivel_error_arcsec": 60},
+            "wheel_side": {"usable_width": 1, "swivel_error_limit_arcsec": 60},
         },
     }
     result = call("wheels.choose", **request)["result"]
