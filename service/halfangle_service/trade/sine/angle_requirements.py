@@ -56,7 +56,9 @@ def largest_value(inputs: ErrorInputs, term: Term, goal: Goal) -> float | None:
     # The others leave a term less than all the room; but yaw, always to one side, can take up what
     # is off to the other.
     bound = (
-        LARGEST_YAW_ARCSEC if term == "axis_yaw_error_limit_arcsec" else 2.0 * largest_alone(inputs, term, goal)
+        LARGEST_YAW_ARCSEC
+        if term == "axis_yaw_error_limit_arcsec"
+        else 2.0 * largest_alone(inputs, term, goal)
     )
     return _largest(missed, bound)
 
@@ -100,7 +102,11 @@ def equal_shares(inputs: ErrorInputs, goal: Goal) -> dict[Term, float]:
 
 def _value(term: Term, times: float) -> float:
     """Value of a term that acts so many times as much as a value of 1; yaw acts by its square."""
-    return min(math.sqrt(times), LARGEST_YAW_ARCSEC) if term == "axis_yaw_error_limit_arcsec" else times
+    return (
+        min(math.sqrt(times), LARGEST_YAW_ARCSEC)
+        if term == "axis_yaw_error_limit_arcsec"
+        else times
+    )
 
 
 def allowed_spread(errors: Budget, goal: Goal) -> float | None:

@@ -164,7 +164,10 @@ def _of_wheel_face(errors: AngleContributions) -> Iterator[Contribution]:
     if errors.wheel_face_error_limit_arcsec is not None:
         slope = 1.0 / ARCSEC_PER_RADIAN
         yield Contribution(
-            "wheel_face_error_limit_arcsec", errors.wheel_face_error_limit_arcsec, sensitivity=slope, unit="arcsecond"
+            "wheel_face_error_limit_arcsec",
+            errors.wheel_face_error_limit_arcsec,
+            sensitivity=slope,
+            unit="arcsecond",
         )
 
 
