@@ -10,6 +10,7 @@ from itertools import pairwise
 
 import pytest
 
+from halfangle_service.errors import Unreachable
 from halfangle_service.trade.tables.blocks.angle_sets import angle_grades, angle_sets
 from halfangle_service.trade.tables.blocks.sets import built_in_sets
 from halfangle_service.trade.tables.blocks.tolerances import grades
@@ -238,6 +239,15 @@ def test_grades_are_ordered_within_a_standard() -> None:
         tv = [grade.variation_mm[row] for grade in (k, zero, one, two)]
         assert te == sorted(set(te))
         assert tv == sorted(set(tv))
+
+
+def test_a_block_past_the_end_of_its_grade_is_refused_by_the_grade() -> None:
+    """A grade has no limits for blocks above its last range: that is said, of the field `grade`."""
+    with pytest.raises(
+        Unreachable, match="grade ISO 0 ends at 1000 mm; a block of 1001"
+    ) as refusal:
+        grades()["iso-0"].limit_deviation(10_010_000_000)
+    assert list(refusal.value.fields) == ["grade"]
 
 
 # National laboratory specification MOY/SCMI/18, issue 6, 2001; the 13-piece set and its sum of
