@@ -8,7 +8,7 @@ from releases.paths import Json
 from releases.translation import Answer, translated_request
 
 OPERATIONS = ("sine.setting", "sine.angle", "wheels.choose")
-CONTRACT = Path(__file__).parents[2] / "openapi" / "openapi.json"
+CONTRACT = Path(__file__).parents[1] / "openapi" / "openapi.json"
 
 
 def changelog_of(folder: Path, text: str, file: str = "sine.toml") -> Changelog:

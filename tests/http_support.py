@@ -44,6 +44,7 @@ def query_of(operation: Operation[Any, Any]) -> str:
 
 
 def as_text(value: Any) -> str:
+    """A value as a query string has it."""
     return value if isinstance(value, str) else json.dumps(value)
 
 
