@@ -12,14 +12,14 @@ from pydantic import BaseModel
 from halfangle_service.app import all_tables, contract_bytes
 from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory
+from halfangle_service.fields.estimate import OWN_CAUSES
 from halfangle_service.fields.glossary import glossary, option_labels
 from halfangle_service.operation import PublishedTable
 from halfangle_service.registry import load_registry
-from schema_support import SCHEMAS, components, options_of, tokens_of
+from schema_support import SCHEMAS, components, options_of, request_schemas, tokens_of
 from source_support import advisory_codes
 
 OPERATIONS = load_registry().operations
-REQUESTS = sorted({o.request.__name__ for o in OPERATIONS.values()})
 
 
 @pytest.mark.parametrize("name", SCHEMAS)
@@ -34,19 +34,7 @@ def test_every_field_is_described_and_every_number_has_a_unit(name: str) -> None
                 assert "x-unit" in option, f"{field}: no unit"
 
 
-def _request_schemas() -> set[str]:
-    """Names of all schemas that requests are made of."""
-    reached: set[str] = set()
-    waiting = list(REQUESTS)
-    while waiting:
-        name = waiting.pop()
-        if name not in reached:
-            reached.add(name)
-            waiting += re.findall(r'#/components/schemas/(\w+)"', json.dumps(components()[name]))
-    return reached
-
-
-@pytest.mark.parametrize("name", sorted(_request_schemas()))
+@pytest.mark.parametrize("name", sorted(request_schemas()))
 def test_everything_sent_is_bounded(name: str) -> None:
     """In a request each number has bounds, each list and each text a greatest length."""
     for field, schema in components()[name].get("properties", {}).items():
@@ -63,7 +51,7 @@ def test_everything_sent_is_bounded(name: str) -> None:
                 assert "maxLength" in option, f"{field}: text of any length"
 
 
-@pytest.mark.parametrize("name", sorted(_request_schemas()))
+@pytest.mark.parametrize("name", sorted(request_schemas()))
 def test_nothing_unknown_is_taken(name: str) -> None:
     """Every object of a request refuses unknown fields."""
     schema = components()[name]
@@ -153,13 +141,14 @@ _AS_IN_STANDARD = re.compile(r"in|mm|[ABCDR]|AT\d+")
 
 
 def tokens_in_use() -> set[str]:
-    """Every option of every request and result."""
-    return {
+    """Every option of every request and result, and every cause that no field states."""
+    options = {
         token
         for name in SCHEMAS
         for schema in components()[name].get("properties", {}).values()
         for token in tokens_of(schema)
     }
+    return options | set(OWN_CAUSES)
 
 
 #: A word of a token; `_KEY_PART` has a ratio (1:20) and a length in a designation (3_5625) besides.
@@ -169,8 +158,13 @@ _KEY_PART = re.compile(r"[a-z0-9]+(?:\.[a-z0-9]+)*|[0-9]+:[0-9]+(?:\.[0-9]+)?|[0
 
 @pytest.mark.parametrize("token", sorted(tokens_in_use()))
 def test_options_are_tokens_with_a_label(token: str) -> None:
-    """An option is a token in kebab-case, or a standard's letter, with a label for a person."""
-    assert _TOKEN.fullmatch(token) or _AS_IN_STANDARD.fullmatch(token)
+    """An option is a token in kebab-case, or a standard's letter, with a label for a person.
+
+    What contributes to an estimate is named as its field is, or like one.
+    """
+    kebab = re.fullmatch(r"[a-z0-9]+(?:[-.][a-z0-9]+)*", token)
+    contributes = token in OWN_CAUSES or token in glossary()
+    assert kebab or contributes or _AS_IN_STANDARD.fullmatch(token)
     assert option_labels()[token]
 
 

@@ -178,7 +178,8 @@ def report(made: dict[str, Tally]) -> bool:
     print(
         f"\n{sent:,} distinct requests that fit, {answered:,} answered; {wrong:,} that do not fit"
     )
-    print(f"failures: {failed:,}")
+    few = [name for name, one in made.items() if one.sent < max(o.sent for o in made.values())]
+    print(f"failures: {failed:,}; no more distinct requests found: {', '.join(few) or 'nowhere'}")
     return not failed
 
 

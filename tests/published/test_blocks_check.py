@@ -133,7 +133,7 @@ REFUSED: list[tuple[dict[str, Any], type[Refusal], str, str]] = [
     (
         {"center_distance": None, "measured_angle": 20},
         Disagreement,
-        "needs the plate",
+        "Send `center_distance` together",
         "center_distance",
     ),
 ]
@@ -361,8 +361,8 @@ def test_angle_stack_errors_follow_the_signs(call: Call) -> None:
     assert angle["value"]["degrees"] * 3600 == pytest.approx(4 * 3600 + 0.1)
     assert angle["worst_case"] == pytest.approx(3 * 0.1 + 1)
     assert angle["standard_uncertainty"] == pytest.approx(math.hypot(0.1, 1 / 3**0.5))
-    named = [(entry["name"], entry["sensitivity"]) for entry in angle["contributions"]]
-    assert named == [("calibration of 5°", 1), ("grade limit of 1°", -1)]
+    named = [(part["name"], part["of"], part["sensitivity"]) for part in angle["contributions"]]
+    assert named == [("block_calibration", "5°", 1), ("block_grade_limit", "1°", -1)]
     assert angle["not_stated"] == []
 
 

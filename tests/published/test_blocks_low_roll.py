@@ -101,7 +101,7 @@ def test_a_block_stands_in_one_stack_only(call: Call) -> None:
     with pytest.raises(Disagreement, match="both stacks name it") as refused:
         call("blocks.check", **{**BOTH, "low_blocks": [0.1, 0.1003]})
     assert list(refused.value.fields) == ["low_blocks/1"]
-    with pytest.raises(Disagreement, match="needs the plate"):
+    with pytest.raises(Disagreement, match="Send `center_distance` together"):
         call("blocks.check", **{**BOTH, "center_distance": None})
     ends = {"set": "inch-83", "blocks": [2.0, 0.55], "low_blocks": [0.05, 0.05], "angle": 30}
     worn = call("blocks.check", **{**BOTH, **ends, "wear_blocks": [0.05]})["result"]

@@ -116,8 +116,16 @@ def test_grade_gives_the_stack_its_uncertainty(call: Call) -> None:
     assert height["worst_case"] == pytest.approx(sum(limits))
     expected = (sum(limit**2 for limit in limits) / 3) ** 0.5
     assert height["standard_uncertainty"] == pytest.approx(expected)
-    names = [f"grade limit of {b:g}" for b in result["result"]["blocks"]]
-    assert [entry["name"] for entry in height["contributions"]] == names
+    sizes = [("block_grade_limit", f"{b:g}") for b in result["result"]["blocks"]]
+    assert [(part["name"], part["of"]) for part in height["contributions"]] == sizes
+
+
+def test_blocks_of_one_size_are_told_apart(call: Call) -> None:
+    """Of two blocks of one size the second bears its number, so that each has a name of its own."""
+    budget = call("blocks.budget", units="mm", blocks=[50, 10, 10], grade="ISO 1")["result"]
+    parts = [(part["name"], part["of"]) for part in budget["height"]["contributions"]]
+    blocks = [("block_grade_limit", size) for size in ("50", "10", "10 (2)")]
+    assert parts == [*blocks, *(("film_error_limit_nanometres", film) for film in ("1", "2", "3"))]
 
 
 def test_a_stack_of_blocks_of_no_known_grade_has_no_uncertainty(call: Call) -> None:

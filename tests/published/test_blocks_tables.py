@@ -35,6 +35,23 @@ FORMULAS = {
 }
 
 
+#: By grade of ASME in inches: te in µin of a block of 0 in, and tv in µin there and an inch more.
+INCH_FORMULAS = {
+    "K": (8, 2.0, 0.2),
+    "00": (2, 2.0, 0.2),
+    "0": (4, 4.0, 0.3),
+    "AS-1": (8, 6.3, 0.45),
+    "AS-2": (16, 12.0, 0.7),
+}
+#: Where te of a grade is not 1 + L / 2 times that of 0 in, but rounded; from memory.
+ROUNDED: dict[tuple[str, float], int] = {
+    ("K", 40): 160,
+    **{("00", end): te for end, te in ((20, 20), (24, 25), (40, 40))},
+    ("0", 40): 80,
+    **{("AS-2", end): te for end, te in ((10, 104), (24, 200), (32, 260), (36, 300), (40, 320))},
+}
+
+
 # Sets ----------------------------------------------------------------------------------------
 @pytest.mark.outside(
     "blocks.stack",
@@ -98,6 +115,49 @@ def test_limits_follow_their_formula(name: str) -> None:
             assert -1e-9 <= formula - limit * 1e3 <= formula / 6.0 + 1e-9
 
 
+@pytest.mark.parametrize("name", INCH_FORMULAS)
+def test_inch_limits_follow_their_formula(name: str) -> None:
+    """From 1 in on te is 1 + L / 2 times that of 0 in, but where rounded; tv is rounded.
+
+    A range that ends at 5 or 7 in has the limits of 6 or 8 in.
+    """
+    base, tv_base, tv_inch = INCH_FORMULAS[name]
+    grade = grades()[f"ASME {name}"]
+    for end, te_mm, tv_mm in list(
+        zip(grade.up_to, grade.limit_deviation_mm, grade.variation_mm, strict=True)
+    )[2:]:
+        inches = round(end / 254_000_000, 6)
+        length = inches + (inches in {5, 7})
+        te, tv = round(te_mm / 25.4e-6, 6), round(tv_mm / 25.4e-6, 6)
+        assert te == ROUNDED.get((name, inches), base * (1 + length / 2))
+        formula = tv_base + tv_inch * length
+        assert tv == int(tv)
+        assert 0.75 * formula <= tv <= formula + 0.5
+
+
+def test_grades_of_one_standard_have_its_ranges() -> None:
+    """Ranges are those of ISO 3650; ASME adds 0.5 mm, and has whole inches past 0.05 and 0.4 in."""
+    ends = {name: [end / 1e7 for end in grade.up_to] for name, grade in grades().items()}
+    iso = [10, *range(25, 101, 25), *range(150, 301, 50), *range(400, 1001, 100)]
+    inch = [0.05, 0.4, *range(1, 9), 10, *range(12, 41, 4)]
+    for name, found in ends.items():
+        if name.startswith("ASME") and not name.endswith("metric"):
+            assert found == pytest.approx([25.4 * size for size in inch], rel=1e-12)
+        else:
+            assert found == ([0.5, *iso] if name.startswith("ASME") else iso)
+
+
+@pytest.mark.parametrize("end", ["", " metric"])
+def test_the_thinnest_blocks_have_the_limits_of_an_inch(end: str) -> None:
+    """Up to 0.05 in or 0.5 mm limits are those of 1 in or 25 mm; te of grade 00 alone is wider."""
+    for name in INCH_FORMULAS:
+        grade = grades()[f"ASME {name}{end}"]
+        assert grade.variation_mm[0] == grade.variation_mm[2]
+        wider = grade.limit_deviation_mm[0] > grade.limit_deviation_mm[2]
+        assert wider is (name == "00")
+        assert wider or grade.limit_deviation_mm[0] == grade.limit_deviation_mm[2]
+
+
 @pytest.mark.outside(
     "blocks.budget", source="ASME B89.1.9-2002, scope: K, 0, AS-1, AS-2 are those of ISO 3650"
 )
@@ -134,15 +194,17 @@ def test_limits_do_not_fall_as_blocks_grow(name: str) -> None:
     grade = grades()[name]
     assert all(first < second for first, second in pairwise(grade.up_to))
     # ASME allows blocks of up to 0.05 in or 0.5 mm more than the next range.
-    start = 1 if name.startswith("ASME") else 0
+    start = 1 if name.startswith("asme") else 0
     for column in (grade.limit_deviation_mm, grade.variation_mm):
         assert all(first <= second for first, second in pairwise(column[start:]))
 
 
 def test_grades_are_ordered_within_a_standard() -> None:
-    """ISO: te of K equals that of 1, and 0 < 1 < 2; tv rises from K to 2 (ISO 3650:1998)."""
-    k, zero, one, two = (grades()[f"ISO {name}"] for name in "K012")
+    """ISO: te of K is that of 1, tv that of the 00s; te rises from 0 to 2, tv from K to 2."""
+    k, zero, one, two = (grades()[f"iso-{name}"] for name in "k012")
     assert k.limit_deviation_mm == one.limit_deviation_mm
+    finest = grades()["din-00"].variation_mm
+    assert k.variation_mm == finest == grades()["asme-00-metric"].variation_mm[1:]
     for row in range(len(k.up_to)):
         te = [grade.limit_deviation_mm[row] for grade in (zero, one, two)]
         tv = [grade.variation_mm[row] for grade in (k, zero, one, two)]

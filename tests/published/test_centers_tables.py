@@ -89,13 +89,11 @@ def test_a_hole_of_type_b_is_one_of_type_a_with_a_chamfer() -> None:
 
 def test_protecting_chamfers_and_bodies_are_preferred_numbers() -> None:
     """d3 is R10 up to 16 mm, R20 above; the body of a drill of type B is R20, past the mouth."""
-    r20 = {round(10.0 ** (n / 20), 1): n for n in range(10, 31)}
     chamfers = given(hole.chamfer_diameter for hole in of_type("B"))
     assert chamfers == [*(preferred(5 + n) for n in range(8)), 18.0, 22.4, 28.0]
     bodies = [hole.body_diameter for hole in of_type("B")]
-    assert bodies[:7] == [*(preferred(6 + n) for n in range(5)), 11.2, 14.0]
+    assert bodies == [*(preferred(6 + n) for n in range(5)), 11.2, 14.0, 18.0, 20.0, 25.0, 31.5]
     assert all(a < b for a, b in zip(chamfers, bodies, strict=True))
-    assert all(min(abs(body - size) for size in r20) <= 0.2 for body in bodies)
 
 
 @pytest.mark.parametrize("kind", ["A", "R"])
@@ -169,6 +167,12 @@ def test_bodies_of_bell_drills_are_those_of_plain_ones() -> None:
         assert bell.cone_diameter == pytest.approx(0.8 * bell.body_diameter, abs=0.0125)
         assert round(bell.cone_diameter * 20.0, 9) == int(round(bell.cone_diameter * 20.0, 9))
         assert bell.pilot_diameter <= plain.pilot_diameter
+
+
+def test_center_drills_are_numbered_without_a_gap() -> None:
+    """Plain drills run from 00 and 0 to 8, bell drills from 11 to 18."""
+    keys = [f"plain-{size}" for size in ("00", *range(9))] + [f"bell-{n}" for n in range(11, 19)]
+    assert [hole.key for hole in of_type("plain", "bell")] == keys
 
 
 @pytest.mark.parametrize("kind", ["plain", "bell"])

@@ -89,7 +89,7 @@ def test_yaw_and_feed_match_the_swept_cone(call: Call) -> None:
     )
     half = math.asin(axis @ np.array([0, 0, 1.0]) / np.linalg.norm(axis))
     error = angle_error(call, angle_errors={"axis_yaw_error_limit_arcsec": 300.0})
-    part = next(part for part in error["contributions"] if part["name"] == "axis-yaw")
+    part = next(part for part in error["contributions"] if part["name"] == "axis_yaw_error_limit_arcsec")
     assert part["worst_case"] == pytest.approx(2 * (theta - half) * 206264.806, rel=1e-6)
     feed = call("jobs.center", **example(downfeed_step=0.001))["result"]["downfeed"]
     # A plane moved by h along its normal: the cone's points shift, its radius grows by h / cos α.
@@ -299,9 +299,9 @@ def test_a_calibrated_box_is_built_with(call: Call) -> None:
     assert setting["actual_deviation"] == pytest.approx(4e-6)
     error = plan["angle_budget"]["included_angle_error_arcsec"]
     assert error["value"] == pytest.approx(0.381, abs=0.0005)
-    shapes = {part["name"]: part["distribution"] for part in error["contributions"]}
-    assert shapes["calibration of 2"] == "normal"
-    assert shapes["grade limit of 0.5"] == "rectangular"
+    shapes = {(p["name"], p["of"]): p["distribution"] for p in error["contributions"]}
+    assert shapes["block_calibration", "2"] == "normal"
+    assert shapes["block_grade_limit", "0.5"] == "rectangular"
     # Calibration U = 2 µin, k = 2; ASME 0 allows 6 µin for 0.5 in.
     expected = math.hypot(1e-6, 6e-6 / math.sqrt(3)) * 0.381 / 4e-6
     assert error["standard_uncertainty"] == pytest.approx(expected, rel=0.002)

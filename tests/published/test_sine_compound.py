@@ -208,6 +208,22 @@ def test_base_steps_count_once(call: Call) -> None:
             Impossible,
             "point up",
         ),
+        (
+            {
+                "orientation": {
+                    "kind": "projected-angles",
+                    "x_angle": 5,
+                    "y_angle": 89.99999999999999,
+                }
+            },
+            Impossible,
+            "point up",
+        ),
+        (
+            {"orientation": {"kind": "true-tilt", "tilt": 89.99999999999999, "rise_direction": 0}},
+            Impossible,
+            "point up",
+        ),
         ({"base_largest_angle": 20}, Unreachable, "reaches 20°"),
         ({"upper_largest_angle": 29}, Unreachable, "reaches 29°"),
     ],
@@ -215,10 +231,11 @@ def test_base_steps_count_once(call: Call) -> None:
 def test_compound_refusals(
     call: Call, change: dict[str, Any], kind: type[Refusal], says: str
 ) -> None:
-    """Impossible normals and angles past a plate's reach are refused with the reason."""
+    """Impossible normals and angles past a plate's reach are refused with reason and field."""
     request = PLATE | {"base_axis": "x", "frame": "part", "orientation": _projected(30, 30)}
-    with pytest.raises(kind, match=says):
+    with pytest.raises(kind, match=says) as refusal:
         call("sine.compound", **(request | change))
+    assert refusal.value.fields
 
 
 @pytest.mark.parametrize("missing", ["base_axis", "frame"])

@@ -68,17 +68,17 @@ def test_the_smallest_tolerance_holds_in_95_percent_of_trials(call: Call) -> Non
     smallest = call("sine.uncertainty", **PLATE, **wide)["result"]["smallest_tolerance_arcsec"]
     chance = np.random.default_rng(7)
     drawn = {
-        "center-distance": 0.0001,
-        "roll-difference": 0.00002,
-        "roll-parallelism": 0.00002,
-        "face-parallelism": 0.00005,
-        "face-flatness": 0.00002,
-        "stack": 0.00001,
-        "stack-rounding": 0.0001,
-        "table-flatness": 0.00002,
-        "temperature-difference": 0.2,
-        "axis-yaw": 3600.0,
-        "axis-pitch": 2.0,
+        "center_distance_error_limit": 0.0001,
+        "roll_difference": 0.00002,
+        "roll_parallelism": 0.00002,
+        "face_parallelism": 0.00005,
+        "face_flatness": 0.00002,
+        "stack_error_limit": 0.00001,
+        "resolution": 0.0001,
+        "table_flatness": 0.00002,
+        "temperature_difference_celsius": 0.2,
+        "axis_yaw_error_limit_arcsec": 3600.0,
+        "axis_pitch_error_limit_arcsec": 2.0,
     }
     off = {name: chance.uniform(-limit, limit, 400_000) for name, limit in drawn.items()}
     height = 2.5 + off["stack"] + off["stack-rounding"] / 2
@@ -108,8 +108,8 @@ def test_the_smallest_tolerance_holds_in_95_percent_of_trials(call: Call) -> Non
 def test_guard_bands_by_edition(call: Call, rule: str, height: float, guard: float) -> None:
     """The smallest tolerance is the expected error and the guard band of the edition asked for."""
     result = call(
-        "sine.uncertainty", stack_error_limit=0.00002, normal_terms=["stack"], height=height,
-        decision_rule=rule, **PLATE,
+        "sine.uncertainty", stack_error_limit=0.00002, normal_terms=["stack_error_limit"],
+        height=height, decision_rule=rule, **PLATE,
     )["result"]  # fmt: skip
     error = result["angle_error_arcsec"]
     expected = abs(error["value"]) + guard * error["standard_uncertainty"]
@@ -127,7 +127,7 @@ def test_the_stack_as_built_is_a_known_shift(call: Call) -> None:
     assert error["value"] == pytest.approx(result["deviation_arcsec"])
     assert "resolution" not in error["not_stated"]
     held = call("sine.requirements", height=1.9134, tolerance_arcsec=10, **request)["result"]
-    assert "stack-rounding" not in [row["term"] for row in held["requirements"]]
+    assert "resolution" not in [row["term"] for row in held["requirements"]]
 
 
 @pytest.mark.outside(
@@ -139,7 +139,7 @@ def test_rounding_of_an_unknown_stack(call: Call) -> None:
     (term,) = call("sine.uncertainty", resolution=0.0001, **request)["result"][
         "angle_error_arcsec"
     ]["contributions"]
-    assert term["name"] == "stack-rounding"
+    assert term["name"] == "resolution"
     by_hand = 0.00005 * ARCSEC / (5 * math.cos(math.radians(22.5)))
     assert term["worst_case"] == pytest.approx(by_hand, rel=1e-12)
     assert round(term["worst_case"], 1) == 2.2
@@ -179,18 +179,13 @@ def test_a_wheel_of_unknown_contact_is_not_harmless(call: Call) -> None:
 
 def test_equal_shares_add_up_to_the_tolerance(call: Call) -> None:
     """With every term at hand at its equal share the tolerance just holds."""
-    fields = {
-        "center-distance": "center_distance_error_limit",
-        "stack": "stack_error_limit",
-        "stack-rounding": "resolution",
-        "axis-pitch": "axis_pitch_error_limit_arcsec",
-    }
-    at_hand = dict.fromkeys(fields.values(), 1e-5)
+    terms = ("center_distance_error_limit", "stack_error_limit", "resolution", "axis_pitch_error_limit_arcsec")
+    at_hand = dict.fromkeys(terms, 1e-5)
     rows = call("sine.requirements", tolerance_arcsec=15, **PLATE, **at_hand)["result"][
         "requirements"
     ]
     share = {row["term"]: row["equal_share"] for row in rows}
-    shared = {field: share[term] for term, field in fields.items()}
+    shared = {term: share[term] for term in terms}
     result = call("sine.uncertainty", **PLATE, **shared)["result"]
     assert result["smallest_tolerance_arcsec"] == pytest.approx(15, rel=1e-6)
     parts = result["angle_error_arcsec"]["contributions"]
@@ -214,7 +209,9 @@ def test_a_bar_of_the_indian_standard_is_good_to_a_minute(call: Call) -> None:
     assert result["forecast"] == "holds"
     # 0.003 mm of 100 mm at 45° is 0.003 / 100 rad, by hand.
     parts = {p["name"]: p for p in result["angle_error_arcsec"]["contributions"]}
-    assert parts["center-distance"]["worst_case"] == pytest.approx(3e-5 * ARCSEC, rel=1e-12)
+    assert parts["center_distance_error_limit"]["worst_case"] == pytest.approx(
+        3e-5 * ARCSEC, rel=1e-12
+    )
     assert 10 < result["angle_error_arcsec"]["worst_case"] < 60
 
 
@@ -243,7 +240,7 @@ def test_an_offset_is_warmed_as_the_plate_is() -> None:
     ("change", "says"),
     [
         ({"height": 2.5, "resolution": 0.0001}, "were sent together"),
-        ({"triangular_terms": ["stack-rounding"]}, "rounding is rectangular"),
+        ({"triangular_terms": ["resolution"]}, "rounding is rectangular"),
         ({"high_roll_diameter": 1.0}, "One roll's diameter alone"),
         ({"center_distance": 127}, "No sine bar or plate has a center distance of 127 in"),
     ],

@@ -36,7 +36,7 @@ SET_UP = SetUp(
     block_expansion=4.5e-6,
     plate_expansion=11.5e-6,
 )
-LINEAR = [term for term in TERMS if term != "axis-yaw"]
+LINEAR = [term for term in TERMS if term != "axis_yaw_error_limit_arcsec"]
 FULL: dict[str, Any] = {
     "units": "in",
     "center_distance": 5,
@@ -79,10 +79,10 @@ def test_each_sensitivity_is_the_numeric_derivative(term: Term, on_rolls: bool) 
     offset = 0.3 if on_rolls else 0.0
     set_up = replace(SET_UP, parallelism_on_rolls=on_rolls, stack_offset=offset)
     step = 1e-8
-    if not term.endswith("-expansion"):
+    if not term.endswith("_expansion"):
         # At 20 °C the closed forms are exact; off it they leave out ΔT · α, 7e-5 here.
         step, set_up = 1e-4, replace(set_up, temperature_offset=0.0)
-    if term.startswith("temperature"):
+    if term.startswith("temperature_"):
         step = 0.1
     ahead = realised_angle(set_up, {term: step})
     behind = realised_angle(set_up, {term: -step})
@@ -94,14 +94,16 @@ def test_each_sensitivity_is_the_numeric_derivative(term: Term, on_rolls: bool) 
 
 def _library_angle(off: Mapping[Any, Any]) -> Any:
     """The model written anew for the library: sin θ = (H + d/2)/L, leans added."""
-    warm = 6.0 + off["temperature"]
-    height = 5 * math.sin(math.radians(40)) + off["stack"] + off["stack-rounding"] / 2
-    height *= 1 + (4.5e-6 + off["block-expansion"]) * (warm + off["temperature-difference"])
-    height += off["particle"] + off["table-flatness"] + off["roll-parallelism"] / 2
-    length = (5 + off["center-distance"]) * (1 + (11.5e-6 + off["plate-expansion"]) * warm)
-    centers = umath.asin((height + off["roll-difference"] / 2) / length)
-    lean = (off["face-parallelism"] + off["face-flatness"]) / 4
-    return centers + lean + off["axis-pitch"] / ARCSEC + off["wheel-breakdown"] / 0.5
+    warm = 6.0 + off["temperature_error_limit_celsius"]
+    height = 5 * math.sin(math.radians(40)) + off["stack_error_limit"] + off["resolution"] / 2
+    height *= 1 + (4.5e-6 + off["block_expansion"]) * (warm + off["temperature_difference_celsius"])
+    height += off["particle"] + off["table_flatness"] + off["roll_parallelism"] / 2
+    length = (5 + off["center_distance_error_limit"]) * (
+        1 + (11.5e-6 + off["plate_expansion"]) * warm
+    )
+    centers = umath.asin((height + off["roll_difference"] / 2) / length)
+    lean = (off["face_parallelism"] + off["face_flatness"]) / 4
+    return centers + lean + off["axis_pitch_error_limit_arcsec"] / ARCSEC + off["wheel_breakdown"] / 0.5
 
 
 @pytest.mark.outside(
@@ -165,7 +167,7 @@ def test_yaw_moments_by_integration() -> None:
     errors = _errors_by_yaw(1.0)
     mean = math.fsum(errors) / len(errors)
     spread = math.sqrt(math.fsum((e - mean) ** 2 for e in errors) / len(errors))
-    yaw = contribution(ErrorInputs(SET_UP, {"axis-yaw": 3600.0}), "axis-yaw")
+    yaw = contribution(ErrorInputs(SET_UP, {"axis_yaw_error_limit_arcsec": 3600.0}), "axis_yaw_error_limit_arcsec")
     assert yaw.mean == pytest.approx(mean, rel=1e-3)
     assert yaw.in_result == pytest.approx(spread, rel=1e-3)
     assert yaw.at_limit == pytest.approx(min(errors), rel=1e-3)
@@ -173,7 +175,9 @@ def test_yaw_moments_by_integration() -> None:
 
 def test_yaw_is_never_understated() -> None:
     """At the largest yaw taken its worst case still bounds tan θ (1 − cos ψ), by a part in 1000."""
-    yaw = contribution(ErrorInputs(SET_UP, {"axis-yaw": LARGEST_YAW_ARCSEC}), "axis-yaw")
+    yaw = contribution(
+        ErrorInputs(SET_UP, {"axis_yaw_error_limit_arcsec": LARGEST_YAW_ARCSEC}), "axis_yaw_error_limit_arcsec"
+    )
     exact = math.tan(SET_UP.angle_rad) * (1 - math.cos(math.radians(5)))
     assert exact < yaw.worst_case < 1.001 * exact
 
@@ -187,7 +191,7 @@ def test_yaw_at_its_limit(call: Call) -> None:
             axis_yaw_error_limit_arcsec=yaw,
         )["result"]["angle_error_arcsec"]  # fmt: skip
         (term,) = error["contributions"]
-        assert term["name"] == "axis-yaw"
+        assert term["name"] == "axis_yaw_error_limit_arcsec"
         assert term["worst_case"] == pytest.approx(expected, abs=0.2)
         assert error["value"] == pytest.approx(-expected / 3, abs=0.1)
 
@@ -203,9 +207,9 @@ def test_face_and_wheel_enter_one_to_one(call: Call) -> None:
     )["result"]  # fmt: skip
     terms = result["angle_error_arcsec"]["contributions"]
     worst = {term["name"]: term["worst_case"] for term in terms}
-    assert worst["face-parallelism"] == pytest.approx(5.16, abs=5e-3)
-    assert worst["wheel-breakdown"] == pytest.approx(41.25, abs=5e-3)
-    assert result["largest_term"] == "wheel-breakdown"
+    assert worst["face_parallelism"] == pytest.approx(5.16, abs=5e-3)
+    assert worst["wheel_breakdown"] == pytest.approx(41.25, abs=5e-3)
+    assert result["largest_term"] == "wheel_breakdown"
 
 
 def test_included_angle_counts_twice(call: Call) -> None:
@@ -223,18 +227,15 @@ def test_included_angle_counts_twice(call: Call) -> None:
 
 def test_holding_the_requirement_just_fits(call: Call) -> None:
     """With any one term at the value to hold, the set-up is good for just the tolerance."""
-    fields = {
-        "center-distance": "center_distance_error_limit",
-        "stack": "stack_error_limit",
-        "axis-yaw": "axis_yaw_error_limit_arcsec",
-        "axis-pitch": "axis_pitch_error_limit_arcsec",
-        "wheel-breakdown": "wheel_breakdown",
-    }
+    terms = (
+        *("center_distance_error_limit", "stack_error_limit", "axis_yaw_error_limit_arcsec"),
+        *("axis_pitch_error_limit_arcsec", "wheel_breakdown"),
+    )
     answer = call("sine.requirements", tolerance_arcsec=25, **FULL)["result"]
     assert answer["forecast"] == "holds"
     hold = {r["term"]: r["with_others"] for r in answer["requirements"]}
-    for term, field in fields.items():
-        held = FULL | {field: hold[term]}
+    for term in terms:
+        held = FULL | {term: hold[term]}
         reached = call("sine.uncertainty", **held)["result"]["smallest_tolerance_arcsec"]
         assert reached == pytest.approx(25, rel=1e-7)
 
@@ -255,10 +256,10 @@ def test_requirement_alone_by_hand(call: Call, rule: str, limit_arcsec: float) -
     )["result"]  # fmt: skip
     alone = {r["term"]: r["alone"] for r in result["requirements"]}
     by_hand = limit_arcsec / ARCSEC * 5 * math.cos(math.radians(30))
-    assert alone["stack"] == pytest.approx(by_hand, rel=1e-5)
-    assert alone["stack-rounding"] == pytest.approx(2 * by_hand, rel=1e-5)
-    assert alone["axis-yaw"] < LARGEST_YAW_ARCSEC
-    assert "wheel-breakdown" not in alone
+    assert alone["stack_error_limit"] == pytest.approx(by_hand, rel=1e-5)
+    assert alone["resolution"] == pytest.approx(2 * by_hand, rel=1e-5)
+    assert alone["axis_yaw_error_limit_arcsec"] < LARGEST_YAW_ARCSEC
+    assert "wheel_breakdown" not in alone
 
 
 def test_cheapest_to_mend_mends(call: Call) -> None:
@@ -268,7 +269,7 @@ def test_cheapest_to_mend_mends(call: Call) -> None:
     assert before["forecast"] == "may-not-hold"
     assert before["mend_together"] == []
     mend = before["cheapest_to_mend"]
-    assert mend["term"] == "axis-pitch"
+    assert mend["term"] == "axis_pitch_error_limit_arcsec"
     after = call(
         "sine.requirements",
         tolerance_arcsec=25,
@@ -284,18 +285,18 @@ def test_mend_together_where_no_single_term_can(call: Call) -> None:
         stack_error_limit=0.0005, axis_pitch_error_limit_arcsec=60,
     )["result"]  # fmt: skip
     assert result["cheapest_to_mend"] is None
-    assert result["mend_together"] == ["axis-pitch", "stack"]
+    assert result["mend_together"] == ["axis_pitch_error_limit_arcsec", "stack_error_limit"]
 
 
 def test_normal_and_u_shaped_terms(call: Call) -> None:
     """A normal term states its standard deviation, a U-shaped one divides its limit by √2."""
     result = call(
         "sine.uncertainty", units="mm", center_distance=100, angle=30, stack_error_limit=0.001,
-        temperature_difference_celsius=1, normal_terms=["stack"],
-        u_shaped_terms=["temperature-difference"],
+        temperature_difference_celsius=1, normal_terms=["stack_error_limit"],
+        u_shaped_terms=["temperature_difference_celsius"],
     )["result"]  # fmt: skip
     terms = {t["name"]: t for t in result["angle_error_arcsec"]["contributions"]}
-    stack, warm = terms["stack"], terms["temperature-difference"]
+    stack, warm = terms["stack_error_limit"], terms["temperature_difference_celsius"]
     assert stack["standard_uncertainty"] == pytest.approx(0.001 * stack["sensitivity"])
     assert warm["standard_uncertainty"] == pytest.approx(warm["sensitivity"] / math.sqrt(2))
 
@@ -304,8 +305,11 @@ def test_normal_and_u_shaped_terms(call: Call) -> None:
     ("change", "says"),
     [
         ({"wheel_contact_length": None}, "over a length of slant"),
-        ({"normal_terms": ["stack"], "triangular_terms": ["stack"]}, "listed twice"),
-        ({"normal_terms": ["axis-yaw"]}, "yaw is rectangular"),
+        (
+            {"normal_terms": ["stack_error_limit"], "triangular_terms": ["stack_error_limit"]},
+            "listed twice",
+        ),
+        ({"normal_terms": ["axis_yaw_error_limit_arcsec"]}, "yaw is rectangular"),
     ],
 )
 def test_uncertainty_refusals(call: Call, change: dict[str, Any], says: str) -> None:
@@ -379,13 +383,15 @@ def test_temperature_alone_is_known(call: Call) -> None:
     warm = call("sine.uncertainty", temperature_celsius=25, **request)["result"]
     error = warm["angle_error_arcsec"]
     assert error["value"] == warm["thermal_shift_arcsec"] != 0
-    assert [c["name"] for c in error["contributions"]] == ["block-expansion", "plate-expansion"]
+    assert [c["name"] for c in error["contributions"]] == ["block_expansion", "plate_expansion"]
     assert call("sine.uncertainty", **request)["result"]["angle_error_arcsec"]["value"] is None
 
 
 def test_the_included_angle_has_twice_the_budget() -> None:
     """Offset, mean, spread and worst case of a cone's included angle are twice the plate's."""
-    plate = budget(ErrorInputs(SET_UP, {"stack": 1e-5, "axis-yaw": 900.0}, not_stated=("x",)))
+    plate = budget(
+        ErrorInputs(SET_UP, {"stack_error_limit": 1e-5, "axis_yaw_error_limit_arcsec": 900.0}, not_stated=("x",))
+    )
     cone = of_included_angle(plate)
     assert cone.mean == 2 * plate.mean
     assert cone.standard_uncertainty == 2 * plate.standard_uncertainty

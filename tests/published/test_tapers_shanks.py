@@ -1,6 +1,7 @@
 """Every row of the tables of shanks and of cone angle grades, held to print and to arithmetic."""
 
 from decimal import Decimal
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -78,6 +79,16 @@ def test_lengths_of_a_metric_shank_add_up(designation: str) -> None:
         assert row["tang_thickness"] == row["slot_width"]
 
 
+def test_sockets_give_more_room_by_size() -> None:
+    """From size to size a socket is no less wider, no less deeper and its slot no less long."""
+    rows = [columns(designation) for designation in SHANKS]
+    wider = [row["socket_bore"] - row["small_end_diameter"] for row in rows]
+    deeper = [row["socket_depth"] - row["small_end_depth"] for row in rows]
+    slot = [row["small_end_depth"] - row["slot_depth"] for row in rows[2:]]
+    for room in (wider, deeper, slot):
+        assert all(a <= b + 1e-9 for a, b in pairwise(room))
+
+
 @pytest.mark.parametrize("number", range(7))
 def test_inch_and_metric_morse_shanks_are_the_same_shank(number: int) -> None:
     """Lengths and tang of the inch table are those of ISO 296 within 2.5 % or a sixteenth."""
@@ -108,7 +119,12 @@ def test_cells_of_an_inch_morse_shank_are_64ths(number: int) -> None:
     digits = {"tang_thickness": 1e-4, "slot_width": 1e-3, "tang_diameter": 1e-3}
     for name, size in row.items():
         if (name, number) != ("tang_diameter", 0):
-            assert abs(size - round(size)) < 64.0 * digits.get(name, 1e-12)
+            long = len(WRITTEN_SHANKS[f"morse-{number}"][name]) > len("1.1250")
+            within = 1e-12 if long else digits.get(name, 1e-12)
+            assert abs(size - round(size)) < 64.0 * within
+    small = standard_tapers()[f"morse-{number}"].small_diameter
+    assert small is not None
+    assert 0.9 * 64.0 * small < row["tang_diameter"] < 64.0 * small
     clearance = round(row["slot_width"]) - round(row["tang_thickness"])
     assert clearance == (1 if number < 5 else 2)
 

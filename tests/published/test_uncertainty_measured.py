@@ -51,7 +51,23 @@ def test_what_was_not_stated_is_named_once() -> None:
     )
     budget = budget_of(half_angle, *inputs)
     assert budget.not_stated == ("diameter_error_limit",)
-    assert [c.name for c in budget.contributions] == ["length"]
+    assert [(c.name, c.of) for c in budget.contributions] == [("length_error_limit", None)]
+
+
+def test_inputs_that_share_a_field_are_told_apart() -> None:
+    """Each contribution bears the name of the field that states it, and of which input it is."""
+    shared = LargestError("diameter_error_limit", 0.01)
+    budget = budget_of(
+        half_angle,
+        Measured("large_diameter", 20, shared),
+        Measured("small_diameter", 10, shared),
+        Measured("length", 50, LargestError("length_error_limit", 0.01)),
+    )
+    assert [(c.name, c.of) for c in budget.contributions] == [
+        ("diameter_error_limit", "large_diameter"),
+        ("diameter_error_limit", "small_diameter"),
+        ("length_error_limit", None),
+    ]
 
 
 def test_an_error_of_none_keeps_its_sensitivity() -> None:

@@ -312,7 +312,7 @@ def test_when_all_are_ruled_out_none_is_best(call: Call) -> None:
         (
             with_("dressed_wheel", dresser={"kind": "scale", "graduation": "0 05"}),
             Disagreement,
-            "set without a stack",
+            "set without blocks",
         ),
         (
             with_("dressed_wheel", diamond_height_error_limit=3.2),

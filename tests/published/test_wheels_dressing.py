@@ -179,11 +179,11 @@ def test_speed_both_ways(call: Call) -> None:
         ),
         ({"machine_max_rpm": 3600, "wheel_type": "1-straight"}, "not-stated", ["marked_rpm"]),
         ({"wheel_type": "1-straight"}, "not-stated", ["marked_rpm"]),
-        ({"marked_rpm": 3600}, "not-stated", ["wheel_type"]),
+        ({"marked_rpm": 3600}, "may-not-hold", ["wheel_type"]),
         ({}, "not-stated", ["marked_rpm", "wheel_type"]),
         (
             {"marked_rpm": 3600, "wheel_type": "6-straight-cup", "grinding_side": True},
-            "not-stated",
+            "may-not-hold",
             ["rated_for_side"],
         ),
         (

@@ -42,7 +42,7 @@ class AngleContributions(BaseModel):
         extra="forbid",
     )
     center_distance_error_limit: float | None = None
-    """Limit ± of the center distance, in `units`. [length, 0 to 10000]"""
+    """Largest error ± of the center distance, in `units`. [length, 0 to 10000]"""
     roll_difference: float | None = None
     """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
     roll_parallelism: float | None = None
@@ -75,25 +75,25 @@ class AngleContributions(BaseModel):
     particle: float | None = None
     """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
     temperature_error_limit_celsius: float | None = None
-    """Limit ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
+    """Largest error ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
     temperature_difference_celsius: float | None = None
     """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
     plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
     """Material of the plate."""
     axis_yaw_error_limit_arcsec: float | None = None
     """
-    Limit ± of the yaw of the work's axis out of the plane in which the plate tilts; at most
-    18000, which is 5°. It acts by its square, always toward a smaller angle. [arcsecond, 0
-    to 18000]
+    Largest error ± of the yaw of the work's axis out of the plane in which the plate tilts;
+    at most 18000, which is 5°. It acts by its square, always toward a smaller angle.
+    [arcsecond, 0 to 18000]
     """
     axis_pitch_error_limit_arcsec: float | None = None
     """
-    Limit ± of the pitch of the work's axis to the plate's face, in the plane in which the
-    plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+    Largest error ± of the pitch of the work's axis to the plate's face, in the plane in
+    which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
     """
     wheel_face_error_limit_arcsec: float | None = None
     """
-    Limit ± of the slope of the wheel's face along the slant, from breakdown since dressing.
+    Largest slope ± of the wheel's face along the slant, from breakdown since dressing.
     [arcsecond, 0 to 324000]
     """
     temperature_celsius: float | None = None
@@ -111,7 +111,15 @@ class ArcsecContribution(AnswerModel):
     """One contribution to an angle, in arc-seconds."""
 
     name: str
-    """What contributes."""
+    """
+    What contributes: the field of the request that states it, spelled as in `not_stated`;
+    or, where no one field does, a name of its own, which has a label.
+    """
+    of: str | None
+    """
+    Which one, where several bear one name: a block by its size, a film by its number, a
+    material, a measured size by its field; null where there is only one.
+    """
     input_value: float
     """
     Half-width of the input's distribution, or its standard deviation where it is normal, or
@@ -701,22 +709,23 @@ class ChooseSinePlate(BaseModel):
     center_distance: float
     """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
     stack_error_limit: float | None = None
-    """Error ± of the stack as wrung, in `units`. [length, 0 to 10000]"""
+    """Largest error ± of the stack as wrung, in `units`. [length, 0 to 10000]"""
     plate_error_limit_arcsec: float | None = None
     """
-    Error ± of the plate itself at this angle, in arc-seconds, in the plane in which it
-    tilts. [arcsecond, 0 to 324000]
+    Largest error ± of the plate itself at this angle, in arc-seconds, in the plane in which
+    it tilts. [arcsecond, 0 to 324000]
     """
     axis_pitch_error_limit_arcsec: float | None = None
     """
-    Error ± of the fixture's axis from parallel to the plate, in arc-seconds, in the plane
-    in which the plate tilts. [arcsecond, 0 to 324000]
+    Largest error ± of the fixture's axis from parallel to the plate, in arc-seconds, in the
+    plane in which the plate tilts. [arcsecond, 0 to 324000]
     """
     axis_yaw_error_limit_arcsec: float | None = None
     """
-    Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
-    acts by its square. Under a wheel above the work: the axis turned on the plate, or about
-    the vertical; beside a wheel or its side: one end of it high. [arcsecond, 0 to 36000]
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 36000]
     """
     wheel_breakdown: float | None = None
     """
@@ -749,19 +758,20 @@ class ChooseWheelSide(BaseModel):
     """Radial width of the side that may grind, in `units`. [length, 1e-06 to 10000]"""
     swivel_error_limit_arcsec: float | None = None
     """
-    Error ± of the set swivel angle, in arc-seconds, in the plane in which the work swivels.
-    [arcsecond, 0 to 324000]
+    Largest error ± of the set swivel angle, in arc-seconds, in the plane in which the work
+    swivels. [arcsecond, 0 to 324000]
     """
     side_error_limit_arcsec: float | None = None
     """
-    Error ± of the side from square to the wheel's axis, in arc-seconds, in the plane in
-    which the work swivels. [arcsecond, 0 to 324000]
+    Largest error ± of the side from square to the wheel's axis, in arc-seconds, in the
+    plane in which the work swivels. [arcsecond, 0 to 324000]
     """
     axis_yaw_error_limit_arcsec: float | None = None
     """
-    Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
-    acts by its square. Under a wheel above the work: the axis turned on the plate, or about
-    the vertical; beside a wheel or its side: one end of it high. [arcsecond, 0 to 36000]
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 36000]
     """
     side_wear: float | None = None
     """Wear of the side over the surface, square to it, in `units`. [length, 0 to 10000]"""
@@ -789,14 +799,15 @@ class ChooseWorkhead(BaseModel):
     """
     axis_offset_error_limit: float | None = None
     """
-    Error ± of the work axis from the wheel axis' height, in `units`; acts by its square.
-    [length, 0 to 10000]
+    Largest error ± of the work axis from the wheel axis' height, in `units`; acts by its
+    square. [length, 0 to 10000]
     """
     axis_yaw_error_limit_arcsec: float | None = None
     """
-    Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
-    acts by its square. Under a wheel above the work: the axis turned on the plate, or about
-    the vertical; beside a wheel or its side: one end of it high. [arcsecond, 0 to 36000]
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 36000]
     """
     wheel_breakdown: float | None = None
     """
@@ -973,7 +984,15 @@ class DirectionContribution(AnswerModel):
     """One contribution to a direction, in degrees."""
 
     name: str
-    """What contributes."""
+    """
+    What contributes: the field of the request that states it, spelled as in `not_stated`;
+    or, where no one field does, a name of its own, which has a label.
+    """
+    of: str | None
+    """
+    Which one, where several bear one name: a block by its size, a film by its number, a
+    material, a measured size by its field; null where there is only one.
+    """
     input_value: float
     """
     Half-width of the input's distribution, or its standard deviation where it is normal, or
@@ -1204,7 +1223,15 @@ class LengthContribution(AnswerModel):
     """One contribution to a length, in the request's `units`."""
 
     name: str
-    """What contributes."""
+    """
+    What contributes: the field of the request that states it, spelled as in `not_stated`;
+    or, where no one field does, a name of its own, which has a label.
+    """
+    of: str | None
+    """
+    Which one, where several bear one name: a block by its size, a film by its number, a
+    material, a measured size by its field; null where there is only one.
+    """
     input_value: float
     """
     Half-width of the input's distribution, or its standard deviation where it is normal, or
@@ -1402,7 +1429,7 @@ class PlannedSetting(AnswerModel):
     """
     Height of the stack: the sum of nominal sizes and measured deviations, and how far
     calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    as not stated, where neither is known of some block. `blocks.budget` takes in films and
     temperature.
     """
     actual_deviation: float
@@ -1418,7 +1445,7 @@ class PlannedSetting(AnswerModel):
     Change of the *included* angle for one bench step of stack height (0.0001 in or 0.001
     mm). [arcsecond]
     """
-    fewest: bool
+    proved: bool
     """True where no smaller stack gives this height; that is proved, not searched."""
 
 
@@ -1576,7 +1603,7 @@ class RunoutFound(BaseModel):
     eccentricity_standard_uncertainty: float | None = None
     """
     Standard uncertainty of its eccentricity, in `units`, alike in every direction, as
-    runout/indicate gives it; not stated where absent. [length, 0 to 10000]
+    `runout.indicate` gives it; not stated where absent. [length, 0 to 10000]
     """
 
 
@@ -1706,7 +1733,7 @@ class RunoutSection(BaseModel):
     eccentricity_standard_uncertainty: float | None = None
     """
     Standard uncertainty of its eccentricity, in `units`, alike in every direction, as
-    runout/indicate gives it; not stated where absent. [length, 0 to 10000]
+    `runout.indicate` gives it; not stated where absent. [length, 0 to 10000]
     """
     station: float
     """Distance along the axis, in `units`. [length, -10000 to 10000]"""
@@ -1973,22 +2000,22 @@ class SineMend(AnswerModel):
 
     term: (
         Literal[
-            "center-distance",
-            "roll-difference",
-            "roll-parallelism",
-            "face-parallelism",
-            "face-flatness",
-            "stack",
-            "stack-rounding",
-            "table-flatness",
+            "center_distance_error_limit",
+            "roll_difference",
+            "roll_parallelism",
+            "face_parallelism",
+            "face_flatness",
+            "stack_error_limit",
+            "resolution",
+            "table_flatness",
             "particle",
-            "temperature",
-            "temperature-difference",
-            "block-expansion",
-            "plate-expansion",
-            "axis-yaw",
-            "axis-pitch",
-            "wheel-breakdown",
+            "temperature_error_limit_celsius",
+            "temperature_difference_celsius",
+            "block_expansion",
+            "plate_expansion",
+            "axis_yaw_error_limit_arcsec",
+            "axis_pitch_error_limit_arcsec",
+            "wheel_breakdown",
         ]
         | str
     )
@@ -2059,22 +2086,22 @@ class SineRequirement(AnswerModel):
 
     term: (
         Literal[
-            "center-distance",
-            "roll-difference",
-            "roll-parallelism",
-            "face-parallelism",
-            "face-flatness",
-            "stack",
-            "stack-rounding",
-            "table-flatness",
+            "center_distance_error_limit",
+            "roll_difference",
+            "roll_parallelism",
+            "face_parallelism",
+            "face_flatness",
+            "stack_error_limit",
+            "resolution",
+            "table_flatness",
             "particle",
-            "temperature",
-            "temperature-difference",
-            "block-expansion",
-            "plate-expansion",
-            "axis-yaw",
-            "axis-pitch",
-            "wheel-breakdown",
+            "temperature_error_limit_celsius",
+            "temperature_difference_celsius",
+            "block_expansion",
+            "plate_expansion",
+            "axis_yaw_error_limit_arcsec",
+            "axis_pitch_error_limit_arcsec",
+            "wheel_breakdown",
         ]
         | str
     )
@@ -2126,22 +2153,22 @@ class SineRequirementsResult(AnswerModel):
     """
     mend_together: list[
         Literal[
-            "center-distance",
-            "roll-difference",
-            "roll-parallelism",
-            "face-parallelism",
-            "face-flatness",
-            "stack",
-            "stack-rounding",
-            "table-flatness",
+            "center_distance_error_limit",
+            "roll_difference",
+            "roll_parallelism",
+            "face_parallelism",
+            "face_flatness",
+            "stack_error_limit",
+            "resolution",
+            "table_flatness",
             "particle",
-            "temperature",
-            "temperature-difference",
-            "block-expansion",
-            "plate-expansion",
-            "axis-yaw",
-            "axis-pitch",
-            "wheel-breakdown",
+            "temperature_error_limit_celsius",
+            "temperature_difference_celsius",
+            "block_expansion",
+            "plate_expansion",
+            "axis_yaw_error_limit_arcsec",
+            "axis_pitch_error_limit_arcsec",
+            "wheel_breakdown",
         ]
         | str
     ]
@@ -2361,22 +2388,22 @@ class SineUncertaintyResult(AnswerModel):
     """
     largest_term: (
         Literal[
-            "center-distance",
-            "roll-difference",
-            "roll-parallelism",
-            "face-parallelism",
-            "face-flatness",
-            "stack",
-            "stack-rounding",
-            "table-flatness",
+            "center_distance_error_limit",
+            "roll_difference",
+            "roll_parallelism",
+            "face_parallelism",
+            "face_flatness",
+            "stack_error_limit",
+            "resolution",
+            "table_flatness",
             "particle",
-            "temperature",
-            "temperature-difference",
-            "block-expansion",
-            "plate-expansion",
-            "axis-yaw",
-            "axis-pitch",
-            "wheel-breakdown",
+            "temperature_error_limit_celsius",
+            "temperature_difference_celsius",
+            "block_expansion",
+            "plate_expansion",
+            "axis_yaw_error_limit_arcsec",
+            "axis_pitch_error_limit_arcsec",
+            "wheel_breakdown",
         ]
         | str
         | None
@@ -3269,7 +3296,7 @@ class BlockAlternative(AnswerModel):
     """
     Height of the stack: the sum of nominal sizes and measured deviations, and how far
     calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    as not stated, where neither is known of some block. `blocks.budget` takes in films and
     temperature.
     """
     actual_deviation: float
@@ -3416,7 +3443,7 @@ class BlockCheckResult(AnswerModel):
     """
     Height of the stack: the sum of nominal sizes and measured deviations, and how far
     calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    as not stated, where neither is known of some block. `blocks.budget` takes in films and
     temperature.
     """
     wanted_height: float | None
@@ -3483,7 +3510,7 @@ class BlockDayStack(AnswerModel):
     """
     Height of the stack: the sum of nominal sizes and measured deviations, and how far
     calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    as not stated, where neither is known of some block. `blocks.budget` takes in films and
     temperature.
     """
     actual_deviation: float
@@ -3581,7 +3608,7 @@ class BlockNamedStack(AnswerModel):
     """
     Height of the stack: the sum of nominal sizes and measured deviations, and how far
     calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    as not stated, where neither is known of some block. `blocks.budget` takes in films and
     temperature.
     """
     actual_deviation: float
@@ -3639,7 +3666,7 @@ class BlockStackResult(AnswerModel):
     """
     Height of the stack: the sum of nominal sizes and measured deviations, and how far
     calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    as not stated, where neither is known of some block. `blocks.budget` takes in films and
     temperature.
     """
     actual_deviation: float
@@ -3718,7 +3745,7 @@ class CenterAdapterResult(AnswerModel):
     standoff: float | None
     """
     How far the shank stands out of the socket, by its diameter and its angle, as
-    tapers/standoff has it: positive out, negative in; null where the diameter is not
+    `tapers.standoff` has it: positive out, negative in; null where the diameter is not
     stated. [length]
     """
     standoff_from_diameter: float | None
@@ -3731,7 +3758,7 @@ class CenterAdapterResult(AnswerModel):
     tir: TirEstimate
     tir_at_nose: TirEstimate
     """The same at the nose, the socket's mouth."""
-    mend_first: Literal["socket", "adapter", "rocking-in-the-seat"] | str | None
+    mend_first: Literal["socket_runout", "adapter_runout", "rocking_in_the_seat"] | str | None
     """The largest at the station; null where nothing runs out."""
     forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str | None
     """
@@ -3883,11 +3910,14 @@ class ChooseDressedWheel(BaseModel):
     dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
     """How the dresser is set."""
     stack_error_limit: float | None = None
-    """Error ± of the stack under the dresser's sine base, in `units`. [length, 0 to 10000]"""
+    """
+    Largest error ± of the stack under the dresser's sine base, in `units`. [length, 0 to
+    10000]
+    """
     diamond_height_error_limit: float | None = None
     """
-    Error ± of the diamond's height from the wheel's axis, in `units`; acts by its square.
-    [length, 0 to 10000]
+    Largest error ± of the diamond's height from the wheel's axis, in `units`; acts by its
+    square. [length, 0 to 10000]
     """
     flank_wear: float | None = None
     """
@@ -3896,14 +3926,15 @@ class ChooseDressedWheel(BaseModel):
     """
     axis_pitch_error_limit_arcsec: float | None = None
     """
-    Error ± of the work's axis from parallel to the wheel's, in arc-seconds, in the plane of
-    both axes. [arcsecond, 0 to 324000]
+    Largest error ± of the work's axis from parallel to the wheel's, in arc-seconds, in the
+    plane of both axes. [arcsecond, 0 to 324000]
     """
     axis_yaw_error_limit_arcsec: float | None = None
     """
-    Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
-    acts by its square. Under a wheel above the work: the axis turned on the plate, or about
-    the vertical; beside a wheel or its side: one end of it high. [arcsecond, 0 to 36000]
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 36000]
     """
     depth_per_pass: float
     """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
@@ -4154,7 +4185,10 @@ class PlannedRunout(AnswerModel):
     stated.
     """
     mend_first: str | None
-    """The largest contribution: the first one to mend; null where none was stated."""
+    """
+    The largest contribution, by its name: the first one to mend; null where none was
+    stated.
+    """
 
 
 class ProfileBlend(AnswerModel):
@@ -4198,7 +4232,7 @@ class RunoutBudgetResult(AnswerModel):
     percentile_99_tir: float
     """Not passed in 99 of 100 assemblies. [length]"""
     mend_first: str | None
-    """Largest that can be mended; null if none can."""
+    """Largest that can be mended, by its own name; null if none can."""
     forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     The chain as it is against the limit: `holds` where 95 of 100 assemblies are within it,
@@ -4926,8 +4960,8 @@ class WheelSpeedResult(AnswerModel):
     forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     `holds`: every limit stated is kept; this sees only the figures sent, which is less than
-    a permission. `does-not-hold`: do not run it. `not-stated`: marks, the diameter that
-    they hold for, type or rating are missing, so nothing can be said.
+    a permission. `does-not-hold`: do not run it. `may-not-hold`: of what `not_stated` names
+    nothing is known; `not-stated`: of anything.
     """
     speed_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """The speed against every mark stated."""

@@ -2,6 +2,7 @@
 
 import math
 import random
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -17,6 +18,9 @@ Schema = Mapping[str, Any]
 TEXT, SENT, NULL = 0.5, 0.3, 0.1
 #: Most entries more than the fewest in a list that is made up, and most depth of optional fields.
 MORE_ENTRIES, DEPTH = 3, 3
+#: Share of texts that keep their words and get other figures.
+OTHER_FIGURES = 0.7
+_FIGURE = re.compile(r"[0-9]+(?:\.[0-9]+)?")
 
 
 @dataclass(frozen=True)
@@ -142,4 +146,16 @@ class Values:
         if not sent:
             return request
         one = self.chance.choice(sent)
+        if one.schema.kind == "text" and self.chance.random() < OTHER_FIGURES:
+            return with_value(request, one.place, self._other_figures(one))
         return with_value(request, one.place, self.value(one.schema))
+
+    def _other_figures(self, sent: FieldAt) -> str:
+        """Give a text with other figures in it, as long as the field may be."""
+
+        def figure(found: re.Match[str]) -> str:
+            near = float(found[0]) * self.chance.uniform(0.5, 1.5)
+            return f"{near:.{self.chance.randint(0, 4)}f}"
+
+        longest: int = sent.schema.alternatives[0].get("maxLength", 60)
+        return _FIGURE.sub(figure, sent.value)[:longest]

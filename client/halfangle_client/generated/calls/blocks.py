@@ -241,15 +241,16 @@ class BlocksCalls:
                 the height is then what it is against the plate, which grows too. Absent: the height
                 by itself.
             temperature_celsius: Temperature of the blocks. [°C, -40 to 150]
-            temperature_error_limit_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_error_limit_celsius: Largest error ± of that temperature, in kelvins. [°C, 0
+                to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's, in kelvins; counts with `plate_material` only, and an advisory says so
                 where that is absent. [°C, 0 to 50]
             film_nanometres: Mean by which a wringing film is thicker than the one that a block's
                 length includes by definition, in nanometres. [nanometre, -1000 to 1000]
-            film_error_limit_nanometres: Limit ± of each film about that mean, in nanometres; the
-                presetting is from memory of national laboratory practice: 5 to 10 for clean, well
-                wrung blocks, more where they are worn. [nanometre, 0 to 1000]
+            film_error_limit_nanometres: Largest error ± of each film about that mean, in
+                nanometres; the presetting is from memory of national laboratory practice: 5 to 10
+                for clean, well wrung blocks, more where they are worn. [nanometre, 0 to 1000]
             wrung_to_base: True where the lowest block is wrung to its base: one film a block. False
                 where it merely stands: one film less, and flatness and dirt below it are not
                 covered.
@@ -355,12 +356,13 @@ class BlocksCalls:
                 `measured_angle`. [length, 1e-06 to 10000]
             measured_angle: Angle measured on the plate, in degrees; needs `center_distance`.
                 [degree, over 0, under 90; or text in degrees, minutes, seconds]
-            measurement_error_limit: Limit ± of the measured height, in `units`: within it, and at
-                it, the measurement agrees with the stack as read, measured deviations included, and
-                a mistake explains the measurement. Either this or `measurement_error_limit_arcsec`;
-                absent both: half of 0.0001 in or 0.001 mm. It does not widen what passes against
-                the wanted height, unless nothing was measured: then the actual height is to come
-                within it of the wanted one. [length, 1e-06 to 10000]
+            measurement_error_limit: Largest error ± of the measured height, in `units`: within it,
+                and at it, the measurement agrees with the stack as read, measured deviations
+                included, and a mistake explains the measurement. Either this or
+                `measurement_error_limit_arcsec`; absent both: half of 0.0001 in or 0.001 mm. It
+                does not widen what passes against the wanted height, unless nothing was measured:
+                then the actual height is to come within it of the wanted one. [length, 1e-06 to
+                10000]
             measurement_error_limit_arcsec: The same limit in arc-seconds at the angle of the stack
                 as read; needs `center_distance`. [arcsecond, 1e-06 to 324000]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
@@ -924,15 +926,16 @@ class AsyncBlocksCalls:
                 the height is then what it is against the plate, which grows too. Absent: the height
                 by itself.
             temperature_celsius: Temperature of the blocks. [°C, -40 to 150]
-            temperature_error_limit_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_error_limit_celsius: Largest error ± of that temperature, in kelvins. [°C, 0
+                to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's, in kelvins; counts with `plate_material` only, and an advisory says so
                 where that is absent. [°C, 0 to 50]
             film_nanometres: Mean by which a wringing film is thicker than the one that a block's
                 length includes by definition, in nanometres. [nanometre, -1000 to 1000]
-            film_error_limit_nanometres: Limit ± of each film about that mean, in nanometres; the
-                presetting is from memory of national laboratory practice: 5 to 10 for clean, well
-                wrung blocks, more where they are worn. [nanometre, 0 to 1000]
+            film_error_limit_nanometres: Largest error ± of each film about that mean, in
+                nanometres; the presetting is from memory of national laboratory practice: 5 to 10
+                for clean, well wrung blocks, more where they are worn. [nanometre, 0 to 1000]
             wrung_to_base: True where the lowest block is wrung to its base: one film a block. False
                 where it merely stands: one film less, and flatness and dirt below it are not
                 covered.
@@ -1038,12 +1041,13 @@ class AsyncBlocksCalls:
                 `measured_angle`. [length, 1e-06 to 10000]
             measured_angle: Angle measured on the plate, in degrees; needs `center_distance`.
                 [degree, over 0, under 90; or text in degrees, minutes, seconds]
-            measurement_error_limit: Limit ± of the measured height, in `units`: within it, and at
-                it, the measurement agrees with the stack as read, measured deviations included, and
-                a mistake explains the measurement. Either this or `measurement_error_limit_arcsec`;
-                absent both: half of 0.0001 in or 0.001 mm. It does not widen what passes against
-                the wanted height, unless nothing was measured: then the actual height is to come
-                within it of the wanted one. [length, 1e-06 to 10000]
+            measurement_error_limit: Largest error ± of the measured height, in `units`: within it,
+                and at it, the measurement agrees with the stack as read, measured deviations
+                included, and a mistake explains the measurement. Either this or
+                `measurement_error_limit_arcsec`; absent both: half of 0.0001 in or 0.001 mm. It
+                does not widen what passes against the wanted height, unless nothing was measured:
+                then the actual height is to come within it of the wanted one. [length, 1e-06 to
+                10000]
             measurement_error_limit_arcsec: The same limit in arc-seconds at the angle of the stack
                 as read; needs `center_distance`. [arcsecond, 1e-06 to 324000]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists

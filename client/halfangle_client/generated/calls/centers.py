@@ -176,8 +176,8 @@ class CentersCalls:
                 or text in degrees, minutes, seconds]
             mouth_diameter: Large diameter of the hole's cone, in `units`. [length, 1e-06 to 10000]
             pilot_diameter: Diameter of the pilot, in `units`. [length, 1e-06 to 10000]
-            diameter_error_limit: Error of the bearing diameter to turn into an axial shift, in
-                `units`. [length, 0 to 10000]
+            diameter_error_limit: Largest error ± of the bearing diameter, to turn into an axial
+                shift, in `units`. [length, 0 to 10000]
 
         Example:
             client.centers.contact(units="mm", center_included_angle=60, hole_included_angle=59,
@@ -569,8 +569,8 @@ class AsyncCentersCalls:
                 or text in degrees, minutes, seconds]
             mouth_diameter: Large diameter of the hole's cone, in `units`. [length, 1e-06 to 10000]
             pilot_diameter: Diameter of the pilot, in `units`. [length, 1e-06 to 10000]
-            diameter_error_limit: Error of the bearing diameter to turn into an axial shift, in
-                `units`. [length, 0 to 10000]
+            diameter_error_limit: Largest error ± of the bearing diameter, to turn into an axial
+                shift, in `units`. [length, 0 to 10000]
 
         Example:
             client.centers.contact(units="mm", center_included_angle=60, hole_included_angle=59,

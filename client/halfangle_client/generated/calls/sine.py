@@ -592,64 +592,64 @@ class SineCalls:
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         triangular_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         u_shaped_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
@@ -674,8 +674,8 @@ class SineCalls:
                 seconds]
             tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
                 to 324000]
-            center_distance_error_limit: Limit ± of the center distance, in `units`. [length, 0 to
-                10000]
+            center_distance_error_limit: Largest error ± of the center distance, in `units`.
+                [length, 0 to 10000]
             roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
                 0 to 10000]
             roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
@@ -694,23 +694,24 @@ class SineCalls:
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
-            temperature_error_limit_celsius: Limit ± of the temperature of plate and blocks, in
-                kelvins. [°C, 0 to 50]
+            temperature_error_limit_celsius: Largest error ± of the temperature of plate and blocks,
+                in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's. [°C, 0 to 50]
             plate_material: Material of the plate.
-            axis_yaw_error_limit_arcsec: Limit ± of the yaw of the work's axis out of the plane in
-                which the plate tilts; at most 18000, which is 5°. It acts by its square, always
-                toward a smaller angle. [arcsecond, 0 to 18000]
-            axis_pitch_error_limit_arcsec: Limit ± of the pitch of the work's axis to the plate's
-                face, in the plane in which the plate tilts; it acts one to one. [arcsecond, 0 to
-                324000]
+            axis_yaw_error_limit_arcsec: Largest error ± of the yaw of the work's axis out of the
+                plane in which the plate tilts; at most 18000, which is 5°. It acts by its square,
+                always toward a smaller angle. [arcsecond, 0 to 18000]
+            axis_pitch_error_limit_arcsec: Largest error ± of the pitch of the work's axis to the
+                plate's face, in the plane in which the plate tilts; it acts one to one. [arcsecond,
+                0 to 324000]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            stack_error_limit: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            stack_error_limit: Largest error ± of the block stack's height, in `units`. [length, 0
+                to 10000]
             height: Difference of the stacks as they are built, high less low, in `units`: what it
                 is off from the angle's own height then counts as a known shift. Either this or
                 `resolution`. [length, 1e-06 to 10000]
@@ -1099,64 +1100,64 @@ class SineCalls:
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         triangular_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         u_shaped_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
@@ -1181,8 +1182,8 @@ class SineCalls:
                 1e-06 to 10000]
             angle: Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
                 seconds]
-            center_distance_error_limit: Limit ± of the center distance, in `units`. [length, 0 to
-                10000]
+            center_distance_error_limit: Largest error ± of the center distance, in `units`.
+                [length, 0 to 10000]
             roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
                 0 to 10000]
             roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
@@ -1201,23 +1202,24 @@ class SineCalls:
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
-            temperature_error_limit_celsius: Limit ± of the temperature of plate and blocks, in
-                kelvins. [°C, 0 to 50]
+            temperature_error_limit_celsius: Largest error ± of the temperature of plate and blocks,
+                in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's. [°C, 0 to 50]
             plate_material: Material of the plate.
-            axis_yaw_error_limit_arcsec: Limit ± of the yaw of the work's axis out of the plane in
-                which the plate tilts; at most 18000, which is 5°. It acts by its square, always
-                toward a smaller angle. [arcsecond, 0 to 18000]
-            axis_pitch_error_limit_arcsec: Limit ± of the pitch of the work's axis to the plate's
-                face, in the plane in which the plate tilts; it acts one to one. [arcsecond, 0 to
-                324000]
+            axis_yaw_error_limit_arcsec: Largest error ± of the yaw of the work's axis out of the
+                plane in which the plate tilts; at most 18000, which is 5°. It acts by its square,
+                always toward a smaller angle. [arcsecond, 0 to 18000]
+            axis_pitch_error_limit_arcsec: Largest error ± of the pitch of the work's axis to the
+                plate's face, in the plane in which the plate tilts; it acts one to one. [arcsecond,
+                0 to 324000]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            stack_error_limit: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            stack_error_limit: Largest error ± of the block stack's height, in `units`. [length, 0
+                to 10000]
             height: Difference of the stacks as they are built, high less low, in `units`: what it
                 is off from the angle's own height then counts as a known shift. Either this or
                 `resolution`. [length, 1e-06 to 10000]
@@ -1776,64 +1778,64 @@ class AsyncSineCalls:
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         triangular_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         u_shaped_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
@@ -1858,8 +1860,8 @@ class AsyncSineCalls:
                 seconds]
             tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
                 to 324000]
-            center_distance_error_limit: Limit ± of the center distance, in `units`. [length, 0 to
-                10000]
+            center_distance_error_limit: Largest error ± of the center distance, in `units`.
+                [length, 0 to 10000]
             roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
                 0 to 10000]
             roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
@@ -1878,23 +1880,24 @@ class AsyncSineCalls:
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
-            temperature_error_limit_celsius: Limit ± of the temperature of plate and blocks, in
-                kelvins. [°C, 0 to 50]
+            temperature_error_limit_celsius: Largest error ± of the temperature of plate and blocks,
+                in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's. [°C, 0 to 50]
             plate_material: Material of the plate.
-            axis_yaw_error_limit_arcsec: Limit ± of the yaw of the work's axis out of the plane in
-                which the plate tilts; at most 18000, which is 5°. It acts by its square, always
-                toward a smaller angle. [arcsecond, 0 to 18000]
-            axis_pitch_error_limit_arcsec: Limit ± of the pitch of the work's axis to the plate's
-                face, in the plane in which the plate tilts; it acts one to one. [arcsecond, 0 to
-                324000]
+            axis_yaw_error_limit_arcsec: Largest error ± of the yaw of the work's axis out of the
+                plane in which the plate tilts; at most 18000, which is 5°. It acts by its square,
+                always toward a smaller angle. [arcsecond, 0 to 18000]
+            axis_pitch_error_limit_arcsec: Largest error ± of the pitch of the work's axis to the
+                plate's face, in the plane in which the plate tilts; it acts one to one. [arcsecond,
+                0 to 324000]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            stack_error_limit: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            stack_error_limit: Largest error ± of the block stack's height, in `units`. [length, 0
+                to 10000]
             height: Difference of the stacks as they are built, high less low, in `units`: what it
                 is off from the angle's own height then counts as a known shift. Either this or
                 `resolution`. [length, 1e-06 to 10000]
@@ -2283,64 +2286,64 @@ class AsyncSineCalls:
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         triangular_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         u_shaped_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
@@ -2365,8 +2368,8 @@ class AsyncSineCalls:
                 1e-06 to 10000]
             angle: Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
                 seconds]
-            center_distance_error_limit: Limit ± of the center distance, in `units`. [length, 0 to
-                10000]
+            center_distance_error_limit: Largest error ± of the center distance, in `units`.
+                [length, 0 to 10000]
             roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
                 0 to 10000]
             roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
@@ -2385,23 +2388,24 @@ class AsyncSineCalls:
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
-            temperature_error_limit_celsius: Limit ± of the temperature of plate and blocks, in
-                kelvins. [°C, 0 to 50]
+            temperature_error_limit_celsius: Largest error ± of the temperature of plate and blocks,
+                in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's. [°C, 0 to 50]
             plate_material: Material of the plate.
-            axis_yaw_error_limit_arcsec: Limit ± of the yaw of the work's axis out of the plane in
-                which the plate tilts; at most 18000, which is 5°. It acts by its square, always
-                toward a smaller angle. [arcsecond, 0 to 18000]
-            axis_pitch_error_limit_arcsec: Limit ± of the pitch of the work's axis to the plate's
-                face, in the plane in which the plate tilts; it acts one to one. [arcsecond, 0 to
-                324000]
+            axis_yaw_error_limit_arcsec: Largest error ± of the yaw of the work's axis out of the
+                plane in which the plate tilts; at most 18000, which is 5°. It acts by its square,
+                always toward a smaller angle. [arcsecond, 0 to 18000]
+            axis_pitch_error_limit_arcsec: Largest error ± of the pitch of the work's axis to the
+                plate's face, in the plane in which the plate tilts; it acts one to one. [arcsecond,
+                0 to 324000]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            stack_error_limit: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            stack_error_limit: Largest error ± of the block stack's height, in `units`. [length, 0
+                to 10000]
             height: Difference of the stacks as they are built, high less low, in `units`: what it
                 is off from the angle's own height then counts as a known shift. Either this or
                 `resolution`. [length, 1e-06 to 10000]

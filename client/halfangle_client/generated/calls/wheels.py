@@ -390,7 +390,7 @@ class WheelsCalls:
         dresser's setting with its block stack or scale reading, widths, blended radii with their
         tangent points, passes, volume, and the profile as coordinates and as a drawing.
 
-        Largest request: two flanks, and blocks as blocks/stack takes them.
+        Largest request: two flanks, and blocks as blocks.stack takes them.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -650,7 +650,7 @@ class WheelsCalls:
 
         Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
         marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
-        type or rating is missing the forecast is `not-stated`.
+        type or rating is missing the forecast never `holds`.
 
         Largest request: one calculation of fixed size.
 
@@ -677,7 +677,7 @@ class WheelsCalls:
             machine_max_rpm: Highest spindle speed marked on the machine, per minute. [per minute, 1
                 to 500000]
             wheel_type: Type of the wheel by its number in ISO 525 (from memory). Absent: the
-                forecast is `not-stated`, or worse.
+                forecast never `holds`.
             grinding_side: Whether the wheel's side is to grind.
             rated_for_side: Whether wheel and maker state that its side may grind. Absent where it
                 is not known, which is not a permission.
@@ -1016,7 +1016,7 @@ class AsyncWheelsCalls:
         dresser's setting with its block stack or scale reading, widths, blended radii with their
         tangent points, passes, volume, and the profile as coordinates and as a drawing.
 
-        Largest request: two flanks, and blocks as blocks/stack takes them.
+        Largest request: two flanks, and blocks as blocks.stack takes them.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -1276,7 +1276,7 @@ class AsyncWheelsCalls:
 
         Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
         marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
-        type or rating is missing the forecast is `not-stated`.
+        type or rating is missing the forecast never `holds`.
 
         Largest request: one calculation of fixed size.
 
@@ -1303,7 +1303,7 @@ class AsyncWheelsCalls:
             machine_max_rpm: Highest spindle speed marked on the machine, per minute. [per minute, 1
                 to 500000]
             wheel_type: Type of the wheel by its number in ISO 525 (from memory). Absent: the
-                forecast is `not-stated`, or worse.
+                forecast never `holds`.
             grinding_side: Whether the wheel's side is to grind.
             rated_for_side: Whether wheel and maker state that its side may grind. Absent where it
                 is not known, which is not a permission.

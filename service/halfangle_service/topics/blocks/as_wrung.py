@@ -21,7 +21,7 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.blocks import BlockSupplyFields, SetName
-from halfangle_service.fields.choice import at_most_one_of
+from halfangle_service.fields.choice import at_most_one_of, needs
 from halfangle_service.fields.supply import Supply, graded, graded_supply, read_supply
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.stacks.wrung import Plate, Wrung
@@ -90,7 +90,7 @@ class BlockCheckRequest(BlockSupplyFields):
     )
     measurement_error_limit: Length | None = Field(
         None,
-        description="Limit ± of the measured height, in `units`: within it, and at it, the "
+        description="Largest error ± of the measured height, in `units`: within it, and at it, the "
         "measurement agrees with the stack as read, measured deviations included, and a mistake "
         "explains the measurement. Either this or `measurement_error_limit_arcsec`; absent both: "
         "half of 0.0001 in or 0.001 mm. It does not widen what passes against the wanted height, "
@@ -119,11 +119,7 @@ def read_wrung(request: BlockCheckRequest) -> tuple[Supply, Wrung]:
     at_most_one_of(request, "measurement_error_limit", "measurement_error_limit_arcsec")
     at_most_one_of(request, "low_stack", "low_blocks")
     for name in ("angle", "measured_angle", "measurement_error_limit_arcsec", "low_blocks"):
-        if getattr(request, name) is not None and request.center_distance is None:
-            raise Disagreement(
-                f"`{name}` needs the plate: send `center_distance`.",
-                fields={"center_distance": f"is required with {name}"},
-            )
+        needs(request, name, "center_distance", why="What turns a plate needs the plate.")
     supply = read_supply(request)
     if request.grade is not None:
         supply = graded_supply(supply, request.grade)

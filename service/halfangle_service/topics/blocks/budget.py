@@ -108,7 +108,7 @@ class BlockBudgetRequest(RequestModel):
     )
     temperature_celsius: Celsius = Field(20.0, description="Temperature of the blocks.")
     temperature_error_limit_celsius: _Kelvins | None = Field(
-        None, description="Limit ± of that temperature, in kelvins."
+        None, description="Largest error ± of that temperature, in kelvins."
     )
     temperature_difference_celsius: _Kelvins | None = Field(
         None,
@@ -122,9 +122,9 @@ class BlockBudgetRequest(RequestModel):
     )
     film_error_limit_nanometres: _NonNegativeNanometres = Field(
         10.0,
-        description="Limit ± of each film about that mean, in nanometres; the presetting is from "
-        "memory of national laboratory practice: 5 to 10 for clean, well wrung blocks, more where "
-        "they are worn.",
+        description="Largest error ± of each film about that mean, in nanometres; the presetting "
+        "is from memory of national laboratory practice: 5 to 10 for clean, well wrung blocks, "
+        "more where they are worn.",
     )
     wrung_to_base: bool = Field(
         True,

@@ -239,6 +239,6 @@ def _advisories(task: Task, result: BlockStackResult) -> Iterator[Advisory]:
     if len(task.box.materials.union(piece.material for piece in task.wear)) > 1:
         yield note(
             "mixed-materials",
-            "The box mixes materials: away from 20 °C they grow apart. blocks/budget tells by how "
+            "The box mixes materials: away from 20 °C they grow apart. blocks.budget tells by how "
             "much.",
         )

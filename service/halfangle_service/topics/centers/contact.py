@@ -42,7 +42,9 @@ class CenterContactRequest(RequestModel):
     mouth_diameter: Length = Field(description="Large diameter of the hole's cone, in `units`.")
     pilot_diameter: Length = Field(description="Diameter of the pilot, in `units`.")
     diameter_error_limit: NonNegativeLength | None = Field(
-        None, description="Error of the bearing diameter to turn into an axial shift, in `units`."
+        None,
+        description="Largest error ± of the bearing diameter, to turn into an axial shift, in "
+        "`units`.",
     )
 
 

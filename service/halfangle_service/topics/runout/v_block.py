@@ -5,7 +5,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     Angle,
     AngleInput,
@@ -19,6 +19,7 @@ from halfangle_service.fields import (
     UnitsField,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.choice import needs
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.runout import vblock
 from halfangle_service.trade.wording import plain
@@ -129,13 +130,10 @@ def _factor(lobes: int, v_rad: float, at_rad: float) -> RunoutVBlockFactor:
 
 def _out_of_roundness(request: RunoutVBlockRequest, v_rad: float, at_rad: float) -> float | None:
     """TIR over factor; refuses a TIR without lobes, or of hidden ones."""
-    if request.tir is None:
+    why = "What a reading in a V means depends on the number of lobes."
+    needs(request, "tir", "lobes", why=why)
+    if request.tir is None or request.lobes is None:
         return None
-    if request.lobes is None:
-        raise Disagreement(
-            "What a reading in a V means depends on the number of lobes.",
-            fields={"lobes": "should be sent with tir"},
-        )
     shown = vblock.response(request.lobes, v_rad, at_rad)
     if shown < vblock.HIDDEN:
         better = vblock.best_vee_angle(request.lobes)

@@ -36,9 +36,9 @@ from halfangle_service.trade.sine.angle_requirements import (
     Goal,
     allowed_spread,
     equal_shares,
+    fewest_to_mend,
     largest_alone,
     largest_value,
-    together,
 )
 from halfangle_service.trade.uncertainty import Forecast
 from halfangle_service.trade.wording import plain
@@ -136,7 +136,7 @@ def requirements(request: SineRequirementsRequest) -> Outcome[SineRequirementsRe
         limit_standard_uncertainty_arcsec=None if allowed is None else allowed * ARCSEC_PER_RADIAN,
         requirements=rows,
         cheapest_to_mend=mend,
-        mend_together=[] if mend else list(together(inputs, goal)),
+        mend_together=[] if mend else list(fewest_to_mend(inputs, goal)),
     )
     return Outcome(result, tuple(_advisories(request, inputs, goal.limit)))
 

@@ -10,7 +10,7 @@ from typing import Annotated
 from pydantic import Field
 
 from halfangle_service.cautions import STEEP_DEGREES, steep_angle, unusual_stack
-from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Angle,
@@ -23,6 +23,7 @@ from halfangle_service.fields import (
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.choice import needs
 from halfangle_service.fields.plates import (
     ArcsecPerStep,
     PlateFields,
@@ -296,8 +297,6 @@ def _residual_lean(request: SineTaperAngleRequest) -> float:
     if request.indicator_travel is not None:
         return math.atan(request.indicator_rise / request.indicator_travel)
     if request.indicator_rise:
-        raise Disagreement(
-            "A rise without its travel has no angle.",
-            fields={"indicator_travel": "should be sent together with indicator_rise"},
-        )
+        why = "A rise without its travel has no angle."
+        needs(request, "indicator_rise", "indicator_travel", why=why)
     return 0.0

@@ -28,7 +28,7 @@ from halfangle_service.topics.tapers.feeding import (
 )
 from halfangle_service.topics.tapers.sources import LAYER
 from halfangle_service.trade.tapers.feed import Worn, clean_up, normal_of, passes
-from halfangle_service.trade.uncertainty import Budget, Contribution, Forecast, forecast_of
+from halfangle_service.trade.uncertainty import Forecast, budget_as_stated, forecast_of
 
 #: Of the diameter: what rounding leaves of a margin of nothing.
 _ROUNDING = 1e-12
@@ -208,8 +208,9 @@ def _forecast(
         own = (_swing(request, request.tir_large_end, half) or 0.0) + _depth(request)
         if available is None or own <= available + slack:
             return "may-not-hold"
-    stated = (Contribution(name, 0.0) for name in sent_of(request, *_ASKS_FOR_STOCK))
-    budget = Budget(tuple(stated), margin, tuple(not_sent(request, *_ASKS_FOR_STOCK)))
+    budget = budget_as_stated(
+        margin, sent_of(request, *_ASKS_FOR_STOCK), not_sent(request, *_ASKS_FOR_STOCK)
+    )
     return forecast_of(budget, -slack, math.inf)
 
 

@@ -1,12 +1,13 @@
 """The dresser: how it is set, in the requests that dress a flank, and its setting in the answer."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Annotated, Literal
 
 from pydantic import Field
 
 from halfangle_service.cautions import STEEP_DEGREES
+from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Angle,
@@ -54,6 +55,13 @@ class ScaleDresser(RequestModel):
         description="Smallest step that the scale or its vernier shows, in degrees.",
         examples=["0 05"],
     )
+
+    @staticmethod
+    def refuse_blocks(fields: Iterable[str]) -> None:
+        """Refuse the fields, by their paths, of a stack that a scale is set without."""
+        named = dict.fromkeys(fields, "goes with a dresser of kind sine-base")
+        if named:
+            raise Disagreement("A dresser with a scale is set without blocks.", fields=named)
 
 
 Dresser = Annotated[

@@ -22,13 +22,13 @@ from halfangle_service.fields import (
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
-from halfangle_service.fields.choice import all_or_none
+from halfangle_service.fields.choice import all_or_none, not_sent, sent_of
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
 from halfangle_service.topics.wheels.inspection import WheelInspection, seen_by, usual_inspections
 from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.decimals import tidy
-from halfangle_service.trade.uncertainty import Forecast, forecast
+from halfangle_service.trade.uncertainty import Forecast, budget_as_stated, forecast_of
 from halfangle_service.trade.wheel.dressing_errors import (
     DressedCone,
     Effect,
@@ -227,7 +227,7 @@ def dressing_errors(request: DressingErrorsRequest) -> Outcome[DressingErrorsRes
         "wheel_wear_large_end",
         why="Wear at one end alone does not say how far the flank turns; an end without is 0.",
     )
-    not_stated = [name for name in _ERROR_FIELDS if getattr(request, name) is None]
+    not_stated = not_sent(request, *_ERROR_FIELDS)
     effects = _effects(request, cone)
     inspections = request.inspections or usual_inspections(request.units)
     errors = [_error(cone, name, effect, inspections) for name, effect in effects.items()]
@@ -238,7 +238,7 @@ def dressing_errors(request: DressingErrorsRequest) -> Outcome[DressingErrorsRes
         not_stated=not_stated,
         at_stations=_stations(request, cone),
         worn=_worn(request),
-        forecast=_forecast(request, errors[-1], complete=not not_stated),
+        forecast=_forecast(request, errors[-1]),
         unseen=[
             row.name
             for row, effect in zip(errors[:-1], effects.values(), strict=False)
@@ -293,13 +293,15 @@ def _error(
     )
 
 
-def _forecast(request: DressingErrorsRequest, total: DressingError, *, complete: bool) -> Forecast:
+def _forecast(request: DressingErrorsRequest, total: DressingError) -> Forecast:
     """Whether the tolerance is kept; the errors are stated as they are, so with no spread."""
-    tolerance = request.included_angle_tolerance_arcsec
-    if tolerance is None:
+    tolerance, error = request.tolerance_arcsec, total.included_angle_error_arcsec
+    if tolerance is None or error is None:
         return "not-stated"
-    error = total.included_angle_error_arcsec
-    return forecast(error, -tolerance, tolerance, 0.0, complete=complete)
+    budget = budget_as_stated(
+        error, sent_of(request, *_ERROR_FIELDS), not_sent(request, *_ERROR_FIELDS)
+    )
+    return forecast_of(budget, -tolerance, tolerance)
 
 
 def _stations(request: DressingErrorsRequest, cone: DressedCone) -> list[DressedStation] | None:

@@ -25,14 +25,13 @@ from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.start_checks import start_checks
-from halfangle_service.trade.uncertainty import Forecast
+from halfangle_service.trade.uncertainty import Forecast, together
 from halfangle_service.trade.unit_slips import require_any_wheel_diameter
 from halfangle_service.trade.wheel.speed import (
     FLANGE_SHARE,
     FT_PER_MIN,
     Marking,
     flange_too_small,
-    gravest,
     rpm_for_speed,
     side_forecast,
     surface_speed,
@@ -103,7 +102,7 @@ class WheelSpeedRequest(RequestModel):
     wheel_type: WheelType | None = Field(
         None,
         description="Type of the wheel by its number in ISO 525 (from memory). Absent: the "
-        "forecast is `not-stated`, or worse.",
+        "forecast never `holds`.",
     )
     grinding_side: bool = Field(
         False, strict=True, description="Whether the wheel's side is to grind."
@@ -158,8 +157,8 @@ class WheelSpeedResult(ResultModel):
 
     forecast: Forecast = Field(
         description="`holds`: every limit stated is kept; this sees only the figures sent, which "
-        "is less than a permission. `does-not-hold`: do not run it. `not-stated`: marks, the "
-        "diameter that they hold for, type or rating are missing, so nothing can be said."
+        "is less than a permission. `does-not-hold`: do not run it. `may-not-hold`: of what "
+        "`not_stated` names nothing is known; `not-stated`: of anything."
     )
     speed_forecast: Forecast = Field(description="The speed against every mark stated.")
     side_forecast: Forecast | None = Field(
@@ -210,7 +209,7 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
 
     Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
     marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
-    type or rating is missing the forecast is `not-stated`.
+    type or rating is missing the forecast never `holds`.
     """
     require_any_wheel_diameter(request.wheel_diameter, request.units, "wheel_diameter")
     _require_sizes(request)
@@ -223,14 +222,7 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
     side_is = side_forecast(asked=request.grinding_side, rated=request.rated_for_side)
     metres = surface_speed(to_mm(request.wheel_diameter, request.units), rpm)
     result = WheelSpeedResult(
-        forecast=gravest(
-            (
-                speed_is,
-                side_is or "holds",
-                "not-stated" if not_stated else "holds",
-                "does-not-hold" if _flange_too_small(request) else "holds",
-            )
-        ),
+        forecast=together(_forecasts(request, speed_is, side_is, complete=not not_stated)),
         speed_forecast=speed_is,
         side_forecast=side_is,
         not_stated=not_stated,
@@ -251,6 +243,19 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
         ],
     )
     return Outcome(result, tuple(_advisories(request, result)))
+
+
+def _forecasts(
+    request: WheelSpeedRequest, speed: Forecast, side: Forecast | None, *, complete: bool
+) -> Iterator[Forecast]:
+    """Of the speed, and of all else that was asked for or stated."""
+    yield speed
+    if side is not None:
+        yield side
+    if not complete:
+        yield "not-stated"
+    if request.flange_diameter is not None:
+        yield "does-not-hold" if _flange_too_small(request) else "holds"
 
 
 def _marking_of(request: WheelSpeedRequest) -> Marking:

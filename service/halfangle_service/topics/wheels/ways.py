@@ -13,7 +13,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     FINITE,
     AngleInput,
@@ -25,6 +25,7 @@ from halfangle_service.fields import (
     Units,
 )
 from halfangle_service.fields.advisories import Advisory
+from halfangle_service.fields.choice import sent_of
 from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
 from halfangle_service.topics.wheels.grinder import Grinder, WayName, why_no_cone
@@ -60,9 +61,9 @@ Breakdown = Annotated[
 AxisYaw = Annotated[
     Annotated[float, FINITE, Field(ge=0, le=36_000), Unit("arcsecond")] | None,
     Field(
-        description="Error ± of the work's axis out of the plane in which the angle is set, in "
-        "arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the "
-        "plate, or about the vertical; beside a wheel or its side: one end of it high."
+        description="Largest error ± of the work's axis out of the plane in which the angle is "
+        "set, in arc-seconds; acts by its square. Under a wheel above the work: the axis turned on "
+        "the plate, or about the vertical; beside a wheel or its side: one end of it high."
     ),
 ]
 LargestAngle = Annotated[float, AngleInput(gt=0, lt=90)] | None
@@ -73,17 +74,17 @@ class ChooseSinePlate(RequestModel):
 
     center_distance: CenterDistance
     stack_error_limit: NonNegativeLength | None = Field(
-        None, description="Error ± of the stack as wrung, in `units`.", examples=[0.00002]
+        None, description="Largest error ± of the stack as wrung, in `units`.", examples=[0.00002]
     )
     plate_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the plate itself at this angle, in arc-seconds, in the plane in "
-        "which it tilts.",
+        description="Largest error ± of the plate itself at this angle, in arc-seconds, in the "
+        "plane in which it tilts.",
     )
     axis_pitch_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the fixture's axis from parallel to the plate, in arc-seconds, in "
-        "the plane in which the plate tilts.",
+        description="Largest error ± of the fixture's axis from parallel to the plate, in "
+        "arc-seconds, in the plane in which the plate tilts.",
         examples=[5.0],
     )
     axis_yaw_error_limit_arcsec: AxisYaw = None
@@ -105,12 +106,12 @@ class ChooseDressedWheel(RequestModel):
     wheel_width: Length = Field(description="Width of the wheel, in `units`.", examples=[0.5])
     dresser: Dresser
     stack_error_limit: NonNegativeLength | None = Field(
-        None, description="Error ± of the stack under the dresser's sine base, in `units`."
+        None, description="Largest error ± of the stack under the dresser's sine base, in `units`."
     )
     diamond_height_error_limit: NonNegativeLength | None = Field(
         None,
-        description="Error ± of the diamond's height from the wheel's axis, in `units`; acts by "
-        "its square.",
+        description="Largest error ± of the diamond's height from the wheel's axis, in `units`; "
+        "acts by its square.",
         examples=[0.02],
     )
     flank_wear: NonNegativeLength | None = Field(
@@ -120,8 +121,8 @@ class ChooseDressedWheel(RequestModel):
     )
     axis_pitch_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the work's axis from parallel to the wheel's, in arc-seconds, in "
-        "the plane of both axes.",
+        description="Largest error ± of the work's axis from parallel to the wheel's, in "
+        "arc-seconds, in the plane of both axes.",
     )
     axis_yaw_error_limit_arcsec: AxisYaw = None
     depth_per_pass: Length = Field(
@@ -152,14 +153,14 @@ class ChooseWheelSide(RequestModel):
     )
     swivel_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the set swivel angle, in arc-seconds, in the plane in which the "
-        "work swivels.",
+        description="Largest error ± of the set swivel angle, in arc-seconds, in the plane in "
+        "which the work swivels.",
         examples=[60.0],
     )
     side_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the side from square to the wheel's axis, in arc-seconds, in the "
-        "plane in which the work swivels.",
+        description="Largest error ± of the side from square to the wheel's axis, in arc-seconds, "
+        "in the plane in which the work swivels.",
     )
     axis_yaw_error_limit_arcsec: AxisYaw = None
     side_wear: NonNegativeLength | None = Field(
@@ -182,8 +183,8 @@ class ChooseWorkhead(RequestModel):
     )
     axis_offset_error_limit: NonNegativeLength | None = Field(
         None,
-        description="Error ± of the work axis from the wheel axis' height, in `units`; acts by its "
-        "square.",
+        description="Largest error ± of the work axis from the wheel axis' height, in `units`; "
+        "acts by its square.",
     )
     axis_yaw_error_limit_arcsec: AxisYaw = None
     wheel_breakdown: Breakdown = None
@@ -305,11 +306,8 @@ def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -
 def _dresser_setting(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -> Stated:
     """The error of the dresser's setting, by its scale or its stack."""
     if isinstance(wheel.dresser, ScaleDresser):
-        if wheel.stack_error_limit is not None:
-            raise Disagreement(
-                "A dresser with a scale is set without a stack.",
-                fields={"ways/dressed_wheel/stack_error_limit": "goes with a sine base"},
-            )
+        sent = sent_of(wheel, "stack_error_limit")
+        wheel.dresser.refuse_blocks(f"ways/dressed_wheel/{name}" for name in sent)
         return by_scale("graduation", wheel.dresser.graduation)
     angle = dresser_angle(cone.angle_rad, from_side=wheel.dresser.zero == "wheel-side")
     centers = wheel.dresser.center_distance

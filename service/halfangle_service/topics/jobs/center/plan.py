@@ -53,7 +53,7 @@ from halfangle_service.topics.jobs.center.steps import PlanStep, StepFacts, plan
 from halfangle_service.trade.cone import cone_length, slant_length
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.stacks.setting import choose_setting
-from halfangle_service.trade.uncertainty import Forecast, both
+from halfangle_service.trade.uncertainty import Forecast, together
 from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wording import arcsec, degrees, length, plain, small_length, stack
 
@@ -249,7 +249,7 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     half_angle, tolerance = plate.angle_rad, request.included_angle_tolerance_arcsec
     shank = planned_shank(request.shank, request.units)
     angle = planned_angle(plate, pieces, request.angle_errors, tolerance, request.decision_rule)
-    runout = planned_runout(request.runout_errors, request.limit_tir, request.shank, half_angle)
+    runout = planned_runout(request.runout_errors, request.limit_tir, half_angle)
     feed = planned_feed(
         request.downfeed_step or bench_step(request.units), request.grinding_allowance, half_angle
     )
@@ -264,7 +264,7 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     checks = planned_checks(facts)
     result = CenterJobResult(
         job=request.job,
-        forecast=both(angle.forecast, runout.forecast),
+        forecast=together((angle.forecast, runout.forecast)),
         cone=cone,
         shank=shank,
         plate_setting=planned_setting(plate, pieces),
@@ -281,7 +281,7 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
         *supply.advisories,
         *advice.of_setting(plate),
         *advice.of_feed(feed, request.grinding_allowance, request.units),
-        *advice.of_budgets(angle, runout),
+        *advice.of_budgets(angle, runout, request.shank),
         *advice.of_checks(checks, facts),
     )
     return Outcome(result, advisories)

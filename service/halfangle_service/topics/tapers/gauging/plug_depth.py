@@ -59,7 +59,7 @@ _SHARED_DIAMETER = Source(
 _SAME_SLOPE = note(
     "gauge-slope-assumed",
     "The gauge's cone is taken to have the part's slope. Where bluing shows contact at one end "
-    "only, the depth speaks of that end's diameter: see tapers/standoff.",
+    "only, the depth speaks of that end's diameter: see `tapers.standoff`.",
 )
 _DEPTH = (
     "from the part's large end (a socket's mouth, a plug's large end) toward the small end to the "
