@@ -89,7 +89,9 @@ def test_yaw_and_feed_match_the_swept_cone(call: Call) -> None:
     )
     half = math.asin(axis @ np.array([0, 0, 1.0]) / np.linalg.norm(axis))
     error = angle_error(call, angle_errors={"axis_yaw_error_limit_arcsec": 300.0})
-    part = next(part for part in error["contributions"] if part["name"] == "axis_yaw_error_limit_arcsec")
+    part = next(
+        part for part in error["contributions"] if part["name"] == "axis_yaw_error_limit_arcsec"
+    )
     assert part["worst_case"] == pytest.approx(2 * (theta - half) * 206264.806, rel=1e-6)
     feed = call("jobs.center", **example(downfeed_step=0.001))["result"]["downfeed"]
     # A plane moved by h along its normal: the cone's points shift, its radius grows by h / cos α.

@@ -179,7 +179,12 @@ def test_a_wheel_of_unknown_contact_is_not_harmless(call: Call) -> None:
 
 def test_equal_shares_add_up_to_the_tolerance(call: Call) -> None:
     """With every term at hand at its equal share the tolerance just holds."""
-    terms = ("center_distance_error_limit", "stack_error_limit", "resolution", "axis_pitch_error_limit_arcsec")
+    terms = (
+        "center_distance_error_limit",
+        "stack_error_limit",
+        "resolution",
+        "axis_pitch_error_limit_arcsec",
+    )
     at_hand = dict.fromkeys(terms, 1e-5)
     rows = call("sine.requirements", tolerance_arcsec=15, **PLATE, **at_hand)["result"][
         "requirements"

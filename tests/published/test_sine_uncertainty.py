@@ -103,7 +103,12 @@ def _library_angle(off: Mapping[Any, Any]) -> Any:
     )
     centers = umath.asin((height + off["roll_difference"] / 2) / length)
     lean = (off["face_parallelism"] + off["face_flatness"]) / 4
-    return centers + lean + off["axis_pitch_error_limit_arcsec"] / ARCSEC + off["wheel_breakdown"] / 0.5
+    return (
+        centers
+        + lean
+        + off["axis_pitch_error_limit_arcsec"] / ARCSEC
+        + off["wheel_breakdown"] / 0.5
+    )
 
 
 @pytest.mark.outside(
@@ -167,7 +172,9 @@ def test_yaw_moments_by_integration() -> None:
     errors = _errors_by_yaw(1.0)
     mean = math.fsum(errors) / len(errors)
     spread = math.sqrt(math.fsum((e - mean) ** 2 for e in errors) / len(errors))
-    yaw = contribution(ErrorInputs(SET_UP, {"axis_yaw_error_limit_arcsec": 3600.0}), "axis_yaw_error_limit_arcsec")
+    yaw = contribution(
+        ErrorInputs(SET_UP, {"axis_yaw_error_limit_arcsec": 3600.0}), "axis_yaw_error_limit_arcsec"
+    )
     assert yaw.mean == pytest.approx(mean, rel=1e-3)
     assert yaw.in_result == pytest.approx(spread, rel=1e-3)
     assert yaw.at_limit == pytest.approx(min(errors), rel=1e-3)
@@ -176,7 +183,8 @@ def test_yaw_moments_by_integration() -> None:
 def test_yaw_is_never_understated() -> None:
     """At the largest yaw taken its worst case still bounds tan θ (1 − cos ψ), by a part in 1000."""
     yaw = contribution(
-        ErrorInputs(SET_UP, {"axis_yaw_error_limit_arcsec": LARGEST_YAW_ARCSEC}), "axis_yaw_error_limit_arcsec"
+        ErrorInputs(SET_UP, {"axis_yaw_error_limit_arcsec": LARGEST_YAW_ARCSEC}),
+        "axis_yaw_error_limit_arcsec",
     )
     exact = math.tan(SET_UP.angle_rad) * (1 - math.cos(math.radians(5)))
     assert exact < yaw.worst_case < 1.001 * exact
@@ -390,7 +398,11 @@ def test_temperature_alone_is_known(call: Call) -> None:
 def test_the_included_angle_has_twice_the_budget() -> None:
     """Offset, mean, spread and worst case of a cone's included angle are twice the plate's."""
     plate = budget(
-        ErrorInputs(SET_UP, {"stack_error_limit": 1e-5, "axis_yaw_error_limit_arcsec": 900.0}, not_stated=("x",))
+        ErrorInputs(
+            SET_UP,
+            {"stack_error_limit": 1e-5, "axis_yaw_error_limit_arcsec": 900.0},
+            not_stated=("x",),
+        )
     )
     cone = of_included_angle(plate)
     assert cone.mean == 2 * plate.mean
