@@ -20,6 +20,7 @@ from hypothesis import Phase
 from hypothesis import settings as hypothesis_settings
 
 from fields_support import (
+    AMISS,
     NOT_HELD,
     READING,
     VALUE_TESTS,
@@ -55,6 +56,13 @@ class Perturbing:
                     self.held.add(field)
         return True
 
+    def amiss(self) -> NotHeld:
+        """What was found, by the names of the lists."""
+        null = self.fields - READING.numbers
+        unread = self.fields - null - READING.tests_of.keys()
+        unheld = self.fields - null - unread - self.held
+        return {"unread": frozenset(unread), "unheld": frozenset(unheld), "null": frozenset(null)}
+
     def _run_as_it_is(self, item: pytest.Item) -> float:
         reports = _run(item)
         if any(report.failed for report in reports):
@@ -62,6 +70,8 @@ class Perturbing:
         return sum(report.duration for report in reports)
 
     def _still_to_hold(self, item: pytest.Item) -> list[Field]:
+        if item.nodeid in self.failed:
+            return []
         read = {field for field, tests in READING.tests_of.items() if item.nodeid in tests}
         return sorted(read & self.fields - self.held)
 
@@ -91,21 +101,23 @@ def main() -> int:
     perturbing = Perturbing(fields)
     quiet = ["--assert=plain", "-qq", "--no-summary", "-p", "no:cacheprovider"]
     status = pytest.main([*quiet, *map(str, VALUE_TESTS)], plugins=[perturbing])
-    if status != pytest.ExitCode.OK or perturbing.failed:
-        print("fail as they are:", *perturbing.failed, sep="\n    ")
+    if status != pytest.ExitCode.OK:
         return 2
-    unread = fields - READING.tests_of.keys()
-    unheld = fields - unread - perturbing.held
-    print(f"{len(fields)} numeric fields: {len(unread)} not read, {len(unheld)} not held")
+    if perturbing.failed:
+        print("fail as they are, and hold nothing:", *perturbing.failed, sep="\n    ")
+    amiss = perturbing.amiss()
+    counts = ", ".join(f"{len(amiss[what])} {said}" for what, said in AMISS.items())
+    print(f"{len(fields)} numeric fields: {counts}")
     listed = load_not_held()
-    others = {f for f in listed.unread | listed.unheld if f not in fields} & numeric_fields()
+    elsewhere = {what: (listed[what] & numeric_fields()) - fields for what in AMISS}
     lines = [
-        *findings(fields, unread, listed.unread - others, "read by no test"),
-        *findings(fields, unheld, listed.unheld - others, "held by no test"),
+        line
+        for what, said in AMISS.items()
+        for line in findings(fields, amiss[what], listed[what] - elsewhere[what], said)
     ]
     print(*lines, sep="\n")
     if arguments.write:
-        kept = NotHeld(listed.unread & others | unread, listed.unheld & others | unheld)
+        kept = {what: elsewhere[what] | amiss[what] for what in AMISS}
         NOT_HELD.write_text(written_not_held(kept), encoding="utf-8")
     return 1 if lines else 0
 
