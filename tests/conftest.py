@@ -8,10 +8,13 @@ import pytest
 from hypothesis import settings as hypothesis_settings
 from litestar.testing import TestClient
 
+from fields_support import watched_answer
 from halfangle_service.app import create_app
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
 from support import Call
+
+pytest_plugins = ["fields_plugin"]
 
 # The same examples at every run: a change is judged by what it changes, not by the draw. No test
 # fails because a machine is slow.
@@ -43,7 +46,6 @@ def call() -> Call:
     def run(name: str, /, **request: Any) -> dict[str, Any]:
         operation = load_registry().operations[name]
         validated = operation.request.model_validate_json(json.dumps(request))
-        answer: dict[str, Any] = json.loads(operation.answer_json(validated))
-        return answer
+        return watched_answer(name, json.loads(operation.answer_json(validated)))
 
     return run

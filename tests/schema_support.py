@@ -1,11 +1,13 @@
 """The contract's schemas as the contract tests read them."""
 
 import json
+import re
 from collections.abc import Iterator
 from functools import cache
 from typing import Any
 
 from halfangle_service.app import contract_bytes
+from halfangle_service.registry import load_registry
 
 Schema = dict[str, Any]
 
@@ -21,6 +23,19 @@ def components() -> dict[str, Schema]:
 
 
 SCHEMAS = [name for name in components() if name not in NO_QUANTITIES]
+
+
+@cache
+def request_schemas() -> frozenset[str]:
+    """Names of all schemas that requests are made of."""
+    reached: set[str] = set()
+    waiting = [operation.request.__name__ for operation in load_registry().operations.values()]
+    while waiting:
+        name = waiting.pop()
+        if name not in reached:
+            reached.add(name)
+            waiting += re.findall(r'#/components/schemas/(\w+)"', json.dumps(components()[name]))
+    return frozenset(reached)
 
 
 def options_of(schema: Schema) -> Iterator[Schema]:

@@ -1,8 +1,11 @@
 """Types shared by the tests."""
 
 import copy
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Mapping
 from typing import Any
+
+import pytest
 
 #: `call("sine.setting", units="in", center_distance=5, angle=30)` gives the answer as JSON data.
 Call = Callable[..., dict[str, Any]]
@@ -24,3 +27,19 @@ def changed(request: dict[str, Any], **changes: Any) -> dict[str, Any]:
             place = place[folder]
         place[name] = value
     return result
+
+
+def value_at(result: dict[str, Any], path: str) -> Any:
+    """The value of a result at a path such as `limits[0].rpm`."""
+    value: Any = result
+    for part in re.findall(r"\w+", path):
+        value = value[int(part)] if part.isdigit() else value[part]
+    return value
+
+
+def assert_values(
+    result: dict[str, Any], expected: Mapping[str, float], rel: float = 1e-9, absolute: float = 0.0
+) -> None:
+    """Each number at the paths named is the one expected, to `rel` of it or to `absolute`."""
+    found = {path: value_at(result, path) for path in expected}
+    assert found == pytest.approx(dict(expected), rel=rel, abs=absolute)

@@ -14,20 +14,25 @@ _DECIMALS = {"in": 5, "mm": 4}
 _BENCH_STEP = {"in": "0.0001 in", "mm": "0.001 mm"}
 #: Names of contributions as a plan says them; others are said as they come.
 _CONTRIBUTIONS = {
-    "center-distance": "center distance of the plate",
-    "roll-difference": "difference of the rolls",
-    "roll-parallelism": "parallelism of the rolls",
-    "face-parallelism": "parallelism of the face",
-    "face-flatness": "flatness of the face",
-    "table-flatness": "flatness of the table",
+    "block_calibration": "calibration of {of}",
+    "block_grade_limit": "grade limit of {of}",
+    "center_distance_error_limit": "center distance of the plate",
+    "roll_difference": "difference of the rolls",
+    "roll_parallelism": "parallelism of the rolls",
+    "face_parallelism": "parallelism of the face",
+    "face_flatness": "flatness of the face",
+    "table_flatness": "flatness of the table",
     "particle": "dirt under a roll",
-    "temperature": "temperature",
-    "temperature-difference": "blocks warmer than plate",
-    "axis-pitch": "pitch of the fixture's axis",
-    "axis-yaw": "yaw of the fixture's axis",
-    "wheel-face": "breakdown of the wheel's face",
-    "block-expansion": "expansion of the blocks",
-    "plate-expansion": "expansion of the plate",
+    "temperature_error_limit_celsius": "temperature",
+    "temperature_difference_celsius": "blocks warmer than plate",
+    "axis_pitch_error_limit_arcsec": "pitch of the fixture's axis",
+    "axis_yaw_error_limit_arcsec": "yaw of the fixture's axis",
+    "wheel_face_error_limit_arcsec": "breakdown of the wheel's face",
+    "block_expansion": "expansion of {of} blocks",
+    "plate_expansion": "expansion of the plate",
+    "adapter_tir": "adapter or collet",
+    "fixture_tir": "spin fixture",
+    "indicating_tir": "indicating",
 }
 #: Named by every runout, since no request of a plan states directions.
 _DIRECTIONS = "high_spots"
@@ -95,7 +100,7 @@ def _advisories(advisories: Sequence[models.Advisory]) -> list[str]:
 
 def _setting(plan: models.CenterJobResult, units: str) -> Rows:
     setting, tolerance = plan.plate_setting, _tolerance(plan)
-    fewest = ", the fewest there are" if setting.fewest else ""
+    fewest = ", the fewest there are" if setting.proved else ""
     rows = [
         ("plate angle", _angle(setting.plate_angle, tolerance / 2.0)),
         ("exact height", f"{setting.height:.{_DECIMALS.get(units, 5) + 1}f} {units}"),
@@ -134,7 +139,7 @@ def _angle_budget(plan: models.CenterJobResult) -> Rows:
     )
     rows = [
         (
-            _CONTRIBUTIONS.get(part.name, part.name),
+            _contribution(part.name, part.of),
             f"{_seconds(part.worst_case)}  {part.share_percent:5.1f} % of the spread",
         )
         for part in error.contributions
@@ -157,7 +162,7 @@ def _runout(runout: models.PlannedRunout, units: str) -> Rows:
 
     tir = runout.tir
     rows = [
-        *((part.name, size(part.input_value)) for part in tir.contributions),
+        *((_contribution(part.name), size(part.input_value)) for part in tir.contributions),
         ("worst case, all in line", size(tir.worst_case)),
         ("not passed in 95 of 100", size(tir.expanded_uncertainty)),
         ("limit", f"{size(runout.limit_tir)}  {_said(runout.forecast)}"),
@@ -166,8 +171,14 @@ def _runout(runout: models.PlannedRunout, units: str) -> Rows:
         ("the same read on the cone", size(runout.limit_tir_on_cone)),
     ]
     if runout.mend_first:
-        rows.append(("the most comes from", runout.mend_first))
+        rows.append(("the most comes from", _contribution(runout.mend_first)))
     return [*rows, *_not_counted(name for name in tir.not_stated if name != _DIRECTIONS)]
+
+
+def _contribution(name: str, of: str | None = None) -> str:
+    """A contribution in the words of the shop; `of` says which block or material."""
+    which = "" if of is None else _said(of)
+    return _CONTRIBUTIONS.get(name, name).format(of=which)
 
 
 def _covered(error: models.ArcsecEstimate) -> str:
@@ -236,7 +247,7 @@ def _checks(plan: models.CenterJobResult) -> list[str]:
     for check in plan.checks:
         lines += _wrapped(f"{check.check}.", "- ", "  ")
         lines += _wrapped(f"{check.how} Expect {check.expected}.", "  ", "  ")
-        lines += _wrapped(f"{_CATCHES[check.catches_wrong_block]}: {check.why}", "  * ", "    ")
+        lines += _wrapped(f"{_CATCHES[check.catches_wrong_block]}: {check.reason}", "  * ", "    ")
         proves = "Can" if check.proves_tolerance else "Cannot"
         lines += _wrapped(f"{proves} prove the tolerance: {check.proof}", "  * ", "    ")
     return lines

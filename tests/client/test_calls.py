@@ -28,7 +28,7 @@ CENTER: dict[str, Any] = {
     "limit_tir": 0.0003,
     "center_distance": 5,
     "set": "inch-81",
-    "grade": "ASME 0",
+    "grade": "asme-0",
 }
 
 
@@ -123,7 +123,7 @@ def test_nested_requests_are_models(client: Halfangle) -> None:
         runout_errors=models.RunoutContributions(
             adapter_tir=0.0001, fixture_tir=0.00005, indicating_tir=0.00005
         ),
-        angle_errors=models.AngleContributions(axis_pitch_arcsec=5),
+        angle_errors=models.AngleContributions(axis_pitch_error_limit_arcsec=5),
     )
     assert plan.result.plate_setting.blocks == [2.0, 0.5]
     assert plan.result.shank.designation == "morse-2"

@@ -24,7 +24,7 @@ METRIC_JOB: dict[str, Any] = {
     "limit_tir": 0.002,
     "center_distance": 100,
     "sizes": [1.005, 1.01, 1.02, 1.03, 1.1, 1.2, 1.3, 2, 3, 4, 5, 7, 8.09, 10, 20, 30],
-    "grade": "ISO 1",
+    "grade": "iso-1",
     "runout_errors": {"adapter_tir": 0.002, "fixture_tir": 0.001, "indicating_tir": 0.0005},
 }
 

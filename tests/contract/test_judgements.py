@@ -3,12 +3,13 @@
 import copy
 import json
 import random
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from typing import Any
 
 import pytest
 from pydantic import ValidationError
 
+from generated.judging import contradicts, stops
 from halfangle_service.errors import Refusal
 from halfangle_service.registry import load_registry
 from known_requests import Known
@@ -19,8 +20,6 @@ from source_support import advisory_codes
 OPERATIONS = load_registry().operations
 #: Requests of each operation made by chance, beside the known ones.
 CHANGED = 40
-#: Judgements that say yes.
-YES = frozenset({"holds", "conforming"})
 #: Changes of an operation's example that bring about a stop which chance seldom does.
 STOPPED: dict[str, list[dict[str, Json]]] = {
     "clearance.tilted-plate": [
@@ -64,35 +63,6 @@ def answers() -> list[tuple[str, Json, dict[str, Any]]]:
         except (Refusal, ValidationError, ArithmeticError):
             continue
     return given
-
-
-def stops(answer: Mapping[str, Any]) -> list[str]:
-    """Codes of the stops in an answer."""
-    return [a["code"] for a in answer["advisories"] if a["severity"] == "stop"]
-
-
-def judgements(value: Json, name: str = "") -> Iterator[str]:
-    """Every forecast and verdict in a result, at any depth."""
-    if isinstance(value, dict):
-        for field, inner in value.items():
-            yield from judgements(inner, field)
-    elif isinstance(value, list):
-        for inner in value:
-            yield from judgements(inner, name)
-    elif isinstance(value, str) and name.endswith(("forecast", "verdict")):
-        yield value
-
-
-def contradicts(answer: Mapping[str, Any]) -> bool:
-    """True where an answer has a stop, and what it judges as a whole says yes.
-
-    That is its result's own forecast or verdict; of a result without one, all those inside it.
-    """
-    result = answer["result"]
-    own = [result[name] for name in ("forecast", "verdict") if result.get(name) is not None]
-    judged = own or list(judgements(result))
-    says_yes = any(word in YES for word in own) if own else bool(judged) and set(judged) <= YES
-    return bool(stops(answer)) and says_yes
 
 
 def test_a_contradiction_would_be_seen() -> None:

@@ -4,6 +4,7 @@ import json
 import re
 from collections import Counter
 from collections.abc import Iterator
+from typing import Any
 
 import pytest
 from pydantic import BaseModel
@@ -11,13 +12,14 @@ from pydantic import BaseModel
 from halfangle_service.app import all_tables, contract_bytes
 from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory
+from halfangle_service.fields.estimate import OWN_CAUSES
 from halfangle_service.fields.glossary import glossary, option_labels
+from halfangle_service.operation import PublishedTable
 from halfangle_service.registry import load_registry
-from schema_support import SCHEMAS, components, options_of, tokens_of
+from schema_support import SCHEMAS, components, options_of, request_schemas, tokens_of
 from source_support import advisory_codes
 
 OPERATIONS = load_registry().operations
-REQUESTS = sorted({o.request.__name__ for o in OPERATIONS.values()})
 
 
 @pytest.mark.parametrize("name", SCHEMAS)
@@ -32,19 +34,7 @@ def test_every_field_is_described_and_every_number_has_a_unit(name: str) -> None
                 assert "x-unit" in option, f"{field}: no unit"
 
 
-def _request_schemas() -> set[str]:
-    """Names of all schemas that requests are made of."""
-    reached: set[str] = set()
-    waiting = list(REQUESTS)
-    while waiting:
-        name = waiting.pop()
-        if name not in reached:
-            reached.add(name)
-            waiting += re.findall(r'#/components/schemas/(\w+)"', json.dumps(components()[name]))
-    return reached
-
-
-@pytest.mark.parametrize("name", sorted(_request_schemas()))
+@pytest.mark.parametrize("name", sorted(request_schemas()))
 def test_everything_sent_is_bounded(name: str) -> None:
     """In a request each number has bounds, each list and each text a greatest length."""
     for field, schema in components()[name].get("properties", {}).items():
@@ -61,7 +51,7 @@ def test_everything_sent_is_bounded(name: str) -> None:
                 assert "maxLength" in option, f"{field}: text of any length"
 
 
-@pytest.mark.parametrize("name", sorted(_request_schemas()))
+@pytest.mark.parametrize("name", sorted(request_schemas()))
 def test_nothing_unknown_is_taken(name: str) -> None:
     """Every object of a request refuses unknown fields."""
     schema = components()[name]
@@ -151,21 +141,72 @@ _AS_IN_STANDARD = re.compile(r"in|mm|[ABCDR]|AT\d+")
 
 
 def tokens_in_use() -> set[str]:
-    """Every option of every request and result."""
-    return {
+    """Every option of every request and result, and every cause that no field states."""
+    options = {
         token
         for name in SCHEMAS
         for schema in components()[name].get("properties", {}).values()
         for token in tokens_of(schema)
     }
+    return options | set(OWN_CAUSES)
+
+
+#: A word of a token; `_KEY_PART` has a ratio (1:20) and a length in a designation (3_5625) besides.
+_TOKEN = re.compile(r"[a-z0-9]+(?:[-.][a-z0-9]+)*")
+_KEY_PART = re.compile(r"[a-z0-9]+(?:\.[a-z0-9]+)*|[0-9]+:[0-9]+(?:\.[0-9]+)?|[0-9]+_[0-9]+")
 
 
 @pytest.mark.parametrize("token", sorted(tokens_in_use()))
 def test_options_are_tokens_with_a_label(token: str) -> None:
-    """An option is a token in kebab-case, or a standard's letter, with a label for a person."""
+    """An option is a token in kebab-case, or a standard's letter, with a label for a person.
+
+    What contributes to an estimate is named as its field is, or like one.
+    """
     kebab = re.fullmatch(r"[a-z0-9]+(?:[-.][a-z0-9]+)*", token)
-    assert kebab or _AS_IN_STANDARD.fullmatch(token)
+    contributes = token in OWN_CAUSES or token in glossary()
+    assert kebab or contributes or _AS_IN_STANDARD.fullmatch(token)
     assert option_labels()[token]
+
+
+def is_key(text: str) -> bool:
+    """True for a token whose parts are words, ratios or lengths, or a standard's letter."""
+    whole = _AS_IN_STANDARD.fullmatch(text) is not None
+    return whole or all(_KEY_PART.fullmatch(part) for part in text.split("-"))
+
+
+@pytest.mark.parametrize("table", all_tables(), ids=lambda table: table.path)
+def test_keys_of_tables_are_tokens(table: PublishedTable[Any]) -> None:
+    """Each row of every published table is asked for by a token, as every option is."""
+    assert [key for key in table.keys() if not is_key(key)] == []  # noqa: SIM118  no mapping
+
+
+@pytest.mark.parametrize("key", ["ISO 0", "iso 0", "ISO-0", "iso-", "-iso", "", "a--b", "ü", "1:"])
+def test_what_is_no_token_would_be_seen(key: str) -> None:
+    """The check above sees blanks, capitals, and dashes without a word."""
+    assert not is_key(key)
+
+
+def test_angle_strings_have_the_named_format() -> None:
+    """Whatever takes an angle as text says so by the format that the contract describes."""
+    texts = [
+        option
+        for name in _request_schemas()
+        for schema in components()[name].get("properties", {}).values()
+        for option in options_of(schema)
+        if "°" in option.get("pattern", "")
+    ]
+    assert len(texts) > 30
+    assert {text["format"] for text in texts} == set(json.loads(contract_bytes())["x-formats"])
+
+
+def test_patterns_are_those_of_javascript_too() -> None:
+    """No pattern escapes a sign that its flag `u` wants bare: validators of front ends use it."""
+    needless = re.compile(r"\\[^dDsSwWbBfnrtvcxukpP0-9^$\\.*+?()\[\]{}|/-]")
+    patterns = set(re.findall(r'"pattern": "((?:[^"\\]|\\.)*)"', contract_bytes().decode()))
+    written = [json.loads(f'"{pattern}"') for pattern in patterns]
+    assert len(written) >= 2
+    assert [pattern for pattern in written if needless.search(pattern)] == []
+    assert needless.search('[\\"″”]')
 
 
 def test_no_label_is_left_over() -> None:

@@ -275,10 +275,29 @@ def test_no_other_entries_at_the_top() -> None:
     assert {path.relative_to(ROOT).parts[0] for path in tracked()} <= TOP_LEVEL
 
 
+#: A place under a folder of one machine; in a longer path, such as `service/work/`, it is none.
+MACHINE_PATH = re.compile(r"(?<![\w.>)}-])/(?:home|root|Users|work|tmp)/\w|[A-Z]:\\\\")
+
+
+@pytest.mark.parametrize(
+    ("text", "seen"),
+    [
+        ("kept in /tmp/x", True),
+        ('"/tmp/x/y.jsonl"', True),
+        ("/home/somebody", True),
+        ("C:\\\\shop", True),
+        ("what is /tmp", False),
+        ("/v1/work/piece", False),
+    ],
+)
+def test_a_machine_path_would_be_seen(text: str, seen: bool) -> None:
+    """The check below sees a place with or without a slash behind it, and no part of an address."""
+    assert bool(MACHINE_PATH.search(text)) == seen
+
+
 def test_no_machine_paths_in_files() -> None:
     """No file names a place of the machine that it was written on."""
-    machine = re.compile(r"/(?:home|root|Users|work|tmp/\w+)/|[A-Z]:\\\\")
     for path in tracked():
         if path.suffix in TEXT_SUFFIXES and path != Path(__file__):
-            found = machine.search(path.read_text("utf-8"))
+            found = MACHINE_PATH.search(path.read_text("utf-8"))
             assert found is None, f"{relative(path)}: {found}"

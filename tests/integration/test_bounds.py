@@ -32,7 +32,7 @@ LARGEST: dict[str, tuple[str, dict[str, Any]]] = {
     ),
     "every triple of measured blocks": (
         "blocks.stack",
-        {"box": MEASURED, "height": 9.777, "aim": "actual", "most_alternatives": 20},
+        {"box": MEASURED, "height": 9.777, "aim": "actual", "max_alternatives": 20},
     ),
     "many stacks from many blocks": (
         "blocks.stacks",
@@ -96,7 +96,7 @@ def test_the_largest_boxes_of_angle_blocks_stay_within_their_memory(call: Call, 
     """Whatever angle is asked of the largest boxes, it is answered within bounded memory."""
     tracemalloc.start()
     try:
-        call("blocks.angle-stack", **LARGEST_ANGLES[what], most_alternatives=20)
+        call("blocks.angle-stack", **LARGEST_ANGLES[what], max_alternatives=20)
     except Unreachable as refusal:
         assert "nearest" in refusal.more  # noqa: PT017  a refusal is an answer too
     finally:

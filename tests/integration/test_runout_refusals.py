@@ -82,8 +82,8 @@ REFUSED: list[tuple[str, dict[str, Any], str]] = [
         {"units": "mm", "value": 1, "given_term": "wobble", "wanted_term": "tir"},
         "given_term",
     ),
-    ("runout/v-block", {"units": "mm", "lobes": 7, "tir": 0.01}, "v_angle"),
-    ("runout/v-block", {"units": "mm", "v_angle": 180}, "v_angle"),
+    ("runout/v-block", {"units": "mm", "lobes": 7, "tir": 0.01}, "vee_angle"),
+    ("runout/v-block", {"units": "mm", "vee_angle": 180}, "vee_angle"),
     (
         "runout/off-crest",
         {
@@ -98,10 +98,10 @@ REFUSED: list[tuple[str, dict[str, Any], str]] = [
     ("centers/limits", {**CENTERS, "station": 10}, "limit_tir"),
     (
         "centers/limits",
-        {**CENTERS, "station": 100, "position_allowed": 0.01, "both_alike": True},
+        {**CENTERS, "station": 100, "limit_position": 0.01, "both_alike": True},
         "station",
     ),
-    ("centers/limits", {**CENTERS, "station": 10, "position_allowed": 0.01}, "both_alike"),
+    ("centers/limits", {**CENTERS, "station": 10, "limit_position": 0.01}, "both_alike"),
     ("centers/hole", {"units": "mm", "type": "C", "mouth_diameter": 5}, "type"),
     (
         "centers/effect",

@@ -26,7 +26,7 @@ OPERATIONS = load_registry().operations
         ("compound", {"base_axis": None}, "/base_axis"),
         ("compound", {"base_largest_angle": 10}, "/orientation"),
         ("compound-angles", {"upper_height": -5}, "/upper_height"),
-        ("uncertainty", {"axis_yaw_arcsec": 18_001}, "/axis_yaw_arcsec"),
+        ("uncertainty", {"axis_yaw_error_limit_arcsec": 18_001}, "/axis_yaw_error_limit_arcsec"),
         ("requirements", {"wheel_breakdown": 0.001}, "/wheel_contact_length"),
     ],
 )

@@ -24,7 +24,11 @@ EVERY = load_registry().operations
         ("wheels.speed", {"rated_for_side": "yes"}, "/rated_for_side"),
         ("wheels.dressing-errors", {"diamond_height": 3.4}, "/diamond_height"),
         ("wheels.setup-errors", {"axis_offset": -6}, "/axis_offset"),
-        ("wheels.choose", {"tolerance_arcsec": 0}, "/tolerance_arcsec"),
+        (
+            "wheels.choose",
+            {"included_angle_tolerance_arcsec": 0},
+            "/included_angle_tolerance_arcsec",
+        ),
         ("clearance.tilted-plate", {"past_large_end": -1}, "/past_large_end"),
         ("clearance.tilted-plate", {"tilt_direction": "sideways"}, "/tilt_direction"),
     ],

@@ -2,7 +2,7 @@
 
     .venv/bin/python tests/load/bench_http.py
 
-Four services answer one request, `sine/setting`, with the same bytes: this one, and the three of
+Four services answer one request, `sine.setting`, with the same bytes: this one, and the three of
 `rivals.py`. Each is asked over loopback on a few kept-alive connections, where the processor time
 of its process is divided by the requests, and in process, where the application is called directly.
 All take turns within one run, so that the pace of the machine is the same for all: ratios hold on

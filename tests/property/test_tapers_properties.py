@@ -145,7 +145,7 @@ def test_vee_there_and_back(half: float, width: float, share: float, ratio: floa
     large = share * width / math.cos(half)
     expected = answer(
         "vee-over-rolls-nominal",
-        included_angle=math.degrees(2 * half),
+        vee_angle=math.degrees(2 * half),
         face_width=width,
         roll_diameters=[large, large * ratio],
     )

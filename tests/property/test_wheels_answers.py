@@ -93,7 +93,7 @@ REQUESTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
         wheel_wear_large_end=optional_length,
         nose_radius=optional_length,
         diamond_wear=optional_length,
-        tolerance_arcsec=st.one_of(st.none(), arcseconds),
+        included_angle_tolerance_arcsec=st.one_of(st.none(), arcseconds),
     ),
     "wheels.setup-errors": _cone(
         units=units,
@@ -126,17 +126,17 @@ REQUESTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
     "wheels.choose": _cone(
         units=units,
         wheel_diameter=wheels,
-        tolerance_arcsec=st.sampled_from([1, 30, 70, 600, 3600]),
+        included_angle_tolerance_arcsec=st.sampled_from([1, 30, 70, 600, 3600]),
         ways=st.fixed_dictionaries(
             {},
             optional={
                 "sine_plate": st.fixed_dictionaries(
                     {"center_distance": st.just(5)},
                     optional={
-                        "stack_tolerance": optional_length,
-                        "plate_error_arcsec": arcseconds,
-                        "axis_pitch_arcsec": arcseconds,
-                        "axis_yaw_arcsec": arcseconds,
+                        "stack_error_limit": optional_length,
+                        "plate_error_limit_arcsec": arcseconds,
+                        "axis_pitch_error_limit_arcsec": arcseconds,
+                        "axis_yaw_error_limit_arcsec": arcseconds,
                         "wheel_breakdown": optional_length,
                     },
                 ),
@@ -146,18 +146,27 @@ REQUESTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
                         "dresser": st.just({"kind": "scale", "graduation": "0 05"}),
                         "depth_per_pass": magnitudes,
                     },
-                    optional={"diamond_height": optional_length, "axis_yaw_arcsec": arcseconds},
+                    optional={
+                        "diamond_height_error_limit": optional_length,
+                        "axis_yaw_error_limit_arcsec": arcseconds,
+                    },
                 ),
                 "wheel_side": st.fixed_dictionaries(
                     {"usable_width": magnitudes},
-                    optional={"rated_for_side": st.booleans(), "swivel_error_arcsec": arcseconds},
+                    optional={
+                        "rated_for_side": st.booleans(),
+                        "swivel_error_limit_arcsec": arcseconds,
+                    },
                 ),
                 "swivelled_workhead": st.fixed_dictionaries(
                     {
                         "grinder": st.sampled_from(["surface", "cylindrical"]),
                         "graduation": st.just("0 05"),
                     },
-                    optional={"axis_offset": optional_length, "axis_yaw_arcsec": arcseconds},
+                    optional={
+                        "axis_offset_error_limit": optional_length,
+                        "axis_yaw_error_limit_arcsec": arcseconds,
+                    },
                 ),
             },
         ),

@@ -97,7 +97,7 @@ def test_nothing_holds_while_over_a_mark(
         assert marked is None or rpm <= marked * (1 + 1e-8)
         assert speed is None or surface_speed(180.0, rpm) <= speed * (1 + 1e-8)
         assert machine is None or rpm <= machine * (1 + 1e-8)
-        assert rpm <= (marking.largest_rpm(180.0) or 0) * (1 + 1e-8)
+        assert rpm <= (marking.limit_rpm(180.0) or 0) * (1 + 1e-8)
 
 
 @given(st.floats(0.05, 5), st.floats(0.01, 1), st.floats(0.1, 20))

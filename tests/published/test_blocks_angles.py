@@ -191,7 +191,7 @@ def test_a_few_of_many_pieces_are_refused_with_the_nearest(call: Call) -> None:
 
 def test_blocks_alike_are_one_kind(call: Call) -> None:
     """22 blocks of six kinds give 37° from eight of them, the other ways each once."""
-    result = call("blocks.angle-stack", angle=37, box=SIX_KINDS, most_alternatives=20)["result"]
+    result = call("blocks.angle-stack", angle=37, box=SIX_KINDS, max_alternatives=20)["result"]
     # 6 + 6 + 5 + 5 + 5 + 5 = 32: six blocks give no more, seven take one more.
     assert (result["count"], result["words"]) == (8, "6° + 6° + 5° + 5° + 5° + 5° + 4° + 1°")
     words = [result["words"], *(entry["words"] for entry in result["alternatives"])]
@@ -207,7 +207,7 @@ def test_the_best_of_very_many_stacks_are_given(call: Call) -> None:
         "blocks.angle-stack",
         angle=37.405,
         tolerance_arcsec=43,
-        most_alternatives=20,
+        max_alternatives=20,
         box=TWENTY_TWO,
     )
     result = answer["result"]
@@ -238,7 +238,7 @@ def test_past_its_bound_the_best_found_is_given(
     # Eleven of these 22 blocks make 110°, in 705,432 ways; ten never do.
     pieces = [{"angle": 10 + k / 3_600} for k in range(22)]
     answer = call(
-        "blocks.angle-stack", angle=110.0201, box=pieces, tolerance_arcsec=300, most_alternatives=20
+        "blocks.angle-stack", angle=110.0201, box=pieces, tolerance_arcsec=300, max_alternatives=20
     )
     result = answer["result"]
     assert (result["proved"], result["order_proved"]) == (False, False)
@@ -265,7 +265,7 @@ def test_blocks_of_one_angle_that_differ_are_told_apart(call: Call) -> None:
         {"angle": 1, "deviation_arcsec": 0.3, "count": 2},
         {"angle": 1, "deviation_arcsec": -0.2},
     ]
-    result = call("blocks.angle-stack", angle=3, box=pieces, most_alternatives=20)["result"]
+    result = call("blocks.angle-stack", angle=3, box=pieces, max_alternatives=20)["result"]
     every = [result, *result["alternatives"]]
     assert [entry["words"] for entry in every] == ["1° + 1° + 1°", *["5° − 1° − 1°"] * 2]
     assert [entry["actual_deviation_arcsec"] for entry in every] == pytest.approx([0.4, -0.6, -0.1])
@@ -274,7 +274,7 @@ def test_blocks_of_one_angle_that_differ_are_told_apart(call: Call) -> None:
 def test_very_many_choices_of_blocks_alike_end(call: Call) -> None:
     """22 blocks of one angle, each measured apart, can be chosen in 705,432 ways: 21 are given."""
     pieces = [{"angle": 1, "deviation_arcsec": k / 100} for k in range(22)]
-    result = call("blocks.angle-stack", angle=11, box=pieces, most_alternatives=20)["result"]
+    result = call("blocks.angle-stack", angle=11, box=pieces, max_alternatives=20)["result"]
     chosen = [entry["actual_deviation_arcsec"] for entry in [result, *result["alternatives"]]]
     assert len(chosen) == 21
     assert chosen[0] == pytest.approx(sum(range(11)) / 100)

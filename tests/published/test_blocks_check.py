@@ -79,7 +79,7 @@ def test_a_stack_as_wanted_is_said_to_be(call: Call) -> None:
         blocks=[2, 0.5],
         angle=30,
         center_distance=5,
-        grade="ASME AS-1",
+        grade="asme-as-1",
     )
     result = answer["result"]
     assert result["verdict"] == "conforming"
@@ -133,7 +133,7 @@ REFUSED: list[tuple[dict[str, Any], type[Refusal], str, str]] = [
     (
         {"center_distance": None, "measured_angle": 20},
         Disagreement,
-        "needs the plate",
+        "Send `center_distance` together",
         "center_distance",
     ),
 ]
@@ -158,17 +158,17 @@ def test_budget_is_that_of_an_uncertainty_library(
     request = {
         "units": "mm",
         "blocks": [50.0, 10.0, 1.3],
-        "grade": "ISO 1",
+        "grade": "iso-1",
         "block_material": blocks,
         "temperature_celsius": 23.0,
-        "temperature_uncertainty_celsius": 0.5,
+        "temperature_error_limit_celsius": 0.5,
         "temperature_difference_celsius": 0.2,
         "film_nanometres": 5.0,
     }
     if plate:
         request["plate_material"] = plate
     result = call("blocks.budget", **request)["result"]
-    # Coefficients and their spreads in 1e-6/K: materials/expansion.toml.
+    # Coefficients and their spreads in 1e-6/K, of all but steel's 11.5 from memory.
     alpha = {"steel": (11.5, 1.0), "tungsten-carbide": (4.5, 0.7), "ceramic": (9.5, 0.8)}
     root = math.sqrt(3)
     limits = {50.0: 0.4e-3, 10.0: 0.2e-3, 1.3: 0.2e-3}
@@ -205,7 +205,7 @@ def test_budget_is_that_of_an_uncertainty_library(
 def test_calibrated_blocks_need_no_grade(call: Call) -> None:
     """A calibration stands for the grade; a block with neither is refused by name."""
     known = {"size": 2, "deviation": 3e-6, "expanded_uncertainty": 2e-6}
-    asked: dict[str, Any] = {"units": "in", "film_limit_nanometres": 0}
+    asked: dict[str, Any] = {"units": "in", "film_error_limit_nanometres": 0}
     result = call("blocks.budget", **asked, calibrated_blocks=[known])["result"]
     assert result["height"]["value"] == pytest.approx(2.000003)
     assert result["height"]["standard_uncertainty"] == pytest.approx(1e-6)
@@ -221,7 +221,7 @@ def test_steel_on_steel_does_not_move_off_twenty_degrees(call: Call) -> None:
     request = {
         "units": "in",
         "blocks": [2.5],
-        "grade": "ASME 0",
+        "grade": "asme-0",
         "temperature_celsius": 25,
         "plate_material": "steel",
     }
@@ -361,8 +361,8 @@ def test_angle_stack_errors_follow_the_signs(call: Call) -> None:
     assert angle["value"]["degrees"] * 3600 == pytest.approx(4 * 3600 + 0.1)
     assert angle["worst_case"] == pytest.approx(3 * 0.1 + 1)
     assert angle["standard_uncertainty"] == pytest.approx(math.hypot(0.1, 1 / 3**0.5))
-    named = [(entry["name"], entry["sensitivity"]) for entry in angle["contributions"]]
-    assert named == [("calibration of 5°", 1), ("grade limit of 1°", -1)]
+    named = [(part["name"], part["of"], part["sensitivity"]) for part in angle["contributions"]]
+    assert named == [("block_calibration", "5°", 1), ("block_grade_limit", "1°", -1)]
     assert angle["not_stated"] == []
 
 
@@ -376,10 +376,10 @@ def test_an_angle_of_blocks_of_no_known_grade_has_no_uncertainty(call: Call) -> 
 
 def test_tables_come_over_http(service: Any) -> None:
     """Sets, grades and sets of angle blocks are listed, and each entry is had by its name."""
-    for table, key in (("sets", "inch-83"), ("grades", "ISO 1"), ("angle-sets", "angle-13")):
+    for table, key in (("sets", "inch-83"), ("grades", "iso-1"), ("angle-sets", "angle-13")):
         listing = service.get(f"/v1/blocks/{table}")
         entry = service.get(f"/v1/blocks/{table}/{key}")
         assert (listing.status_code, entry.status_code) == (200, 200)
         assert entry.json()["result"]["name"] == key
-    limits = service.get("/v1/blocks/grades/ISO 1").json()["result"]["ranges"]
-    assert len(limits) == len(grades()["ISO 1"].up_to)
+    limits = service.get("/v1/blocks/grades/iso-1").json()["result"]["ranges"]
+    assert len(limits) == len(grades()["iso-1"].up_to)

@@ -33,7 +33,7 @@ def messages(answer: dict[str, Any]) -> dict[str, str]:
 def test_a_wrong_block_under_the_low_roll_is_found(call: Call) -> None:
     """An angle measured too small is explained by .102 for .1002 under the low roll, exactly."""
     wrong = angle_of(2.7003 - 0.1 - 0.102)
-    answer = call("blocks.check", **BOTH, measured_angle=wrong, explanations=50)
+    answer = call("blocks.check", **BOTH, measured_angle=wrong, max_explanations=50)
     result = answer["result"]
     assert result["mistakes_explain"] == "what-was-measured"
     found = next(m for m in result["mistakes"] if m["roll"] == "low-roll")
@@ -55,7 +55,7 @@ def test_a_wrong_block_under_the_low_roll_is_found_against_the_angle_wanted(call
     right = call("blocks.check", **{**request, "low_blocks": [0.1001, 0.1002]})["result"]
     assert (right["verdict"], right["mistakes"]) == ("conforming", [])
     wrong = {**request, "low_blocks": [0.1001, 0.1004]}
-    result = call("blocks.check", **wrong, explanations=50)["result"]
+    result = call("blocks.check", **wrong, max_explanations=50)["result"]
     assert result["verdict"] == "not-conforming"
     assert result["mistakes_explain"] == "the-stack-as-read"
     words = [m["words"] for m in result["mistakes"] if m["explains"]]
@@ -72,7 +72,7 @@ def test_deviations_under_the_low_roll_count(call: Call) -> None:
         **request,
         center_distance=5,
         measured_angle=measured,
-        measurement_limit=0.000002,
+        measurement_error_limit=0.000002,
     )
     result = answer["result"]
     assert result["verdict"] == "conforming"
@@ -82,7 +82,7 @@ def test_deviations_under_the_low_roll_count(call: Call) -> None:
 
 def test_a_height_measured_on_the_high_stack_says_nothing_of_the_low_one(call: Call) -> None:
     """The stack's own height is wrong: no block under the low roll can be the reason."""
-    result = call("blocks.check", **BOTH, measured_height=2.7, explanations=50)["result"]
+    result = call("blocks.check", **BOTH, measured_height=2.7, max_explanations=50)["result"]
     assert {m["roll"] for m in result["mistakes"]} == {"high-roll"}
 
 
@@ -101,7 +101,7 @@ def test_a_block_stands_in_one_stack_only(call: Call) -> None:
     with pytest.raises(Disagreement, match="both stacks name it") as refused:
         call("blocks.check", **{**BOTH, "low_blocks": [0.1, 0.1003]})
     assert list(refused.value.fields) == ["low_blocks/1"]
-    with pytest.raises(Disagreement, match="needs the plate"):
+    with pytest.raises(Disagreement, match="Send `center_distance` together"):
         call("blocks.check", **{**BOTH, "center_distance": None})
     ends = {"set": "inch-83", "blocks": [2.0, 0.55], "low_blocks": [0.05, 0.05], "angle": 30}
     worn = call("blocks.check", **{**BOTH, **ends, "wear_blocks": [0.05]})["result"]
@@ -111,7 +111,7 @@ def test_a_block_stands_in_one_stack_only(call: Call) -> None:
 def test_explanations_of_unequal_worth_are_not_said_to_be_equal(call: Call) -> None:
     """Several mistakes within a wide limit: the best and the worst of them are told."""
     request = {**BOTH, "low_blocks": None, "measured_height": 2.701}
-    answer = call("blocks.check", **request, measurement_limit=0.0003, explanations=50)
+    answer = call("blocks.check", **request, measurement_error_limit=0.0003, max_explanations=50)
     missed = [abs(m["unexplained"]) for m in answer["result"]["mistakes"] if m["explains"]]
     assert max(missed) > min(missed) + 1e-5
     said = messages(answer)["several-explanations"]
@@ -141,7 +141,7 @@ def test_a_job_and_a_check_say_the_same_of_one_mistake(call: Call, included: flo
         blocks=blocks,
         angle=half,
         measured_height=total + said["wrung"] - said["meant"],
-        explanations=50,
+        max_explanations=50,
     )["result"]
     pair = (said["meant"], said["wrung"])
     exact = math.degrees(math.asin((total + said["wrung"] - said["meant"]) / length)) - half

@@ -52,7 +52,7 @@ def test_a_wrong_block_is_found_though_the_measurement_agrees_with_it(
 
 def test_mistakes_explain_it_whether_they_are_listed_or_not(call: Call) -> None:
     """Without a list the stack is explained as well, and the likeliest mistake is named."""
-    answer = call("blocks.check", **WRONG, height=2.5, explanations=0)
+    answer = call("blocks.check", **WRONG, height=2.5, max_explanations=0)
     assert answer["result"]["mistakes"] == []
     assert answer["result"]["explained"]
     assert "0.1001 in place of 0.1" in message(answer, "wrong-stack")
@@ -60,12 +60,12 @@ def test_mistakes_explain_it_whether_they_are_listed_or_not(call: Call) -> None:
 
 def test_every_explanation_is_counted(call: Call) -> None:
     """The count of explanations is that of all, not of those listed."""
-    request = {**RIGHT, "measured_height": 2.5005, "measurement_limit": 0.0002}
-    whole = call("blocks.check", **request, explanations=50)
+    request = {**RIGHT, "measured_height": 2.5005, "measurement_error_limit": 0.0002}
+    whole = call("blocks.check", **request, max_explanations=50)
     count = sum(entry["explains"] for entry in whole["result"]["mistakes"])
     assert count > 2
     for listed in (0, 1, 50):
-        answer = call("blocks.check", **request, explanations=listed)
+        answer = call("blocks.check", **request, max_explanations=listed)
         assert message(answer, "several-explanations").startswith(f"{count} single mistakes")
 
 
@@ -77,7 +77,7 @@ def test_the_deviation_of_the_block_taken_counts(call: Call) -> None:
         **{**RIGHT, "set": None, "box": WORN},
         height=2.5,
         measured_height=2.50002,
-        measurement_limit=0.00001,
+        measurement_error_limit=0.00001,
     )["result"]
     first = result["mistakes"][0]
     assert first["words"] == "0.1001 in place of 0.1"
@@ -88,7 +88,7 @@ def test_the_deviation_of_the_block_taken_counts(call: Call) -> None:
 def test_of_two_blocks_of_one_size_it_is_said_which(call: Call) -> None:
     """The mark of the block taken is given, and the other one of its size may explain a height."""
     request = {**RIGHT, "set": None, "box": TWINS, "measured_height": 2.5}
-    answer = call("blocks.check", **request, measurement_limit=0.00001)
+    answer = call("blocks.check", **request, measurement_error_limit=0.00001)
     result = answer["result"]
     assert result["marks"] == [None, None, "B"]
     assert "0.1 (mark B, deviation 0.00002)" in message(answer, "one-of-several-taken")
@@ -100,7 +100,7 @@ def test_of_two_blocks_of_one_size_it_is_said_which(call: Call) -> None:
 def test_by_nominal_sizes_either_of_two_blocks_is_one_mistake(call: Call) -> None:
     """Against a wanted height a size is listed once, whichever of its blocks it may be."""
     request = {**RIGHT, "set": None, "box": TWINS, "blocks": [2.0, 0.4]}
-    found = call("blocks.check", **request, height=2.5, explanations=50)["result"]["mistakes"]
+    found = call("blocks.check", **request, height=2.5, max_explanations=50)["result"]["mistakes"]
     assert found[0]["words"] == "0.1 left out"
     assert found[0]["meant_mark"] is None
     assert len({entry["words"] for entry in found}) == len(found)
@@ -117,7 +117,7 @@ METRIC: dict[str, Any] = {"units": "mm", "set": "metric-112"}
     [
         {"height": 51},
         {"height": 51, "measured_height": 51.0005},
-        {"height": 51, "measured_height": 51.0005, "measurement_limit": 0.002},
+        {"height": 51, "measured_height": 51.0005, "measurement_error_limit": 0.002},
         {"angle": math.degrees(math.asin(0.51)), "center_distance": 100},
     ],
 )
@@ -162,17 +162,17 @@ def test_a_limit_without_a_measurement_is_that_of_the_wanted_height(
     call: Call, limit: float, verdict: str
 ) -> None:
     """Where nothing was measured the limit sent decides, by what the blocks' grades leave open."""
-    request = {**METRIC, "blocks": [50, 1.001], "height": 51, "measurement_limit": limit}
-    result = call("blocks.check", **request, grade="ISO 1")["result"]
+    request = {**METRIC, "blocks": [50, 1.001], "height": 51, "measurement_error_limit": limit}
+    result = call("blocks.check", **request, grade="iso-1")["result"]
     assert (result["verdict"], result["not_stated"]) == (verdict, [])
 
 
 def test_nothing_is_proved_of_blocks_of_no_known_grade(call: Call) -> None:
     """Within a limit of the wanted height: not without a grade or calibrations, which is named."""
     request = {**METRIC, "blocks": [50, 1.001], "height": 51}
-    within = call("blocks.check", **request, measurement_limit=0.0015)["result"]
+    within = call("blocks.check", **request, measurement_error_limit=0.0015)["result"]
     assert (within["verdict"], within["not_stated"]) == ("not-provable", ["grade"])
-    past = call("blocks.check", **request, measurement_limit=0.0009)["result"]
+    past = call("blocks.check", **request, measurement_error_limit=0.0009)["result"]
     assert (past["verdict"], past["not_stated"]) == ("not-conforming", [])
 
 
@@ -183,10 +183,13 @@ def test_two_limits_at_once_are_refused(call: Call) -> None:
             "blocks.check",
             **RIGHT,
             center_distance=5,
-            measurement_limit=0.0001,
-            measurement_limit_arcsec=1,
+            measurement_error_limit=0.0001,
+            measurement_error_limit_arcsec=1,
         )
-    assert set(refused.value.fields) == {"measurement_limit", "measurement_limit_arcsec"}
+    assert set(refused.value.fields) == {
+        "measurement_error_limit",
+        "measurement_error_limit_arcsec",
+    }
 
 
 def test_a_measurement_too_coarse_for_the_set_is_said_to_be(call: Call) -> None:
@@ -195,7 +198,7 @@ def test_a_measurement_too_coarse_for_the_set_is_said_to_be(call: Call) -> None:
     coarse = call("blocks.check", **request)
     assert (coarse["result"]["verdict"], coarse["result"]["not_stated"]) == ("not-provable", [])
     assert "1.0005 in place of 1" in message(coarse, "measurement-too-coarse")
-    fine = call("blocks.check", **request, measurement_limit=0.0002)
+    fine = call("blocks.check", **request, measurement_error_limit=0.0002)
     assert fine["result"]["mistakes"][0]["words"] == "1.0005 in place of 1"
 
 
@@ -212,7 +215,7 @@ def test_the_mistake_to_look_for_first_is_one_that_explains(call: Call) -> None:
     for blocks, wear in (([1.0005, 1.11, 1.42], [1.0]), ([1.11, 1.42], [1.0])):
         angle = math.degrees(math.asin(5.531 / 500))
         request = {**METRIC, "blocks": blocks, "wear_blocks": wear, "angle": angle}
-        answer = call("blocks.check", **request, center_distance=500, explanations=50)
+        answer = call("blocks.check", **request, center_distance=500, max_explanations=50)
         found = answer["result"]["mistakes"]
         explains = [entry["explains"] for entry in found]
         assert explains == sorted(explains, reverse=True)
@@ -231,7 +234,7 @@ def test_each_mistake_shows_the_height_and_angle_that_it_gives(
 ) -> None:
     """Height meant, plus the block wrung, less the block meant; the rest is unexplained."""
     request = {**WRONG, "angle": 30, "center_distance": 5, **more}
-    result = call("blocks.check", **request, explanations=50)["result"]
+    result = call("blocks.check", **request, max_explanations=50)["result"]
     base, found = (2.5001, 2.4) if more else (2.5, 2.5001)
     for entry in result["mistakes"]:
         height = base + (entry["wrung"] or 0) - (entry["meant"] or 0)
@@ -247,7 +250,7 @@ def test_each_mistake_shows_the_height_and_angle_that_it_gives(
 def test_a_mistake_past_the_plate_has_no_angle(call: Call) -> None:
     """A candidate as high as the center distance is listed; the request is a good one."""
     request = {**RIGHT, "blocks": [4, 0.9], "center_distance": 5, "measured_angle": 80}
-    found = call("blocks.check", **request, explanations=50)["result"]["mistakes"]
+    found = call("blocks.check", **request, max_explanations=50)["result"]["mistakes"]
     high = [entry for entry in found if entry["height"] >= 5]
     assert high
     assert all(entry["angle"] is None for entry in high)

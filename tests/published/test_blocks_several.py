@@ -184,7 +184,7 @@ def test_of_stacks_as_near_the_one_of_fewer_blocks_is_given(call: Call) -> None:
 def test_alternatives_within_a_tolerance_go_on_to_more_blocks(call: Call) -> None:
     """5 itself, then 4 + 1 and 3 + 2: fewest blocks first, then the nearest."""
     box = [{"size": 5, "deviation": 0.0001}, *({"size": size} for size in (1, 2, 3, 4))]
-    asked = {"units": "mm", "box": box, "height": 5, "tolerance": 0.001, "most_alternatives": 5}
+    asked = {"units": "mm", "box": box, "height": 5, "tolerance": 0.001, "max_alternatives": 5}
     for aim in ("actual", "nominal"):
         result = call("blocks.stack", **asked, aim=aim)["result"]
         given = [entry["blocks"] for entry in (result, *result["alternatives"])]
@@ -309,7 +309,7 @@ def test_alternatives_that_look_alike_are_given_once(call: Call, aim: str) -> No
     worn = [{"size": 1.02, "times_wrung": times} for times in (0, 8, 9)]
     box = [*worn, {"size": 1.0}, {"size": 0.02, "special": True}]
     asked = {"units": "mm", "box": box, "height": 1.02, "tolerance": 0.0, "prefer": "least-wear"}
-    result = call("blocks.stack", **asked, aim=aim, most_alternatives=3)["result"]
+    result = call("blocks.stack", **asked, aim=aim, max_alternatives=3)["result"]
     given = [entry["blocks"] for entry in (result, *result["alternatives"])]
     assert given == [[1.02], [1.0, 0.02]]
 
@@ -329,7 +329,7 @@ def test_alternatives_are_looked_for_behind_many_that_look_alike(call: Call) -> 
     """However many stacks look alike, those that do not are still given."""
     worn = [{"size": 0.5, "times_wrung": times} for times in range(12)]
     box = [*worn, {"size": 0.6}, {"size": 0.4}]
-    result = call("blocks.stack", units="in", box=box, height=1.0, most_alternatives=1)["result"]
+    result = call("blocks.stack", units="in", box=box, height=1.0, max_alternatives=1)["result"]
     assert {tuple(result["blocks"]), tuple(result["alternatives"][0]["blocks"])} == {
         (0.5, 0.5),
         (0.6, 0.4),

@@ -99,7 +99,7 @@ def test_a_missing_block_that_would_do_it_is_named(call: Call) -> None:
 
 def test_alternatives_differ_and_are_in_order(call: Call) -> None:
     """Alternatives are all different, each of the height, none with fewer blocks than before."""
-    result = call("blocks.stack", units="in", height=2.3456, set="inch-81", most_alternatives=20)
+    result = call("blocks.stack", units="in", height=2.3456, set="inch-81", max_alternatives=20)
     stacks = [result["result"], *result["result"]["alternatives"]]
     assert len({tuple(stack["blocks"]) for stack in stacks}) == 21
     assert all(sum(stack["blocks"]) == pytest.approx(2.3456) for stack in stacks)
@@ -110,14 +110,22 @@ def test_alternatives_differ_and_are_in_order(call: Call) -> None:
 
 def test_grade_gives_the_stack_its_uncertainty(call: Call) -> None:
     """Limits add up, and as rectangular distributions combine by root sum of squares."""
-    result = call("blocks.stack", units="mm", height=61.3, set="metric-112", grade="ISO 1")
-    limits = [grades()["ISO 1"].limit_deviation(round(b * 1e7)) for b in result["result"]["blocks"]]
+    result = call("blocks.stack", units="mm", height=61.3, set="metric-112", grade="iso-1")
+    limits = [grades()["iso-1"].limit_deviation(round(b * 1e7)) for b in result["result"]["blocks"]]
     height = result["result"]["actual_height"]
     assert height["worst_case"] == pytest.approx(sum(limits))
     expected = (sum(limit**2 for limit in limits) / 3) ** 0.5
     assert height["standard_uncertainty"] == pytest.approx(expected)
-    names = [f"grade limit of {b:g}" for b in result["result"]["blocks"]]
-    assert [entry["name"] for entry in height["contributions"]] == names
+    sizes = [("block_grade_limit", f"{b:g}") for b in result["result"]["blocks"]]
+    assert [(part["name"], part["of"]) for part in height["contributions"]] == sizes
+
+
+def test_blocks_of_one_size_are_told_apart(call: Call) -> None:
+    """Of two blocks of one size the second bears its number, so that each has a name of its own."""
+    budget = call("blocks.budget", units="mm", blocks=[50, 10, 10], grade="ISO 1")["result"]
+    parts = [(part["name"], part["of"]) for part in budget["height"]["contributions"]]
+    blocks = [("block_grade_limit", size) for size in ("50", "10", "10 (2)")]
+    assert parts == [*blocks, *(("film_error_limit_nanometres", film) for film in ("1", "2", "3"))]
 
 
 def test_a_stack_of_blocks_of_no_known_grade_has_no_uncertainty(call: Call) -> None:
@@ -269,7 +277,7 @@ def test_a_whole_box_in_the_other_unit_is_refused(
     ("more", "heavy"),
     [
         ({}, False),
-        ({"grade": "ISO 1", "wear_ends": "both-ends"}, False),
+        ({"grade": "iso-1", "wear_ends": "both-ends"}, False),
         ({"missing": [1.01]}, True),
         ({"in_use": [1.01]}, True),
         ({"max_blocks": 5}, True),

@@ -53,7 +53,7 @@ def test_drawn_shank_touches_where_said(
     assert body.distance(wall[0]) == pytest.approx(0, abs=1e-9)
     lever = 80 - pivot
     [rocking] = found["tir"]["contributions"]
-    assert rocking["name"] == "rocking-in-the-seat"
+    assert rocking["name"] == "rocking_in_the_seat"
     assert rocking["worst_case"] == pytest.approx(2 * lever * gap / 60)
 
 
@@ -115,7 +115,7 @@ def test_causes_add_at_the_station(call: Call) -> None:
     assert found["tir"]["worst_case"] == pytest.approx(0.002 + 0.003 * 80 / 60 + 0.004)
     assert found["tir"]["standard_uncertainty"] == pytest.approx(math.hypot(0.006, 0.004))
     assert found["tir"]["not_stated"] == ["high_spots"]
-    assert (found["mend_first"], found["forecast"]) == ("socket", "holds")
+    assert (found["mend_first"], found["forecast"]) == ("socket_runout", "holds")
     assert seat(call, 0.05, 0.05, **stated, adapter_tilt_tir=0, limit_tir=0.0006)["forecast"] == (
         "does-not-hold"
     )
@@ -137,7 +137,10 @@ def test_what_is_not_stated_is_named_and_never_holds(call: Call) -> None:
     assert found["tir"]["not_stated"] == [
         *("high_spots", "socket_tir", "socket_tilt_tir", "adapter_tilt_tir")
     ]
-    assert [c["name"] for c in found["tir"]["contributions"]] == ["adapter", "rocking-in-the-seat"]
+    assert [c["name"] for c in found["tir"]["contributions"]] == [
+        "adapter_runout",
+        "rocking_in_the_seat",
+    ]
     assert found["tir_at_nose"]["not_stated"] == ["high_spots", "socket_tir"]
     assert found["forecast"] == "may-not-hold"
     assert (found["standoff"], found["not_stated"]) == (None, ["diameter_difference"])

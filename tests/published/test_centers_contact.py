@@ -44,14 +44,16 @@ def test_center_touches_its_hole_and_never_cuts_it(call: Call, hole: float, wher
 @pytest.mark.outside("centers.contact", source="60° cone: axial shift 0.866 times the diameter")
 def test_axial_shift_is_the_stand_off_of_a_60_degree_cone(call: Call) -> None:
     """On a 60° center the work shifts √3/2 of the diameter's error."""
-    assert contact(call, 60, diameter_error=0.1)["axial_shift"] == pytest.approx(0.0866, abs=5e-5)
+    assert contact(call, 60, diameter_error_limit=0.1)["axial_shift"] == pytest.approx(
+        0.0866, abs=5e-5
+    )
 
 
 def test_shift_for_an_error_that_was_not_stated_is_none(call: Call) -> None:
     """Without an error of the diameter there is no shift, and the error is named."""
     found = contact(call, 60)
-    assert (found["axial_shift"], found["not_stated"]) == (None, ["diameter_error"])
-    assert contact(call, 60, diameter_error=0)["axial_shift"] == 0
+    assert (found["axial_shift"], found["not_stated"]) == (None, ["diameter_error_limit"])
+    assert contact(call, 60, diameter_error_limit=0)["axial_shift"] == 0
 
 
 def test_pilot_as_wide_as_the_mouth_is_refused(call: Call) -> None:

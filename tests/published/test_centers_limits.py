@@ -43,7 +43,7 @@ def test_forms_of_a_limit_say_the_same(call: Call) -> None:
     live = call(
         "centers.limits",
         units="mm",
-        position_allowed=0.01,
+        limit_position=0.01,
         distance_between_centers=100,
         station=50,
         other_eccentricity=0,
@@ -75,7 +75,7 @@ def test_other_center_that_uses_up_everything_is_refused(call: Call) -> None:
         call(
             "centers.limits",
             units="mm",
-            position_allowed=0.004,
+            limit_position=0.004,
             distance_between_centers=100,
             station=50,
             other_eccentricity=0.01,
@@ -89,13 +89,13 @@ def test_station_outside_and_nothing_allowed_are_refused(call: Call) -> None:
         call(
             "centers.limits",
             units="mm",
-            position_allowed=0.01,
+            limit_position=0.01,
             distance_between_centers=100,
             station=100,
             both_alike=True,
         )
     with pytest.raises(
-        Disagreement, match="At least one of `limit_tir` and `position_allowed` is needed"
+        Disagreement, match="At least one of `limit_tir` and `limit_position` is needed"
     ):
         call("centers.limits", units="mm", distance_between_centers=100, station=1)
 
@@ -112,7 +112,7 @@ def test_reading_on_the_cone_is_by_its_slope(
     call: Call, slope: dict[str, Any], half_angle: float
 ) -> None:
     """Square to the surface 2 e cos α is read: of a 60° center where no slope is stated."""
-    request = {"units": "mm", "position_allowed": 0.01, "distance_between_centers": 100}
+    request = {"units": "mm", "limit_position": 0.01, "distance_between_centers": 100}
     live = call("centers.limits", **request, **slope, station=0, both_alike=True)["result"]["live"]
     assert live["tir_on_cone"] == pytest.approx(0.02 * math.cos(math.radians(half_angle)))
 

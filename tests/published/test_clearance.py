@@ -204,7 +204,7 @@ def test_changes_clear_by_the_least_that_will_do(call: Call) -> None:
     assert answer["result"]["forecast"] == "does-not-hold"
     assert "fouling" in [a["code"] for a in answer["advisories"] if a["severity"] == "stop"]
     change = answer["result"]["changes"][0]
-    assert (change["kind"], change["clears_everything"]) == ("stick-out", True)
+    assert (change["kind"], change["keeps_gap_wanted"]) == ("stick-out", True)
     for less, forecast in ((0, "holds"), (0.001, "may-not-hold")):
         moved = changed(
             SLOW, fixture__body_height=2.0, fixture__stick_out=change["change_to"] - less
@@ -238,7 +238,7 @@ def test_smaller_wheel_or_other_direction_may_clear(call: Call) -> None:
     near = changed(SLOW, fixture__stick_out=1.2, wheel__worn_diameter=None, gap_wanted=0.02)
     result = call("clearance.tilted-plate", **near)["result"]
     changes = {c["kind"]: c for c in result["changes"]}
-    assert changes["tilt-direction"]["clears_everything"]
+    assert changes["tilt-direction"]["keeps_gap_wanted"]
     smaller = changed(near, wheel__diameter=changes["wheel-diameter"]["change_to"])
     gaps = call("clearance.tilted-plate", **smaller)["result"]["gaps"]
     wheel = [
@@ -249,14 +249,14 @@ def test_smaller_wheel_or_other_direction_may_clear(call: Call) -> None:
 
 def test_impossible_ways_say_why(call: Call) -> None:
     """A limit on the stick-out, a shank thicker than the cone and low room rule the way out."""
-    limited = call("clearance.tilted-plate", **changed(SLOW, fixture__stick_out_limit=0.8))[
+    limited = call("clearance.tilted-plate", **changed(SLOW, fixture__limit_stick_out=0.8))[
         "result"
     ]
     assert limited["forecast"] == "does-not-hold"
-    assert "the work may stand out 0.8" in limited["why_not"]
+    assert "the work may stand out 0.8" in limited["ruled_out_by"][0]
     thick = call("clearance.tilted-plate", **changed(EXAMPLE, fixture__shank_diameter=1))["result"]
     assert thick["stick_out_needed"] is None
-    assert "thicker than the cone" in thick["why_not"]
+    assert "thicker than the cone" in thick["ruled_out_by"][0]
     low = call("clearance.tilted-plate", **changed(EXAMPLE, room_under_wheel=6, loading_height=0.5))
     assert low["result"]["room_left"] == pytest.approx(6 - 0.5 - low["result"]["height_to_wheel"])
     assert "no-room-under-the-wheel" in [a["code"] for a in low["advisories"]]
@@ -269,24 +269,24 @@ def test_impossible_ways_say_why(call: Call) -> None:
         {"fixture__stick_out": 0.2},
         {"fixture__body_height": 6},
         {"room_under_wheel": 6},
-        {"fixture__stick_out_limit": 0.7},
+        {"fixture__limit_stick_out": 0.7},
         {"fixture__shank_diameter": 1},
         {"wheel__guard": None},
         {"gap_wanted": 0.6},
-        {"gap_wanted": 0.6, "fixture__stick_out_limit": 0.8},
+        {"gap_wanted": 0.6, "fixture__limit_stick_out": 0.8},
         {"fixture__turning_parts": [{"name": "dog", "diameter": 3.4, "length": 0.3}]},
     ],
 )
 def test_forecast_agrees_with_the_advisories(call: Call, change: dict[str, Any]) -> None:
     """A set-up holds only where nothing stops it, no gap is too small and no limit is passed.
 
-    Where it does not hold an advisory stops it, and `why_not` says why; and nowhere else.
+    Where it does not hold an advisory stops it, and `ruled_out_by` says why; and nowhere else.
     """
     answer = call("clearance.tilted-plate", **changed(EXAMPLE, **change))
-    forecast, why_not = answer["result"]["forecast"], answer["result"]["why_not"]
+    forecast, reasons = answer["result"]["forecast"], answer["result"]["ruled_out_by"]
     codes = {a["code"] for a in answer["advisories"]}
     stopped = any(a["severity"] == "stop" for a in answer["advisories"])
-    assert (forecast == "does-not-hold") == stopped == (why_not is not None)
+    assert (forecast == "does-not-hold") == stopped == bool(reasons)
     if forecast != "does-not-hold":
         assert (forecast == "holds") == (not codes & {"gap-too-small", "guard-left-out"})
 
@@ -301,10 +301,10 @@ def test_without_a_guard_nothing_is_said_to_hold(call: Call) -> None:
 
 def test_stick_out_past_its_limit_does_not_hold(call: Call) -> None:
     """Work that stands out more than it may is ruled out, and told what would do."""
-    request = changed(EXAMPLE, fixture__stick_out=1.5, fixture__stick_out_limit=1.2)
+    request = changed(EXAMPLE, fixture__stick_out=1.5, fixture__limit_stick_out=1.2)
     result = call("clearance.tilted-plate", **request)["result"]
     assert result["forecast"] == "does-not-hold"
-    assert "may stand out 1.2000 in" in result["why_not"]
+    assert "may stand out 1.2000 in" in result["ruled_out_by"][0]
     assert result["stick_out_needed"] < 1.2
 
 

@@ -122,6 +122,6 @@ def test_a_change_past_the_limit_is_not_offered(call: Call) -> None:
     near = changed(EXAMPLE, fixture__stick_out=0.2)
     free = call("clearance.tilted-plate", **near)["result"]["changes"]
     assert free[0]["kind"] == "stick-out"
-    limited = changed(near, fixture__stick_out_limit=0.25)
+    limited = changed(near, fixture__limit_stick_out=0.25)
     changes = call("clearance.tilted-plate", **limited)["result"]["changes"]
     assert "stick-out" not in [change["kind"] for change in changes]

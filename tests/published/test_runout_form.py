@@ -22,7 +22,7 @@ ISO_4292 = {
 @pytest.mark.parametrize("v", [60, 90, 120])
 def test_factors_are_those_of_the_standard(call: Call, v: int) -> None:
     """Factors for 2 to 10 lobes are the printed ones; a 90° V hides 7 lobes."""
-    result = call("runout.v-block", units="mm", v_angle=v, most_lobes=10)["result"]
+    result = call("runout.v-block", units="mm", vee_angle=v, max_lobes=10)["result"]
     assert [f["factor"] for f in result["factors"]] == pytest.approx(ISO_4292[v], abs=0.006)
     if v == 90:
         assert result["hidden_lobes"] == [7, 9]
@@ -48,7 +48,7 @@ def test_factor_is_what_a_turned_outline_shows(call: Call, lobes: int, v: float,
         line = (math.sin(math.pi - math.radians(at)), -math.cos(math.pi - math.radians(at)))
         shown.append(np.max(x * line[0] + y * line[1]) + side * line[0] + down * line[1])
     result = call(
-        "runout.v-block", units="mm", v_angle=v, indicator_angle=at, most_lobes=lobes, lobes=lobes,
+        "runout.v-block", units="mm", vee_angle=v, indicator_angle=at, max_lobes=lobes, lobes=lobes,
         tir=float(np.ptp(shown)),
     )["result"]  # fmt: skip
     assert result["out_of_roundness"] == pytest.approx(height, rel=2e-3)
@@ -120,7 +120,9 @@ def test_cone_is_taken_however_its_slope_is_stated(call: Call) -> None:
 
 def test_miss_allowed_gives_back_the_angle(call: Call) -> None:
     """Sent back as the miss, the miss allowed makes the very error allowed."""
-    allowed = call("runout.off-crest", **CREST, tolerance_arcsec=10)["result"]["miss_allowed"]
+    allowed = call("runout.off-crest", **CREST, half_angle_tolerance_arcsec=10)["result"][
+        "limit_miss"
+    ]
     back = call("runout.off-crest", **CREST | {"miss": allowed})["result"]
     assert back["false_half_angle_arcsec"] == pytest.approx(10, rel=1e-9)
 

@@ -42,7 +42,7 @@ def test_thirty_thirty(call: Call) -> None:
     assert base["height"] == pytest.approx(math.sqrt(5), abs=1e-9)
     assert upper["height"] == pytest.approx(2.5, abs=1e-9)
     assert (base["raised_side"], upper["raised_side"]) == ("front", "left")
-    assert upper["instruction"].startswith("Raise the left roll of the upper plate")
+    assert upper["action"].startswith("Raise the left roll of the upper plate")
     assert result["rotation_check"]["residual_arcsec"] < 1e-6
     assert result["edge_turns"]["x_edge"]["degrees"] == pytest.approx(-14.4775, abs=1e-4)
     assert result["edge_turns"]["y_edge"]["degrees"] == 0
@@ -151,7 +151,7 @@ def test_true_tilt_and_normal_are_the_same_surface(call: Call) -> None:
         )["result"]
         assert result["base"]["angle"]["degrees"] == pytest.approx(-14.7344, abs=5e-5)
         assert result["upper"]["angle"]["degrees"] == pytest.approx(-20.4258, abs=5e-5)
-        assert result["surface"]["rise_direction"]["degrees"] == pytest.approx(37)
+        assert result["surface_orientation"]["rise_direction"]["degrees"] == pytest.approx(37)
 
 
 @pytest.mark.outside(
@@ -208,6 +208,22 @@ def test_base_steps_count_once(call: Call) -> None:
             Impossible,
             "point up",
         ),
+        (
+            {
+                "orientation": {
+                    "kind": "projected-angles",
+                    "x_angle": 5,
+                    "y_angle": 89.99999999999999,
+                }
+            },
+            Impossible,
+            "point up",
+        ),
+        (
+            {"orientation": {"kind": "true-tilt", "tilt": 89.99999999999999, "rise_direction": 0}},
+            Impossible,
+            "point up",
+        ),
         ({"base_largest_angle": 20}, Unreachable, "reaches 20°"),
         ({"upper_largest_angle": 29}, Unreachable, "reaches 29°"),
     ],
@@ -215,10 +231,11 @@ def test_base_steps_count_once(call: Call) -> None:
 def test_compound_refusals(
     call: Call, change: dict[str, Any], kind: type[Refusal], says: str
 ) -> None:
-    """Impossible normals and angles past a plate's reach are refused with the reason."""
+    """Impossible normals and angles past a plate's reach are refused with reason and field."""
     request = PLATE | {"base_axis": "x", "frame": "part", "orientation": _projected(30, 30)}
-    with pytest.raises(kind, match=says):
+    with pytest.raises(kind, match=says) as refusal:
         call("sine.compound", **(request | change))
+    assert refusal.value.fields
 
 
 @pytest.mark.parametrize("missing", ["base_axis", "frame"])

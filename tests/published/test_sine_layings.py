@@ -227,7 +227,7 @@ def test_a_plate_never_gets_a_negative_stack(call: Call) -> None:
     built = call("sine.compound", base_step=0.1, set="inch-81", **request)["result"]
     assert built["base"]["raised_side"] == "neither"
     assert built["stacks"]["base_blocks"] == [0.1]
-    assert built["base"]["instruction"].startswith("Put 0.1 in under the base plate's roll")
+    assert built["base"]["action"].startswith("Put 0.1 in under the base plate's roll")
 
 
 @pytest.mark.parametrize("most", [5, 8])

@@ -167,7 +167,7 @@ def test_rounding_says_what_it_costs(call: Call) -> None:
     back = call("sine.angle", units="in", center_distance=5, height=1.5451)["result"]
     assert result["angle_as_set"] == back["angle"]
     off = (back["angle"]["degrees"] - 18) * 3600
-    assert result["rounding_error_arcsec"] == pytest.approx(off, abs=1e-8)
+    assert result["deviation_arcsec"] == pytest.approx(off, abs=1e-8)
 
 
 def test_unequal_rolls_by_coordinates(call: Call) -> None:

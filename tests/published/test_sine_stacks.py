@@ -172,7 +172,9 @@ def test_correction_of_ten_seconds(call: Call) -> None:
     assert abs(swap["remaining_error_arcsec"]) < 4.8 / 2
 
 
-@pytest.mark.outside("sine.correction", source="The center distance that was assumed, recovered.")
+@pytest.mark.outside(
+    "sine.correction", source="By hand: asin(2.5 / 5.0005) is read where 30° is meant."
+)
 def test_effective_center_distance_is_recovered(call: Call) -> None:
     """Measured on a plate of 5.0005 in that is called 5 in, the true distance comes out."""
     measured = math.degrees(math.asin(2.5 / 5.0005))

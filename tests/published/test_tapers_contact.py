@@ -78,7 +78,7 @@ def test_uncertainty_over_rolls_follows_the_derivative(call: Call) -> None:
         "tapers.over-rolls",
         lower_measure=60.21,
         upper_measure=67.695,
-        measure_tolerance=0.002,
+        measure_error_limit=0.002,
         **request,
     )["result"]
     half = math.atan((67.695 - 60.21) / 150)
@@ -151,7 +151,7 @@ def test_vee_over_rolls(call: Call) -> None:
         large_roll_top=20,
         small_roll_top=-10,
     )["result"]
-    assert result["included_angle"]["degrees"] == pytest.approx(60)
+    assert result["vee_angle"]["degrees"] == pytest.approx(60)
     flank = LineString(
         [(0, -result["apex_depth"]["value"]), (result["face_width"]["value"] / 2, 0)]
     )

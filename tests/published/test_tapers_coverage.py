@@ -110,28 +110,32 @@ MEASURED: list[tuple[str, dict[str, Any], dict[str, float], str, Callable[[Drawn
     (
         "over-rolls",
         OVER_ROLLS,
-        {"measure_tolerance": 0.002, "stack_rise_tolerance": 0.0005, "roll_tolerance": 0.0005},
+        {
+            "measure_error_limit": 0.002,
+            "stack_rise_error_limit": 0.0005,
+            "roll_error_limit": 0.0005,
+        },
         "half_angle",
         rolls_half_angle,
     ),
     (
         "over-rolls",
         OVER_ROLLS,
-        {"measure_tolerance": 0.002, "stack_rise_tolerance": 0, "roll_tolerance": 0.004},
+        {"measure_error_limit": 0.002, "stack_rise_error_limit": 0, "roll_error_limit": 0.004},
         "small_diameter",
         rolls_small_diameter,
     ),
     (
         "over-balls",
         OVER_BALLS,
-        {"measure_tolerance": 0.005, "roll_tolerance": 0.0005},
+        {"measure_error_limit": 0.005, "roll_error_limit": 0.0005},
         "half_angle",
         lambda x: np.degrees(np.arcsin(balls_sine(x))),
     ),
     (
         "over-balls",
         OVER_BALLS,
-        {"measure_tolerance": 0.02, "roll_tolerance": 0.002},
+        {"measure_error_limit": 0.02, "roll_error_limit": 0.002},
         "large_diameter",
         balls_mouth,
     ),
@@ -139,9 +143,9 @@ MEASURED: list[tuple[str, dict[str, Any], dict[str, float], str, Callable[[Drawn
         "one-ball",
         ONE_BALL,
         {
-            "measure_tolerance": 0.002,
-            "roll_tolerance": 0.0005,
-            "included_angle_tolerance_arcsec": 600,
+            "measure_error_limit": 0.002,
+            "roll_error_limit": 0.0005,
+            "included_angle_error_limit_arcsec": 600,
         },
         "large_diameter",
         one_ball_mouth,
@@ -149,25 +153,25 @@ MEASURED: list[tuple[str, dict[str, Any], dict[str, float], str, Callable[[Drawn
     (
         "vee-over-rolls",
         VEE,
-        {"measure_tolerance": 0.002, "roll_tolerance": 0.0},
-        "half_angle",
+        {"measure_error_limit": 0.002, "roll_error_limit": 0.0},
+        "vee_half_angle",
         vee_half_angle,
     ),
     (
         "plug-depth",
         TWO_PLUGS,
-        {"depth_tolerance": 0.02, "gauge_tolerance": 0.001},
+        {"depth_error_limit": 0.02, "gauge_error_limit": 0.001},
         "large_diameter",
         plugs_large_diameter,
     ),
 ]
 #: Which inputs a stated error is that of.
 OF = {
-    "measure_tolerance": ("measure", "depth", "top"),
-    "stack_rise_tolerance": ("rise",),
-    "roll_tolerance": ("ball_diameter", "roll_diameter"),
-    "depth_tolerance": ("depth",),
-    "gauge_tolerance": ("gauge_diameter",),
+    "measure_error_limit": ("measure", "depth", "top"),
+    "stack_rise_error_limit": ("rise",),
+    "roll_error_limit": ("ball_diameter", "roll_diameter"),
+    "depth_error_limit": ("depth",),
+    "gauge_error_limit": ("gauge_diameter",),
 }
 
 
@@ -179,7 +183,7 @@ def errors_of(request: dict[str, Any], stated: dict[str, float]) -> dict[str, fl
         for name in request
         if name.endswith(OF.get(field, ("none",)))
     }
-    return errors | {"included_angle": stated.get("included_angle_tolerance_arcsec", 0.0) / 3600}
+    return errors | {"included_angle": stated.get("included_angle_error_limit_arcsec", 0.0) / 3600}
 
 
 @pytest.mark.outside("tapers.over-rolls", source="Monte Carlo (JCGM 101), the readings drawn")
@@ -198,7 +202,7 @@ def test_an_expanded_uncertainty_covers_95_percent_of_what_may_be(
 ) -> None:
     """Of tapers worked out from readings drawn within their errors 95 % lie within the estimate."""
     found = call(f"tapers.{verb}", units="mm", **request_, **stated)["result"][field]
-    is_angle = field == "half_angle"
+    is_angle = field.endswith("half_angle")
     value = found["value"]["degrees"] if is_angle else found["value"]
     off = np.abs(worked_out(Drawn(request_, errors_of(request_, stated))) - value)
     off *= 3600 if is_angle else 1

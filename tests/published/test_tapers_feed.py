@@ -161,7 +161,7 @@ def test_clean_up_costs_what_the_cones_show(call: Call, error: float) -> None:
         tir_small_end=2 * swing,
         half_angle_error_arcsec=error,
         wear=0,
-        largest_point_loss=0.01,
+        limit_point_loss=0.01,
     )["result"]
     assert result["downfeed_from_first_touch"] == pytest.approx(float(np.ptp(over)), rel=1e-9)
     right = float(np.min(over)) / math.sin(half)

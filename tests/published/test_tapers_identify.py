@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 
 from halfangle_service.trade.tables.tapers.designations import all_rows
-from halfangle_service.trade.tables.tapers.rates import standard_rates
-from halfangle_service.trade.tables.tapers.standard import standard_tapers
 from support import Call
+from transcribed.reading import number
+from transcribed.tapers import listed_rates, listed_tapers
 
 
 def names_of(candidate: dict[str, Any]) -> list[str]:
@@ -17,39 +17,42 @@ def names_of(candidate: dict[str, Any]) -> list[str]:
 
 
 @pytest.mark.outside("tapers.identify", source="ASME B5.10, table of Morse tapers: D, d, depth")
-@pytest.mark.parametrize("number", range(7))
-def test_a_morse_taper_is_known_by_its_own_figures(call: Call, number: int) -> None:
+@pytest.mark.parametrize("size", range(7))
+def test_a_morse_taper_is_known_by_its_own_figures(call: Call, size: int) -> None:
     """Diameters and depth of a printed Morse row name that taper first, with its other names."""
-    row = standard_tapers()[f"morse-{number}"]
+    row = listed_tapers()[f"morse-{size}"]
     answer = call(
         "tapers.identify",
         units="in",
-        large_diameter=row.gauge_diameter,
-        small_diameter=row.small_diameter,
-        length=row.small_end_depth,
-        diameter_tolerance=0.00002,
+        large_diameter=number(row["gauge_diameter"]),
+        small_diameter=number(row["small_diameter"]),
+        length=number(row["small_end_depth"]),
+        diameter_error_limit=0.00002,
     )
     best = answer["result"]["candidates"][0]
     assert best["explained_by_errors"] is True
-    assert {f"morse-{number}", f"morse-{number}-iso"} <= set(names_of(best))
+    assert {f"morse-{size}", f"morse-{size}-iso"} <= set(names_of(best))
     assert sum(name.startswith("iso-1:") for name in names_of(best)) == 1
     assert "no-standard-taper" not in {a["code"] for a in answer["advisories"]}
 
 
-@pytest.mark.outside("tapers.identify", source="ISO 1119:1998: exact cones 1:x and of an angle")
-@pytest.mark.parametrize("designation", [n for n, r in standard_rates().items()])
+@pytest.mark.outside(
+    "tapers.identify",
+    source="ISO 1119:1998, table 1, as adopted; table 2, pins and pipe from memory: exact cones",
+)
+@pytest.mark.parametrize("designation", listed_rates())
 def test_an_exact_cone_of_a_standard_rate_is_known(call: Call, designation: str) -> None:
     """A cone that has a standard rate exactly is that rate's, measured without any error."""
-    row = standard_rates()[designation]
-    length = 100.0
+    rate, length = listed_rates()[designation]["rate"], 100.0
+    assert isinstance(rate, float)
     answer = call(
         "tapers.identify",
         units="mm",
         large_diameter=500.0,
-        small_diameter=500.0 - length * row.rate,
+        small_diameter=500.0 - length * rate,
         length=length,
-        diameter_tolerance=0,
-        length_tolerance=0,
+        diameter_error_limit=0,
+        length_error_limit=0,
     )
     first = answer["result"]["candidates"][0]
     assert designation in names_of(first)
@@ -60,7 +63,7 @@ def test_an_exact_cone_of_a_standard_rate_is_known(call: Call, designation: str)
 @pytest.mark.parametrize(("large", "length"), [(30, 30), (20.1, 10)])
 def test_exact_cones_that_were_not_known(call: Call, large: float, length: float) -> None:
     """Exact cones of 1:3 and 1:100 are no longer told to be of no standard taper."""
-    request = {"units": "mm", "diameter_tolerance": 0, "length_tolerance": 0}
+    request = {"units": "mm", "diameter_error_limit": 0, "length_error_limit": 0}
     answer = call(
         "tapers.identify", large_diameter=large, small_diameter=20, length=length, **request
     )
@@ -77,8 +80,8 @@ def test_a_cone_of_no_standard_taper_is_told_so(call: Call) -> None:
         large_diameter=30,
         small_diameter=20,
         length=43,
-        diameter_tolerance=0.001,
-        length_tolerance=0.001,
+        diameter_error_limit=0.001,
+        length_error_limit=0.001,
     )
     assert "no-standard-taper" in {a["code"] for a in answer["advisories"]}
 
@@ -86,7 +89,7 @@ def test_a_cone_of_no_standard_taper_is_told_so(call: Call) -> None:
 def test_names_of_one_taper_stand_together(call: Call) -> None:
     """Every row is in one candidate only; rows of one are within 2″, and only such are together."""
     request = {"units": "in", "large_diameter": 0.7, "small_diameter": 0.6, "length": 2}
-    answer = call("tapers.identify", **request, diameter_tolerance=0, length_tolerance=0)
+    answer = call("tapers.identify", **request, diameter_error_limit=0, length_error_limit=0)
     first = answer["result"]["candidates"][0]
     assert names_of(first) == ["iso-1:20", "jarno-6", "tpf-0.6"]
     notes = {a["code"]: a["message"] for a in answer["advisories"]}
@@ -134,8 +137,8 @@ def test_what_errors_not_stated_might_explain_is_left_open(call: Call) -> None:
         return {c["explained_by_errors"] for c in result["candidates"]}
 
     assert explained() == {None}
-    assert explained(diameter_tolerance=0.0005) == {True, None}
-    assert explained(diameter_tolerance=0.0005, length_tolerance=0) == {True, False}
+    assert explained(diameter_error_limit=0.0005) == {True, None}
+    assert explained(diameter_error_limit=0.0005, length_error_limit=0) == {True, False}
 
 
 def test_the_half_angle_of_a_cut_carries_its_error(call: Call) -> None:
@@ -146,8 +149,8 @@ def test_the_half_angle_of_a_cut_carries_its_error(call: Call) -> None:
         large_diameter=30,
         small_diameter=20,
         length=50,
-        diameter_tolerance=0.002,
-        length_tolerance=0.01,
+        diameter_error_limit=0.002,
+        length_error_limit=0.01,
     )["result"]
     half = math.atan(0.1)
     worst = math.cos(half) ** 2 * (2 * 0.002 + 0.2 * 0.01) / 100

@@ -93,9 +93,9 @@ def test_uncertainty_by_depth_follows_the_derivatives(call: Call) -> None:
         half_angle=1.5,
         gauge_diameter=17.78,
         gauge_depth=4,
-        gauge_tolerance=0.001,
-        depth_tolerance=0.02,
-        included_angle_tolerance_arcsec=20,
+        gauge_error_limit=0.001,
+        depth_error_limit=0.02,
+        included_angle_error_limit_arcsec=20,
         **SOCKET,
     )["result"]
     angle = math.radians(10 / 3600)
@@ -130,7 +130,7 @@ def test_uncertainty_by_depth_follows_the_derivatives(call: Call) -> None:
             "sharp edges",
         ),
         (
-            {"second_gauge_depth": 6, "second_gauge_diameter": 17.7, "depth_tolerance": 3},
+            {"second_gauge_depth": 6, "second_gauge_diameter": 17.7, "depth_error_limit": 3},
             Impossible,
             "swallow",
         ),
@@ -159,7 +159,7 @@ def test_a_gauge_too_large_or_a_point_is_refused(call: Call) -> None:
 def test_rolls_touch_a_nominal_vee(call: Call, angle: float) -> None:
     """Rolls at the answered heights stand one radius off the side and touch where answered."""
     half = math.radians(angle / 2)
-    request = {"units": "mm", "included_angle": angle, "face_width": 50, "roll_diameters": [40, 20]}
+    request = {"units": "mm", "vee_angle": angle, "face_width": 50, "roll_diameters": [40, 20]}
     result = call("tapers.vee-over-rolls-nominal", **request)["result"]
     side = LineString([(0, -result["apex_depth"]), (25, 0)])
     for roll in result["rolls"]:
@@ -173,7 +173,7 @@ def test_rolls_touch_a_nominal_vee(call: Call, angle: float) -> None:
 
 def test_a_roll_too_large_for_the_vee_is_refused(call: Call) -> None:
     """A roll that would touch over the edges is refused, and named."""
-    request = {"units": "mm", "included_angle": 60, "face_width": 40, "roll_diameters": [20, 47]}
+    request = {"units": "mm", "vee_angle": 60, "face_width": 40, "roll_diameters": [20, 47]}
     with pytest.raises(Impossible, match="roll would touch") as refused:
         call("tapers.vee-over-rolls-nominal", **request)
     assert "roll_diameters/1" in refused.value.fields
@@ -187,14 +187,16 @@ def test_uncertainty_of_a_vee(call: Call) -> None:
         "large_roll_top": 20,
         "small_roll_top": -10,
     }
-    result = call("tapers.vee-over-rolls", units="mm", measure_tolerance=0.002, **request)["result"]
+    result = call("tapers.vee-over-rolls", units="mm", measure_error_limit=0.002, **request)[
+        "result"
+    ]
     worst = math.degrees(0.004 * math.tan(math.radians(30)) / 20) * 3600
-    assert result["half_angle"]["worst_case"] == pytest.approx(worst, rel=1e-6)
+    assert result["vee_half_angle"]["worst_case"] == pytest.approx(worst, rel=1e-6)
     covered = half_width_of_rectangles(worst / 2, worst / 2)
-    assert result["half_angle"]["expanded_uncertainty"] == pytest.approx(covered, rel=3e-4)
+    assert result["vee_half_angle"]["expanded_uncertainty"] == pytest.approx(covered, rel=3e-4)
     assert result["face_width"]["expanded_uncertainty"] > 0
     with pytest.raises(Impossible, match="swallow"):
-        call("tapers.vee-over-rolls", units="mm", measure_tolerance=12, **request)
+        call("tapers.vee-over-rolls", units="mm", measure_error_limit=12, **request)
 
 
 @pytest.mark.parametrize("given", ["corner_width", "measure"])
@@ -207,9 +209,9 @@ def test_uncertainty_of_a_dovetail(call: Call, given: str) -> None:
         flank_angle=60,
         flank_height=10,
         roll_diameter=8,
-        measure_tolerance=0.003,
-        roll_tolerance=0.001,
-        flank_angle_tolerance_arcsec=30,
+        measure_error_limit=0.003,
+        roll_error_limit=0.001,
+        flank_angle_error_limit_arcsec=30,
         **{given: 70},
     )["result"]
     half = math.radians(30)

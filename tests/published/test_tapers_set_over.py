@@ -10,10 +10,10 @@ from support import Call
 
 WAYS: dict[str, Any] = {
     "scale_radius": 6,
-    "scale_reading_error": 0.005,
-    "set_over_error": 0.002,
+    "scale_reading_error_limit": 0.005,
+    "set_over_error_limit": 0.002,
     "attachment_length": 12,
-    "attachment_error": 0.005,
+    "attachment_error_limit": 0.005,
 }
 
 
@@ -31,7 +31,7 @@ def test_set_over_of_the_handbooks(
         units="in",
         taper_per_foot=per_foot,
         work_length=length,
-        work_length_error=0.01,
+        work_length_error_limit=0.01,
         **WAYS,
     )["result"]
     assert result["set_over_by_rule"] == pytest.approx(printed, rel=1e-12)
@@ -47,16 +47,22 @@ def test_a_way_whose_error_is_not_wholly_stated_comes_last(call: Call) -> None:
     ways = call("tapers.set-over", **request)["result"]["ways"]
     assert [way["way"] for way in ways] == ["taper-attachment", "swivel", "tailstock-set-over"]
     error = ways[2]["half_angle_error_arcsec"]
-    assert error["not_stated"] == ["work_length_error"]
-    assert [c["name"] for c in error["contributions"]] == ["set_over_error"]
-    stated = call("tapers.set-over", work_length_error=0, **request)["result"]["ways"]
+    assert error["not_stated"] == ["work_length_error_limit"]
+    assert [c["name"] for c in error["contributions"]] == ["set_over_error_limit"]
+    stated = call("tapers.set-over", work_length_error_limit=0, **request)["result"]["ways"]
     assert [way["way"] for way in stated] == ["tailstock-set-over", "taper-attachment", "swivel"]
     assert stated[0]["half_angle_error_arcsec"]["worst_case"] == error["worst_case"]
 
 
 def test_errors_of_the_ways_follow_the_derivatives(call: Call) -> None:
     """δα = δS / (L cos α) − tan α δL / L at the tailstock; on the diameter 2 L δα / cos² α."""
-    request = {"units": "in", "half_angle": 10, "work_length": 8, "work_length_error": 0.03, **WAYS}
+    request = {
+        "units": "in",
+        "half_angle": 10,
+        "work_length": 8,
+        "work_length_error_limit": 0.03,
+        **WAYS,
+    }
     ways = {w["way"]: w for w in call("tapers.set-over", **request)["result"]["ways"]}
     half = math.radians(10)
     by_set_over, by_length = 0.002 / (8 * math.cos(half)), math.tan(half) * 0.03 / 8
@@ -76,7 +82,7 @@ CENTER: dict[str, Any] = {"units": "in", "included_angle": 60, "work_length": 9,
 
 def test_a_set_over_that_no_lathe_has_is_not_the_surest(call: Call) -> None:
     """4.5 in of set-over on 9 in of work is doubted and comes after the swivel, however sure."""
-    answer = call("tapers.set-over", work_length_error=0, **CENTER)
+    answer = call("tapers.set-over", work_length_error_limit=0, **CENTER)
     ways = answer["result"]["ways"]
     assert answer["result"]["set_over"] == pytest.approx(4.5)
     assert [(way["way"], way["forecast"]) for way in ways] == [

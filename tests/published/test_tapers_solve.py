@@ -11,6 +11,8 @@ from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.trade.tables.tapers.standard import standard_tapers
 from halfangle_service.trade.tapers.solve import solve_taper
 from support import Call
+from transcribed.reading import number
+from transcribed.tapers import listed_tapers
 
 # ISO 1119:1998 / GB/T 157-2001: x of 1:x, cone angle as printed.
 ISO_1119 = [
@@ -19,6 +21,13 @@ ISO_1119 = [
     (20, 2, 51, 51.0925),
     (50, 1, 8, 45.1586),
 ]
+
+#: Rows seen in print that have both diameters and the length between them.
+PRINTED = {
+    name: row
+    for name, row in listed_tapers().items()
+    if row.get("seen_in_print") == "yes" and row["small_end_depth"] and "chuck" not in name
+}
 
 
 @pytest.mark.outside("tapers.solve", source="ISO 1119:1998, table 1, cone angles as printed")
@@ -32,24 +41,23 @@ def test_cone_angle_of_a_rate(
     assert result["included_angle"]["degrees"] == pytest.approx(printed, abs=0.00006 / 3600)
 
 
-@pytest.mark.outside("tapers.solve", source="ASME B5.10: D, d and depth")
-@pytest.mark.parametrize(
-    "designation",
-    [n for n, t in standard_tapers().items() if t.small_end_depth and "chuck" not in n],
+@pytest.mark.outside(
+    "tapers.solve", source="ASME B5.10 and lists of tapers, as reprinted: D, d, depth, taper"
 )
-def test_morse_columns_agree_with_one_another(call: Call, designation: str) -> None:
+@pytest.mark.parametrize("designation", PRINTED)
+def test_printed_columns_agree_with_one_another(call: Call, designation: str) -> None:
     """D, depth and taper per foot of a row give its d, to the digits that the table prints."""
-    row = standard_tapers()[designation]
+    row = PRINTED[designation]
     # Morse is printed to 0.00001 in, some Brown and Sharpe diameters to 0.0001 in.
-    digits = 1.5e-5 if row.series == "Morse" else 5.5e-5
+    digits = 1.5e-5 if row["series"] == "morse" else 5.5e-5
     result = call(
         "tapers.solve",
         units="in",
-        large_diameter=row.gauge_diameter,
-        length=row.small_end_depth,
-        taper_per_foot=row.rate * 12,
+        large_diameter=number(row["gauge_diameter"]),
+        length=number(row["small_end_depth"]),
+        taper_per_foot=number(row["taper_per_foot"]),
     )["result"]
-    assert result["small_diameter"] == pytest.approx(row.small_diameter, abs=digits)
+    assert result["small_diameter"] == pytest.approx(number(row["small_diameter"]), abs=digits)
 
 
 @pytest.mark.outside("tapers.solve", source="mpmath, 50 digits: 2 atan(3.5/24) of the 7/24 taper")
@@ -67,8 +75,8 @@ def test_seven_in_twenty_four(call: Call) -> None:
 def test_standard_series_are_complete_and_ordered() -> None:
     """Morse 0 to 7 and 7/24 from 10 to 60 are there, and gauge diameters rise with the number."""
     tapers = standard_tapers()
-    for number in range(8):
-        assert f"morse-{number}" in tapers
+    for size in range(8):
+        assert f"morse-{size}" in tapers
     for series in ("morse", "7-24"):
         for suffix in ("", "-iso"):
             rows = [
@@ -83,8 +91,8 @@ def test_standard_series_are_complete_and_ordered() -> None:
 def test_morse_of_both_standards_are_one_taper() -> None:
     """Morse by ASME and by ISO agree: gauge diameters to 0.01 mm, rates to 0.01 %."""
     tapers = standard_tapers()
-    for number in range(1, 7):
-        inch, metric = tapers[f"morse-{number}"], tapers[f"morse-{number}-iso"]
+    for size in range(1, 7):
+        inch, metric = tapers[f"morse-{size}"], tapers[f"morse-{size}-iso"]
         assert inch.gauge_diameter * 25.4 == pytest.approx(metric.gauge_diameter, abs=0.01)
         assert inch.rate == pytest.approx(metric.rate, rel=1e-4)
 

@@ -63,39 +63,39 @@ TWO_PLUGS: Request = {
 IDENTIFY: Request = {"units": "in", "large_diameter": 0.7, "small_diameter": 0.6, "length": 2}
 #: Operation, request, an estimate of its answer, and what of it the request does not state.
 MEASURED = [
-    ("over-rolls", OVER_ROLLS, "half_angle", ["measure_tolerance", "stack_rise_tolerance"]),
+    ("over-rolls", OVER_ROLLS, "half_angle", ["measure_error_limit", "stack_rise_error_limit"]),
     (
         "over-rolls",
         OVER_ROLLS,
         "large_diameter",
-        ["measure_tolerance", "stack_rise_tolerance", "roll_tolerance"],
+        ["measure_error_limit", "stack_rise_error_limit", "roll_error_limit"],
     ),
-    ("over-balls", OVER_BALLS, "half_angle", ["roll_tolerance", "measure_tolerance"]),
-    ("over-balls", OVER_BALLS, "small_diameter", ["roll_tolerance", "measure_tolerance"]),
+    ("over-balls", OVER_BALLS, "half_angle", ["roll_error_limit", "measure_error_limit"]),
+    ("over-balls", OVER_BALLS, "small_diameter", ["roll_error_limit", "measure_error_limit"]),
     (
         "one-ball",
         ONE_BALL,
         "large_diameter",
-        ["roll_tolerance", "measure_tolerance", "included_angle_tolerance_arcsec"],
+        ["roll_error_limit", "measure_error_limit", "included_angle_error_limit_arcsec"],
     ),
-    ("vee-over-rolls", VEE, "half_angle", ["roll_tolerance", "measure_tolerance"]),
-    ("vee-over-rolls", VEE, "face_width", ["roll_tolerance", "measure_tolerance"]),
-    ("dovetail-over-rolls", DOVETAIL, "measure", ["measure_tolerance"]),
+    ("vee-over-rolls", VEE, "vee_half_angle", ["roll_error_limit", "measure_error_limit"]),
+    ("vee-over-rolls", VEE, "face_width", ["roll_error_limit", "measure_error_limit"]),
+    ("dovetail-over-rolls", DOVETAIL, "measure", ["measure_error_limit"]),
     (
         "dovetail-over-rolls",
         DOVETAIL,
         "corner_width",
-        ["measure_tolerance", "roll_tolerance", "flank_angle_tolerance_arcsec"],
+        ["measure_error_limit", "roll_error_limit", "flank_angle_error_limit_arcsec"],
     ),
-    ("plug-depth", PLUG, "half_angle", ["included_angle_tolerance_arcsec"]),
+    ("plug-depth", PLUG, "half_angle", ["included_angle_error_limit_arcsec"]),
     (
         "plug-depth",
         PLUG,
         "gauge_line_diameter",
-        ["gauge_tolerance", "depth_tolerance", "included_angle_tolerance_arcsec"],
+        ["gauge_error_limit", "depth_error_limit", "included_angle_error_limit_arcsec"],
     ),
-    ("plug-depth", TWO_PLUGS, "half_angle", ["gauge_tolerance", "depth_tolerance"]),
-    ("identify", IDENTIFY, "half_angle", ["diameter_tolerance", "length_tolerance"]),
+    ("plug-depth", TWO_PLUGS, "half_angle", ["gauge_error_limit", "depth_error_limit"]),
+    ("identify", IDENTIFY, "half_angle", ["diameter_error_limit", "length_error_limit"]),
 ]
 SPREAD = ("standard_uncertainty", "expanded_uncertainty", "worst_case")
 
@@ -148,12 +148,12 @@ def test_a_corner_width_given_is_exact(call: Call) -> None:
     result = call("tapers.dovetail-over-rolls", corner_width=50, **request)["result"]
     assert result["corner_width"]["value"] == 50
     assert result["corner_width"]["not_stated"] == []
-    assert result["measure"]["not_stated"] == ["roll_tolerance", "flank_angle_tolerance_arcsec"]
+    assert result["measure"]["not_stated"] == ["roll_error_limit", "flank_angle_error_limit_arcsec"]
 
 
 def test_the_uncertainty_of_an_edge_width_follows_the_derivatives(call: Call) -> None:
     """The edge errs by roll as the corner does, and by the angle with 2 h / sin² θ less."""
-    errors = {"measure_tolerance": 0, "roll_tolerance": 0, "flank_angle_tolerance_arcsec": 30}
+    errors = {"measure_error_limit": 0, "roll_error_limit": 0, "flank_angle_error_limit_arcsec": 30}
     result = call("tapers.dovetail-over-rolls", **DOVETAIL, **errors)["result"]
     angle = math.radians(60)
     step = math.radians(30 / 3600)

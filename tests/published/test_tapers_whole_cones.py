@@ -141,7 +141,7 @@ def test_readings_of_a_pointed_cone_may_be_off(
     read |= {"one-ball": "ball_diameter", "plug-depth": "gauge_diameter"}
     step = off * math.cos(half) / 4
     request[read[verb]] += step
-    tolerance = "gauge_tolerance" if verb == "plug-depth" else "roll_tolerance"
+    tolerance = "gauge_error_limit" if verb == "plug-depth" else "roll_error_limit"
     result = call(f"tapers.{verb}", units="in", **request, **{tolerance: abs(step)})["result"]
     assert result["large_diameter"]["value"] == pytest.approx(LARGE, abs=1e-3)
     if verb != "one-ball":

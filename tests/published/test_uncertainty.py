@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable
+from typing import get_args
 
 import numpy as np
 import pytest
@@ -14,10 +15,12 @@ from halfangle_service.trade.uncertainty import (
     DIVISOR,
     Budget,
     Contribution,
+    Forecast,
     coverage_factor,
-    decide,
     draw,
     summarise,
+    together,
+    verdict_of,
 )
 
 # JCGM 100:2008, H.1: calibration of a gauge block of nominal 50 mm against a standard. Its figures
@@ -232,6 +235,12 @@ def test_monte_carlo_agrees_with_the_budget_where_it_is_linear() -> None:
 # Limits 9.98 to 10.02, guard band 0.004: acceptance from 9.984 to 10.016, rejection below 9.976 and
 # above 10.024. The zones are those of ISO 14253-1 (from memory); the figures are an example made
 # for this test, since the standard gives no numeric one.
+def judged(value: float, *, guard_band: float) -> str:
+    """Verdict on a value by the rule of 2013, whose guard band is twice the uncertainty."""
+    budget = Budget((Contribution("value", guard_band / 2.0, "normal"),))
+    return verdict_of(value, 9.98, 10.02, budget, "iso-14253-1-2013")
+
+
 @pytest.mark.parametrize(
     ("value", "verdict"),
     [
@@ -248,18 +257,39 @@ def test_monte_carlo_agrees_with_the_budget_where_it_is_linear() -> None:
 )
 def test_decision_rule(value: float, verdict: str) -> None:
     """Conforming in the acceptance zone, not so beyond the rejection zone, neither in between."""
-    assert decide(value, 9.98, 10.02, 0.004) == verdict
+    assert judged(value, guard_band=0.004) == verdict
 
 
 def test_without_a_guard_band_every_value_is_judged() -> None:
     """With no uncertainty the limits themselves still conform, and nothing is left undecided."""
-    assert decide(10.02, 9.98, 10.02, 0.0) == "conforming"
-    assert decide(9.98, 9.98, 10.02, 0.0) == "conforming"
-    assert decide(math.nextafter(10.02, 11.0), 9.98, 10.02, 0.0) == "not-conforming"
+    assert judged(10.02, guard_band=0.0) == "conforming"
+    assert judged(9.98, guard_band=0.0) == "conforming"
+    assert judged(math.nextafter(10.02, 11.0), guard_band=0.0) == "not-conforming"
 
 
 def test_a_guard_band_wider_than_the_zone_accepts_nothing() -> None:
     """Where the uncertainty is larger than half the tolerance, no value can be accepted."""
     values = np.linspace(9.9, 10.1, 401)
-    verdicts = {decide(float(value), 9.98, 10.02, 0.03) for value in values}
+    verdicts = {judged(float(value), guard_band=0.03) for value in values}
     assert verdicts == {"not-provable", "not-conforming"}
+
+
+# Several forecasts ----------------------------------------------------------------------------
+HOLDS, MAY, NOT, UNSTATED = FORECASTS = get_args(Forecast)
+
+
+@pytest.mark.parametrize(
+    ("first", "row"),
+    [
+        (HOLDS, (HOLDS, MAY, NOT, MAY)),
+        (MAY, (MAY, MAY, NOT, MAY)),
+        (NOT, (NOT, NOT, NOT, NOT)),
+        (UNSTATED, (MAY, MAY, NOT, UNSTATED)),
+    ],
+)
+def test_forecasts_together(first: Forecast, row: tuple[Forecast, ...]) -> None:
+    """Two forecasts are one by this table, whichever comes first; one is itself, twice too."""
+    for second, expected in zip(FORECASTS, row, strict=True):
+        assert together((first, second)) == together((second, first)) == expected
+        assert together((first, second, first)) == expected
+    assert together((first,)) == together((first, first)) == first

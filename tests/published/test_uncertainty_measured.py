@@ -45,13 +45,29 @@ def test_a_budget_agrees_with_derivatives(
 def test_what_was_not_stated_is_named_once() -> None:
     """Two inputs that one field would state the error of are named by it once."""
     inputs = (
-        Measured("large_diameter", 20, LargestError("diameter_tolerance", None)),
-        Measured("small_diameter", 10, LargestError("diameter_tolerance", None)),
-        Measured("length", 50, LargestError("length_tolerance", 0.01)),
+        Measured("large_diameter", 20, LargestError("diameter_error_limit", None)),
+        Measured("small_diameter", 10, LargestError("diameter_error_limit", None)),
+        Measured("length", 50, LargestError("length_error_limit", 0.01)),
     )
     budget = budget_of(half_angle, *inputs)
-    assert budget.not_stated == ("diameter_tolerance",)
-    assert [c.name for c in budget.contributions] == ["length"]
+    assert budget.not_stated == ("diameter_error_limit",)
+    assert [(c.name, c.of) for c in budget.contributions] == [("length_error_limit", None)]
+
+
+def test_inputs_that_share_a_field_are_told_apart() -> None:
+    """Each contribution bears the name of the field that states it, and of which input it is."""
+    shared = LargestError("diameter_error_limit", 0.01)
+    budget = budget_of(
+        half_angle,
+        Measured("large_diameter", 20, shared),
+        Measured("small_diameter", 10, shared),
+        Measured("length", 50, LargestError("length_error_limit", 0.01)),
+    )
+    assert [(c.name, c.of) for c in budget.contributions] == [
+        ("diameter_error_limit", "large_diameter"),
+        ("diameter_error_limit", "small_diameter"),
+        ("length_error_limit", None),
+    ]
 
 
 def test_an_error_of_none_keeps_its_sensitivity() -> None:
@@ -65,6 +81,6 @@ def test_an_error_that_swallows_its_value_is_refused() -> None:
     """An error that reaches past where the value means something is refused by its field."""
     with pytest.raises(Impossible, match="An error of 3 in length swallows") as refused:
         budget_of(
-            math.sqrt, Measured("length", 2.0, LargestError("length_tolerance", 3.0), above=0.0)
+            math.sqrt, Measured("length", 2.0, LargestError("length_error_limit", 3.0), above=0.0)
         )
-    assert refused.value.fields == {"length_tolerance": "should be less than 3"}
+    assert refused.value.fields == {"length_error_limit": "should be less than 3"}

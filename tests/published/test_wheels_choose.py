@@ -42,7 +42,7 @@ def with_(way: str, **changes: Any) -> dict[str, Any]:
 @pytest.mark.outside("wheels.choose", source="uncertainties: propagation through asin and atan")
 def test_uncertainty_is_the_propagated_one(call: Call) -> None:
     """The standard uncertainty is what an uncertainty library propagates to the included angle."""
-    request = with_("sine_plate", axis_yaw_arcsec=0)
+    request = with_("sine_plate", axis_yaw_error_limit_arcsec=0)
     plate = ways_of(call("wheels.choose", **request))["sine-plate"]["included_angle_error_arcsec"]
     height = uncertainties.ufloat(2.5, 0.00002 / math.sqrt(3))
     setting = uncertainties.ufloat(0, 2 * ARCSEC / math.sqrt(3))
@@ -62,7 +62,9 @@ def test_uncertainty_is_the_propagated_one(call: Call) -> None:
 )
 def test_what_acts_by_its_square_has_a_mean(call: Call) -> None:
     """A large diamond height moves the angle on average, and spreads it, as sampling shows."""
-    request = with_("dressed_wheel", diamond_height=0.15, axis_pitch_arcsec=3)
+    request = with_(
+        "dressed_wheel", diamond_height_error_limit=0.15, axis_pitch_error_limit_arcsec=3
+    )
     found = ways_of(call("wheels.choose", **request))["dressed-wheel"]
     random = np.random.default_rng(11)
 
@@ -83,16 +85,17 @@ def test_what_acts_by_its_square_has_a_mean(call: Call) -> None:
     assert error["standard_uncertainty"] == pytest.approx(np.std(included), rel=0.01)
 
 
-@pytest.mark.outside("wheels.choose", source="The operations dressing-errors and setup-errors")
 def test_limits_are_those_of_the_error_models(call: Call) -> None:
     """Diamond height and axis offset count with what their own operations give."""
     ways = ways_of(call("wheels.choose", **EXAMPLE))
     dressed = call("wheels.dressing-errors", **CONE, diamond_height=0.02)["result"]["errors"][0]
     named = worst_cases(ways["dressed-wheel"])
-    assert named["diamond_height"] == pytest.approx(abs(dressed["included_angle_error_arcsec"]))
+    assert named["diamond_height_error_limit"] == pytest.approx(
+        abs(dressed["included_angle_error_arcsec"])
+    )
     # 0.0001 in over 0.7 in of slant, and 0.00005 in on a 2 in sine base, both twice.
     assert named["flank_wear"] == pytest.approx(2 * 1e-4 / 0.7 / ARCSEC, rel=1e-6)
-    assert named["stack_tolerance"] == pytest.approx(
+    assert named["stack_error_limit"] == pytest.approx(
         2 * 0.00005 / (2 * math.cos(math.radians(30))) / ARCSEC
     )
     offset = call(
@@ -104,13 +107,12 @@ def test_limits_are_those_of_the_error_models(call: Call) -> None:
         axis_offset=0.02,
     )["result"]["errors"][0]
     named = worst_cases(ways["swivelled-workhead"])
-    assert named["axis_offset"] == pytest.approx(
+    assert named["axis_offset_error_limit"] == pytest.approx(
         abs(offset["included_angle_error_arcsec"]), rel=0.02
     )
     assert named["graduation"] == pytest.approx(300)
 
 
-@pytest.mark.outside("wheels.choose", source="The operation setup-errors; angle of line and plane")
 @pytest.mark.parametrize(
     ("way", "grinder", "name", "feed"),
     [
@@ -122,7 +124,7 @@ def test_limits_are_those_of_the_error_models(call: Call) -> None:
 )
 def test_yaw_counts_by_its_square(call: Call, way: str, grinder: str, name: str, feed: str) -> None:
     """An axis out of the plane of setting counts with what setup-errors gives, always one way."""
-    row = ways_of(call("wheels.choose", **with_(way, axis_yaw_arcsec=1800)))[name]
+    row = ways_of(call("wheels.choose", **with_(way, axis_yaw_error_limit_arcsec=1800)))[name]
     by_itself = call(
         "wheels.setup-errors",
         **CONE,
@@ -131,7 +133,7 @@ def test_yaw_counts_by_its_square(call: Call, way: str, grinder: str, name: str,
         feed=feed,
         axis_yaw_arcsec=1800,
     )["result"]["errors"][2]
-    assert worst_cases(row)["axis_yaw_arcsec"] == pytest.approx(
+    assert worst_cases(row)["axis_yaw_error_limit_arcsec"] == pytest.approx(
         abs(by_itself["included_angle_error_arcsec"]), rel=0.02
     )
     if feed == "traversed" or way == "wheel_side":
@@ -170,14 +172,14 @@ def test_forecasts_and_reasons(call: Call) -> None:
 
 def test_what_is_not_stated_never_holds(call: Call) -> None:
     """A way with an error left out may not hold, and names it; 0 states that there is none."""
-    request = with_("sine_plate", plate_error_arcsec=None)
+    request = with_("sine_plate", plate_error_limit_arcsec=None)
     answer = call("wheels.choose", **request)
     plate = ways_of(answer)["sine-plate"]
     assert plate["forecast"] == "may-not-hold"
-    assert plate["included_angle_error_arcsec"]["not_stated"] == ["plate_error_arcsec"]
+    assert plate["included_angle_error_arcsec"]["not_stated"] == ["plate_error_limit_arcsec"]
     words = {a["code"]: a["message"] for a in answer["advisories"]}["best-way-may-not-hold"]
-    assert "(not stated: plate_error_arcsec)" in words
-    stated = with_("sine_plate", plate_error_arcsec=0)
+    assert "(not stated: plate_error_limit_arcsec)" in words
+    stated = with_("sine_plate", plate_error_limit_arcsec=0)
     assert ways_of(call("wheels.choose", **stated))["sine-plate"]["forecast"] == "holds"
 
 
@@ -189,10 +191,10 @@ def test_nothing_stated_is_no_forecast(call: Call) -> None:
     assert plate["forecast"] == "not-stated"
     assert (error["value"], error["expanded_uncertainty"], error["worst_case"]) == (None,) * 3
     assert error["not_stated"] == [
-        "stack_tolerance",
-        "plate_error_arcsec",
-        "axis_pitch_arcsec",
-        "axis_yaw_arcsec",
+        "stack_error_limit",
+        "plate_error_limit_arcsec",
+        "axis_pitch_error_limit_arcsec",
+        "axis_yaw_error_limit_arcsec",
         "wheel_breakdown",
     ]
     assert answer["result"]["best"] is None
@@ -202,7 +204,7 @@ def test_nothing_stated_is_no_forecast(call: Call) -> None:
 
 def test_where_none_is_sure_the_least_uncertain_is_best(call: Call) -> None:
     """Below every way's uncertainty the surest way is best, and the answer says it may not hold."""
-    answer = call("wheels.choose", **{**EXAMPLE, "tolerance_arcsec": 10})
+    answer = call("wheels.choose", **{**EXAMPLE, "included_angle_tolerance_arcsec": 10})
     doubts = [
         way["included_angle_error_arcsec"]["expanded_uncertainty"]
         for way in answer["result"]["ways"]
@@ -219,13 +221,13 @@ def test_where_none_is_sure_the_least_uncertain_is_best(call: Call) -> None:
     [
         (
             "wheel_side",
-            {"rated_for_side": False, "swivel_error_arcsec": 5},
+            {"rated_for_side": False, "swivel_error_limit_arcsec": 5},
             "wheel-side",
             "stated not to be rated",
         ),
         (
             "wheel_side",
-            {"rated_for_side": True, "swivel_error_arcsec": 5, "usable_width": 0.5},
+            {"rated_for_side": True, "swivel_error_limit_arcsec": 5, "usable_width": 0.5},
             "wheel-side",
             "0.7 long, the side is usable over 0.5",
         ),
@@ -254,9 +256,9 @@ def test_a_rated_side_may_be_chosen(call: Call) -> None:
     request = with_(
         "wheel_side",
         rated_for_side=True,
-        swivel_error_arcsec=5,
-        side_error_arcsec=5,
-        axis_yaw_arcsec=300,
+        swivel_error_limit_arcsec=5,
+        side_error_limit_arcsec=5,
+        axis_yaw_error_limit_arcsec=300,
         side_wear=0.00002,
         setup_minutes=1,
     )
@@ -279,8 +281,14 @@ def test_an_error_that_will_miss_rules_a_way_out(
 ) -> None:
     """A scale read to ±300″ keeps ±15″ in 5 cases of 100: below that the way is ruled out."""
     head: dict[str, str | int] = {"grinder": "cylindrical", "graduation": "0 05"}
-    head |= dict.fromkeys(("axis_offset", "axis_yaw_arcsec", "wheel_breakdown"), 0)
-    request = {**EXAMPLE, "tolerance_arcsec": tolerance, "ways": {"swivelled_workhead": head}}
+    head |= dict.fromkeys(
+        ("axis_offset_error_limit", "axis_yaw_error_limit_arcsec", "wheel_breakdown"), 0
+    )
+    request = {
+        **EXAMPLE,
+        "included_angle_tolerance_arcsec": tolerance,
+        "ways": {"swivelled_workhead": head},
+    }
     row = ways_of(call("wheels.choose", **request))["swivelled-workhead"]
     assert row["forecast"] == forecast
     assert bool(row["ruled_out_by"]) == (forecast == "does-not-hold")
@@ -288,7 +296,7 @@ def test_an_error_that_will_miss_rules_a_way_out(
 
 def test_when_all_are_ruled_out_none_is_best(call: Call) -> None:
     """A tolerance below every way's error leaves no best way, and says so."""
-    answer = call("wheels.choose", **{**EXAMPLE, "tolerance_arcsec": 1})
+    answer = call("wheels.choose", **{**EXAMPLE, "included_angle_tolerance_arcsec": 1})
     assert answer["result"]["best"] is None
     assert {a["code"]: a["severity"] for a in answer["advisories"]}["no-way-fits"] == "stop"
 
@@ -304,10 +312,14 @@ def test_when_all_are_ruled_out_none_is_best(call: Call) -> None:
         (
             with_("dressed_wheel", dresser={"kind": "scale", "graduation": "0 05"}),
             Disagreement,
-            "set without a stack",
+            "set without blocks",
         ),
-        (with_("dressed_wheel", diamond_height=3.2), Impossible, "never reaches the flank's root"),
-        (with_("swivelled_workhead", axis_offset=4), Impossible, "misses the wheel"),
+        (
+            with_("dressed_wheel", diamond_height_error_limit=3.2),
+            Impossible,
+            "never reaches the flank's root",
+        ),
+        (with_("swivelled_workhead", axis_offset_error_limit=4), Impossible, "misses the wheel"),
         ({**EXAMPLE, "small_diameter": 0.8}, Impossible, "not below the larger one"),
         ({**EXAMPLE, "wheel_diameter": 127}, Disagreement, "127 mm would be 5 in"),
         (with_("sine_plate", center_distance=127), Disagreement, "127 mm would be 5 in"),

@@ -60,7 +60,7 @@ def test_traverse_and_overlap_return(call: Call) -> None:
     assert back["overlap_ratio"] == pytest.approx(3.5)
     named = call("wheels.dressing", **DIAMOND, purpose="general")["result"]
     assert named["overlap_ratio"] == pytest.approx(3.5)
-    assert [g["purpose"] for g in named["guides"] if g["meets"]] == ["general"]
+    assert [g["purpose"] for g in named["guides"] if g["within_guide"]] == ["general"]
 
 
 def test_guide_values_go_from_coarse_to_fine() -> None:
@@ -179,11 +179,11 @@ def test_speed_both_ways(call: Call) -> None:
         ),
         ({"machine_max_rpm": 3600, "wheel_type": "1-straight"}, "not-stated", ["marked_rpm"]),
         ({"wheel_type": "1-straight"}, "not-stated", ["marked_rpm"]),
-        ({"marked_rpm": 3600}, "not-stated", ["wheel_type"]),
+        ({"marked_rpm": 3600}, "may-not-hold", ["wheel_type"]),
         ({}, "not-stated", ["marked_rpm", "wheel_type"]),
         (
             {"marked_rpm": 3600, "wheel_type": "6-straight-cup", "grinding_side": True},
-            "not-stated",
+            "may-not-hold",
             ["rated_for_side"],
         ),
         (
@@ -242,13 +242,13 @@ def test_marks_hold_for_the_new_diameter(call: Call) -> None:
     new = {"worn_diameter": 6, "new_diameter": 7}
     result = call("wheels.speed", **WHEEL, **marks, **new)["result"]["worn"]
     assert result["rpm_to_restore"] is None
-    assert "4025" in result["why_not"]
+    assert "4025" in result["reason"]
     assert result["surface_speed_m_per_s"] == pytest.approx(32.12 * 6 / 7, abs=0.01)
     free = call("wheels.speed", **WHEEL, marked_rpm=4100, worn_diameter=6)["result"]["worn"]
     assert free["rpm_to_restore"] == pytest.approx(4025)
     marks = {"marked_m_per_s": 40}
     unknown = call("wheels.speed", **WHEEL, **marks, worn_diameter=6)["result"]["worn"]
-    assert (unknown["rpm_to_restore"], "new_diameter" in unknown["why_not"]) == (None, True)
+    assert (unknown["rpm_to_restore"], "new_diameter" in unknown["reason"]) == (None, True)
 
 
 def test_a_speed_that_no_wheel_runs_at_is_asked_after(call: Call) -> None:
@@ -272,7 +272,7 @@ def test_small_flanges_are_a_stop(call: Call) -> None:
 
 def test_start_checks_name_their_sources(call: Call) -> None:
     """The checks before starting name ring test, guard and run-up, each with its source."""
-    words = " ".join(check.what for check in start_checks())
+    words = " ".join(check.action for check in start_checks())
     assert all(name in words for name in ("ring-test", "Guard", "one minute", "flanges"))
     assert {check.standing for check in start_checks()} == {"published", "from-memory"}
     assert len(call("wheels.speed", **WHEEL)["result"]["before_starting"]) == len(start_checks())

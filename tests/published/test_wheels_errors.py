@@ -44,7 +44,9 @@ def _wheel_radius_by_rotation(height: float, station: float) -> float:
 )
 def test_angle_at_each_radius(call: Call, height: float, arcsec: float) -> None:
     """The local half angle is the slope of the rotated path, worst where the wheel is smallest."""
-    stations = call("wheels.dressing-errors", **CONE, diamond_height=height)["result"]["stations"]
+    stations = call("wheels.dressing-errors", **CONE, diamond_height=height)["result"][
+        "at_stations"
+    ]
     assert stations[0]["half_angle_error_arcsec"] == pytest.approx(arcsec, abs=0.6)
     start = mpmath.sqrt(mpmath.mpf(3.5) ** 2 - mpmath.mpf(height) ** 2)
 
@@ -131,7 +133,7 @@ def test_inspections_see_what_they_resolve(call: Call) -> None:
         **CONE,
         diamond_height=0.05,
         dresser_angle_error_arcsec=15,
-        tolerance_arcsec=5,
+        included_angle_tolerance_arcsec=5,
         inspections=[sharp, knife],
     )
     height, nose, angle = answer["result"]["errors"][:3]
@@ -148,7 +150,9 @@ def test_inspections_see_what_they_resolve(call: Call) -> None:
 
 def test_an_error_not_stated_is_null_and_named(call: Call) -> None:
     """An error that was left out is null and named, and the tolerance is never said to hold."""
-    result = call("wheels.dressing-errors", **CONE, nose_radius=0.01, tolerance_arcsec=60)["result"]
+    result = call(
+        "wheels.dressing-errors", **CONE, nose_radius=0.01, included_angle_tolerance_arcsec=60
+    )["result"]
     rows = {row["name"]: row for row in result["errors"]}
     assert rows["diamond-height"]["half_angle_error_arcsec"] is None
     assert rows["all-together"]["included_angle_error_arcsec"] == 0
@@ -159,11 +163,15 @@ def test_an_error_not_stated_is_null_and_named(call: Call) -> None:
         "wheel_wear_large_end",
         "diamond_wear",
     ]
-    assert (result["stations"], result["forecast"]) == (None, "may-not-hold")
+    assert (result["at_stations"], result["forecast"]) == (None, "may-not-hold")
     none = dict.fromkeys(result["not_stated"], 0)
-    stated = call("wheels.dressing-errors", **CONE, nose_radius=0, **none, tolerance_arcsec=60)
+    stated = call(
+        "wheels.dressing-errors", **CONE, nose_radius=0, **none, included_angle_tolerance_arcsec=60
+    )
     assert (stated["result"]["not_stated"], stated["result"]["forecast"]) == ([], "holds")
-    nothing = call("wheels.dressing-errors", **CONE, worn_diameter=5, tolerance_arcsec=60)["result"]
+    nothing = call(
+        "wheels.dressing-errors", **CONE, worn_diameter=5, included_angle_tolerance_arcsec=60
+    )["result"]
     assert all(row["diameter_change"] is None for row in nothing["errors"])
     assert (nothing["forecast"], nothing["worn"], nothing["unseen"]) == ("not-stated", None, [])
 
@@ -184,7 +192,10 @@ def test_a_flank_beyond_the_tolerance_is_a_stop(call: Call) -> None:
     """Where the forecast is that it does not hold, a stop says so, and only there."""
     for tolerance, stops in ((5, True), (600, False)):
         answer = call(
-            "wheels.dressing-errors", **CONE, diamond_height=0.1, tolerance_arcsec=tolerance
+            "wheels.dressing-errors",
+            **CONE,
+            diamond_height=0.1,
+            included_angle_tolerance_arcsec=tolerance,
         )
         found = "stop" in [a["severity"] for a in answer["advisories"]]
         assert found == (answer["result"]["forecast"] == "does-not-hold") == stops

@@ -292,7 +292,7 @@ def test_scale_is_read_to_its_graduation(call: Call) -> None:
     answer = call("wheels.flank", **{**BOTH_SIDES, "work": work, "dresser": dresser})
     setting = answer["result"]["flanks"][0]["dresser_setting"]
     assert setting["scale_reading"]["dms"] == "8°20'00.00\""
-    assert setting["rounding_error_arcsec"] == pytest.approx(120)
+    assert setting["deviation_arcsec"] == pytest.approx(120)
 
 
 @pytest.mark.outside("wheels.flank", source="Sine and cosine of 72.25°: dθ/dh = 1 / (L cos θ)")

@@ -154,7 +154,7 @@ def test_parallel_axes_keep_the_angle(call: Call) -> None:
     assert result["shape"] == "cone"
     assert result["errors"][0]["half_angle_error_arcsec"] == pytest.approx(0, abs=1e-6)
     between = math.hypot(3.5 + 0.025, 0.1) - 3.5
-    assert result["stations"][0]["diameter"] == pytest.approx(2 * between, abs=1e-12)
+    assert result["at_stations"][0]["diameter"] == pytest.approx(2 * between, abs=1e-12)
 
 
 def test_side_grinds_a_true_cone_like_a_plane() -> None:
@@ -213,7 +213,7 @@ def test_a_set_up_of_which_nothing_is_stated_is_not_ground(call: Call) -> None:
     """Without any error there is no surface to tell of, and each error is named."""
     request = {**CONE, "grinder": "surface", "way": "dressed-wheel", "feed": "plunge"}
     result = call("wheels.setup-errors", **request)["result"]
-    assert (result["as_ground"], result["stations"], result["shape"]) == (None,) * 3
+    assert (result["as_ground"], result["at_stations"], result["shape"]) == (None,) * 3
     assert result["not_stated"] == ["axis_offset", "axis_pitch_arcsec", "axis_yaw_arcsec"]
     one = call("wheels.setup-errors", **request, axis_offset=0)["result"]
     assert (one["shape"], one["not_stated"]) == ("cone", ["axis_pitch_arcsec", "axis_yaw_arcsec"])

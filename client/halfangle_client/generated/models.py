@@ -41,8 +41,8 @@ class AngleContributions(BaseModel):
     model_config = ConfigDict(
         extra="forbid",
     )
-    center_distance_tolerance: float | None = None
-    """Limit ± of the center distance, in `units`. [length, 0 to 10000]"""
+    center_distance_error_limit: float | None = None
+    """Largest error ± of the center distance, in `units`. [length, 0 to 10000]"""
     roll_difference: float | None = None
     """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
     roll_parallelism: float | None = None
@@ -74,26 +74,26 @@ class AngleContributions(BaseModel):
     """
     particle: float | None = None
     """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
-    temperature_uncertainty_celsius: float | None = None
-    """Limit ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
+    temperature_error_limit_celsius: float | None = None
+    """Largest error ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
     temperature_difference_celsius: float | None = None
     """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
     plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
     """Material of the plate."""
-    axis_yaw_arcsec: float | None = None
+    axis_yaw_error_limit_arcsec: float | None = None
     """
-    Limit ± of the yaw of the work's axis out of the plane in which the plate tilts; at most
-    18000, which is 5°. It acts by its square, always toward a smaller angle. [arcsecond, 0
-    to 18000]
+    Largest error ± of the yaw of the work's axis out of the plane in which the plate tilts;
+    at most 18000, which is 5°. It acts by its square, always toward a smaller angle.
+    [arcsecond, 0 to 18000]
     """
-    axis_pitch_arcsec: float | None = None
+    axis_pitch_error_limit_arcsec: float | None = None
     """
-    Limit ± of the pitch of the work's axis to the plate's face, in the plane in which the
-    plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+    Largest error ± of the pitch of the work's axis to the plate's face, in the plane in
+    which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
     """
-    wheel_face_arcsec: float | None = None
+    wheel_face_error_limit_arcsec: float | None = None
     """
-    Limit ± of the slope of the wheel's face along the slant, from breakdown since dressing.
+    Largest slope ± of the wheel's face along the slant, from breakdown since dressing.
     [arcsecond, 0 to 324000]
     """
     temperature_celsius: float | None = None
@@ -111,7 +111,15 @@ class ArcsecContribution(AnswerModel):
     """One contribution to an angle, in arc-seconds."""
 
     name: str
-    """What contributes."""
+    """
+    What contributes: the field of the request that states it, spelled as in `not_stated`;
+    or, where no one field does, a name of its own, which has a label.
+    """
+    of: str | None
+    """
+    Which one, where several bear one name: a block by its size, a film by its number, a
+    material, a measured size by its field; null where there is only one.
+    """
     input_value: float
     """
     Half-width of the input's distribution, or its standard deviation where it is normal, or
@@ -175,8 +183,8 @@ class BlockAngleGradeEntry(AnswerModel):
 
     name: str
     """Name to use as `grade`."""
-    accuracy_arcsec: float
-    """Each block errs by ± this. [arcsecond]"""
+    limit_deviation_arcsec: float
+    """Limit ± of the deviation of each block's angle. [arcsecond]"""
     source: str
     """Where it comes from."""
     standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
@@ -205,13 +213,13 @@ class BlockAngleOwned(BaseModel):
     """How many of them. [count, 1 to 4]"""
     deviation_arcsec: float = 0.0
     """
-    Measured deviation, actual less nominal; at most 60″ either way. [arcsecond, -324000 to
-    324000]
+    Measured deviation, actual less nominal, as the certificate states it; at most 60″
+    either way. [arcsecond, -324000 to 324000]
     """
     expanded_uncertainty_arcsec: float | None = None
     """
-    Expanded uncertainty (k = 2) of that deviation; absent: not calibrated. [arcsecond, 0 to
-    324000]
+    Expanded uncertainty (k = 2) of that deviation. Absent: the block is not calibrated, and
+    its grade, if one is given, limits its error. [arcsecond, 0 to 324000]
     """
 
 
@@ -526,11 +534,11 @@ class CenterContactResult(AnswerModel):
     """How far the center's sharp point would lie inside the mouth. [length]"""
     axial_shift: float | None
     """
-    How far the work shifts along the axis for `diameter_error`, with the hole's depth kept;
-    null where that was not stated. [length]
+    How far the work shifts along the axis for `diameter_error_limit`, with the hole's depth
+    kept; null where that was not stated. [length]
     """
     not_stated: list[str]
-    """`diameter_error` where it was not sent."""
+    """`diameter_error_limit` where it was not sent."""
 
 
 class CenterError(BaseModel):
@@ -564,7 +572,7 @@ class CenterHoleBall(AnswerModel):
     """Change of that height for a unit of mouth diameter. [length per length]"""
     found_diameter: float | None
     """Mouth diameter by the measured height; null where none was sent. [length]"""
-    found_less_wanted: float | None
+    diameter_error: float | None
     """Found less wanted diameter; null where no height was sent. [length]"""
 
 
@@ -700,23 +708,24 @@ class ChooseSinePlate(BaseModel):
     )
     center_distance: float
     """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
-    stack_tolerance: float | None = None
-    """Error ± of the stack as wrung, in `units`. [length, 0 to 10000]"""
-    plate_error_arcsec: float | None = None
+    stack_error_limit: float | None = None
+    """Largest error ± of the stack as wrung, in `units`. [length, 0 to 10000]"""
+    plate_error_limit_arcsec: float | None = None
     """
-    Error ± of the plate itself at this angle, in arc-seconds, in the plane in which it
-    tilts. [arcsecond, 0 to 324000]
+    Largest error ± of the plate itself at this angle, in arc-seconds, in the plane in which
+    it tilts. [arcsecond, 0 to 324000]
     """
-    axis_pitch_arcsec: float | None = None
+    axis_pitch_error_limit_arcsec: float | None = None
     """
-    Error ± of the fixture's axis from parallel to the plate, in arc-seconds, in the plane
-    in which the plate tilts. [arcsecond, 0 to 324000]
+    Largest error ± of the fixture's axis from parallel to the plate, in arc-seconds, in the
+    plane in which the plate tilts. [arcsecond, 0 to 324000]
     """
-    axis_yaw_arcsec: float | None = None
+    axis_yaw_error_limit_arcsec: float | None = None
     """
-    Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
-    acts by its square. Under a wheel above the work: the axis turned on the plate, or about
-    the vertical; beside a wheel or its side: one end of it high. [arcsecond, 0 to 36000]
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 36000]
     """
     wheel_breakdown: float | None = None
     """
@@ -747,21 +756,22 @@ class ChooseWheelSide(BaseModel):
     """
     usable_width: float
     """Radial width of the side that may grind, in `units`. [length, 1e-06 to 10000]"""
-    swivel_error_arcsec: float | None = None
+    swivel_error_limit_arcsec: float | None = None
     """
-    Error ± of the set swivel angle, in arc-seconds, in the plane in which the work swivels.
-    [arcsecond, 0 to 324000]
+    Largest error ± of the set swivel angle, in arc-seconds, in the plane in which the work
+    swivels. [arcsecond, 0 to 324000]
     """
-    side_error_arcsec: float | None = None
+    side_error_limit_arcsec: float | None = None
     """
-    Error ± of the side from square to the wheel's axis, in arc-seconds, in the plane in
-    which the work swivels. [arcsecond, 0 to 324000]
+    Largest error ± of the side from square to the wheel's axis, in arc-seconds, in the
+    plane in which the work swivels. [arcsecond, 0 to 324000]
     """
-    axis_yaw_arcsec: float | None = None
+    axis_yaw_error_limit_arcsec: float | None = None
     """
-    Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
-    acts by its square. Under a wheel above the work: the axis turned on the plate, or about
-    the vertical; beside a wheel or its side: one end of it high. [arcsecond, 0 to 36000]
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 36000]
     """
     side_wear: float | None = None
     """Wear of the side over the surface, square to it, in `units`. [length, 0 to 10000]"""
@@ -787,16 +797,17 @@ class ChooseWorkhead(BaseModel):
     Smallest step that its scale or vernier shows, in degrees; it is set to half of it.
     [degree, over 0, at most 5; or text in degrees, minutes, seconds]
     """
-    axis_offset: float | None = None
+    axis_offset_error_limit: float | None = None
     """
-    Error ± of the work axis from the wheel axis' height, in `units`; acts by its square.
-    [length, 0 to 10000]
+    Largest error ± of the work axis from the wheel axis' height, in `units`; acts by its
+    square. [length, 0 to 10000]
     """
-    axis_yaw_arcsec: float | None = None
+    axis_yaw_error_limit_arcsec: float | None = None
     """
-    Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
-    acts by its square. Under a wheel above the work: the axis turned on the plate, or about
-    the vertical; beside a wheel or its side: one end of it high. [arcsecond, 0 to 36000]
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 36000]
     """
     wheel_breakdown: float | None = None
     """
@@ -821,9 +832,9 @@ class ClearanceChange(AnswerModel):
     """What to change."""
     change_to: float | None
     """Its new value: stick-out, height of riser, or diameter; null for the direction. [length]"""
-    clears_everything: bool
+    keeps_gap_wanted: bool
     """True where this change alone gives the gap wanted everywhere."""
-    message: str
+    action: str
     """What to do, in plain words."""
 
 
@@ -973,7 +984,15 @@ class DirectionContribution(AnswerModel):
     """One contribution to a direction, in degrees."""
 
     name: str
-    """What contributes."""
+    """
+    What contributes: the field of the request that states it, spelled as in `not_stated`;
+    or, where no one field does, a name of its own, which has a label.
+    """
+    of: str | None
+    """
+    Which one, where several bear one name: a block by its size, a film by its number, a
+    material, a measured size by its field; null where there is only one.
+    """
     input_value: float
     """
     Half-width of the input's distribution, or its standard deviation where it is normal, or
@@ -1141,7 +1160,7 @@ class DressingGuideRange(AnswerModel):
     """Traverse at the lower overlap ratio. [length per minute]"""
     traverse_slowest: float
     """Traverse at the higher overlap ratio. [length per minute]"""
-    meets: bool
+    within_guide: bool
     """True where the overlap ratio of this dress lies within."""
     source: str
     """Where the guide values come from."""
@@ -1204,7 +1223,15 @@ class LengthContribution(AnswerModel):
     """One contribution to a length, in the request's `units`."""
 
     name: str
-    """What contributes."""
+    """
+    What contributes: the field of the request that states it, spelled as in `not_stated`;
+    or, where no one field does, a name of its own, which has a label.
+    """
+    of: str | None
+    """
+    Which one, where several bear one name: a block by its size, a film by its number, a
+    material, a measured size by its field; null where there is only one.
+    """
     input_value: float
     """
     Half-width of the input's distribution, or its standard deviation where it is normal, or
@@ -1301,7 +1328,7 @@ class PlanCheck(AnswerModel):
     Whether it would show the smallest mistake that takes the angle out of its tolerance;
     null where no single wrong block does.
     """
-    why: str
+    reason: str
     """Why it would, or would not."""
     proves_tolerance: bool
     """
@@ -1402,7 +1429,7 @@ class PlannedSetting(AnswerModel):
     """
     Height of the stack: the sum of nominal sizes and measured deviations, and how far
     calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    as not stated, where neither is known of some block. `blocks.budget` takes in films and
     temperature.
     """
     actual_deviation: float
@@ -1418,7 +1445,7 @@ class PlannedSetting(AnswerModel):
     Change of the *included* angle for one bench step of stack height (0.0001 in or 0.001
     mm). [arcsecond]
     """
-    fewest: bool
+    proved: bool
     """True where no smaller stack gives this height; that is proved, not searched."""
 
 
@@ -1576,7 +1603,7 @@ class RunoutFound(BaseModel):
     eccentricity_standard_uncertainty: float | None = None
     """
     Standard uncertainty of its eccentricity, in `units`, alike in every direction, as
-    runout/indicate gives it; not stated where absent. [length, 0 to 10000]
+    `runout.indicate` gives it; not stated where absent. [length, 0 to 10000]
     """
 
 
@@ -1640,8 +1667,8 @@ class RunoutOffCrestResult(AnswerModel):
     """How the cone seems."""
     ground_by_this: Literal["true", "shallower"] | str
     """What the cone becomes when it is adjusted until the indicator stands still."""
-    miss_allowed: float | None
-    """Largest miss for `tolerance_arcsec`; null where that was not sent. [length]"""
+    limit_miss: float | None
+    """Largest miss for `half_angle_tolerance_arcsec`; null where that was not sent. [length]"""
 
 
 class RunoutReading(BaseModel):
@@ -1706,7 +1733,7 @@ class RunoutSection(BaseModel):
     eccentricity_standard_uncertainty: float | None = None
     """
     Standard uncertainty of its eccentricity, in `units`, alike in every direction, as
-    runout/indicate gives it; not stated where absent. [length, 0 to 10000]
+    `runout.indicate` gives it; not stated where absent. [length, 0 to 10000]
     """
     station: float
     """Distance along the axis, in `units`. [length, -10000 to 10000]"""
@@ -1770,7 +1797,7 @@ class RunoutVBlockResult(AnswerModel):
     """Of these, what a two-point check hides as well. [each count]"""
     out_of_roundness: float | None
     """Departure from roundness, peak to valley: TIR / factor. Null without a TIR. [length]"""
-    better_v_angle: Angle | None
+    better_vee_angle: Angle | None
     """
     Of 60°, 72°, 90°, 108° and 120°, indicator opposite the V, the one that shows most of
     `lobes`; null without `lobes`.
@@ -1890,7 +1917,7 @@ class SineComplement(AnswerModel):
     """Difference of the stacks that sets it. [length]"""
     height_to_set: float
     """The same, rounded to the resolution. [length]"""
-    rounding_error_arcsec: float
+    deviation_arcsec: float
     """Angle at `height_to_set` less the complement. [arcsecond]"""
     arcsec_per_step: float
     """
@@ -1953,7 +1980,7 @@ class SineHingeSetting(AnswerModel):
     Change of angle in arc-seconds for one bench step of height (0.0001 in or 0.001 mm).
     [arcsecond]
     """
-    instruction: str
+    action: str
     """What to do, in plain words."""
 
 
@@ -1964,7 +1991,7 @@ class SineLaying(AnswerModel):
     """Side of the work, as drawn, that faces up: `top` where it is not tipped."""
     plan_turn: Angle
     """How far it is then turned in plan, by quarter turns, from +X toward +Y."""
-    instruction: str
+    action: str
     """What to do, in plain words."""
 
 
@@ -1973,22 +2000,22 @@ class SineMend(AnswerModel):
 
     term: (
         Literal[
-            "center-distance",
-            "roll-difference",
-            "roll-parallelism",
-            "face-parallelism",
-            "face-flatness",
-            "stack",
-            "stack-rounding",
-            "table-flatness",
+            "center_distance_error_limit",
+            "roll_difference",
+            "roll_parallelism",
+            "face_parallelism",
+            "face_flatness",
+            "stack_error_limit",
+            "resolution",
+            "table_flatness",
             "particle",
-            "temperature",
-            "temperature-difference",
-            "block-expansion",
-            "plate-expansion",
-            "axis-yaw",
-            "axis-pitch",
-            "wheel-breakdown",
+            "temperature_error_limit_celsius",
+            "temperature_difference_celsius",
+            "block_expansion",
+            "plate_expansion",
+            "axis_yaw_error_limit_arcsec",
+            "axis_pitch_error_limit_arcsec",
+            "wheel_breakdown",
         ]
         | str
     )
@@ -2059,22 +2086,22 @@ class SineRequirement(AnswerModel):
 
     term: (
         Literal[
-            "center-distance",
-            "roll-difference",
-            "roll-parallelism",
-            "face-parallelism",
-            "face-flatness",
-            "stack",
-            "stack-rounding",
-            "table-flatness",
+            "center_distance_error_limit",
+            "roll_difference",
+            "roll_parallelism",
+            "face_parallelism",
+            "face_flatness",
+            "stack_error_limit",
+            "resolution",
+            "table_flatness",
             "particle",
-            "temperature",
-            "temperature-difference",
-            "block-expansion",
-            "plate-expansion",
-            "axis-yaw",
-            "axis-pitch",
-            "wheel-breakdown",
+            "temperature_error_limit_celsius",
+            "temperature_difference_celsius",
+            "block_expansion",
+            "plate_expansion",
+            "axis_yaw_error_limit_arcsec",
+            "axis_pitch_error_limit_arcsec",
+            "wheel_breakdown",
         ]
         | str
     )
@@ -2112,7 +2139,7 @@ class SineRequirementsResult(AnswerModel):
     Tightest ± tolerance, on what `tolerance_on` names, that holds with the errors stated,
     by `decision_rule`. Null where no error was stated. [arcsecond]
     """
-    allowed_standard_uncertainty_arcsec: float | None
+    limit_standard_uncertainty_arcsec: float | None
     """
     Combined standard uncertainty of the plate's angle, were it normal, that the tolerance
     leaves after the expected error; null where that alone is past it. [arcsecond]
@@ -2126,22 +2153,22 @@ class SineRequirementsResult(AnswerModel):
     """
     mend_together: list[
         Literal[
-            "center-distance",
-            "roll-difference",
-            "roll-parallelism",
-            "face-parallelism",
-            "face-flatness",
-            "stack",
-            "stack-rounding",
-            "table-flatness",
+            "center_distance_error_limit",
+            "roll_difference",
+            "roll_parallelism",
+            "face_parallelism",
+            "face_flatness",
+            "stack_error_limit",
+            "resolution",
+            "table_flatness",
             "particle",
-            "temperature",
-            "temperature-difference",
-            "block-expansion",
-            "plate-expansion",
-            "axis-yaw",
-            "axis-pitch",
-            "wheel-breakdown",
+            "temperature_error_limit_celsius",
+            "temperature_difference_celsius",
+            "block_expansion",
+            "plate_expansion",
+            "axis_yaw_error_limit_arcsec",
+            "axis_pitch_error_limit_arcsec",
+            "wheel_breakdown",
         ]
         | str
     ]
@@ -2176,7 +2203,7 @@ class SineSettingResult(AnswerModel):
     """The same, rounded to what can be built (`resolution`). [length]"""
     angle_as_set: Angle
     """The angle that `height_to_set` gives."""
-    rounding_error_arcsec: float
+    deviation_arcsec: float
     """`angle_as_set` less the angle wanted, in arc-seconds. [arcsecond]"""
     arcsec_per_unit: float
     """Change of angle in arc-seconds for one whole unit of height. [arcsecond per length]"""
@@ -2285,7 +2312,7 @@ class SineTaperSettingResult(AnswerModel):
     """Difference of the stacks, high less low. [length]"""
     height_to_set: float
     """The same, rounded to 0.0001 in or 0.001 mm. [length]"""
-    rounding_error_arcsec: float
+    deviation_arcsec: float
     """Plate's angle at `height_to_set` less the right one. [arcsecond]"""
     half_angle: Angle
     """The cone's half angle."""
@@ -2300,7 +2327,7 @@ class SineTaperSettingResult(AnswerModel):
     """
     included_angle_arcsec_per_step: float
     """Change of the included angle that one bench step of height stands for. [arcsecond]"""
-    instruction: str
+    action: str
     """Which way round, in plain words."""
     usual_mistakes: list[SineTaperMistake]
     """Heights that the usual mistakes give: none of them should be on the bench."""
@@ -2354,29 +2381,29 @@ class SineUncertaintyResult(AnswerModel):
     """
     thermal_shift_arcsec: float
     """What the temperature stated does to the plate's angle. [arcsecond]"""
-    rounding_error_arcsec: float | None
+    deviation_arcsec: float | None
     """
     What the stack's height as built does to the plate's angle: the angle that it sets less
     the one wanted; null without `height`. [arcsecond]
     """
     largest_term: (
         Literal[
-            "center-distance",
-            "roll-difference",
-            "roll-parallelism",
-            "face-parallelism",
-            "face-flatness",
-            "stack",
-            "stack-rounding",
-            "table-flatness",
+            "center_distance_error_limit",
+            "roll_difference",
+            "roll_parallelism",
+            "face_parallelism",
+            "face_flatness",
+            "stack_error_limit",
+            "resolution",
+            "table_flatness",
             "particle",
-            "temperature",
-            "temperature-difference",
-            "block-expansion",
-            "plate-expansion",
-            "axis-yaw",
-            "axis-pitch",
-            "wheel-breakdown",
+            "temperature_error_limit_celsius",
+            "temperature_difference_celsius",
+            "block_expansion",
+            "plate_expansion",
+            "axis_yaw_error_limit_arcsec",
+            "axis_pitch_error_limit_arcsec",
+            "wheel_breakdown",
         ]
         | str
         | None
@@ -2669,7 +2696,7 @@ class TaperCleanUpResult(AnswerModel):
     margin_at_large_end: float | None
     """Available less needed. [length]"""
     point_margin: float | None
-    """Largest point loss less the point's loss. [length]"""
+    """`limit_point_loss` less the point's loss. [length]"""
     cutting_passes: int | None
     """Passes with feed. [count]"""
     total_passes: int | None
@@ -2837,7 +2864,7 @@ class TaperRateEntry(AnswerModel):
 
     designation: str
     """Designation to ask by."""
-    purpose: str
+    used_for: str
     """What it is for."""
     included_angle: Angle
     """Cone angle."""
@@ -3141,14 +3168,14 @@ class WheelSpeedLimit(AnswerModel):
     """Highest spindle speed that it allows. [per minute]"""
     share_percent: float
     """Spindle speed as a share of it. [percent]"""
-    exceeded: bool
+    over_limit: bool
     """True where the spindle speed is over it."""
 
 
 class WheelStartCheck(AnswerModel):
     """A usual check before the wheel is started."""
 
-    what: str
+    action: str
     """What to do."""
     source: str
     """Where it comes from."""
@@ -3184,8 +3211,8 @@ class WornWheelSpeed(AnswerModel):
     where the wheel bears no mark, or one in surface speed and `new_diameter` was not
     stated. [per minute]
     """
-    why_not: str | None
-    """Why it is null."""
+    reason: str | None
+    """Why `rpm_to_restore` is null; null where it is not."""
 
 
 class WrongBlock(AnswerModel):
@@ -3269,7 +3296,7 @@ class BlockAlternative(AnswerModel):
     """
     Height of the stack: the sum of nominal sizes and measured deviations, and how far
     calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    as not stated, where neither is known of some block. `blocks.budget` takes in films and
     temperature.
     """
     actual_deviation: float
@@ -3416,7 +3443,7 @@ class BlockCheckResult(AnswerModel):
     """
     Height of the stack: the sum of nominal sizes and measured deviations, and how far
     calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    as not stated, where neither is known of some block. `blocks.budget` takes in films and
     temperature.
     """
     wanted_height: float | None
@@ -3437,10 +3464,10 @@ class BlockCheckResult(AnswerModel):
     verdict: Literal["conforming", "not-conforming", "not-provable"] | str | None
     """
     `conforming`: the stack as read agrees with what is wanted, and what was measured on it
-    with the stack as read; `height` and `measurement_limit` tell how nearly.
+    with the stack as read; `height` and `measurement_error_limit` tell how nearly.
     `not-provable`: what was measured agrees, but is too coarse to tell the stack from one
     with a wrong block; or it is not sure by the blocks' grades and calibrations that the
-    actual height is within the `measurement_limit` of the wanted one, at 95 % (ISO
+    actual height is within the `measurement_error_limit` of the wanted one, at 95 % (ISO
     14253-1:2017). Else `not-conforming`; null where there is nothing to compare it with.
     """
     not_stated: list[str]
@@ -3483,7 +3510,7 @@ class BlockDayStack(AnswerModel):
     """
     Height of the stack: the sum of nominal sizes and measured deviations, and how far
     calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    as not stated, where neither is known of some block. `blocks.budget` takes in films and
     temperature.
     """
     actual_deviation: float
@@ -3506,6 +3533,8 @@ class BlockGradeEntry(AnswerModel):
 
     name: str
     """Name to use as `grade`."""
+    label: str
+    """The grade as its standard writes it."""
     source: str
     """Standard, edition, table."""
     standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
@@ -3579,7 +3608,7 @@ class BlockNamedStack(AnswerModel):
     """
     Height of the stack: the sum of nominal sizes and measured deviations, and how far
     calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    as not stated, where neither is known of some block. `blocks.budget` takes in films and
     temperature.
     """
     actual_deviation: float
@@ -3637,7 +3666,7 @@ class BlockStackResult(AnswerModel):
     """
     Height of the stack: the sum of nominal sizes and measured deviations, and how far
     calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks/budget` takes in films and
+    as not stated, where neither is known of some block. `blocks.budget` takes in films and
     temperature.
     """
     actual_deviation: float
@@ -3716,7 +3745,7 @@ class CenterAdapterResult(AnswerModel):
     standoff: float | None
     """
     How far the shank stands out of the socket, by its diameter and its angle, as
-    tapers/standoff has it: positive out, negative in; null where the diameter is not
+    `tapers.standoff` has it: positive out, negative in; null where the diameter is not
     stated. [length]
     """
     standoff_from_diameter: float | None
@@ -3729,7 +3758,7 @@ class CenterAdapterResult(AnswerModel):
     tir: TirEstimate
     tir_at_nose: TirEstimate
     """The same at the nose, the socket's mouth."""
-    mend_first: Literal["socket", "adapter", "rocking-in-the-seat"] | str | None
+    mend_first: Literal["socket_runout", "adapter_runout", "rocking_in_the_seat"] | str | None
     """The largest at the station; null where nothing runs out."""
     forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str | None
     """
@@ -3880,32 +3909,36 @@ class ChooseDressedWheel(BaseModel):
     """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
     dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
     """How the dresser is set."""
-    stack_tolerance: float | None = None
-    """Error ± of the stack under the dresser's sine base, in `units`. [length, 0 to 10000]"""
-    diamond_height: float | None = None
+    stack_error_limit: float | None = None
     """
-    Error ± of the diamond's height from the wheel's axis, in `units`; acts by its square.
-    [length, 0 to 10000]
+    Largest error ± of the stack under the dresser's sine base, in `units`. [length, 0 to
+    10000]
+    """
+    diamond_height_error_limit: float | None = None
+    """
+    Largest error ± of the diamond's height from the wheel's axis, in `units`; acts by its
+    square. [length, 0 to 10000]
     """
     flank_wear: float | None = None
     """
     Wear of the flank at one end between dressings, square to it, in `units`. [length, 0 to
     10000]
     """
-    axis_pitch_arcsec: float | None = None
+    axis_pitch_error_limit_arcsec: float | None = None
     """
-    Error ± of the work's axis from parallel to the wheel's, in arc-seconds, in the plane of
-    both axes. [arcsecond, 0 to 324000]
+    Largest error ± of the work's axis from parallel to the wheel's, in arc-seconds, in the
+    plane of both axes. [arcsecond, 0 to 324000]
     """
-    axis_yaw_arcsec: float | None = None
+    axis_yaw_error_limit_arcsec: float | None = None
     """
-    Error ± of the work's axis out of the plane in which the angle is set, in arc-seconds;
-    acts by its square. Under a wheel above the work: the axis turned on the plate, or about
-    the vertical; beside a wheel or its side: one end of it high. [arcsecond, 0 to 36000]
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 36000]
     """
     depth_per_pass: float
     """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
-    seconds_per_pass: float = 10.0
+    pass_seconds_with_return: float = 10.0
     """Time of one pass with its return, in seconds (same standing). [second, 0 to 10000]"""
     setup_minutes: float = 40.0
     """Time to set up, dressing apart, in minutes (same standing). [minute, 0 to 10000]"""
@@ -3956,7 +3989,7 @@ class ClearanceFixture(BaseModel):
     """
     turning_parts: list[ClearanceTurningPart] | None = None
     """Further parts that turn with the work. [at most 8 entries]"""
-    stick_out_limit: float | None = None
+    limit_stick_out: float | None = None
     """
     Most that the work may stand out, in `units`, for its length or its rigidity. Absent: no
     limit is known. [length, 1e-06 to 10000]
@@ -4019,7 +4052,7 @@ class DresserSetting(AnswerModel):
     """The blocks; null for a scale, or where no blocks were named."""
     scale_reading: Angle | None
     """Nearest graduation of the scale; null for a sine base."""
-    rounding_error_arcsec: float | None
+    deviation_arcsec: float | None
     """`scale_reading` less the angle wanted; null for a sine base. [arcsecond]"""
 
 
@@ -4034,7 +4067,7 @@ class DressingErrorsResult(AnswerModel):
     """One by one in a fixed order, and all that were stated together."""
     not_stated: list[str]
     """Errors that were not stated: nothing is known of them, and nothing counted."""
-    stations: list[DressedStation] | None
+    at_stations: list[DressedStation] | None
     """
     Angle at each radius, from the small end to the large one; null where `diamond_height`
     was not stated.
@@ -4152,7 +4185,10 @@ class PlannedRunout(AnswerModel):
     stated.
     """
     mend_first: str | None
-    """The largest contribution: the first one to mend; null where none was stated."""
+    """
+    The largest contribution, by its name: the first one to mend; null where none was
+    stated.
+    """
 
 
 class ProfileBlend(AnswerModel):
@@ -4196,7 +4232,7 @@ class RunoutBudgetResult(AnswerModel):
     percentile_99_tir: float
     """Not passed in 99 of 100 assemblies. [length]"""
     mend_first: str | None
-    """Largest that can be mended; null if none can."""
+    """Largest that can be mended, by its own name; null if none can."""
     forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     The chain as it is against the limit: `holds` where 95 of 100 assemblies are within it,
@@ -4303,7 +4339,7 @@ class SetupErrorsResult(AnswerModel):
     """One by one in a fixed order, and all that were stated together."""
     not_stated: list[str]
     """Errors that were not stated: nothing is known of them, and nothing counted."""
-    stations: list[SetupStation] | None
+    at_stations: list[SetupStation] | None
     """The surface, small end to large end; null where no error was stated."""
     shape: Literal["cone", "hyperboloid"] | str | None
     """
@@ -4369,7 +4405,7 @@ class SineLowStackResult(AnswerModel):
     No fewer blocks do it under the conditions stated: every combination of one set's blocks
     under either roll was considered.
     """
-    instruction: str
+    action: str
     """What to do, in plain words."""
 
 
@@ -4847,10 +4883,10 @@ class TiltedPlateResult(AnswerModel):
     Stick-out with which the nose lies wholly under the ground line, so that the wheel may
     run on over it. [length]
     """
-    why_not: str | None
+    ruled_out_by: list[str]
     """
     Why the set-up does not hold: something fouls, the room is too low, or the work stands
-    out too far; null where nothing stops it.
+    out too far; empty where nothing stops it.
     """
     changes: list[ClearanceChange]
     """Changes that would help."""
@@ -4880,11 +4916,11 @@ class VeeOverRollsNominalResult(AnswerModel):
 
 
 class VeeOverRollsResult(AnswerModel):
-    """A vee as measured; the included angle's errors are twice those of the half angle."""
+    """A vee as measured; the errors of its whole angle are twice those of the half."""
 
-    half_angle: AngleEstimate
+    vee_half_angle: AngleEstimate
     """Half of the vee's included angle, with its uncertainty."""
-    included_angle: Angle
+    vee_angle: Angle
     """The vee's included angle."""
     face_width: LengthEstimate
     """Width between the sides at the faces, with its uncertainty."""
@@ -4924,8 +4960,8 @@ class WheelSpeedResult(AnswerModel):
     forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """
     `holds`: every limit stated is kept; this sees only the figures sent, which is less than
-    a permission. `does-not-hold`: do not run it. `not-stated`: marks, the diameter that
-    they hold for, type or rating are missing, so nothing can be said.
+    a permission. `does-not-hold`: do not run it. `may-not-hold`: of what `not_stated` names
+    nothing is known; `not-stated`: of anything.
     """
     speed_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """The speed against every mark stated."""
@@ -4941,7 +4977,7 @@ class WheelSpeedResult(AnswerModel):
     """Surface speed in ft/min. [foot per minute]"""
     limits: list[WheelSpeedLimit]
     """Every limit stated."""
-    largest_rpm: float | None
+    limit_rpm: float | None
     """
     Highest spindle speed that no limit forbids; null without a mark on the wheel. [per
     minute]
@@ -5205,7 +5241,7 @@ class SineCompoundResult(AnswerModel):
     """The upper plate, riding on the base plate."""
     axis_order: str
     """The order of the axes, in plain words."""
-    surface: SineOrientation
+    surface_orientation: SineOrientation
     """The surface as it was read, in the frame stated."""
     laying: SineLaying
     """

@@ -16,6 +16,21 @@ from halfangle_service.fields.base import ResultModel
 from halfangle_service.fields.numbers import Unit
 from halfangle_service.trade.angles import DMS_PATTERN, format_dm, format_dms, parse_dms
 
+#: The named format of an angle as text, and what it says; the contract has it under `x-formats`.
+ANGLE_FORMAT = "angle"
+LONGEST_ANGLE = 40
+ANGLE_FORMAT_MEANING = (
+    "An angle in degrees, minutes and seconds: `60°`, `30°15'`, `30°15'20\"`, `30 15 20`, "
+    "`30:15:20`, `-0°05'`; `30 15` and `1:20` are degrees and minutes, never a ratio. Minutes and "
+    "seconds stay below 60, and only the last part may carry decimals: so much says the `pattern` "
+    "beside the format. The format says besides what no pattern can: the value in degrees lies "
+    "within the bounds of the number that may be sent in its place, the other branch of the same "
+    "`anyOf`. A validator that does not know the format lets a string out of bounds pass, and the "
+    "service refuses it (`/problems/invalid-request`, the bound named); one that is strict about "
+    "unknown formats wants it declared. Every angle is read so but the `text` of `tapers.angle`, "
+    "which has no format: tapers, ratios and designations are read there, and `1:20` is a taper."
+)
+
 
 class Sexagesimal(float):
     """Degrees that came in as degrees, minutes and seconds, so that no reading note is due."""
@@ -96,7 +111,12 @@ class AngleInput:
             "maximum": self.le,
         }
         number = {"type": "number"} | {k: v for k, v in bounds.items() if v is not None}
-        text = {"type": "string", "pattern": DMS_PATTERN, "maxLength": 40}
+        text = {
+            "type": "string",
+            "format": ANGLE_FORMAT,
+            "pattern": DMS_PATTERN,
+            "maxLength": LONGEST_ANGLE,
+        }
         return {"anyOf": [number, text], "x-unit": "degree"}
 
 

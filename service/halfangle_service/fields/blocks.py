@@ -100,7 +100,7 @@ class BlockGradeFields(BlockSupplyFields):
         None,
         description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
         "lists it, for the height's uncertainty.",
-        examples=["ASME AS-1"],
+        examples=["asme-as-1"],
     )
 
 

@@ -59,6 +59,18 @@ def all_or_none(request: RequestModel, *names: str, why: str, path: str = "") ->
     )
 
 
+def needs(request: RequestModel, name: str, other: str, *, why: str, path: str = "") -> None:
+    """Refuse a field sent without the other that it acts by; `why` says in a sentence how it does.
+
+    `path` is that of the object that holds them, such as `work/`.
+    """
+    if getattr(request, name) is not None and getattr(request, other) is None:
+        raise Disagreement(
+            f"{why} Send {_listed([other])} together with {_listed([name])}.",
+            fields={f"{path}{other}": f"is needed together with {name}"},
+        )
+
+
 def sent_of(request: RequestModel, *names: str) -> list[str]:
     """Names of those fields that hold a value, in the order given."""
     return [name for name in names if getattr(request, name) is not None]

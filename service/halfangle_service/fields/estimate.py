@@ -1,12 +1,13 @@
 """A quantity that carries an error, predicted or measured: one object in every answer."""
 
 import math
-from typing import Annotated, Generic, Literal, TypeVar
+from typing import Annotated, Any, Generic, Literal, TypeVar
 
 from pydantic import Field
 
 from halfangle_service.fields.angles import Angle, Direction
 from halfangle_service.fields.base import ResultModel
+from halfangle_service.fields.glossary import option_labels
 from halfangle_service.fields.numbers import (
     ArcsecOut,
     DegreesOut,
@@ -41,6 +42,26 @@ NotStated = Annotated[
     ),
 ]
 
+#: Contributions that no one field of a request states: one name a cause over the whole project.
+OWN_CAUSES = (
+    "adapter_runout",
+    "block_calibration",
+    "block_expansion",
+    "block_grade_limit",
+    "form_not_fitted",
+    "plate_expansion",
+    "rocking_in_the_seat",
+    "scatter",
+    "socket_runout",
+)
+
+
+def _labelled(schema: dict[str, Any]) -> None:
+    """Add the labels of causes that are no fields, as options have theirs."""
+    labels = option_labels()
+    schema["x-labels"] = {cause: labels[cause] for cause in OWN_CAUSES}
+
+
 #: Default of `DecisionRuleField`: the edition in force.
 DECISION_RULE: DecisionRule = "iso-14253-1-2017"
 DecisionRuleField = Annotated[
@@ -56,7 +77,15 @@ DecisionRuleField = Annotated[
 class EstimateContribution(ResultModel, Generic[SpreadT]):
     """One contribution to an estimate, in the estimate's unit."""
 
-    name: str = Field(description="What contributes.")
+    name: str = Field(
+        description="What contributes: the field of the request that states it, spelled as in "
+        "`not_stated`; or, where no one field does, a name of its own, which has a label.",
+        json_schema_extra=_labelled,
+    )
+    of: str | None = Field(
+        description="Which one, where several bear one name: a block by its size, a film by its "
+        "number, a material, a measured size by its field; null where there is only one."
+    )
     input_value: Annotated[float, Unit("stated")] = Field(
         description="Half-width of the input's distribution, or its standard deviation where it is "
         "normal, or the length of a vector of unknown phase, in `input_unit`."
@@ -75,6 +104,14 @@ class EstimateContribution(ResultModel, Generic[SpreadT]):
     )
     worst_case: SpreadT = Field(description="Largest change of the estimate that it can cause.")
     share_percent: SharePercent = Field(description="Its share of the combined variance.")
+
+
+def contribution_words(contribution: EstimateContribution[float]) -> str:
+    """A contribution as a sentence has it: by its label, else by its field."""
+    name, which = contribution.name, contribution.of
+    label = option_labels().get(name)
+    words = f"`{name}`" if label is None else f"{label[0].lower()}{label[1:]}"
+    return words if which is None else f"{words} ({which})"
 
 
 class LengthContribution(EstimateContribution[LengthOut]):
@@ -196,6 +233,7 @@ def estimate(
         contributions=[
             {
                 "name": contribution.name,
+                "of": contribution.of,
                 "input_value": abs(contribution.value),
                 "input_unit": contribution.unit or _UNITS[kind],
                 "sensitivity": contribution.sensitivity * per_unit,

@@ -96,7 +96,7 @@ class PlateSetting:
     angle_as_set_rad: float
 
     @property
-    def rounding_error_arcsec(self) -> float:
+    def deviation_arcsec(self) -> float:
         """Angle at `height_to_set` less the angle wanted."""
         return (self.angle_as_set_rad - self.angle_rad) * ARCSEC_PER_RADIAN
 

@@ -5,9 +5,9 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement
 from halfangle_service.fields.angles import AngleInput, Direction
 from halfangle_service.fields.base import RequestModel
+from halfangle_service.fields.choice import needs
 from halfangle_service.fields.estimate import (
     DirectionEstimate,
     EstimateT,
@@ -71,11 +71,9 @@ class RunoutVector(RequestModel):
 
         Raises Disagreement for a runout without its high spot.
         """
-        if self.high_spot is None and self.tir:
-            raise Disagreement(
-                "A runout without its high spot has no direction.",
-                fields={f"{path}high_spot": "should be sent with a tir above 0"},
-            )
+        if self.tir:
+            why = "A runout without its high spot has no direction."
+            needs(self, "tir", "high_spot", why=why, path=path)
         return center_of(vector(self.tir / 2.0, self.high_spot or 0.0), surface)
 
 
@@ -85,7 +83,7 @@ class RunoutFound(RunoutVector):
     eccentricity_standard_uncertainty: NonNegativeLength | None = Field(
         None,
         description="Standard uncertainty of its eccentricity, in `units`, alike in every "
-        "direction, as runout/indicate gives it; not stated where absent.",
+        "direction, as `runout.indicate` gives it; not stated where absent.",
     )
 
 
@@ -94,18 +92,17 @@ def budget_of_found(parts: Mapping[str, tuple[RunoutFound, float]]) -> Budget:
 
     They are independent; one whose uncertainty was not stated is named.
     """
-    stated = {name: part.eccentricity_standard_uncertainty for name, (part, _) in parts.items()}
+    stated = {
+        f"{name}/eccentricity_standard_uncertainty": (part.eccentricity_standard_uncertainty, times)
+        for name, (part, times) in parts.items()
+    }
     return Budget(
         tuple(
-            Contribution(name, spread, "normal", parts[name][1])
-            for name, spread in stated.items()
+            Contribution(path, spread, "normal", times)
+            for path, (spread, times) in stated.items()
             if spread is not None
         ),
-        not_stated=tuple(
-            f"{name}/eccentricity_standard_uncertainty"
-            for name, spread in stated.items()
-            if spread is None
-        ),
+        not_stated=tuple(path for path, (spread, _) in stated.items() if spread is None),
     )
 
 
@@ -177,16 +174,17 @@ def tir_estimate(budget: RunoutBudget) -> TirEstimate:
         rms_share_percent=budget.percent_within(rms) if known else None,
         contributions=[
             {
-                "name": name,
-                "input_value": tir,
+                "name": part.name,
+                "of": part.of,
+                "input_value": part.tir,
                 "input_unit": "length",
                 "sensitivity": 1.0,
                 "distribution": "uniform-phase",
-                "standard_uncertainty": tir,
-                "worst_case": tir,
+                "standard_uncertainty": part.tir,
+                "worst_case": part.tir,
                 "share_percent": share,
             }
-            for (name, tir), share in zip(budget.contributors, budget.shares(), strict=True)
+            for part, share in zip(budget.contributors, budget.shares(), strict=True)
         ],
         not_stated=[PHASES_NOT_STATED, *budget.not_stated],
     )

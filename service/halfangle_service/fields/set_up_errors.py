@@ -1,6 +1,6 @@
 """How far each part of a sine set-up may be off, as every request that states it does."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable
 from typing import Annotated
 
 from pydantic import Field
@@ -14,20 +14,21 @@ from halfangle_service.trade.tables.materials.expansion import MaterialName
 Limit = NonNegativeLength | None
 _Kelvins = Annotated[float, FINITE, Field(ge=0, le=50), Unit("celsius")] | None
 
-#: Field that states each term here; those of the stack and the wheel come with the request.
-SET_UP_FIELDS: dict[Term, str] = {
-    "center-distance": "center_distance_tolerance",
-    "roll-difference": "roll_difference",
-    "roll-parallelism": "roll_parallelism",
-    "face-parallelism": "face_parallelism",
-    "face-flatness": "face_flatness",
-    "table-flatness": "table_flatness",
-    "particle": "particle",
-    "temperature": "temperature_uncertainty_celsius",
-    "temperature-difference": "temperature_difference_celsius",
-    "axis-yaw": "axis_yaw_arcsec",
-    "axis-pitch": "axis_pitch_arcsec",
-}
+#: Terms stated here, which have the names of these fields; those of the stack and the wheel come
+#: with the request.
+SET_UP_TERMS: tuple[Term, ...] = (
+    "center_distance_error_limit",
+    "roll_difference",
+    "roll_parallelism",
+    "face_parallelism",
+    "face_flatness",
+    "table_flatness",
+    "particle",
+    "temperature_error_limit_celsius",
+    "temperature_difference_celsius",
+    "axis_yaw_error_limit_arcsec",
+    "axis_pitch_error_limit_arcsec",
+)
 
 
 class SetUpErrorFields(RequestModel):
@@ -37,8 +38,8 @@ class SetUpErrorFields(RequestModel):
     that there is no such error.
     """
 
-    center_distance_tolerance: Limit = Field(
-        None, description="Limit ± of the center distance, in `units`.", examples=[0.0001]
+    center_distance_error_limit: Limit = Field(
+        None, description="Largest error ± of the center distance, in `units`.", examples=[0.0001]
     )
     roll_difference: Limit = Field(
         None, description="Limit ± of the difference of the rolls' diameters, in `units`."
@@ -74,34 +75,35 @@ class SetUpErrorFields(RequestModel):
     particle: Limit = Field(
         None, description="Size of a particle under either roll or its stack, in `units`."
     )
-    temperature_uncertainty_celsius: _Kelvins = Field(
-        None, description="Limit ± of the temperature of plate and blocks, in kelvins."
+    temperature_error_limit_celsius: _Kelvins = Field(
+        None, description="Largest error ± of the temperature of plate and blocks, in kelvins."
     )
     temperature_difference_celsius: _Kelvins = Field(
         None, description="Limit ± of the difference of the blocks' temperature to the plate's."
     )
     plate_material: MaterialName = Field("steel", description="Material of the plate.")
-    axis_yaw_arcsec: (
+    axis_yaw_error_limit_arcsec: (
         Annotated[float, FINITE, Field(ge=0, le=LARGEST_YAW_ARCSEC), Unit("arcsecond")] | None
     ) = Field(
         None,
-        description="Limit ± of the yaw of the work's axis out of the plane in which the plate "
-        "tilts; at most 18000, which is 5°. It acts by its square, always toward a smaller angle.",
+        description="Largest error ± of the yaw of the work's axis out of the plane in which the "
+        "plate tilts; at most 18000, which is 5°. It acts by its square, always toward a smaller "
+        "angle.",
         examples=[900.0],
     )
-    axis_pitch_arcsec: (
+    axis_pitch_error_limit_arcsec: (
         Annotated[float, FINITE, Field(ge=0, le=324_000), Unit("arcsecond")] | None
     ) = Field(
         None,
-        description="Limit ± of the pitch of the work's axis to the plate's face, in the plane in "
-        "which the plate tilts; it acts one to one.",
+        description="Largest error ± of the pitch of the work's axis to the plate's face, in the "
+        "plane in which the plate tilts; it acts one to one.",
     )
 
 
 def stated_terms(
-    request: SetUpErrorFields, fields: Mapping[Term, str]
-) -> tuple[dict[Term, float], tuple[str, ...]]:
-    """The terms that a request states, by the fields that state them, and the fields left out."""
-    sent = {term: getattr(request, field) for term, field in fields.items()}
-    missing = tuple(fields[term] for term, value in sent.items() if value is None)
+    request: SetUpErrorFields, terms: Iterable[Term]
+) -> tuple[dict[Term, float], tuple[Term, ...]]:
+    """Those of these terms that a request states, and those that it leaves out."""
+    sent = {term: getattr(request, term) for term in terms}
+    missing = tuple(term for term, value in sent.items() if value is None)
     return {term: value for term, value in sent.items() if value is not None}, missing

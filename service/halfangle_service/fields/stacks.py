@@ -21,7 +21,7 @@ ActualHeight = Annotated[
     Field(
         description="Height of the stack: the sum of nominal sizes and measured deviations, and "
         "how far calibrations and grade limits leave it open. Nothing is said of that, and `grade` "
-        "named as not stated, where neither is known of some block. `blocks/budget` takes in films "
+        "named as not stated, where neither is known of some block. `blocks.budget` takes in films "
         "and temperature."
     ),
 ]

@@ -10,6 +10,7 @@ from pydantic import BaseModel
 from pydantic.json_schema import JsonSchemaMode, models_json_schema
 
 from halfangle_service import __version__
+from halfangle_service.fields.angles import ANGLE_FORMAT, ANGLE_FORMAT_MEANING
 from halfangle_service.fields.glossary import Term, glossary
 from halfangle_service.fields.schemas import LabelledSchema, schema_of
 from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, PROBLEM_TYPES, Problem
@@ -26,8 +27,9 @@ _INTRODUCTION = (
     "that composes them. Every answer carries its formulas, its sources and the release that made "
     "it; on one installation the same request at the same release gives the same bytes. Every "
     "error is a problem document (RFC 9457). Lengths are in the request's `units`; angles go in as "
-    "decimal degrees or as a string in degrees, minutes and seconds. Each field's name has one "
-    "meaning over all operations: `x-glossary` gives its symbol, unit and datum."
+    "decimal degrees or as a string in degrees, minutes and seconds (`format: angle`, described by "
+    "`x-formats`). Each field's name has one meaning over all operations: `x-glossary` gives its "
+    "symbol, unit and datum."
 )
 
 
@@ -53,6 +55,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
             "schemas": _schemas(operations.values(), tables),
             "responses": _problem_responses(),
         },
+        "x-formats": {ANGLE_FORMAT: ANGLE_FORMAT_MEANING},
         "x-glossary": {term.name: _term(term) for term in glossary().values()},
     }
 

@@ -53,8 +53,12 @@ def reference_page(
 
 
 def _code(text: str) -> Markup:
-    """Escape a text and set what stands between backticks as code."""
-    return Markup(re.sub(r"`([^`]+)`", r"<code>\1</code>", escape(text)))  # noqa: S704  escaped
+    """Escape a text and set what stands between backticks as code.
+
+    As plain text in between: `Markup` would escape the marks that are put in.
+    """
+    escaped = str(escape(text))
+    return Markup(re.sub(r"`([^`]+)`", r"<code>\1</code>", escaped))  # noqa: S704  escaped
 
 
 def _entry(operation: AnyOperation) -> dict[str, Any]:

@@ -11,6 +11,7 @@ from halfangle_service.errors import Refusal
 from halfangle_service.fields import RequestModel
 from halfangle_service.http.problems import ProblemError, pointer_to
 from halfangle_service.operation import Operation
+from halfangle_service.trade.wording import plain
 
 AnyOperation = Operation[Any, Any]
 Place = tuple[str | int, ...]
@@ -19,6 +20,8 @@ Place = tuple[str | int, ...]
 _MOST_TRIED = 6
 #: Numbers named where none by itself is the cause.
 _MOST_NAMED = 3
+#: Smaller numbers are zeros to a reader. No field takes one that is too large to be written out.
+_LEAST_SHOWN = 1e-9
 
 
 def not_finite(operation: AnyOperation, request: RequestModel) -> ProblemError:
@@ -34,13 +37,12 @@ def not_finite(operation: AnyOperation, request: RequestModel) -> ProblemError:
         for place, number in farthest[:_MOST_TRIED]:
             usual = _usual(operation, place)
             if _stays_in_range(operation, _with(sent, place, usual)):
-                message = f"{number} leads there; {usual} does not"
+                message = f"{_shown(number)} leads there; {_shown(usual)} does not"
                 errors.append({"pointer": pointer_to(*place), "message": message})
     if not errors:
-        errors = [
-            {"pointer": pointer_to(*place), "message": f"{number} is among the farthest from 1"}
-            for place, number in farthest[:_MOST_NAMED]
-        ]
+        for place, number in farthest[:_MOST_NAMED]:
+            message = f"{_shown(number)} is among the farthest from 1"
+            errors.append({"pointer": pointer_to(*place), "message": message})
     named = "; ".join(f"{error['pointer']}: {error['message']}" for error in errors)
     return ProblemError(
         "not-finite",
@@ -48,6 +50,11 @@ def not_finite(operation: AnyOperation, request: RequestModel) -> ProblemError:
         + (f": {named}." if named else "."),
         errors=errors,
     )
+
+
+def _shown(number: float) -> str:
+    """Write a number as a sentence has it: one that would need an exponent is named by its size."""
+    return plain(number, 15) if abs(number) >= _LEAST_SHOWN else "a number so near 0"
 
 
 def _numbers(value: Any, place: Place) -> Iterator[tuple[Place, float]]:

@@ -10,7 +10,8 @@ ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
 
 _PART = r"[0-5]?[0-9]"
 _LAST = r"[0-5]?[0-9](?:\.[0-9]{1,9})?"
-_PRIME, _DOUBLE_PRIME = r"['′’]", r"[\"″”]"
+#: No sign is escaped that need not be: JavaScript refuses the pattern else (its flag `u`).
+_PRIME, _DOUBLE_PRIME = "['′’]", '["″”]'
 #: Only the last part may carry decimals; minutes and seconds stay below 60.
 DMS_PATTERN = (
     r"^[+-]?[0-9]{1,3}(?:°"

@@ -3,6 +3,8 @@
 Answers carry full precision in their fields; a sentence carries what can be set or read.
 """
 
+from collections import Counter
+from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
 from halfangle_service.trade.angles import format_dms
@@ -95,3 +97,15 @@ def percent(share_percent: float) -> str:
     ('42 %', '0.3 %')
     """
     return f"{share_percent:.{0 if abs(share_percent) >= 9.95 else 1}f} %"
+
+
+def told_apart(names: Iterable[str]) -> Iterator[str]:
+    """Names in their order, one that came before with its number.
+
+    >>> list(told_apart(["0.5", "0.1", "0.5"]))
+    ['0.5', '0.1', '0.5 (2)']
+    """
+    seen: Counter[str] = Counter()
+    for name in names:
+        seen[name] += 1
+        yield name if seen[name] == 1 else f"{name} ({seen[name]})"

@@ -41,8 +41,8 @@ def scope_of(path: str, body: bytes) -> dict[str, Any]:
     }
 
 
-async def post(app: Any, path: str, body: bytes) -> tuple[int, Any]:
-    """Post a body; gives the status and the document of the answer."""
+async def exchange(app: Any, path: str, body: bytes) -> tuple[int, bytes]:
+    """Post a body; gives the status and the body of the answer."""
     status, content = 0, b""
     messages = [{"type": "http.request", "body": body, "more_body": False}]
 
@@ -57,6 +57,12 @@ async def post(app: Any, path: str, body: bytes) -> tuple[int, Any]:
             content += message.get("body", b"")
 
     await app(scope_of(path, body), receive, send)
+    return status, content
+
+
+async def post(app: Any, path: str, body: bytes) -> tuple[int, Any]:
+    """Post a body; gives the status and the document of the answer."""
+    status, content = await exchange(app, path, body)
     return status, document_of(content)
 
 

@@ -150,7 +150,7 @@ class BlocksCalls:
         with_square: bool = False,
         max_blocks: int = 22,
         tolerance_arcsec: float = 0.0,
-        most_alternatives: int = 0,
+        max_alternatives: int = 0,
         grade: str | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -168,15 +168,16 @@ class BlocksCalls:
                 360; or text in degrees, minutes, seconds]
             set: Built-in set, as `GET /v1/blocks/angle-sets` lists it. Either this or `box`. [1 to
                 60 characters]
-            box: The shop's own angle blocks; at most 22, counts included. [1 to 22 entries]
+            box: The shop's own angle blocks with what is known of them; at most 22, counts
+                included. [1 to 22 entries]
             with_square: True to have a square block of 90° too, added or subtracted.
             max_blocks: Most blocks to wring together. [count, 1 to 22]
             tolerance_arcsec: Angles within ± this will do: the fewest blocks that come within it,
                 and of these the nearest. [arcsecond, 0 to 324000]
-            most_alternatives: How many further stacks to give, the next best ones, all different.
+            max_alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
-            grade: Grade of blocks without a calibration, as `GET /v1/blocks/angle-grades` lists it,
-                for the angle's uncertainty. [1 to 60 characters]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/angle-grades`
+                lists it, for the angle's uncertainty. [1 to 60 characters]
 
         Example:
             client.blocks.angle_stack(angle="37 24 18", set="angle-16", grade="toolroom")
@@ -190,7 +191,7 @@ class BlocksCalls:
                 "with_square": with_square,
                 "max_blocks": max_blocks,
                 "tolerance_arcsec": tolerance_arcsec,
-                "most_alternatives": most_alternatives,
+                "max_alternatives": max_alternatives,
                 "grade": grade,
             },
             timeout_seconds=timeout_seconds,
@@ -210,10 +211,10 @@ class BlocksCalls:
         plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
         | None = None,
         temperature_celsius: float = 20.0,
-        temperature_uncertainty_celsius: float | None = None,
+        temperature_error_limit_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
         film_nanometres: float = 0.0,
-        film_limit_nanometres: float = 10.0,
+        film_error_limit_nanometres: float = 10.0,
         wrung_to_base: bool = True,
         coverage_factor: float | None = None,
         timeout_seconds: float | None = None,
@@ -240,15 +241,16 @@ class BlocksCalls:
                 the height is then what it is against the plate, which grows too. Absent: the height
                 by itself.
             temperature_celsius: Temperature of the blocks. [°C, -40 to 150]
-            temperature_uncertainty_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_error_limit_celsius: Largest error ± of that temperature, in kelvins. [°C, 0
+                to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's, in kelvins; counts with `plate_material` only, and an advisory says so
                 where that is absent. [°C, 0 to 50]
             film_nanometres: Mean by which a wringing film is thicker than the one that a block's
                 length includes by definition, in nanometres. [nanometre, -1000 to 1000]
-            film_limit_nanometres: Limit ± of each film about that mean, in nanometres; the
-                presetting is from memory of national laboratory practice: 5 to 10 for clean, well
-                wrung blocks, more where they are worn. [nanometre, 0 to 1000]
+            film_error_limit_nanometres: Largest error ± of each film about that mean, in
+                nanometres; the presetting is from memory of national laboratory practice: 5 to 10
+                for clean, well wrung blocks, more where they are worn. [nanometre, 0 to 1000]
             wrung_to_base: True where the lowest block is wrung to its base: one film a block. False
                 where it merely stands: one film less, and flatness and dirt below it are not
                 covered.
@@ -256,8 +258,8 @@ class BlocksCalls:
                 %, by the distributions of the contributions. [1 to 4]
 
         Example:
-            client.blocks.budget(units="mm", blocks=[50.0, 10.0, 1.3], grade="ISO 1",
-                temperature_celsius=22.0, temperature_uncertainty_celsius=0.5,
+            client.blocks.budget(units="mm", blocks=[50.0, 10.0, 1.3], grade="iso-1",
+                temperature_celsius=22.0, temperature_error_limit_celsius=0.5,
                 block_material="tungsten-carbide", plate_material="steel")
         """
         return self._sender.send(
@@ -270,10 +272,10 @@ class BlocksCalls:
                 "block_material": block_material,
                 "plate_material": plate_material,
                 "temperature_celsius": temperature_celsius,
-                "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
+                "temperature_error_limit_celsius": temperature_error_limit_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "film_nanometres": film_nanometres,
-                "film_limit_nanometres": film_limit_nanometres,
+                "film_error_limit_nanometres": film_error_limit_nanometres,
                 "wrung_to_base": wrung_to_base,
                 "coverage_factor": coverage_factor,
             },
@@ -300,10 +302,10 @@ class BlocksCalls:
         offset: float = 0.0,
         measured_height: float | None = None,
         measured_angle: float | str | None = None,
-        measurement_limit: float | None = None,
-        measurement_limit_arcsec: float | None = None,
+        measurement_error_limit: float | None = None,
+        measurement_error_limit_arcsec: float | None = None,
         grade: str | None = None,
-        explanations: int = 5,
+        max_explanations: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockCheckAnswer:
@@ -334,8 +336,8 @@ class BlocksCalls:
             height: Height wanted, in `units`. Either this or `angle`, or neither. The sum of the
                 nominal sizes, wear blocks included, is as wanted below half of the smallest
                 difference of two sizes of the set, and of 0.0001 in or 0.001 mm; differences below
-                0.00005 in or 0.0005 mm do not count. `measurement_limit` sent without a measurement
-                takes the place of that. [length, 1e-06 to 10000]
+                0.00005 in or 0.0005 mm do not count. `measurement_error_limit` sent without a
+                measurement takes the place of that. [length, 1e-06 to 10000]
             angle: Angle wanted on the sine plate, in degrees; needs `center_distance`. Its height
                 is compared as `height` is; a stack for it rounded to 0.0001 in or 0.001 mm is as
                 wanted too. [degree, over 0, under 90; or text in degrees, minutes, seconds]
@@ -354,17 +356,18 @@ class BlocksCalls:
                 `measured_angle`. [length, 1e-06 to 10000]
             measured_angle: Angle measured on the plate, in degrees; needs `center_distance`.
                 [degree, over 0, under 90; or text in degrees, minutes, seconds]
-            measurement_limit: Limit ± of the measured height, in `units`: within it, and at it, the
-                measurement agrees with the stack as read, measured deviations included, and a
-                mistake explains the measurement. Either this or `measurement_limit_arcsec`; absent
-                both: half of 0.0001 in or 0.001 mm. It does not widen what passes against the
-                wanted height, unless nothing was measured: then the actual height is to come within
-                it of the wanted one. [length, 1e-06 to 10000]
-            measurement_limit_arcsec: The same limit in arc-seconds at the angle of the stack as
-                read; needs `center_distance`. [arcsecond, 1e-06 to 324000]
+            measurement_error_limit: Largest error ± of the measured height, in `units`: within it,
+                and at it, the measurement agrees with the stack as read, measured deviations
+                included, and a mistake explains the measurement. Either this or
+                `measurement_error_limit_arcsec`; absent both: half of 0.0001 in or 0.001 mm. It
+                does not widen what passes against the wanted height, unless nothing was measured:
+                then the actual height is to come within it of the wanted one. [length, 1e-06 to
+                10000]
+            measurement_error_limit_arcsec: The same limit in arc-seconds at the angle of the stack
+                as read; needs `center_distance`. [arcsecond, 1e-06 to 324000]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it. [1 to 60 characters]
-            explanations: How many mistakes to list, the likeliest first. [count, 0 to 50]
+            max_explanations: How many mistakes to list, the likeliest first. [count, 0 to 50]
 
         Example:
             client.blocks.check(units="in", set="inch-81", blocks=[2.0, 0.4, 0.1001], angle=30,
@@ -389,10 +392,10 @@ class BlocksCalls:
                 "offset": offset,
                 "measured_height": measured_height,
                 "measured_angle": measured_angle,
-                "measurement_limit": measurement_limit,
-                "measurement_limit_arcsec": measurement_limit_arcsec,
+                "measurement_error_limit": measurement_error_limit,
+                "measurement_error_limit_arcsec": measurement_error_limit_arcsec,
                 "grade": grade,
-                "explanations": explanations,
+                "max_explanations": max_explanations,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -533,10 +536,10 @@ class BlocksCalls:
         Limit deviation and variation in length of each grade, by range of sizes.
 
         Args:
-            key: The name, such as `ISO K`.
+            key: The name, such as `iso-k`.
 
         Example:
-            client.blocks.get_grade(key="ISO K")
+            client.blocks.get_grade(key="iso-k")
         """
         return self._sender.send(
             _GET_GRADE,
@@ -674,7 +677,7 @@ class BlocksCalls:
         prefer: Literal[
             "large-blocks", "fewer-small-blocks", "least-wear", "least-uncertainty"
         ] = "large-blocks",
-        most_alternatives: int = 0,
+        max_alternatives: int = 0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockStackAnswer:
@@ -717,7 +720,7 @@ class BlocksCalls:
                 large as can be, then the next; `fewer-small-blocks`, the thinnest block as thick as
                 can be, then the next; `least-wear`, blocks wrung least often; `least-uncertainty`.
                 With `aim` `actual` the nearest comes first, whatever is preferred.
-            most_alternatives: How many further stacks to give, the next best ones, all different.
+            max_alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
 
         Example:
@@ -740,7 +743,7 @@ class BlocksCalls:
                 "tolerance": tolerance,
                 "aim": aim,
                 "prefer": prefer,
-                "most_alternatives": most_alternatives,
+                "max_alternatives": max_alternatives,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -832,7 +835,7 @@ class AsyncBlocksCalls:
         with_square: bool = False,
         max_blocks: int = 22,
         tolerance_arcsec: float = 0.0,
-        most_alternatives: int = 0,
+        max_alternatives: int = 0,
         grade: str | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -850,15 +853,16 @@ class AsyncBlocksCalls:
                 360; or text in degrees, minutes, seconds]
             set: Built-in set, as `GET /v1/blocks/angle-sets` lists it. Either this or `box`. [1 to
                 60 characters]
-            box: The shop's own angle blocks; at most 22, counts included. [1 to 22 entries]
+            box: The shop's own angle blocks with what is known of them; at most 22, counts
+                included. [1 to 22 entries]
             with_square: True to have a square block of 90° too, added or subtracted.
             max_blocks: Most blocks to wring together. [count, 1 to 22]
             tolerance_arcsec: Angles within ± this will do: the fewest blocks that come within it,
                 and of these the nearest. [arcsecond, 0 to 324000]
-            most_alternatives: How many further stacks to give, the next best ones, all different.
+            max_alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
-            grade: Grade of blocks without a calibration, as `GET /v1/blocks/angle-grades` lists it,
-                for the angle's uncertainty. [1 to 60 characters]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/angle-grades`
+                lists it, for the angle's uncertainty. [1 to 60 characters]
 
         Example:
             client.blocks.angle_stack(angle="37 24 18", set="angle-16", grade="toolroom")
@@ -872,7 +876,7 @@ class AsyncBlocksCalls:
                 "with_square": with_square,
                 "max_blocks": max_blocks,
                 "tolerance_arcsec": tolerance_arcsec,
-                "most_alternatives": most_alternatives,
+                "max_alternatives": max_alternatives,
                 "grade": grade,
             },
             timeout_seconds=timeout_seconds,
@@ -892,10 +896,10 @@ class AsyncBlocksCalls:
         plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
         | None = None,
         temperature_celsius: float = 20.0,
-        temperature_uncertainty_celsius: float | None = None,
+        temperature_error_limit_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
         film_nanometres: float = 0.0,
-        film_limit_nanometres: float = 10.0,
+        film_error_limit_nanometres: float = 10.0,
         wrung_to_base: bool = True,
         coverage_factor: float | None = None,
         timeout_seconds: float | None = None,
@@ -922,15 +926,16 @@ class AsyncBlocksCalls:
                 the height is then what it is against the plate, which grows too. Absent: the height
                 by itself.
             temperature_celsius: Temperature of the blocks. [°C, -40 to 150]
-            temperature_uncertainty_celsius: Limit ± of that temperature, in kelvins. [°C, 0 to 50]
+            temperature_error_limit_celsius: Largest error ± of that temperature, in kelvins. [°C, 0
+                to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's, in kelvins; counts with `plate_material` only, and an advisory says so
                 where that is absent. [°C, 0 to 50]
             film_nanometres: Mean by which a wringing film is thicker than the one that a block's
                 length includes by definition, in nanometres. [nanometre, -1000 to 1000]
-            film_limit_nanometres: Limit ± of each film about that mean, in nanometres; the
-                presetting is from memory of national laboratory practice: 5 to 10 for clean, well
-                wrung blocks, more where they are worn. [nanometre, 0 to 1000]
+            film_error_limit_nanometres: Largest error ± of each film about that mean, in
+                nanometres; the presetting is from memory of national laboratory practice: 5 to 10
+                for clean, well wrung blocks, more where they are worn. [nanometre, 0 to 1000]
             wrung_to_base: True where the lowest block is wrung to its base: one film a block. False
                 where it merely stands: one film less, and flatness and dirt below it are not
                 covered.
@@ -938,8 +943,8 @@ class AsyncBlocksCalls:
                 %, by the distributions of the contributions. [1 to 4]
 
         Example:
-            client.blocks.budget(units="mm", blocks=[50.0, 10.0, 1.3], grade="ISO 1",
-                temperature_celsius=22.0, temperature_uncertainty_celsius=0.5,
+            client.blocks.budget(units="mm", blocks=[50.0, 10.0, 1.3], grade="iso-1",
+                temperature_celsius=22.0, temperature_error_limit_celsius=0.5,
                 block_material="tungsten-carbide", plate_material="steel")
         """
         return await self._sender.send(
@@ -952,10 +957,10 @@ class AsyncBlocksCalls:
                 "block_material": block_material,
                 "plate_material": plate_material,
                 "temperature_celsius": temperature_celsius,
-                "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
+                "temperature_error_limit_celsius": temperature_error_limit_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "film_nanometres": film_nanometres,
-                "film_limit_nanometres": film_limit_nanometres,
+                "film_error_limit_nanometres": film_error_limit_nanometres,
                 "wrung_to_base": wrung_to_base,
                 "coverage_factor": coverage_factor,
             },
@@ -982,10 +987,10 @@ class AsyncBlocksCalls:
         offset: float = 0.0,
         measured_height: float | None = None,
         measured_angle: float | str | None = None,
-        measurement_limit: float | None = None,
-        measurement_limit_arcsec: float | None = None,
+        measurement_error_limit: float | None = None,
+        measurement_error_limit_arcsec: float | None = None,
         grade: str | None = None,
-        explanations: int = 5,
+        max_explanations: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockCheckAnswer:
@@ -1016,8 +1021,8 @@ class AsyncBlocksCalls:
             height: Height wanted, in `units`. Either this or `angle`, or neither. The sum of the
                 nominal sizes, wear blocks included, is as wanted below half of the smallest
                 difference of two sizes of the set, and of 0.0001 in or 0.001 mm; differences below
-                0.00005 in or 0.0005 mm do not count. `measurement_limit` sent without a measurement
-                takes the place of that. [length, 1e-06 to 10000]
+                0.00005 in or 0.0005 mm do not count. `measurement_error_limit` sent without a
+                measurement takes the place of that. [length, 1e-06 to 10000]
             angle: Angle wanted on the sine plate, in degrees; needs `center_distance`. Its height
                 is compared as `height` is; a stack for it rounded to 0.0001 in or 0.001 mm is as
                 wanted too. [degree, over 0, under 90; or text in degrees, minutes, seconds]
@@ -1036,17 +1041,18 @@ class AsyncBlocksCalls:
                 `measured_angle`. [length, 1e-06 to 10000]
             measured_angle: Angle measured on the plate, in degrees; needs `center_distance`.
                 [degree, over 0, under 90; or text in degrees, minutes, seconds]
-            measurement_limit: Limit ± of the measured height, in `units`: within it, and at it, the
-                measurement agrees with the stack as read, measured deviations included, and a
-                mistake explains the measurement. Either this or `measurement_limit_arcsec`; absent
-                both: half of 0.0001 in or 0.001 mm. It does not widen what passes against the
-                wanted height, unless nothing was measured: then the actual height is to come within
-                it of the wanted one. [length, 1e-06 to 10000]
-            measurement_limit_arcsec: The same limit in arc-seconds at the angle of the stack as
-                read; needs `center_distance`. [arcsecond, 1e-06 to 324000]
+            measurement_error_limit: Largest error ± of the measured height, in `units`: within it,
+                and at it, the measurement agrees with the stack as read, measured deviations
+                included, and a mistake explains the measurement. Either this or
+                `measurement_error_limit_arcsec`; absent both: half of 0.0001 in or 0.001 mm. It
+                does not widen what passes against the wanted height, unless nothing was measured:
+                then the actual height is to come within it of the wanted one. [length, 1e-06 to
+                10000]
+            measurement_error_limit_arcsec: The same limit in arc-seconds at the angle of the stack
+                as read; needs `center_distance`. [arcsecond, 1e-06 to 324000]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it. [1 to 60 characters]
-            explanations: How many mistakes to list, the likeliest first. [count, 0 to 50]
+            max_explanations: How many mistakes to list, the likeliest first. [count, 0 to 50]
 
         Example:
             client.blocks.check(units="in", set="inch-81", blocks=[2.0, 0.4, 0.1001], angle=30,
@@ -1071,10 +1077,10 @@ class AsyncBlocksCalls:
                 "offset": offset,
                 "measured_height": measured_height,
                 "measured_angle": measured_angle,
-                "measurement_limit": measurement_limit,
-                "measurement_limit_arcsec": measurement_limit_arcsec,
+                "measurement_error_limit": measurement_error_limit,
+                "measurement_error_limit_arcsec": measurement_error_limit_arcsec,
                 "grade": grade,
-                "explanations": explanations,
+                "max_explanations": max_explanations,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1215,10 +1221,10 @@ class AsyncBlocksCalls:
         Limit deviation and variation in length of each grade, by range of sizes.
 
         Args:
-            key: The name, such as `ISO K`.
+            key: The name, such as `iso-k`.
 
         Example:
-            client.blocks.get_grade(key="ISO K")
+            client.blocks.get_grade(key="iso-k")
         """
         return await self._sender.send(
             _GET_GRADE,
@@ -1356,7 +1362,7 @@ class AsyncBlocksCalls:
         prefer: Literal[
             "large-blocks", "fewer-small-blocks", "least-wear", "least-uncertainty"
         ] = "large-blocks",
-        most_alternatives: int = 0,
+        max_alternatives: int = 0,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockStackAnswer:
@@ -1399,7 +1405,7 @@ class AsyncBlocksCalls:
                 large as can be, then the next; `fewer-small-blocks`, the thinnest block as thick as
                 can be, then the next; `least-wear`, blocks wrung least often; `least-uncertainty`.
                 With `aim` `actual` the nearest comes first, whatever is preferred.
-            most_alternatives: How many further stacks to give, the next best ones, all different.
+            max_alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
 
         Example:
@@ -1422,7 +1428,7 @@ class AsyncBlocksCalls:
                 "tolerance": tolerance,
                 "aim": aim,
                 "prefer": prefer,
-                "most_alternatives": most_alternatives,
+                "max_alternatives": max_alternatives,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

@@ -157,7 +157,7 @@ class CentersCalls:
         hole_included_angle: float | str,
         mouth_diameter: float,
         pilot_diameter: float,
-        diameter_error: float | None = None,
+        diameter_error_limit: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterContactAnswer:
@@ -176,12 +176,12 @@ class CentersCalls:
                 or text in degrees, minutes, seconds]
             mouth_diameter: Large diameter of the hole's cone, in `units`. [length, 1e-06 to 10000]
             pilot_diameter: Diameter of the pilot, in `units`. [length, 1e-06 to 10000]
-            diameter_error: Error of the bearing diameter to turn into an axial shift, in `units`.
-                [length, 0 to 10000]
+            diameter_error_limit: Largest error ± of the bearing diameter, to turn into an axial
+                shift, in `units`. [length, 0 to 10000]
 
         Example:
             client.centers.contact(units="mm", center_included_angle=60, hole_included_angle=59,
-                mouth_diameter=8.5, pilot_diameter=4, diameter_error=0.1)
+                mouth_diameter=8.5, pilot_diameter=4, diameter_error_limit=0.1)
         """
         return self._sender.send(
             _CONTACT,
@@ -191,7 +191,7 @@ class CentersCalls:
                 "hole_included_angle": hole_included_angle,
                 "mouth_diameter": mouth_diameter,
                 "pilot_diameter": pilot_diameter,
-                "diameter_error": diameter_error,
+                "diameter_error_limit": diameter_error_limit,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -379,7 +379,7 @@ class CentersCalls:
         rate_of_taper: float | None = None,
         designation: str | None = None,
         limit_tir: float | None = None,
-        position_allowed: float | None = None,
+        limit_position: float | None = None,
         share_percent: float = 100.0,
         other_eccentricity: float | None = None,
         both_alike: bool = False,
@@ -412,8 +412,8 @@ class CentersCalls:
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             limit_tir: Runout that the work may show at the station, as full indicator movement, in
                 `units`. [length, 1e-06 to 10000]
-            position_allowed: How far the work's axis may be off its place at the station, in
-                `units`. [length, 1e-06 to 10000]
+            limit_position: How far the work's axis may be off its place at the station, in `units`.
+                [length, 1e-06 to 10000]
             share_percent: Share of what is allowed that the center may take, in percent, such as 10
                 or 25. [percent, over 0, at most 100]
             other_eccentricity: Eccentricity of the other center, in `units`, 0 for a true one; it
@@ -421,7 +421,7 @@ class CentersCalls:
             both_alike: Hold both centers to one limit, in place of `other_eccentricity`.
 
         Example:
-            client.centers.limits(units="in", limit_tir=0.0005, position_allowed=0.0002,
+            client.centers.limits(units="in", limit_tir=0.0005, limit_position=0.0002,
                 share_percent=25, distance_between_centers=6, station=1, both_alike=True)
         """
         return self._sender.send(
@@ -435,7 +435,7 @@ class CentersCalls:
                 "designation": designation,
                 "units": units,
                 "limit_tir": limit_tir,
-                "position_allowed": position_allowed,
+                "limit_position": limit_position,
                 "share_percent": share_percent,
                 "distance_between_centers": distance_between_centers,
                 "station": station,
@@ -550,7 +550,7 @@ class AsyncCentersCalls:
         hole_included_angle: float | str,
         mouth_diameter: float,
         pilot_diameter: float,
-        diameter_error: float | None = None,
+        diameter_error_limit: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterContactAnswer:
@@ -569,12 +569,12 @@ class AsyncCentersCalls:
                 or text in degrees, minutes, seconds]
             mouth_diameter: Large diameter of the hole's cone, in `units`. [length, 1e-06 to 10000]
             pilot_diameter: Diameter of the pilot, in `units`. [length, 1e-06 to 10000]
-            diameter_error: Error of the bearing diameter to turn into an axial shift, in `units`.
-                [length, 0 to 10000]
+            diameter_error_limit: Largest error ± of the bearing diameter, to turn into an axial
+                shift, in `units`. [length, 0 to 10000]
 
         Example:
             client.centers.contact(units="mm", center_included_angle=60, hole_included_angle=59,
-                mouth_diameter=8.5, pilot_diameter=4, diameter_error=0.1)
+                mouth_diameter=8.5, pilot_diameter=4, diameter_error_limit=0.1)
         """
         return await self._sender.send(
             _CONTACT,
@@ -584,7 +584,7 @@ class AsyncCentersCalls:
                 "hole_included_angle": hole_included_angle,
                 "mouth_diameter": mouth_diameter,
                 "pilot_diameter": pilot_diameter,
-                "diameter_error": diameter_error,
+                "diameter_error_limit": diameter_error_limit,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -772,7 +772,7 @@ class AsyncCentersCalls:
         rate_of_taper: float | None = None,
         designation: str | None = None,
         limit_tir: float | None = None,
-        position_allowed: float | None = None,
+        limit_position: float | None = None,
         share_percent: float = 100.0,
         other_eccentricity: float | None = None,
         both_alike: bool = False,
@@ -805,8 +805,8 @@ class AsyncCentersCalls:
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             limit_tir: Runout that the work may show at the station, as full indicator movement, in
                 `units`. [length, 1e-06 to 10000]
-            position_allowed: How far the work's axis may be off its place at the station, in
-                `units`. [length, 1e-06 to 10000]
+            limit_position: How far the work's axis may be off its place at the station, in `units`.
+                [length, 1e-06 to 10000]
             share_percent: Share of what is allowed that the center may take, in percent, such as 10
                 or 25. [percent, over 0, at most 100]
             other_eccentricity: Eccentricity of the other center, in `units`, 0 for a true one; it
@@ -814,7 +814,7 @@ class AsyncCentersCalls:
             both_alike: Hold both centers to one limit, in place of `other_eccentricity`.
 
         Example:
-            client.centers.limits(units="in", limit_tir=0.0005, position_allowed=0.0002,
+            client.centers.limits(units="in", limit_tir=0.0005, limit_position=0.0002,
                 share_percent=25, distance_between_centers=6, station=1, both_alike=True)
         """
         return await self._sender.send(
@@ -828,7 +828,7 @@ class AsyncCentersCalls:
                 "designation": designation,
                 "units": units,
                 "limit_tir": limit_tir,
-                "position_allowed": position_allowed,
+                "limit_position": limit_position,
                 "share_percent": share_percent,
                 "distance_between_centers": distance_between_centers,
                 "station": station,

@@ -117,15 +117,16 @@ class JobsCalls:
             client.jobs.center(job="HL-0412 machine center", units="in", included_angle=60,
                 included_angle_tolerance_arcsec=120, large_diameter=0.75,
                 shank=models.TaperShank(kind="taper", designation="morse-2"), limit_tir=0.0003,
-                center_distance=5, set="inch-81", grade="ASME 0",
+                center_distance=5, set="inch-81", grade="asme-0",
                 runout_errors=models.RunoutContributions(adapter_tir=0.0001, fixture_tir=5e-05,
                 indicating_tir=5e-05),
-                angle_errors=models.AngleContributions(center_distance_tolerance=0.0001,
+                angle_errors=models.AngleContributions(center_distance_error_limit=0.0001,
                 roll_difference=5e-05, roll_parallelism=5e-05, face_parallelism=0.0001,
                 face_flatness=5e-05, table_flatness=5e-05, particle=2e-05,
-                temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
-                axis_pitch_arcsec=5, axis_yaw_arcsec=300, wheel_face_arcsec=20,
-                temperature_celsius=22), grinding_allowance=0.004)
+                temperature_error_limit_celsius=1, temperature_difference_celsius=0.5,
+                axis_pitch_error_limit_arcsec=5, axis_yaw_error_limit_arcsec=300,
+                wheel_face_error_limit_arcsec=20, temperature_celsius=22),
+                grinding_allowance=0.004)
         """
         return self._sender.send(
             _CENTER,
@@ -258,15 +259,16 @@ class AsyncJobsCalls:
             client.jobs.center(job="HL-0412 machine center", units="in", included_angle=60,
                 included_angle_tolerance_arcsec=120, large_diameter=0.75,
                 shank=models.TaperShank(kind="taper", designation="morse-2"), limit_tir=0.0003,
-                center_distance=5, set="inch-81", grade="ASME 0",
+                center_distance=5, set="inch-81", grade="asme-0",
                 runout_errors=models.RunoutContributions(adapter_tir=0.0001, fixture_tir=5e-05,
                 indicating_tir=5e-05),
-                angle_errors=models.AngleContributions(center_distance_tolerance=0.0001,
+                angle_errors=models.AngleContributions(center_distance_error_limit=0.0001,
                 roll_difference=5e-05, roll_parallelism=5e-05, face_parallelism=0.0001,
                 face_flatness=5e-05, table_flatness=5e-05, particle=2e-05,
-                temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
-                axis_pitch_arcsec=5, axis_yaw_arcsec=300, wheel_face_arcsec=20,
-                temperature_celsius=22), grinding_allowance=0.004)
+                temperature_error_limit_celsius=1, temperature_difference_celsius=0.5,
+                axis_pitch_error_limit_arcsec=5, axis_yaw_error_limit_arcsec=300,
+                wheel_face_error_limit_arcsec=20, temperature_celsius=22),
+                grinding_allowance=0.004)
         """
         return await self._sender.send(
             _CENTER,

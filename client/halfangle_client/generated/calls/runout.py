@@ -400,7 +400,7 @@ class RunoutCalls:
         rate_of_taper: float | None = None,
         designation: str | None = None,
         tip_radius: float = 0.0,
-        tolerance_arcsec: float | None = None,
+        half_angle_tolerance_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutOffCrestAnswer:
@@ -429,12 +429,12 @@ class RunoutCalls:
                 `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
-            tolerance_arcsec: False half angle to allow, ± in arc-seconds on the half angle; gives
-                the miss allowed. [arcsecond, 1e-06 to 324000]
+            half_angle_tolerance_arcsec: False half angle to allow, ± in arc-seconds on the half
+                angle; gives the miss allowed. [arcsecond, 1e-06 to 324000]
 
         Example:
             client.runout.off_crest(units="in", included_angle=60, small_diameter=0.1,
-                large_diameter=0.5, miss=0.01, tip_radius=0.04, tolerance_arcsec=10)
+                large_diameter=0.5, miss=0.01, tip_radius=0.04, half_angle_tolerance_arcsec=10)
         """
         return self._sender.send(
             _OFF_CREST,
@@ -450,7 +450,7 @@ class RunoutCalls:
                 "large_diameter": large_diameter,
                 "miss": miss,
                 "tip_radius": tip_radius,
-                "tolerance_arcsec": tolerance_arcsec,
+                "half_angle_tolerance_arcsec": half_angle_tolerance_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -502,9 +502,9 @@ class RunoutCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        v_angle: float | str = 90.0,
+        vee_angle: float | str = 90.0,
         indicator_angle: float | str = 0.0,
-        most_lobes: int = 15,
+        max_lobes: int = 15,
         lobes: int | None = None,
         tir: float | None = None,
         timeout_seconds: float | None = None,
@@ -519,24 +519,24 @@ class RunoutCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            v_angle: Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees,
+            vee_angle: Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees,
                 minutes, seconds]
             indicator_angle: Angle of the indicator from the V's bisector, in degrees; 0 opposite
                 the V. [degree, -90 to 90; or text in degrees, minutes, seconds]
-            most_lobes: Largest number of lobes to list. [count, 2 to 50]
+            max_lobes: Largest number of lobes to list. [count, 2 to 50]
             lobes: Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]
             tir: Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to 10000]
 
         Example:
-            client.runout.v_block(units="in", v_angle=90, lobes=3, tir=0.0004)
+            client.runout.v_block(units="in", vee_angle=90, lobes=3, tir=0.0004)
         """
         return self._sender.send(
             _V_BLOCK,
             {
                 "units": units,
-                "v_angle": v_angle,
+                "vee_angle": vee_angle,
                 "indicator_angle": indicator_angle,
-                "most_lobes": most_lobes,
+                "max_lobes": max_lobes,
                 "lobes": lobes,
                 "tir": tir,
             },
@@ -851,7 +851,7 @@ class AsyncRunoutCalls:
         rate_of_taper: float | None = None,
         designation: str | None = None,
         tip_radius: float = 0.0,
-        tolerance_arcsec: float | None = None,
+        half_angle_tolerance_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutOffCrestAnswer:
@@ -880,12 +880,12 @@ class AsyncRunoutCalls:
                 `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
-            tolerance_arcsec: False half angle to allow, ± in arc-seconds on the half angle; gives
-                the miss allowed. [arcsecond, 1e-06 to 324000]
+            half_angle_tolerance_arcsec: False half angle to allow, ± in arc-seconds on the half
+                angle; gives the miss allowed. [arcsecond, 1e-06 to 324000]
 
         Example:
             client.runout.off_crest(units="in", included_angle=60, small_diameter=0.1,
-                large_diameter=0.5, miss=0.01, tip_radius=0.04, tolerance_arcsec=10)
+                large_diameter=0.5, miss=0.01, tip_radius=0.04, half_angle_tolerance_arcsec=10)
         """
         return await self._sender.send(
             _OFF_CREST,
@@ -901,7 +901,7 @@ class AsyncRunoutCalls:
                 "large_diameter": large_diameter,
                 "miss": miss,
                 "tip_radius": tip_radius,
-                "tolerance_arcsec": tolerance_arcsec,
+                "half_angle_tolerance_arcsec": half_angle_tolerance_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -953,9 +953,9 @@ class AsyncRunoutCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        v_angle: float | str = 90.0,
+        vee_angle: float | str = 90.0,
         indicator_angle: float | str = 0.0,
-        most_lobes: int = 15,
+        max_lobes: int = 15,
         lobes: int | None = None,
         tir: float | None = None,
         timeout_seconds: float | None = None,
@@ -970,24 +970,24 @@ class AsyncRunoutCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            v_angle: Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees,
+            vee_angle: Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees,
                 minutes, seconds]
             indicator_angle: Angle of the indicator from the V's bisector, in degrees; 0 opposite
                 the V. [degree, -90 to 90; or text in degrees, minutes, seconds]
-            most_lobes: Largest number of lobes to list. [count, 2 to 50]
+            max_lobes: Largest number of lobes to list. [count, 2 to 50]
             lobes: Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]
             tir: Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to 10000]
 
         Example:
-            client.runout.v_block(units="in", v_angle=90, lobes=3, tir=0.0004)
+            client.runout.v_block(units="in", vee_angle=90, lobes=3, tir=0.0004)
         """
         return await self._sender.send(
             _V_BLOCK,
             {
                 "units": units,
-                "v_angle": v_angle,
+                "vee_angle": vee_angle,
                 "indicator_angle": indicator_angle,
-                "most_lobes": most_lobes,
+                "max_lobes": max_lobes,
                 "lobes": lobes,
                 "tir": tir,
             },

@@ -562,7 +562,7 @@ class SineCalls:
         center_distance: float,
         angle: float | str,
         tolerance_arcsec: float,
-        center_distance_tolerance: float | None = None,
+        center_distance_error_limit: float | None = None,
         roll_difference: float | None = None,
         roll_parallelism: float | None = None,
         face_parallelism: float | None = None,
@@ -571,17 +571,17 @@ class SineCalls:
         face_length: float | None = None,
         table_flatness: float | None = None,
         particle: float | None = None,
-        temperature_uncertainty_celsius: float | None = None,
+        temperature_error_limit_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
         plate_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
-        axis_yaw_arcsec: float | None = None,
-        axis_pitch_arcsec: float | None = None,
+        axis_yaw_error_limit_arcsec: float | None = None,
+        axis_pitch_error_limit_arcsec: float | None = None,
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
-        stack_tolerance: float | None = None,
+        stack_error_limit: float | None = None,
         height: float | None = None,
         resolution: float | None = None,
         temperature_celsius: float = 20.0,
@@ -592,64 +592,64 @@ class SineCalls:
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         triangular_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         u_shaped_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
@@ -674,8 +674,8 @@ class SineCalls:
                 seconds]
             tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
                 to 324000]
-            center_distance_tolerance: Limit ± of the center distance, in `units`. [length, 0 to
-                10000]
+            center_distance_error_limit: Largest error ± of the center distance, in `units`.
+                [length, 0 to 10000]
             roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
                 0 to 10000]
             roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
@@ -694,22 +694,24 @@ class SineCalls:
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
-            temperature_uncertainty_celsius: Limit ± of the temperature of plate and blocks, in
-                kelvins. [°C, 0 to 50]
+            temperature_error_limit_celsius: Largest error ± of the temperature of plate and blocks,
+                in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's. [°C, 0 to 50]
             plate_material: Material of the plate.
-            axis_yaw_arcsec: Limit ± of the yaw of the work's axis out of the plane in which the
-                plate tilts; at most 18000, which is 5°. It acts by its square, always toward a
-                smaller angle. [arcsecond, 0 to 18000]
-            axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
-                plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+            axis_yaw_error_limit_arcsec: Largest error ± of the yaw of the work's axis out of the
+                plane in which the plate tilts; at most 18000, which is 5°. It acts by its square,
+                always toward a smaller angle. [arcsecond, 0 to 18000]
+            axis_pitch_error_limit_arcsec: Largest error ± of the pitch of the work's axis to the
+                plate's face, in the plane in which the plate tilts; it acts one to one. [arcsecond,
+                0 to 324000]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            stack_error_limit: Largest error ± of the block stack's height, in `units`. [length, 0
+                to 10000]
             height: Difference of the stacks as they are built, high less low, in `units`: what it
                 is off from the angle's own height then counts as a known shift. Either this or
                 `resolution`. [length, 1e-06 to 10000]
@@ -739,17 +741,17 @@ class SineCalls:
 
         Example:
             client.sine.requirements(units="in", center_distance=5, angle=30,
-                center_distance_tolerance=0.0002, roll_difference=5e-05, roll_parallelism=5e-05,
-                face_parallelism=0.0001, face_flatness=5e-05, stack_tolerance=2e-05,
-                resolution=0.0001, table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
-                temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
-                axis_yaw_arcsec=900, axis_pitch_arcsec=5, wheel_breakdown=0,
-                tolerance_arcsec=10)
+                center_distance_error_limit=0.0002, roll_difference=5e-05,
+                roll_parallelism=5e-05, face_parallelism=0.0001, face_flatness=5e-05,
+                stack_error_limit=2e-05, resolution=0.0001, table_flatness=5e-05,
+                particle=2e-05, temperature_celsius=22, temperature_error_limit_celsius=1,
+                temperature_difference_celsius=0.5, axis_yaw_error_limit_arcsec=900,
+                axis_pitch_error_limit_arcsec=5, wheel_breakdown=0, tolerance_arcsec=10)
         """
         return self._sender.send(
             _REQUIREMENTS,
             {
-                "center_distance_tolerance": center_distance_tolerance,
+                "center_distance_error_limit": center_distance_error_limit,
                 "roll_difference": roll_difference,
                 "roll_parallelism": roll_parallelism,
                 "face_parallelism": face_parallelism,
@@ -758,18 +760,18 @@ class SineCalls:
                 "face_length": face_length,
                 "table_flatness": table_flatness,
                 "particle": particle,
-                "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
+                "temperature_error_limit_celsius": temperature_error_limit_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "plate_material": plate_material,
-                "axis_yaw_arcsec": axis_yaw_arcsec,
-                "axis_pitch_arcsec": axis_pitch_arcsec,
+                "axis_yaw_error_limit_arcsec": axis_yaw_error_limit_arcsec,
+                "axis_pitch_error_limit_arcsec": axis_pitch_error_limit_arcsec,
                 "units": units,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,
                 "base_step": base_step,
                 "angle": angle,
-                "stack_tolerance": stack_tolerance,
+                "stack_error_limit": stack_error_limit,
                 "height": height,
                 "resolution": resolution,
                 "temperature_celsius": temperature_celsius,
@@ -1068,7 +1070,7 @@ class SineCalls:
         units: Literal["in", "mm"],
         center_distance: float,
         angle: float | str,
-        center_distance_tolerance: float | None = None,
+        center_distance_error_limit: float | None = None,
         roll_difference: float | None = None,
         roll_parallelism: float | None = None,
         face_parallelism: float | None = None,
@@ -1077,17 +1079,17 @@ class SineCalls:
         face_length: float | None = None,
         table_flatness: float | None = None,
         particle: float | None = None,
-        temperature_uncertainty_celsius: float | None = None,
+        temperature_error_limit_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
         plate_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
-        axis_yaw_arcsec: float | None = None,
-        axis_pitch_arcsec: float | None = None,
+        axis_yaw_error_limit_arcsec: float | None = None,
+        axis_pitch_error_limit_arcsec: float | None = None,
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
-        stack_tolerance: float | None = None,
+        stack_error_limit: float | None = None,
         height: float | None = None,
         resolution: float | None = None,
         temperature_celsius: float = 20.0,
@@ -1098,64 +1100,64 @@ class SineCalls:
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         triangular_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         u_shaped_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
@@ -1180,8 +1182,8 @@ class SineCalls:
                 1e-06 to 10000]
             angle: Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
                 seconds]
-            center_distance_tolerance: Limit ± of the center distance, in `units`. [length, 0 to
-                10000]
+            center_distance_error_limit: Largest error ± of the center distance, in `units`.
+                [length, 0 to 10000]
             roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
                 0 to 10000]
             roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
@@ -1200,22 +1202,24 @@ class SineCalls:
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
-            temperature_uncertainty_celsius: Limit ± of the temperature of plate and blocks, in
-                kelvins. [°C, 0 to 50]
+            temperature_error_limit_celsius: Largest error ± of the temperature of plate and blocks,
+                in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's. [°C, 0 to 50]
             plate_material: Material of the plate.
-            axis_yaw_arcsec: Limit ± of the yaw of the work's axis out of the plane in which the
-                plate tilts; at most 18000, which is 5°. It acts by its square, always toward a
-                smaller angle. [arcsecond, 0 to 18000]
-            axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
-                plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+            axis_yaw_error_limit_arcsec: Largest error ± of the yaw of the work's axis out of the
+                plane in which the plate tilts; at most 18000, which is 5°. It acts by its square,
+                always toward a smaller angle. [arcsecond, 0 to 18000]
+            axis_pitch_error_limit_arcsec: Largest error ± of the pitch of the work's axis to the
+                plate's face, in the plane in which the plate tilts; it acts one to one. [arcsecond,
+                0 to 324000]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            stack_error_limit: Largest error ± of the block stack's height, in `units`. [length, 0
+                to 10000]
             height: Difference of the stacks as they are built, high less low, in `units`: what it
                 is off from the angle's own height then counts as a known shift. Either this or
                 `resolution`. [length, 1e-06 to 10000]
@@ -1248,17 +1252,17 @@ class SineCalls:
 
         Example:
             client.sine.uncertainty(units="in", center_distance=5, angle=30,
-                center_distance_tolerance=0.0002, roll_difference=5e-05, roll_parallelism=5e-05,
-                face_parallelism=0.0001, face_flatness=5e-05, stack_tolerance=2e-05,
-                resolution=0.0001, table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
-                temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
-                axis_yaw_arcsec=900, axis_pitch_arcsec=5, wheel_breakdown=0,
-                tolerance_arcsec=20)
+                center_distance_error_limit=0.0002, roll_difference=5e-05,
+                roll_parallelism=5e-05, face_parallelism=0.0001, face_flatness=5e-05,
+                stack_error_limit=2e-05, resolution=0.0001, table_flatness=5e-05,
+                particle=2e-05, temperature_celsius=22, temperature_error_limit_celsius=1,
+                temperature_difference_celsius=0.5, axis_yaw_error_limit_arcsec=900,
+                axis_pitch_error_limit_arcsec=5, wheel_breakdown=0, tolerance_arcsec=20)
         """
         return self._sender.send(
             _UNCERTAINTY,
             {
-                "center_distance_tolerance": center_distance_tolerance,
+                "center_distance_error_limit": center_distance_error_limit,
                 "roll_difference": roll_difference,
                 "roll_parallelism": roll_parallelism,
                 "face_parallelism": face_parallelism,
@@ -1267,18 +1271,18 @@ class SineCalls:
                 "face_length": face_length,
                 "table_flatness": table_flatness,
                 "particle": particle,
-                "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
+                "temperature_error_limit_celsius": temperature_error_limit_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "plate_material": plate_material,
-                "axis_yaw_arcsec": axis_yaw_arcsec,
-                "axis_pitch_arcsec": axis_pitch_arcsec,
+                "axis_yaw_error_limit_arcsec": axis_yaw_error_limit_arcsec,
+                "axis_pitch_error_limit_arcsec": axis_pitch_error_limit_arcsec,
                 "units": units,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,
                 "base_step": base_step,
                 "angle": angle,
-                "stack_tolerance": stack_tolerance,
+                "stack_error_limit": stack_error_limit,
                 "height": height,
                 "resolution": resolution,
                 "temperature_celsius": temperature_celsius,
@@ -1744,7 +1748,7 @@ class AsyncSineCalls:
         center_distance: float,
         angle: float | str,
         tolerance_arcsec: float,
-        center_distance_tolerance: float | None = None,
+        center_distance_error_limit: float | None = None,
         roll_difference: float | None = None,
         roll_parallelism: float | None = None,
         face_parallelism: float | None = None,
@@ -1753,17 +1757,17 @@ class AsyncSineCalls:
         face_length: float | None = None,
         table_flatness: float | None = None,
         particle: float | None = None,
-        temperature_uncertainty_celsius: float | None = None,
+        temperature_error_limit_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
         plate_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
-        axis_yaw_arcsec: float | None = None,
-        axis_pitch_arcsec: float | None = None,
+        axis_yaw_error_limit_arcsec: float | None = None,
+        axis_pitch_error_limit_arcsec: float | None = None,
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
-        stack_tolerance: float | None = None,
+        stack_error_limit: float | None = None,
         height: float | None = None,
         resolution: float | None = None,
         temperature_celsius: float = 20.0,
@@ -1774,64 +1778,64 @@ class AsyncSineCalls:
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         triangular_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         u_shaped_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
@@ -1856,8 +1860,8 @@ class AsyncSineCalls:
                 seconds]
             tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
                 to 324000]
-            center_distance_tolerance: Limit ± of the center distance, in `units`. [length, 0 to
-                10000]
+            center_distance_error_limit: Largest error ± of the center distance, in `units`.
+                [length, 0 to 10000]
             roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
                 0 to 10000]
             roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
@@ -1876,22 +1880,24 @@ class AsyncSineCalls:
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
-            temperature_uncertainty_celsius: Limit ± of the temperature of plate and blocks, in
-                kelvins. [°C, 0 to 50]
+            temperature_error_limit_celsius: Largest error ± of the temperature of plate and blocks,
+                in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's. [°C, 0 to 50]
             plate_material: Material of the plate.
-            axis_yaw_arcsec: Limit ± of the yaw of the work's axis out of the plane in which the
-                plate tilts; at most 18000, which is 5°. It acts by its square, always toward a
-                smaller angle. [arcsecond, 0 to 18000]
-            axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
-                plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+            axis_yaw_error_limit_arcsec: Largest error ± of the yaw of the work's axis out of the
+                plane in which the plate tilts; at most 18000, which is 5°. It acts by its square,
+                always toward a smaller angle. [arcsecond, 0 to 18000]
+            axis_pitch_error_limit_arcsec: Largest error ± of the pitch of the work's axis to the
+                plate's face, in the plane in which the plate tilts; it acts one to one. [arcsecond,
+                0 to 324000]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            stack_error_limit: Largest error ± of the block stack's height, in `units`. [length, 0
+                to 10000]
             height: Difference of the stacks as they are built, high less low, in `units`: what it
                 is off from the angle's own height then counts as a known shift. Either this or
                 `resolution`. [length, 1e-06 to 10000]
@@ -1921,17 +1927,17 @@ class AsyncSineCalls:
 
         Example:
             client.sine.requirements(units="in", center_distance=5, angle=30,
-                center_distance_tolerance=0.0002, roll_difference=5e-05, roll_parallelism=5e-05,
-                face_parallelism=0.0001, face_flatness=5e-05, stack_tolerance=2e-05,
-                resolution=0.0001, table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
-                temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
-                axis_yaw_arcsec=900, axis_pitch_arcsec=5, wheel_breakdown=0,
-                tolerance_arcsec=10)
+                center_distance_error_limit=0.0002, roll_difference=5e-05,
+                roll_parallelism=5e-05, face_parallelism=0.0001, face_flatness=5e-05,
+                stack_error_limit=2e-05, resolution=0.0001, table_flatness=5e-05,
+                particle=2e-05, temperature_celsius=22, temperature_error_limit_celsius=1,
+                temperature_difference_celsius=0.5, axis_yaw_error_limit_arcsec=900,
+                axis_pitch_error_limit_arcsec=5, wheel_breakdown=0, tolerance_arcsec=10)
         """
         return await self._sender.send(
             _REQUIREMENTS,
             {
-                "center_distance_tolerance": center_distance_tolerance,
+                "center_distance_error_limit": center_distance_error_limit,
                 "roll_difference": roll_difference,
                 "roll_parallelism": roll_parallelism,
                 "face_parallelism": face_parallelism,
@@ -1940,18 +1946,18 @@ class AsyncSineCalls:
                 "face_length": face_length,
                 "table_flatness": table_flatness,
                 "particle": particle,
-                "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
+                "temperature_error_limit_celsius": temperature_error_limit_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "plate_material": plate_material,
-                "axis_yaw_arcsec": axis_yaw_arcsec,
-                "axis_pitch_arcsec": axis_pitch_arcsec,
+                "axis_yaw_error_limit_arcsec": axis_yaw_error_limit_arcsec,
+                "axis_pitch_error_limit_arcsec": axis_pitch_error_limit_arcsec,
                 "units": units,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,
                 "base_step": base_step,
                 "angle": angle,
-                "stack_tolerance": stack_tolerance,
+                "stack_error_limit": stack_error_limit,
                 "height": height,
                 "resolution": resolution,
                 "temperature_celsius": temperature_celsius,
@@ -2250,7 +2256,7 @@ class AsyncSineCalls:
         units: Literal["in", "mm"],
         center_distance: float,
         angle: float | str,
-        center_distance_tolerance: float | None = None,
+        center_distance_error_limit: float | None = None,
         roll_difference: float | None = None,
         roll_parallelism: float | None = None,
         face_parallelism: float | None = None,
@@ -2259,17 +2265,17 @@ class AsyncSineCalls:
         face_length: float | None = None,
         table_flatness: float | None = None,
         particle: float | None = None,
-        temperature_uncertainty_celsius: float | None = None,
+        temperature_error_limit_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
         plate_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
-        axis_yaw_arcsec: float | None = None,
-        axis_pitch_arcsec: float | None = None,
+        axis_yaw_error_limit_arcsec: float | None = None,
+        axis_pitch_error_limit_arcsec: float | None = None,
         high_roll_diameter: float | None = None,
         low_roll_diameter: float | None = None,
         base_step: float = 0.0,
-        stack_tolerance: float | None = None,
+        stack_error_limit: float | None = None,
         height: float | None = None,
         resolution: float | None = None,
         temperature_celsius: float = 20.0,
@@ -2280,64 +2286,64 @@ class AsyncSineCalls:
         wheel_contact_length: float | None = None,
         normal_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         triangular_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
         u_shaped_terms: Sequence[
             Literal[
-                "center-distance",
-                "roll-difference",
-                "roll-parallelism",
-                "face-parallelism",
-                "face-flatness",
-                "stack",
-                "stack-rounding",
-                "table-flatness",
+                "center_distance_error_limit",
+                "roll_difference",
+                "roll_parallelism",
+                "face_parallelism",
+                "face_flatness",
+                "stack_error_limit",
+                "resolution",
+                "table_flatness",
                 "particle",
-                "temperature",
-                "temperature-difference",
-                "block-expansion",
-                "plate-expansion",
-                "axis-yaw",
-                "axis-pitch",
-                "wheel-breakdown",
+                "temperature_error_limit_celsius",
+                "temperature_difference_celsius",
+                "block_expansion",
+                "plate_expansion",
+                "axis_yaw_error_limit_arcsec",
+                "axis_pitch_error_limit_arcsec",
+                "wheel_breakdown",
             ]
         ]
         | None = None,
@@ -2362,8 +2368,8 @@ class AsyncSineCalls:
                 1e-06 to 10000]
             angle: Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
                 seconds]
-            center_distance_tolerance: Limit ± of the center distance, in `units`. [length, 0 to
-                10000]
+            center_distance_error_limit: Largest error ± of the center distance, in `units`.
+                [length, 0 to 10000]
             roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
                 0 to 10000]
             roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
@@ -2382,22 +2388,24 @@ class AsyncSineCalls:
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
-            temperature_uncertainty_celsius: Limit ± of the temperature of plate and blocks, in
-                kelvins. [°C, 0 to 50]
+            temperature_error_limit_celsius: Largest error ± of the temperature of plate and blocks,
+                in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
                 the plate's. [°C, 0 to 50]
             plate_material: Material of the plate.
-            axis_yaw_arcsec: Limit ± of the yaw of the work's axis out of the plane in which the
-                plate tilts; at most 18000, which is 5°. It acts by its square, always toward a
-                smaller angle. [arcsecond, 0 to 18000]
-            axis_pitch_arcsec: Limit ± of the pitch of the work's axis to the plate's face, in the
-                plane in which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+            axis_yaw_error_limit_arcsec: Largest error ± of the yaw of the work's axis out of the
+                plane in which the plate tilts; at most 18000, which is 5°. It acts by its square,
+                always toward a smaller angle. [arcsecond, 0 to 18000]
+            axis_pitch_error_limit_arcsec: Largest error ± of the pitch of the work's axis to the
+                plate's face, in the plane in which the plate tilts; it acts one to one. [arcsecond,
+                0 to 324000]
             high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
                 rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            stack_tolerance: Limit ± of the block stack's height, in `units`. [length, 0 to 10000]
+            stack_error_limit: Largest error ± of the block stack's height, in `units`. [length, 0
+                to 10000]
             height: Difference of the stacks as they are built, high less low, in `units`: what it
                 is off from the angle's own height then counts as a known shift. Either this or
                 `resolution`. [length, 1e-06 to 10000]
@@ -2430,17 +2438,17 @@ class AsyncSineCalls:
 
         Example:
             client.sine.uncertainty(units="in", center_distance=5, angle=30,
-                center_distance_tolerance=0.0002, roll_difference=5e-05, roll_parallelism=5e-05,
-                face_parallelism=0.0001, face_flatness=5e-05, stack_tolerance=2e-05,
-                resolution=0.0001, table_flatness=5e-05, particle=2e-05, temperature_celsius=22,
-                temperature_uncertainty_celsius=1, temperature_difference_celsius=0.5,
-                axis_yaw_arcsec=900, axis_pitch_arcsec=5, wheel_breakdown=0,
-                tolerance_arcsec=20)
+                center_distance_error_limit=0.0002, roll_difference=5e-05,
+                roll_parallelism=5e-05, face_parallelism=0.0001, face_flatness=5e-05,
+                stack_error_limit=2e-05, resolution=0.0001, table_flatness=5e-05,
+                particle=2e-05, temperature_celsius=22, temperature_error_limit_celsius=1,
+                temperature_difference_celsius=0.5, axis_yaw_error_limit_arcsec=900,
+                axis_pitch_error_limit_arcsec=5, wheel_breakdown=0, tolerance_arcsec=20)
         """
         return await self._sender.send(
             _UNCERTAINTY,
             {
-                "center_distance_tolerance": center_distance_tolerance,
+                "center_distance_error_limit": center_distance_error_limit,
                 "roll_difference": roll_difference,
                 "roll_parallelism": roll_parallelism,
                 "face_parallelism": face_parallelism,
@@ -2449,18 +2457,18 @@ class AsyncSineCalls:
                 "face_length": face_length,
                 "table_flatness": table_flatness,
                 "particle": particle,
-                "temperature_uncertainty_celsius": temperature_uncertainty_celsius,
+                "temperature_error_limit_celsius": temperature_error_limit_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "plate_material": plate_material,
-                "axis_yaw_arcsec": axis_yaw_arcsec,
-                "axis_pitch_arcsec": axis_pitch_arcsec,
+                "axis_yaw_error_limit_arcsec": axis_yaw_error_limit_arcsec,
+                "axis_pitch_error_limit_arcsec": axis_pitch_error_limit_arcsec,
                 "units": units,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,
                 "base_step": base_step,
                 "angle": angle,
-                "stack_tolerance": stack_tolerance,
+                "stack_error_limit": stack_error_limit,
                 "height": height,
                 "resolution": resolution,
                 "temperature_celsius": temperature_celsius,

@@ -282,7 +282,7 @@ class TapersCalls:
         wear: float | None = None,
         allowance: float = 0.0,
         least_large_diameter: float | None = None,
-        largest_point_loss: float | None = None,
+        limit_point_loss: float | None = None,
         downfeed_per_pass: float | None = None,
         spark_out_passes: int = 2,
         timeout_seconds: float | None = None,
@@ -323,7 +323,7 @@ class TapersCalls:
                 to 10000]
             least_large_diameter: Smallest diameter at the large end's station that is still of use.
                 [length, 1e-06 to 10000]
-            largest_point_loss: Most that the point may lose along the axis. [length, 0 to 10000]
+            limit_point_loss: Most that the point may lose along the axis. [length, 0 to 10000]
             downfeed_per_pass: Feed a pass, square to the cone. [length, 1e-06 to 10000]
             spark_out_passes: Passes without feed at the end. [count, 0 to 100]
 
@@ -352,7 +352,7 @@ class TapersCalls:
                 "wear": wear,
                 "allowance": allowance,
                 "least_large_diameter": least_large_diameter,
-                "largest_point_loss": largest_point_loss,
+                "limit_point_loss": limit_point_loss,
                 "downfeed_per_pass": downfeed_per_pass,
                 "spark_out_passes": spark_out_passes,
             },
@@ -370,9 +370,9 @@ class TapersCalls:
         roll_diameter: float,
         corner_width: float | None = None,
         measure: float | None = None,
-        measure_tolerance: float | None = None,
-        roll_tolerance: float | None = None,
-        flank_angle_tolerance_arcsec: float | None = None,
+        measure_error_limit: float | None = None,
+        roll_error_limit: float | None = None,
+        flank_angle_error_limit_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.DovetailOverRollsAnswer:
@@ -391,16 +391,16 @@ class TapersCalls:
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
             corner_width: Width between the sharp corners at the base. [length, 1e-06 to 10000]
             measure: Measure over or between the rolls. [length, 1e-06 to 10000]
-            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
-                to 10000]
-            flank_angle_tolerance_arcsec: Largest error of the flank's angle, plus or minus.
+            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
+                0 to 10000]
+            flank_angle_error_limit_arcsec: Largest error of the flank's angle, plus or minus.
                 [arcsecond, 0 to 3600]
 
         Example:
             client.tapers.dovetail_over_rolls(units="mm", kind="male", flank_angle=60,
-                flank_height=10, roll_diameter=8, corner_width=50, roll_tolerance=0.0005,
-                flank_angle_tolerance_arcsec=20)
+                flank_height=10, roll_diameter=8, corner_width=50, roll_error_limit=0.0005,
+                flank_angle_error_limit_arcsec=20)
         """
         return self._sender.send(
             _DOVETAIL_OVER_ROLLS,
@@ -412,9 +412,9 @@ class TapersCalls:
                 "roll_diameter": roll_diameter,
                 "corner_width": corner_width,
                 "measure": measure,
-                "measure_tolerance": measure_tolerance,
-                "roll_tolerance": roll_tolerance,
-                "flank_angle_tolerance_arcsec": flank_angle_tolerance_arcsec,
+                "measure_error_limit": measure_error_limit,
+                "roll_error_limit": roll_error_limit,
+                "flank_angle_error_limit_arcsec": flank_angle_error_limit_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -505,8 +505,8 @@ class TapersCalls:
         large_diameter: float,
         small_diameter: float,
         length: float,
-        diameter_tolerance: float | None = None,
-        length_tolerance: float | None = None,
+        diameter_error_limit: float | None = None,
+        length_error_limit: float | None = None,
         max_candidates: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -523,15 +523,15 @@ class TapersCalls:
             large_diameter: Larger diameter measured. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter measured. [length, 1e-06 to 10000]
             length: Distance between the two diameters along the axis. [length, 1e-06 to 10000]
-            diameter_tolerance: Largest error of each diameter as measured, plus or minus. [length,
-                0 to 10000]
-            length_tolerance: Largest error of the length as measured, plus or minus. [length, 0 to
-                10000]
+            diameter_error_limit: Largest error of each diameter as measured, plus or minus.
+                [length, 0 to 10000]
+            length_error_limit: Largest error of the length as measured, plus or minus. [length, 0
+                to 10000]
             max_candidates: How many candidates to list at most. [count, 1 to 50]
 
         Example:
             client.tapers.identify(units="in", large_diameter=0.699, small_diameter=0.599,
-                length=2, diameter_tolerance=0.0005, length_tolerance=0.005)
+                length=2, diameter_error_limit=0.0005, length_error_limit=0.005)
         """
         return self._sender.send(
             _IDENTIFY,
@@ -540,8 +540,8 @@ class TapersCalls:
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
                 "length": length,
-                "diameter_tolerance": diameter_tolerance,
-                "length_tolerance": length_tolerance,
+                "diameter_error_limit": diameter_error_limit,
+                "length_error_limit": length_error_limit,
                 "max_candidates": max_candidates,
             },
             timeout_seconds=timeout_seconds,
@@ -700,9 +700,9 @@ class TapersCalls:
         one_in_x: float | None = None,
         rate_of_taper: float | None = None,
         designation: str | None = None,
-        measure_tolerance: float | None = None,
-        roll_tolerance: float | None = None,
-        included_angle_tolerance_arcsec: float | None = None,
+        measure_error_limit: float | None = None,
+        roll_error_limit: float | None = None,
+        included_angle_error_limit_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOneBallAnswer:
@@ -730,15 +730,15 @@ class TapersCalls:
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
                 `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
-                to 10000]
-            included_angle_tolerance_arcsec: Largest error of the included angle stated, plus or
+            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
+                0 to 10000]
+            included_angle_error_limit_arcsec: Largest error of the included angle stated, plus or
                 minus. [arcsecond, 0 to 36000]
 
         Example:
             client.tapers.one_ball(units="in", included_angle=60, ball_diameter=0.5,
-                ball_depth=-0.2, length=0.4, measure_tolerance=0.0001)
+                ball_depth=-0.2, length=0.4, measure_error_limit=0.0001)
         """
         return self._sender.send(
             _ONE_BALL,
@@ -753,9 +753,9 @@ class TapersCalls:
                 "ball_diameter": ball_diameter,
                 "ball_depth": ball_depth,
                 "length": length,
-                "measure_tolerance": measure_tolerance,
-                "roll_tolerance": roll_tolerance,
-                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+                "measure_error_limit": measure_error_limit,
+                "roll_error_limit": roll_error_limit,
+                "included_angle_error_limit_arcsec": included_angle_error_limit_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -770,8 +770,8 @@ class TapersCalls:
         large_ball_depth: float,
         small_ball_depth: float,
         length: float,
-        measure_tolerance: float | None = None,
-        roll_tolerance: float | None = None,
+        measure_error_limit: float | None = None,
+        roll_error_limit: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOverBallsAnswer:
@@ -790,14 +790,14 @@ class TapersCalls:
             small_ball_depth: Depth of the smaller ball's top below the mouth. [length, -10000 to
                 10000]
             length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
-            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
-                to 10000]
+            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
+                0 to 10000]
 
         Example:
             client.tapers.over_balls(units="mm", large_ball_diameter=40, small_ball_diameter=32,
-                large_ball_depth=-8, small_ball_depth=76, length=120, measure_tolerance=0.005,
-                roll_tolerance=0.0005)
+                large_ball_depth=-8, small_ball_depth=76, length=120, measure_error_limit=0.005,
+                roll_error_limit=0.0005)
         """
         return self._sender.send(
             _OVER_BALLS,
@@ -808,8 +808,8 @@ class TapersCalls:
                 "large_ball_depth": large_ball_depth,
                 "small_ball_depth": small_ball_depth,
                 "length": length,
-                "measure_tolerance": measure_tolerance,
-                "roll_tolerance": roll_tolerance,
+                "measure_error_limit": measure_error_limit,
+                "roll_error_limit": roll_error_limit,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -891,9 +891,9 @@ class TapersCalls:
         stack_rise: float,
         length: float,
         lower_stack: float = 0.0,
-        measure_tolerance: float | None = None,
-        roll_tolerance: float | None = None,
-        stack_rise_tolerance: float | None = None,
+        measure_error_limit: float | None = None,
+        roll_error_limit: float | None = None,
+        stack_rise_error_limit: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOverRollsAnswer:
@@ -913,16 +913,16 @@ class TapersCalls:
             length: Length of the cone above the face it stands on. [length, 1e-06 to 10000]
             lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
                 [length, 0 to 10000]
-            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
-                to 10000]
-            stack_rise_tolerance: Largest error of the difference of the stacks, plus or minus; not
-                stated where left out. [length, 0 to 10000]
+            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
+                0 to 10000]
+            stack_rise_error_limit: Largest error of the difference of the stacks, plus or minus;
+                not stated where left out. [length, 0 to 10000]
 
         Example:
             client.tapers.over_rolls(units="mm", roll_diameter=12, lower_measure=60.21,
-                upper_measure=67.695, stack_rise=75, length=100, measure_tolerance=0.002,
-                roll_tolerance=0.0005, stack_rise_tolerance=0.0005)
+                upper_measure=67.695, stack_rise=75, length=100, measure_error_limit=0.002,
+                roll_error_limit=0.0005, stack_rise_error_limit=0.0005)
         """
         return self._sender.send(
             _OVER_ROLLS,
@@ -934,9 +934,9 @@ class TapersCalls:
                 "lower_stack": lower_stack,
                 "stack_rise": stack_rise,
                 "length": length,
-                "measure_tolerance": measure_tolerance,
-                "roll_tolerance": roll_tolerance,
-                "stack_rise_tolerance": stack_rise_tolerance,
+                "measure_error_limit": measure_error_limit,
+                "roll_error_limit": roll_error_limit,
+                "stack_rise_error_limit": stack_rise_error_limit,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1031,9 +1031,9 @@ class TapersCalls:
         second_gauge_diameter: float | None = None,
         second_gauge_depth: float | None = None,
         gauge_line: float = 0.0,
-        depth_tolerance: float | None = None,
-        gauge_tolerance: float | None = None,
-        included_angle_tolerance_arcsec: float | None = None,
+        depth_error_limit: float | None = None,
+        gauge_error_limit: float | None = None,
+        included_angle_error_limit_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperPlugDepthAnswer:
@@ -1072,16 +1072,16 @@ class TapersCalls:
                 stands out. [length, -10000 to 10000]
             gauge_line: Distance of the part's own gauge line from its large end. [length, 0 to
                 10000]
-            depth_tolerance: Largest error of each depth, plus or minus. [length, 0 to 10000]
-            gauge_tolerance: Largest error of each gauge's diameter, plus or minus. [length, 0 to
+            depth_error_limit: Largest error of each depth, plus or minus. [length, 0 to 10000]
+            gauge_error_limit: Largest error of each gauge's diameter, plus or minus. [length, 0 to
                 10000]
-            included_angle_tolerance_arcsec: Largest error of the included angle stated, plus or
+            included_angle_error_limit_arcsec: Largest error of the included angle stated, plus or
                 minus. [arcsecond, 0 to 36000]
 
         Example:
             client.tapers.plug_depth(units="mm", one_in_x=20.02, gauge_diameter=17.78,
-                gauge_depth=0.5, gauge_length=60, length=64, depth_tolerance=0.02,
-                gauge_tolerance=0.001)
+                gauge_depth=0.5, gauge_length=60, length=64, depth_error_limit=0.02,
+                gauge_error_limit=0.001)
         """
         return self._sender.send(
             _PLUG_DEPTH,
@@ -1100,9 +1100,9 @@ class TapersCalls:
                 "second_gauge_depth": second_gauge_depth,
                 "length": length,
                 "gauge_line": gauge_line,
-                "depth_tolerance": depth_tolerance,
-                "gauge_tolerance": gauge_tolerance,
-                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+                "depth_error_limit": depth_error_limit,
+                "gauge_error_limit": gauge_error_limit,
+                "included_angle_error_limit_arcsec": included_angle_error_limit_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1185,17 +1185,17 @@ class TapersCalls:
         units: Literal["in", "mm"],
         work_length: float,
         scale_radius: float,
-        scale_reading_error: float,
-        set_over_error: float,
+        scale_reading_error_limit: float,
+        set_over_error_limit: float,
         attachment_length: float,
-        attachment_error: float,
+        attachment_error_limit: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
         rate_of_taper: float | None = None,
         designation: str | None = None,
-        work_length_error: float | None = None,
+        work_length_error_limit: float | None = None,
         largest_angle: float | str | None = None,
         largest_set_over: float | None = None,
         largest_attachment_offset: float | None = None,
@@ -1214,13 +1214,13 @@ class TapersCalls:
             work_length: Length of the work between its center holes. [length, 1e-06 to 10000]
             scale_radius: Radius of the swivel's scale, or of an indicator from its pivot. [length,
                 1e-06 to 10000]
-            scale_reading_error: Largest error of setting along that scale, plus or minus. [length,
-                0 to 10000]
-            set_over_error: Largest error of setting the tailstock over, plus or minus. [length, 0
-                to 10000]
+            scale_reading_error_limit: Largest error of setting along that scale, plus or minus.
+                [length, 0 to 10000]
+            set_over_error_limit: Largest error of setting the tailstock over, plus or minus.
+                [length, 0 to 10000]
             attachment_length: Length of the taper attachment's bar between its pointers. [length,
                 1e-06 to 10000]
-            attachment_error: Largest error of setting the bar at that length, plus or minus.
+            attachment_error_limit: Largest error of setting the bar at that length, plus or minus.
                 [length, 0 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
@@ -1234,8 +1234,8 @@ class TapersCalls:
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
                 `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            work_length_error: Largest error of the length between the center holes, plus or minus.
-                [length, 0 to 10000]
+            work_length_error_limit: Largest error of the length between the center holes, plus or
+                minus. [length, 0 to 10000]
             largest_angle: Furthest that workhead or table swivels, in degrees. [degree, over 0, at
                 most 90; or text in degrees, minutes, seconds]
             largest_set_over: Furthest that the tailstock can be set over. [length, 1e-06 to 10000]
@@ -1244,8 +1244,9 @@ class TapersCalls:
 
         Example:
             client.tapers.set_over(units="in", taper_per_foot=1, work_length=9, scale_radius=6,
-                scale_reading_error=0.005, set_over_error=0.002, work_length_error=0.01,
-                attachment_length=12, attachment_error=0.005, largest_set_over=1)
+                scale_reading_error_limit=0.005, set_over_error_limit=0.002,
+                work_length_error_limit=0.01, attachment_length=12,
+                attachment_error_limit=0.005, largest_set_over=1)
         """
         return self._sender.send(
             _SET_OVER,
@@ -1259,11 +1260,11 @@ class TapersCalls:
                 "units": units,
                 "work_length": work_length,
                 "scale_radius": scale_radius,
-                "scale_reading_error": scale_reading_error,
-                "set_over_error": set_over_error,
-                "work_length_error": work_length_error,
+                "scale_reading_error_limit": scale_reading_error_limit,
+                "set_over_error_limit": set_over_error_limit,
+                "work_length_error_limit": work_length_error_limit,
                 "attachment_length": attachment_length,
-                "attachment_error": attachment_error,
+                "attachment_error_limit": attachment_error_limit,
                 "largest_angle": largest_angle,
                 "largest_set_over": largest_set_over,
                 "largest_attachment_offset": largest_attachment_offset,
@@ -1509,8 +1510,8 @@ class TapersCalls:
         small_roll_diameter: float,
         large_roll_top: float,
         small_roll_top: float,
-        measure_tolerance: float | None = None,
-        roll_tolerance: float | None = None,
+        measure_error_limit: float | None = None,
+        roll_error_limit: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.VeeOverRollsAnswer:
@@ -1528,14 +1529,14 @@ class TapersCalls:
                 10000]
             small_roll_top: Height of the smaller roll's top over the faces; negative below them.
                 [length, -10000 to 10000]
-            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
-                to 10000]
+            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
+                0 to 10000]
 
         Example:
             client.tapers.vee_over_rolls(units="mm", large_roll_diameter=40,
                 small_roll_diameter=20, large_roll_top=20, small_roll_top=-10,
-                measure_tolerance=0.002, roll_tolerance=0.0005)
+                measure_error_limit=0.002, roll_error_limit=0.0005)
         """
         return self._sender.send(
             _VEE_OVER_ROLLS,
@@ -1545,8 +1546,8 @@ class TapersCalls:
                 "small_roll_diameter": small_roll_diameter,
                 "large_roll_top": large_roll_top,
                 "small_roll_top": small_roll_top,
-                "measure_tolerance": measure_tolerance,
-                "roll_tolerance": roll_tolerance,
+                "measure_error_limit": measure_error_limit,
+                "roll_error_limit": roll_error_limit,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1556,7 +1557,7 @@ class TapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        included_angle: float | str,
+        vee_angle: float | str,
         face_width: float,
         roll_diameters: Sequence[float],
         timeout_seconds: float | None = None,
@@ -1570,21 +1571,21 @@ class TapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            included_angle: The vee's included angle, in degrees. [degree, 1 to 175; or text in
-                degrees, minutes, seconds]
+            vee_angle: The vee's included angle, in degrees. [degree, 1 to 175; or text in degrees,
+                minutes, seconds]
             face_width: Width between the sides at the faces. [length, 1e-06 to 10000]
             roll_diameters: Diameters of the rolls, laid in one at a time. [1 to 20 entries, each
                 length, 1e-06 to 10000]
 
         Example:
-            client.tapers.vee_over_rolls_nominal(units="mm", included_angle=60,
-                face_width=46.188, roll_diameters=[40, 20])
+            client.tapers.vee_over_rolls_nominal(units="mm", vee_angle=60, face_width=46.188,
+                roll_diameters=[40, 20])
         """
         return self._sender.send(
             _VEE_OVER_ROLLS_NOMINAL,
             {
                 "units": units,
-                "included_angle": included_angle,
+                "vee_angle": vee_angle,
                 "face_width": face_width,
                 "roll_diameters": roll_diameters,
             },
@@ -1653,7 +1654,7 @@ class AsyncTapersCalls:
         wear: float | None = None,
         allowance: float = 0.0,
         least_large_diameter: float | None = None,
-        largest_point_loss: float | None = None,
+        limit_point_loss: float | None = None,
         downfeed_per_pass: float | None = None,
         spark_out_passes: int = 2,
         timeout_seconds: float | None = None,
@@ -1694,7 +1695,7 @@ class AsyncTapersCalls:
                 to 10000]
             least_large_diameter: Smallest diameter at the large end's station that is still of use.
                 [length, 1e-06 to 10000]
-            largest_point_loss: Most that the point may lose along the axis. [length, 0 to 10000]
+            limit_point_loss: Most that the point may lose along the axis. [length, 0 to 10000]
             downfeed_per_pass: Feed a pass, square to the cone. [length, 1e-06 to 10000]
             spark_out_passes: Passes without feed at the end. [count, 0 to 100]
 
@@ -1723,7 +1724,7 @@ class AsyncTapersCalls:
                 "wear": wear,
                 "allowance": allowance,
                 "least_large_diameter": least_large_diameter,
-                "largest_point_loss": largest_point_loss,
+                "limit_point_loss": limit_point_loss,
                 "downfeed_per_pass": downfeed_per_pass,
                 "spark_out_passes": spark_out_passes,
             },
@@ -1741,9 +1742,9 @@ class AsyncTapersCalls:
         roll_diameter: float,
         corner_width: float | None = None,
         measure: float | None = None,
-        measure_tolerance: float | None = None,
-        roll_tolerance: float | None = None,
-        flank_angle_tolerance_arcsec: float | None = None,
+        measure_error_limit: float | None = None,
+        roll_error_limit: float | None = None,
+        flank_angle_error_limit_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.DovetailOverRollsAnswer:
@@ -1762,16 +1763,16 @@ class AsyncTapersCalls:
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
             corner_width: Width between the sharp corners at the base. [length, 1e-06 to 10000]
             measure: Measure over or between the rolls. [length, 1e-06 to 10000]
-            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
-                to 10000]
-            flank_angle_tolerance_arcsec: Largest error of the flank's angle, plus or minus.
+            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
+                0 to 10000]
+            flank_angle_error_limit_arcsec: Largest error of the flank's angle, plus or minus.
                 [arcsecond, 0 to 3600]
 
         Example:
             client.tapers.dovetail_over_rolls(units="mm", kind="male", flank_angle=60,
-                flank_height=10, roll_diameter=8, corner_width=50, roll_tolerance=0.0005,
-                flank_angle_tolerance_arcsec=20)
+                flank_height=10, roll_diameter=8, corner_width=50, roll_error_limit=0.0005,
+                flank_angle_error_limit_arcsec=20)
         """
         return await self._sender.send(
             _DOVETAIL_OVER_ROLLS,
@@ -1783,9 +1784,9 @@ class AsyncTapersCalls:
                 "roll_diameter": roll_diameter,
                 "corner_width": corner_width,
                 "measure": measure,
-                "measure_tolerance": measure_tolerance,
-                "roll_tolerance": roll_tolerance,
-                "flank_angle_tolerance_arcsec": flank_angle_tolerance_arcsec,
+                "measure_error_limit": measure_error_limit,
+                "roll_error_limit": roll_error_limit,
+                "flank_angle_error_limit_arcsec": flank_angle_error_limit_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1876,8 +1877,8 @@ class AsyncTapersCalls:
         large_diameter: float,
         small_diameter: float,
         length: float,
-        diameter_tolerance: float | None = None,
-        length_tolerance: float | None = None,
+        diameter_error_limit: float | None = None,
+        length_error_limit: float | None = None,
         max_candidates: int = 5,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -1894,15 +1895,15 @@ class AsyncTapersCalls:
             large_diameter: Larger diameter measured. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter measured. [length, 1e-06 to 10000]
             length: Distance between the two diameters along the axis. [length, 1e-06 to 10000]
-            diameter_tolerance: Largest error of each diameter as measured, plus or minus. [length,
-                0 to 10000]
-            length_tolerance: Largest error of the length as measured, plus or minus. [length, 0 to
-                10000]
+            diameter_error_limit: Largest error of each diameter as measured, plus or minus.
+                [length, 0 to 10000]
+            length_error_limit: Largest error of the length as measured, plus or minus. [length, 0
+                to 10000]
             max_candidates: How many candidates to list at most. [count, 1 to 50]
 
         Example:
             client.tapers.identify(units="in", large_diameter=0.699, small_diameter=0.599,
-                length=2, diameter_tolerance=0.0005, length_tolerance=0.005)
+                length=2, diameter_error_limit=0.0005, length_error_limit=0.005)
         """
         return await self._sender.send(
             _IDENTIFY,
@@ -1911,8 +1912,8 @@ class AsyncTapersCalls:
                 "large_diameter": large_diameter,
                 "small_diameter": small_diameter,
                 "length": length,
-                "diameter_tolerance": diameter_tolerance,
-                "length_tolerance": length_tolerance,
+                "diameter_error_limit": diameter_error_limit,
+                "length_error_limit": length_error_limit,
                 "max_candidates": max_candidates,
             },
             timeout_seconds=timeout_seconds,
@@ -2071,9 +2072,9 @@ class AsyncTapersCalls:
         one_in_x: float | None = None,
         rate_of_taper: float | None = None,
         designation: str | None = None,
-        measure_tolerance: float | None = None,
-        roll_tolerance: float | None = None,
-        included_angle_tolerance_arcsec: float | None = None,
+        measure_error_limit: float | None = None,
+        roll_error_limit: float | None = None,
+        included_angle_error_limit_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOneBallAnswer:
@@ -2101,15 +2102,15 @@ class AsyncTapersCalls:
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
                 `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
-                to 10000]
-            included_angle_tolerance_arcsec: Largest error of the included angle stated, plus or
+            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
+                0 to 10000]
+            included_angle_error_limit_arcsec: Largest error of the included angle stated, plus or
                 minus. [arcsecond, 0 to 36000]
 
         Example:
             client.tapers.one_ball(units="in", included_angle=60, ball_diameter=0.5,
-                ball_depth=-0.2, length=0.4, measure_tolerance=0.0001)
+                ball_depth=-0.2, length=0.4, measure_error_limit=0.0001)
         """
         return await self._sender.send(
             _ONE_BALL,
@@ -2124,9 +2125,9 @@ class AsyncTapersCalls:
                 "ball_diameter": ball_diameter,
                 "ball_depth": ball_depth,
                 "length": length,
-                "measure_tolerance": measure_tolerance,
-                "roll_tolerance": roll_tolerance,
-                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+                "measure_error_limit": measure_error_limit,
+                "roll_error_limit": roll_error_limit,
+                "included_angle_error_limit_arcsec": included_angle_error_limit_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -2141,8 +2142,8 @@ class AsyncTapersCalls:
         large_ball_depth: float,
         small_ball_depth: float,
         length: float,
-        measure_tolerance: float | None = None,
-        roll_tolerance: float | None = None,
+        measure_error_limit: float | None = None,
+        roll_error_limit: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOverBallsAnswer:
@@ -2161,14 +2162,14 @@ class AsyncTapersCalls:
             small_ball_depth: Depth of the smaller ball's top below the mouth. [length, -10000 to
                 10000]
             length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
-            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
-                to 10000]
+            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
+                0 to 10000]
 
         Example:
             client.tapers.over_balls(units="mm", large_ball_diameter=40, small_ball_diameter=32,
-                large_ball_depth=-8, small_ball_depth=76, length=120, measure_tolerance=0.005,
-                roll_tolerance=0.0005)
+                large_ball_depth=-8, small_ball_depth=76, length=120, measure_error_limit=0.005,
+                roll_error_limit=0.0005)
         """
         return await self._sender.send(
             _OVER_BALLS,
@@ -2179,8 +2180,8 @@ class AsyncTapersCalls:
                 "large_ball_depth": large_ball_depth,
                 "small_ball_depth": small_ball_depth,
                 "length": length,
-                "measure_tolerance": measure_tolerance,
-                "roll_tolerance": roll_tolerance,
+                "measure_error_limit": measure_error_limit,
+                "roll_error_limit": roll_error_limit,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -2262,9 +2263,9 @@ class AsyncTapersCalls:
         stack_rise: float,
         length: float,
         lower_stack: float = 0.0,
-        measure_tolerance: float | None = None,
-        roll_tolerance: float | None = None,
-        stack_rise_tolerance: float | None = None,
+        measure_error_limit: float | None = None,
+        roll_error_limit: float | None = None,
+        stack_rise_error_limit: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOverRollsAnswer:
@@ -2284,16 +2285,16 @@ class AsyncTapersCalls:
             length: Length of the cone above the face it stands on. [length, 1e-06 to 10000]
             lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
                 [length, 0 to 10000]
-            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
-                to 10000]
-            stack_rise_tolerance: Largest error of the difference of the stacks, plus or minus; not
-                stated where left out. [length, 0 to 10000]
+            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
+                0 to 10000]
+            stack_rise_error_limit: Largest error of the difference of the stacks, plus or minus;
+                not stated where left out. [length, 0 to 10000]
 
         Example:
             client.tapers.over_rolls(units="mm", roll_diameter=12, lower_measure=60.21,
-                upper_measure=67.695, stack_rise=75, length=100, measure_tolerance=0.002,
-                roll_tolerance=0.0005, stack_rise_tolerance=0.0005)
+                upper_measure=67.695, stack_rise=75, length=100, measure_error_limit=0.002,
+                roll_error_limit=0.0005, stack_rise_error_limit=0.0005)
         """
         return await self._sender.send(
             _OVER_ROLLS,
@@ -2305,9 +2306,9 @@ class AsyncTapersCalls:
                 "lower_stack": lower_stack,
                 "stack_rise": stack_rise,
                 "length": length,
-                "measure_tolerance": measure_tolerance,
-                "roll_tolerance": roll_tolerance,
-                "stack_rise_tolerance": stack_rise_tolerance,
+                "measure_error_limit": measure_error_limit,
+                "roll_error_limit": roll_error_limit,
+                "stack_rise_error_limit": stack_rise_error_limit,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -2402,9 +2403,9 @@ class AsyncTapersCalls:
         second_gauge_diameter: float | None = None,
         second_gauge_depth: float | None = None,
         gauge_line: float = 0.0,
-        depth_tolerance: float | None = None,
-        gauge_tolerance: float | None = None,
-        included_angle_tolerance_arcsec: float | None = None,
+        depth_error_limit: float | None = None,
+        gauge_error_limit: float | None = None,
+        included_angle_error_limit_arcsec: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperPlugDepthAnswer:
@@ -2443,16 +2444,16 @@ class AsyncTapersCalls:
                 stands out. [length, -10000 to 10000]
             gauge_line: Distance of the part's own gauge line from its large end. [length, 0 to
                 10000]
-            depth_tolerance: Largest error of each depth, plus or minus. [length, 0 to 10000]
-            gauge_tolerance: Largest error of each gauge's diameter, plus or minus. [length, 0 to
+            depth_error_limit: Largest error of each depth, plus or minus. [length, 0 to 10000]
+            gauge_error_limit: Largest error of each gauge's diameter, plus or minus. [length, 0 to
                 10000]
-            included_angle_tolerance_arcsec: Largest error of the included angle stated, plus or
+            included_angle_error_limit_arcsec: Largest error of the included angle stated, plus or
                 minus. [arcsecond, 0 to 36000]
 
         Example:
             client.tapers.plug_depth(units="mm", one_in_x=20.02, gauge_diameter=17.78,
-                gauge_depth=0.5, gauge_length=60, length=64, depth_tolerance=0.02,
-                gauge_tolerance=0.001)
+                gauge_depth=0.5, gauge_length=60, length=64, depth_error_limit=0.02,
+                gauge_error_limit=0.001)
         """
         return await self._sender.send(
             _PLUG_DEPTH,
@@ -2471,9 +2472,9 @@ class AsyncTapersCalls:
                 "second_gauge_depth": second_gauge_depth,
                 "length": length,
                 "gauge_line": gauge_line,
-                "depth_tolerance": depth_tolerance,
-                "gauge_tolerance": gauge_tolerance,
-                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+                "depth_error_limit": depth_error_limit,
+                "gauge_error_limit": gauge_error_limit,
+                "included_angle_error_limit_arcsec": included_angle_error_limit_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -2556,17 +2557,17 @@ class AsyncTapersCalls:
         units: Literal["in", "mm"],
         work_length: float,
         scale_radius: float,
-        scale_reading_error: float,
-        set_over_error: float,
+        scale_reading_error_limit: float,
+        set_over_error_limit: float,
         attachment_length: float,
-        attachment_error: float,
+        attachment_error_limit: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
         rate_of_taper: float | None = None,
         designation: str | None = None,
-        work_length_error: float | None = None,
+        work_length_error_limit: float | None = None,
         largest_angle: float | str | None = None,
         largest_set_over: float | None = None,
         largest_attachment_offset: float | None = None,
@@ -2585,13 +2586,13 @@ class AsyncTapersCalls:
             work_length: Length of the work between its center holes. [length, 1e-06 to 10000]
             scale_radius: Radius of the swivel's scale, or of an indicator from its pivot. [length,
                 1e-06 to 10000]
-            scale_reading_error: Largest error of setting along that scale, plus or minus. [length,
-                0 to 10000]
-            set_over_error: Largest error of setting the tailstock over, plus or minus. [length, 0
-                to 10000]
+            scale_reading_error_limit: Largest error of setting along that scale, plus or minus.
+                [length, 0 to 10000]
+            set_over_error_limit: Largest error of setting the tailstock over, plus or minus.
+                [length, 0 to 10000]
             attachment_length: Length of the taper attachment's bar between its pointers. [length,
                 1e-06 to 10000]
-            attachment_error: Largest error of setting the bar at that length, plus or minus.
+            attachment_error_limit: Largest error of setting the bar at that length, plus or minus.
                 [length, 0 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
@@ -2605,8 +2606,8 @@ class AsyncTapersCalls:
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
                 `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            work_length_error: Largest error of the length between the center holes, plus or minus.
-                [length, 0 to 10000]
+            work_length_error_limit: Largest error of the length between the center holes, plus or
+                minus. [length, 0 to 10000]
             largest_angle: Furthest that workhead or table swivels, in degrees. [degree, over 0, at
                 most 90; or text in degrees, minutes, seconds]
             largest_set_over: Furthest that the tailstock can be set over. [length, 1e-06 to 10000]
@@ -2615,8 +2616,9 @@ class AsyncTapersCalls:
 
         Example:
             client.tapers.set_over(units="in", taper_per_foot=1, work_length=9, scale_radius=6,
-                scale_reading_error=0.005, set_over_error=0.002, work_length_error=0.01,
-                attachment_length=12, attachment_error=0.005, largest_set_over=1)
+                scale_reading_error_limit=0.005, set_over_error_limit=0.002,
+                work_length_error_limit=0.01, attachment_length=12,
+                attachment_error_limit=0.005, largest_set_over=1)
         """
         return await self._sender.send(
             _SET_OVER,
@@ -2630,11 +2632,11 @@ class AsyncTapersCalls:
                 "units": units,
                 "work_length": work_length,
                 "scale_radius": scale_radius,
-                "scale_reading_error": scale_reading_error,
-                "set_over_error": set_over_error,
-                "work_length_error": work_length_error,
+                "scale_reading_error_limit": scale_reading_error_limit,
+                "set_over_error_limit": set_over_error_limit,
+                "work_length_error_limit": work_length_error_limit,
                 "attachment_length": attachment_length,
-                "attachment_error": attachment_error,
+                "attachment_error_limit": attachment_error_limit,
                 "largest_angle": largest_angle,
                 "largest_set_over": largest_set_over,
                 "largest_attachment_offset": largest_attachment_offset,
@@ -2880,8 +2882,8 @@ class AsyncTapersCalls:
         small_roll_diameter: float,
         large_roll_top: float,
         small_roll_top: float,
-        measure_tolerance: float | None = None,
-        roll_tolerance: float | None = None,
+        measure_error_limit: float | None = None,
+        roll_error_limit: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.VeeOverRollsAnswer:
@@ -2899,14 +2901,14 @@ class AsyncTapersCalls:
                 10000]
             small_roll_top: Height of the smaller roll's top over the faces; negative below them.
                 [length, -10000 to 10000]
-            measure_tolerance: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_tolerance: Largest error of a roll's or ball's diameter, plus or minus. [length, 0
-                to 10000]
+            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
+            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
+                0 to 10000]
 
         Example:
             client.tapers.vee_over_rolls(units="mm", large_roll_diameter=40,
                 small_roll_diameter=20, large_roll_top=20, small_roll_top=-10,
-                measure_tolerance=0.002, roll_tolerance=0.0005)
+                measure_error_limit=0.002, roll_error_limit=0.0005)
         """
         return await self._sender.send(
             _VEE_OVER_ROLLS,
@@ -2916,8 +2918,8 @@ class AsyncTapersCalls:
                 "small_roll_diameter": small_roll_diameter,
                 "large_roll_top": large_roll_top,
                 "small_roll_top": small_roll_top,
-                "measure_tolerance": measure_tolerance,
-                "roll_tolerance": roll_tolerance,
+                "measure_error_limit": measure_error_limit,
+                "roll_error_limit": roll_error_limit,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -2927,7 +2929,7 @@ class AsyncTapersCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        included_angle: float | str,
+        vee_angle: float | str,
         face_width: float,
         roll_diameters: Sequence[float],
         timeout_seconds: float | None = None,
@@ -2941,21 +2943,21 @@ class AsyncTapersCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            included_angle: The vee's included angle, in degrees. [degree, 1 to 175; or text in
-                degrees, minutes, seconds]
+            vee_angle: The vee's included angle, in degrees. [degree, 1 to 175; or text in degrees,
+                minutes, seconds]
             face_width: Width between the sides at the faces. [length, 1e-06 to 10000]
             roll_diameters: Diameters of the rolls, laid in one at a time. [1 to 20 entries, each
                 length, 1e-06 to 10000]
 
         Example:
-            client.tapers.vee_over_rolls_nominal(units="mm", included_angle=60,
-                face_width=46.188, roll_diameters=[40, 20])
+            client.tapers.vee_over_rolls_nominal(units="mm", vee_angle=60, face_width=46.188,
+                roll_diameters=[40, 20])
         """
         return await self._sender.send(
             _VEE_OVER_ROLLS_NOMINAL,
             {
                 "units": units,
-                "included_angle": included_angle,
+                "vee_angle": vee_angle,
                 "face_width": face_width,
                 "roll_diameters": roll_diameters,
             },

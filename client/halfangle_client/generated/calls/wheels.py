@@ -98,7 +98,7 @@ class WheelsCalls:
         small_diameter: float,
         units: Literal["in", "mm"],
         wheel_diameter: float,
-        tolerance_arcsec: float,
+        included_angle_tolerance_arcsec: float,
         ways: models.ChooseWays,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
@@ -125,8 +125,8 @@ class WheelsCalls:
                 to 10000]
             units: Unit of every length here and in the answer.
             wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
-            tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds. [arcsecond, 1e-06
-                to 324000]
+            included_angle_tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds.
+                [arcsecond, 1e-06 to 324000]
             ways: The ways that the shop has; at least one.
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
@@ -146,17 +146,19 @@ class WheelsCalls:
 
         Example:
             client.wheels.choose(units="in", included_angle=60, large_diameter=0.75,
-                small_diameter=0.05, wheel_diameter=7, tolerance_arcsec=70, pieces=5,
+                small_diameter=0.05, wheel_diameter=7, included_angle_tolerance_arcsec=70,
+                pieces=5,
                 ways=models.ChooseWays(sine_plate=models.ChooseSinePlate(center_distance=5,
-                stack_tolerance=2e-05, plate_error_arcsec=2, axis_pitch_arcsec=5,
-                axis_yaw_arcsec=600, wheel_breakdown=5e-05),
+                stack_error_limit=2e-05, plate_error_limit_arcsec=2,
+                axis_pitch_error_limit_arcsec=5, axis_yaw_error_limit_arcsec=600,
+                wheel_breakdown=5e-05),
                 dressed_wheel=models.ChooseDressedWheel(wheel_width=0.75,
                 dresser=models.SineBaseDresser(kind="sine-base", center_distance=2),
-                stack_tolerance=5e-05, diamond_height=0.02, flank_wear=0.0001,
+                stack_error_limit=5e-05, diamond_height_error_limit=0.02, flank_wear=0.0001,
                 depth_per_pass=0.001), wheel_side=models.ChooseWheelSide(usable_width=1,
-                swivel_error_arcsec=60),
+                swivel_error_limit_arcsec=60),
                 swivelled_workhead=models.ChooseWorkhead(grinder="cylindrical", graduation="0
-                05", axis_offset=0.02)))
+                05", axis_offset_error_limit=0.02)))
         """
         return self._sender.send(
             _CHOOSE,
@@ -171,7 +173,7 @@ class WheelsCalls:
                 "small_diameter": small_diameter,
                 "units": units,
                 "wheel_diameter": wheel_diameter,
-                "tolerance_arcsec": tolerance_arcsec,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
                 "pieces": pieces,
                 "minutes_per_piece": minutes_per_piece,
                 "ways": ways,
@@ -268,7 +270,7 @@ class WheelsCalls:
         wheel_wear_large_end: float | None = None,
         diamond_wear: float | None = None,
         dressed_toward: Literal["small-end", "large-end"] = "large-end",
-        tolerance_arcsec: float | None = None,
+        included_angle_tolerance_arcsec: float | None = None,
         inspections: Sequence[models.WheelInspection] | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -317,8 +319,8 @@ class WheelsCalls:
                 it, in `units`. [length, 0 to 10000]
             dressed_toward: End of the cone toward whose part of the flank the last traverse ran: it
                 is dressed less deep there by the diamond's wear.
-            tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds. [arcsecond, 0 to
-                324000]
+            included_angle_tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds.
+                [arcsecond, 0 to 324000]
             inspections: Ways to inspect the cone. Absent: an optical projector that shows 60″ and
                 0.01 mm, and an indicator run along the cone on a sine bar that shows 10″ and 0.001
                 mm (common practice, no source). [1 to 12 entries]
@@ -350,7 +352,7 @@ class WheelsCalls:
                 "wheel_wear_large_end": wheel_wear_large_end,
                 "diamond_wear": diamond_wear,
                 "dressed_toward": dressed_toward,
-                "tolerance_arcsec": tolerance_arcsec,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
                 "inspections": inspections,
             },
             timeout_seconds=timeout_seconds,
@@ -388,7 +390,7 @@ class WheelsCalls:
         dresser's setting with its block stack or scale reading, widths, blended radii with their
         tangent points, passes, volume, and the profile as coordinates and as a drawing.
 
-        Largest request: two flanks, and blocks as blocks/stack takes them.
+        Largest request: two flanks, and blocks as blocks.stack takes them.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -648,7 +650,7 @@ class WheelsCalls:
 
         Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
         marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
-        type or rating is missing the forecast is `not-stated`.
+        type or rating is missing the forecast never `holds`.
 
         Largest request: one calculation of fixed size.
 
@@ -675,7 +677,7 @@ class WheelsCalls:
             machine_max_rpm: Highest spindle speed marked on the machine, per minute. [per minute, 1
                 to 500000]
             wheel_type: Type of the wheel by its number in ISO 525 (from memory). Absent: the
-                forecast is `not-stated`, or worse.
+                forecast never `holds`.
             grinding_side: Whether the wheel's side is to grind.
             rated_for_side: Whether wheel and maker state that its side may grind. Absent where it
                 is not known, which is not a permission.
@@ -722,7 +724,7 @@ class AsyncWheelsCalls:
         small_diameter: float,
         units: Literal["in", "mm"],
         wheel_diameter: float,
-        tolerance_arcsec: float,
+        included_angle_tolerance_arcsec: float,
         ways: models.ChooseWays,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
@@ -749,8 +751,8 @@ class AsyncWheelsCalls:
                 to 10000]
             units: Unit of every length here and in the answer.
             wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
-            tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds. [arcsecond, 1e-06
-                to 324000]
+            included_angle_tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds.
+                [arcsecond, 1e-06 to 324000]
             ways: The ways that the shop has; at least one.
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
@@ -770,17 +772,19 @@ class AsyncWheelsCalls:
 
         Example:
             client.wheels.choose(units="in", included_angle=60, large_diameter=0.75,
-                small_diameter=0.05, wheel_diameter=7, tolerance_arcsec=70, pieces=5,
+                small_diameter=0.05, wheel_diameter=7, included_angle_tolerance_arcsec=70,
+                pieces=5,
                 ways=models.ChooseWays(sine_plate=models.ChooseSinePlate(center_distance=5,
-                stack_tolerance=2e-05, plate_error_arcsec=2, axis_pitch_arcsec=5,
-                axis_yaw_arcsec=600, wheel_breakdown=5e-05),
+                stack_error_limit=2e-05, plate_error_limit_arcsec=2,
+                axis_pitch_error_limit_arcsec=5, axis_yaw_error_limit_arcsec=600,
+                wheel_breakdown=5e-05),
                 dressed_wheel=models.ChooseDressedWheel(wheel_width=0.75,
                 dresser=models.SineBaseDresser(kind="sine-base", center_distance=2),
-                stack_tolerance=5e-05, diamond_height=0.02, flank_wear=0.0001,
+                stack_error_limit=5e-05, diamond_height_error_limit=0.02, flank_wear=0.0001,
                 depth_per_pass=0.001), wheel_side=models.ChooseWheelSide(usable_width=1,
-                swivel_error_arcsec=60),
+                swivel_error_limit_arcsec=60),
                 swivelled_workhead=models.ChooseWorkhead(grinder="cylindrical", graduation="0
-                05", axis_offset=0.02)))
+                05", axis_offset_error_limit=0.02)))
         """
         return await self._sender.send(
             _CHOOSE,
@@ -795,7 +799,7 @@ class AsyncWheelsCalls:
                 "small_diameter": small_diameter,
                 "units": units,
                 "wheel_diameter": wheel_diameter,
-                "tolerance_arcsec": tolerance_arcsec,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
                 "pieces": pieces,
                 "minutes_per_piece": minutes_per_piece,
                 "ways": ways,
@@ -892,7 +896,7 @@ class AsyncWheelsCalls:
         wheel_wear_large_end: float | None = None,
         diamond_wear: float | None = None,
         dressed_toward: Literal["small-end", "large-end"] = "large-end",
-        tolerance_arcsec: float | None = None,
+        included_angle_tolerance_arcsec: float | None = None,
         inspections: Sequence[models.WheelInspection] | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -941,8 +945,8 @@ class AsyncWheelsCalls:
                 it, in `units`. [length, 0 to 10000]
             dressed_toward: End of the cone toward whose part of the flank the last traverse ran: it
                 is dressed less deep there by the diamond's wear.
-            tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds. [arcsecond, 0 to
-                324000]
+            included_angle_tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds.
+                [arcsecond, 0 to 324000]
             inspections: Ways to inspect the cone. Absent: an optical projector that shows 60″ and
                 0.01 mm, and an indicator run along the cone on a sine bar that shows 10″ and 0.001
                 mm (common practice, no source). [1 to 12 entries]
@@ -974,7 +978,7 @@ class AsyncWheelsCalls:
                 "wheel_wear_large_end": wheel_wear_large_end,
                 "diamond_wear": diamond_wear,
                 "dressed_toward": dressed_toward,
-                "tolerance_arcsec": tolerance_arcsec,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
                 "inspections": inspections,
             },
             timeout_seconds=timeout_seconds,
@@ -1012,7 +1016,7 @@ class AsyncWheelsCalls:
         dresser's setting with its block stack or scale reading, widths, blended radii with their
         tangent points, passes, volume, and the profile as coordinates and as a drawing.
 
-        Largest request: two flanks, and blocks as blocks/stack takes them.
+        Largest request: two flanks, and blocks as blocks.stack takes them.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -1272,7 +1276,7 @@ class AsyncWheelsCalls:
 
         Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
         marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
-        type or rating is missing the forecast is `not-stated`.
+        type or rating is missing the forecast never `holds`.
 
         Largest request: one calculation of fixed size.
 
@@ -1299,7 +1303,7 @@ class AsyncWheelsCalls:
             machine_max_rpm: Highest spindle speed marked on the machine, per minute. [per minute, 1
                 to 500000]
             wheel_type: Type of the wheel by its number in ISO 525 (from memory). Absent: the
-                forecast is `not-stated`, or worse.
+                forecast never `holds`.
             grinding_side: Whether the wheel's side is to grind.
             rated_for_side: Whether wheel and maker state that its side may grind. Absent where it
                 is not known, which is not a permission.

@@ -66,10 +66,14 @@ class BlockAngleOwned(RequestModel):
     )
     count: Annotated[int, Count(ge=1, le=4)] = Field(1, description="How many of them.")
     deviation_arcsec: SignedArcsec = Field(
-        0.0, description="Measured deviation, actual less nominal; at most 60″ either way."
+        0.0,
+        description="Measured deviation, actual less nominal, as the certificate states it; at "
+        "most 60″ either way.",
     )
     expanded_uncertainty_arcsec: NonNegativeArcsec | None = Field(
-        None, description="Expanded uncertainty (k = 2) of that deviation; absent: not calibrated."
+        None,
+        description="Expanded uncertainty (k = 2) of that deviation. Absent: the block is not "
+        "calibrated, and its grade, if one is given, limits its error.",
     )
 
 
@@ -86,7 +90,9 @@ class BlockAngleStackRequest(RequestModel):
         examples=["angle-16"],
     )
     box: Annotated[list[BlockAngleOwned], Field(min_length=1, max_length=22)] | None = Field(
-        None, description="The shop's own angle blocks; at most 22, counts included."
+        None,
+        description="The shop's own angle blocks with what is known of them; at most 22, counts "
+        "included.",
     )
     with_square: bool = Field(
         False, description="True to have a square block of 90° too, added or subtracted."
@@ -99,13 +105,13 @@ class BlockAngleStackRequest(RequestModel):
         description="Angles within ± this will do: the fewest blocks that come within it, and of "
         "these the nearest.",
     )
-    most_alternatives: Annotated[int, Count(ge=0, le=20)] = Field(
+    max_alternatives: Annotated[int, Count(ge=0, le=20)] = Field(
         0, description="How many further stacks to give, the next best ones, all different."
     )
     grade: SetName | None = Field(
         None,
-        description="Grade of blocks without a calibration, as `GET /v1/blocks/angle-grades` "
-        "lists it, for the angle's uncertainty.",
+        description="Tolerance grade of blocks without a calibration, as `GET "
+        "/v1/blocks/angle-grades` lists it, for the angle's uncertainty.",
         examples=["toolroom"],
     )
 
@@ -179,7 +185,7 @@ def angle_stack(request: BlockAngleStackRequest) -> Outcome[BlockAngleStackResul
     angles = [piece.angle for piece in pieces]
     target = round(request.angle * THOUSANDTHS_PER_DEGREE)
     tolerance = round(request.tolerance_arcsec * 1000)
-    wanted = 1 + request.most_alternatives
+    wanted = 1 + request.max_alternatives
     choice = fewest_within(
         angles, target, tolerance, request.max_blocks, wanted, Work(MOST_COMPARED)
     )
@@ -221,7 +227,7 @@ def _pieces(request: BlockAngleStackRequest) -> list[AnglePiece]:
             fields={source: f"should hold at most {MOST_PIECES} blocks, counts included"},
         )
     if request.grade is not None:
-        limit = find_angle_grade(request.grade).accuracy_arcsec
+        limit = find_angle_grade(request.grade).limit_deviation_arcsec
         pieces = [piece.graded(limit) for piece in pieces]
     return sorted(pieces, key=lambda piece: -piece.angle)
 

@@ -21,7 +21,7 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.blocks import BlockSupplyFields, SetName
-from halfangle_service.fields.choice import at_most_one_of
+from halfangle_service.fields.choice import at_most_one_of, needs
 from halfangle_service.fields.supply import Supply, graded, graded_supply, read_supply
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.stacks.wrung import Plate, Wrung
@@ -49,8 +49,8 @@ class BlockCheckRequest(BlockSupplyFields):
         description="Height wanted, in `units`. Either this or `angle`, or neither. The sum of the "
         "nominal sizes, wear blocks included, is as wanted below half of the smallest difference "
         "of two sizes of the set, and of 0.0001 in or 0.001 mm; differences below 0.00005 in or "
-        "0.0005 mm do not count. `measurement_limit` sent without a measurement takes the place "
-        "of that.",
+        "0.0005 mm do not count. `measurement_error_limit` sent without a measurement takes the "
+        "place of that.",
     )
     angle: Annotated[float, AngleInput(gt=0, lt=90)] | None = Field(
         None,
@@ -88,15 +88,16 @@ class BlockCheckRequest(BlockSupplyFields):
     measured_angle: Annotated[float, AngleInput(gt=0, lt=90, measured=True)] | None = Field(
         None, description="Angle measured on the plate, in degrees; needs `center_distance`."
     )
-    measurement_limit: Length | None = Field(
+    measurement_error_limit: Length | None = Field(
         None,
-        description="Limit ± of the measured height, in `units`: within it, and at it, the "
+        description="Largest error ± of the measured height, in `units`: within it, and at it, the "
         "measurement agrees with the stack as read, measured deviations included, and a mistake "
-        "explains the measurement. Either this or `measurement_limit_arcsec`; absent both: half of "
-        "0.0001 in or 0.001 mm. It does not widen what passes against the wanted height, unless "
-        "nothing was measured: then the actual height is to come within it of the wanted one.",
+        "explains the measurement. Either this or `measurement_error_limit_arcsec`; absent both: "
+        "half of 0.0001 in or 0.001 mm. It does not widen what passes against the wanted height, "
+        "unless nothing was measured: then the actual height is to come within it of the wanted "
+        "one.",
     )
-    measurement_limit_arcsec: Arcsec | None = Field(
+    measurement_error_limit_arcsec: Arcsec | None = Field(
         None,
         description="The same limit in arc-seconds at the angle of the stack as read; needs "
         "`center_distance`.",
@@ -106,7 +107,7 @@ class BlockCheckRequest(BlockSupplyFields):
         description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
         "lists it.",
     )
-    explanations: Annotated[int, Count(ge=0, le=50)] = Field(
+    max_explanations: Annotated[int, Count(ge=0, le=50)] = Field(
         5, description="How many mistakes to list, the likeliest first."
     )
 
@@ -115,14 +116,10 @@ def read_wrung(request: BlockCheckRequest) -> tuple[Supply, Wrung]:
     """Read a request; refuses blocks that are not there, contradictions, heights past the plate."""
     wanted = at_most_one_of(request, "height", "angle")
     measured = at_most_one_of(request, "measured_height", "measured_angle")
-    at_most_one_of(request, "measurement_limit", "measurement_limit_arcsec")
+    at_most_one_of(request, "measurement_error_limit", "measurement_error_limit_arcsec")
     at_most_one_of(request, "low_stack", "low_blocks")
-    for name in ("angle", "measured_angle", "measurement_limit_arcsec", "low_blocks"):
-        if getattr(request, name) is not None and request.center_distance is None:
-            raise Disagreement(
-                f"`{name}` needs the plate: send `center_distance`.",
-                fields={"center_distance": f"is required with {name}"},
-            )
+    for name in ("angle", "measured_angle", "measurement_error_limit_arcsec", "low_blocks"):
+        needs(request, name, "center_distance", why="What turns a plate needs the plate.")
     supply = read_supply(request)
     if request.grade is not None:
         supply = graded_supply(supply, request.grade)
@@ -174,13 +171,13 @@ def _height(
 
 def _limit(request: BlockCheckRequest, bench: Wrung) -> float | None:
     """The limit sent, in 0.1 nm."""
-    if request.measurement_limit is not None:
-        return request.measurement_limit * bench.unit
-    if request.measurement_limit_arcsec is None:
+    if request.measurement_error_limit is not None:
+        return request.measurement_error_limit * bench.unit
+    if request.measurement_error_limit_arcsec is None:
         return None
     length = (request.center_distance or 0.0) * bench.unit
     at = math.cos(bench.angle_rad(bench.actual) or 0.0)
-    return length * at * request.measurement_limit_arcsec / ARCSEC_PER_RADIAN
+    return length * at * request.measurement_error_limit_arcsec / ARCSEC_PER_RADIAN
 
 
 def _require_on_plate(plate: Plate, what: str, field: str | None, height: float | None) -> None:

@@ -95,7 +95,7 @@ class BlockBudgetRequest(RequestModel):
         None,
         description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
         "lists it. Needed where some block has none.",
-        examples=["ISO 1"],
+        examples=["iso-1"],
     )
     block_material: MaterialName = Field(
         "steel", description="Material of the blocks given by nominal size alone."
@@ -107,8 +107,8 @@ class BlockBudgetRequest(RequestModel):
         "itself.",
     )
     temperature_celsius: Celsius = Field(20.0, description="Temperature of the blocks.")
-    temperature_uncertainty_celsius: _Kelvins | None = Field(
-        None, description="Limit ± of that temperature, in kelvins."
+    temperature_error_limit_celsius: _Kelvins | None = Field(
+        None, description="Largest error ± of that temperature, in kelvins."
     )
     temperature_difference_celsius: _Kelvins | None = Field(
         None,
@@ -120,11 +120,11 @@ class BlockBudgetRequest(RequestModel):
         description="Mean by which a wringing film is thicker than the one that a block's length "
         "includes by definition, in nanometres.",
     )
-    film_limit_nanometres: _NonNegativeNanometres = Field(
+    film_error_limit_nanometres: _NonNegativeNanometres = Field(
         10.0,
-        description="Limit ± of each film about that mean, in nanometres; the presetting is from "
-        "memory of national laboratory practice: 5 to 10 for clean, well wrung blocks, more where "
-        "they are worn.",
+        description="Largest error ± of each film about that mean, in nanometres; the presetting "
+        "is from memory of national laboratory practice: 5 to 10 for clean, well wrung blocks, "
+        "more where they are worn.",
     )
     wrung_to_base: bool = Field(
         True,
@@ -164,9 +164,9 @@ class BlockBudgetResult(ResultModel):
     example={
         "units": "mm",
         "blocks": [50.0, 10.0, 1.3],
-        "grade": "ISO 1",
+        "grade": "iso-1",
         "temperature_celsius": 22.0,
-        "temperature_uncertainty_celsius": 0.5,
+        "temperature_error_limit_celsius": 0.5,
         "block_material": "tungsten-carbide",
         "plate_material": "steel",
     },
@@ -184,11 +184,11 @@ def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
     films = Films(
         count,
         from_mm(request.film_nanometres * _MM_PER_NANOMETRE, units),
-        from_mm(request.film_limit_nanometres * _MM_PER_NANOMETRE, units),
+        from_mm(request.film_error_limit_nanometres * _MM_PER_NANOMETRE, units),
     )
     around = Surroundings(
         celsius=request.temperature_celsius,
-        celsius_limit=request.temperature_uncertainty_celsius,
+        celsius_limit=request.temperature_error_limit_celsius,
         plate=request.plate_material,
         blocks_to_plate=request.temperature_difference_celsius,
     )
@@ -209,9 +209,9 @@ def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
 
 def _not_stated(request: BlockBudgetRequest, pieces: Sequence[Piece]) -> Iterator[str]:
     """Limits that were not stated and would count."""
-    limit, plate = request.temperature_uncertainty_celsius, request.plate_material
+    limit, plate = request.temperature_error_limit_celsius, request.plate_material
     if limit is None and growth_per_kelvin(pieces, request.units, plate):
-        yield "temperature_uncertainty_celsius"
+        yield "temperature_error_limit_celsius"
     if request.temperature_difference_celsius is None and plate is not None:
         yield "temperature_difference_celsius"
 

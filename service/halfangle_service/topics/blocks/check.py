@@ -129,11 +129,11 @@ class BlockCheckResult(ResultModel):
     )
     verdict: Verdict | None = Field(
         description="`conforming`: the stack as read agrees with what is wanted, and what was "
-        "measured on it with the stack as read; `height` and `measurement_limit` tell how nearly. "
-        "`not-provable`: what was measured agrees, but is too coarse to tell the stack from one "
-        "with a wrong block; or it is not sure by the blocks' grades and calibrations that the "
-        "actual height is within the `measurement_limit` of the wanted one, at 95 % (ISO "
-        "14253-1:2017). Else `not-conforming`; null where there is nothing to compare it with."
+        "measured on it with the stack as read; `height` and `measurement_error_limit` tell how "
+        "nearly. `not-provable`: what was measured agrees, but is too coarse to tell the stack "
+        "from one with a wrong block; or it is not sure by the blocks' grades and calibrations "
+        "that the actual height is within the `measurement_error_limit` of the wanted one, at 95 % "
+        "(ISO 14253-1:2017). Else `not-conforming`; null where there is nothing to compare it with."
     )
     not_stated: list[str] = Field(
         description="Where there is no verdict, the fields one of which would give something to "
@@ -178,7 +178,7 @@ def check(request: BlockCheckRequest) -> Outcome[BlockCheckResult]:
     """
     supply, bench = read_wrung(request)
     search = search_mistakes(bench)
-    result = _result(bench, search, request.explanations)
+    result = _result(bench, search, request.max_explanations)
     notes = (*_which_taken(bench), *_too_coarse(bench), *_advisories(bench, search))
     return Outcome(result, (*supply.advisories, *notes))
 
@@ -287,7 +287,7 @@ def _too_coarse(bench: Wrung) -> Iterator[Advisory]:
             "measurement-too-coarse",
             "Within its limit the measurement cannot tell this stack from one with "
             f"{_words(hidden, bench.units, bench.unclear)}. Where it is finer, send "
-            "`measurement_limit`.",
+            "`measurement_error_limit`.",
         )
 
 

@@ -29,6 +29,7 @@ from halfangle_service.topics.blocks.several import (
     left_out,
     not_all,
     read_several,
+    require_distinct,
     stack_of,
     to_height,
 )
@@ -145,7 +146,8 @@ def day(request: BlockDayRequest) -> Outcome[BlockDayResult]:
     For a day's list of jobs: stacks for each period that do not get in one another's way, settings
     that can share a stack, and benches that would need the same block.
     """
-    _require_distinct(request.jobs)
+    _require_free_benches(request.jobs)
+    require_distinct([entry.job for entry in request.jobs], what="jobs", field="job")
     slots = sorted({entry.slot for entry in request.jobs})
     at_once = max(sum(entry.slot == slot for entry in request.jobs) for slot in slots)
     if at_once > MOST_IN_SLOT:
@@ -169,23 +171,16 @@ def day(request: BlockDayRequest) -> Outcome[BlockDayResult]:
     return Outcome(result, (*supply.advisories, *_advisories(several, result)))
 
 
-def _require_distinct(jobs: Sequence[BlockDayJob]) -> None:
-    """Refuse two jobs of one name, or on one bench at one time."""
-    names: set[str] = set()
-    places: set[tuple[str, int]] = set()
+def _require_free_benches(jobs: Sequence[BlockDayJob]) -> None:
+    """Refuse two jobs on one bench at one time."""
+    taken: set[tuple[str, int]] = set()
     for place, entry in enumerate(jobs):
-        if entry.job in names:
-            raise Disagreement(
-                f"{entry.job!r} names two jobs.",
-                fields={f"jobs/{place}/job": "should differ from those before it"},
-            )
-        if (entry.bench, entry.slot) in places:
+        if (entry.bench, entry.slot) in taken:
             raise Disagreement(
                 f"{entry.bench!r} has two jobs in slot {entry.slot}.",
                 fields={f"jobs/{place}/slot": "should be a slot in which the bench is free"},
             )
-        names.add(entry.job)
-        places.add((entry.bench, entry.slot))
+        taken.add((entry.bench, entry.slot))
 
 
 def _slot(several: Several, supply: Supply, jobs: Sequence[BlockDayJob], slot: int) -> BlockDaySlot:

@@ -1,4 +1,4 @@
-"""Several stacks from one box: what `blocks/stacks` and `blocks/day` ask and say alike.
+"""Several stacks from one box: what `blocks.stacks` and `blocks.day` ask and say alike.
 
 Above all why a height cannot stand beside the others, and which block would let it.
 """
@@ -8,6 +8,7 @@ from typing import Annotated, Any
 
 from pydantic import Field
 
+from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     Count,
     LengthOut,
@@ -73,6 +74,16 @@ class BlockLeftOut(ResultModel):
         "it stand beside the stacks given, those away first; at most three, and none where none "
         "was found."
     )
+
+
+def require_distinct(names: Sequence[str], *, what: str, field: str) -> None:
+    """Refuse two of one name; `what` they are, in the request the `field` of each is its name."""
+    for place, name in enumerate(names):
+        if name in names[:place]:
+            raise Disagreement(
+                f"{name!r} names two of {what}.",
+                fields={f"{what}/{place}/{field}": "should differ from those before it"},
+            )
 
 
 def to_height(name: str, height: float, tolerance: float, units: Units, path: str) -> Height:

@@ -83,7 +83,7 @@ class BlockStackRequest(BlockFinishFields):
         "can be, then the next; `least-wear`, blocks wrung least often; `least-uncertainty`. With "
         "`aim` `actual` the nearest comes first, whatever is preferred.",
     )
-    most_alternatives: Annotated[int, Count(ge=0, le=20)] = Field(
+    max_alternatives: Annotated[int, Count(ge=0, le=20)] = Field(
         0, description="How many further stacks to give, the next best ones, all different."
     )
 
@@ -117,7 +117,7 @@ def is_heavy(request: BlockStackRequest) -> bool:
         or request.max_blocks != _USUAL_BLOCKS
         or request.aim == "actual"
         or request.prefer != "large-blocks"
-        or request.most_alternatives > 0
+        or request.max_alternatives > 0
         or request.tolerance is not None
     )
 
@@ -144,13 +144,13 @@ def stack(request: BlockStackRequest) -> Outcome[BlockStackResult]:
     """
     supply = finished_supply(request)
     task = _task(request, supply)
-    wanted = 1 + request.most_alternatives
+    wanted = 1 + request.max_alternatives
     found = best_stacks(task, wanted)
     if not found.stacks:
         raise unbuildable(supply, task, found.choice, request.units)
     alternatives = _alternatives(request, task, found)
     while (
-        len(alternatives) < request.most_alternatives and len(found.stacks) == wanted < _MOST_ALIKE
+        len(alternatives) < request.max_alternatives and len(found.stacks) == wanted < _MOST_ALIKE
     ):
         wanted *= 4
         found = best_stacks(task, wanted)
@@ -191,13 +191,13 @@ def _task(request: BlockStackRequest, supply: Supply) -> Task:
 
 def _alternatives(request: BlockStackRequest, task: Task, found: Stacks) -> list[BlockAlternative]:
     """The stacks but the first; of those that look alike in an answer one."""
-    if request.most_alternatives == 0:
+    if request.max_alternatives == 0:
         return []
     different: dict[Hashable, tuple[Piece, ...]] = {}
     for inner, wear in found.stacks:
         pieces = (*inner, *wear)
         different.setdefault(looks(pieces, request.units), pieces)
-    others = list(different.values())[1 : 1 + request.most_alternatives]
+    others = list(different.values())[1 : 1 + request.max_alternatives]
     return [BlockAlternative(**stack_facts(p, task.height, request.units)) for p in others]
 
 
@@ -239,6 +239,6 @@ def _advisories(task: Task, result: BlockStackResult) -> Iterator[Advisory]:
     if len(task.box.materials.union(piece.material for piece in task.wear)) > 1:
         yield note(
             "mixed-materials",
-            "The box mixes materials: away from 20 °C they grow apart. blocks/budget tells by how "
+            "The box mixes materials: away from 20 °C they grow apart. blocks.budget tells by how "
             "much.",
         )

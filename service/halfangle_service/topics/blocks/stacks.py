@@ -5,7 +5,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement, Unreachable
+from halfangle_service.errors import Unreachable
 from halfangle_service.fields import CountOut, Length, RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory, note
 from halfangle_service.fields.blocks import BlockFinishFields
@@ -20,6 +20,7 @@ from halfangle_service.topics.blocks.several import (
     left_out,
     not_all,
     read_several,
+    require_distinct,
     stack_of,
     to_height,
 )
@@ -99,7 +100,7 @@ def stacks(request: BlockStacksRequest) -> Outcome[BlockStacksResult]:
     Stacks for several heights from one box, no block used twice, the fewest blocks overall; or why
     they cannot all stand at once, and the most of them that can.
     """
-    _require_distinct([entry.name for entry in request.heights])
+    require_distinct([h.name for h in request.heights], what="heights", field="name")
     heights = [
         to_height(entry.name, entry.height, entry.tolerance, request.units, f"heights/{place}")
         for place, entry in enumerate(request.heights)
@@ -115,15 +116,6 @@ def stacks(request: BlockStacksRequest) -> Outcome[BlockStacksResult]:
         raise _none_at_all(left)
     result = _result(several, chosen, left)
     return Outcome(result, (*supply.advisories, *_advisories(several, result)))
-
-
-def _require_distinct(names: Sequence[str]) -> None:
-    for place, name in enumerate(names):
-        if name in names[:place]:
-            raise Disagreement(
-                f"{name!r} names two of heights.",
-                fields={f"heights/{place}/name": "should differ from those before it"},
-            )
 
 
 def _none_at_all(left: Sequence[BlockLeftOut]) -> Unreachable:

@@ -64,7 +64,8 @@ class BlockGradeRange(ResultModel):
 class BlockGradeEntry(ResultModel):
     """A tolerance grade."""
 
-    name: str = Field(description="Name to use as `grade`.", examples=["ISO 1"])
+    name: str = Field(description="Name to use as `grade`.", examples=["iso-1"])
+    label: str = Field(description="The grade as its standard writes it.", examples=["ISO 1"])
     source: str = Field(description="Standard, edition, table.")
     standing: Standing = Field(description="How it is known.")
     note: str = Field(description="What to mind; empty where nothing.")
@@ -86,7 +87,9 @@ class BlockAngleGradeEntry(ResultModel):
     """A grade of angle blocks."""
 
     name: str = Field(description="Name to use as `grade`.", examples=["toolroom"])
-    accuracy_arcsec: ArcsecOut = Field(description="Each block errs by ± this.")
+    limit_deviation_arcsec: ArcsecOut = Field(
+        description="Limit ± of the deviation of each block's angle."
+    )
     source: str = Field(description="Where it comes from.")
     standing: Standing = Field(description="How it is known.")
 
@@ -139,6 +142,7 @@ def _grade(grade: Grade) -> BlockGradeEntry:
     columns = zip(grade.up_to, grade.limit_deviation_mm, grade.variation_mm, strict=True)
     return BlockGradeEntry(
         name=grade.name,
+        label=grade.label,
         source=grade.source,
         standing=grade.standing,
         note=grade.note,
@@ -177,7 +181,7 @@ def block_angle_grades() -> dict[str, BlockAngleGradeEntry]:
     return {
         name: BlockAngleGradeEntry(
             name=grade.name,
-            accuracy_arcsec=grade.accuracy_arcsec,
+            limit_deviation_arcsec=grade.limit_deviation_arcsec,
             source=grade.source,
             standing=grade.standing,
         )

@@ -88,7 +88,7 @@ class CenterAdapterResult(ResultModel):
     rock_arcsec: ArcsecOut = Field(description="Tilt to one side that the gap allows.")
     standoff: LengthOut | None = Field(
         description="How far the shank stands out of the socket, by its diameter and its angle, as "
-        "tapers/standoff has it: positive out, negative in; null where the diameter is not stated."
+        "`tapers.standoff` has it: positive out, negative in; null where the diameter is not stated."
     )
     standoff_from_diameter: LengthOut | None = Field(
         description="Its share by `diameter_difference` and the gauge diameters of two standard "
@@ -99,7 +99,7 @@ class CenterAdapterResult(ResultModel):
     )
     tir: TirEstimate
     tir_at_nose: TirEstimate = Field(description="The same at the nose, the socket's mouth.")
-    mend_first: Literal["socket", "adapter", "rocking-in-the-seat"] | None = Field(
+    mend_first: Literal["socket_runout", "adapter_runout", "rocking_in_the_seat"] | None = Field(
         description="The largest at the station; null where nothing runs out."
     )
     forecast: Forecast | None = Field(
@@ -207,14 +207,16 @@ def _chain(request: CenterAdapterRequest, seat: shank.Seat, distance: float) -> 
         ("adapter", request.adapter_tir, request.adapter_tilt_tir),
     )
     causes = [
-        Contributor(name, (tir or 0.0) + tilt_at_distance(tilt, request.engagement, distance))
+        Contributor(
+            f"{name}_runout", (tir or 0.0) + tilt_at_distance(tilt, request.engagement, distance)
+        )
         for name, tir, tilt in errors
         if tir is not None or (tilt is not None and distance > 0.0)
     ]
     not_stated = [f"{name}_tir" for name, tir, _ in errors if tir is None]
     if distance > 0.0:
         not_stated += [f"{name}_tilt_tir" for name, _, tilt in errors if tilt is None]
-    rocking = Contributor("rocking-in-the-seat", shank.rock_tir(seat, distance))
+    rocking = Contributor("rocking_in_the_seat", shank.rock_tir(seat, distance))
     return RunoutBudget((*causes, rocking), tuple(not_stated))
 
 

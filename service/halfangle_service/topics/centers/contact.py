@@ -41,8 +41,10 @@ class CenterContactRequest(RequestModel):
     )
     mouth_diameter: Length = Field(description="Large diameter of the hole's cone, in `units`.")
     pilot_diameter: Length = Field(description="Diameter of the pilot, in `units`.")
-    diameter_error: NonNegativeLength | None = Field(
-        None, description="Error of the bearing diameter to turn into an axial shift, in `units`."
+    diameter_error_limit: NonNegativeLength | None = Field(
+        None,
+        description="Largest error ± of the bearing diameter, to turn into an axial shift, in "
+        "`units`.",
     )
 
 
@@ -58,10 +60,10 @@ class CenterContactResult(ResultModel):
         description="How far the center's sharp point would lie inside the mouth."
     )
     axial_shift: LengthOut | None = Field(
-        description="How far the work shifts along the axis for `diameter_error`, with the hole's "
-        "depth kept; null where that was not stated."
+        description="How far the work shifts along the axis for `diameter_error_limit`, with the "
+        "hole's depth kept; null where that was not stated."
     )
-    not_stated: list[str] = Field(description="`diameter_error` where it was not sent.")
+    not_stated: list[str] = Field(description="`diameter_error_limit` where it was not sent.")
 
 
 @operation(
@@ -77,7 +79,7 @@ class CenterContactResult(ResultModel):
         "hole_included_angle": 59,
         "mouth_diameter": 8.5,
         "pilot_diameter": 4,
-        "diameter_error": 0.1,
+        "diameter_error_limit": 0.1,
     },
 )
 def contact(request: CenterContactRequest) -> Outcome[CenterContactResult]:
@@ -99,14 +101,14 @@ def contact(request: CenterContactRequest) -> Outcome[CenterContactResult]:
         request.mouth_diameter,
         request.pilot_diameter,
     )
-    error = request.diameter_error
+    error = request.diameter_error_limit
     result = CenterContactResult(
         bearing=found.bearing,
         contact_diameter=found.diameter,
         gap_at_other_end=found.gap_at_other_end,
         point_from_mouth=found.point_from_mouth,
         axial_shift=None if error is None else cone_length(error, center_rad),
-        not_stated=["diameter_error"] if error is None else [],
+        not_stated=["diameter_error_limit"] if error is None else [],
     )
     edge = _EDGE.get(found.bearing)
     if edge is None:

@@ -299,7 +299,7 @@ def _advice(request: CenterEffectRequest) -> tuple[Advisory, ...]:
     if request.part_at_first is not None or request.part_at_second is not None:
         message = (
             "Turning end for end leaves part of both errors mixed. To tell them apart turn the "
-            "part by 180° on the centers and send both readings to runout/reversal."
+            "part by 180° on the centers and send both readings to runout.reversal."
         )
         given.append(note("told-apart-by-clocking", message))
     if request.second_height or request.second_line:

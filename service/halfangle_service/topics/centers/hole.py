@@ -18,7 +18,7 @@ from halfangle_service.fields import (
     UnitsField,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
-from halfangle_service.fields.choice import one_of
+from halfangle_service.fields.choice import needs, one_of
 from halfangle_service.fields.slopes import SlopeFields, slope_if_stated
 from halfangle_service.operation import Outcome, Source, operation, published_table
 from halfangle_service.trade.centers import hole as depths
@@ -118,7 +118,7 @@ class CenterHoleBall(ResultModel):
     found_diameter: LengthOut | None = Field(
         description="Mouth diameter by the measured height; null where none was sent."
     )
-    found_less_wanted: LengthOut | None = Field(
+    diameter_error: LengthOut | None = Field(
         description="Found less wanted diameter; null where no height was sent."
     )
 
@@ -248,12 +248,8 @@ def _row(request: CenterHoleRequest) -> TableHole:
     one_of(request, "key", "type")
     if request.type is None:
         return find_hole(request.key or "").in_units(request.units)
-    if request.mouth_diameter is None:
-        raise Disagreement(
-            "With `type` the diameter wanted has to be sent too.",
-            fields={"mouth_diameter": "should be sent with type"},
-        )
-    return smallest_hole(request.type, request.mouth_diameter, request.units)
+    needs(request, "type", "mouth_diameter", why="The size of a type goes by the diameter wanted.")
+    return smallest_hole(request.type, request.mouth_diameter or 0.0, request.units)
 
 
 def _require_reach(mouth: float, row: TableHole, units: Units) -> None:
@@ -303,12 +299,9 @@ def _ball(
     request: CenterHoleRequest, mouth: float, pilot: float, half_rad: float, chamfer_depth: float
 ) -> CenterHoleBall:
     """The check over a ball, chosen or given."""
+    why = "What a height over a ball means depends on the ball."
+    needs(request, "height_over_face", "ball_diameter", why=why)
     measured, found = request.height_over_face, None
-    if measured is not None and request.ball_diameter is None:
-        raise Disagreement(
-            "A measured height over a ball needs the ball's diameter.",
-            fields={"ball_diameter": "should be sent with height_over_face"},
-        )
     ball = request.ball_diameter or depths.best_ball(mouth, pilot, half_rad)
     depths.require_on_cone(ball, mouth, pilot, half_rad)
     if measured is not None:
@@ -320,7 +313,7 @@ def _ball(
         height_over_face=depths.over_ball(mouth, ball, half_rad) - chamfer_depth,
         height_per_diameter=-1.0 / (2.0 * math.tan(half_rad)),
         found_diameter=found,
-        found_less_wanted=None if found is None else found - mouth,
+        diameter_error=None if found is None else found - mouth,
     )
 
 

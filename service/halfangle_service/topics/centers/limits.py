@@ -49,7 +49,7 @@ class CenterLimitsRequest(SlopeFields):
         "`units`.",
         examples=[0.0005],
     )
-    position_allowed: Length | None = Field(
+    limit_position: Length | None = Field(
         None,
         description="How far the work's axis may be off its place at the station, in `units`.",
         examples=[0.0002],
@@ -125,7 +125,7 @@ class CenterLimitsResult(ResultModel):
     example={
         "units": "in",
         "limit_tir": 0.0005,
-        "position_allowed": 0.0002,
+        "limit_position": 0.0002,
         "share_percent": 25,
         "distance_between_centers": 6,
         "station": 1,
@@ -138,12 +138,12 @@ def limits(request: CenterLimitsRequest) -> Outcome[CenterLimitsResult]:
     From the runout or the position error that the work may see at a station between two centers:
     the limit of the center as eccentricity, as TIR and as a coaxiality zone.
     """
-    at_least_one_of(request, "limit_tir", "position_allowed")
+    at_least_one_of(request, "limit_tir", "limit_position")
     _require_other(request)
     weight = center_weight(request.distance_between_centers, request.station)
     # A live center's eccentricity is seen as runout of twice its size, and as position.
     as_runout = None if request.limit_tir is None else request.limit_tir / 2.0
-    position = request.position_allowed
+    position = request.limit_position
     either = min(offset for offset in (as_runout, position) if offset is not None)
     result = CenterLimitsResult(
         seen_percent=100.0 * weight,
@@ -155,7 +155,7 @@ def limits(request: CenterLimitsRequest) -> Outcome[CenterLimitsResult]:
         return Outcome(result)
     message = (
         "A dead center makes no runout: its eccentricity moves the work's axis and shows as taper "
-        "or position. Send position_allowed for its limit."
+        "or position. Send limit_position for its limit."
     )
     return Outcome(result, (note("dead-center-no-runout", message),))
 

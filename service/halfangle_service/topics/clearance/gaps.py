@@ -39,10 +39,10 @@ class ClearanceChange(ResultModel):
         description="Its new value: stick-out, height of riser, or diameter; null for the "
         "direction."
     )
-    clears_everything: bool = Field(
+    keeps_gap_wanted: bool = Field(
         description="True where this change alone gives the gap wanted everywhere."
     )
-    message: str = Field(description="What to do, in plain words.")
+    action: str = Field(description="What to do, in plain words.")
 
 
 def gap_of(wheel_state: WheelState, gap: Gap) -> ClearanceGap:
@@ -62,7 +62,7 @@ def change_of(case: Case, change: Change, units: Units) -> ClearanceChange:
     least_gap = change.case.least_gap()
     size = length(least_gap if change.value is None else change.value, units)
     now = length(case.assembly.fixture.stick_out, units)
-    messages: dict[ChangeKind, str] = {
+    actions: dict[ChangeKind, str] = {
         "stick-out": f"Let the work stand out {size} instead of {now}, the fixture going back down "
         "the plate.",
         "riser": f"Put {size} under the fixture, or move it toward the plate's high end: the plate "
@@ -75,6 +75,6 @@ def change_of(case: Case, change: Change, units: Units) -> ClearanceChange:
     return ClearanceChange(
         kind=change.kind,
         change_to=change.value,
-        clears_everything=case.keeps(least_gap),
-        message=messages[change.kind],
+        keeps_gap_wanted=case.keeps(least_gap),
+        action=actions[change.kind],
     )

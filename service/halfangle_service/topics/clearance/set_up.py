@@ -73,7 +73,7 @@ class ClearanceFixture(RequestModel):
     turning_parts: Annotated[list[ClearanceTurningPart], Field(max_length=8)] = Field(
         [], description="Further parts that turn with the work."
     )
-    stick_out_limit: Length | None = Field(
+    limit_stick_out: Length | None = Field(
         None,
         description="Most that the work may stand out, in `units`, for its length or its rigidity. "
         "Absent: no limit is known.",

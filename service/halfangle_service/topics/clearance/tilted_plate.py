@@ -108,9 +108,9 @@ class TiltedPlateResult(ResultModel):
         description="Stick-out with which the nose lies wholly under the ground line, so that the "
         "wheel may run on over it."
     )
-    why_not: str | None = Field(
+    ruled_out_by: list[str] = Field(
         description="Why the set-up does not hold: something fouls, the room is too low, or the "
-        "work stands out too far; null where nothing stops it."
+        "work stands out too far; empty where nothing stops it."
     )
     changes: list[ClearanceChange] = Field(description="Changes that would help.")
     stack_height: LengthOut = Field(description="Stack under the high roll.")
@@ -189,7 +189,7 @@ def tilted_plate(request: TiltedPlateRequest) -> Outcome[TiltedPlateResult]:
     against the room under the wheel; the change that would clear it; drawn to scale.
     """
     case = _case(request)
-    cone, limit = case.assembly.cone, request.fixture.stick_out_limit
+    cone, limit = case.assembly.cone, request.fixture.limit_stick_out
     gaps = case.gaps()
     closest = gaps[0][1]
     stick_out = case.stick_out()
@@ -210,7 +210,7 @@ def tilted_plate(request: TiltedPlateRequest) -> Outcome[TiltedPlateResult]:
         stick_out_to_pass_under=stick_out_to_pass_under(
             cone, case.assembly.fixture.nose_radius, case.margin
         ),
-        why_not=" ".join(reason.message for reason in stops) or None,
+        ruled_out_by=[reason.message for reason in stops],
         changes=[change_of(case, change, request.units) for change in changes],
         stack_height=height_for_angle(case.assembly.plate.center_distance, cone.half_angle),
         height_to_wheel=-case.assembly.table,
@@ -265,11 +265,11 @@ def _found(
             "no-room-under-the-wheel",
             f"The set-up is {length(-room_left, units)} too high for the room under the wheel.",
         )
-    if fixture.stick_out_limit is not None and fixture.stick_out > fixture.stick_out_limit:
+    if fixture.limit_stick_out is not None and fixture.stick_out > fixture.limit_stick_out:
         yield stop(
             "stick-out-past-its-limit",
             f"The work stands out {length(fixture.stick_out, units)} and may stand out "
-            f"{length(fixture.stick_out_limit, units)}.",
+            f"{length(fixture.limit_stick_out, units)}.",
         )
 
 
@@ -290,7 +290,7 @@ def _too_near(request: TiltedPlateRequest, gap: float, words: str, no_other: str
 
 def _no_other_stick_out(request: TiltedPlateRequest, needed: float | None) -> str:
     """Sentence that says where no other stick-out would do; empty where one would."""
-    units, limit = request.units, request.fixture.stick_out_limit
+    units, limit = request.units, request.fixture.limit_stick_out
     if needed is None:
         return (
             " The work's shank is thicker than the cone and stands in the way of the wheel "

@@ -4,7 +4,6 @@ from collections.abc import Sequence
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     Length,
     LengthOut,
@@ -14,7 +13,7 @@ from halfangle_service.fields import (
     SharePercent,
     UnitsField,
 )
-from halfangle_service.fields.choice import all_or_none
+from halfangle_service.fields.choice import all_or_none, needs
 from halfangle_service.fields.runout import TirEstimate, tir_estimate
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.runout.budget import Contributor, RunoutBudget, tilt_at_distance
@@ -69,7 +68,9 @@ class RunoutBudgetResult(ResultModel):
     )
     percentile_50_tir: LengthOut = Field(description="Not passed in half of assemblies.")
     percentile_99_tir: LengthOut = Field(description="Not passed in 99 of 100 assemblies.")
-    mend_first: str | None = Field(description="Largest that can be mended; null if none can.")
+    mend_first: str | None = Field(
+        description="Largest that can be mended, by its own name; null if none can."
+    )
     forecast: Forecast = Field(
         description="The chain as it is against the limit: `holds` where 95 of 100 assemblies are "
         "within it, `does-not-hold` where not even 5 of 100 are, else `may-not-hold`; with a tilt "
@@ -129,7 +130,10 @@ def budget(request: RunoutBudgetRequest) -> Outcome[RunoutBudgetResult]:
 def _chain(parts: Sequence[tuple[int, RunoutContributor]]) -> RunoutBudget:
     """Parts of the chain, each with its place in the request, at the station."""
     return RunoutBudget(
-        tuple(Contributor(part.name, _tir_at_station(part)) for _, part in parts),
+        tuple(
+            Contributor(f"contributors/{place}", _tir_at_station(part), part.name)
+            for place, part in parts
+        ),
         not_stated=tuple(
             f"contributors/{place}/tilt_tir"
             for place, part in parts
@@ -140,14 +144,9 @@ def _chain(parts: Sequence[tuple[int, RunoutContributor]]) -> RunoutBudget:
 
 def _require_whole_tilt(part: RunoutContributor, path: str) -> None:
     """Refuse a tilt without the length that it was found over, or the one that it acts by."""
-    tilted = all_or_none(
-        part, "tilt_tir", "tilt_span", why="A tilt is a change over a length.", path=path
-    )
-    if tilted and part.projection is None:
-        raise Disagreement(
-            "A tilt acts by the distance from the seat to the station.",
-            fields={f"{path}projection": "should be sent with tilt_tir; 0 where it is at the seat"},
-        )
+    all_or_none(part, "tilt_tir", "tilt_span", why="A tilt is a change over a length.", path=path)
+    why = "A tilt acts by the distance from the seat to the station, 0 where that is at the seat."
+    needs(part, "tilt_tir", "projection", why=why, path=path)
 
 
 def _tir_at_station(part: RunoutContributor) -> float:

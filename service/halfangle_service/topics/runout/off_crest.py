@@ -38,7 +38,7 @@ class RunoutOffCrestRequest(SlopeFields):
     tip_radius: NonNegativeLength = Field(
         0.0, description="Radius of the indicator's tip, in `units`.", examples=[0.04]
     )
-    tolerance_arcsec: Arcsec | None = Field(
+    half_angle_tolerance_arcsec: Arcsec | None = Field(
         None,
         description="False half angle to allow, ± in arc-seconds on the half angle; gives the miss "
         "allowed.",
@@ -60,8 +60,8 @@ class RunoutOffCrestResult(ResultModel):
     ground_by_this: Literal["true", "shallower"] = Field(
         description="What the cone becomes when it is adjusted until the indicator stands still."
     )
-    miss_allowed: LengthOut | None = Field(
-        description="Largest miss for `tolerance_arcsec`; null where that was not sent."
+    limit_miss: LengthOut | None = Field(
+        description="Largest miss for `half_angle_tolerance_arcsec`; null where that was not sent."
     )
 
 
@@ -79,7 +79,7 @@ class RunoutOffCrestResult(ResultModel):
         "large_diameter": 0.5,
         "miss": 0.01,
         "tip_radius": 0.04,
-        "tolerance_arcsec": 10,
+        "half_angle_tolerance_arcsec": 10,
     },
 )
 def off_crest(request: RunoutOffCrestRequest) -> Outcome[RunoutOffCrestResult]:
@@ -93,7 +93,7 @@ def off_crest(request: RunoutOffCrestRequest) -> Outcome[RunoutOffCrestResult]:
     radii = (request.small_diameter / 2.0, request.large_diameter / 2.0)
     small, large = (crest.crest_drop(request.miss, r, half_rad, tip) for r in radii)
     false = crest.false_half_angle(request.miss, radii, half_rad, tip)
-    allowed = request.tolerance_arcsec
+    allowed = request.half_angle_tolerance_arcsec
     result = RunoutOffCrestResult(
         drop_at_small_end=small,
         drop_at_large_end=large,
@@ -102,7 +102,7 @@ def off_crest(request: RunoutOffCrestRequest) -> Outcome[RunoutOffCrestResult]:
         false_included_angle_arcsec=2.0 * false * ARCSEC_PER_RADIAN,
         seems="steeper" if false > 0.0 else "true",
         ground_by_this="shallower" if false > 0.0 else "true",
-        miss_allowed=None
+        limit_miss=None
         if allowed is None
         else crest.miss_for(allowed / ARCSEC_PER_RADIAN, radii, half_rad, tip),
     )

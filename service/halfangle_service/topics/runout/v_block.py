@@ -5,7 +5,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     Angle,
     AngleInput,
@@ -19,6 +19,7 @@ from halfangle_service.fields import (
     UnitsField,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.choice import needs
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.runout import vblock
 from halfangle_service.trade.wording import plain
@@ -38,14 +39,14 @@ class RunoutVBlockRequest(RequestModel):
     """A part turned in a V-block under an indicator."""
 
     units: UnitsField
-    v_angle: Annotated[float, AngleInput(ge=30, le=170)] = Field(
+    vee_angle: Annotated[float, AngleInput(ge=30, le=170)] = Field(
         90.0, description="Included angle of the V, in degrees.", examples=[90]
     )
     indicator_angle: Annotated[float, AngleInput(ge=-90, le=90, measured=True)] = Field(
         0.0,
         description="Angle of the indicator from the V's bisector, in degrees; 0 opposite the V.",
     )
-    most_lobes: Annotated[int, Count(ge=2, le=50)] = Field(
+    max_lobes: Annotated[int, Count(ge=2, le=50)] = Field(
         15, description="Largest number of lobes to list."
     )
     lobes: Annotated[int, Count(ge=2, le=50)] | None = Field(
@@ -78,7 +79,7 @@ class RunoutVBlockResult(ResultModel):
     out_of_roundness: LengthOut | None = Field(
         description="Departure from roundness, peak to valley: TIR / factor. Null without a TIR."
     )
-    better_v_angle: Angle | None = Field(
+    better_vee_angle: Angle | None = Field(
         description="Of 60°, 72°, 90°, 108° and 120°, indicator opposite the V, the one that "
         "shows most of `lobes`; null without `lobes`."
     )
@@ -92,7 +93,7 @@ class RunoutVBlockResult(ResultModel):
         "out of roundness = TIR / factor",
     ),
     sources=(_V, _V_TABLE),
-    example={"units": "in", "v_angle": 90, "lobes": 3, "tir": 0.0004},
+    example={"units": "in", "vee_angle": 90, "lobes": 3, "tir": 0.0004},
 )
 def v_block(request: RunoutVBlockRequest) -> Outcome[RunoutVBlockResult]:
     """Lobes that a V-block hides.
@@ -100,18 +101,18 @@ def v_block(request: RunoutVBlockRequest) -> Outcome[RunoutVBlockResult]:
     What an indicator shows of each number of lobes while the part turns in a V, which lobes it
     hides, and what a reading means.
     """
-    v_rad, at_rad = math.radians(request.v_angle), math.radians(request.indicator_angle)
-    hidden = vblock.hidden_lobes(v_rad, at_rad, request.most_lobes)
+    v_rad, at_rad = math.radians(request.vee_angle), math.radians(request.indicator_angle)
+    hidden = vblock.hidden_lobes(v_rad, at_rad, request.max_lobes)
     better = better_factor = None
     if request.lobes is not None:
-        better = vblock.best_v_angle(request.lobes)
+        better = vblock.best_vee_angle(request.lobes)
         better_factor = vblock.response(request.lobes, math.radians(better), 0.0)
     result = RunoutVBlockResult(
-        factors=[_factor(n, v_rad, at_rad) for n in range(2, request.most_lobes + 1)],
+        factors=[_factor(n, v_rad, at_rad) for n in range(2, request.max_lobes + 1)],
         hidden_lobes=hidden,
         hidden_from_both=[n for n in hidden if vblock.two_point_response(n) == 0.0],
         out_of_roundness=_out_of_roundness(request, v_rad, at_rad),
-        better_v_angle=None if better is None else Angle.of(better),
+        better_vee_angle=None if better is None else Angle.of(better),
         better_factor=better_factor,
     )
     return Outcome(result, _advice(hidden))
@@ -129,23 +130,20 @@ def _factor(lobes: int, v_rad: float, at_rad: float) -> RunoutVBlockFactor:
 
 def _out_of_roundness(request: RunoutVBlockRequest, v_rad: float, at_rad: float) -> float | None:
     """TIR over factor; refuses a TIR without lobes, or of hidden ones."""
-    if request.tir is None:
+    why = "What a reading in a V means depends on the number of lobes."
+    needs(request, "tir", "lobes", why=why)
+    if request.tir is None or request.lobes is None:
         return None
-    if request.lobes is None:
-        raise Disagreement(
-            "What a reading in a V means depends on the number of lobes.",
-            fields={"lobes": "should be sent with tir"},
-        )
     shown = vblock.response(request.lobes, v_rad, at_rad)
     if shown < vblock.HIDDEN:
-        better = vblock.best_v_angle(request.lobes)
+        better = vblock.best_vee_angle(request.lobes)
         shows = vblock.response(request.lobes, math.radians(better), 0.0)
         raise Impossible(
             f"This setting hides {request.lobes} lobes: it shows {plain(round(shown, 3))} of their "
             f"height, so that the reading says nothing of them. A V of {plain(better)}°, the "
             f"indicator opposite to it, shows {plain(round(shows, 2))} of it.",
-            fields={"v_angle": f"should not hide {request.lobes} lobes", "lobes": "are hidden"},
-            more={"better_v_angle_degrees": better},
+            fields={"vee_angle": f"should not hide {request.lobes} lobes", "lobes": "are hidden"},
+            more={"better_vee_angle_degrees": better},
         )
     return request.tir / shown
 

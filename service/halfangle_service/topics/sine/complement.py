@@ -22,9 +22,7 @@ class SineComplement(ResultModel):
     angle: Angle = Field(description="90° less the angle wanted.")
     height: LengthOut = Field(description="Difference of the stacks that sets it.")
     height_to_set: LengthOut = Field(description="The same, rounded to the resolution.")
-    rounding_error_arcsec: ArcsecOut = Field(
-        description="Angle at `height_to_set` less the complement."
-    )
+    deviation_arcsec: ArcsecOut = Field(description="Angle at `height_to_set` less the complement.")
     arcsec_per_step: ArcsecPerStep
 
 
@@ -38,7 +36,7 @@ def complement_of(
         angle=Angle.of(degrees),
         height=made.height,
         height_to_set=made.height_to_set,
-        rounding_error_arcsec=made.rounding_error_arcsec,
+        deviation_arcsec=made.deviation_arcsec,
         arcsec_per_step=arcsec_per_step(plate.center_distance, made.angle_rad, plate.units),
     )
 

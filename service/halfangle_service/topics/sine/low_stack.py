@@ -109,7 +109,7 @@ class SineLowStackResult(ResultModel):
         description="No fewer blocks do it under the conditions stated: every combination of one "
         "set's blocks under either roll was considered."
     )
-    instruction: str = Field(description="What to do, in plain words.")
+    action: str = Field(description="What to do, in plain words.")
 
 
 @operation(
@@ -196,7 +196,7 @@ def _result(
         deviation_arcsec=(as_set - math.radians(request.angle)) * ARCSEC_PER_RADIAN,
         set_step=from_tenth_nm(table.step, units),
         proved=True,
-        instruction=_instruction(high, low, units),
+        action=_action(high, low, units),
     )
 
 
@@ -207,7 +207,7 @@ def _stack(blocks: Sequence[int], units: Units) -> SineStack:
     )
 
 
-def _instruction(high: SineStack, low: SineStack, units: Units) -> str:
+def _action(high: SineStack, low: SineStack, units: Units) -> str:
     words = f"Under the high roll {_words(high, units)}"
     if not low.blocks:
         return f"{words}; nothing under the low roll."

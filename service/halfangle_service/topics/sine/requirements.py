@@ -36,9 +36,9 @@ from halfangle_service.trade.sine.angle_requirements import (
     Goal,
     allowed_spread,
     equal_shares,
+    fewest_to_mend,
     largest_alone,
     largest_value,
-    together,
 )
 from halfangle_service.trade.uncertainty import Forecast
 from halfangle_service.trade.wording import plain
@@ -92,7 +92,7 @@ class SineRequirementsResult(ResultModel):
         description="Tightest ± tolerance, on what `tolerance_on` names, that holds with the "
         "errors stated, by `decision_rule`. Null where no error was stated."
     )
-    allowed_standard_uncertainty_arcsec: ArcsecOut | None = Field(
+    limit_standard_uncertainty_arcsec: ArcsecOut | None = Field(
         description="Combined standard uncertainty of the plate's angle, were it normal, that the "
         "tolerance leaves after the expected error; null where that alone is past it."
     )
@@ -133,12 +133,10 @@ def requirements(request: SineRequirementsRequest) -> Outcome[SineRequirementsRe
         forecast=angle_forecast(request, plate, goal.limit),
         not_stated=list(plate.not_stated),
         smallest_tolerance_arcsec=smallest_tolerance_arcsec(request, plate),
-        allowed_standard_uncertainty_arcsec=None
-        if allowed is None
-        else allowed * ARCSEC_PER_RADIAN,
+        limit_standard_uncertainty_arcsec=None if allowed is None else allowed * ARCSEC_PER_RADIAN,
         requirements=rows,
         cheapest_to_mend=mend,
-        mend_together=[] if mend else list(together(inputs, goal)),
+        mend_together=[] if mend else list(fewest_to_mend(inputs, goal)),
     )
     return Outcome(result, tuple(_advisories(request, inputs, goal.limit)))
 

@@ -60,7 +60,7 @@ class SineSettingResult(ResultModel):
         description="The same, rounded to what can be built (`resolution`)."
     )
     angle_as_set: Angle = Field(description="The angle that `height_to_set` gives.")
-    rounding_error_arcsec: ArcsecOut = Field(
+    deviation_arcsec: ArcsecOut = Field(
         description="`angle_as_set` less the angle wanted, in arc-seconds."
     )
     arcsec_per_unit: Annotated[float, Unit("arcsecond_per_length")] = Field(
@@ -98,7 +98,7 @@ def setting(request: SineSettingRequest) -> Outcome[SineSettingResult]:
         height=made.height,
         height_to_set=made.height_to_set,
         angle_as_set=angle_from_radians(made.angle_as_set_rad),
-        rounding_error_arcsec=made.rounding_error_arcsec,
+        deviation_arcsec=made.deviation_arcsec,
         arcsec_per_unit=per_unit,
         bench_step=step,
         arcsec_per_step=per_unit * step,

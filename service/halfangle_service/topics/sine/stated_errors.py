@@ -16,11 +16,11 @@ from halfangle_service.fields import (
     Unit,
 )
 from halfangle_service.fields.advisories import Advisory
-from halfangle_service.fields.choice import at_most_one_of
+from halfangle_service.fields.choice import at_most_one_of, needs
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.fields.plates import PlateFields, offset_of
 from halfangle_service.fields.set_up_errors import (
-    SET_UP_FIELDS,
+    SET_UP_TERMS,
     Limit,
     SetUpErrorFields,
     stated_terms,
@@ -42,15 +42,12 @@ from halfangle_service.trade.uncertainty import (
     smallest_limit,
 )
 
-_STATED: dict[Term, str] = {
-    **SET_UP_FIELDS,
-    "stack": "stack_tolerance",
-    "stack-rounding": "resolution",
-    "wheel-breakdown": "wheel_breakdown",
-}
-#: Field of the request that states each term, in the order of the budget; the expansions come with
-#: the materials.
-FIELDS: dict[Term, str] = {term: _STATED[term] for term in TERMS if term in _STATED}
+#: Terms that a request states, in the order of the budget; the expansions come with the materials.
+_STATED: tuple[Term, ...] = tuple(
+    term
+    for term in TERMS
+    if term in {*SET_UP_TERMS, "stack_error_limit", "resolution", "wheel_breakdown"}
+)
 
 SENSITIVITIES = Source(
     citation="Derived here: each sensitivity is the derivative of sin θ = (H − o + d/2)/L with "
@@ -86,20 +83,20 @@ EXAMPLE = {
     "units": "in",
     "center_distance": 5,
     "angle": 30,
-    "center_distance_tolerance": 0.0002,
+    "center_distance_error_limit": 0.0002,
     "roll_difference": 0.00005,
     "roll_parallelism": 0.00005,
     "face_parallelism": 0.0001,
     "face_flatness": 0.00005,
-    "stack_tolerance": 0.00002,
+    "stack_error_limit": 0.00002,
     "resolution": 0.0001,
     "table_flatness": 0.00005,
     "particle": 0.00002,
     "temperature_celsius": 22,
-    "temperature_uncertainty_celsius": 1,
+    "temperature_error_limit_celsius": 1,
     "temperature_difference_celsius": 0.5,
-    "axis_yaw_arcsec": 900,
-    "axis_pitch_arcsec": 5,
+    "axis_yaw_error_limit_arcsec": 900,
+    "axis_pitch_error_limit_arcsec": 5,
     "wheel_breakdown": 0,
     "tolerance_arcsec": 20,
 }
@@ -107,8 +104,8 @@ EXAMPLE = {
 _Terms = Annotated[list[Term], Field(max_length=16)]
 #: Terms whose distribution is known, and so is not to be stated.
 _RECTANGULAR: dict[Term, str] = {
-    "axis-yaw": "yaw is rectangular",
-    "stack-rounding": "rounding is rectangular",
+    "axis_yaw_error_limit_arcsec": "yaw is rectangular",
+    "resolution": "rounding is rectangular",
 }
 
 
@@ -122,8 +119,10 @@ class SineErrorFields(PlateFields, SetUpErrorFields):
     angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(
         description="Angle to set, in degrees.", examples=[30.0]
     )
-    stack_tolerance: Limit = Field(
-        None, description="Limit ± of the block stack's height, in `units`.", examples=[0.00005]
+    stack_error_limit: Limit = Field(
+        None,
+        description="Largest error ± of the block stack's height, in `units`.",
+        examples=[0.00005],
     )
     height: Length | None = Field(
         None,
@@ -175,20 +174,17 @@ class SineErrorFields(PlateFields, SetUpErrorFields):
 def error_inputs(request: SineErrorFields) -> ErrorInputs:
     """Read a set-up with its errors; refuses distributions that contradict one another."""
     set_up = _set_up(request)
-    values, missing = stated_terms(request, FIELDS)
-    values["block-expansion"] = materials()[request.block_material].spread
-    values["plate-expansion"] = materials()[request.plate_material].spread
-    acting = {FIELDS[term] for term in FIELDS if acts(set_up, term)}
-    not_stated = tuple(name for name in missing if name in acting)
+    values, missing = stated_terms(request, _STATED)
+    values["block_expansion"] = materials()[request.block_material].spread
+    values["plate_expansion"] = materials()[request.plate_material].spread
+    not_stated = tuple(term for term in missing if acts(set_up, term))
     return ErrorInputs(set_up, values, _distributions(request), not_stated)
 
 
 def _set_up(request: SineErrorFields) -> SetUp:
-    if request.wheel_breakdown and request.wheel_contact_length is None:
-        raise Disagreement(
-            "The wheel's breakdown makes an angle only over a length of slant.",
-            fields={"wheel_contact_length": "should be sent together with wheel_breakdown"},
-        )
+    if request.wheel_breakdown:
+        why = "The wheel's breakdown makes an angle only over a length of slant."
+        needs(request, "wheel_breakdown", "wheel_contact_length", why=why)
     at_most_one_of(request, "height", "resolution")
     known, offset = materials(), offset_of(request)
     angle_rad = math.radians(request.angle)

@@ -10,7 +10,7 @@ from typing import Annotated
 from pydantic import Field
 
 from halfangle_service.cautions import STEEP_DEGREES, steep_angle, unusual_stack
-from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Angle,
@@ -23,6 +23,7 @@ from halfangle_service.fields import (
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.choice import needs
 from halfangle_service.fields.plates import (
     ArcsecPerStep,
     PlateFields,
@@ -101,7 +102,7 @@ class SineTaperSettingResult(ResultModel):
     plate_angle: Angle = Field(description="Angle to set on the plate.")
     height: LengthOut = Field(description="Difference of the stacks, high less low.")
     height_to_set: LengthOut = Field(description="The same, rounded to 0.0001 in or 0.001 mm.")
-    rounding_error_arcsec: ArcsecOut = Field(
+    deviation_arcsec: ArcsecOut = Field(
         description="Plate's angle at `height_to_set` less the right one."
     )
     half_angle: Angle = Field(description="The cone's half angle.")
@@ -111,7 +112,7 @@ class SineTaperSettingResult(ResultModel):
     included_angle_arcsec_per_step: ArcsecOut = Field(
         description="Change of the included angle that one bench step of height stands for."
     )
-    instruction: str = Field(description="Which way round, in plain words.")
+    action: str = Field(description="Which way round, in plain words.")
     usual_mistakes: list[SineTaperMistake] = Field(
         description="Heights that the usual mistakes give: none of them should be on the bench."
     )
@@ -182,13 +183,13 @@ def taper_setting(request: SineTaperSettingRequest) -> Outcome[SineTaperSettingR
         plate_angle=angle_from_radians(angle_rad),
         height=made.height,
         height_to_set=made.height_to_set,
-        rounding_error_arcsec=made.rounding_error_arcsec,
+        deviation_arcsec=made.deviation_arcsec,
         half_angle=angle_from_radians(half),
         included_angle=angle_from_radians(2.0 * half),
         axis_tilt=angle_from_radians(angle_rad - half),
         arcsec_per_step=per_step,
         included_angle_arcsec_per_step=2.0 * per_step * slope,
-        instruction=_instruction(request, made.height),
+        action=_action(request, made.height),
         usual_mistakes=list(_mistakes(request, half, angle_rad)),
     )
     return Outcome(result, tuple(_advisories(request, result)))
@@ -210,7 +211,7 @@ def _require_reach(
     )
 
 
-def _instruction(request: SineTaperSettingRequest, height: float) -> str:
+def _action(request: SineTaperSettingRequest, height: float) -> str:
     return (
         f"{_LYING[request.holding]}, its small end toward the high roll, and put "
         f"{plain(height, 7)} {request.units} under the high roll over the low roll's stack: the "
@@ -296,8 +297,6 @@ def _residual_lean(request: SineTaperAngleRequest) -> float:
     if request.indicator_travel is not None:
         return math.atan(request.indicator_rise / request.indicator_travel)
     if request.indicator_rise:
-        raise Disagreement(
-            "A rise without its travel has no angle.",
-            fields={"indicator_travel": "should be sent together with indicator_rise"},
-        )
+        why = "A rise without its travel has no angle."
+        needs(request, "indicator_rise", "indicator_travel", why=why)
     return 0.0

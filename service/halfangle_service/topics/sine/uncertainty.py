@@ -102,7 +102,7 @@ class SineUncertaintyResult(ResultModel):
     thermal_shift_arcsec: ArcsecOut = Field(
         description="What the temperature stated does to the plate's angle."
     )
-    rounding_error_arcsec: ArcsecOut | None = Field(
+    deviation_arcsec: ArcsecOut | None = Field(
         description="What the stack's height as built does to the plate's angle: the angle that it "
         "sets less the one wanted; null without `height`."
     )
@@ -141,7 +141,7 @@ def uncertainty(request: SineUncertaintyRequest) -> Outcome[SineUncertaintyResul
         angle_error_arcsec=_estimate(plate, request.coverage_factor),
         included_angle_error_arcsec=_estimate(of_included_angle(plate), request.coverage_factor),
         thermal_shift_arcsec=thermal_shift(inputs.set_up) * ARCSEC_PER_RADIAN,
-        rounding_error_arcsec=None
+        deviation_arcsec=None
         if request.height is None
         else stack_shift(inputs.set_up) * ARCSEC_PER_RADIAN,
         largest_term=_largest(plate),

@@ -28,7 +28,7 @@ from halfangle_service.topics.tapers.feeding import (
 )
 from halfangle_service.topics.tapers.sources import LAYER
 from halfangle_service.trade.tapers.feed import Worn, clean_up, normal_of, passes
-from halfangle_service.trade.uncertainty import Budget, Contribution, Forecast, forecast_of
+from halfangle_service.trade.uncertainty import Forecast, budget_as_stated, forecast_of
 
 #: Of the diameter: what rounding leaves of a margin of nothing.
 _ROUNDING = 1e-12
@@ -65,7 +65,7 @@ class TaperCleanUpRequest(SlopeFields):
     least_large_diameter: Length | None = Field(
         None, description="Smallest diameter at the large end's station that is still of use."
     )
-    largest_point_loss: NonNegativeLength | None = Field(
+    limit_point_loss: NonNegativeLength | None = Field(
         None, description="Most that the point may lose along the axis."
     )
     downfeed_per_pass: Length | None = Field(None, description="Feed a pass, square to the cone.")
@@ -104,7 +104,7 @@ class TaperCleanUpResult(ResultModel):
         description="Stock that the least diameter leaves, square to the surface."
     )
     margin_at_large_end: LengthOut | None = Field(description="Available less needed.")
-    point_margin: LengthOut | None = Field(description="Largest point loss less the point's loss.")
+    point_margin: LengthOut | None = Field(description="`limit_point_loss` less the point's loss.")
     cutting_passes: CountOut | None = Field(description="Passes with feed.")
     total_passes: CountOut | None = Field(description="Passes with and without feed.")
     not_stated: NotStated
@@ -145,7 +145,7 @@ def can_be_saved(request: TaperCleanUpRequest) -> Outcome[TaperCleanUpResult]:
         figures = dict.fromkeys(figures)
     available = _available(request, half)
     margin = _less(available, figures["needed_at_large_end"])
-    point_margin = _less(request.largest_point_loss, figures["point_loss"])
+    point_margin = _less(request.limit_point_loss, figures["point_loss"])
     worst = min((m for m in (margin, point_margin) if m is not None), default=None)
     cuts = _cuts(figures["downfeed_from_first_touch"], request.downfeed_per_pass)
     result = TaperCleanUpResult(
@@ -208,8 +208,9 @@ def _forecast(
         own = (_swing(request, request.tir_large_end, half) or 0.0) + _depth(request)
         if available is None or own <= available + slack:
             return "may-not-hold"
-    stated = (Contribution(name, 0.0) for name in sent_of(request, *_ASKS_FOR_STOCK))
-    budget = Budget(tuple(stated), margin, tuple(not_sent(request, *_ASKS_FOR_STOCK)))
+    budget = budget_as_stated(
+        margin, sent_of(request, *_ASKS_FOR_STOCK), not_sent(request, *_ASKS_FOR_STOCK)
+    )
     return forecast_of(budget, -slack, math.inf)
 
 

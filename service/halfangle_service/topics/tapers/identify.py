@@ -42,10 +42,10 @@ class TaperIdentifyRequest(RequestModel):
     length: Length = Field(
         description="Distance between the two diameters along the axis.", examples=[2.0]
     )
-    diameter_tolerance: NonNegativeLength | None = Field(
+    diameter_error_limit: NonNegativeLength | None = Field(
         None, description="Largest error of each diameter as measured, plus or minus."
     )
-    length_tolerance: NonNegativeLength | None = Field(
+    length_error_limit: NonNegativeLength | None = Field(
         None, description="Largest error of the length as measured, plus or minus."
     )
     max_candidates: Annotated[int, Count(ge=1, le=50)] = Field(
@@ -103,8 +103,8 @@ class TaperIdentifyResult(SlopeForms):
         "large_diameter": 0.699,
         "small_diameter": 0.599,
         "length": 2,
-        "diameter_tolerance": 0.0005,
-        "length_tolerance": 0.005,
+        "diameter_error_limit": 0.0005,
+        "length_error_limit": 0.005,
     },
 )
 def identify(request: TaperIdentifyRequest) -> Outcome[TaperIdentifyResult]:
@@ -117,8 +117,8 @@ def identify(request: TaperIdentifyRequest) -> Outcome[TaperIdentifyResult]:
     cut = _cut(request)
     found = _candidates(request, cut)
     shown = found[: request.max_candidates]
-    diameters = LargestError("diameter_tolerance", request.diameter_tolerance)
-    lengths = LargestError("length_tolerance", request.length_tolerance)
+    diameters = LargestError("diameter_error_limit", request.diameter_error_limit)
+    lengths = LargestError("length_error_limit", request.length_error_limit)
     result = TaperIdentifyResult(
         half_angle=measured_angle(
             lambda large, small, length: half_angle_from_rate((large - small) / length),
@@ -135,7 +135,7 @@ def identify(request: TaperIdentifyRequest) -> Outcome[TaperIdentifyResult]:
 
 def _cut(request: TaperIdentifyRequest) -> Cut:
     """What was measured, and what the errors stated make on the difference of the diameters."""
-    by_diameters, by_length = request.diameter_tolerance, request.length_tolerance
+    by_diameters, by_length = request.diameter_error_limit, request.length_error_limit
     difference = request.large_diameter - request.small_diameter
     return Cut(
         request.large_diameter,

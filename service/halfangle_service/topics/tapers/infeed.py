@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from pydantic import Field
 
 from halfangle_service.cautions import WHEEL_SAFETY
-from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     Angle,
     CountOut,
@@ -16,7 +15,7 @@ from halfangle_service.fields import (
     UnitsField,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
-from halfangle_service.fields.choice import not_sent
+from halfangle_service.fields.choice import needs, not_sent
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.operation import Outcome, operation
@@ -169,11 +168,9 @@ def infeed(request: TaperInfeedRequest) -> Outcome[TaperInfeedResult]:
 def _wedge(request: TaperInfeedRequest, half: float) -> Wedge | None:
     """Gap that an angle error leaves at one end; None where no error was stated."""
     error = request.half_angle_error_arcsec
-    if error and request.length is None:
-        raise Disagreement(
-            "An angle error leaves a gap only over a length.",
-            fields={"length": "should be sent together with half_angle_error_arcsec"},
-        )
+    if error:
+        why = "An angle error leaves a gap only over a length."
+        needs(request, "half_angle_error_arcsec", "length", why=why)
     return None if error is None else wedge_of(request.length or 0.0, half, error)
 
 

@@ -20,7 +20,7 @@ class TaperRateEntry(ResultModel):
     """A standard rate of taper or cone angle."""
 
     designation: str = Field(description="Designation to ask by.", examples=["iso-1:20"])
-    purpose: str = Field(description="What it is for.")
+    used_for: str = Field(description="What it is for.")
     included_angle: Angle = Field(description="Cone angle.")
     one_in_x: OneInXOut
     taper_per_foot: TaperPerFootOut
@@ -41,7 +41,7 @@ def rates() -> dict[str, TaperRateEntry]:
 def _rate_entry(row: Rate) -> TaperRateEntry:
     return TaperRateEntry(
         designation=row.designation,
-        purpose=row.purpose,
+        used_for=row.used_for,
         included_angle=Angle.of(row.cone_angle_degrees),
         one_in_x=row.one_in_x,
         taper_per_foot=INCHES_PER_FOOT * row.rate,

@@ -57,19 +57,19 @@ class TaperSetOverRequest(SlopeFields):
         description="Radius of the swivel's scale, or of an indicator from its pivot.",
         examples=[6.0],
     )
-    scale_reading_error: NonNegativeLength = Field(
+    scale_reading_error_limit: NonNegativeLength = Field(
         description="Largest error of setting along that scale, plus or minus.", examples=[0.005]
     )
-    set_over_error: NonNegativeLength = Field(
+    set_over_error_limit: NonNegativeLength = Field(
         description="Largest error of setting the tailstock over, plus or minus.", examples=[0.002]
     )
-    work_length_error: NonNegativeLength | None = Field(
+    work_length_error_limit: NonNegativeLength | None = Field(
         None, description="Largest error of the length between the center holes, plus or minus."
     )
     attachment_length: Length = Field(
         description="Length of the taper attachment's bar between its pointers.", examples=[12.0]
     )
-    attachment_error: NonNegativeLength = Field(
+    attachment_error_limit: NonNegativeLength = Field(
         description="Largest error of setting the bar at that length, plus or minus.",
         examples=[0.005],
     )
@@ -143,11 +143,11 @@ class TaperSetOverResult(ResultModel):
         "taper_per_foot": 1,
         "work_length": 9,
         "scale_radius": 6,
-        "scale_reading_error": 0.005,
-        "set_over_error": 0.002,
-        "work_length_error": 0.01,
+        "scale_reading_error_limit": 0.005,
+        "set_over_error_limit": 0.002,
+        "work_length_error_limit": 0.01,
         "attachment_length": 12,
-        "attachment_error": 0.005,
+        "attachment_error_limit": 0.005,
         "largest_set_over": 1,
     },
 )
@@ -177,7 +177,7 @@ def set_over(request: TaperSetOverRequest) -> Outcome[TaperSetOverResult]:
 def _ways(request: TaperSetOverRequest, half: float) -> Iterator[TaperWayToSet]:
     length, radius, bar = request.work_length, request.scale_radius, request.attachment_length
     per_radian = trade.diameter_per_radian(length, half)
-    reading = ("scale_reading_error", request.scale_reading_error, 1.0 / radius)
+    reading = ("scale_reading_error_limit", request.scale_reading_error_limit, 1.0 / radius)
     swivel = request.largest_angle
     yield _way(
         "swivel",
@@ -186,8 +186,12 @@ def _ways(request: TaperSetOverRequest, half: float) -> Iterator[TaperWayToSet]:
         per_radian,
         _reach(math.degrees(half), swivel, commonly=True),
     )
-    over = ("set_over_error", request.set_over_error, trade.per_set_over(length, half))
-    work = ("work_length_error", request.work_length_error, trade.per_work_length(length, half))
+    over = ("set_over_error_limit", request.set_over_error_limit, trade.per_set_over(length, half))
+    work = (
+        "work_length_error_limit",
+        request.work_length_error_limit,
+        trade.per_work_length(length, half),
+    )
     setting = trade.set_over(length, half)
     yield _way(
         "tailstock-set-over",
@@ -196,7 +200,7 @@ def _ways(request: TaperSetOverRequest, half: float) -> Iterator[TaperWayToSet]:
         per_radian,
         _reach(setting, request.largest_set_over, commonly=half <= _STEEPEST_RAD),
     )
-    offset = ("attachment_error", request.attachment_error, trade.per_offset(bar, half))
+    offset = ("attachment_error_limit", request.attachment_error_limit, trade.per_offset(bar, half))
     setting = trade.offset(bar, half)
     yield _way(
         "taper-attachment",

@@ -35,7 +35,7 @@ _RANK: tuple[Forecast, ...] = ("holds", "may-not-hold", "not-stated", "does-not-
 class WheelChooseRequest(WheelConeFields):
     """One cone with its tolerance, and the ways that the shop has."""
 
-    tolerance_arcsec: Arcsec = Field(
+    included_angle_tolerance_arcsec: Arcsec = Field(
         description="Tolerance ± on the included angle, in arc-seconds.", examples=[60.0]
     )
     pieces: Annotated[int, Count(ge=1, le=1_000_000)] = Field(1, description="Pieces to grind.")
@@ -83,7 +83,7 @@ class WheelChooseResult(ResultModel):
     "wheels.choose",
     relations=(
         "each error is ± on the included angle, twice its effect on the half angle",
-        "stack: 2 × tolerance / (L cos θ); scale: its graduation; wear: 2 × atan(wear / slant)",
+        "stack: 2 × error limit / (L cos θ); scale: its graduation; wear: 2 × atan(wear / slant)",
         "diamond height, axis offset and yaw act by their square: mean = limit / 3",
         "time = set-up + dressing passes + inspection + pieces × grinding",
     ),
@@ -108,30 +108,30 @@ class WheelChooseResult(ResultModel):
         "large_diameter": 0.75,
         "small_diameter": 0.05,
         "wheel_diameter": 7,
-        "tolerance_arcsec": 70,
+        "included_angle_tolerance_arcsec": 70,
         "pieces": 5,
         "ways": {
             "sine_plate": {
                 "center_distance": 5,
-                "stack_tolerance": 0.00002,
-                "plate_error_arcsec": 2,
-                "axis_pitch_arcsec": 5,
-                "axis_yaw_arcsec": 600,
+                "stack_error_limit": 0.00002,
+                "plate_error_limit_arcsec": 2,
+                "axis_pitch_error_limit_arcsec": 5,
+                "axis_yaw_error_limit_arcsec": 600,
                 "wheel_breakdown": 0.00005,
             },
             "dressed_wheel": {
                 "wheel_width": 0.75,
                 "dresser": {"kind": "sine-base", "center_distance": 2},
-                "stack_tolerance": 0.00005,
-                "diamond_height": 0.02,
+                "stack_error_limit": 0.00005,
+                "diamond_height_error_limit": 0.02,
                 "flank_wear": 0.0001,
                 "depth_per_pass": 0.001,
             },
-            "wheel_side": {"usable_width": 1, "swivel_error_arcsec": 60},
+            "wheel_side": {"usable_width": 1, "swivel_error_limit_arcsec": 60},
             "swivelled_workhead": {
                 "grinder": "cylindrical",
                 "graduation": "0 05",
-                "axis_offset": 0.02,
+                "axis_offset_error_limit": 0.02,
             },
         },
     },
@@ -161,7 +161,7 @@ def choose(request: WheelChooseRequest) -> Outcome[WheelChooseResult]:
 
 
 def _row(request: WheelChooseRequest, way: Way) -> GrindingWay:
-    tolerance = request.tolerance_arcsec
+    tolerance = request.included_angle_tolerance_arcsec
     error = estimate(ArcsecEstimate, way.budget)
     by_error = forecast_of(way.budget, -tolerance, tolerance)
     reasons = list(way.reasons)
@@ -212,7 +212,7 @@ def _advisories(request: WheelChooseRequest, result: WheelChooseResult) -> Itera
         yield caution(
             "best-way-may-not-hold",
             f"The best way, {best.way}, may not hold the tolerance of "
-            f"±{plain(request.tolerance_arcsec)}″: its error to expect is "
+            f"±{plain(request.included_angle_tolerance_arcsec)}″: its error to expect is "
             f"{arcsec(error.value or 0.0)} ± {arcsec(error.expanded_uncertainty or 0.0)}{unknown}. "
             "Measure the first piece.",
         )

@@ -1,12 +1,13 @@
 """The dresser: how it is set, in the requests that dress a flank, and its setting in the answer."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Annotated, Literal
 
 from pydantic import Field
 
 from halfangle_service.cautions import STEEP_DEGREES
+from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Angle,
@@ -55,6 +56,13 @@ class ScaleDresser(RequestModel):
         examples=["0 05"],
     )
 
+    @staticmethod
+    def refuse_blocks(fields: Iterable[str]) -> None:
+        """Refuse the fields, by their paths, of a stack that a scale is set without."""
+        named = dict.fromkeys(fields, "goes with a dresser of kind sine-base")
+        if named:
+            raise Disagreement("A dresser with a scale is set without blocks.", fields=named)
+
 
 Dresser = Annotated[
     SineBaseDresser | ScaleDresser,
@@ -94,7 +102,7 @@ class DresserSetting(ResultModel):
     scale_reading: Angle | None = Field(
         description="Nearest graduation of the scale; null for a sine base."
     )
-    rounding_error_arcsec: ArcsecOut | None = Field(
+    deviation_arcsec: ArcsecOut | None = Field(
         description="`scale_reading` less the angle wanted; null for a sine base."
     )
 
@@ -116,7 +124,7 @@ def setting_of(
             arcsec_per_step=None,
             stack=None,
             scale_reading=angle_from_radians(reading),
-            rounding_error_arcsec=tidy(
+            deviation_arcsec=tidy(
                 (reading - wanted) * ARCSEC_PER_RADIAN, wanted * ARCSEC_PER_RADIAN
             ),
         )
@@ -128,7 +136,7 @@ def setting_of(
         arcsec_per_step=arcsec_per_step(centers, wanted, units),
         stack=None if sizes is None else _stack(centers, wanted, units, sizes, max_blocks),
         scale_reading=None,
-        rounding_error_arcsec=None,
+        deviation_arcsec=None,
     )
 
 

@@ -103,7 +103,9 @@ class DressingGuideRange(ResultModel):
     overlap_high: NumberOut = Field(description="Overlap ratio, to.")
     traverse_fastest: TraverseOut = Field(description="Traverse at the lower overlap ratio.")
     traverse_slowest: TraverseOut = Field(description="Traverse at the higher overlap ratio.")
-    meets: bool = Field(description="True where the overlap ratio of this dress lies within.")
+    within_guide: bool = Field(
+        description="True where the overlap ratio of this dress lies within."
+    )
     source: str = Field(description="Where the guide values come from.")
     standing: Standing = Field(description="How they are had.")
 
@@ -207,7 +209,7 @@ def _guide_range(guide: Guide, width: float, rpm: float, overlap: float) -> Dres
         overlap_high=guide.overlap_high,
         traverse_fastest=width * rpm / guide.overlap_low,
         traverse_slowest=width * rpm / guide.overlap_high,
-        meets=guide.overlap_low <= overlap <= guide.overlap_high,
+        within_guide=guide.overlap_low <= overlap <= guide.overlap_high,
         source=guide.source,
         standing=guide.standing,
     )

@@ -22,13 +22,13 @@ from halfangle_service.fields import (
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
-from halfangle_service.fields.choice import all_or_none
+from halfangle_service.fields.choice import all_or_none, not_sent, sent_of
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
 from halfangle_service.topics.wheels.inspection import WheelInspection, seen_by, usual_inspections
 from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.decimals import tidy
-from halfangle_service.trade.uncertainty import Forecast, forecast
+from halfangle_service.trade.uncertainty import Forecast, budget_as_stated, forecast_of
 from halfangle_service.trade.wheel.dressing_errors import (
     DressedCone,
     Effect,
@@ -96,7 +96,7 @@ class DressingErrorsRequest(WheelConeFields):
         description="End of the cone toward whose part of the flank the last traverse ran: it is "
         "dressed less deep there by the diamond's wear.",
     )
-    tolerance_arcsec: NonNegativeArcsec | None = Field(
+    included_angle_tolerance_arcsec: NonNegativeArcsec | None = Field(
         None, description="Tolerance ± on the included angle, in arc-seconds."
     )
     inspections: Annotated[list[WheelInspection], Field(min_length=1, max_length=12)] | None = (
@@ -162,7 +162,7 @@ class DressingErrorsResult(ResultModel):
     not_stated: list[str] = Field(
         description="Errors that were not stated: nothing is known of them, and nothing counted."
     )
-    stations: list[DressedStation] | None = Field(
+    at_stations: list[DressedStation] | None = Field(
         description="Angle at each radius, from the small end to the large one; null where "
         "`diamond_height` was not stated."
     )
@@ -227,7 +227,7 @@ def dressing_errors(request: DressingErrorsRequest) -> Outcome[DressingErrorsRes
         "wheel_wear_large_end",
         why="Wear at one end alone does not say how far the flank turns; an end without is 0.",
     )
-    not_stated = [name for name in _ERROR_FIELDS if getattr(request, name) is None]
+    not_stated = not_sent(request, *_ERROR_FIELDS)
     effects = _effects(request, cone)
     inspections = request.inspections or usual_inspections(request.units)
     errors = [_error(cone, name, effect, inspections) for name, effect in effects.items()]
@@ -236,9 +236,9 @@ def dressing_errors(request: DressingErrorsRequest) -> Outcome[DressingErrorsRes
         slant_length=cone.slant,
         errors=errors,
         not_stated=not_stated,
-        stations=_stations(request, cone),
+        at_stations=_stations(request, cone),
         worn=_worn(request),
-        forecast=_forecast(request, errors[-1], complete=not not_stated),
+        forecast=_forecast(request, errors[-1]),
         unseen=[
             row.name
             for row, effect in zip(errors[:-1], effects.values(), strict=False)
@@ -293,13 +293,15 @@ def _error(
     )
 
 
-def _forecast(request: DressingErrorsRequest, total: DressingError, *, complete: bool) -> Forecast:
+def _forecast(request: DressingErrorsRequest, total: DressingError) -> Forecast:
     """Whether the tolerance is kept; the errors are stated as they are, so with no spread."""
-    tolerance = request.tolerance_arcsec
-    if tolerance is None:
+    tolerance, error = request.tolerance_arcsec, total.included_angle_error_arcsec
+    if tolerance is None or error is None:
         return "not-stated"
-    error = total.included_angle_error_arcsec
-    return forecast(error, -tolerance, tolerance, 0.0, complete=complete)
+    budget = budget_as_stated(
+        error, sent_of(request, *_ERROR_FIELDS), not_sent(request, *_ERROR_FIELDS)
+    )
+    return forecast_of(budget, -tolerance, tolerance)
 
 
 def _stations(request: DressingErrorsRequest, cone: DressedCone) -> list[DressedStation] | None:
@@ -350,7 +352,8 @@ def _advisories(request: DressingErrorsRequest, result: DressingErrorsResult) ->
         yield stop(
             "beyond-tolerance",
             f"Together these errors turn the included angle by {arcsec(total)}; the tolerance is "
-            f"±{plain(request.tolerance_arcsec or 0.0)}″. Do not grind to size with this flank.",
+            f"±{plain(request.included_angle_tolerance_arcsec or 0.0)}″. Do not grind to size with "
+            "this flank.",
         )
     if result.unseen:
         yield caution(

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from halfangle_service.cautions import DRESSED_ANGLE_UNPROVED, DRESSING_SAFETY
-from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     Angle,
     AngleInput,
@@ -227,7 +227,7 @@ class WheelFlankResult(ResultModel):
         "set": "inch-81",
         "depth_per_pass": 0.0005,
     },
-    largest_request="two flanks, and blocks as blocks/stack takes them",
+    largest_request="two flanks, and blocks as blocks.stack takes them",
     heavy=True,
 )
 def flank(request: WheelFlankRequest) -> Outcome[WheelFlankResult]:
@@ -314,10 +314,7 @@ def _supply(request: WheelFlankRequest) -> Supply | None:
     if not named:
         return None
     if isinstance(request.dresser, ScaleDresser):
-        raise Disagreement(
-            "A dresser with a scale is set without blocks.",
-            fields=dict.fromkeys(named, "goes with a dresser of kind sine-base"),
-        )
+        request.dresser.refuse_blocks(named)
     return read_supply(request)
 
 

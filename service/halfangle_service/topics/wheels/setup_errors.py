@@ -157,7 +157,7 @@ class SetupErrorsResult(ResultModel):
     not_stated: list[str] = Field(
         description="Errors that were not stated: nothing is known of them, and nothing counted."
     )
-    stations: list[SetupStation] | None = Field(
+    at_stations: list[SetupStation] | None = Field(
         description="The surface, small end to large end; null where no error was stated."
     )
     shape: Literal["cone", "hyperboloid"] | None = Field(
@@ -218,7 +218,7 @@ def setup_errors(request: SetupErrorsRequest) -> Outcome[SetupErrorsResult]:
         as_ground=None if whole is None else angle_from_radians(whole.half_angle),
         errors=[_error(request, setup, name, ground) for name, ground in grounds.items()],
         not_stated=[name for name in _ERROR_FIELDS if getattr(request, name) is None],
-        stations=None if whole is None else _stations(setup, whole),
+        at_stations=None if whole is None else _stations(setup, whole),
         shape=None if whole is None else _shape(request, whole),
     )
     return Outcome(result, tuple(_advisories(request, whole)))

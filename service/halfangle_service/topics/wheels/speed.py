@@ -25,14 +25,13 @@ from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.start_checks import start_checks
-from halfangle_service.trade.uncertainty import Forecast
+from halfangle_service.trade.uncertainty import Forecast, together
 from halfangle_service.trade.unit_slips import require_any_wheel_diameter
 from halfangle_service.trade.wheel.speed import (
     FLANGE_SHARE,
     FT_PER_MIN,
     Marking,
     flange_too_small,
-    gravest,
     rpm_for_speed,
     side_forecast,
     surface_speed,
@@ -103,7 +102,7 @@ class WheelSpeedRequest(RequestModel):
     wheel_type: WheelType | None = Field(
         None,
         description="Type of the wheel by its number in ISO 525 (from memory). Absent: the "
-        "forecast is `not-stated`, or worse.",
+        "forecast never `holds`.",
     )
     grinding_side: bool = Field(
         False, strict=True, description="Whether the wheel's side is to grind."
@@ -125,7 +124,7 @@ class WheelSpeedLimit(ResultModel):
     name: str = Field(description="The request's field that it comes from.")
     rpm: RpmOut = Field(description="Highest spindle speed that it allows.")
     share_percent: SharePercent = Field(description="Spindle speed as a share of it.")
-    exceeded: bool = Field(description="True where the spindle speed is over it.")
+    over_limit: bool = Field(description="True where the spindle speed is over it.")
 
 
 class WornWheelSpeed(ResultModel):
@@ -142,13 +141,13 @@ class WornWheelSpeed(ResultModel):
         "forbids it, where the wheel bears no mark, or one in surface speed and `new_diameter` was "
         "not stated."
     )
-    why_not: str | None = Field(description="Why it is null.")
+    reason: str | None = Field(description="Why `rpm_to_restore` is null; null where it is not.")
 
 
 class WheelStartCheck(ResultModel):
     """A usual check before the wheel is started."""
 
-    what: str = Field(description="What to do.")
+    action: str = Field(description="What to do.")
     source: str = Field(description="Where it comes from.")
     standing: Standing = Field(description="How it is had.")
 
@@ -158,8 +157,8 @@ class WheelSpeedResult(ResultModel):
 
     forecast: Forecast = Field(
         description="`holds`: every limit stated is kept; this sees only the figures sent, which "
-        "is less than a permission. `does-not-hold`: do not run it. `not-stated`: marks, the "
-        "diameter that they hold for, type or rating are missing, so nothing can be said."
+        "is less than a permission. `does-not-hold`: do not run it. `may-not-hold`: of what "
+        "`not_stated` names nothing is known; `not-stated`: of anything."
     )
     speed_forecast: Forecast = Field(description="The speed against every mark stated.")
     side_forecast: Forecast | None = Field(
@@ -170,7 +169,7 @@ class WheelSpeedResult(ResultModel):
     surface_speed_m_per_s: MetresPerSecondOut = Field(description="Surface speed in m/s.")
     surface_speed_ft_per_min: FeetPerMinuteOut = Field(description="Surface speed in ft/min.")
     limits: list[WheelSpeedLimit] = Field(description="Every limit stated.")
-    largest_rpm: RpmOut | None = Field(
+    limit_rpm: RpmOut | None = Field(
         description="Highest spindle speed that no limit forbids; null without a mark on the wheel."
     )
     worn: WornWheelSpeed | None = Field(description="The wheel worn; null without its diameter.")
@@ -210,7 +209,7 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
 
     Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
     marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
-    type or rating is missing the forecast is `not-stated`.
+    type or rating is missing the forecast never `holds`.
     """
     require_any_wheel_diameter(request.wheel_diameter, request.units, "wheel_diameter")
     _require_sizes(request)
@@ -223,14 +222,7 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
     side_is = side_forecast(asked=request.grinding_side, rated=request.rated_for_side)
     metres = surface_speed(to_mm(request.wheel_diameter, request.units), rpm)
     result = WheelSpeedResult(
-        forecast=gravest(
-            (
-                speed_is,
-                side_is or "holds",
-                "not-stated" if not_stated else "holds",
-                "does-not-hold" if _flange_too_small(request) else "holds",
-            )
-        ),
+        forecast=together(_forecasts(request, speed_is, side_is, complete=not not_stated)),
         speed_forecast=speed_is,
         side_forecast=side_is,
         not_stated=not_stated,
@@ -239,18 +231,31 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
         surface_speed_ft_per_min=metres * FT_PER_MIN,
         limits=[
             WheelSpeedLimit(
-                name=name, rpm=limit, share_percent=100.0 * rpm / limit, exceeded=name in over
+                name=name, rpm=limit, share_percent=100.0 * rpm / limit, over_limit=name in over
             )
             for name, limit in marking.limits(proved).items()
         ],
-        largest_rpm=marking.largest_rpm(proved),
+        limit_rpm=marking.limit_rpm(proved),
         worn=_worn(request, marking, rpm, proved),
         before_starting=[
-            WheelStartCheck(what=check.what, source=check.source, standing=check.standing)
+            WheelStartCheck(action=check.action, source=check.source, standing=check.standing)
             for check in start_checks()
         ],
     )
     return Outcome(result, tuple(_advisories(request, result)))
+
+
+def _forecasts(
+    request: WheelSpeedRequest, speed: Forecast, side: Forecast | None, *, complete: bool
+) -> Iterator[Forecast]:
+    """Of the speed, and of all else that was asked for or stated."""
+    yield speed
+    if side is not None:
+        yield side
+    if not complete:
+        yield "not-stated"
+    if request.flange_diameter is not None:
+        yield "does-not-hold" if _flange_too_small(request) else "holds"
 
 
 def _marking_of(request: WheelSpeedRequest) -> Marking:
@@ -315,7 +320,7 @@ def _worn(
         return None
     metres = surface_speed(to_mm(request.worn_diameter, request.units), rpm)
     wanted = rpm * request.wheel_diameter / request.worn_diameter
-    largest = marking.largest_rpm(proved_mm)
+    largest = marking.limit_rpm(proved_mm)
     why = None
     if largest is None:
         why = "The wheel bears no mark, so no higher speed can be named."
@@ -329,12 +334,12 @@ def _worn(
         surface_speed_ft_per_min=metres * FT_PER_MIN,
         loss_percent=100.0 * (1.0 - request.worn_diameter / request.wheel_diameter),
         rpm_to_restore=wanted if why is None else None,
-        why_not=why,
+        reason=why,
     )
 
 
 def _advisories(request: WheelSpeedRequest, result: WheelSpeedResult) -> Iterator[Advisory]:
-    over = [limit for limit in result.limits if limit.exceeded]
+    over = [limit for limit in result.limits if limit.over_limit]
     if over:
         words = " and ".join(f"{limit.name} ({plain(limit.rpm)} per minute)" for limit in over)
         yield stop(

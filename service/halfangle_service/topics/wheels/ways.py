@@ -13,7 +13,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     FINITE,
     AngleInput,
@@ -25,6 +25,7 @@ from halfangle_service.fields import (
     Units,
 )
 from halfangle_service.fields.advisories import Advisory
+from halfangle_service.fields.choice import sent_of
 from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
 from halfangle_service.topics.wheels.grinder import Grinder, WayName, why_no_cone
@@ -60,9 +61,9 @@ Breakdown = Annotated[
 AxisYaw = Annotated[
     Annotated[float, FINITE, Field(ge=0, le=36_000), Unit("arcsecond")] | None,
     Field(
-        description="Error ± of the work's axis out of the plane in which the angle is set, in "
-        "arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the "
-        "plate, or about the vertical; beside a wheel or its side: one end of it high."
+        description="Largest error ± of the work's axis out of the plane in which the angle is "
+        "set, in arc-seconds; acts by its square. Under a wheel above the work: the axis turned on "
+        "the plate, or about the vertical; beside a wheel or its side: one end of it high."
     ),
 ]
 LargestAngle = Annotated[float, AngleInput(gt=0, lt=90)] | None
@@ -72,21 +73,21 @@ class ChooseSinePlate(RequestModel):
     """The sine plate with a flat wheel, table traversed."""
 
     center_distance: CenterDistance
-    stack_tolerance: NonNegativeLength | None = Field(
-        None, description="Error ± of the stack as wrung, in `units`.", examples=[0.00002]
+    stack_error_limit: NonNegativeLength | None = Field(
+        None, description="Largest error ± of the stack as wrung, in `units`.", examples=[0.00002]
     )
-    plate_error_arcsec: NonNegativeArcsec | None = Field(
+    plate_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the plate itself at this angle, in arc-seconds, in the plane in "
-        "which it tilts.",
+        description="Largest error ± of the plate itself at this angle, in arc-seconds, in the "
+        "plane in which it tilts.",
     )
-    axis_pitch_arcsec: NonNegativeArcsec | None = Field(
+    axis_pitch_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the fixture's axis from parallel to the plate, in arc-seconds, in "
-        "the plane in which the plate tilts.",
+        description="Largest error ± of the fixture's axis from parallel to the plate, in "
+        "arc-seconds, in the plane in which the plate tilts.",
         examples=[5.0],
     )
-    axis_yaw_arcsec: AxisYaw = None
+    axis_yaw_error_limit_arcsec: AxisYaw = None
     wheel_breakdown: Breakdown = None
     largest_angle: LargestAngle = Field(
         None, description="Largest angle that the plate reaches, in degrees."
@@ -104,13 +105,13 @@ class ChooseDressedWheel(RequestModel):
 
     wheel_width: Length = Field(description="Width of the wheel, in `units`.", examples=[0.5])
     dresser: Dresser
-    stack_tolerance: NonNegativeLength | None = Field(
-        None, description="Error ± of the stack under the dresser's sine base, in `units`."
+    stack_error_limit: NonNegativeLength | None = Field(
+        None, description="Largest error ± of the stack under the dresser's sine base, in `units`."
     )
-    diamond_height: NonNegativeLength | None = Field(
+    diamond_height_error_limit: NonNegativeLength | None = Field(
         None,
-        description="Error ± of the diamond's height from the wheel's axis, in `units`; acts by "
-        "its square.",
+        description="Largest error ± of the diamond's height from the wheel's axis, in `units`; "
+        "acts by its square.",
         examples=[0.02],
     )
     flank_wear: NonNegativeLength | None = Field(
@@ -118,16 +119,16 @@ class ChooseDressedWheel(RequestModel):
         description="Wear of the flank at one end between dressings, square to it, in `units`.",
         examples=[0.0001],
     )
-    axis_pitch_arcsec: NonNegativeArcsec | None = Field(
+    axis_pitch_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the work's axis from parallel to the wheel's, in arc-seconds, in "
-        "the plane of both axes.",
+        description="Largest error ± of the work's axis from parallel to the wheel's, in "
+        "arc-seconds, in the plane of both axes.",
     )
-    axis_yaw_arcsec: AxisYaw = None
+    axis_yaw_error_limit_arcsec: AxisYaw = None
     depth_per_pass: Length = Field(
         description="Depth dressed away by one pass, radially, in `units`.", examples=[0.0005]
     )
-    seconds_per_pass: Seconds = Field(
+    pass_seconds_with_return: Seconds = Field(
         10.0, description="Time of one pass with its return, in seconds (same standing)."
     )
     setup_minutes: Minutes = Field(
@@ -150,18 +151,18 @@ class ChooseWheelSide(RequestModel):
     usable_width: Length = Field(
         description="Radial width of the side that may grind, in `units`.", examples=[1.0]
     )
-    swivel_error_arcsec: NonNegativeArcsec | None = Field(
+    swivel_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the set swivel angle, in arc-seconds, in the plane in which the "
-        "work swivels.",
+        description="Largest error ± of the set swivel angle, in arc-seconds, in the plane in "
+        "which the work swivels.",
         examples=[60.0],
     )
-    side_error_arcsec: NonNegativeArcsec | None = Field(
+    side_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Error ± of the side from square to the wheel's axis, in arc-seconds, in the "
-        "plane in which the work swivels.",
+        description="Largest error ± of the side from square to the wheel's axis, in arc-seconds, "
+        "in the plane in which the work swivels.",
     )
-    axis_yaw_arcsec: AxisYaw = None
+    axis_yaw_error_limit_arcsec: AxisYaw = None
     side_wear: NonNegativeLength | None = Field(
         None, description="Wear of the side over the surface, square to it, in `units`."
     )
@@ -180,12 +181,12 @@ class ChooseWorkhead(RequestModel):
         "of it.",
         examples=["0 05"],
     )
-    axis_offset: NonNegativeLength | None = Field(
+    axis_offset_error_limit: NonNegativeLength | None = Field(
         None,
-        description="Error ± of the work axis from the wheel axis' height, in `units`; acts by its "
-        "square.",
+        description="Largest error ± of the work axis from the wheel axis' height, in `units`; "
+        "acts by its square.",
     )
-    axis_yaw_arcsec: AxisYaw = None
+    axis_yaw_error_limit_arcsec: AxisYaw = None
     wheel_breakdown: Breakdown = None
     largest_angle: LargestAngle = Field(
         None, description="Largest angle to which it swivels, in degrees."
@@ -242,7 +243,7 @@ def ways_of(ways: ChooseWays, cone: DressedCone, units: Units) -> Iterator[Way]:
 def _sine_plate(plate: ChooseSinePlate, cone: DressedCone, units: Units) -> Way:
     require_center_distance(plate.center_distance, units, "ways/sine_plate/center_distance")
     stack = by_sine_base(
-        "stack_tolerance", plate.center_distance, cone.angle_rad, plate.stack_tolerance
+        "stack_error_limit", plate.center_distance, cone.angle_rad, plate.stack_error_limit
     )
     return Way(
         "sine-plate",
@@ -254,9 +255,9 @@ def _sine_plate(plate: ChooseSinePlate, cone: DressedCone, units: Units) -> Way:
         ),
         budget_of(
             stack,
-            by_angle("plate_error_arcsec", plate.plate_error_arcsec),
-            by_angle("axis_pitch_arcsec", plate.axis_pitch_arcsec),
-            by_yaw("axis_yaw_arcsec", cone, plate.axis_yaw_arcsec),
+            by_angle("plate_error_limit_arcsec", plate.plate_error_limit_arcsec),
+            by_angle("axis_pitch_error_limit_arcsec", plate.axis_pitch_error_limit_arcsec),
+            by_yaw("axis_yaw_error_limit_arcsec", cone, plate.axis_yaw_error_limit_arcsec),
             by_wear("wheel_breakdown", cone.slant, plate.wheel_breakdown),
         ),
         tuple(_past(plate.largest_angle, cone, "The plate reaches")),
@@ -272,14 +273,14 @@ def _past(largest: float | None, cone: DressedCone, words: str) -> Iterator[str]
 
 def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -> Way:
     flank = flank_for_rise(cone.angle_rad, cone.rise, 0.0)
-    with _fields_under("dressed_wheel", "diamond_height"):
-        cone.require_room(wheel.diamond_height or 0.0)
+    with _refused_as(diamond_height="dressed_wheel/diamond_height_error_limit"):
+        cone.require_room(wheel.diamond_height_error_limit or 0.0)
     passes = dressing_passes(flank.depth, wheel.depth_per_pass)
     fits = flank.width <= wheel.wheel_width
     too_wide = f"The flank is {plain(flank.width)} wide, the wheel {plain(wheel.wheel_width)}."
     return Way(
         "dressed-wheel",
-        wheel.setup_minutes + passes * wheel.seconds_per_pass / 60.0,
+        wheel.setup_minutes + passes * wheel.pass_seconds_with_return / 60.0,
         wheel.inspection_minutes,
         (
             "The ground angle itself, optically or over rolls: the stack does not prove the wheel.",
@@ -287,10 +288,15 @@ def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -
         ),
         budget_of(
             _dresser_setting(wheel, cone, units),
-            by_diamond_height("diamond_height", cone, wheel.diamond_height),
+            by_diamond_height("diamond_height_error_limit", cone, wheel.diamond_height_error_limit),
             by_wear("flank_wear", cone.slant, wheel.flank_wear),
-            by_angle("axis_pitch_arcsec", wheel.axis_pitch_arcsec),
-            by_yaw("axis_yaw_arcsec", cone, wheel.axis_yaw_arcsec, flank_rad=cone.angle_rad),
+            by_angle("axis_pitch_error_limit_arcsec", wheel.axis_pitch_error_limit_arcsec),
+            by_yaw(
+                "axis_yaw_error_limit_arcsec",
+                cone,
+                wheel.axis_yaw_error_limit_arcsec,
+                flank_rad=cone.angle_rad,
+            ),
         ),
         () if fits else (too_wide,),
         tuple(unusual_passes(wheel.depth_per_pass, passes, flank.depth, units)),
@@ -300,16 +306,13 @@ def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -
 def _dresser_setting(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -> Stated:
     """The error of the dresser's setting, by its scale or its stack."""
     if isinstance(wheel.dresser, ScaleDresser):
-        if wheel.stack_tolerance is not None:
-            raise Disagreement(
-                "A dresser with a scale is set without a stack.",
-                fields={"ways/dressed_wheel/stack_tolerance": "goes with a sine base"},
-            )
+        sent = sent_of(wheel, "stack_error_limit")
+        wheel.dresser.refuse_blocks(f"ways/dressed_wheel/{name}" for name in sent)
         return by_scale("graduation", wheel.dresser.graduation)
     angle = dresser_angle(cone.angle_rad, from_side=wheel.dresser.zero == "wheel-side")
     centers = wheel.dresser.center_distance
     require_center_distance(centers, units, "ways/dressed_wheel/dresser/center_distance")
-    return by_sine_base("stack_tolerance", centers, angle, wheel.stack_tolerance)
+    return by_sine_base("stack_error_limit", centers, angle, wheel.stack_error_limit)
 
 
 def _wheel_side(side: ChooseWheelSide, cone: DressedCone) -> Way:
@@ -322,9 +325,9 @@ def _wheel_side(side: ChooseWheelSide, cone: DressedCone) -> Way:
             "The ground angle itself, optically or over rolls.",
         ),
         budget_of(
-            by_angle("swivel_error_arcsec", side.swivel_error_arcsec),
-            by_angle("side_error_arcsec", side.side_error_arcsec),
-            by_yaw("axis_yaw_arcsec", cone, side.axis_yaw_arcsec),
+            by_angle("swivel_error_limit_arcsec", side.swivel_error_limit_arcsec),
+            by_angle("side_error_limit_arcsec", side.side_error_limit_arcsec),
+            by_yaw("axis_yaw_error_limit_arcsec", cone, side.axis_yaw_error_limit_arcsec),
             by_wear("side_wear", cone.slant, side.side_wear),
         ),
         tuple(_against_the_side(side, cone)),
@@ -343,8 +346,8 @@ def _against_the_side(side: ChooseWheelSide, cone: DressedCone) -> Iterator[str]
 
 
 def _workhead(head: ChooseWorkhead, cone: DressedCone) -> Way:
-    with _fields_under("swivelled_workhead", "axis_offset"):
-        from_offset = by_axis_offset("axis_offset", cone, head.axis_offset)
+    with _refused_as(axis_offset="swivelled_workhead/axis_offset_error_limit"):
+        from_offset = by_axis_offset("axis_offset_error_limit", cone, head.axis_offset_error_limit)
     return Way(
         "swivelled-workhead",
         head.setup_minutes,
@@ -356,7 +359,9 @@ def _workhead(head: ChooseWorkhead, cone: DressedCone) -> Way:
         budget_of(
             by_scale("graduation", head.graduation),
             from_offset,
-            by_yaw("axis_yaw_arcsec", cone, head.axis_yaw_arcsec, flank_rad=0.0),
+            by_yaw(
+                "axis_yaw_error_limit_arcsec", cone, head.axis_yaw_error_limit_arcsec, flank_rad=0.0
+            ),
             by_wear("wheel_breakdown", cone.slant, head.wheel_breakdown),
         ),
         tuple(_against_the_workhead(head, cone)),
@@ -371,13 +376,13 @@ def _against_the_workhead(head: ChooseWorkhead, cone: DressedCone) -> Iterator[s
 
 
 @contextmanager
-def _fields_under(way: str, field_name: str) -> Iterator[None]:
-    """Name a way's own field by its path in the request, where the maths refuses it."""
+def _refused_as(**places: str) -> Iterator[None]:
+    """Name a field of a way by its place in the request, where the maths refuses the quantity."""
     try:
         yield
     except Impossible as refusal:
         fields = {
-            f"ways/{way}/{name}" if name == field_name else name: message
+            f"ways/{places[name]}" if name in places else name: message
             for name, message in refusal.fields.items()
         }
         raise Impossible(refusal.detail, fields=fields) from None

@@ -25,10 +25,14 @@ ROUNDING = 1e-12
 
 
 class Contributor(NamedTuple):
-    """One vector of the chain: its name, and its TIR at the station, which is its length."""
+    """One vector of the chain: its name, and its TIR at the station, which is its length.
+
+    `of` is what the request calls it, where that has a name for it.
+    """
 
     name: str
     tir: float
+    of: str | None = None
 
 
 @dataclass(frozen=True)

@@ -14,15 +14,15 @@ HIDDEN = 0.05
 #: A factor below this is rounding of the arithmetic.
 ROUNDING = 1e-12
 #: Included angles of V-blocks that a shop has, in degrees.
-V_ANGLES_DEGREES = (60.0, 72.0, 90.0, 108.0, 120.0)
+VEE_ANGLES_DEGREES = (60.0, 72.0, 90.0, 108.0, 120.0)
 
 
-def response(lobes: int, v_angle_rad: float, indicator_rad: float) -> float:
+def response(lobes: int, vee_angle_rad: float, indicator_rad: float) -> float:
     """Full movement shown for a departure from roundness of 1, peak to valley.
 
     `indicator_rad` is the angle of the indicator from the bisector, 0 opposite to the V.
     """
-    contact = (math.pi - v_angle_rad) / 2.0
+    contact = (math.pi - vee_angle_rad) / 2.0
     shift_x = -1j * math.sin(lobes * contact) / math.sin(contact)
     shift_y = math.cos(lobes * contact) / math.cos(contact)
     at = math.pi - indicator_rad
@@ -36,11 +36,11 @@ def two_point_response(lobes: int) -> float:
     return 2.0 if lobes % 2 == 0 else 0.0
 
 
-def hidden_lobes(v_angle_rad: float, indicator_rad: float, most: int) -> list[int]:
+def hidden_lobes(vee_angle_rad: float, indicator_rad: float, most: int) -> list[int]:
     """Numbers of lobes from 2 to `most` that the setting hides."""
-    return [n for n in range(2, most + 1) if response(n, v_angle_rad, indicator_rad) < HIDDEN]
+    return [n for n in range(2, most + 1) if response(n, vee_angle_rad, indicator_rad) < HIDDEN]
 
 
-def best_v_angle(lobes: int) -> float:
-    """The one of `V_ANGLES_DEGREES`, indicator opposite the V, that shows most of so many lobes."""
-    return max(V_ANGLES_DEGREES, key=lambda v: round(response(lobes, math.radians(v), 0.0), 9))
+def best_vee_angle(lobes: int) -> float:
+    """The one of `VEE_ANGLES_DEGREES`, indicator opposite, that shows most of so many lobes."""
+    return max(VEE_ANGLES_DEGREES, key=lambda v: round(response(lobes, math.radians(v), 0.0), 9))

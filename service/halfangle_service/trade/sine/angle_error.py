@@ -58,7 +58,7 @@ def contribution(inputs: ErrorInputs, term: Term) -> Contribution:
     value = inputs.values.get(term, 0.0)
     slope = sensitivity(inputs.set_up, term)
     unit = unit_of(term)
-    if term == "axis-yaw":
+    if term == "axis_yaw_error_limit_arcsec":
         # −tan θ ψ²/2 at the limit, over the limit.
         at_limit = slope * value / (2.0 * ARCSEC_PER_RADIAN**2)
         return Contribution(term, value, sensitivity=at_limit, one_sided=True, unit=unit)
@@ -78,7 +78,7 @@ def budget(inputs: ErrorInputs) -> Budget:
 
 
 def _counts(inputs: ErrorInputs, term: Term) -> bool:
-    if term.endswith("-expansion") and not inputs.set_up.temperature_offset:
+    if term.endswith("_expansion") and not inputs.set_up.temperature_offset:
         return False
     return term in inputs.values
 

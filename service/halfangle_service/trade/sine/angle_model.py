@@ -22,34 +22,34 @@ from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.sine.geometry import angle_for_height
 
 Term = Literal[
-    "center-distance",
-    "roll-difference",
-    "roll-parallelism",
-    "face-parallelism",
-    "face-flatness",
-    "stack",
-    "stack-rounding",
-    "table-flatness",
+    "center_distance_error_limit",
+    "roll_difference",
+    "roll_parallelism",
+    "face_parallelism",
+    "face_flatness",
+    "stack_error_limit",
+    "resolution",
+    "table_flatness",
     "particle",
-    "temperature",
-    "temperature-difference",
-    "block-expansion",
-    "plate-expansion",
-    "axis-yaw",
-    "axis-pitch",
-    "wheel-breakdown",
+    "temperature_error_limit_celsius",
+    "temperature_difference_celsius",
+    "block_expansion",
+    "plate_expansion",
+    "axis_yaw_error_limit_arcsec",
+    "axis_pitch_error_limit_arcsec",
+    "wheel_breakdown",
 ]
 TERMS: tuple[Term, ...] = get_args(Term)
 TermUnit = Literal["length", "celsius", "per_kelvin", "arcsecond"]
 
 #: Terms whose values are lengths; the others' units are named one by one.
 _UNITS: dict[Term, TermUnit] = {
-    "temperature": "celsius",
-    "temperature-difference": "celsius",
-    "block-expansion": "per_kelvin",
-    "plate-expansion": "per_kelvin",
-    "axis-yaw": "arcsecond",
-    "axis-pitch": "arcsecond",
+    "temperature_error_limit_celsius": "celsius",
+    "temperature_difference_celsius": "celsius",
+    "block_expansion": "per_kelvin",
+    "plate_expansion": "per_kelvin",
+    "axis_yaw_error_limit_arcsec": "arcsecond",
+    "axis_pitch_error_limit_arcsec": "arcsecond",
 }
 
 Values = float | NDArray[np.float64]
@@ -100,27 +100,27 @@ def realised_angle(set_up: SetUp, off: Mapping[Term, Values]) -> Values:
     def by(term: Term) -> Values:
         return off.get(term, 0.0)
 
-    warm = set_up.temperature_offset + by("temperature")
-    blocks = set_up.block_expansion + by("block-expansion")
-    plate = set_up.plate_expansion + by("plate-expansion")
+    warm = set_up.temperature_offset + by("temperature_error_limit_celsius")
+    blocks = set_up.block_expansion + by("block_expansion")
+    plate = set_up.plate_expansion + by("plate_expansion")
     built = set_up.stack + (set_up.stack_deviation or 0.0)
-    stack = built + by("stack") + by("stack-rounding") / 2.0
-    height = stack * (1.0 + blocks * (warm + by("temperature-difference")))
+    stack = built + by("stack_error_limit") + by("resolution") / 2.0
+    height = stack * (1.0 + blocks * (warm + by("temperature_difference_celsius")))
     height = height - set_up.stack_offset * (1.0 + plate * warm)
-    height = height + by("particle") + by("table-flatness") + by("roll-parallelism") / 2.0
-    centers = (set_up.center_distance + by("center-distance")) * (1.0 + plate * warm)
-    face = np.arcsin((height + by("roll-difference") / 2.0) / centers) + _face_lean(set_up, off)
-    seen = np.arcsin(np.sin(face) * np.cos(by("axis-yaw") / ARCSEC_PER_RADIAN))
-    pitch = by("axis-pitch") / ARCSEC_PER_RADIAN
-    slope: Values = seen + pitch + by("wheel-breakdown") / set_up.wheel_contact_length
+    height = height + by("particle") + by("table_flatness") + by("roll_parallelism") / 2.0
+    centers = (set_up.center_distance + by("center_distance_error_limit")) * (1.0 + plate * warm)
+    face = np.arcsin((height + by("roll_difference") / 2.0) / centers) + _face_lean(set_up, off)
+    seen = np.arcsin(np.sin(face) * np.cos(by("axis_yaw_error_limit_arcsec") / ARCSEC_PER_RADIAN))
+    pitch = by("axis_pitch_error_limit_arcsec") / ARCSEC_PER_RADIAN
+    slope: Values = seen + pitch + by("wheel_breakdown") / set_up.wheel_contact_length
     return slope
 
 
 def _face_lean(set_up: SetUp, off: Mapping[Term, Values]) -> Values:
     """Lean of the face to the line of centers, in radians."""
-    lean = (off.get("face-parallelism", 0.0) + off.get("face-flatness", 0.0)) / set_up.face_length
+    lean = (off.get("face_parallelism", 0.0) + off.get("face_flatness", 0.0)) / set_up.face_length
     if set_up.parallelism_on_rolls:
-        lean = lean - off.get("roll-difference", 0.0) / (2.0 * set_up.center_distance)
+        lean = lean - off.get("roll_difference", 0.0) / (2.0 * set_up.center_distance)
     return lean
 
 
@@ -131,22 +131,23 @@ def sensitivity(set_up: SetUp, term: Term) -> float:
     by_stack = tangent + set_up.stack_offset * by_height  # H / (L cos θ)
     on_rolls = 1.0 / set_up.center_distance if set_up.parallelism_on_rolls else 0.0
     slopes: dict[Term, float] = {
-        "center-distance": -tangent / set_up.center_distance,
-        "roll-difference": (by_height - on_rolls) / 2.0,
-        "roll-parallelism": by_height / 2.0,
-        "face-parallelism": 1.0 / set_up.face_length,
-        "face-flatness": 1.0 / set_up.face_length,
-        "stack": by_height,
-        "stack-rounding": by_height / 2.0 if set_up.stack_deviation is None else 0.0,
-        "table-flatness": by_height,
+        "center_distance_error_limit": -tangent / set_up.center_distance,
+        "roll_difference": (by_height - on_rolls) / 2.0,
+        "roll_parallelism": by_height / 2.0,
+        "face_parallelism": 1.0 / set_up.face_length,
+        "face_flatness": 1.0 / set_up.face_length,
+        "stack_error_limit": by_height,
+        "resolution": by_height / 2.0 if set_up.stack_deviation is None else 0.0,
+        "table_flatness": by_height,
         "particle": by_height,
-        "temperature": by_stack * (set_up.block_expansion - set_up.plate_expansion),
-        "temperature-difference": by_stack * set_up.block_expansion,
-        "block-expansion": by_stack * set_up.temperature_offset,
-        "plate-expansion": -by_stack * set_up.temperature_offset,
-        "axis-yaw": -tangent,
-        "axis-pitch": 1.0 / ARCSEC_PER_RADIAN,
-        "wheel-breakdown": 1.0 / set_up.wheel_contact_length,
+        "temperature_error_limit_celsius": by_stack
+        * (set_up.block_expansion - set_up.plate_expansion),
+        "temperature_difference_celsius": by_stack * set_up.block_expansion,
+        "block_expansion": by_stack * set_up.temperature_offset,
+        "plate_expansion": -by_stack * set_up.temperature_offset,
+        "axis_yaw_error_limit_arcsec": -tangent,
+        "axis_pitch_error_limit_arcsec": 1.0 / ARCSEC_PER_RADIAN,
+        "wheel_breakdown": 1.0 / set_up.wheel_contact_length,
     }
     return slopes[term]
 
@@ -156,7 +157,7 @@ def acts(set_up: SetUp, term: Term) -> bool:
 
     What acts over the wheel's contact may do so though its length was not stated.
     """
-    return term == "wheel-breakdown" or sensitivity(set_up, term) != 0.0
+    return term == "wheel_breakdown" or sensitivity(set_up, term) != 0.0
 
 
 def thermal_shift(set_up: SetUp) -> float:
@@ -164,7 +165,7 @@ def thermal_shift(set_up: SetUp) -> float:
 
     That is tan θ · (α_blocks − α_plate) · ΔT on a plate without an offset.
     """
-    return sensitivity(set_up, "temperature") * set_up.temperature_offset
+    return sensitivity(set_up, "temperature_error_limit_celsius") * set_up.temperature_offset
 
 
 def stack_shift(set_up: SetUp) -> float:

@@ -55,7 +55,11 @@ def largest_value(inputs: ErrorInputs, term: Term, goal: Goal) -> float | None:
 
     # The others leave a term less than all the room; but yaw, always to one side, can take up what
     # is off to the other.
-    bound = LARGEST_YAW_ARCSEC if term == "axis-yaw" else 2.0 * largest_alone(inputs, term, goal)
+    bound = (
+        LARGEST_YAW_ARCSEC
+        if term == "axis_yaw_error_limit_arcsec"
+        else 2.0 * largest_alone(inputs, term, goal)
+    )
     return _largest(missed, bound)
 
 
@@ -98,7 +102,11 @@ def equal_shares(inputs: ErrorInputs, goal: Goal) -> dict[Term, float]:
 
 def _value(term: Term, times: float) -> float:
     """Value of a term that acts so many times as much as a value of 1; yaw acts by its square."""
-    return min(math.sqrt(times), LARGEST_YAW_ARCSEC) if term == "axis-yaw" else times
+    return (
+        min(math.sqrt(times), LARGEST_YAW_ARCSEC)
+        if term == "axis_yaw_error_limit_arcsec"
+        else times
+    )
 
 
 def allowed_spread(errors: Budget, goal: Goal) -> float | None:
@@ -146,11 +154,11 @@ def holdable_terms(inputs: ErrorInputs) -> tuple[Term, ...]:
     return tuple(
         term
         for term in TERMS
-        if not term.endswith("-expansion") and sensitivity(inputs.set_up, term) != 0.0
+        if not term.endswith("_expansion") and sensitivity(inputs.set_up, term) != 0.0
     )
 
 
-def together(inputs: ErrorInputs, goal: Goal) -> tuple[Term, ...]:
+def fewest_to_mend(inputs: ErrorInputs, goal: Goal) -> tuple[Term, ...]:
     """Fewest terms, the largest first, whose removal brings a set-up within a goal.
 
     All of them where even that does not: then the expected error itself is too large.

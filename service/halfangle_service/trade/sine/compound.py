@@ -33,6 +33,8 @@ Side = Literal["right", "left", "back", "front", "neither"]
 #: Sides that a hinge along each axis raises, at positive and at negative angles.
 SIDES_OF_HINGE: dict[BaseAxis, tuple[Side, Side]] = {"x": ("back", "front"), "y": ("right", "left")}
 UP: Vector = np.array([0.0, 0.0, 1.0])
+#: Component upward of a unit normal below which a surface stands upright: 0.2″ from it.
+_LEAST_UPWARD = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,22 +66,30 @@ def normal_from_slopes(x_rad: float, y_rad: float) -> Vector:
     """Unit normal of a surface that rises by `x_rad` to the right and by `y_rad` to the back.
 
     Both are projected angles, each as its own view (from the front, from the side) shows it.
+    Raises Impossible where the surface stands upright.
     """
-    return _unit(np.array([-math.tan(x_rad), -math.tan(y_rad), 1.0]))
+    normal = _unit(np.array([-math.tan(x_rad), -math.tan(y_rad), 1.0]))
+    steeper = "x_angle" if abs(x_rad) >= abs(y_rad) else "y_angle"
+    _require_upward(normal, "This surface", {f"orientation/{steeper}": "should be less steep"})
+    return normal
 
 
 def normal_from_tilt(tilt_rad: float, direction_rad: float) -> Vector:
     """Unit normal of a surface with its true (steepest) tilt; it rises toward `direction_rad`,
     counted in plan from +X (right) toward +Y (back).
+
+    Raises Impossible where the surface stands upright.
     """  # noqa: D205
     horizontal = -math.sin(tilt_rad)
-    return np.array(
+    normal = np.array(
         [
             horizontal * math.cos(direction_rad),
             horizontal * math.sin(direction_rad),
             math.cos(tilt_rad),
         ]
     )
+    _require_upward(normal, "This surface", {"orientation/tilt": "should be less steep"})
+    return normal
 
 
 def normal_from_vector(x: float, y: float, z: float) -> Vector:
@@ -87,17 +97,25 @@ def normal_from_vector(x: float, y: float, z: float) -> Vector:
 
     Raises Impossible where it does not point up: such a surface cannot be worked from above.
     """
-    length = math.hypot(x, y, z)
-    if length == 0.0 or z / length < 1e-6:
+    normal = np.array([x, y, z]) / (math.hypot(x, y, z) or 1.0)
+    _require_upward(
+        normal,
+        f"The normal ({plain(x)}, {plain(y)}, {plain(z)})",
+        {
+            "orientation/normal_z": "should be greater than 0, and not vanish beside normal_x and "
+            "normal_y"
+        },
+    )
+    return normal
+
+
+def _require_upward(normal: Vector, what: str, fields: dict[str, str]) -> None:
+    if normal[2] < _LEAST_UPWARD:
         raise Impossible(
-            f"The normal ({plain(x)}, {plain(y)}, {plain(z)}) does not point up out of the work: "
-            "a surface that stands upright or looks down is beyond both hinges.",
-            fields={
-                "orientation/normal_z": "should be greater than 0, and not vanish beside normal_x "
-                "and normal_y"
-            },
+            f"{what} does not point up out of the work: a surface that stands upright or looks "
+            "down is beyond both hinges.",
+            fields=fields,
         )
-    return np.array([x, y, z]) / length
 
 
 def slopes_of_normal(normal: Vector) -> tuple[float, float]:

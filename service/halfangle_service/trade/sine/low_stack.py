@@ -16,7 +16,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
-from halfangle_service.trade.stacks.search.stacking import UNREACHED, StackTable, stack_table
+from halfangle_service.trade.stacks.search.stacking import (
+    UNREACHED,
+    SizesInSteps,
+    StackTable,
+    stack_table,
+)
 from halfangle_service.trade.wording import plain
 
 #: Most entries of a table, and most entries times blocks: about a second of work.
@@ -73,24 +78,8 @@ class Conditions:
 
 
 @dataclass(frozen=True)
-class DifferenceTable:
-    """The fewest blocks for every difference that up to `max_blocks` of `sizes` reach.
-
-    `sizes` in 0.1 nm, in descending order, a size as often as there are blocks of it.
-    """
-
-    sizes: tuple[int, ...]
-    max_blocks: int
-
-    @cached_property
-    def step(self) -> int:
-        """Smallest step in 0.1 nm: the greatest common divisor of all sizes."""
-        return math.gcd(*self.sizes)
-
-    @cached_property
-    def reach(self) -> int:
-        """Largest difference, in steps: all the blocks allowed, the largest, under one roll."""
-        return sum(self.sizes[: self.max_blocks]) // self.step
+class DifferenceTable(SizesInSteps):
+    """The fewest blocks for every difference, high less low, that so many blocks reach."""
 
     @cached_property
     def fewest(self) -> NDArray[np.uint8]:

@@ -11,7 +11,7 @@ from itertools import chain, islice, product
 
 from halfangle_service.trade.stacks.angle_blocks import AngleStack
 from halfangle_service.trade.uncertainty import Budget, Contribution
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import plain, told_apart
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,15 +87,17 @@ def angle_budget(used: Sequence[Used]) -> Budget:
     Nothing is said, and `grade` named as not stated, where neither is known of some block.
     """
     if all(piece.error_known for piece, _ in used):
-        return Budget(tuple(_contribution(piece, sign) for piece, sign in used))
+        angles = told_apart(engraved(piece.angle) for piece, _ in used)
+        return Budget(tuple(map(_contribution, used, angles)))
     return Budget((), not_stated=("grade",))
 
 
-def _contribution(piece: AnglePiece, sign: int) -> Contribution:
-    angle = engraved(piece.angle)
+def _contribution(used: Used, angle: str) -> Contribution:
+    piece, sign = used
     if piece.standard_uncertainty is not None:
-        return Contribution(f"calibration of {angle}", piece.standard_uncertainty, "normal", sign)
-    return Contribution(f"grade limit of {angle}", piece.limit or 0.0, sensitivity=sign)
+        spread = piece.standard_uncertainty
+        return Contribution("block_calibration", spread, "normal", sign, of=angle)
+    return Contribution("block_grade_limit", piece.limit or 0.0, sensitivity=sign, of=angle)
 
 
 def as_sum(terms: Iterable[tuple[int, int]]) -> str:

@@ -16,7 +16,7 @@ from halfangle_service.trade.tables.materials.expansion import (
 )
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.units import Units, from_tenth_nm, to_tenth_nm
-from halfangle_service.trade.wording import option, plain
+from halfangle_service.trade.wording import plain, told_apart
 
 #: Significant digits of a block's nominal size: 100.0005 mm has seven.
 _DIGITS = 7
@@ -95,20 +95,20 @@ def growth_per_kelvin(pieces: Sequence[Piece], units: Units, plate: MaterialName
     )
 
 
-def _of_blocks(pieces: Iterable[Piece], units: Units) -> Iterator[Contribution]:
+def _of_blocks(pieces: Sequence[Piece], units: Units) -> Iterator[Contribution]:
     unit = to_tenth_nm(1.0, units)
-    for piece in pieces:
-        size = plain(piece.size / unit, _DIGITS)
+    sizes = told_apart(plain(piece.size / unit, _DIGITS) for piece in pieces)
+    for piece, size in zip(pieces, sizes, strict=True):
         if piece.calibrated:
             spread = piece.standard_uncertainty / unit
-            yield Contribution(f"calibration of {size}", spread, "normal")
+            yield Contribution("block_calibration", spread, "normal", of=size)
         else:
-            yield Contribution(f"grade limit of {size}", (piece.limit or 0.0) / unit)
+            yield Contribution("block_grade_limit", (piece.limit or 0.0) / unit, of=size)
 
 
 def _of_films(films: Films) -> Iterator[Contribution]:
     for number in range(1, films.count + 1):
-        yield Contribution(f"wringing film {number}", films.variation)
+        yield Contribution("film_error_limit_nanometres", films.variation, of=str(number))
 
 
 def _of_temperature(
@@ -120,23 +120,28 @@ def _of_temperature(
     if surroundings.celsius_limit is not None:
         growth = growth_per_kelvin(pieces, units, plate)
         yield Contribution(
-            "temperature", surroundings.celsius_limit, sensitivity=growth, unit="celsius"
+            "temperature_error_limit_celsius",
+            surroundings.celsius_limit,
+            sensitivity=growth,
+            unit="celsius",
         )
     for material in dict.fromkeys(material for material, _ in sizes):
         length = sum(size for name, size in sizes if name == material)
-        yield _coefficient(f"expansion of {option(material)} blocks", material, length * off)
+        yield _coefficient("block_expansion", material, length * off, of=material)
     if plate is None:
         return
-    yield _coefficient("expansion of the plate", plate, sum(size for _, size in sizes) * off)
+    yield _coefficient("plate_expansion", plate, sum(size for _, size in sizes) * off)
     if surroundings.blocks_to_plate is not None:
         alone = growth_per_kelvin(pieces, units, None)
         difference = surroundings.blocks_to_plate
         yield Contribution(
-            "blocks warmer than the plate", difference, sensitivity=alone, unit="celsius"
+            "temperature_difference_celsius", difference, sensitivity=alone, unit="celsius"
         )
 
 
-def _coefficient(name: str, material: str, sensitivity: float) -> Contribution:
+def _coefficient(
+    name: str, material: str, sensitivity: float, of: str | None = None
+) -> Contribution:
     """A coefficient of expansion, which is known to within its spread."""
     spread = materials()[material].spread
-    return Contribution(name, spread, sensitivity=sensitivity, unit="per_kelvin")
+    return Contribution(name, spread, sensitivity=sensitivity, unit="per_kelvin", of=of)

@@ -5,18 +5,17 @@ from halfangle_service.trade.uncertainty.budget import (
     Budget,
     Contribution,
     Distribution,
+    budget_as_stated,
     coverage_factor,
 )
 from halfangle_service.trade.uncertainty.decision import (
     DecisionRule,
     Forecast,
     Verdict,
-    both,
-    decide,
-    forecast,
     forecast_of,
     shortfall,
     smallest_limit,
+    together,
     verdict_of,
 )
 from halfangle_service.trade.uncertainty.measured import LargestError, Measured, budget_of
@@ -33,15 +32,14 @@ __all__ = [
     "Measured",
     "Sample",
     "Verdict",
-    "both",
+    "budget_as_stated",
     "budget_of",
     "coverage_factor",
-    "decide",
     "draw",
-    "forecast",
     "forecast_of",
     "shortfall",
     "smallest_limit",
     "summarise",
+    "together",
     "verdict_of",
 ]

@@ -6,6 +6,7 @@ of propagation in GUM 5.1.2 does; inputs that move together belong into one cont
 """
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -37,7 +38,8 @@ class Contribution:
     A `one_sided` input acts by its square, so always the same way: its `sensitivity` is the
     result's change at its limit, over that limit, and its mean shifts the result (JCGM 100:2008,
     5.1.2 note: where the first-order term vanishes, higher orders count). It is rectangular.
-    `unit` names the input's unit where it is not the result's.
+    `unit` names the input's unit where it is not the result's; `of` which one it is where several
+    bear one `name`, such as a block of a stack.
     """
 
     name: str
@@ -47,6 +49,7 @@ class Contribution:
     degrees_of_freedom: float = math.inf
     one_sided: bool = False
     unit: str = ""
+    of: str | None = None
 
     @property
     def standard_uncertainty(self) -> float:
@@ -130,6 +133,11 @@ class Budget:
     def expanded(self, coverage: float = 2.0) -> float:
         """Expanded uncertainty: coverage factor x combined standard uncertainty (GUM 6.2.1)."""
         return coverage * self.standard_uncertainty
+
+
+def budget_as_stated(offset: float, stated: Iterable[str], not_stated: Iterable[str]) -> Budget:
+    """Budget of errors that are stated as they are, by name: an offset in any unit, no spread."""
+    return Budget(tuple(Contribution(name, 0.0) for name in stated), offset, tuple(not_stated))
 
 
 def coverage_factor(probability: float, degrees_of_freedom: float = math.inf) -> float:

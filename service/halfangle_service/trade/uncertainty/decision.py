@@ -6,6 +6,7 @@ limits that is a guard band of 1.65 u at either limit. 1998 and 2013: the guard 
 uncertainty, 2 u.
 """
 
+from collections.abc import Iterable
 from typing import Literal
 
 from halfangle_service.trade.uncertainty.budget import Budget
@@ -29,36 +30,6 @@ _FORECASTS: dict[Verdict, Forecast] = {
 }
 
 
-def decide(
-    value: float, lower: float, upper: float, guard_band: float, tolerance: float = 0.0
-) -> Verdict:
-    """Judge a measured value against its limits, all in one unit.
-
-    Between acceptance and rejection zone neither can be proved. `tolerance` is slack for rounding,
-    zero unless stated.
-    """
-    if lower + guard_band - tolerance <= value <= upper - guard_band + tolerance:
-        return "conforming"
-    if value < lower - guard_band or value > upper + guard_band:
-        return "not-conforming"
-    return "not-provable"
-
-
-def forecast(
-    value: float | None, lower: float, upper: float, spread: float | None, *, complete: bool = True
-) -> Forecast:
-    """Say of a plan whether a quantity will keep its limits, all in one unit.
-
-    `value` is what is expected and `spread` how far off it may be either way; None where nothing
-    was stated of them, and then nothing is said. Where `complete` is False some contribution was
-    not stated: the limits may then be missed, and are never said to hold.
-    """
-    if value is None or spread is None:
-        return "not-stated"
-    found = _FORECASTS[decide(value, lower, upper, spread)]
-    return "may-not-hold" if found == "holds" and not complete else found
-
-
 def verdict_of(
     value: float,
     lower: float,
@@ -74,11 +45,20 @@ def verdict_of(
     if not budget.contributions:
         return "not-provable"
     if rule == "iso-14253-1-2013":
-        return decide(value, lower, upper, _FACTOR_2013 * budget.standard_uncertainty)
+        return _zone_of(value, lower, upper, _FACTOR_2013 * budget.standard_uncertainty)
     within = conformance(value, lower, upper, budget)
     if within >= COVERAGE_PROBABILITY:
         return "conforming"
     return "not-conforming" if within <= 1.0 - COVERAGE_PROBABILITY else "not-provable"
+
+
+def _zone_of(value: float, lower: float, upper: float, guard_band: float) -> Verdict:
+    """Judge by the zones of acceptance and rejection; between them neither can be proved."""
+    if lower + guard_band <= value <= upper - guard_band:
+        return "conforming"
+    if value < lower - guard_band or value > upper + guard_band:
+        return "not-conforming"
+    return "not-provable"
 
 
 def conformance(value: float, lower: float, upper: float, budget: Budget) -> float:
@@ -103,15 +83,19 @@ def forecast_of(
     return "may-not-hold" if found == "holds" and budget.not_stated else found
 
 
-def both(first: Forecast, second: Forecast) -> Forecast:
-    """Say of a plan whether two things will both hold, by the forecast of each.
+def together(forecasts: Iterable[Forecast]) -> Forecast:
+    """Say of a plan whether several things will all hold, by the forecast of each.
 
-    >>> both("holds", "may-not-hold"), both("not-stated", "does-not-hold")
+    One that does not hold settles it; else they are as they are alike, and where they differ
+    something may not hold.
+
+    >>> together(["holds", "not-stated"]), together(["not-stated", "does-not-hold"])
     ('may-not-hold', 'does-not-hold')
     """
-    if "does-not-hold" in (first, second):
+    found = set(forecasts)
+    if "does-not-hold" in found:
         return "does-not-hold"
-    return first if first == second else "may-not-hold"
+    return found.pop() if len(found) == 1 else "may-not-hold"
 
 
 def shortfall(budget: Budget, limit: float, rule: DecisionRule = "iso-14253-1-2017") -> float:

@@ -5,6 +5,7 @@ None where nothing was stated of it.
 """
 
 import math
+from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import NamedTuple
@@ -42,13 +43,21 @@ class Measured:
 def budget_of(function: Callable[..., float], *inputs: Measured) -> Budget:
     """Budget of a function of measured inputs, in the function's unit.
 
+    Each contribution has the name of the field that states the error, and says which input it is
+    of where several share that field.
+
     Each sensitivity is half the change over the whole error, so that it holds over it. Raises
     Impossible where an error leaves the function nothing to work with.
     """
+    sharing = Counter(i.error.field for i in inputs)
     return Budget(
         tuple(
             Contribution(
-                i.name, i.error.value, sensitivity=_slope(function, inputs, i), unit=i.unit
+                i.error.field,
+                i.error.value,
+                sensitivity=_slope(function, inputs, i),
+                unit=i.unit,
+                of=i.name if sharing[i.error.field] > 1 else None,
             )
             for i in inputs
             if i.error.value is not None

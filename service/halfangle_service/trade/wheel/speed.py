@@ -5,7 +5,7 @@ lowest of them counts, and a mark that is not known is not a permission.
 """
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from halfangle_service.trade.uncertainty import Forecast
@@ -17,8 +17,6 @@ FLANGE_SHARE = 1.0 / 3.0
 
 #: A setting that equals its limit is not over it, whatever the rounding of π D n.
 _ROUNDING = 1.0 + 1e-9
-#: What counts more than what: a limit broken before one unknown, that before all kept.
-_GRAVEST: tuple[Forecast, ...] = ("does-not-hold", "may-not-hold", "not-stated", "holds")
 
 
 def surface_speed(diameter_mm: float, rpm: float) -> float:
@@ -80,7 +78,7 @@ class Marking:
         sure = self.known and (new_diameter_known or not self.speeds)
         return "holds" if sure else "not-stated"
 
-    def largest_rpm(self, new_diameter_mm: float) -> float | None:
+    def limit_rpm(self, new_diameter_mm: float) -> float | None:
         """Highest spindle speed that no limit forbids; None where the wheel bears no mark."""
         return min(self.limits(new_diameter_mm).values()) if self.known else None
 
@@ -98,8 +96,3 @@ def side_forecast(*, asked: bool, rated: bool | None) -> Forecast | None:
 def flange_too_small(flange_diameter: float, wheel_diameter: float) -> bool:
     """True where the flanges are less than a third of the wheel's diameter."""
     return flange_diameter < wheel_diameter * FLANGE_SHARE * (1.0 - 1e-9)
-
-
-def gravest(forecasts: Iterable[Forecast]) -> Forecast:
-    """The worst of them: a limit broken, before one unknown, before all kept."""
-    return min(forecasts, key=_GRAVEST.index)

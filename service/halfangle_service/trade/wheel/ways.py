@@ -43,13 +43,13 @@ def by_angle(name: str, half_angle_arcsec: float | None) -> Stated:
 
 
 def by_sine_base(
-    name: str, center_distance: float, angle_rad: float, height_tolerance: float | None
+    name: str, center_distance: float, angle_rad: float, height_error_limit: float | None
 ) -> Stated:
     """The stack under a sine base (or plate) at an angle."""
-    if height_tolerance is None:
+    if height_error_limit is None:
         return name
     per_height = HALF_TO_INCLUDED * arcsec_per_height(center_distance, angle_rad)
-    return Contribution(name, height_tolerance, sensitivity=per_height, unit="length")
+    return Contribution(name, height_error_limit, sensitivity=per_height, unit="length")
 
 
 def by_scale(name: str, graduation_degrees: float) -> Stated:

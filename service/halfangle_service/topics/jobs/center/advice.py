@@ -4,15 +4,17 @@ from collections.abc import Iterator
 
 from halfangle_service.cautions import STEEP_DEGREES, WHEEL_SAFETY, steep_angle
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.fields.estimate import contribution_words
 from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.runout import PHASES_NOT_STATED
 from halfangle_service.topics.jobs.center.angle_budget import PlannedAngle
 from halfangle_service.topics.jobs.center.checks import CheckFacts, PlanCheck
 from halfangle_service.topics.jobs.center.downfeed import PlannedFeed
-from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
+from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout, part_words
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
+from halfangle_service.topics.jobs.center.shank import Shank
 from halfangle_service.trade.units import Units
-from halfangle_service.trade.wording import arcsec, option, plain, small_length
+from halfangle_service.trade.wording import arcsec, plain, small_length
 
 #: A pass deeper than this burns hardened steel under a flat wheel; common practice, no source.
 DEEP_PASS: dict[Units, float] = {"in": 0.001, "mm": 0.03}
@@ -52,7 +54,7 @@ def of_feed(feed: PlannedFeed, allowance: float | None, units: Units) -> Iterato
         )
 
 
-def of_budgets(angle: PlannedAngle, runout: PlannedRunout) -> Iterator[Advisory]:
+def of_budgets(angle: PlannedAngle, runout: PlannedRunout, shank: Shank) -> Iterator[Advisory]:
     """Of what was not stated, and of a budget that is past its limit or may be."""
     error, tir = angle.included_angle_error_arcsec, runout.tir
     missing = [*error.not_stated, *(name for name in tir.not_stated if name != PHASES_NOT_STATED)]
@@ -63,14 +65,15 @@ def of_budgets(angle: PlannedAngle, runout: PlannedRunout) -> Iterator[Advisory]
             f"{', '.join(missing)}.",
         )
     yield from _of_angle(angle)
-    yield from _of_runout(runout)
+    yield from _of_runout(runout, shank)
 
 
 def _of_angle(angle: PlannedAngle) -> Iterator[Advisory]:
     error = angle.included_angle_error_arcsec
     parts = error.contributions
-    largest = max(parts, key=lambda part: part.share_percent).name if parts else "the stack"
-    where = f"The largest share comes from {option(largest)}; mend that first."
+    largest = max(parts, key=lambda part: part.share_percent, default=None)
+    first = "the stack" if largest is None else contribution_words(largest)
+    where = f"The largest share comes from {first}; mend that first."
     if angle.forecast == "does-not-hold":
         yield stop(
             "angle-not-held",
@@ -82,8 +85,9 @@ def _of_angle(angle: PlannedAngle) -> Iterator[Advisory]:
         yield caution("angle-not-sure", f"This set-up may not hold the angle. {where}")
 
 
-def _of_runout(runout: PlannedRunout) -> Iterator[Advisory]:
-    where = f"the {runout.mend_first} is the first to mend."
+def _of_runout(runout: PlannedRunout, shank: Shank) -> Iterator[Advisory]:
+    first = None if runout.mend_first is None else part_words(runout.mend_first, shank)
+    where = f"the {first} is the first to mend."
     if runout.forecast == "does-not-hold":
         yield stop(
             "runout-not-held",

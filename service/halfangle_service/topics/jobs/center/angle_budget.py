@@ -16,7 +16,7 @@ from halfangle_service.fields import (
     Unit,
 )
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
-from halfangle_service.fields.set_up_errors import SET_UP_FIELDS, SetUpErrorFields, stated_terms
+from halfangle_service.fields.set_up_errors import SET_UP_TERMS, SetUpErrorFields, stated_terms
 from halfangle_service.fields.supply import graded
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
 from halfangle_service.trade.sine.angle_error import (
@@ -42,7 +42,7 @@ from halfangle_service.trade.uncertainty import (
 )
 
 #: Errors that a plan asks for beside those of every sine set-up.
-_OWN_FIELDS = ("wheel_face_arcsec", "temperature_celsius")
+_OWN_FIELDS = ("wheel_face_error_limit_arcsec", "temperature_celsius")
 
 
 class AngleContributions(SetUpErrorFields):
@@ -53,9 +53,9 @@ class AngleContributions(SetUpErrorFields):
     deviation from the height is known.
     """
 
-    wheel_face_arcsec: NonNegativeArcsec | None = Field(
+    wheel_face_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Limit ± of the slope of the wheel's face along the slant, from breakdown "
+        description="Largest slope ± of the wheel's face along the slant, from breakdown "
         "since dressing.",
         examples=[20.0],
     )
@@ -133,13 +133,13 @@ def _budget(plate: PlateOnStack, pieces: Sequence[Piece], errors: AngleContribut
         plate_expansion=known[errors.plate_material].coefficient,
         parallelism_on_rolls=errors.face_parallelism_on_rolls,
     )
-    values, missing = stated_terms(errors, SET_UP_FIELDS)
-    values["plate-expansion"] = known[errors.plate_material].spread
+    values, missing = stated_terms(errors, SET_UP_TERMS)
+    values["plate_expansion"] = known[errors.plate_material].spread
     stack = blocks_budget(pieces, plate.units)
     own_missing = (name for name in _OWN_FIELDS if getattr(errors, name) is None)
     not_stated = (*stack.not_stated, *missing, *own_missing)
     whole = budget(ErrorInputs(set_up, values, not_stated=not_stated))
-    slope = sensitivity(set_up, "stack")
+    slope = sensitivity(set_up, "stack_error_limit")
     contributions = (
         *(replace(part, sensitivity=slope, unit="length") for part in stack.contributions),
         *_of_expansion(set_up, shares),
@@ -154,17 +154,20 @@ def _of_expansion(set_up: SetUp, shares: dict[str, float]) -> Iterator[Contribut
     """What the blocks' coefficients may be off, off 20 °C: one contribution a material."""
     if not set_up.temperature_offset:
         return
-    slope, unit = sensitivity(set_up, "block-expansion"), unit_of("block-expansion")
+    slope, unit = sensitivity(set_up, "block_expansion"), unit_of("block_expansion")
     for name, part in shares.items():
         spread = materials()[name].spread
-        yield Contribution("block-expansion", spread, sensitivity=slope * part, unit=unit)
+        yield Contribution("block_expansion", spread, sensitivity=slope * part, unit=unit, of=name)
 
 
 def _of_wheel_face(errors: AngleContributions) -> Iterator[Contribution]:
-    if errors.wheel_face_arcsec is not None:
+    if errors.wheel_face_error_limit_arcsec is not None:
         slope = 1.0 / ARCSEC_PER_RADIAN
         yield Contribution(
-            "wheel-face", errors.wheel_face_arcsec, sensitivity=slope, unit="arcsecond"
+            "wheel_face_error_limit_arcsec",
+            errors.wheel_face_error_limit_arcsec,
+            sensitivity=slope,
+            unit="arcsecond",
         )
 
 

@@ -42,7 +42,7 @@ class PlanCheck(ResultModel):
         description="Whether it would show the smallest mistake that takes the angle out of its "
         "tolerance; null where no single wrong block does."
     )
-    why: str = Field(description="Why it would, or would not.")
+    reason: str = Field(description="Why it would, or would not.")
     proves_tolerance: bool = Field(
         description="Whether a reading of it can prove that the ground cone keeps the tolerance of "
         "its angle, or the limit of its runout."
@@ -135,10 +135,10 @@ def _length_check(
 ) -> PlanCheck:
     """A check that compares lengths: it catches a mistake larger than it can tell apart."""
     smallest = min((abs(mistake.height_change) for mistake in facts.mistakes), default=None)
-    catches, why = None, _nothing_to_catch(facts)
+    catches, reason = None, _nothing_to_catch(facts)
     if smallest is not None:
         catches = smallest > 0.999_999 * least
-        why = (
+        reason = (
             "The smallest mistake that takes the angle out of its tolerance is "
             f"{length(smallest, facts.units)}, {_against(catches)} the "
             f"{length(least, facts.units)} that this tells apart."
@@ -148,7 +148,7 @@ def _length_check(
         how=how,
         expected=expected,
         catches_wrong_block=catches,
-        why=why,
+        reason=reason,
         proves_tolerance=False,
         proof="It proves the stack, not the angle that was ground on it.",
         acceptance_arcsec=None,
@@ -162,7 +162,7 @@ def _same_setting(facts: CheckFacts) -> PlanCheck:
         how="Wheel stopped and clear, the work still on the plate.",
         expected="no slope along the slant",
         catches_wrong_block=False if facts.mistakes else None,
-        why="It shows breakdown of the wheel's face, but a wrong stack tilts the work and the "
+        reason="It shows breakdown of the wheel's face, but a wrong stack tilts the work and the "
         "check alike.",
         proves_tolerance=False,
         proof="It proves that the side is straight and as the plate stands, not at which angle "
@@ -231,13 +231,15 @@ def _angle_check(
     """
     errors = [mistake.included_error_arcsec for mistake in facts.mistakes]
     smallest = min((abs(error) for error in errors if error is not None), default=None)
-    catches, why = None, _nothing_to_catch(facts)
+    catches, reason = None, _nothing_to_catch(facts)
     if errors and smallest is None:
         catches = True
-        why = "A wrong block lifts the plate by its center distance or more: the setting shows it."
+        reason = (
+            "A wrong block lifts the plate by its center distance or more: the setting shows it."
+        )
     if smallest is not None:
         catches = smallest > least_arcsec
-        why = (
+        reason = (
             "The smallest mistake that takes the angle out of its tolerance turns it by "
             f"{arcsec(smallest)}, {_against(catches)} the {arcsec(least_arcsec)} that this tells "
             "apart."
@@ -252,7 +254,7 @@ def _angle_check(
         how=how,
         expected=expected,
         catches_wrong_block=catches,
-        why=why,
+        reason=reason,
         proves_tolerance=room > 0.0,
         proof=f"A reading within {within} proves ±{arcsec(tolerance)}."
         if room > 0.0
@@ -283,7 +285,7 @@ def _runout(facts: CheckFacts) -> PlanCheck:
         expected=f"no more than {small_length(2.0 * limit, units)} TIR: turned half round the cone "
         "shows twice what it runs out to its shank",
         catches_wrong_block=False if facts.mistakes else None,
-        why="It shows runout; a cone of the wrong angle runs just as true.",
+        reason="It shows runout; a cone of the wrong angle runs just as true.",
         proves_tolerance=room > 0.0,
         proof=f"A reading up to {small_length(room, units)} TIR proves the limit. In the seat in "
         "which it was ground the cone runs true whatever the adapter does."

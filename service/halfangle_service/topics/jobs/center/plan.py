@@ -53,7 +53,7 @@ from halfangle_service.topics.jobs.center.steps import PlanStep, StepFacts, plan
 from halfangle_service.trade.cone import cone_length, slant_length
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.stacks.setting import choose_setting
-from halfangle_service.trade.uncertainty import Forecast, both
+from halfangle_service.trade.uncertainty import Forecast, together
 from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wording import arcsec, degrees, length, plain, small_length, stack
 
@@ -209,25 +209,25 @@ class CenterJobResult(ResultModel):
         "limit_tir": 0.0003,
         "center_distance": 5,
         "set": "inch-81",
-        "grade": "ASME 0",
+        "grade": "asme-0",
         "runout_errors": {
             "adapter_tir": 0.0001,
             "fixture_tir": 0.00005,
             "indicating_tir": 0.00005,
         },
         "angle_errors": {
-            "center_distance_tolerance": 0.0001,
+            "center_distance_error_limit": 0.0001,
             "roll_difference": 0.00005,
             "roll_parallelism": 0.00005,
             "face_parallelism": 0.0001,
             "face_flatness": 0.00005,
             "table_flatness": 0.00005,
             "particle": 0.00002,
-            "temperature_uncertainty_celsius": 1,
+            "temperature_error_limit_celsius": 1,
             "temperature_difference_celsius": 0.5,
-            "axis_pitch_arcsec": 5,
-            "axis_yaw_arcsec": 300,
-            "wheel_face_arcsec": 20,
+            "axis_pitch_error_limit_arcsec": 5,
+            "axis_yaw_error_limit_arcsec": 300,
+            "wheel_face_error_limit_arcsec": 20,
             "temperature_celsius": 22,
         },
         "grinding_allowance": 0.004,
@@ -249,7 +249,7 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     half_angle, tolerance = plate.angle_rad, request.included_angle_tolerance_arcsec
     shank = planned_shank(request.shank, request.units)
     angle = planned_angle(plate, pieces, request.angle_errors, tolerance, request.decision_rule)
-    runout = planned_runout(request.runout_errors, request.limit_tir, request.shank, half_angle)
+    runout = planned_runout(request.runout_errors, request.limit_tir, half_angle)
     feed = planned_feed(
         request.downfeed_step or bench_step(request.units), request.grinding_allowance, half_angle
     )
@@ -264,7 +264,7 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     checks = planned_checks(facts)
     result = CenterJobResult(
         job=request.job,
-        forecast=both(angle.forecast, runout.forecast),
+        forecast=together((angle.forecast, runout.forecast)),
         cone=cone,
         shank=shank,
         plate_setting=planned_setting(plate, pieces),
@@ -281,7 +281,7 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
         *supply.advisories,
         *advice.of_setting(plate),
         *advice.of_feed(feed, request.grinding_allowance, request.units),
-        *advice.of_budgets(angle, runout),
+        *advice.of_budgets(angle, runout, request.shank),
         *advice.of_checks(checks, facts),
     )
     return Outcome(result, advisories)
@@ -306,17 +306,24 @@ def _plate(request: CenterJobRequest, supply: Supply) -> PlateOnStack:
     height = height_for_angle(request.center_distance, math.radians(half_angle))
     setting = choose_setting(height * to_tenth_nm(1.0, units), supply.box, request.max_blocks)
     plate = PlateOnStack(units, request.center_distance, half_angle, height, setting)
-    if abs(plate.included_off_arcsec) > tolerance:
-        source = next(name for name in SOURCES if getattr(request, name) is not None)
-        raise Unreachable(
-            f"The nearest stack of up to {request.max_blocks} of these blocks, "
-            f"{stack(plate.blocks, units)}, misses the included angle by "
-            f"{arcsec(abs(plate.included_off_arcsec))}; the tolerance is ±{plain(tolerance)}″. "
-            "Stacks under both rolls (`sine.low-stack`), or other blocks, may reach it.",
-            fields={source: "should reach the angle"},
-            more={"height": height, "nearest_stack": list(plate.blocks)},
-        )
-    return plate
+    off = plate.included_error_arcsec(plate.actual_height)
+    if off is not None and abs(off) <= tolerance:
+        return plate
+    missed = (
+        f"is not below the center distance {plain(request.center_distance)}: the plate would stand "
+        "upright"
+        if off is None
+        else f"misses the included angle by {arcsec(abs(off))}; the tolerance is "
+        f"±{plain(tolerance)}″"
+    )
+    source = next(name for name in SOURCES if getattr(request, name) is not None)
+    raise Unreachable(
+        f"The nearest stack of up to {request.max_blocks} of these blocks, "
+        f"{stack(plate.blocks, units)}, {missed}. "
+        "Stacks under both rolls (`sine.low-stack`), or other blocks, may reach it.",
+        fields={source: "should reach the angle"},
+        more={"height": height, "nearest_stack": list(plate.blocks)},
+    )
 
 
 def _step_facts(

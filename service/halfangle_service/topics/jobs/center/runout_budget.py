@@ -52,22 +52,27 @@ class PlannedRunout(ResultModel):
         "something not stated."
     )
     mend_first: str | None = Field(
-        description="The largest contribution: the first one to mend; null where none was stated."
+        description="The largest contribution, by its name: the first one to mend; null where none "
+        "was stated."
     )
 
 
-def planned_runout(
-    stated: RunoutContributions, limit_tir: float, shank: Shank, half_angle_rad: float
-) -> PlannedRunout:
-    """Give the runout budget of the cone against the limit."""
-    parts = {
+def part_words(name: str, shank: Shank) -> str:
+    """A part of the holding as a sentence has it, by the field that states it."""
+    return {
         "adapter_tir": "collet or bushing" if shank.kind == "straight" else "adapter",
         "fixture_tir": "spin fixture",
         "indicating_tir": "indicating",
-    }
-    tirs = {field: getattr(stated, field) for field in parts}
+    }[name]
+
+
+def planned_runout(
+    stated: RunoutContributions, limit_tir: float, half_angle_rad: float
+) -> PlannedRunout:
+    """Give the runout budget of the cone against the limit."""
+    tirs = {field: getattr(stated, field) for field in RunoutContributions.model_fields}
     budget = RunoutBudget(
-        tuple(Contributor(parts[field], t) for field, t in tirs.items() if t is not None),
+        tuple(Contributor(field, tir) for field, tir in tirs.items() if tir is not None),
         tuple(field for field, tir in tirs.items() if tir is None),
     )
     largest = max(budget.contributors, key=lambda part: part.tir, default=None)

@@ -36,7 +36,7 @@ class PlannedSetting(BlockAlternative):
         description="Change of the *included* angle for one bench step of stack height (0.0001 in "
         "or 0.001 mm)."
     )
-    fewest: bool = Field(
+    proved: bool = Field(
         description="True where no smaller stack gives this height; that is proved, not searched."
     )
 
@@ -147,7 +147,7 @@ def planned_setting(plate: PlateOnStack, pieces: Sequence[Piece]) -> PlannedSett
         height=plate.height,
         included_angle_from_stack=angle_from_radians(2.0 * plate.angle_from_stack_rad),
         included_angle_arcsec_per_step=plate.included_arcsec_per_height * bench_step(plate.units),
-        fewest=True,
+        proved=True,
     )
 
 

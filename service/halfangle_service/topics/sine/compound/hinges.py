@@ -38,7 +38,7 @@ class SineHingeSetting(ResultModel):
     height: LengthOut = Field(description="Stack under the raised roll.")
     height_to_set: LengthOut = Field(description="The same, rounded to the resolution.")
     arcsec_per_step: ArcsecPerStep
-    instruction: str = Field(description="What to do, in plain words.")
+    action: str = Field(description="What to do, in plain words.")
 
 
 class SineLaying(ResultModel):
@@ -50,7 +50,7 @@ class SineLaying(ResultModel):
     plan_turn: Angle = Field(
         description="How far it is then turned in plan, by quarter turns, from +X toward +Y."
     )
-    instruction: str = Field(description="What to do, in plain words.")
+    action: str = Field(description="What to do, in plain words.")
 
 
 class SineTurnedSetting(ResultModel):
@@ -107,7 +107,7 @@ class CompoundPlate:
             height=height,
             height_to_set=to_set(height, self.units, self.resolution),
             arcsec_per_step=arcsec_per_step(plate.center_distance, angle_rad, self.units),
-            instruction=_instruction(which, side, height, self.units),
+            action=_action(which, side, height, self.units),
         )
 
     def turned(self, way: Laid) -> SineTurnedSetting:
@@ -116,7 +116,7 @@ class CompoundPlate:
         return SineTurnedSetting(laying=laying_of(way.laying), base=base, upper=upper)
 
 
-def _instruction(which: Which, side: Side, height: float, units: Units) -> str:
+def _action(which: Which, side: Side, height: float, units: Units) -> str:
     if side != "neither":
         return (
             f"Raise the {side} roll of the {which} plate on a stack of {plain(height, 7)} {units}."
@@ -131,7 +131,7 @@ def laying_of(laying: Laying) -> SineLaying:
     return SineLaying(
         side_up=laying.side_up,
         plan_turn=Angle.of(90.0 * laying.turns),
-        instruction=f"Lay the work {in_words(laying)}.",
+        action=f"Lay the work {in_words(laying)}.",
     )
 
 

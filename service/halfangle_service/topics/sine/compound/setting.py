@@ -126,7 +126,9 @@ class SineCompoundResult(ResultModel):
     base: SineHingeSetting = Field(description="The base plate.")
     upper: SineHingeSetting = Field(description="The upper plate, riding on the base plate.")
     axis_order: str = Field(description="The order of the axes, in plain words.")
-    surface: SineOrientation = Field(description="The surface as it was read, in the frame stated.")
+    surface_orientation: SineOrientation = Field(
+        description="The surface as it was read, in the frame stated."
+    )
     laying: SineLaying = Field(
         description="How the work lies on the upper plate, so that each plate raises the side that "
         "it can raise; as drawn where the request does not say which."
@@ -190,7 +192,7 @@ def compound(request: SineCompoundRequest) -> Outcome[SineCompoundResult]:
         base=base,
         upper=upper,
         axis_order=_axis_order(request.base_axis, request.frame),
-        surface=orientation_of(request.orientation.normal),
+        surface_orientation=orientation_of(request.orientation.normal),
         laying=laying_of(job.way.laying),
         edge_turns=turns_of(plate_rotation(*job.way.hinges, request.base_axis)),
         stacks=None if supply is None else _stacks(job, supply),
@@ -349,7 +351,7 @@ def _advisories(
         )
         yield from unusual_stack(hinge.height, distance, units, hinge.height_to_set)
     if result.laying.plan_turn.degrees:
-        yield caution("turn-the-work", f"{result.laying.instruction} {_WHY_TURNED}")
+        yield caution("turn-the-work", f"{result.laying.action} {_WHY_TURNED}")
     turns = result.edge_turns
     turned = max(turns.x_edge.degrees, turns.y_edge.degrees, key=abs)
     if abs(turned) > TELLING_TURN_DEGREES:
@@ -377,5 +379,5 @@ def _advisories(
             "Both stacks stand at the same time: where they come from one set, no block may be "
             "planned twice. Send the set, and both are built from it.",
         )
-    if result.surface.tilt.degrees == 0.0:
+    if result.surface_orientation.tilt.degrees == 0.0:
         yield note("already-level", "The surface is level: neither plate needs a stack.")

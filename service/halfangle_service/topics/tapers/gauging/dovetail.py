@@ -26,8 +26,8 @@ from halfangle_service.fields.choice import at_least_one_of
 from halfangle_service.fields.estimate import LengthEstimate, estimate
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.tapers.gauging.measured import (
-    MeasureTolerance,
-    RollTolerance,
+    MeasureErrorLimit,
+    RollErrorLimit,
     measured_length,
     odd_sizes,
 )
@@ -64,9 +64,9 @@ class DovetailOverRollsRequest(RequestModel):
         None, description="Width between the sharp corners at the base.", examples=[50.0]
     )
     measure: Length | None = Field(None, description="Measure over or between the rolls.")
-    measure_tolerance: MeasureTolerance = None
-    roll_tolerance: RollTolerance = None
-    flank_angle_tolerance_arcsec: (
+    measure_error_limit: MeasureErrorLimit = None
+    roll_error_limit: RollErrorLimit = None
+    flank_angle_error_limit_arcsec: (
         Annotated[float, FINITE, Field(ge=0, le=3600), Unit("arcsecond")] | None
     ) = Field(None, description="Largest error of the flank's angle, plus or minus.")
 
@@ -98,8 +98,8 @@ class DovetailOverRollsResult(ResultModel):
         "flank_height": 10,
         "roll_diameter": 8,
         "corner_width": 50,
-        "roll_tolerance": 0.0005,
-        "flank_angle_tolerance_arcsec": 20,
+        "roll_error_limit": 0.0005,
+        "flank_angle_error_limit_arcsec": 20,
     },
 )
 def dovetail(request: DovetailOverRollsRequest) -> Outcome[DovetailOverRollsResult]:
@@ -152,9 +152,9 @@ def _sizes(
 
     `sign` is 1 for a male dovetail and -1 for a female one.
     """
-    rolls = LargestError("roll_tolerance", request.roll_tolerance)
+    rolls = LargestError("roll_error_limit", request.roll_error_limit)
     roll = Measured("roll_diameter", request.roll_diameter, rolls, above=0.0)
-    flanks = LargestError("flank_angle_tolerance_arcsec", request.flank_angle_tolerance_arcsec)
+    flanks = LargestError("flank_angle_error_limit_arcsec", request.flank_angle_error_limit_arcsec)
     flank = Measured("flank_angle", request.flank_angle * 3600.0, flanks, unit="arcsecond")
 
     def share(roll_diameter: float, angle_arcsec: float) -> float:
@@ -169,7 +169,7 @@ def _sizes(
             "measure": measured_length(lambda d, a: corner + share(d, a), roll, flank),
             "edge_width": measured_length(lambda a: corner + spread(a), flank),
         }
-    measures = LargestError("measure_tolerance", request.measure_tolerance)
+    measures = LargestError("measure_error_limit", request.measure_error_limit)
     over = Measured("measure", corner + share(roll.value, flank.value), measures)
     return {
         "measure": measured_length(lambda m: m, over),

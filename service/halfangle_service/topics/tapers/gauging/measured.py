@@ -22,15 +22,15 @@ from halfangle_service.fields.slopes import SlopeForms
 from halfangle_service.trade.uncertainty import LargestError, Measured, budget_of
 from halfangle_service.trade.wording import plain
 
-MeasureTolerance = Annotated[
+MeasureErrorLimit = Annotated[
     NonNegativeLength | None,
     Field(description="Largest error of each measure, plus or minus."),
 ]
-RollTolerance = Annotated[
+RollErrorLimit = Annotated[
     NonNegativeLength | None,
     Field(description="Largest error of a roll's or ball's diameter, plus or minus."),
 ]
-IncludedAngleTolerance = Annotated[
+IncludedAngleErrorLimit = Annotated[
     Annotated[float, FINITE, Field(ge=0, le=36_000), Unit("arcsecond")] | None,
     Field(description="Largest error of the included angle stated, plus or minus."),
 ]
@@ -77,12 +77,12 @@ def reading_slack(units: Units, diameter: LengthEstimate) -> float:
     return max(bench_step(units), diameter.worst_case or 0.0)
 
 
-def stated_slope(half_angle_rad: float, tolerance_arcsec: float | None) -> Measured:
+def stated_slope(half_angle_rad: float, error_limit_arcsec: float | None) -> Measured:
     """The slope stated as an input in arc-seconds of the included angle; see `half_of`."""
     return Measured(
         "included_angle",
         2.0 * half_angle_rad * ARCSEC_PER_RADIAN,
-        LargestError("included_angle_tolerance_arcsec", tolerance_arcsec),
+        LargestError("included_angle_error_limit_arcsec", error_limit_arcsec),
         unit="arcsecond",
         above=0.0,
         below=math.pi * ARCSEC_PER_RADIAN,

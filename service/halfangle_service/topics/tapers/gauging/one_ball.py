@@ -15,9 +15,9 @@ from halfangle_service.fields.estimate import LengthEstimate
 from halfangle_service.fields.slopes import RateOfTaperOut, SlopeFields, slope_of
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.gauging.measured import (
-    IncludedAngleTolerance,
-    MeasureTolerance,
-    RollTolerance,
+    IncludedAngleErrorLimit,
+    MeasureErrorLimit,
+    RollErrorLimit,
     half_of,
     measured_length,
     odd_sizes,
@@ -40,9 +40,9 @@ class TaperOneBallRequest(SlopeFields):
         examples=[-0.2],
     )
     length: Length = Field(description="Depth of the cone from the mouth.", examples=[0.4])
-    measure_tolerance: MeasureTolerance = None
-    roll_tolerance: RollTolerance = None
-    included_angle_tolerance_arcsec: IncludedAngleTolerance = None
+    measure_error_limit: MeasureErrorLimit = None
+    roll_error_limit: RollErrorLimit = None
+    included_angle_error_limit_arcsec: IncludedAngleErrorLimit = None
 
 
 class TaperOneBallResult(ResultModel):
@@ -66,7 +66,7 @@ class TaperOneBallResult(ResultModel):
         "ball_diameter": 0.5,
         "ball_depth": -0.2,
         "length": 0.4,
-        "measure_tolerance": 0.0001,
+        "measure_error_limit": 0.0001,
     },
 )
 def one_ball(request: TaperOneBallRequest) -> Outcome[TaperOneBallResult]:
@@ -77,13 +77,13 @@ def one_ball(request: TaperOneBallRequest) -> Outcome[TaperOneBallResult]:
     half = slope_of(request).half_angle_rad
     contact = ball_contact(request.ball_diameter, request.ball_depth, half)
     require_contact(contact, request.length, "ball", "ball_depth")
-    balls = LargestError("roll_tolerance", request.roll_tolerance)
-    depths = LargestError("measure_tolerance", request.measure_tolerance)
+    balls = LargestError("roll_error_limit", request.roll_error_limit)
+    depths = LargestError("measure_error_limit", request.measure_error_limit)
     mouth = measured_length(
         lambda ball, depth, included: mouth_diameter(ball, depth, half_of(included)),
         Measured("ball_diameter", request.ball_diameter, balls, above=0.0),
         Measured("ball_depth", request.ball_depth, depths),
-        stated_slope(half, request.included_angle_tolerance_arcsec),
+        stated_slope(half, request.included_angle_error_limit_arcsec),
     )
     slack = reading_slack(request.units, mouth)
     require_before_point(mouth.value or 0.0, request.length, half, slack=slack)

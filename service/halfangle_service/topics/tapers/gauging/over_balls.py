@@ -20,8 +20,8 @@ from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.gauging.measured import (
     MeasuredTaper,
-    MeasureTolerance,
-    RollTolerance,
+    MeasureErrorLimit,
+    RollErrorLimit,
     measured_angle,
     measured_length,
     odd_sizes,
@@ -56,8 +56,8 @@ class TaperOverBallsRequest(RequestModel):
         description="Depth of the smaller ball's top below the mouth.", examples=[76.0]
     )
     length: Length = Field(description="Depth of the cone from the mouth.", examples=[120.0])
-    measure_tolerance: MeasureTolerance = None
-    roll_tolerance: RollTolerance = None
+    measure_error_limit: MeasureErrorLimit = None
+    roll_error_limit: RollErrorLimit = None
 
 
 class TaperOverBallsResult(MeasuredTaper):
@@ -82,8 +82,8 @@ class TaperOverBallsResult(MeasuredTaper):
         "large_ball_depth": -8,
         "small_ball_depth": 76,
         "length": 120,
-        "measure_tolerance": 0.005,
-        "roll_tolerance": 0.0005,
+        "measure_error_limit": 0.005,
+        "roll_error_limit": 0.0005,
     },
 )
 def measured_over_balls(request: TaperOverBallsRequest) -> Outcome[TaperOverBallsResult]:
@@ -91,8 +91,8 @@ def measured_over_balls(request: TaperOverBallsRequest) -> Outcome[TaperOverBall
 
     Half angle, diameters and their uncertainty from the depths of two balls.
     """
-    balls = LargestError("roll_tolerance", request.roll_tolerance)
-    depths = LargestError("measure_tolerance", request.measure_tolerance)
+    balls = LargestError("roll_error_limit", request.roll_error_limit)
+    depths = LargestError("measure_error_limit", request.measure_error_limit)
     inputs = (
         Measured("large_ball_diameter", request.large_ball_diameter, balls, above=0.0),
         Measured("small_ball_diameter", request.small_ball_diameter, balls, above=0.0),

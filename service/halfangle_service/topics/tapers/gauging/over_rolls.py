@@ -26,8 +26,8 @@ from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.gauging.measured import (
     MeasuredTaper,
-    MeasureTolerance,
-    RollTolerance,
+    MeasureErrorLimit,
+    RollErrorLimit,
     measured_angle,
     measured_length,
     odd_sizes,
@@ -64,9 +64,9 @@ class TaperOverRollsRequest(RequestModel):
         description="Upper blocks less lower blocks, under each roll.", examples=[75.0]
     )
     length: Length = Field(description="Length of the cone above the face it stands on.")
-    measure_tolerance: MeasureTolerance = None
-    roll_tolerance: RollTolerance = None
-    stack_rise_tolerance: NonNegativeLength | None = Field(
+    measure_error_limit: MeasureErrorLimit = None
+    roll_error_limit: RollErrorLimit = None
+    stack_rise_error_limit: NonNegativeLength | None = Field(
         None,
         description="Largest error of the difference of the stacks, plus or minus; not stated "
         "where left out.",
@@ -95,9 +95,9 @@ class TaperOverRollsResult(MeasuredTaper):
         "upper_measure": 67.695,
         "stack_rise": 75,
         "length": 100,
-        "measure_tolerance": 0.002,
-        "roll_tolerance": 0.0005,
-        "stack_rise_tolerance": 0.0005,
+        "measure_error_limit": 0.002,
+        "roll_error_limit": 0.0005,
+        "stack_rise_error_limit": 0.0005,
     },
 )
 def measured_over_rolls(request: TaperOverRollsRequest) -> Outcome[TaperOverRollsResult]:
@@ -105,9 +105,9 @@ def measured_over_rolls(request: TaperOverRollsRequest) -> Outcome[TaperOverRoll
 
     Half angle, diameters and their uncertainty from measures over two equal rolls at two heights.
     """
-    measures = LargestError("measure_tolerance", request.measure_tolerance)
-    stacks = LargestError("stack_rise_tolerance", request.stack_rise_tolerance)
-    rolls = LargestError("roll_tolerance", request.roll_tolerance)
+    measures = LargestError("measure_error_limit", request.measure_error_limit)
+    stacks = LargestError("stack_rise_error_limit", request.stack_rise_error_limit)
+    rolls = LargestError("roll_error_limit", request.roll_error_limit)
     lower = Measured("lower_measure", request.lower_measure, measures)
     upper = Measured("upper_measure", request.upper_measure, measures)
     rise = Measured("stack_rise", request.stack_rise, stacks, above=0.0)

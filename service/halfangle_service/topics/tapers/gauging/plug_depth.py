@@ -31,7 +31,7 @@ from halfangle_service.fields.slopes import (
 )
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.tapers.gauging.measured import (
-    IncludedAngleTolerance,
+    IncludedAngleErrorLimit,
     MeasuredTaper,
     half_of,
     measured_angle,
@@ -59,7 +59,7 @@ _SHARED_DIAMETER = Source(
 _SAME_SLOPE = note(
     "gauge-slope-assumed",
     "The gauge's cone is taken to have the part's slope. Where bluing shows contact at one end "
-    "only, the depth speaks of that end's diameter: see tapers/standoff.",
+    "only, the depth speaks of that end's diameter: see `tapers.standoff`.",
 )
 _DEPTH = (
     "from the part's large end (a socket's mouth, a plug's large end) toward the small end to the "
@@ -92,13 +92,13 @@ class TaperPlugDepthRequest(SlopeFields):
     gauge_line: NonNegativeLength = Field(
         0.0, description="Distance of the part's own gauge line from its large end."
     )
-    depth_tolerance: NonNegativeLength | None = Field(
+    depth_error_limit: NonNegativeLength | None = Field(
         None, description="Largest error of each depth, plus or minus."
     )
-    gauge_tolerance: NonNegativeLength | None = Field(
+    gauge_error_limit: NonNegativeLength | None = Field(
         None, description="Largest error of each gauge's diameter, plus or minus."
     )
-    included_angle_tolerance_arcsec: IncludedAngleTolerance = None
+    included_angle_error_limit_arcsec: IncludedAngleErrorLimit = None
 
 
 class TaperPlugDepthResult(MeasuredTaper):
@@ -126,8 +126,8 @@ class TaperPlugDepthResult(MeasuredTaper):
         "gauge_depth": 0.5,
         "gauge_length": 60,
         "length": 64,
-        "depth_tolerance": 0.02,
-        "gauge_tolerance": 0.001,
+        "depth_error_limit": 0.02,
+        "gauge_error_limit": 0.001,
     },
 )
 def plug_depth(request: TaperPlugDepthRequest) -> Outcome[TaperPlugDepthResult]:
@@ -194,8 +194,8 @@ class _Gauges:
 
 def _gauges(request: TaperPlugDepthRequest) -> _Gauges:
     """Two gauges that give the slope, or one and the slope stated."""
-    gauges = LargestError("gauge_tolerance", request.gauge_tolerance)
-    depths = LargestError("depth_tolerance", request.depth_tolerance)
+    gauges = LargestError("gauge_error_limit", request.gauge_error_limit)
+    depths = LargestError("depth_error_limit", request.depth_error_limit)
     first = (
         Measured("gauge_diameter", request.gauge_diameter, gauges, above=0.0),
         Measured("gauge_depth", request.gauge_depth, depths),
@@ -203,7 +203,7 @@ def _gauges(request: TaperPlugDepthRequest) -> _Gauges:
     second = _second_gauge(request)
     if second is None:
         half = slope_of(request).half_angle_rad
-        slope = stated_slope(half, request.included_angle_tolerance_arcsec)
+        slope = stated_slope(half, request.included_angle_error_limit_arcsec)
         return _Gauges((*first, slope), len(first), half_of)
     second_gauge = (
         Measured("second_gauge_diameter", second[0], gauges, above=0.0),

@@ -23,8 +23,8 @@ from halfangle_service.fields import (
 from halfangle_service.fields.estimate import AngleEstimate, LengthEstimate
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.gauging.measured import (
-    MeasureTolerance,
-    RollTolerance,
+    MeasureErrorLimit,
+    RollErrorLimit,
     measured_angle,
     measured_length,
     odd_sizes,
@@ -57,17 +57,17 @@ class VeeOverRollsRequest(RequestModel):
         description="Height of the smaller roll's top over the faces; negative below them.",
         examples=[-10.0],
     )
-    measure_tolerance: MeasureTolerance = None
-    roll_tolerance: RollTolerance = None
+    measure_error_limit: MeasureErrorLimit = None
+    roll_error_limit: RollErrorLimit = None
 
 
 class VeeOverRollsResult(ResultModel):
-    """A vee as measured; the included angle's errors are twice those of the half angle."""
+    """A vee as measured; the errors of its whole angle are twice those of the half."""
 
-    half_angle: AngleEstimate = Field(
+    vee_half_angle: AngleEstimate = Field(
         description="Half of the vee's included angle, with its uncertainty."
     )
-    included_angle: Angle = Field(description="The vee's included angle.")
+    vee_angle: Angle = Field(description="The vee's included angle.")
     face_width: LengthEstimate = Field(
         description="Width between the sides at the faces, with its uncertainty."
     )
@@ -92,8 +92,8 @@ class VeeOverRollsResult(ResultModel):
         "small_roll_diameter": 20,
         "large_roll_top": 20,
         "small_roll_top": -10,
-        "measure_tolerance": 0.002,
-        "roll_tolerance": 0.0005,
+        "measure_error_limit": 0.002,
+        "roll_error_limit": 0.0005,
     },
 )
 def measured_over_rolls(request: VeeOverRollsRequest) -> Outcome[VeeOverRollsResult]:
@@ -101,8 +101,8 @@ def measured_over_rolls(request: VeeOverRollsRequest) -> Outcome[VeeOverRollsRes
 
     Angle and width of a vee from the tops of two rolls of different size.
     """
-    rolls = LargestError("roll_tolerance", request.roll_tolerance)
-    tops = LargestError("measure_tolerance", request.measure_tolerance)
+    rolls = LargestError("roll_error_limit", request.roll_error_limit)
+    tops = LargestError("measure_error_limit", request.measure_error_limit)
     inputs = (
         Measured("large_roll_diameter", request.large_roll_diameter, rolls, above=0.0),
         Measured("small_roll_diameter", request.small_roll_diameter, rolls, above=0.0),
@@ -118,8 +118,8 @@ def measured_over_rolls(request: VeeOverRollsRequest) -> Outcome[VeeOverRollsRes
     require_contact(small, apex, "roll", "small_roll_diameter")
     return Outcome(
         VeeOverRollsResult(
-            half_angle=measured_angle(vee_half_angle, *inputs),
-            included_angle=angle_from_radians(2.0 * half),
+            vee_half_angle=measured_angle(vee_half_angle, *inputs),
+            vee_angle=angle_from_radians(2.0 * half),
             face_width=measured_length(vee_width_over_rolls, *inputs),
             apex_depth=measured_length(vee_apex_over_rolls, *inputs),
             large_roll_contact_depth=large,
@@ -133,7 +133,7 @@ class VeeOverRollsNominalRequest(RequestModel):
     """A nominal vee, symmetric about the normal of its faces, and the rolls to measure it with."""
 
     units: UnitsField
-    included_angle: Annotated[float, AngleInput(ge=1, le=175)] = Field(
+    vee_angle: Annotated[float, AngleInput(ge=1, le=175)] = Field(
         description="The vee's included angle, in degrees.", examples=[60.0]
     )
     face_width: Length = Field(
@@ -173,7 +173,7 @@ class VeeOverRollsNominalResult(ResultModel):
     sources=(TANGENT_CIRCLES,),
     example={
         "units": "mm",
-        "included_angle": 60,
+        "vee_angle": 60,
         "face_width": 46.188,
         "roll_diameters": [40, 20],
     },
@@ -185,7 +185,7 @@ def expected_over_rolls(
 
     Height of rolls over the faces of a nominal vee, and where they touch.
     """
-    half = math.radians(request.included_angle) / 2.0
+    half = math.radians(request.vee_angle) / 2.0
     apex = vee_apex_depth(request.face_width, half)
     rolls = [_expected(roll, half, request.face_width) for roll in request.roll_diameters]
     for place, expected in enumerate(rolls):

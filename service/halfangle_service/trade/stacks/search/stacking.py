@@ -34,8 +34,8 @@ _STRETCH = 65_536
 
 
 @dataclass(frozen=True)
-class StackTable:
-    """The fewest blocks for every height that up to `max_blocks` of `sizes` reach.
+class SizesInSteps:
+    """Up to `max_blocks` of `sizes`, and the steps in which a table counts what they reach.
 
     `sizes` in 0.1 nm, in descending order, a size as often as there are blocks of it.
     """
@@ -49,12 +49,22 @@ class StackTable:
         return math.gcd(*self.sizes)
 
     @cached_property
-    def length(self) -> int:
-        """Entries of the table: the highest stack in steps, and one for nothing at all."""
-        return sum(self.sizes[: self.max_blocks]) // self.step + 1
+    def reach(self) -> int:
+        """The highest stack, in steps: all the blocks allowed, the largest."""
+        return sum(self.sizes[: self.max_blocks]) // self.step
+
+
+@dataclass(frozen=True)
+class StackTable(SizesInSteps):
+    """The fewest blocks for every height that so many blocks reach."""
 
     @cached_property
-    def _reach(self) -> list[int]:
+    def length(self) -> int:
+        """Entries of the table: the highest stack in steps, and one for nothing at all."""
+        return self.reach + 1
+
+    @cached_property
+    def _reach_of_each(self) -> list[int]:
         """For each block, smallest first: the highest stack in steps of it and smaller ones."""
         upward = [size // self.step for size in reversed(self.sizes)]
         sums = [0, *accumulate(upward)]
@@ -64,7 +74,7 @@ class StackTable:
     @property
     def work(self) -> int:
         """Entries that making the table visits: the bound on it is counted in these."""
-        return sum(self._reach)
+        return sum(self._reach_of_each)
 
     @cached_property
     def bounded(self) -> bool:
@@ -98,7 +108,9 @@ class StackTable:
         keys = np.full(self.length, UNREACHED * base, kind)
         keys[0] = 0
         reach_before = 0
-        for number, (size, reach) in enumerate(zip(reversed(self.sizes), self._reach, strict=True)):
+        for number, (size, reach) in enumerate(
+            zip(reversed(self.sizes), self._reach_of_each, strict=True)
+        ):
             step = size // self.step
             top = min(reach_before, self.length - 1 - step)
             # A copy of the counts before this block: each block is used at most once.

@@ -26,10 +26,10 @@ class AngleSet:
 
 @dataclass(frozen=True, slots=True)
 class AngleGrade:
-    """A grade of angle blocks: each errs by ± `accuracy_arcsec`."""
+    """A grade of angle blocks: each errs by ± `limit_deviation_arcsec`."""
 
     name: str
-    accuracy_arcsec: float
+    limit_deviation_arcsec: float
     source: str
     standing: Standing
 
@@ -59,7 +59,9 @@ def _read(row: dict[str, Any]) -> AngleSet:
 def angle_grades() -> dict[str, AngleGrade]:
     """Give every grade of angle blocks by its name."""
     return {
-        row["name"]: AngleGrade(row["name"], row["accuracy_arcsec"], citation(row), standing(row))
+        row["name"]: AngleGrade(
+            row["name"], row["limit_deviation_arcsec"], citation(row), standing(row)
+        )
         for row in read_rows(__name__, "angle_sets.toml", "grade")
     }
 

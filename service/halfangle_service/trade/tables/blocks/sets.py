@@ -126,7 +126,12 @@ def _read(row: dict[str, Any]) -> BlockSet:
 
 
 def _series(entry: dict[str, Any], units: Units) -> list[int]:
-    """Sizes of one series in 0.1 nm; decimal arithmetic, since 0.1001 is not exact in binary."""
+    """Sizes of one series, or its one size, in 0.1 nm.
+
+    Decimal arithmetic, since 0.1001 is not exact in binary.
+    """
+    if "size" in entry:
+        return [int(Decimal(entry["size"]) * to_tenth_nm(1.0, units))]
     first, step = Decimal(entry["first"]), Decimal(entry["step"])
     sizes = [first + step * position for position in range(entry["count"])]
     if sizes[-1] != Decimal(entry["last"]):
@@ -136,6 +141,6 @@ def _series(entry: dict[str, Any], units: Units) -> list[int]:
 
 def _describe(entry: dict[str, Any]) -> str:
     """Write one series for a person."""
-    if entry["count"] == 1:
-        return f"{entry['first']} wear block" if entry.get("wear") else str(entry["first"])
+    if "size" in entry:
+        return f"{entry['size']} wear block" if entry.get("wear") else str(entry["size"])
     return f"{entry['first']} to {entry['last']} by {entry['step']} ({entry['count']})"

@@ -17,10 +17,12 @@ _MM_PER_TOLERANCE = {"uin": 25.4e-6, "um": 1e-3}
 class Grade:
     """A grade: for each size range its upper end in 0.1 nm, limit deviation te and variation tv.
 
-    te and tv are in mm; the lists stand in the same, ascending order.
+    te and tv are in mm; the lists stand in the same, ascending order. `name` is the token to ask
+    by, `label` the grade as its standard writes it.
     """
 
     name: str
+    label: str
     up_to: tuple[int, ...]
     limit_deviation_mm: tuple[float, ...]
     variation_mm: tuple[float, ...]
@@ -36,7 +38,7 @@ class Grade:
         position = bisect_left(self.up_to, size)
         if position == len(self.up_to):
             raise Unreachable(
-                f"The table of grade {self.name} ends at {plain(self.up_to[-1] / 1e7)} mm; "
+                f"The table of grade {self.label} ends at {plain(self.up_to[-1] / 1e7)} mm; "
                 f"a block of {plain(size / 1e7)} mm is larger."
             )
         return self.limit_deviation_mm[position]
@@ -58,6 +60,7 @@ def _read(row: dict[str, Any]) -> Grade:
     per_tolerance = _MM_PER_TOLERANCE[row["tolerance_unit"]]
     return Grade(
         name=row["name"],
+        label=row["label"],
         up_to=tuple(round(end * per_size) for end in row["up_to"]),
         limit_deviation_mm=tuple(te * per_tolerance for te in row["te"]),
         variation_mm=tuple(tv * per_tolerance for tv in row["tv"]),

@@ -20,7 +20,7 @@ class Rate:
     designation: str
     rate: float
     cone_angle_degrees: float
-    purpose: str
+    used_for: str
     source: str
     standing: Standing
     note: str
@@ -28,7 +28,7 @@ class Rate:
     @property
     def name(self) -> str:
         """What it is for: it has no other name."""
-        return self.purpose
+        return self.used_for
 
     @property
     def one_in_x(self) -> float:
@@ -50,7 +50,7 @@ def _read(row: dict[str, Any]) -> Rate:
         designation=row["designation"],
         rate=rate,
         cone_angle_degrees=parse_dms(row["angle"]) if "angle" in row else by_rate,
-        purpose=row["purpose"],
+        used_for=row["used_for"],
         source=citation(row),
         standing=standing(row),
         note=row.get("note", ""),

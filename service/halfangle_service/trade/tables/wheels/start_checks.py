@@ -10,7 +10,7 @@ from halfangle_service.trade.tables.loader import Standing, citation, read_rows,
 class StartCheck:
     """One check with its source and its standing."""
 
-    what: str
+    action: str
     source: str
     standing: Standing
 
@@ -19,4 +19,4 @@ class StartCheck:
 def start_checks() -> tuple[StartCheck, ...]:
     """Give the checks in their order."""
     rows = read_rows(__name__, "before_starting.toml", "check")
-    return tuple(StartCheck(row["what"], citation(row), standing(row)) for row in rows)
+    return tuple(StartCheck(row["action"], citation(row), standing(row)) for row in rows)

@@ -1,0 +1,1 @@
+"""Requests made from the contract alone, and what every answer to them must be."""
