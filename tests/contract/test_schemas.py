@@ -190,7 +190,7 @@ def test_angle_strings_have_the_named_format() -> None:
     """Whatever takes an angle as text says so by the format that the contract describes."""
     texts = [
         option
-        for name in _request_schemas()
+        for name in request_schemas()
         for schema in components()[name].get("properties", {}).values()
         for option in options_of(schema)
         if "°" in option.get("pattern", "")

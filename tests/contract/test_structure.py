@@ -9,6 +9,7 @@ from collections import Counter
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
+from textwrap import dedent
 
 import pytest
 
@@ -264,6 +265,33 @@ def test_maths_says_its_units(path: Path) -> None:
 
 
 # The repository -------------------------------------------------------------------------------
+def without_fields(tree: ast.Module) -> Iterator[int]:
+    """Lines of refusals that name no field of the request."""
+    kinds = {"Impossible", "Disagreement", "Unreachable", "BeyondBound"}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in kinds:
+            named = {keyword.arg: keyword.value for keyword in node.keywords}
+            fields = named.get("fields")
+            if fields is None or (isinstance(fields, ast.Dict) and not fields.keys):
+                yield node.lineno
+
+
+def test_a_refusal_without_fields_would_be_seen() -> None:
+    """The check below finds a refusal that names no field, and passes over one that does."""
+    text = """
+        Impossible("no")
+        Unreachable("no", fields={})
+        Unreachable("no", fields={"height": "should be less"})
+    """
+    assert list(without_fields(ast.parse(dedent(text)))) == [2, 3]
+
+
+def test_every_refusal_names_a_field() -> None:
+    """Whatever is refused in the words of the trade, a front end can mark the field concerned."""
+    found = [(relative(p), line) for p in ALL_FILES for line in without_fields(tree_of(p))]
+    assert found == []
+
+
 def test_one_module_reads_the_tables() -> None:
     """Every published table is read in one way, by one module."""
     readers = [relative(path) for path in ALL_FILES if "tomllib" in imports_of(path)]

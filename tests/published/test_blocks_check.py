@@ -316,7 +316,7 @@ def test_a_day_says_who_shares_and_who_is_in_the_way(call: Call) -> None:
 
 def test_a_day_refuses_a_bench_used_twice(call: Call) -> None:
     """Two jobs of one name, or on one bench in one slot, are refused."""
-    for changed, words in (({"job": "A"}, "names two jobs"), ({"slot": 1}, "two jobs in slot")):
+    for changed, words in (({"job": "A"}, "names two of jobs"), ({"slot": 1}, "two jobs in slot")):
         jobs = [*DAY, {"job": "F", "bench": "one", "slot": 4, "height": 1, **changed}]
         with pytest.raises(Disagreement, match=words):
             call("blocks.day", units="in", set="inch-81", jobs=jobs)

@@ -122,7 +122,7 @@ def test_grade_gives_the_stack_its_uncertainty(call: Call) -> None:
 
 def test_blocks_of_one_size_are_told_apart(call: Call) -> None:
     """Of two blocks of one size the second bears its number, so that each has a name of its own."""
-    budget = call("blocks.budget", units="mm", blocks=[50, 10, 10], grade="ISO 1")["result"]
+    budget = call("blocks.budget", units="mm", blocks=[50, 10, 10], grade="iso-1")["result"]
     parts = [(part["name"], part["of"]) for part in budget["height"]["contributions"]]
     blocks = [("block_grade_limit", size) for size in ("50", "10", "10 (2)")]
     assert parts == [*blocks, *(("film_error_limit_nanometres", film) for film in ("1", "2", "3"))]

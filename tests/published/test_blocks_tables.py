@@ -11,6 +11,7 @@ from itertools import pairwise
 
 import pytest
 
+from halfangle_service.errors import Unreachable
 from halfangle_service.trade.tables.blocks.angle_sets import angle_grades, angle_sets
 from halfangle_service.trade.tables.blocks.sets import built_in_sets
 from halfangle_service.trade.tables.blocks.tolerances import grades
@@ -107,7 +108,7 @@ def test_limits_follow_their_formula(name: str) -> None:
     The first two ranges of ASME grade 00 are wider.
     """
     grade = grades()[name]
-    first = 2 if name.startswith("ASME") else 0
+    first = 2 if name.startswith("asme") else 0
     columns = (grade.limit_deviation_mm, grade.variation_mm)
     for column, (constant, a_metre) in zip(columns, FORMULAS[name], strict=True):
         for end, limit in list(zip(grade.up_to, column, strict=True))[first:]:
@@ -122,7 +123,7 @@ def test_inch_limits_follow_their_formula(name: str) -> None:
     A range that ends at 5 or 7 in has the limits of 6 or 8 in.
     """
     base, tv_base, tv_inch = INCH_FORMULAS[name]
-    grade = grades()[f"ASME {name}"]
+    grade = grades()[f"asme-{name.lower()}"]
     for end, te_mm, tv_mm in list(
         zip(grade.up_to, grade.limit_deviation_mm, grade.variation_mm, strict=True)
     )[2:]:
@@ -141,17 +142,17 @@ def test_grades_of_one_standard_have_its_ranges() -> None:
     iso = [10, *range(25, 101, 25), *range(150, 301, 50), *range(400, 1001, 100)]
     inch = [0.05, 0.4, *range(1, 9), 10, *range(12, 41, 4)]
     for name, found in ends.items():
-        if name.startswith("ASME") and not name.endswith("metric"):
+        if name.startswith("asme") and not name.endswith("metric"):
             assert found == pytest.approx([25.4 * size for size in inch], rel=1e-12)
         else:
-            assert found == ([0.5, *iso] if name.startswith("ASME") else iso)
+            assert found == ([0.5, *iso] if name.startswith("asme") else iso)
 
 
-@pytest.mark.parametrize("end", ["", " metric"])
+@pytest.mark.parametrize("end", ["", "-metric"])
 def test_the_thinnest_blocks_have_the_limits_of_an_inch(end: str) -> None:
     """Up to 0.05 in or 0.5 mm limits are those of 1 in or 25 mm; te of grade 00 alone is wider."""
     for name in INCH_FORMULAS:
-        grade = grades()[f"ASME {name}{end}"]
+        grade = grades()[f"asme-{name.lower()}{end}"]
         assert grade.variation_mm[0] == grade.variation_mm[2]
         wider = grade.limit_deviation_mm[0] > grade.limit_deviation_mm[2]
         assert wider is (name == "00")
@@ -161,11 +162,11 @@ def test_the_thinnest_blocks_have_the_limits_of_an_inch(end: str) -> None:
 @pytest.mark.outside(
     "blocks.budget", source="ASME B89.1.9-2002, scope: K, 0, AS-1, AS-2 are those of ISO 3650"
 )
-@pytest.mark.parametrize("name", ["K", "0", "1", "2"])
+@pytest.mark.parametrize("name", ["k", "0", "1", "2"])
 def test_metric_grades_of_asme_are_those_of_iso(name: str) -> None:
     """Past its first range, up to 0.5 mm, a grade of ASME has ranges and limits of ISO."""
-    iso = grades()[f"ISO {name}"]
-    asme = grades()[f"ASME {name if name in 'K0' else 'AS-' + name} metric"]
+    iso = grades()[f"iso-{name.lower()}"]
+    asme = grades()[f"asme-{name if name in 'k0' else 'as-' + name}-metric"]
     for column in ("up_to", "limit_deviation_mm", "variation_mm"):
         assert getattr(asme, column)[1:] == getattr(iso, column)
 
@@ -177,7 +178,7 @@ def test_inch_grades_of_asme_are_the_metric_ones_rounded(name: str) -> None:
     Past the first range, which the metric table ends elsewhere. K at 0.4 in, by memory 10 µin where
     AS-1 has 8, is not: 0.2 µm is 8.
     """
-    inch, metric = grades()[f"ASME {name}"], grades()[f"ASME {name} metric"]
+    inch, metric = grades()[f"asme-{name.lower()}"], grades()[f"asme-{name.lower()}-metric"]
     for end, te, tv in list(
         zip(inch.up_to, inch.limit_deviation_mm, inch.variation_mm, strict=True)
     )[1:]:
@@ -210,6 +211,15 @@ def test_grades_are_ordered_within_a_standard() -> None:
         tv = [grade.variation_mm[row] for grade in (k, zero, one, two)]
         assert te == sorted(set(te))
         assert tv == sorted(set(tv))
+
+
+def test_a_block_past_the_end_of_its_grade_is_refused_by_the_grade() -> None:
+    """A grade has no limits for blocks above its last range: that is said, of the field `grade`."""
+    with pytest.raises(
+        Unreachable, match="grade ISO 0 ends at 1000 mm; a block of 1001"
+    ) as refusal:
+        grades()["iso-0"].limit_deviation(10_010_000_000)
+    assert list(refusal.value.fields) == ["grade"]
 
 
 # Angle blocks --------------------------------------------------------------------------------

@@ -222,7 +222,7 @@ def test_requirements_of_one_error_in_figures(call: Call) -> None:
     }
     assert_values(result, expected, rel=1e-3)
     rows = {row["term"]: row["at_hand"] for row in result["requirements"]}
-    assert rows.pop("axis-pitch") == 20
+    assert rows.pop("axis_pitch_error_limit_arcsec") == 20
     assert set(rows.values()) == {None}
 
 

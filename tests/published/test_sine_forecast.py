@@ -81,12 +81,14 @@ def test_the_smallest_tolerance_holds_in_95_percent_of_trials(call: Call) -> Non
         "axis_pitch_error_limit_arcsec": 2.0,
     }
     off = {name: chance.uniform(-limit, limit, 400_000) for name, limit in drawn.items()}
-    height = 2.5 + off["stack"] + off["stack-rounding"] / 2
-    height *= 1 + 11.5e-6 * off["temperature-difference"]
-    height += off["table-flatness"] + (off["roll-parallelism"] + off["roll-difference"]) / 2
-    angle = np.arcsin(height / (5 + off["center-distance"]))
-    angle += (off["face-parallelism"] + off["face-flatness"]) / 5 + off["axis-pitch"] / ARCSEC
-    surface = np.arcsin(np.sin(angle) * np.cos(off["axis-yaw"] / ARCSEC))
+    height = 2.5 + off["stack_error_limit"] + off["resolution"] / 2
+    height *= 1 + 11.5e-6 * off["temperature_difference_celsius"]
+    height += off["table_flatness"] + (off["roll_parallelism"] + off["roll_difference"]) / 2
+    angle = np.arcsin(height / (5 + off["center_distance_error_limit"]))
+    angle += (off["face_parallelism"] + off["face_flatness"]) / 5 + off[
+        "axis_pitch_error_limit_arcsec"
+    ] / ARCSEC
+    surface = np.arcsin(np.sin(angle) * np.cos(off["axis_yaw_error_limit_arcsec"] / ARCSEC))
     errors = (surface - math.radians(30)) * ARCSEC
     assert float(np.mean(np.abs(errors) <= smallest)) == pytest.approx(0.95, abs=0.002)
 

@@ -64,11 +64,11 @@ FULL: dict[str, Any] = {
 
 #: What each linear term is stated as in `FULL`; the expansions of carbide and steel from memory.
 LIMITS = {
-    "center-distance": 0.0002, "roll-difference": 0.00005, "roll-parallelism": 0.00004,
-    "face-parallelism": 0.00008, "face-flatness": 0.00003, "stack": 0.00002,
-    "stack-rounding": 0.0001, "table-flatness": 0.00005, "particle": 0.00003, "temperature": 1.0,
-    "temperature-difference": 0.5, "block-expansion": 0.7e-6, "plate-expansion": 1e-6,
-    "axis-pitch": 3.0, "wheel-breakdown": 0.00001,
+    "center_distance_error_limit": 0.0002, "roll_difference": 0.00005, "roll_parallelism": 0.00004,
+    "face_parallelism": 0.00008, "face_flatness": 0.00003, "stack_error_limit": 0.00002,
+    "resolution": 0.0001, "table_flatness": 0.00005, "particle": 0.00003, "temperature_error_limit_celsius": 1.0,
+    "temperature_difference_celsius": 0.5, "block_expansion": 0.7e-6, "plate_expansion": 1e-6,
+    "axis_pitch_error_limit_arcsec": 3.0, "wheel_breakdown": 0.00001,
 }  # fmt: skip
 
 

@@ -181,7 +181,7 @@ def in_a_foot(inches: float) -> str:
 def rate_differences(rates: Mapping[str, Rate]) -> list[str]:
     """What standard rates and cone angles differ in from their transcriptions."""
     found: dict[str, Cells] = {
-        key: {"rate": row.rate, "angle": row.cone_angle_degrees, "purpose": row.purpose}
+        key: {"rate": row.rate, "angle": row.cone_angle_degrees, "purpose": row.used_for}
         for key, row in rates.items()
     }
     return differences(found, listed_rates())

@@ -73,7 +73,8 @@ class Values:
     def _text(self, form: Schema) -> str:
         if "pattern" in form:
             return self.chance.choice(WORDS).lower().replace(" ", "-")
-        fewest, most = form.get("minLength", 0), form.get("maxLength", 60)
+        fewest: int = form.get("minLength", 0)
+        most: int = form.get("maxLength", 60)
         text = self.chance.choice((*WORDS, "é°½ \"\\'", "=1+1", "½ per foot", " "))
         filled = text * (most // len(text) + 1)
         lengths = (len(text), len(text), fewest, most)
@@ -88,8 +89,8 @@ class Values:
 
     def number(self, form: Schema) -> float:
         """Give a number within its bounds: at them, close to them, or anywhere, in any digits."""
-        low = form.get("minimum", form.get("exclusiveMinimum"))
-        high = form.get("maximum", form.get("exclusiveMaximum"))
+        low: float = form.get("minimum", form.get("exclusiveMinimum"))
+        high: float = form.get("maximum", form.get("exclusiveMaximum"))
         if "exclusiveMinimum" in form:
             low = math.nextafter(low, math.inf)
         if "exclusiveMaximum" in form:

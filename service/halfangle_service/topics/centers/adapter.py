@@ -88,7 +88,8 @@ class CenterAdapterResult(ResultModel):
     rock_arcsec: ArcsecOut = Field(description="Tilt to one side that the gap allows.")
     standoff: LengthOut | None = Field(
         description="How far the shank stands out of the socket, by its diameter and its angle, as "
-        "`tapers.standoff` has it: positive out, negative in; null where the diameter is not stated."
+        "`tapers.standoff` has it: positive out, negative in; null where the diameter is not "
+        "stated."
     )
     standoff_from_diameter: LengthOut | None = Field(
         description="Its share by `diameter_difference` and the gauge diameters of two standard "

@@ -295,7 +295,7 @@ def _error(
 
 def _forecast(request: DressingErrorsRequest, total: DressingError) -> Forecast:
     """Whether the tolerance is kept; the errors are stated as they are, so with no spread."""
-    tolerance, error = request.tolerance_arcsec, total.included_angle_error_arcsec
+    tolerance, error = request.included_angle_tolerance_arcsec, total.included_angle_error_arcsec
     if tolerance is None or error is None:
         return "not-stated"
     budget = budget_as_stated(

@@ -39,7 +39,8 @@ class Grade:
         if position == len(self.up_to):
             raise Unreachable(
                 f"The table of grade {self.label} ends at {plain(self.up_to[-1] / 1e7)} mm; "
-                f"a block of {plain(size / 1e7)} mm is larger."
+                f"a block of {plain(size / 1e7)} mm is larger.",
+                fields={"grade": "should have limits for blocks of this size"},
             )
         return self.limit_deviation_mm[position]
 
