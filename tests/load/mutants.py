@@ -22,16 +22,19 @@ import shutil
 import sys
 import tempfile
 import time
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from mutation import forks
+from mutation.exchanging import try_exchanged
 from mutation.mutants import KINDS, Mutant
 from mutation.recording import Coverage, record, test_files
 from mutation.report import Report, load_accepted
-from mutation.running import Finding, Runner, compile_tests
+from mutation.running import compile_tests, run_tests, try_afresh
 from mutation.sampling import all_mutants, sample
 from mutation.trees import ROOT, SERVICE, copy_tree
+from mutation.trials import Finding, planned
 from mutation.users import Users
 
 AIM = 0.95
@@ -54,7 +57,7 @@ def main() -> int:
         if recorded.failed:
             print("failing as it is, not counted:", *recorded.failed, sep="\n    ")
         started = time.monotonic()
-        findings = list(_told(_run(chosen, copies, recorded, options), len(chosen)))
+        findings = _run(chosen, copies, recorded)
     _keep(findings, options.cache / f"findings-{options.seed}.json")
     report = Report(findings, load_accepted())
     print("\n".join(report.lines()))
@@ -102,19 +105,37 @@ def _copies(scratch: Path, count: int) -> list[Path]:
     return copies
 
 
-def _run(
-    chosen: list[Mutant], copies: list[Path], recorded: Coverage, options: argparse.Namespace
-) -> Iterator[Finding]:
+def _run(chosen: list[Mutant], copies: list[Path], recorded: Coverage) -> list[Finding]:
+    """Try all mutants, within functions by exchanging their code, the rest and survivors afresh."""
     users = Users(recorded)
-    tasks = [(mutant, users.tests_of(mutant)) for mutant in chosen]
-    return Runner(copies, recorded, MOST_SECONDS).run(tasks)
+    trials = [planned(m, users.tests_of(m), recorded, MOST_SECONDS) for m in chosen]
+    findings = {t.mutant: t.found("not-covered") for t in trials if not t.tests}
+    within = [t for t in trials if t.tests and not t.mutant.made_at_import]
+    tell = partial(_tell, os.dup(sys.stdout.fileno()))
+    if within:
+        exchanged = try_exchanged(within, copies[0], len(copies), tell)
+        findings |= {finding.mutant: finding for finding in exchanged}
+    dead = {mutant for mutant, finding in findings.items() if finding.dead}
+    afresh = [trial for trial in trials if trial.tests and trial.mutant not in dead]
+    for place, finding in enumerate(try_afresh(afresh, copies), start=1):
+        tell(f"{place}/{len(afresh)} {finding}")
+        findings[finding.mutant] = finding
+    _require_sound(list(findings.values()), copies[0], tell)
+    return [findings[mutant] for mutant in chosen]
 
 
-def _told(findings: Iterable[Finding], count: int) -> Iterator[Finding]:
-    """Say of each mutant what became of it as soon as that is known."""
-    for place, finding in enumerate(findings, start=1):
-        print(f"{place}/{count} {finding.fate} {finding.mutant} {finding.by}", flush=True)
-        yield finding
+def _require_sound(findings: list[Finding], root: Path, tell: Callable[[str], None]) -> None:
+    """Say which of the tests that failed do so on the service as it is, alone as they were run."""
+    killers = sorted({f.by for f in findings if f.fate == "killed"})
+    checking = forks.start(run_tests, root, killers, seconds=3600)
+    answer = forks.await_any([checking])[0].answer()
+    for name in answer[1] if answer else ["the tests that failed, which did not end"]:
+        tell(f"fails without any mutant: {name}")
+
+
+def _tell(descriptor: int, line: str) -> None:
+    """Print a line from whatever process."""
+    os.write(descriptor, f"{line}\n".encode())
 
 
 def _keep(findings: list[Finding], path: Path) -> None:

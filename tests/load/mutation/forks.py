@@ -6,6 +6,7 @@ What is forked has loaded nothing of the project, so that each process loads it 
 import importlib
 import multiprocessing
 import os
+import pkgutil
 import resource
 import signal
 import sys
@@ -42,6 +43,13 @@ def load_libraries() -> None:
     own = [name for name in sys.modules if name.startswith("halfangle")]
     if own:
         raise RuntimeError(f"the project itself is loaded: {', '.join(own)}")
+
+
+def load_service() -> None:
+    """Load every module of the service, those too that it would load at the first request."""
+    package = importlib.import_module("halfangle_service")
+    for entry in pkgutil.walk_packages(package.__path__, "halfangle_service."):
+        importlib.import_module(entry.name)
 
 
 @dataclass
@@ -96,9 +104,8 @@ def _answering(
     sending: Connection, seconds: float, work: Callable[..., Any], *arguments: Any
 ) -> None:
     os.setpgrp()
-    used = time.process_time()
-    most = int(used + seconds) + 1
-    resource.setrlimit(resource.RLIMIT_CPU, (most, most))
+    _, most = resource.getrlimit(resource.RLIMIT_CPU)
+    resource.setrlimit(resource.RLIMIT_CPU, (int(time.process_time() + seconds) + 1, most))
     with _silence():
         sending.send(work(*arguments))
     sending.close()

@@ -19,7 +19,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from importlib import import_module
 from pathlib import Path
-from pkgutil import walk_packages
 from typing import Any
 
 import coverage
@@ -39,13 +38,14 @@ FORM = (
     "tests/contract/test_structure.py",
 )
 #: Tests of how the service is carried, mostly by a service in a process of its own, which is not
-#: seen here: slow, and nothing in them holds a number of the trade.
+#: seen here, and those that ask only that nothing breaks: slow, and no number of the trade in them.
 CARRIED = (
     "tests/client/test_cli.py",
     "tests/client/test_errors.py",
     "tests/client/test_retries.py",
     "tests/contract/test_framework.py",
     "tests/contract/test_hostile.py",
+    "tests/contract/test_schemathesis.py",
     "tests/integration/test_serving.py",
     "tests/integration/test_slow_callers.py",
 )
@@ -123,9 +123,7 @@ def _record(root: Path, test_file: str, data_file: Path) -> None:
         messages=False,
     )
     measured.start()
-    package = import_module("halfangle_service")
-    for entry in walk_packages(package.__path__, "halfangle_service."):
-        import_module(entry.name)
+    forks.load_service()
     recorder = Recorder(measured)
     _note_operations(recorder.asked)
     measured.switch_context(COLLECTION)

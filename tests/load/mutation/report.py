@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal, get_args
 
-from mutation.running import Finding
 from mutation.trees import SERVICE
+from mutation.trials import Finding
 
 ACCEPTED = Path(__file__).with_name("accepted.toml")
 Standing = Literal["equivalent", "cosmetic"]
