@@ -272,7 +272,7 @@ def test_more_heights_than_the_bound_are_answered_with_the_gap(call: Call) -> No
 def test_several_stacks_refuse_what_is_wrong(call: Call) -> None:
     """Names given twice, wide tolerances, and heights none of which can be built are refused."""
     twice = {"heights": [{"name": "a", "height": 1}, {"name": "a", "height": 2}]}
-    with pytest.raises(Disagreement, match="names two of heights"):
+    with pytest.raises(Disagreement, match="names two heights"):
         call("blocks.stacks", **{**stacks_request(), **twice})
     wide = {"heights": [{"name": "a", "height": 1, "tolerance": 0.5}]}
     with pytest.raises(BeyondBound, match="more than 100 steps"):

@@ -107,7 +107,7 @@ def test_ball_rests_where_a_search_finds_it(call: Call) -> None:
     ("request_", "refusal", "message"),
     [
         ({"key": "a-2.5", "type": "A"}, Disagreement, "One of `key` and `type` is needed"),
-        ({"type": "A"}, Disagreement, "diameter wanted has to be sent"),
+        ({"type": "A"}, Disagreement, "Send `mouth_diameter` together"),
         ({"key": "z-1"}, Unreachable, "no center hole"),
         ({"type": "A", "mouth_diameter": 30}, Unreachable, "largest hole of type A reaches 21.2"),
         ({"type": "plain", "mouth_diameter": 20}, Unreachable, "These reach it: a-10, b-10, r-10"),
@@ -115,7 +115,7 @@ def test_ball_rests_where_a_search_finds_it(call: Call) -> None:
         ({"key": "a-2.5", "mouth_diameter": 5.4}, Impossible, "Size a-3.15 makes it"),
         ({"key": "a-2.5", "ball_diameter": 2}, Impossible, "falls into the pilot"),
         ({"key": "a-2.5", "ball_diameter": 7}, Impossible, "rests on the mouth's edge"),
-        ({"key": "a-2.5", "height_over_face": 1}, Disagreement, "needs the ball's diameter"),
+        ({"key": "a-2.5", "height_over_face": 1}, Disagreement, "Send `ball_diameter` together"),
         ({"key": "a-2.5", "chamfer_diameter": 6}, Disagreement, "no protecting chamfer"),
         ({"key": "b-2.5", "chamfer_diameter": 11}, Impossible, "up to its body"),
     ],
