@@ -99,7 +99,7 @@ def test_ball_rests_where_a_search_finds_it(call: Call) -> None:
     center = brentq(clearance, -4, 4, xtol=1e-14)
     assert ball["height_over_face"] == pytest.approx(center + 2.25, abs=1e-10)
     back = call("centers.hole", **request, height_over_face=ball["height_over_face"] - 0.1)
-    found = back["result"]["ball"]["found_less_wanted"]
+    found = back["result"]["ball"]["diameter_error"]
     assert found == pytest.approx(0.1 * 2 * slope)
 
 

@@ -70,7 +70,7 @@ ESTIMATES: list[tuple[str, dict[str, Any], list[str]]] = [
 ]
 
 
-def _spread(row: dict[str, Any]) -> float:
+def _spread(row: dict[str, Any]) -> Any:
     """Standard uncertainty that a contribution adds, from its input, sensitivity and form."""
     limit = abs(row["sensitivity"]) * row["input_value"]
     if row["name"] in ONE_SIDED:

@@ -94,7 +94,7 @@ def grade_differences(grades: Mapping[str, Grade]) -> list[str]:
             "te": grade.limit_deviation_mm,
             "tv": grade.variation_mm,
             "standing": grade.standing,
-            "name": grade.label.lower().replace(" ", "-"),
+            "name": grade.label.lower().replace(",", "").replace(" ", "-"),
         }
         for key, grade in grades.items()
     }
