@@ -99,7 +99,7 @@ def main() -> int:
     arguments = _argument_parser().parse_args()
     fields = {f for f in numeric_fields() if fnmatchcase(f[0], arguments.operation)}
     perturbing = Perturbing(fields)
-    quiet = ["--assert=plain", "-qq", "--no-summary", "-p", "no:cacheprovider"]
+    quiet = ["-n0", "--assert=plain", "-qq", "--no-summary", "-p", "no:cacheprovider"]
     status = pytest.main([*quiet, *map(str, VALUE_TESTS)], plugins=[perturbing])
     if status != pytest.ExitCode.OK:
         return 2
