@@ -72,7 +72,7 @@ ESTIMATES: list[tuple[str, dict[str, Any], list[str]]] = [
 
 def _spread(row: dict[str, Any]) -> float:
     """Standard uncertainty that a contribution adds, from its input, sensitivity and form."""
-    limit = abs(row["sensitivity"]) * row["input_value"]
+    limit = float(abs(row["sensitivity"]) * row["input_value"])
     if row["name"] in ONE_SIDED:
         return limit * math.sqrt(4 / 45)
     return limit / HALF_WIDTHS[row["distribution"]]
