@@ -51,7 +51,7 @@ class Case:
     margin: float
 
     def gaps(self) -> list[tuple[WheelState, Gap]]:
-        """Every gap with the wheel that it belongs to, smallest first; of equal ones the new wheel's.
+        """Every gap with the wheel that it belongs to, smallest first, of equal ones the new one's.
 
         Gaps that only rounding tells apart are equal: else their order would go by the unit.
         """
