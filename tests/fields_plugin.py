@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from fields_support import (
+    AMISS,
     READING,
     VALUE_TESTS,
     findings,
@@ -41,13 +42,15 @@ def pytest_sessionfinish(session: pytest.Session, exitstatus: int) -> None:
     elif exitstatus == pytest.ExitCode.OK and _is_whole(config):
         fields = numeric_fields()
         unread = fields - READING.tests_of.keys()
-        FINDINGS.extend(findings(fields, unread, load_not_held().unread, "read by no test"))
+        listed = load_not_held()
+        known = listed["unread"] | listed["null"]
+        FINDINGS.extend(findings(fields, unread, known, AMISS["unread"]))
         if FINDINGS:
             session.exitstatus = pytest.ExitCode.TESTS_FAILED
 
 
 def _is_whole(config: pytest.Config) -> bool:
-    options = ("keyword", "markexpr", "deselect", "ignore", "ignore_glob", "lf", "last_failed")
+    options = ("keyword", "markexpr", "deselect", "ignore", "ignore_glob", "lf", "stepwise")
     narrowed = any(config.getoption(option, None) for option in options)
     everywhere = config.args_source is pytest.Config.ArgsSource.TESTPATHS
     return everywhere and not narrowed and not config.option.collectonly

@@ -26,9 +26,10 @@ TESTS = Path(__file__).parent
 VALUE_TESTS = (TESTS / "published", TESTS / "property")
 NOT_HELD = TESTS / "fields_not_held.toml"
 NOT_HELD_HEAD = """\
-# Numeric fields of answers that no test of values reads, and those that some read but none holds:
-# made wrong by 5 %, they are not noticed. Both lists may only get shorter. The first is held by
-# every run of the whole suite, the second by `tests/load/perturbed_fields.py`, which writes both.
+# Numeric fields of answers that no test of values reads; those that some read but none holds: made
+# wrong by 5 %, they are not noticed; those that are null in every answer that tests of values ask
+# for. The lists may only get shorter. A run of the whole suite holds `unread` and `null` together,
+# `tests/load/perturbed_fields.py` all three, which it writes.
 
 """
 ROUNDING = 1e-11
@@ -40,9 +41,13 @@ Field = tuple[str, str]
 
 @dataclass
 class Reading:
-    """What was read so far, by which tests; and the one field that is given wrong, if any."""
+    """What was read so far, by which tests; and the one field that is given wrong, if any.
+
+    `numbers` are the fields that were a number, not null, in some answer, read or not.
+    """
 
     tests_of: defaultdict[Field, set[str]] = field(default_factory=lambda: defaultdict(set))
+    numbers: set[Field] = field(default_factory=set)
     test: str | None = None
     wrong: Field | None = None
 
@@ -86,7 +91,10 @@ def _watched(value: Any, at: Field) -> Any:
         return WatchedObject(inside, at)
     if isinstance(value, list):
         return WatchedList((_watched(entry, (operation, f"{path}[]")) for entry in value), at)
-    return made_wrong(value) if at == READING.wrong and is_number(value) else value
+    if not is_number(value):
+        return value
+    READING.numbers.add(at)
+    return made_wrong(value) if at == READING.wrong else value
 
 
 class WatchedObject(dict[str, Any]):
@@ -180,29 +188,27 @@ def _numeric_leaves(contract: Schema, forms: Schema) -> Iterator[str]:
             yield f"{path}[]"
 
 
-@dataclass(frozen=True)
-class NotHeld:
-    """Fields that the committed list lets pass: read by no test; read, but held by none."""
-
-    unread: frozenset[Field]
-    unheld: frozenset[Field]
+#: What may be amiss with a field, by the name of its list.
+AMISS = {"unread": "read by no test", "unheld": "held by no test", "null": "never a number"}
+NotHeld = Mapping[str, frozenset[Field]]
 
 
 def load_not_held(path: Path = NOT_HELD) -> NotHeld:
-    """The committed list; ValueError where it is out of order, so that a merge stays readable."""
+    """The committed lists; ValueError where one is out of order, so that a merge stays readable."""
     lists = tomllib.loads(path.read_text(encoding="utf-8"))
-    for listed in lists.values():
-        names = [(operation, name) for operation in listed for name in listed[operation]]
-        if names != sorted(set(names)):
+    held = {}
+    for what in AMISS:
+        listed = [(operation, name) for operation, names in lists[what].items() for name in names]
+        if listed != sorted(set(listed)):
             raise ValueError(f"{path.name} is not sorted, or names a field twice")
-    return NotHeld(*(_fields_of(lists[name]) for name in ("unread", "unheld")))
+        held[what] = frozenset(listed)
+    return held
 
 
 def written_not_held(fields: NotHeld) -> str:
-    """The list as it is committed."""
-    return NOT_HELD_HEAD + "\n".join(
-        [*_table("unread", fields.unread), "", *_table("unheld", fields.unheld), ""]
-    )
+    """The lists as they are committed."""
+    tables = ("\n".join(_table(what, fields[what])) for what in AMISS)
+    return NOT_HELD_HEAD + "\n\n".join(tables) + "\n"
 
 
 def _table(name: str, fields: Iterable[Field]) -> Iterator[str]:
@@ -211,10 +217,6 @@ def _table(name: str, fields: Iterable[Field]) -> Iterator[str]:
         yield f'"{operation}" = ['
         yield from (f'    "{path}",' for _, path in listed)
         yield "]"
-
-
-def _fields_of(listed: Mapping[str, list[str]]) -> frozenset[Field]:
-    return frozenset((operation, path) for operation, paths in listed.items() for path in paths)
 
 
 def findings(

@@ -81,7 +81,11 @@ def faults_of(answer: Any) -> list[str]:
 
 def test_a_wrong_name_would_be_seen() -> None:
     """The check below sees prose, a token that nobody defined, and a name that stands twice."""
-    parts = [("scatter", None), ("expansion of the plate", None), ("axis-yaw", None)]
+    parts: list[tuple[str, str | None]] = [
+        ("scatter", None),
+        ("expansion of the plate", None),
+        ("axis-yaw", None),
+    ]
     parts += [("contributors/1/tilt_tir", None), ("block_calibration", "2"), ("scatter", None)]
     estimate = {"contributions": [{"name": n, "of": of} for n, of in parts], "not_stated": ["x"]}
     assert faults_of({"result": [estimate]}) == [

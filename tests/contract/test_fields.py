@@ -12,7 +12,6 @@ import pytest
 from fields_support import (
     READING,
     Field,
-    NotHeld,
     findings,
     load_not_held,
     numeric_fields,
@@ -104,11 +103,15 @@ def test_the_list_may_only_get_shorter() -> None:
 
 def test_the_list_is_in_order(tmp_path: Path) -> None:
     """It is read as it is written; out of order it is refused."""
-    listed = NotHeld(frozenset({("a.b", "x"), ("a.b", "y[].z")}), frozenset({("c.d", "x")}))
+    listed = {
+        "unread": frozenset({("a.b", "x"), ("a.b", "y[].z")}),
+        "unheld": frozenset({("c.d", "x")}),
+        "null": frozenset[Field](),
+    }
     path = tmp_path / "fields_not_held.toml"
     path.write_text(written_not_held(listed), encoding="utf-8")
     assert load_not_held(path) == listed
-    path.write_text('[unread]\n"a.b" = ["y", "x"]\n[unheld]\n', encoding="utf-8")
+    path.write_text('[unread]\n"a.b" = ["y", "x"]\n[unheld]\n[null]\n', encoding="utf-8")
     with pytest.raises(ValueError, match="not sorted"):
         load_not_held(path)
 

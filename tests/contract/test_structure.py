@@ -155,9 +155,13 @@ def test_every_raises_says_what_it_expects() -> None:
 
 
 # Files ----------------------------------------------------------------------------------------
-@pytest.mark.parametrize("path", ALL_FILES, ids=relative)
+#: Tests too, but for the tools that are run by hand.
+TESTS = [p for p in sorted((ROOT / "tests").rglob("*.py")) if ROOT / "tests/load" not in p.parents]
+
+
+@pytest.mark.parametrize("path", [*ALL_FILES, *TESTS], ids=relative)
 def test_files_stay_readable(path: Path) -> None:
-    """A file of the service has at most 400 lines."""
+    """A file of the service, or of its tests, has at most 400 lines."""
     assert len(path.read_text("utf-8").splitlines()) <= LONGEST_FILE
 
 

@@ -272,7 +272,7 @@ def test_more_heights_than_the_bound_are_answered_with_the_gap(call: Call) -> No
 def test_several_stacks_refuse_what_is_wrong(call: Call) -> None:
     """Names given twice, wide tolerances, and heights none of which can be built are refused."""
     twice = {"heights": [{"name": "a", "height": 1}, {"name": "a", "height": 2}]}
-    with pytest.raises(Disagreement, match="names two of heights"):
+    with pytest.raises(Disagreement, match="names two heights"):
         call("blocks.stacks", **{**stacks_request(), **twice})
     wide = {"heights": [{"name": "a", "height": 1, "tolerance": 0.5}]}
     with pytest.raises(BeyondBound, match="more than 100 steps"):
@@ -316,7 +316,10 @@ def test_a_day_says_who_shares_and_who_is_in_the_way(call: Call) -> None:
 
 def test_a_day_refuses_a_bench_used_twice(call: Call) -> None:
     """Two jobs of one name, or on one bench in one slot, are refused."""
-    for changed, words in (({"job": "A"}, "names two of jobs"), ({"slot": 1}, "two jobs in slot")):
+    for changed, words in (
+        ({"job": "A"}, "names two jobs"),
+        ({"slot": 1}, "two jobs in slot"),
+    ):
         jobs = [*DAY, {"job": "F", "bench": "one", "slot": 4, "height": 1, **changed}]
         with pytest.raises(Disagreement, match=words):
             call("blocks.day", units="in", set="inch-81", jobs=jobs)

@@ -1,4 +1,4 @@
-"""Center holes against the printed columns of their tables, and the ball against scipy."""
+"""Center holes against the columns of their own tables, and the ball against shapely and scipy."""
 
 import math
 from typing import Any
@@ -10,13 +10,10 @@ from scipy.optimize import brentq
 from halfangle_service.errors import Disagreement, Impossible, Unreachable
 from halfangle_service.trade.tables.centers.holes import center_holes
 from support import Call
-from transcribed.centers import METRIC
-from transcribed.reading import number, printed
 
 HOLES = list(center_holes().values())
-DIN = "DIN 332-1:1986, as a handbook reprints it; rows not seen and ISO 6411 from memory"
-#: Pilots of type B and the depth b of their chamfers.
-CHAMFERS = [(row["d1"], number(row["b"])) for row in printed(METRIC) if row["type"] == "B"]
+METRIC = [h for h in HOLES if h.units == "mm"]
+DIN = "DIN 332-1:1986, tables of types A, B and R"
 R10 = [0.5, 0.63, 0.8, 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10]
 
 
@@ -34,12 +31,14 @@ def test_the_tables_have_the_rows_of_their_standards() -> None:
 
 
 @pytest.mark.outside("centers.hole", source=DIN)
-@pytest.mark.parametrize(("pilot", "printed_depth"), CHAMFERS)
-def test_chamfer_depth_is_the_printed_one(call: Call, pilot: str, printed_depth: float) -> None:
+@pytest.mark.parametrize(
+    "row", [h for h in HOLES if h.type == "B"], ids=[h.key for h in HOLES if h.type == "B"]
+)
+def test_chamfer_depth_is_the_printed_one(call: Call, row: Any) -> None:
     """The 120° chamfer from d2 to d3 is as deep as column b says, to its one decimal."""
-    result = call("centers.hole", units="mm", key=f"b-{pilot}")["result"]
-    assert result["chamfer_depth"] == pytest.approx(printed_depth, abs=0.0601)
-    assert result["tool_depth_min"] > printed_depth
+    result = call("centers.hole", units="mm", key=row.key)["result"]
+    assert result["chamfer_depth"] == pytest.approx(row.chamfer_depth, abs=0.0601)
+    assert result["tool_depth_min"] > row.chamfer_depth
 
 
 @pytest.mark.outside("centers.hole", source=DIN)
@@ -67,6 +66,25 @@ def test_cone_depth_is_the_printed_one(
     assert whole <= result["tool_depth_min"] <= result["tool_depth_max"]
 
 
+@pytest.mark.parametrize("row", METRIC, ids=[h.key for h in METRIC])
+def test_columns_of_the_metric_table_agree(row: Any) -> None:
+    """d2 is about 2.12 d1; B adds its chamfer to A's depth; R's radii are neighbours in R10."""
+    assert row.cone_diameter / row.pilot_diameter == pytest.approx(2.12, abs=0.03)
+    assert row.body_diameter > row.cone_diameter
+    partner = center_holes().get(f"a-{row.pilot_diameter:g}")
+    assert partner is not None
+    assert row.pilot_length_min or row.type == "R"
+    assert row.cone_diameter == partner.cone_diameter
+    if row.type == "B":
+        assert row.minimum_depth - partner.minimum_depth == pytest.approx(
+            row.chamfer_depth, abs=0.21
+        )
+        assert row.cone_diameter < row.chamfer_diameter < row.body_diameter
+    if row.type == "R":
+        assert row.arc_radius_max / row.arc_radius_min == pytest.approx(10**0.1, rel=0.03)
+        assert row.arc_radius_max / row.pilot_diameter == pytest.approx(3.15, rel=0.03)
+
+
 @pytest.mark.outside("centers.hole", source="scipy.optimize.brentq: ball lowered until it touches")
 def test_ball_rests_where_a_search_finds_it(call: Call) -> None:
     """The height over the ball is that of a ball lowered to distance radius from the wall."""
@@ -89,7 +107,7 @@ def test_ball_rests_where_a_search_finds_it(call: Call) -> None:
     ("request_", "refusal", "message"),
     [
         ({"key": "a-2.5", "type": "A"}, Disagreement, "One of `key` and `type` is needed"),
-        ({"type": "A"}, Disagreement, "goes by the diameter wanted"),
+        ({"type": "A"}, Disagreement, "Send `mouth_diameter` together"),
         ({"key": "z-1"}, Unreachable, "no center hole"),
         ({"type": "A", "mouth_diameter": 30}, Unreachable, "largest hole of type A reaches 21.2"),
         ({"type": "plain", "mouth_diameter": 20}, Unreachable, "These reach it: a-10, b-10, r-10"),
@@ -97,7 +115,7 @@ def test_ball_rests_where_a_search_finds_it(call: Call) -> None:
         ({"key": "a-2.5", "mouth_diameter": 5.4}, Impossible, "Size a-3.15 makes it"),
         ({"key": "a-2.5", "ball_diameter": 2}, Impossible, "falls into the pilot"),
         ({"key": "a-2.5", "ball_diameter": 7}, Impossible, "rests on the mouth's edge"),
-        ({"key": "a-2.5", "height_over_face": 1}, Disagreement, "depends on the ball"),
+        ({"key": "a-2.5", "height_over_face": 1}, Disagreement, "Send `ball_diameter` together"),
         ({"key": "a-2.5", "chamfer_diameter": 6}, Disagreement, "no protecting chamfer"),
         ({"key": "b-2.5", "chamfer_diameter": 11}, Impossible, "up to its body"),
     ],

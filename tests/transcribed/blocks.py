@@ -94,11 +94,16 @@ def grade_differences(grades: Mapping[str, Grade]) -> list[str]:
             "te": grade.limit_deviation_mm,
             "tv": grade.variation_mm,
             "standing": grade.standing,
+            "name": grade.label.lower().replace(",", "").replace(" ", "-"),
         }
         for key, grade in grades.items()
     }
     listed: dict[str, Cells] = {
-        key: {**cells, "standing": "published" if key in SEEN_IN_PRINT else "from-memory"}
+        key: {
+            **cells,
+            "standing": "published" if key in SEEN_IN_PRINT else "from-memory",
+            "name": key,
+        }
         for key, cells in listed_grades().items()
     }
     return differences(found, listed)

@@ -52,7 +52,7 @@ def guide_differences(guides: Mapping[Purpose, Guide]) -> list[str]:
 def start_check_differences(checks: Sequence[StartCheck]) -> list[str]:
     """What the figures in the checks before starting differ in, check by check."""
     found = {
-        str(place): {"figures": " ".join(_FIGURES.findall(check.what))}
+        str(place): {"figures": " ".join(_FIGURES.findall(check.action))}
         for place, check in enumerate(checks)
     }
     listed = {

@@ -146,8 +146,8 @@ def day(request: BlockDayRequest) -> Outcome[BlockDayResult]:
     For a day's list of jobs: stacks for each period that do not get in one another's way, settings
     that can share a stack, and benches that would need the same block.
     """
-    _require_free_benches(request.jobs)
     require_distinct([entry.job for entry in request.jobs], what="jobs", field="job")
+    _require_free_benches(request.jobs)
     slots = sorted({entry.slot for entry in request.jobs})
     at_once = max(sum(entry.slot == slot for entry in request.jobs) for slot in slots)
     if at_once > MOST_IN_SLOT:

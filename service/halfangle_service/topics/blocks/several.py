@@ -81,7 +81,7 @@ def require_distinct(names: Sequence[str], *, what: str, field: str) -> None:
     for place, name in enumerate(names):
         if name in names[:place]:
             raise Disagreement(
-                f"{name!r} names two of {what}.",
+                f"{name!r} names two {what}.",
                 fields={f"{what}/{place}/{field}": "should differ from those before it"},
             )
 
