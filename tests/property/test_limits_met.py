@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from halfangle_service.errors import Impossible, Unreachable
+from halfangle_service.errors import Disagreement, Impossible, Unreachable
 from halfangle_service.registry import load_registry
 from halfangle_service.trade import wording
 from support import Call
@@ -123,3 +123,47 @@ def test_an_angle_is_written_to_a_hundredth_of_its_tolerance(
 ) -> None:
     """Rounding to whole seconds takes 0.5″, which is 1 % of 50″; to tenths 1 % of 5″."""
     assert wording.degrees(22.5, tolerance_arcsec) == written
+
+
+def test_blocks_of_one_size_are_told_apart_by_their_marks(call: Call) -> None:
+    """Either of two 1 in blocks may be the one too many: each is named by its mark."""
+    answer = call(
+        "blocks.check",
+        units="in",
+        box=[{"size": 1, "mark": "A"}, {"size": 1, "mark": "B"}, {"size": 0.5}],
+        blocks=[0.5],
+        height=0.5,
+        measured_height=1.5,
+        measurement_error_limit=0.0001,
+    )
+    explaining = [mistake for mistake in answer["result"]["mistakes"] if mistake["explains"]]
+    assert {(m["kind"], m["wrung"], m["wrung_mark"]) for m in explaining} == {
+        ("block-too-many", 1.0, "A"),
+        ("block-too-many", 1.0, "B"),
+    }
+
+
+@pytest.mark.parametrize("stray", [0.0005, -0.0005, 0.005])
+def test_a_stray_reading_is_refused_though_the_indicator_has_steps(
+    stray: float, call: Call
+) -> None:
+    """Five steps of the indicator off a circle that seven others agree on is no form of a part."""
+    angles = range(0, 360, 45)
+    readings = [
+        {"angular_position": angle, "reading": round(0.001 * math.cos(math.radians(angle)), 6)}
+        for angle in angles
+    ]
+    request: dict[str, Any] = {"units": "in", "surface": "external", "indicator_resolution": 0.0001}
+    call("runout.indicate", readings=readings, **request)
+    readings[3]["reading"] += stray
+    side = "lower" if stray > 0 else "higher"
+    with pytest.raises(Disagreement, match=rf"reading 4: all others put it .* {side}"):
+        call("runout.indicate", readings=readings, **request)
+
+
+def test_of_errors_that_are_none_no_term_is_the_largest(call: Call) -> None:
+    """An error stated to be 0 contributes nothing, so no term has the largest share."""
+    plate = {"units": "in", "center_distance": 5, "angle": 30}
+    assert call("sine.uncertainty", particle=0, **plate)["result"]["largest_term"] is None
+    stated = call("sine.uncertainty", particle=0, roll_difference=0.0001, **plate)
+    assert stated["result"]["largest_term"] == "roll_difference"
