@@ -173,6 +173,7 @@ def test_two_low_stacks_in_figures(call: Call) -> None:
         "angle_as_set.degrees": float(as_set),
         "deviation_arcsec": float((as_set - 0.5) * 3600),
         "set_step": 0.0001,
+        "count": 2,
     }
     assert_values(result, expected, rel=1e-6)
     assert result["deviation_arcsec"] == pytest.approx(-1.348, abs=5e-4)
@@ -221,6 +222,10 @@ def test_requirements_of_one_error_in_figures(call: Call) -> None:
         "cheapest_to_mend.ratio": 0.5 / 0.95,
     }
     assert_values(result, expected, rel=1e-3)
+    pitch = next(
+        row for row in result["requirements"] if row["term"] == "axis_pitch_error_limit_arcsec"
+    )
+    assert_values(pitch, {"alone": 10 / 0.95, "equal_share": 10 / 0.95}, rel=1e-3)
     rows = {row["term"]: row["at_hand"] for row in result["requirements"]}
     assert rows.pop("axis_pitch_error_limit_arcsec") == 20
     assert set(rows.values()) == {None}
