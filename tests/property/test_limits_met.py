@@ -167,3 +167,28 @@ def test_of_errors_that_are_none_no_term_is_the_largest(call: Call) -> None:
     assert call("sine.uncertainty", particle=0, **plate)["result"]["largest_term"] is None
     stated = call("sine.uncertainty", particle=0, roll_difference=0.0001, **plate)
     assert stated["result"]["largest_term"] == "roll_difference"
+
+
+@pytest.mark.parametrize("edge", [1.0, 0.0, -1.0, -2.5, -3.0])
+def test_a_guard_is_as_far_from_the_cone_as_its_lower_edge(edge: float, call: Call) -> None:
+    """A wheel worn to 5.5 touches; its guard stands off by 2.75 less its edge below the spindle."""
+    request = dict(load_registry().operations["clearance.tilted-plate"].example)
+    guard = {"length": 8, "width": 2.5, "lower_edge_below_spindle": edge}
+    wheel = {**request["wheel"], "worn_diameter": 5.5, "guard": guard}
+    gaps = call("clearance.tilted-plate", **{**request, "wheel": wheel})["result"]["gaps"]
+    (gap,) = (
+        entry["gap"]
+        for entry in gaps
+        if (entry["part"], entry["body"], entry["wheel_state"]) == ("guard", "cone", "worn")
+    )
+    assert gap == pytest.approx(2.75 - edge, abs=1e-9)
+
+
+@pytest.mark.parametrize(("height", "as_set"), [(2.500049, 2.5), (2.500051, 2.5001)])
+def test_a_height_between_two_steps_is_set_to_the_nearer(
+    height: float, as_set: float, call: Call
+) -> None:
+    """Of the differences that a set of tenths builds, the nearer is set, up to half a step off."""
+    angle = math.degrees(math.asin(height / 5.0))
+    answer = call("sine.low-stack", units="in", center_distance=5, angle=angle, set="inch-81")
+    assert answer["result"]["height_as_set"] == as_set

@@ -138,7 +138,7 @@ class _Finder:
 
     def _node(self, node: ast.AST, place: _Place) -> Iterator[Mutant]:
         match node:
-            case ast.JoinedStr() | ast.Lambda(body=ast.Constant()):
+            case ast.JoinedStr() | ast.Lambda(body=ast.Constant()) | ast.keyword(arg="strict"):
                 return
             case ast.Call(func=ast.Name(id="Field" | "Query" | "StringConstraints")):
                 yield from self._field(node, place)
