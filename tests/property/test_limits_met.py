@@ -8,6 +8,7 @@ import pytest
 from halfangle_service.errors import Disagreement, Impossible, Unreachable
 from halfangle_service.registry import load_registry
 from halfangle_service.trade import wording
+from halfangle_service.trade.runout.vectors import difference
 from support import Call
 
 JOB = dict(load_registry().operations["jobs.center"].example)
@@ -159,6 +160,12 @@ def test_a_stray_reading_is_refused_though_the_indicator_has_steps(
     side = "lower" if stray > 0 else "higher"
     with pytest.raises(Disagreement, match=rf"reading 4: all others put it .* {side}"):
         call("runout.indicate", readings=readings, **request)
+
+
+def test_a_difference_that_is_rounding_alone_is_nothing() -> None:
+    """0.1 + 0.2 less 0.3 is nothing, and a millionth of them is kept."""
+    assert difference(complex(0.1 + 0.2), complex(0.3)) == 0
+    assert difference(complex(0.300001), complex(0.3)) == pytest.approx(1e-6, rel=1e-6)
 
 
 def test_of_errors_that_are_none_no_term_is_the_largest(call: Call) -> None:
