@@ -199,3 +199,43 @@ def test_a_height_between_two_steps_is_set_to_the_nearer(
     angle = math.degrees(math.asin(height / 5.0))
     answer = call("sine.low-stack", units="in", center_distance=5, angle=angle, set="inch-81")
     assert answer["result"]["height_as_set"] == as_set
+
+
+@pytest.mark.parametrize(
+    ("apart_arcsec", "bearing"),
+    [(0.99, "whole-cone"), (-0.99, "whole-cone"), (1.01, "mouth"), (-1.01, "small-end")],
+)
+def test_angles_within_a_second_bear_along_the_whole_cone(
+    apart_arcsec: float, bearing: str, call: Call
+) -> None:
+    """A center steeper than its hole by more than 1″ of included angle bears at the mouth."""
+    center = 60.0 + apart_arcsec / 3600.0
+    hole = {"hole_included_angle": 60, "mouth_diameter": 8.5, "pilot_diameter": 4}
+    answer = call("centers.contact", units="mm", center_included_angle=center, **hole)
+    assert answer["result"]["bearing"] == bearing
+
+
+@pytest.mark.parametrize(
+    ("units", "shortest", "longest"), [("in", 1.0, 48.0), ("mm", 25.4, 1250.0)]
+)
+def test_a_center_distance_in_the_wrong_unit_is_refused(
+    units: str, shortest: float, longest: float, call: Call
+) -> None:
+    """Plates have 1 to 48 in or 25.4 to 1250 mm; just outside, another unit is likely meant."""
+    for taken in (shortest, longest):
+        call("sine.setting", units=units, center_distance=taken, angle=30)
+    for refused in (shortest * 0.9999, longest * 1.0001):
+        with pytest.raises(Disagreement, match="center"):
+            call("sine.setting", units=units, center_distance=refused, angle=30)
+
+
+def test_ways_to_set_a_taper_stand_by_what_they_reach(call: Call) -> None:
+    """At 4 in per foot: one without a limit stated, one that may reach, one past its limit."""
+    request = dict(load_registry().operations["tapers.set-over"].example)
+    request |= {"taper_per_foot": 4, "largest_set_over": 0.1}
+    ways = call("tapers.set-over", **request)["result"]["ways"]
+    assert [way["forecast"] for way in ways] == ["not-stated", "may-not-hold", "does-not-hold"]
+    del request["largest_set_over"]
+    request |= {"largest_angle": 3}
+    ways = call("tapers.set-over", **request)["result"]["ways"]
+    assert [way["forecast"] for way in ways] == ["may-not-hold", "may-not-hold", "does-not-hold"]
