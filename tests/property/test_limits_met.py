@@ -239,3 +239,16 @@ def test_ways_to_set_a_taper_stand_by_what_they_reach(call: Call) -> None:
     request |= {"largest_angle": 3}
     ways = call("tapers.set-over", **request)["result"]["ways"]
     assert [way["forecast"] for way in ways] == ["may-not-hold", "may-not-hold", "does-not-hold"]
+
+
+@pytest.mark.parametrize(("tolerance", "fewest"), [(0.1, 3), (0.04, None), (0, None)])
+def test_more_blocks_are_named_where_they_reach_within_the_tolerance(
+    tolerance: float, fewest: int | None, call: Call
+) -> None:
+    """Of 1, 2 and 4 in two make no 7.05 in; all three make 7, within 0.1 and not within 0.04."""
+    request = {"units": "in", "sizes": [1, 2, 4], "height": 7.05, "max_blocks": 2}
+    with pytest.raises(Unreachable, match="No stack of up to 2") as refused:
+        call("blocks.stack", tolerance=tolerance, **request)
+    named = f"A stack of {fewest} blocks would do" in str(refused.value)
+    assert named is (fewest is not None)
+    assert ("max_blocks" in refused.value.fields) is (fewest is not None)
