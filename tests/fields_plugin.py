@@ -50,7 +50,7 @@ def pytest_sessionfinish(session: pytest.Session, exitstatus: int) -> None:
 
 
 def _is_whole(config: pytest.Config) -> bool:
-    options = ("keyword", "markexpr", "deselect", "ignore", "ignore_glob", "lf", "last_failed")
+    options = ("keyword", "markexpr", "deselect", "ignore", "ignore_glob", "lf", "stepwise")
     narrowed = any(config.getoption(option, None) for option in options)
     everywhere = config.args_source is pytest.Config.ArgsSource.TESTPATHS
     return everywhere and not narrowed and not config.option.collectonly

@@ -2,6 +2,7 @@
 
     python tests/load/perturbed_fields.py                          all fields; takes minutes
     python tests/load/perturbed_fields.py --operation 'wheels.*'   those of some operations
+    python tests/load/perturbed_fields.py --outside                held by a test marked `outside`
 
 First every test of values runs once, and what it reads is noted (`fields_support`). Then each test
 runs again for each field that it reads, with this one number made wrong by 5 % (a whole number by
@@ -36,8 +37,9 @@ from fields_support import (
 class Perturbing:
     """Runs the tests in its own order in place of pytest's: each once, then with wrong numbers."""
 
-    def __init__(self, fields: set[Field]) -> None:
+    def __init__(self, fields: set[Field], *, outside: bool) -> None:
         self.fields = fields
+        self.outside = outside
         self.held: set[Field] = set()
         self.failed: list[str] = []
 
@@ -72,6 +74,8 @@ class Perturbing:
     def _still_to_hold(self, item: pytest.Item) -> list[Field]:
         if item.nodeid in self.failed:
             return []
+        if self.outside and item.get_closest_marker("outside") is None:
+            return []
         read = {field for field, tests in READING.tests_of.items() if item.nodeid in tests}
         return sorted(read & self.fields - self.held)
 
@@ -90,6 +94,7 @@ def _run(item: pytest.Item) -> list[pytest.TestReport]:
 def _argument_parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0] if __doc__ else None)
     parser.add_argument("--operation", default="*", help="only operations of this pattern")
+    parser.add_argument("--outside", action="store_true", help="only tests marked outside hold")
     parser.add_argument("--write", action="store_true", help="write the list of what is not held")
     return parser
 
@@ -98,8 +103,8 @@ def main() -> int:
     """Print what is read by no test and what is held by none."""
     arguments = _argument_parser().parse_args()
     fields = {f for f in numeric_fields() if fnmatchcase(f[0], arguments.operation)}
-    perturbing = Perturbing(fields)
-    quiet = ["--assert=plain", "-qq", "--no-summary", "-p", "no:cacheprovider"]
+    perturbing = Perturbing(fields, outside=arguments.outside)
+    quiet = ["-n0", "--assert=plain", "-qq", "--no-summary", "-p", "no:cacheprovider"]
     status = pytest.main([*quiet, *map(str, VALUE_TESTS)], plugins=[perturbing])
     if status != pytest.ExitCode.OK:
         return 2

@@ -72,7 +72,7 @@ ESTIMATES: list[tuple[str, dict[str, Any], list[str]]] = [
 
 def _spread(row: dict[str, Any]) -> Any:
     """Standard uncertainty that a contribution adds, from its input, sensitivity and form."""
-    limit = abs(row["sensitivity"]) * row["input_value"]
+    limit = float(abs(row["sensitivity"]) * row["input_value"])
     if row["name"] in ONE_SIDED:
         return limit * math.sqrt(4 / 45)
     return limit / HALF_WIDTHS[row["distribution"]]
@@ -119,6 +119,19 @@ def assert_covers(estimate: dict[str, Any]) -> None:
     assert_values(estimate, {"coverage_factor": factor, "coverage_probability": 0.95})
 
 
+@pytest.mark.outside("blocks.budget", source=GUM)
+@pytest.mark.outside("blocks.angle-stack", source=GUM)
+@pytest.mark.outside("jobs.center", source=GUM)
+@pytest.mark.outside("sine.uncertainty", source=GUM)
+@pytest.mark.outside("tapers.dovetail-over-rolls", source=GUM)
+@pytest.mark.outside("tapers.identify", source=GUM)
+@pytest.mark.outside("tapers.one-ball", source=GUM)
+@pytest.mark.outside("tapers.over-balls", source=GUM)
+@pytest.mark.outside("tapers.over-rolls", source=GUM)
+@pytest.mark.outside("tapers.plug-depth", source=GUM)
+@pytest.mark.outside("tapers.set-over", source=GUM)
+@pytest.mark.outside("tapers.vee-over-rolls", source=GUM)
+@pytest.mark.outside("wheels.choose", source=GUM)
 @pytest.mark.parametrize(
     ("name", "changes", "path"),
     [(name, changes, path) for name, changes, paths in ESTIMATES for path in paths],
@@ -132,6 +145,15 @@ def test_an_estimate_is_combined_from_its_contributions(
     estimate = value_at(call(name, **request)["result"], path)
     assert_rows(estimate)
     assert_covers(estimate)
+    assert estimate["degrees_of_freedom"] is None
+
+
+def test_a_way_to_set_a_taper_has_no_known_error(call: Call) -> None:
+    """What is stated of a setting is how far it may be off either way: 0 is the best estimate."""
+    request = load_registry().operations["tapers.set-over"].example
+    ways = call("tapers.set-over", **request)["result"]["ways"]
+    assert [way["half_angle_error_arcsec"]["value"] for way in ways] == [0, 0, 0]
+    assert [way["error_on_diameter"]["value"] for way in ways] == [0, 0, 0]
 
 
 #: Measured operations: their example, with what each contribution without `of` is an error of.

@@ -27,6 +27,7 @@ _FORK = multiprocessing.get_context("fork")
 _BUSY = 10.0
 #: Libraries loaded before pytest rewrites their assertions are no fault here.
 PYTEST_ARGUMENTS = (
+    "-n0",
     "-q",
     "--no-header",
     "-p",

@@ -51,13 +51,17 @@ class Case:
     margin: float
 
     def gaps(self) -> list[tuple[WheelState, Gap]]:
-        """Every gap with the wheel that it belongs to, smallest first."""
+        """Every gap with the wheel that it belongs to, smallest first, of equal ones the new one's.
+
+        Gaps that only rounding tells apart are equal: else their order would go by the unit.
+        """
+        rounding = ROUNDING * self.assembly.plate.length
         found = [
             (state, gap)
             for state, head in self.heads.items()
             for gap in all_gaps(self.assembly, head, self.stroke, self.direction)
         ]
-        return sorted(found, key=lambda entry: entry[1].gap)
+        return sorted(found, key=lambda entry: round(entry[1].gap / rounding))
 
     def least_gap(self) -> float:
         """The smallest of all gaps."""

@@ -6,6 +6,11 @@ from halfangle_service.errors import Impossible
 from halfangle_service.trade.wording import plain
 
 
+def most_miss(radius: float, half_angle_rad: float, tip_radius: float) -> float:
+    """Miss as far as the tip's center at the crest is from the cone's axis: r + ρ cos α."""
+    return radius + tip_radius * math.cos(half_angle_rad)
+
+
 def crest_drop(miss: float, radius: float, half_angle_rad: float, tip_radius: float) -> float:
     """How far a ball tip, square to the cone, drops when `miss` beside the crest.
 
@@ -14,7 +19,7 @@ def crest_drop(miss: float, radius: float, half_angle_rad: float, tip_radius: fl
     """
     reach = radius / math.cos(half_angle_rad) + tip_radius
     inside = reach**2 - (1.0 - math.tan(half_angle_rad) ** 2) * miss**2
-    if inside < 0.0 or miss > radius + tip_radius * math.cos(half_angle_rad):
+    if inside < 0.0 or miss > most_miss(radius, half_angle_rad, tip_radius):
         raise Impossible(
             f"An indicator {plain(miss, 5)} off the crest passes beside a cone of radius "
             f"{plain(radius, 5)}.",
@@ -43,9 +48,9 @@ def miss_for(
 ) -> float:
     """Largest miss whose false half angle stays within `false_rad`, by halving an interval.
 
-    No more than the small radius, where the tip leaves the cone.
+    No more than `most_miss` at the small end, past which no drop is given.
     """
-    low, high = 0.0, radii[0] * math.cos(half_angle_rad)
+    low, high = 0.0, most_miss(radii[0], half_angle_rad, tip_radius)
     if false_half_angle(high, radii, half_angle_rad, tip_radius) <= false_rad:
         return high
     for _ in range(80):

@@ -114,7 +114,7 @@ def dovetail(request: DovetailOverRollsRequest) -> Outcome[DovetailOverRollsResu
     sign = 1.0 if request.kind == "male" else -1.0
     corner = _corner_width(request, sign * share)
     edge = corner + sign * dovetail_spread(angle, request.flank_height)
-    _require_room(corner, corner + sign * share, edge)
+    _require_room(request, corner, corner + sign * share, edge)
     return Outcome(
         DovetailOverRollsResult(
             contact_height=contact, rolls_constant=share, **_sizes(request, corner, sign)
@@ -135,13 +135,18 @@ def _corner_width(request: DovetailOverRollsRequest, share: float) -> float:
     return given if "corner_width" in sent else measured_width
 
 
-def _require_room(corner: float, measure: float, edge: float) -> None:
-    """Refuse flanks or rolls that leave a width nothing."""
+def _require_room(
+    request: DovetailOverRollsRequest, corner: float, measure: float, edge: float
+) -> None:
+    """Refuse flanks or rolls that leave a width nothing, by the width that was sent."""
     if min(corner, measure, edge) <= 0:
         raise Impossible(
             f"No such dovetail: corner width {plain(corner)}, edge width {plain(edge)}, measure "
             f"{plain(measure)}; all must be above zero.",
-            fields={"corner_width": "should leave room for flanks and rolls"},
+            fields=dict.fromkeys(
+                at_least_one_of(request, "corner_width", "measure"),
+                "should leave room for flanks and rolls",
+            ),
         )
 
 
