@@ -30,7 +30,7 @@ from halfangle_service.fields.plates import (
     PlateFields,
     ReachField,
     arcsec_per_step,
-    height_of_arcsec,
+    heights_within,
     offset_of,
 )
 from halfangle_service.fields.supply import read_supply
@@ -141,10 +141,12 @@ def low_stack(request: SineLowStackRequest) -> Outcome[SineLowStackResult]:
 def _choose(request: SineLowStackRequest, table: DifferenceTable, height: float) -> Pair:
     """Give the pair that the request prefers; refuses where there is none."""
     unit = to_tenth_nm(1.0, request.units)
-    tolerance = None
+    within = None
     if request.tolerance_arcsec is not None:
-        tolerance = height_of_arcsec(request, request.tolerance_arcsec, height) * unit
-    differences = table.candidates(height * unit, tolerance)
+        angle_rad = math.radians(request.angle)
+        low, high = heights_within(request, request.tolerance_arcsec, angle_rad)
+        within = low * unit, high * unit
+    differences = table.candidates(height * unit, within)
     preference = Preference(
         request.low_stack_use,
         request.max_single_blocks,
