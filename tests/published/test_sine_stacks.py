@@ -82,7 +82,9 @@ def test_half_a_degree(call: Call) -> None:
     result = call("sine.low-stack", angle=0.5, **PLATE)["result"]
     assert (result["high"]["blocks"], result["low"]["blocks"]) == ([0.144], [0.1004])
     assert result["height_as_set"] == 0.0436
-    with pytest.raises(Unreachable, match=r"No single stack .* aside, what comes nearest is 0\.05 in"):
+    with pytest.raises(
+        Unreachable, match=r"No single stack .* aside, what comes nearest is 0\.05 in"
+    ):
         call("sine.low-stack", angle=0.5, low_stack_use="never", **PLATE)
 
 
