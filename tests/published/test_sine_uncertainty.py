@@ -210,6 +210,13 @@ def test_the_largest_of_what_was_stated_is_not_said_to_be_the_largest(call: Call
     assert large.endswith("mend it before anything else.")
 
 
+def test_carbide_at_20_degrees_shifts_nothing_and_not_minus_nothing(call: Call) -> None:
+    """At the reference temperature no material turns the plate: 0, written without a sign."""
+    plate = {"units": "in", "center_distance": 5, "angle": 30, "block_material": "tungsten-carbide"}
+    shift = call("sine.uncertainty", **plate)["result"]["thermal_shift_arcsec"]
+    assert (shift, math.copysign(1.0, shift)) == (0.0, 1.0)
+
+
 def test_included_angle_counts_twice(call: Call) -> None:
     """The included angle has twice the half angle's error, so a tolerance on it halves."""
     alone = call("sine.uncertainty", tolerance_arcsec=30, **FULL)["result"]

@@ -140,7 +140,7 @@ def uncertainty(request: SineUncertaintyRequest) -> Outcome[SineUncertaintyResul
         angle=Angle.of(request.angle),
         angle_error_arcsec=_estimate(plate, request.coverage_factor),
         included_angle_error_arcsec=_estimate(of_included_angle(plate), request.coverage_factor),
-        thermal_shift_arcsec=thermal_shift(inputs.set_up) * ARCSEC_PER_RADIAN,
+        thermal_shift_arcsec=thermal_shift(inputs.set_up) * ARCSEC_PER_RADIAN + 0.0,
         deviation_arcsec=None
         if request.height is None
         else stack_shift(inputs.set_up) * ARCSEC_PER_RADIAN,
