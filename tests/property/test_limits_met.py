@@ -258,7 +258,8 @@ def test_a_stack_that_misses_the_included_angle_is_refused_past_the_tolerance(ca
     """2.5 in under 5 in make 60°: 36″ more than 59.99°, which 35″ forbid and 37″ allow."""
     blocks = {"sizes": [2.0, 0.5], "included_angle": 59.99}
     job = {key: value for key, value in JOB.items() if key not in {"set", "grade"}} | blocks
-    with pytest.raises(Unreachable, match=r"misses the included angle by 36\.0″"):
+    with pytest.raises(Unreachable, match=r"misses the included angle by 36\.0″") as refused:
         call("jobs.center", **job | {"included_angle_tolerance_arcsec": 35})
+    assert "sizes" in refused.value.fields
     planned = call("jobs.center", **job | {"included_angle_tolerance_arcsec": 37})
     assert "is off by 36.0″ of included angle" in words_of(planned, "stack-not-exact")
