@@ -136,8 +136,8 @@ def _query_operation(operation: AnyOperation, common: Json, identifier: str) -> 
             "required": False,
             "description": "Path of one value of the result (`height`, `angle.dms`): the answer is "
             "then that value as text/plain, for a spreadsheet's web function. It is refused where "
-            "the answer says stop, unless it is a judgement (`forecast`, `verdict`). `advisories` "
-            "gives what the answer advises, one a line, or `none`.",
+            "the answer says stop, unless it is a judgement (`forecast`, `verdict`) that does not "
+            "say yes. `advisories` gives what the answer advises, one a line, or `none`.",
             "schema": {"type": "string"},
         }
     )

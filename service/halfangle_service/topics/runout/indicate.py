@@ -236,6 +236,6 @@ def _advice(result: RunoutIndicateResult, spare: int) -> Iterator[Advisory]:
     if spare < STRAY_NEEDS_SPARE:
         yield note(
             "stray-not-told",
-            f"With {spare} reading(s) to spare a stray reading cannot be told from form: read "
-            f"at {STRAY_NEEDS_SPARE - spare} more angle(s).",
+            f"Readings to spare: {spare}. With fewer than {STRAY_NEEDS_SPARE} a stray reading "
+            f"cannot be told from form: read at more angles, {STRAY_NEEDS_SPARE - spare} at least.",
         )

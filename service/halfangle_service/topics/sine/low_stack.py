@@ -171,8 +171,8 @@ def _unbuildable(
     wanted = from_tenth_nm(to_tenth_nm(height, units), units)
     return Unreachable(
         f"No {what} of up to {request.max_blocks} of these blocks makes a difference of "
-        f"{plain(wanted, 10)} {units} under these conditions; the nearest differences of a "
-        f"{what}, conditions aside, are {words} {units}.",
+        f"{plain(wanted, 10)} {units} under these conditions. Conditions aside, what "
+        f"comes nearest is {words} {units}.",
         fields={"angle": "should ask for a difference that these blocks build"},
         more={"nearest_differences": heights},
     )

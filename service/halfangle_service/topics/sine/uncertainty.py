@@ -191,10 +191,15 @@ def _advisories(
     shares = {c.name: c.share_percent for c in result.angle_error_arcsec.contributions}
     largest = shares.get(result.largest_term or "", 0.0)
     if largest > DOMINANT_PERCENT:
+        unknown = len(result.angle_error_arcsec.not_stated)
+        then = (
+            f" of what was stated; not stated, and perhaps larger: {unknown}, see not_stated."
+            if unknown
+            else ": mend it before anything else."
+        )
         yield caution(
             "one-term-dominates",
-            f"{result.largest_term} makes {percent(largest)} of the variance: mend it before "
-            "anything else.",
+            f"`{result.largest_term}` makes {percent(largest)} of the variance{then}",
         )
     check = result.monte_carlo
     if check is not None and abs(check.difference_percent) > BENT_PERCENT:
