@@ -252,3 +252,14 @@ def test_more_blocks_are_named_where_they_reach_within_the_tolerance(
     named = f"A stack of {fewest} blocks would do" in str(refused.value)
     assert named is (fewest is not None)
     assert ("max_blocks" in refused.value.fields) is (fewest is not None)
+
+
+def test_a_stack_that_misses_the_included_angle_is_refused_past_the_tolerance(call: Call) -> None:
+    """2.5 in under 5 in make 60°: 36″ more than 59.99°, which 35″ forbid and 37″ allow."""
+    blocks = {"sizes": [2.0, 0.5], "included_angle": 59.99}
+    job = {key: value for key, value in JOB.items() if key not in {"set", "grade"}} | blocks
+    with pytest.raises(Unreachable, match=r"misses the included angle by 36\.0″") as refused:
+        call("jobs.center", **job | {"included_angle_tolerance_arcsec": 35})
+    assert "sizes" in refused.value.fields
+    planned = call("jobs.center", **job | {"included_angle_tolerance_arcsec": 37})
+    assert "is off by 36.0″ of included angle" in words_of(planned, "stack-not-exact")
