@@ -13,7 +13,7 @@ from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
 
 from halfangle_service.http.answers import JSON, TEXT, answer_of
 from halfangle_service.http.catalogue import catalogue
-from halfangle_service.http.contract import contract, contract_json
+from halfangle_service.http.contract.document import contract, contract_json
 from halfangle_service.http.docs import reference_page
 from halfangle_service.http.failures import EXCEPTION_HANDLERS
 from halfangle_service.http.guards.keys import WITHOUT_KEY, key_check

@@ -13,6 +13,12 @@ from halfangle_service import __version__
 from halfangle_service.fields.angles import ANGLE_FORMAT, ANGLE_FORMAT_MEANING
 from halfangle_service.fields.glossary import Term, glossary
 from halfangle_service.fields.schemas import LabelledSchema, schema_of
+from halfangle_service.http.contract.shared import (
+    ANGLE_COMPONENT,
+    ANGLE_SCHEMA,
+    REFERENCE,
+    with_angles_named,
+)
 from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, PROBLEM_TYPES, Problem
 from halfangle_service.http.query import PICK, query_fields
 from halfangle_service.operation import Operation, PublishedTable
@@ -21,7 +27,6 @@ AnyOperation = Operation[Any, Any]
 AnyTable = PublishedTable[Any]
 Json = dict[str, Any]
 
-_REFERENCE = "#/components/schemas/{model}"
 _INTRODUCTION = (
     "Toolroom calculations: sine settings, gauge blocks, wheels, tapers, centers, and the plan "
     "that composes them. Every answer carries its formulas, its sources and the release that made "
@@ -88,9 +93,9 @@ def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> 
         models.append((table.listing_answer, "serialization"))
         models.append((table.item_answer, "serialization"))
     _, definitions = models_json_schema(
-        models, ref_template=_REFERENCE, schema_generator=LabelledSchema
+        models, ref_template=REFERENCE, schema_generator=LabelledSchema
     )
-    schemas: Json = definitions["$defs"]
+    schemas: Json = {ANGLE_COMPONENT: ANGLE_SCHEMA, **with_angles_named(definitions["$defs"])}
     return dict(sorted(schemas.items()))
 
 
@@ -104,7 +109,7 @@ def _operation_item(operation: AnyOperation) -> Json:
         **({"x-heavy": True} if operation.heavy else {}),
     }
     content = {
-        "schema": {"$ref": _REFERENCE.format(model=operation.request.__name__)},
+        "schema": {"$ref": REFERENCE.format(model=operation.request.__name__)},
         "example": dict(operation.example),
     }
     post = {
@@ -122,11 +127,11 @@ def _query_operation(operation: AnyOperation, common: Json, identifier: str) -> 
     fields = query_fields(operation.request)
     if fields is None:
         return None
-    schema = schema_of(operation.request, ref_template=_REFERENCE)
+    schema = schema_of(operation.request, ref_template=REFERENCE)
     required = set(schema.get("required", ()))
     parameters: list[Json] = [
         _query_parameter(name, part, name in required, operation.example)
-        for name, part in schema["properties"].items()
+        for name, part in with_angles_named(schema["properties"]).items()
         if name in fields
     ]
     parameters.append(
@@ -212,7 +217,7 @@ def _responses(answer: type[BaseModel], problems: Iterable[int], *, text: bool =
     answered: Json = {
         "description": "The answer.",
         "content": {
-            "application/json": {"schema": {"$ref": _REFERENCE.format(model=answer.__name__)}}
+            "application/json": {"schema": {"$ref": REFERENCE.format(model=answer.__name__)}}
         },
     }
     if text:
@@ -233,7 +238,7 @@ def _problem_responses() -> Json:
             )
             + ".",
             "content": {
-                PROBLEM_MEDIA_TYPE: {"schema": {"$ref": _REFERENCE.format(model="Problem")}}
+                PROBLEM_MEDIA_TYPE: {"schema": {"$ref": REFERENCE.format(model="Problem")}}
             },
         }
     return responses
