@@ -37,9 +37,10 @@ ANGLE_FORMAT_MEANING = (
     "`30:15:20`, `-0°05'`; `30 15` and `1:20` are degrees and minutes, never a ratio. Minutes and "
     "seconds stay below 60, and only the last part may carry decimals: so much says the `pattern` "
     "beside the format. The format says besides what no pattern can: the value in degrees lies "
-    "within the bounds of its field, which JSON Schema holds only a number to. A validator that does not know the format lets a string out of bounds pass, and the "
-    "service refuses it (`/problems/invalid-request`, the bound named); one that is strict about "
-    "unknown formats wants it declared. Every angle is read so but the `text` of `tapers.angle`, "
+    "within the bounds of its field, which JSON Schema holds only a number to. A validator that "
+    "does not know the format lets a string out of bounds pass, and the service refuses it "
+    "(`/problems/invalid-request`, the bound named); one that is strict about unknown formats "
+    "wants it declared. Every angle is read so but the `text` of `tapers.angle`, "
     "which has no format: tapers, ratios and designations are read there, and `1:20` is a taper."
 )
 
