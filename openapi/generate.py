@@ -20,6 +20,7 @@ from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
+from inlining import inlined
 from signatures import Call, literal, read_topics
 from thinning import thinned
 
@@ -79,7 +80,7 @@ def service_contract() -> bytes:
 
 def generate(contract: bytes) -> Files:
     """Give every generated file by its path."""
-    document = json.loads(contract)
+    document = inlined(json.loads(contract))
     topics = read_topics(document)
     templates = _templates()
     marked = f'{MARK}\n"""{{}}"""\n'
