@@ -8,7 +8,7 @@ from types import TracebackType
 from typing import Any, Self
 
 from halfangle_client.conversation import READY, Conversation, Manners
-from halfangle_client.endpoint import AnswerT, Endpoint, data_of
+from halfangle_client.endpoint import AnswerT, Endpoint
 from halfangle_client.errors import ConnectionFailed, ProblemError
 from halfangle_client.generated.calls import ENDPOINTS
 from halfangle_client.generated.calls import blocks as _blocks
@@ -20,6 +20,7 @@ from halfangle_client.generated.calls import runout as _runout
 from halfangle_client.generated.calls import sine as _sine
 from halfangle_client.generated.calls import tapers as _tapers
 from halfangle_client.generated.calls import wheels as _wheels
+from halfangle_client.reading import data_of
 from halfangle_client.retry import Retries
 from halfangle_client.transport import AsyncConnection, AsyncHttpClient, Connection, HttpClient
 

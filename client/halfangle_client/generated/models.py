@@ -725,7 +725,7 @@ class ChooseSinePlate(BaseModel):
     Largest error ± of the work's axis out of the plane in which the angle is set, in
     arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
     plate, or about the vertical; beside a wheel or its side: one end of it high.
-    [arcsecond, 0 to 36000]
+    [arcsecond, 0 to 18000]
     """
     wheel_breakdown: float | None = None
     """
@@ -771,7 +771,7 @@ class ChooseWheelSide(BaseModel):
     Largest error ± of the work's axis out of the plane in which the angle is set, in
     arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
     plate, or about the vertical; beside a wheel or its side: one end of it high.
-    [arcsecond, 0 to 36000]
+    [arcsecond, 0 to 18000]
     """
     side_wear: float | None = None
     """Wear of the side over the surface, square to it, in `units`. [length, 0 to 10000]"""
@@ -807,7 +807,7 @@ class ChooseWorkhead(BaseModel):
     Largest error ± of the work's axis out of the plane in which the angle is set, in
     arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
     plate, or about the vertical; beside a wheel or its side: one end of it high.
-    [arcsecond, 0 to 36000]
+    [arcsecond, 0 to 18000]
     """
     wheel_breakdown: float | None = None
     """
@@ -1642,10 +1642,13 @@ class RunoutIndicateResult(AnswerModel):
     """Highest less lowest reading, corrected for the tip, as the indicator swung. [length]"""
     form: list[RunoutFormHarmonic]
     """Ovality and lobes; tapping leaves them."""
-    residual_rms: float
-    """Root mean square of what the fit leaves. [length]"""
-    tir_left_after_tapping: float
-    """Highest less lowest of the readings, square to the axis, less eccentricity. [length]"""
+    residual_rms: float | None
+    """Root mean square of what the fit leaves; null without a spare reading. [length]"""
+    tir_left_after_tapping: float | None
+    """
+    Highest less lowest of the readings, square to the axis, less eccentricity; null of
+    three readings, which any eccentricity fits whatever the form. [length]
+    """
     sensed_station_from_apex: float | None
     """Where the indicator senses the axis: z / cos² α. Null without a station. [length]"""
 
@@ -3934,7 +3937,7 @@ class ChooseDressedWheel(BaseModel):
     Largest error ± of the work's axis out of the plane in which the angle is set, in
     arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
     plate, or about the vertical; beside a wheel or its side: one end of it high.
-    [arcsecond, 0 to 36000]
+    [arcsecond, 0 to 18000]
     """
     depth_per_pass: float
     """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""

@@ -444,7 +444,8 @@ class BlocksCalls:
                 it, for the height's uncertainty. [1 to 60 characters]
             wear_ends: At which ends of every stack wear blocks go.
             wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
+                box's own wear blocks; of several sizes the one of which there are most, of equally
+                many the largest, and no other is tried. [length, 1e-06 to 10000]
             max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
 
         Example:
@@ -708,7 +709,8 @@ class BlocksCalls:
                 it, for the height's uncertainty. [1 to 60 characters]
             wear_ends: At which ends of every stack wear blocks go.
             wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
+                box's own wear blocks; of several sizes the one of which there are most, of equally
+                many the largest, and no other is tried. [length, 1e-06 to 10000]
             max_blocks: Most blocks to wring in one stack, wear blocks included. [count, 1 to 8]
             tolerance: Heights within ± this will do, in `units`: the fewest blocks that come within
                 it, and of these the nearest. Absent: the height itself by nominal sizes, or the
@@ -792,7 +794,8 @@ class BlocksCalls:
                 it, for the height's uncertainty. [1 to 60 characters]
             wear_ends: At which ends of every stack wear blocks go.
             wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
+                box's own wear blocks; of several sizes the one of which there are most, of equally
+                many the largest, and no other is tried. [length, 1e-06 to 10000]
             max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
 
         Example:
@@ -1129,7 +1132,8 @@ class AsyncBlocksCalls:
                 it, for the height's uncertainty. [1 to 60 characters]
             wear_ends: At which ends of every stack wear blocks go.
             wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
+                box's own wear blocks; of several sizes the one of which there are most, of equally
+                many the largest, and no other is tried. [length, 1e-06 to 10000]
             max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
 
         Example:
@@ -1393,7 +1397,8 @@ class AsyncBlocksCalls:
                 it, for the height's uncertainty. [1 to 60 characters]
             wear_ends: At which ends of every stack wear blocks go.
             wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
+                box's own wear blocks; of several sizes the one of which there are most, of equally
+                many the largest, and no other is tried. [length, 1e-06 to 10000]
             max_blocks: Most blocks to wring in one stack, wear blocks included. [count, 1 to 8]
             tolerance: Heights within ± this will do, in `units`: the fewest blocks that come within
                 it, and of these the nearest. Absent: the height itself by nominal sizes, or the
@@ -1477,7 +1482,8 @@ class AsyncBlocksCalls:
                 it, for the height's uncertainty. [1 to 60 characters]
             wear_ends: At which ends of every stack wear blocks go.
             wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks. [length, 1e-06 to 10000]
+                box's own wear blocks; of several sizes the one of which there are most, of equally
+                many the largest, and no other is tried. [length, 1e-06 to 10000]
             max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
 
         Example:
