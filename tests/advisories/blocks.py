@@ -33,7 +33,7 @@ def _jobs(*heights: float) -> list[Request]:
 
 
 _NINE = (1.0, 1.1111, 1.2222, 1.3333, 1.4444, 1.5555, 1.6666, 1.7777, 1.8888)
-_EIGHT = (2.6111, 2.3945, 1.5514, 1.1473, 1.7782, 1.5124, 2.4594, 1.2583)
+_SEVEN = (2.8901, 2.8696, 0.6414, 0.7122, 2.5887, 2.3399, 2.1743)
 
 _CHECKS: tuple[Row, ...] = (
     stop(
@@ -112,6 +112,8 @@ _BUILT: tuple[Row, ...] = (
         _STACK,
         {
             "set": None,
+            "height": 2.55,
+            "wear_ends": "one-end",
             "box": [
                 {"size": 2},
                 {"size": 0.5},
@@ -161,7 +163,7 @@ _BUILT: tuple[Row, ...] = (
         {"heights": _heights(*_NINE[:-1])},
         "at most",
     ),
-    note("bound-reached", _DAY, {"jobs": _jobs(*_EIGHT)}, {"jobs": _jobs(*_EIGHT[:-2])}),
+    note("bound-reached", _DAY, {"jobs": _jobs(*_SEVEN)}, {"jobs": _jobs(*_SEVEN[:-1])}),
 )
 
 _BUDGETS: tuple[Row, ...] = (
@@ -180,7 +182,9 @@ _BUDGETS: tuple[Row, ...] = (
         {"temperature_celsius": 10},
         "9.9 °C",
     ),
-    note("materials-grow-apart", _BUDGET, {}, {"temperature_celsius": 20}),
+    note(
+        "materials-grow-apart", _BUDGET, {"temperature_celsius": 20.1}, {"temperature_celsius": 20}
+    ),
     note("materials-grow-apart", _BUDGET, {}, {"plate_material": "tungsten-carbide"}),
     note("materials-grow-apart", _BUDGET, {}, {"plate_material": None}),
     note(
@@ -207,16 +211,14 @@ _BUDGETS: tuple[Row, ...] = (
     note("stands-not-wrung", _BUDGET, {"wrung_to_base": False}, {"wrung_to_base": True}),
 )
 
-#: Blocks of the other system, and where they are built from.
-_METRIC: Request = {"units": "mm", "set": "inch-81"}
 _OTHER_UNITS: tuple[Row, ...] = (
     caution(
         "set-of-other-units",
         _STACK,
-        {"units": "mm", "height": 50.8},
-        {"units": "in"},
-        "inch blocks",
-        "is mm",
+        {"set": "metric-88", "height": 1},
+        {"set": "inch-81"},
+        "metric blocks",
+        "is in",
     ),
     caution(
         "set-of-other-units",
@@ -234,7 +236,7 @@ _OTHER_UNITS: tuple[Row, ...] = (
     caution(
         "set-of-other-units",
         _CHECK,
-        _BY_HEIGHT | {"units": "mm", "height": 63.5, "blocks": [50.8, 12.7]},
+        _BY_HEIGHT | {"units": "mm", "height": 1.27, "blocks": [1.27]},
         {"set": "metric-88"},
     ),
     caution(

@@ -67,7 +67,7 @@ ROWS: tuple[Row, ...] = (
     caution(
         "near-the-body",
         _HOLE,
-        {"units": "in", "type": "plain", "ball_diameter": None, "mouth_diameter": 0.2},
-        {"mouth_diameter": 0.19},
+        {"units": "in", "type": "plain", "ball_diameter": None, "mouth_diameter": 0.226},
+        {"mouth_diameter": 0.225},
     ),
 )

@@ -15,8 +15,15 @@ ROWS: tuple[Row, ...] = (
     caution(
         "eccentricity-below-resolution",
         _INDICATE,
-        {"readings": _read(0.000055, 0, -0.000054, 0)},
-        {"readings": _read(0.000055, 0, -0.000056, 0)},
+        {"indicator_resolution": 0.000638},
+        {"indicator_resolution": 0.000637},
+    ),
+    caution(
+        "eccentricity-below-resolution",
+        _INDICATE,
+        {"repeatability": 0.0002604},
+        {"repeatability": 0.0002603},
+        "send the repeatability",
     ),
     note(
         "stray-not-told",
@@ -33,5 +40,5 @@ ROWS: tuple[Row, ...] = (
         {"half_angle_tolerance_arcsec": 185.9},
     ),
     note("v-hides-eccentricity", _V_BLOCK, {}, None),
-    caution("lobes-hidden", _V_BLOCK, {}, {"vee_angle": 60}, "lobes"),
+    caution("lobes-hidden", _V_BLOCK, {"max_lobes": 7}, {"max_lobes": 6}, "with 7 lobes"),
 )

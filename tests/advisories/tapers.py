@@ -21,8 +21,8 @@ _STOCK: tuple[Row, ...] = (
     caution(
         "may-not-clean-up",
         _CLEAN_UP,
-        {"half_angle_error_arcsec": None, "limit_point_loss": 0.00387},
-        {"limit_point_loss": 0.2},
+        {"half_angle_error_arcsec": None, "limit_point_loss": 0.00599},
+        {"limit_point_loss": 0.00601},
     ),
     caution(
         "may-not-clean-up",
@@ -73,7 +73,7 @@ _STOCK: tuple[Row, ...] = (
         "ends-lose-unequally",
         _INFEED,
         {"half_angle_error_arcsec": -30},
-        {"length": None},
+        {"half_angle_error_arcsec": None},
     ),
     caution(
         "deep-stock",
@@ -114,7 +114,12 @@ _WAYS: tuple[Row, ...] = (
         {"taper_per_foot": 3},
         "3 in per foot",
     ),
-    caution("set-over-wears-centers", _SET_OVER, {}, {"largest_set_over": 0.3746}),
+    caution(
+        "set-over-wears-centers",
+        _SET_OVER,
+        {"largest_set_over": 0.3747},
+        {"largest_set_over": 0.3746},
+    ),
 )
 
 _FITS: tuple[Row, ...] = (
@@ -129,13 +134,17 @@ _FITS: tuple[Row, ...] = (
         "names-of-one-taper",
         _IDENTIFY,
         {"diameter_error_limit": 0.00001, "length_error_limit": 0.0001},
-        {"large_diameter": 0.72},
+        {"large_diameter": 0.6991},
         "iso-1:20, jarno-6 and tpf-0.6",
     ),
     note(
         "no-standard-taper",
         _IDENTIFY,
-        {"large_diameter": 0.9},
+        {
+            "diameter_error_limit": 0.00001,
+            "length_error_limit": 0.0001,
+            "large_diameter": 0.6991,
+        },
         {"large_diameter": 0.699},
     ),
     caution(
@@ -177,15 +186,64 @@ _FITS: tuple[Row, ...] = (
         "grades-from-memory",
         _TOLERANCE,
         {},
-        {"angle_grade": None},
+        {"angle_grade": None, "included_angle_band_arcsec": 30},
     ),
-    note("gauge-slope-assumed", _PLUG, {}, {"gauge_length": None}),
+    note("gauge-slope-assumed", _PLUG, {}, {"gauge_length": 0}),
 )
 
+
+def _odd(operation: str, field: str, odd: object, usual: object, **more: object) -> Row:
+    """A row of a size that hardly anybody measures with, just past the usual ones."""
+    return caution("odd-size", operation, more | {field: odd}, {field: usual}, "Hardly anybody")
+
+
+#: The usual sizes end at 0.5 and 100 mm.
 _ODD: tuple[Row, ...] = (
-    caution(
-        "odd-size", _DOVETAIL, {"roll_diameter": 0.499}, {"roll_diameter": 0.5}, "rolls of 0.499 mm"
+    _odd(_DOVETAIL, "roll_diameter", 0.499, 0.5),
+    _odd(_DOVETAIL, "roll_diameter", 100.1, 100, flank_height=200, corner_width=500),
+    _odd(_BALL, "ball_diameter", 3.94, 3.93, ball_depth=-2),
+    _odd(_ROLLS, "roll_diameter", 0.499, 0.5),
+    _odd(
+        _ROLLS,
+        "roll_diameter",
+        100.1,
+        100,
+        lower_measure=300,
+        upper_measure=307,
+        length=300,
     ),
+    _odd(_ROLLS_NOMINAL, "roll_diameter", 0.0196, 0.0197),
+    _odd(_BALLS, "large_ball_diameter", 100.1, 100, small_ball_diameter=90),
+    _odd(_BALLS, "small_ball_diameter", 0.499, 0.5),
+    _odd(
+        _BALLS_NOMINAL,
+        "large_ball_diameter",
+        3.94,
+        3.93,
+        large_diameter=4,
+        small_ball_diameter=3.9,
+    ),
+    _odd(
+        _BALLS_NOMINAL,
+        "small_ball_diameter",
+        0.0196,
+        0.0197,
+        large_diameter=0.06,
+        length=1,
+        large_ball_diameter=0.05,
+    ),
+    _odd(_VEE, "large_roll_diameter", 100.1, 100),
+    _odd(
+        _VEE,
+        "small_roll_diameter",
+        0.499,
+        0.5,
+        large_roll_diameter=2,
+        large_roll_top=0.1,
+        small_roll_top=-1.5,
+    ),
+    _odd(_VEE_NOMINAL, "roll_diameters", [40, 0.499], [40, 0.5]),
+    _odd(_VEE_NOMINAL, "roll_diameters", [100.1, 40], [100, 40], face_width=100),
 )
 
 ROWS = (*_STOCK, *_WAYS, *_FITS, *_ODD)
