@@ -201,7 +201,7 @@ def _odd(operation: str, field: str, odd: object, usual: object, **more: object)
 _ODD: tuple[Row, ...] = (
     _odd(_DOVETAIL, "roll_diameter", 0.499, 0.5),
     _odd(_DOVETAIL, "roll_diameter", 100.1, 100, flank_height=200, corner_width=500),
-    _odd(_BALL, "ball_diameter", 3.94, 3.93, ball_depth=-2),
+    _odd(_BALL, "ball_diameter", 3.94, 3.93, ball_depth=-2, length=3),
     _odd(_ROLLS, "roll_diameter", 0.499, 0.5),
     _odd(
         _ROLLS,
@@ -213,8 +213,15 @@ _ODD: tuple[Row, ...] = (
         length=300,
     ),
     _odd(_ROLLS_NOMINAL, "roll_diameter", 0.0196, 0.0197),
-    _odd(_BALLS, "large_ball_diameter", 100.1, 100, small_ball_diameter=90),
-    _odd(_BALLS, "small_ball_diameter", 0.499, 0.5),
+    _odd(
+        _BALLS,
+        "large_ball_diameter",
+        100.1,
+        100,
+        large_ball_depth=-30,
+        small_ball_diameter=95,
+        length=250,
+    ),
     _odd(
         _BALLS_NOMINAL,
         "large_ball_diameter",
@@ -232,7 +239,7 @@ _ODD: tuple[Row, ...] = (
         length=1,
         large_ball_diameter=0.05,
     ),
-    _odd(_VEE, "large_roll_diameter", 100.1, 100),
+    _odd(_VEE, "large_roll_diameter", 100.1, 100, large_roll_top=50, small_roll_diameter=60),
     _odd(
         _VEE,
         "small_roll_diameter",
