@@ -81,7 +81,7 @@ ROWS: tuple[Row, ...] = (
         {"downfeed_step": 0.00101},
         {"downfeed_step": 0.001},
         "0.00101 in",
-        "0.001 in is",
+        "Up to 0.00100 in",
     ),
     caution(
         "heavy-pass", _CENTER, _METRIC | {"downfeed_step": 0.0301}, {"downfeed_step": 0.03}, "mm"
@@ -91,14 +91,14 @@ ROWS: tuple[Row, ...] = (
         _CENTER,
         {"grinding_allowance": 0.0201},
         {"grinding_allowance": 0.02},
-        "0.0201 in",
+        "0.02010 in",
     ),
     caution(
         "much-stock",
         _CENTER,
         _METRIC | {"grinding_allowance": 0.501},
         {"grinding_allowance": 0.5},
-        "0.501 mm",
+        "0.5010 mm",
     ),
     caution(
         "wrong-block-unseen",

@@ -17,7 +17,7 @@ from typing import Any, NamedTuple
 
 import pytest
 
-from advisories.row import Request
+from advisories.row import Request, Row
 from halfangle_service.fields import advisories, supply
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.registry import load_registry
@@ -53,8 +53,8 @@ def places() -> set[Place]:
     return {p for path in ALL_FILES for f in _functions(path) for p in _places_in(path, f, makers)}
 
 
-def places_hit(operation: str, request: Request, every: set[Place]) -> set[Place]:
-    """Places that made the advisories of an answer."""
+def places_hit(row: Row, every: set[Place]) -> set[Place]:
+    """Places that made the advisory of a row."""
     hit: set[Place] = set()
 
     def made(**fields: Any) -> Advisory:
@@ -64,17 +64,18 @@ def places_hit(operation: str, request: Request, every: set[Place]) -> set[Place
         return Advisory(**fields)
 
     with pytest.MonkeyPatch.context() as patch:
-        # What is made once and kept, by an import or for the next request, is made anew.
-        supply._set_supply.cache_clear()
+        # What is made once and kept, for the next request or by an import, is made anew.
+        if row.code == "set-of-other-units":
+            supply._set_supply.cache_clear()
         patch.setattr(advisories, "Advisory", made)
         for place in every:
             module = import_module(place.module)
             if isinstance(constant := getattr(module, place.name, None), Advisory):
                 signed = constant.model_copy(update={"message": str(place)})
                 patch.setattr(module, place.name, signed)
-        said = {a["message"] for a in answer(operation, request)["advisories"]}
-    supply._set_supply.cache_clear()
-    return hit | {place for place in every if str(place) in said}
+        said = {a["message"] for a in answer(row.operation, row.raising)["advisories"]}
+    signed_by = {place for place in every if str(place) in said}
+    return {place for place in hit | signed_by if place.code == row.code}
 
 
 def answer(operation: str, request: Request) -> dict[str, Any]:

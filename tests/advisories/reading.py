@@ -10,7 +10,7 @@ ROWS: tuple[Row, ...] = (
     note(_DECIMAL, _SETTING, {"angle": 8.59}, {"angle": 8.6}, "8°35'24", '"8 59"'),
     note(_DECIMAL, _SETTING, {"angle": 8.26}, {"angle": 8.25}, '"8 26"'),
     note(_DECIMAL, _SETTING, {"angle": 8.18}, {"angle": 8.181}, '"8 18"'),
-    note(_DECIMAL, _SETTING, {"angle": 8.18}, {"angle": "8.18"}, '"8 18"'),
+    note(_DECIMAL, _SETTING, {"angle": 8.18}, {"angle": "8 18"}, '"8 18"'),
     note(_DECIMAL, _TEXT, {"text": "8.18° included"}, {"text": "8.25° included"}, '"8 18"'),
     note(
         _NAME,

@@ -11,7 +11,7 @@ from support import changed
 Request = dict[str, Any]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Row:
     """A request that raises an advisory, and one just short of it.
 
@@ -28,6 +28,11 @@ class Row:
     raises: Request
     short_of: Request | None
     says: tuple[str, ...] = ()
+
+    @property
+    def name(self) -> tuple[str, str, str]:
+        """Operation, code and severity."""
+        return self.operation, self.code, self.severity
 
     @property
     def raising(self) -> Request:
