@@ -1,4 +1,4 @@
-"""No answer judges and stops against itself, over seeded requests to every operation."""
+"""No answer judges and stops against itself, or advises what no table has, over seeded requests."""
 
 import copy
 import json
