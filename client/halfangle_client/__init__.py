@@ -10,11 +10,15 @@ answers, and of the parts of a request that are objects, in `halfangle_client.mo
 
 __version__ = "0.2.0"
 
-from halfangle_client import errors
-from halfangle_client.errors import HalfangleError, ProblemError
-from halfangle_client.generated import models
-from halfangle_client.generated.client import AsyncHalfangle, Halfangle
-from halfangle_client.retry import Retries
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from halfangle_client import errors
+    from halfangle_client.errors import HalfangleError, ProblemError
+    from halfangle_client.generated import models
+    from halfangle_client.generated.client import AsyncHalfangle, Halfangle
+    from halfangle_client.retry import Retries
 
 __all__ = [
     "AsyncHalfangle",
@@ -25,3 +29,29 @@ __all__ = [
     "errors",
     "models",
 ]
+
+#: Where each name is found. Read when it is first asked for: the models alone take longer to load
+#: than a whole call of the command, which needs none of them.
+_HOMES = {
+    "AsyncHalfangle": "generated.client",
+    "Halfangle": "generated.client",
+    "HalfangleError": "errors",
+    "ProblemError": "errors",
+    "Retries": "retry",
+}
+_MODULES = {"errors": "errors", "models": "generated.models"}
+
+
+def __getattr__(name: str) -> Any:
+    if name in _MODULES:
+        found: Any = import_module(f"{__name__}.{_MODULES[name]}")
+    elif name in _HOMES:
+        found = getattr(import_module(f"{__name__}.{_HOMES[name]}"), name)
+    else:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    globals()[name] = found
+    return found
+
+
+def __dir__() -> list[str]:
+    return sorted({*globals(), *__all__})

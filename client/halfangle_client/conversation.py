@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import Any, Generic
 
 from halfangle_client import __version__
-from halfangle_client.endpoint import AnswerT, Endpoint, Reply, answer_of, message_of
+from halfangle_client.endpoint import AnswerT, Endpoint, Reply, message_of
 from halfangle_client.errors import ConnectionFailed, TimedOut, UnexpectedAnswer
 from halfangle_client.retry import Retries
 
@@ -122,6 +122,9 @@ class Conversation(Generic[AnswerT]):
     def answer(self, outcome: Reply | Fault) -> AnswerT:
         """Read the outcome that stands; raises a HalfangleError where it is no answer."""
         if isinstance(outcome, Reply):
+            # The command reads its answers itself, without the models, which take time to load.
+            from halfangle_client.reading import answer_of  # noqa: PLC0415
+
             return answer_of(self.endpoint, outcome, self.sent_as)
         if isinstance(outcome.error, UnexpectedAnswer):
             raise type(outcome.error)(f"{self.endpoint.name}: {outcome.error}")

@@ -1,15 +1,9 @@
-"""What a call sends and what it reads, without the sending: nothing here knows of sockets."""
+"""What a call sends, without the sending: nothing here knows of sockets."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Generic, Protocol, TypeVar
 from urllib.parse import quote
-
-from pydantic import BaseModel, ValidationError
-from pydantic_core import from_json, to_json
-
-from halfangle_client.errors import ProblemError, UnexpectedAnswer, error_of
-from halfangle_client.generated.models import Problem
 
 AnswerT = TypeVar("AnswerT")
 _PROBLEM = "application/problem+json"
@@ -106,8 +100,7 @@ def message_of(
     query = {name: _query_text(given.pop(name)) for name in endpoint.query if name in given}
     body = None
     if endpoint.sends:
-        # NaN travels as it is, so that the service can name the field that holds it.
-        body = to_json(given, inf_nan_mode="constants") if content is None else _bytes(content)
+        body = _json(given) if content is None else _bytes(content)
     headers = {"Accept": f"{endpoint.accept}, {_PROBLEM}", "X-Request-ID": request_id}
     if endpoint.sends:
         headers["Content-Type"] = endpoint.sends
@@ -119,7 +112,7 @@ def plain(value: Any) -> Any:
 
     NumPy's numbers and arrays become Python's.
     """
-    if isinstance(value, BaseModel):
+    if hasattr(value, "model_dump"):
         return value.model_dump(mode="json", exclude_unset=True)
     if isinstance(value, Mapping):
         return {key: plain(part) for key, part in value.items()}
@@ -128,59 +121,31 @@ def plain(value: Any) -> Any:
     return value.tolist() if hasattr(value, "tolist") else value
 
 
-def answer_of(endpoint: Endpoint[AnswerT], reply: Reply, request_id: str) -> AnswerT:
-    """Read an answer; raises ProblemError for a refusal, UnexpectedAnswer for what it is not."""
-    if reply.status >= 300:
-        raise problem_of(reply, endpoint.path, request_id)
-    wanted: Any = endpoint.answer
-    if wanted is bytes:
-        return reply.body  # type: ignore[return-value]
-    try:
-        if wanted is str:
-            return reply.body.decode()  # type: ignore[return-value]
-        answer: AnswerT = wanted.model_validate_json(reply.body)
-    except (ValidationError, UnicodeDecodeError) as error:
-        came = reply.headers.get("content-type", "no media type")
-        raise UnexpectedAnswer(
-            f"{endpoint.name}: what came back ({came}) is no {wanted.__name__}. Is this the "
-            f"service, and of this release? {error}"
-        ) from error
-    return answer
-
-
-def data_of(endpoint: Endpoint[Any], body: bytes) -> Any:
-    """Read an answer as data: JSON where the endpoint gives JSON, else text or bytes."""
-    if endpoint.answer is bytes:
-        return body
-    if endpoint.answer is str:
-        return body.decode()
-    try:
-        return from_json(body, allow_inf_nan=False)
-    except ValueError as error:
-        raise UnexpectedAnswer(f"{endpoint.name}: what came back is no JSON: {error}") from error
-
-
-def problem_of(reply: Reply, path: str, request_id: str) -> ProblemError:
-    """Give the error of a refusal, whether or not it came with a problem document."""
-    try:
-        problem = Problem.model_validate_json(reply.body)
-    except ValidationError:
-        said = reply.body[:200].decode(errors="replace").strip()
-        problem = Problem(
-            type="about:blank",
-            title=f"HTTP {reply.status}",
-            status=reply.status,
-            detail=f"HTTP {reply.status} without a problem document{f': {said}' if said else ''}",
-            instance=path,
-            errors=[],
-        )
-    return error_of(problem, request_id=reply.headers.get("x-request-id", request_id))
+def made_up_document(reply: Reply, path: str) -> dict[str, Any]:
+    """Give the problem document of a refusal that came without one."""
+    said = reply.body[:200].decode(errors="replace").strip()
+    return {
+        "type": "about:blank",
+        "title": f"HTTP {reply.status}",
+        "status": reply.status,
+        "detail": f"HTTP {reply.status} without a problem document{f': {said}' if said else ''}",
+        "instance": path,
+        "errors": [],
+    }
 
 
 def _query_text(value: Any) -> str:
     """Write a value as a query string holds it: JSON, save that text stands bare."""
-    return value if isinstance(value, str) else to_json(value).decode()
+    return value if isinstance(value, str) else _json(value).decode()
 
 
 def _bytes(content: str | bytes) -> bytes:
     return content.encode() if isinstance(content, str) else content
+
+
+def _json(value: Any) -> bytes:
+    """Write JSON. NaN travels as it is, so that the service can name the field that holds it."""
+    # The command brings its own body and goes without pydantic, which takes time to load.
+    from pydantic_core import to_json  # noqa: PLC0415
+
+    return to_json(value, inf_nan_mode="constants")

@@ -28,9 +28,10 @@ HalfangleError
         └── Overloaded            503
 """
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from halfangle_client.generated.models import FieldProblem, Problem
+if TYPE_CHECKING:
+    from halfangle_client.generated.models import FieldProblem, Problem
 
 
 class HalfangleError(Exception):
@@ -60,7 +61,7 @@ class AnswerTooLarge(UnexpectedAnswer):
 class ProblemError(HalfangleError):
     """The service refused; `problem` is its problem document (RFC 9457)."""
 
-    def __init__(self, problem: Problem, *, request_id: str = "") -> None:
+    def __init__(self, problem: "Problem", *, request_id: str = "") -> None:
         super().__init__(f"{problem.title}: {problem.detail}")
         self.problem = problem
         self.request_id = request_id
@@ -76,7 +77,7 @@ class ProblemError(HalfangleError):
         return self.problem.detail
 
     @property
-    def fields(self) -> list[FieldProblem]:
+    def fields(self) -> "list[FieldProblem]":
         """Each field that is wrong, by JSON pointer."""
         return self.problem.errors
 
@@ -192,7 +193,7 @@ _BY_TYPE: dict[str, type[ProblemError]] = {
 }
 
 
-def error_of(problem: Problem, *, request_id: str = "") -> ProblemError:
+def error_of(problem: "Problem", *, request_id: str = "") -> ProblemError:
     """Give the error of the class that fits a problem best; a type not known here by its status."""
     otherwise = ServiceFailed if problem.status >= 500 else ProblemError
     by_status = _BY_STATUS.get(problem.status, otherwise)

@@ -1,15 +1,14 @@
 """One exchange over HTTP, sync and async, within its time. The only module that knows httpx."""
 
 import asyncio
-import contextvars
 import time
 from collections.abc import Mapping
-from queue import Empty, SimpleQueue
-from threading import BoundedSemaphore, Thread
+from threading import BoundedSemaphore
 from typing import Any
 
 import httpx
 
+from halfangle_client.bounded import require_room, too_late, within
 from halfangle_client.conversation import Fault, Manners
 from halfangle_client.endpoint import Message, Reply
 from halfangle_client.errors import AnswerTooLarge
@@ -43,33 +42,18 @@ class Connection:
         self._turns = BoundedSemaphore(manners.calls_at_once)
 
     def exchange(self, message: Message, seconds: float) -> Reply | Fault:
-        """Send a message; give the reply, or why there is none, after so many seconds at most.
-
-        The exchange runs in a thread of its own: httpx bounds each wait for the network, and
-        nothing but a second thread bounds them all, a look-up of the host's name included.
-        """
+        """Send a message; give the reply, or why there is none, after so many seconds at most."""
         deadline = time.monotonic() + seconds
         if not self._turns.acquire(timeout=seconds):
-            return _too_late("no turn")
-        outcome: SimpleQueue[Reply | Fault | BaseException] = SimpleQueue()
+            return too_late("no turn")
 
-        def work() -> None:
+        def in_turn() -> Reply | Fault:
             try:
-                outcome.put(self._exchanged(message, deadline))
-            except BaseException as error:
-                outcome.put(error)
+                return self._exchanged(message, deadline)
             finally:
                 self._turns.release()
 
-        Thread(target=contextvars.copy_context().run, args=(work,), daemon=True).start()
-        try:
-            found = outcome.get(timeout=max(0.0, deadline - time.monotonic()))
-        except Empty:
-            # The thread ends at the next part of the answer, or when its own wait is over.
-            return _too_late("the answer was not whole")
-        if isinstance(found, BaseException):
-            raise found
-        return found
+        return within(deadline, in_turn)
 
     def _exchanged(self, message: Message, deadline: float) -> Reply | Fault:
         seconds = max(_LEAST_SECONDS, deadline - time.monotonic())
@@ -79,9 +63,9 @@ class Connection:
                 body = bytearray()
                 for part in response.iter_bytes():
                     body += part
-                    _require_room(len(body), self._manners.largest_answer)
+                    require_room(len(body), self._manners.largest_answer)
                     if time.monotonic() > deadline:
-                        return _too_late("the answer was not whole")
+                        return too_late("the answer was not whole")
                 return _reply(response, body)
         except _FAULTS as error:
             return _fault(error)
@@ -107,7 +91,7 @@ class AsyncConnection:
             async with asyncio.timeout(seconds), self._turns:
                 return await self._exchanged(message, seconds)
         except TimeoutError:
-            return _too_late("the answer was not whole, or there was no turn")
+            return too_late("the answer was not whole, or there was no turn")
 
     async def _exchanged(self, message: Message, seconds: float) -> Reply | Fault:
         options = _options(self._manners, message, seconds)
@@ -116,7 +100,7 @@ class AsyncConnection:
                 body = bytearray()
                 async for part in response.aiter_bytes():
                     body += part
-                    _require_room(len(body), self._manners.largest_answer)
+                    require_room(len(body), self._manners.largest_answer)
                 return _reply(response, body)
         except _FAULTS as error:
             return _fault(error)
@@ -144,18 +128,8 @@ def _options(manners: Manners, message: Message, seconds: float) -> dict[str, An
     }
 
 
-def _require_room(size: int, most_bytes: int) -> None:
-    """Refuse to keep more of an answer than was allowed. Raises AnswerTooLarge."""
-    if size > most_bytes:
-        raise AnswerTooLarge(f"The answer is longer than {most_bytes} bytes (`largest_answer`).")
-
-
 def _reply(response: httpx.Response, body: bytearray) -> Reply:
     return Reply(response.status_code, response.headers, bytes(body))
-
-
-def _too_late(why: str) -> Fault:
-    return Fault(TimeoutError(why), late=True, worth_another_try=False)
 
 
 def _fault(error: Exception) -> Fault:

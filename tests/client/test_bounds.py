@@ -13,7 +13,7 @@ import pytest
 
 from client_support import ANSWER, Act, FaultServer
 from halfangle_client import AsyncHalfangle, Halfangle, errors
-from halfangle_client.endpoint import data_of
+from halfangle_client.reading import data_of
 from halfangle_client.generated.calls import ENDPOINTS
 
 both = pytest.mark.parametrize("kind", ["sync", "async"])

@@ -1,0 +1,51 @@
+"""What an answer says, and what a refusal does: the other half of `endpoint`."""
+
+from typing import Any
+
+from pydantic import ValidationError
+from pydantic_core import from_json
+
+from halfangle_client.endpoint import AnswerT, Endpoint, Reply, made_up_document
+from halfangle_client.errors import ProblemError, UnexpectedAnswer, error_of
+from halfangle_client.generated.models import Problem
+
+
+def answer_of(endpoint: Endpoint[AnswerT], reply: Reply, request_id: str) -> AnswerT:
+    """Read an answer; raises ProblemError for a refusal, UnexpectedAnswer for what it is not."""
+    if reply.status >= 300:
+        raise problem_of(reply, endpoint.path, request_id)
+    wanted: Any = endpoint.answer
+    if wanted is bytes:
+        return reply.body  # type: ignore[return-value]
+    try:
+        if wanted is str:
+            return reply.body.decode()  # type: ignore[return-value]
+        answer: AnswerT = wanted.model_validate_json(reply.body)
+    except (ValidationError, UnicodeDecodeError) as error:
+        came = reply.headers.get("content-type", "no media type")
+        raise UnexpectedAnswer(
+            f"{endpoint.name}: what came back ({came}) is no {wanted.__name__}. Is this the "
+            f"service, and of this release? {error}"
+        ) from error
+    return answer
+
+
+def data_of(endpoint: Endpoint[Any], body: bytes) -> Any:
+    """Read an answer as data: JSON where the endpoint gives JSON, else text or bytes."""
+    if endpoint.answer is bytes:
+        return body
+    if endpoint.answer is str:
+        return body.decode()
+    try:
+        return from_json(body, allow_inf_nan=False)
+    except ValueError as error:
+        raise UnexpectedAnswer(f"{endpoint.name}: what came back is no JSON: {error}") from error
+
+
+def problem_of(reply: Reply, path: str, request_id: str) -> ProblemError:
+    """Give the error of a refusal, whether or not it came with a problem document."""
+    try:
+        problem = Problem.model_validate_json(reply.body)
+    except ValidationError:
+        problem = Problem(**made_up_document(reply, path))
+    return error_of(problem, request_id=reply.headers.get("x-request-id", request_id))
