@@ -5,13 +5,12 @@ from typing import Any
 
 from halfangle_service.http.answers import Headers
 from halfangle_service.http.problems import ProblemError
+from halfangle_service.trade.uncertainty.decision import YES
 
 #: Picks the advisories; no result has a field of this name.
 ADVISORIES = "advisories"
 #: Fields that judge: they may be picked though the answer says stop, where they say so themselves.
 _JUDGEMENTS = ("forecast", "verdict")
-#: A judgement that says yes is of a part only where the answer says stop.
-_YES = frozenset({"holds", "conforming"})
 _NOTHING_ADVISED = "none"
 _MOST_IN_HEADER = 20
 
@@ -31,7 +30,8 @@ def pick_value(answer: bytes, path: str) -> tuple[bytes, Headers]:
         lines = [f"{a['severity']} {a['code']}: {a['message']}" for a in advisories]
         return "\n".join(lines or [_NOTHING_ADVISED]).encode(), headers
     value = _value_at(whole["result"], path)
-    if not _judges(path) or value in _YES:
+    # A judgement that says yes is of a part only where the answer says stop.
+    if not _judges(path) or value in YES:
         _refuse_at_stop(advisories)
     text = value if isinstance(value, str) else json.dumps(value)
     return text.encode(), headers
