@@ -21,8 +21,8 @@ from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-from inlining import inlined
 from docstrings import docstring, one_line
+from inlining import inlined
 from signatures import Call, literal, read_topics
 from thinning import thinned
 

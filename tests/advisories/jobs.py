@@ -113,6 +113,13 @@ ROWS: tuple[Row, ...] = (
         {"included_angle_tolerance_arcsec": 56.3},
         "±56.2″",
     ),
+    caution(
+        "tolerance-unproved",
+        _CENTER,
+        {"shank": _STRAIGHT, "included_angle_tolerance_arcsec": 60},
+        {"included_angle_tolerance_arcsec": 60.1},
+        "±60.0″",
+    ),
     note("no-room-for-rolls", _CENTER, {"large_diameter": 0.0841}, {"large_diameter": 0.0842}),
     note(
         "no-room-for-rolls",

@@ -30,8 +30,8 @@ ROWS: tuple[Row, ...] = (
         _INDICATE,
         {},
         {"readings": _read(0.0004, 0.0002, -0.0002, -0.0004, -0.0002)},
-        "With 1 reading(s)",
-        "1 more angle(s)",
+        "Readings to spare: 1.",
+        "1 at least",
     ),
     caution(
         "find-the-crest",

@@ -55,7 +55,7 @@ _ABOVE: tuple[Row, ...] = (
         {"base_step": 2.501},
         {"base_step": 2.5},
         "5.001",
-        "distance 5;",
+        "distance 5 in;",
     ),
     caution(
         "stack-above-center-distance",
@@ -195,7 +195,7 @@ _OF_ERRORS: tuple[Row, ...] = (
         _UNCERTAINTY,
         {"particle": 0.0001936},
         {"particle": 0.0001934},
-        "particle makes 50 %",
+        "`particle` makes 50 %",
     ),
     caution(
         "budget-bends",

@@ -19,7 +19,7 @@ _SPEEDS: tuple[Row, ...] = (
         _SPEED,
         {"flange_diameter": 2.33},
         {"flange_diameter": 2.334},
-        "are 2.33;",
+        "measure 2.33 in;",
         "is 2.33333",
     ),
     stop("side-not-rated", _SPEED, {"grinding_side": True}, {"grinding_side": False}, "not known"),

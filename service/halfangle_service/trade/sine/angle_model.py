@@ -19,7 +19,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
-from halfangle_service.trade.sine.geometry import angle_for_height, height_for_angle
+from halfangle_service.trade.sine.geometry import angle_for_height
 
 Term = Literal[
     "center_distance_error_limit",
@@ -82,8 +82,11 @@ class SetUp:
 
     @property
     def stack(self) -> float:
-        """Difference of the stacks that the angle asks for, at 20 °C."""
-        return height_for_angle(self.center_distance, self.angle_rad, self.stack_offset)
+        """Difference of the stacks that the angle asks for, at 20 °C.
+
+        Not rounded, as `height_for_angle` is: what turns the angle back must meet it.
+        """
+        return self.center_distance * math.sin(self.angle_rad) + self.stack_offset
 
 
 def unit_of(term: Term) -> TermUnit:
