@@ -15,6 +15,7 @@ from typing import Any
 
 import pytest
 
+from halfangle_service.fields.glossary import advisory_meanings
 from releases.mutations import with_value, without
 from releases.paths import Json, Place
 from source_support import advisory_codes
@@ -62,6 +63,16 @@ def test_just_short_of_an_advisory_it_is_not_given(case: dict[str, Any], call: C
     for changes in case["short"]:
         answer = call(case["operation"], **changed(case["request"], changes))
         assert severities(answer, case["code"]) == set(), changes
+
+
+def test_every_advisory_of_the_source_has_its_meaning() -> None:
+    """The list that the contract and the page show is that of the source, each with a sentence."""
+    listed = {(code, severity) for code, (severity, _) in advisory_meanings().items()}
+    assert listed == set(advisory_codes())
+    assert list(advisory_meanings()) == sorted(advisory_meanings())
+    short = [code for code, (_, meaning) in advisory_meanings().items() if len(meaning) < 20]
+    assert short == []
+    assert all(meaning.endswith(".") for _, meaning in advisory_meanings().values())
 
 
 def test_every_advisory_of_the_source_has_a_case() -> None:

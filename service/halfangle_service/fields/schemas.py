@@ -44,10 +44,15 @@ class LabelledSchema(GenerateJsonSchema):
         return written
 
     def model_schema(self, schema: core_schema.ModelSchema) -> JsonSchemaValue:
-        """Leave answers open, and the class's name to the name that it has as a component."""
+        """Leave answers open, and the class's name to the name that it has as a component.
+
+        Examples of an answer's fields stand in the stored answers.
+        """
         written = super().model_schema(schema)
         if self.mode == "serialization" and written.get("additionalProperties") is False:
             del written["additionalProperties"]
+            for field in written.get("properties", {}).values():
+                field.pop("examples", None)
         del written["title"]
         return written
 
