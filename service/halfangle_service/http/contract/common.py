@@ -23,7 +23,8 @@ SECURITY_SCHEMES: Json = {
         "description": "Asked for only where the installation has keys.",
     }
 }
-#: Where the stored answer to an operation's example is served.
+#: Where the stored answer to an operation's example is served. It is a word of our own: generators
+#: of types fetch an `externalValue` from the disk, and fail.
 EXAMPLE_PATH = "/examples/{operation}"
 
 HEADERS: Json = {
@@ -53,9 +54,9 @@ HEADERS: Json = {
 }
 #: Headers that come with refusals of one status alone.
 _OF_STATUS = {401: "WWW-Authenticate", 405: "Allow", 503: "Retry-After"}
-#: Statuses of how a request came, not of what it says: any operation may answer them, as `4XX`.
-_OF_THE_WAY = "4XX"
-_NAMED = frozenset({400, 401, 404, 422, 500, 503})
+#: Other statuses of refusals, of how a request came and of the service, stand together.
+_OTHERS = {4: "4XX", 5: "5XX"}
+_NAMED = frozenset({400, 401, 404, 422})
 
 
 def information(description: str) -> Json:
@@ -96,15 +97,9 @@ def responses(
     *,
     cached: bool = False,
     text: bool = False,
-    sample: str = "",
 ) -> Json:
-    """Responses of one operation: the answer, and each problem it can meet.
-
-    `sample` names the operation of which an answer is stored.
-    """
+    """Responses of one operation: the answer, and each problem it can meet."""
     content: Json = {"schema": {"$ref": REFERENCE.format(model=answer.__name__)}}
-    if sample:
-        content["examples"] = {"stored": {"externalValue": EXAMPLE_PATH.format(operation=sample)}}
     answered: Json = {
         "description": "The answer.",
         "headers": _headers("X-Request-ID", *(["ETag"] if cached else [])),
@@ -113,7 +108,7 @@ def responses(
     if text:
         answered["headers"] |= _headers("Advisories")
         answered["content"]["text/plain"] = {"schema": {"type": "string"}}
-    refusals = [*map(str, problems), _OF_THE_WAY]
+    refusals = [*map(str, problems), *_OTHERS.values()]
     return {"200": answered, **{s: {"$ref": f"#/components/responses/{s}"} for s in refusals}}
 
 
@@ -125,7 +120,7 @@ def problem_responses() -> Json:
     types: dict[str, list[str]] = defaultdict(list)
     headers: dict[str, list[str]] = defaultdict(list)
     for name, (status, title) in PROBLEM_TYPES.items():
-        response = str(status) if status in _NAMED else _OF_THE_WAY
+        response = str(status) if status in _NAMED else _OTHERS[status // 100]
         said = "" if status in _NAMED else f"{status}: "
         types[response].append(f"{said}{title} (`/problems/{name}`)")
         if status in _OF_STATUS:

@@ -14,6 +14,7 @@ from halfangle_service.fields.glossary import Term, glossary, title_of
 from halfangle_service.fields.schemas import LabelledSchema
 from halfangle_service.http.contract.common import (
     API_KEY,
+    EXAMPLE_PATH,
     HEADERS,
     SECURITY_SCHEMES,
     advisories,
@@ -158,8 +159,9 @@ def _operation_item(operation: AnyOperation, schemas: Json) -> Json:
     post = {
         **common,
         "operationId": identifier,
+        "x-stored-answer": EXAMPLE_PATH.format(operation=operation.name),
         "requestBody": {"required": True, "content": {"application/json": content}},
-        "responses": responses(operation.answer, (400, 401, 422, 503), sample=operation.name),
+        "responses": responses(operation.answer, (400, 401, 422)),
     }
     query = _query_operation(operation, identifier, schemas[operation.request.__name__])
     return {"post": post, **({"get": query} if query else {})}
@@ -206,7 +208,7 @@ def _query_operation(operation: AnyOperation, identifier: str, schema: Json) -> 
         **({"x-heavy": True} if operation.heavy else {}),
         "operationId": f"{identifier}_by_query",
         "parameters": parameters,
-        "responses": responses(operation.answer, (400, 401, 422, 503), cached=True, text=True),
+        "responses": responses(operation.answer, (400, 401, 422), cached=True, text=True),
     }
 
 
@@ -229,7 +231,7 @@ def _table_items(table: AnyTable) -> Json:
                 **common,
                 "summary": table.title,
                 "operationId": _identifier(tag, "list", table.name),
-                "responses": responses(table.listing_answer, (401, 503), cached=True),
+                "responses": responses(table.listing_answer, (401,), cached=True),
             }
         },
         table.path + "/{key}": {
@@ -238,7 +240,7 @@ def _table_items(table: AnyTable) -> Json:
                 "summary": f"{table.title}: one {table.singular}",
                 "operationId": _identifier(tag, "get", table.singular),
                 "parameters": [key],
-                "responses": responses(table.item_answer, (401, 404, 503), cached=True),
+                "responses": responses(table.item_answer, (401, 404), cached=True),
             }
         },
     }
