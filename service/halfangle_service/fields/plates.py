@@ -6,7 +6,7 @@ from typing import Annotated
 from pydantic import Field
 
 from halfangle_service.fields.angles import AngleInput
-from halfangle_service.fields.base import RequestModel
+from halfangle_service.fields.base import RequestModel, Rule
 from halfangle_service.fields.choice import all_or_none
 from halfangle_service.fields.numbers import ArcsecOut, Length, SignedLength, UnitsField
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
@@ -46,8 +46,14 @@ ArcsecPerStep = Annotated[
 ]
 
 
+#: Diameters of the rolls where they differ, sent together.
+ROLLS = ("high_roll_diameter", "low_roll_diameter")
+
+
 class PlateFields(RequestModel):
     """What a sine bar or plate is."""
+
+    rules = (Rule("all-or-none", ROLLS),)
 
     units: UnitsField
     center_distance: CenterDistance
@@ -75,8 +81,7 @@ def offset_of(plate: PlateFields) -> float:
     require_center_distance(plate.center_distance, plate.units)
     all_or_none(
         plate,
-        "high_roll_diameter",
-        "low_roll_diameter",
+        *ROLLS,
         why="One roll's diameter alone says nothing of their difference.",
     )
     high, low = plate.high_roll_diameter, plate.low_roll_diameter

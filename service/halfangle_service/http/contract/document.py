@@ -55,6 +55,7 @@ _INTRODUCTION = (
     "error is a problem document (RFC 9457). Lengths are in the request's `units`; angles go in as "
     "decimal degrees or as a string in degrees, minutes and seconds (`format: angle`, described by "
     "`x-formats`). A field that is not stated is left out; a `null` is read as left out, too. "
+    "Which fields go together is under `x-rules` of a request. "
     "Requests take no unknown field; answers may get further fields and words in later releases. "
     "Each field's name has one meaning over all operations: the document at `x-glossary` gives its "
     "title, symbol, unit and datum."
