@@ -1,6 +1,6 @@
 """The blocks there are, as every request that builds with blocks states them."""
 
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -75,7 +75,7 @@ SOURCES = ("set", "sizes", "box")
 class BlockSupplyFields(RequestModel):
     """The blocks to build from: a built-in `set`, plain `sizes`, or the shop's own `box`."""
 
-    rules = (Rule("at-most-one-of", SOURCES),)
+    rules: ClassVar[tuple[Rule, ...]] = (Rule("at-most-one-of", SOURCES),)
 
     units: UnitsField
     set: SetName | None = Field(

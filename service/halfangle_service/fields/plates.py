@@ -1,7 +1,7 @@
 """A sine bar or plate, as every request that sets one states it."""
 
 from dataclasses import dataclass
-from typing import Annotated
+from typing import Annotated, ClassVar
 
 from pydantic import Field
 
@@ -53,7 +53,7 @@ ROLLS = ("high_roll_diameter", "low_roll_diameter")
 class PlateFields(RequestModel):
     """What a sine bar or plate is."""
 
-    rules = (Rule("all-or-none", ROLLS),)
+    rules: ClassVar[tuple[Rule, ...]] = (Rule("all-or-none", ROLLS),)
 
     units: UnitsField
     center_distance: CenterDistance
