@@ -2,7 +2,7 @@
 
 import sys
 from collections.abc import Iterable, Iterator
-from functools import partial
+from functools import cache, partial
 from typing import Any
 
 from litestar import Litestar
@@ -13,6 +13,7 @@ from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
 
 from halfangle_service.http.answers import JSON, TEXT, answer_of
 from halfangle_service.http.catalogue import catalogue
+from halfangle_service.http.contract.common import EXAMPLE_PATH
 from halfangle_service.http.contract.document import (
     GLOSSARY_PATH,
     compact_json,
@@ -20,6 +21,7 @@ from halfangle_service.http.contract.document import (
     contract_json,
     glossary_json,
 )
+from halfangle_service.http.contract.samples import sample_answer
 from halfangle_service.http.docs import reference_page
 from halfangle_service.http.failures import EXCEPTION_HANDLERS
 from halfangle_service.http.guards.keys import WITHOUT_KEY, key_check
@@ -87,6 +89,7 @@ def _cors(origins: tuple[str, ...]) -> CORSConfig | None:
     )
 
 
+@cache
 def all_tables() -> tuple[PublishedTable[Any], ...]:
     """Every published table, and the catalogue of operations."""
     registry = load_registry()
@@ -115,6 +118,9 @@ def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
     yield document_route("/openapi.json", served_contract, JSON, settings)
     yield document_route(GLOSSARY_PATH, glossary_json, JSON, settings)
     yield document_route("/docs", _reference, "text/html; charset=utf-8", settings)
+    for operation in load_registry().operations.values():
+        path = EXAMPLE_PATH.format(operation=operation.name)
+        yield document_route(path, partial(sample_answer, operation), JSON, settings)
     for name in PROBLEM_TYPES:
         yield document_route(f"/problems/{name}", partial(_problem_page, name), TEXT, settings)
 

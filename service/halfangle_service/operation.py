@@ -19,6 +19,9 @@ from halfangle_service.fields.advisories import Advisory, reading_notes, rows_re
 from halfangle_service.trade.decimals import without_noise
 from halfangle_service.trade.tables.loader import Standing
 
+#: What bounds the work of most requests.
+FIXED_SIZE = "one calculation of fixed size"
+
 RequestT = TypeVar("RequestT", bound=RequestModel)
 ResultT = TypeVar("ResultT", bound=ResultModel)
 
@@ -94,7 +97,7 @@ class Operation(Generic[RequestT, ResultT]):
     relations: tuple[str, ...]
     sources: tuple[Source, ...]
     example: Mapping[str, Any]
-    largest_request: str = "one calculation of fixed size"
+    largest_request: str = FIXED_SIZE
     heavy: bool | Callable[[RequestT], bool] = False
     drawing: str = ""
 
@@ -224,7 +227,7 @@ def operation(
     relations: tuple[str, ...],
     sources: tuple[Source, ...],
     example: Mapping[str, Any],
-    largest_request: str = "one calculation of fixed size",
+    largest_request: str = FIXED_SIZE,
     heavy: bool | Callable[[Any], bool] = False,
     drawing: str = "",
 ) -> Callable[[Callable[[RequestT], Outcome[ResultT]]], Operation[RequestT, ResultT]]:
@@ -331,7 +334,7 @@ def answer_model(result: type[ResultModel]) -> type[BaseModel]:
         name,
         __base__=ResultModel,
         __doc__=f"An answer: {result.__name__}, advisories, and what it stands on.",
-        result=(result, Field(description="The result.")),
+        result=(result, ...),
         advisories=(list[Advisory], Field(description="What an experienced hand would add.")),
         basis=(Basis, Field(description="Formulas, sources and release.")),
     )

@@ -8,6 +8,7 @@ import pytest
 from advisories.every import ROWS
 from advisories.places import Place, answer, places, places_hit
 from advisories.row import Request, Row
+from halfangle_service.fields.glossary import advisory_meanings
 from releases.paths import Json
 from source_support import advisory_codes
 
@@ -166,3 +167,13 @@ def _value_at(request: Request, path: str) -> Json:
 
 def _is_number(value: object) -> bool:
     return isinstance(value, int | float) and not isinstance(value, bool)
+
+
+def test_every_advisory_of_the_source_has_its_meaning() -> None:
+    """The list that the contract and the page show is that of the source, each with a sentence."""
+    listed = {(code, severity) for code, (severity, _) in advisory_meanings().items()}
+    assert listed == set(advisory_codes())
+    assert list(advisory_meanings()) == sorted(advisory_meanings())
+    short = [code for code, (_, meaning) in advisory_meanings().items() if len(meaning) < 20]
+    assert short == []
+    assert all(meaning.endswith(".") for _, meaning in advisory_meanings().values())

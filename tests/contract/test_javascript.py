@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from halfangle_service.app import contract_bytes
-from node_support import node
+from halfangle_service.app import contract_bytes, served_contract
+from node_support import MODULES, node, package, run
 
 _COMPILE = """
 const [patterns] = process.argv.slice(1).map(p => JSON.parse(require("fs").readFileSync(p)));
@@ -54,3 +54,101 @@ def test_every_pattern_is_one_of_javascript(tmp_path: Path) -> None:
 def test_a_pattern_that_javascript_refuses_would_be_seen(pattern: str, tmp_path: Path) -> None:
     """A sign escaped for nothing, or marks of sets of signs, are refused under a flag."""
     assert refused_by_javascript([pattern], tmp_path) != []
+
+
+# Validators -----------------------------------------------------------------------------------
+_VALIDATE = """
+const fs = require("fs");
+const Ajv = require("ajv/dist/2020").default;
+const [document] = process.argv.slice(1).map(p => JSON.parse(fs.readFileSync(p)));
+const ajv = new Ajv();
+ajv.addVocabulary(["components", "x-unit", "x-labels", "x-rules", "discriminator", "example"]);
+ajv.addFormat("angle", true);
+ajv.addSchema({$id: "contract", components: document.components}, "contract");
+const found = {};
+for (const [path, item] of Object.entries(document.paths)) {
+  if (!item.post) continue;
+  const content = item.post.requestBody.content["application/json"];
+  try {
+    const validate = ajv.compile({$ref: "contract" + content.schema.$ref});
+    if (!validate(content.example)) found[path] = ajv.errorsText(validate.errors);
+    else if (validate({...content.example, unknown: 1})) found[path] = "takes an unknown field";
+  } catch (error) { found[path] = error.message }
+}
+console.log(JSON.stringify(found));
+"""
+
+
+def test_requests_compile_and_take_their_examples_in_a_validator(contract: Path) -> None:
+    """Ajv with its defaults compiles every request's schema, and holds its example to it.
+
+    It wants to be told the names of our own words and of the format of angles, and nothing else.
+    """
+    package("ajv")
+    assert json.loads(node(_VALIDATE, str(contract))) == {}
+
+
+@pytest.fixture(scope="module")
+def contract(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The contract as it is served, in a file."""
+    path = tmp_path_factory.mktemp("contract") / "openapi.json"
+    path.write_bytes(served_contract())
+    return path
+
+
+def test_the_contract_is_without_a_finding_of_a_linter(contract: Path) -> None:
+    """Redocly's stricter rules find nothing, but that no licence is named by its address."""
+    package("@redocly/cli")
+    program = MODULES / "@redocly/cli/bin/cli.js"
+    rules = MODULES.parent / "redocly.yaml"
+    run("node", str(program), "lint", "--config", str(rules), str(contract))
+
+
+def test_a_finding_of_the_linter_would_be_seen(contract: Path, tmp_path: Path) -> None:
+    """A contract with two operations of one name does not pass."""
+    package("@redocly/cli")
+    document = json.loads(contract.read_text("utf-8"))
+    for path in ("/v1/sine/setting", "/v1/sine/angle"):
+        document["paths"][path]["post"]["operationId"] = "one_name"
+    broken = tmp_path / "openapi.json"
+    broken.write_text(json.dumps(document), "utf-8")
+    program, rules = MODULES / "@redocly/cli/bin/cli.js", MODULES.parent / "redocly.yaml"
+    with pytest.raises(AssertionError, match="operation-operationId-unique"):
+        run("node", str(program), "lint", "--config", str(rules), str(broken))
+
+
+# Types ----------------------------------------------------------------------------------------
+def test_types_of_a_front_end_compile_and_take_every_example(
+    contract: Path, tmp_path: Path
+) -> None:
+    """TypeScript under strict takes each example as its request, and each answer has its result."""
+    package("openapi-typescript")
+    package("typescript")
+    types = tmp_path / "contract.d.ts"
+    generator = MODULES / "openapi-typescript/bin/cli.js"
+    # A field with a default may be left out: the generator's own default has it sent.
+    sent_or_not = "--default-non-nullable=false"
+    run("node", str(generator), str(contract), sent_or_not, "--output", str(types))
+    program = tmp_path / "use.ts"
+    program.write_text("\n".join(_uses(json.loads(contract.read_text("utf-8")))), "utf-8")
+    compiler = MODULES / "typescript/bin/tsc"
+    options = ("--strict", "--noEmit", "--target", "es2022", "--module", "esnext")
+    run("node", str(compiler), *options, "--moduleResolution", "bundler", str(program))
+
+
+def _uses(document: dict[str, Any]) -> Iterator[str]:
+    """A program that sends each example and reads what comes back, by the generated types."""
+    yield 'import type { operations } from "./contract";'
+    for item in document["paths"].values():
+        if "post" not in item:
+            continue
+        name = item["post"]["operationId"]
+        example = item["post"]["requestBody"]["content"]["application/json"]["example"]
+        body = f'operations["{name}"]["requestBody"]["content"]["application/json"]'
+        answer = f'operations["{name}"]["responses"][200]["content"]["application/json"]'
+        yield f"export const {name}: {body} = {json.dumps(example)};"
+        yield f"export const of_{name} = (answer: {answer}) => ["
+        yield "  answer.result, answer.advisories.map(one => one.message), answer.basis];"
+        if "get" in item:
+            query = f'NonNullable<operations["{name}_by_query"]["parameters"]["query"]>'
+            yield f"export const asked_{name}: {query} = {json.dumps(example)};"

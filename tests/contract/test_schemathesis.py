@@ -11,6 +11,7 @@ from schemathesis.config import SchemathesisConfig
 
 from generated.angles import SPELLINGS, AngleBounds, spelled, with_formats_by_bounds
 from generated.checking import REFUSALS_OF_THE_TRADE
+from generated.nulls import with_null_as_left_out
 from halfangle_service.app import contract_bytes, create_app
 from halfangle_service.fields.angles import AngleInput
 from halfangle_service.registry import load_registry
@@ -41,7 +42,7 @@ _config = SchemathesisConfig.from_dict(
     }
 )
 
-_contract, BOUNDS = with_formats_by_bounds(json.loads(contract_bytes()))
+_contract, BOUNDS = with_formats_by_bounds(with_null_as_left_out(json.loads(contract_bytes())))
 
 
 def angle_texts(bounds: AngleBounds) -> st.SearchStrategy[str]:

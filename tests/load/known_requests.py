@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from compare_releases import newest
+from generated.nulls import with_null_as_left_out
 from halfangle_service.app import all_tables
 from halfangle_service.http.contract.document import contract
 from halfangle_service.operation import Operation
@@ -30,7 +31,7 @@ class Known:
 
     def __init__(self) -> None:
         self.operations: dict[str, AnyOperation] = load_registry().operations
-        document = contract(self.operations, all_tables())
+        document = with_null_as_left_out(contract(self.operations, all_tables()))
         schemas = request_schemas(document)
         self.nodes: dict[str, Node] = {name: node for name, (node, _) in schemas.items()}
         self.requests: dict[str, list[Json]] = {n: [e] for n, (_, e) in schemas.items()}

@@ -1,6 +1,6 @@
 """The blocks there are, as every request that builds with blocks states them."""
 
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -12,6 +12,7 @@ from halfangle_service.fields import (
     SignedLength,
     UnitsField,
 )
+from halfangle_service.fields.base import Rule
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 
 SetName = Annotated[str, Field(min_length=1, max_length=60)]
@@ -67,8 +68,14 @@ class BlockOwned(RequestModel):
     )
 
 
+#: Fields of a request one of which says which blocks there are.
+SOURCES = ("set", "sizes", "box")
+
+
 class BlockSupplyFields(RequestModel):
     """The blocks to build from: a built-in `set`, plain `sizes`, or the shop's own `box`."""
+
+    rules: ClassVar[tuple[Rule, ...]] = (Rule("at-most-one-of", SOURCES),)
 
     units: UnitsField
     set: SetName | None = Field(

@@ -1,7 +1,8 @@
 """The glossary: every field of every request and result, and every option, each with one meaning.
 
-`glossary.toml` holds the names of fields, `options.toml` the labels of options. A test fails on any
-field or option of the contract that is not in them, and on any entry that nothing uses.
+`glossary.toml` holds the names of fields, `options.toml` the labels of options, `advisories.toml`
+the codes of advisories. A test fails on any field, option or code of the service that is not in
+them, and on any entry that nothing uses.
 """
 
 import re
@@ -56,3 +57,10 @@ def glossary() -> dict[str, Term]:
 def option_labels() -> dict[str, str]:
     """The label of every option by its token."""
     return dict(read_toml(__name__, "options.toml"))
+
+
+@cache
+def advisory_meanings() -> dict[str, tuple[str, str]]:
+    """Severity and meaning of every advisory by its code."""
+    rows = read_toml(__name__, "advisories.toml")
+    return {code: (severity, meaning) for code, (severity, meaning) in rows.items()}

@@ -2,12 +2,12 @@
 
 import math
 from dataclasses import dataclass
-from typing import Annotated
+from typing import Annotated, ClassVar
 
 from pydantic import Field
 
 from halfangle_service.fields.angles import AngleInput
-from halfangle_service.fields.base import RequestModel
+from halfangle_service.fields.base import RequestModel, Rule
 from halfangle_service.fields.choice import all_or_none
 from halfangle_service.fields.numbers import ArcsecOut, Length, SignedLength, UnitsField
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
@@ -47,8 +47,14 @@ ArcsecPerStep = Annotated[
 ]
 
 
+#: Diameters of the rolls where they differ, sent together.
+ROLLS = ("high_roll_diameter", "low_roll_diameter")
+
+
 class PlateFields(RequestModel):
     """What a sine bar or plate is."""
+
+    rules: ClassVar[tuple[Rule, ...]] = (Rule("all-or-none", ROLLS),)
 
     units: UnitsField
     center_distance: CenterDistance
@@ -76,8 +82,7 @@ def offset_of(plate: PlateFields) -> float:
     require_center_distance(plate.center_distance, plate.units)
     all_or_none(
         plate,
-        "high_roll_diameter",
-        "low_roll_diameter",
+        *ROLLS,
         why="One roll's diameter alone says nothing of their difference.",
     )
     high, low = plate.high_roll_diameter, plate.low_roll_diameter

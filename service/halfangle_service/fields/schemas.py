@@ -11,6 +11,7 @@ from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema, JsonSchemaMode, JsonSchemaValue
 from pydantic_core import core_schema
 
+from halfangle_service.fields.base import RequestModel, Rule
 from halfangle_service.fields.glossary import option_labels, title_of
 
 DEFINITIONS = "#/$defs/{model}"
@@ -44,10 +45,18 @@ class LabelledSchema(GenerateJsonSchema):
         return written
 
     def model_schema(self, schema: core_schema.ModelSchema) -> JsonSchemaValue:
-        """Leave answers open, and the class's name to the name that it has as a component."""
+        """Leave answers open, and the class's name to the name that it has as a component.
+
+        Examples of an answer's fields stand in the stored answers.
+        """
         written = super().model_schema(schema)
+        rules = schema["cls"].all_rules() if issubclass(schema["cls"], RequestModel) else ()
+        if rules:
+            written["x-rules"] = [_written_rule(rule) for rule in rules]
         if self.mode == "serialization" and written.get("additionalProperties") is False:
             del written["additionalProperties"]
+            for field in written.get("properties", {}).values():
+                field.pop("examples", None)
         del written["title"]
         return written
 
@@ -60,6 +69,11 @@ class LabelledSchema(GenerateJsonSchema):
     def get_title_from_name(self, name: str) -> str:
         """The title of the glossary."""
         return title_of(name)
+
+
+def _written_rule(rule: Rule) -> dict[str, Any]:
+    needs = {"needs": rule.needs} if rule.needs else {}
+    return {"kind": rule.kind, "fields": list(rule.fields), **needs}
 
 
 def schema_of(

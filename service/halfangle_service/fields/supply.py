@@ -16,6 +16,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.blocks import (
     MOST_BLOCKS,
+    SOURCES,
     Away,
     BlockFinishFields,
     BlockOwned,
@@ -39,8 +40,6 @@ LARGEST_BLOCK = 1_016 * TENTH_NM_PER_MM
 LARGEST_DEVIATION: dict[Units, float] = {"in": 0.001, "mm": 0.02}
 #: Wear blocks of one stack.
 ENDS: dict[WearEnds, int] = {"none": 0, "one-end": 1, "both-ends": 2}
-#: Fields of a request one of which says which blocks there are.
-SOURCES = ("set", "sizes", "box")
 #: Where a block is that would help.
 Where = Literal[Away, "not-in-the-box", "another-of-this-size"]
 _AWAY: tuple[tuple[str, Away], ...] = (("missing", "missing"), ("in_use", "in-use"))

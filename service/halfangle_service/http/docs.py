@@ -9,8 +9,9 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from halfangle_service import __version__
-from halfangle_service.fields.glossary import glossary
+from halfangle_service.fields.glossary import advisory_meanings, glossary
 from halfangle_service.fields.schemas import schema_of
+from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.query import query_fields
 from halfangle_service.operation import Operation, PublishedTable
 from halfangle_service.trade.wording import plain
@@ -18,6 +19,8 @@ from halfangle_service.trade.wording import plain
 AnyOperation = Operation[Any, Any]
 Schema = Mapping[str, Any]
 
+#: The model of an angle in an answer.
+_ANGLE = "Angle"
 _BOUNDS = {
     "minimum": "≥",
     "exclusiveMinimum": ">",
@@ -48,6 +51,8 @@ def reference_page(
         topics=topics,
         tables=tuple(tables),
         glossary=glossary().values(),
+        problems=PROBLEM_TYPES,
+        advisories=advisory_meanings(),
     )
     return page.encode()
 
@@ -95,7 +100,7 @@ def _collect(
         )
         for suffix, nested in _objects(field, definitions):
             # Angle stands in nearly every answer and is explained once, at the top of the page.
-            if depth < 3 and nested.get("title") != "Angle":
+            if depth < 3 and nested is not definitions.get(_ANGLE):
                 _collect(nested, definitions, f"{path}{suffix}.", rows, depth + 1)
 
 
@@ -113,8 +118,7 @@ def _objects(field: Schema, definitions: Schema) -> Iterable[tuple[str, Schema]]
 def _form(field: Schema, definitions: Schema) -> str:
     """Type, unit and bounds of a field in a few words."""
     if "$ref" in field:
-        title: str = definitions[field["$ref"].rsplit("/", 1)[-1]].get("title", "object")
-        return "angle" if title == "Angle" else "object"
+        return "angle" if field["$ref"].endswith(f"/{_ANGLE}") else "object"
     if "enum" in field:
         return " | ".join(json.dumps(value, ensure_ascii=False) for value in field["enum"])
     if "const" in field:

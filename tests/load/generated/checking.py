@@ -11,6 +11,7 @@ import jsonschema_rs
 
 from generated.angles import with_formats_by_bounds
 from generated.judging import contradicts, stops
+from generated.nulls import with_null_as_left_out
 from halfangle_service.http.problems import PROBLEM_TYPES
 from releases.paths import Json
 from releases.schemas import Node, path_of
@@ -47,7 +48,7 @@ class Checks:
     """Checks of requests and answers against a contract."""
 
     def __init__(self, contract: dict[str, Any]) -> None:
-        by_bounds, bounds = with_formats_by_bounds(contract)
+        by_bounds, bounds = with_formats_by_bounds(with_null_as_left_out(contract))
         self._schemas = by_bounds["components"]["schemas"]
         self._paths = by_bounds["paths"]
         self._formats = {one.format: one.holds for one in bounds}

@@ -9,10 +9,21 @@ from typing import Any
 from pydantic import BaseModel
 from pydantic.json_schema import JsonSchemaMode, models_json_schema
 
-from halfangle_service import __version__
 from halfangle_service.fields.angles import ANGLE_FORMAT, ANGLE_FORMAT_MEANING
 from halfangle_service.fields.glossary import Term, glossary, title_of
 from halfangle_service.fields.schemas import LabelledSchema
+from halfangle_service.http.contract.common import (
+    API_KEY,
+    EXAMPLE_PATH,
+    HEADERS,
+    SECURITY_SCHEMES,
+    advisories,
+    described_tags,
+    information,
+    problem_responses,
+    problem_types,
+    responses,
+)
 from halfangle_service.http.contract.shared import (
     ANGLE_COMPONENT,
     ANGLE_SCHEMA,
@@ -23,15 +34,18 @@ from halfangle_service.http.contract.shared import (
     shared_fields,
     with_angles_named,
     with_fields_shared,
+    with_options_shared,
 )
-from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, PROBLEM_TYPES, Problem
+from halfangle_service.http.problems import Problem
 from halfangle_service.http.query import PICK, query_fields
-from halfangle_service.operation import Operation, PublishedTable
+from halfangle_service.operation import FIXED_SIZE, Operation, PublishedTable
 
 AnyOperation = Operation[Any, Any]
 AnyTable = PublishedTable[Any]
 Json = dict[str, Any]
 
+#: Tag of the catalogue of operations, which belongs to no topic.
+CATALOGUE = "catalogue"
 #: Where the meaning of each field's name is served.
 GLOSSARY_PATH = "/glossary.json"
 _INTRODUCTION = (
@@ -41,6 +55,7 @@ _INTRODUCTION = (
     "error is a problem document (RFC 9457). Lengths are in the request's `units`; angles go in as "
     "decimal degrees or as a string in degrees, minutes and seconds (`format: angle`, described by "
     "`x-formats`). A field that is not stated is left out; a `null` is read as left out, too. "
+    "Which fields go together is under `x-rules` of a request. "
     "Requests take no unknown field; answers may get further fields and words in later releases. "
     "Each field's name has one meaning over all operations: the document at `x-glossary` gives its "
     "title, symbol, unit and datum."
@@ -54,24 +69,25 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
     paths: Json = {o.path: _operation_item(o, schemas) for o in operations.values()}
     for table in tables:
         paths.update(_table_items(table))
-    tags = sorted({_tag(topic) for topic in [o.topic for o in operations.values()]})
+    topics = sorted({operation.topic for operation in operations.values()})
     document: Json = {
         "openapi": "3.1.0",
-        "info": {
-            "title": "Halfangle",
-            "version": __version__,
-            "summary": "Toolroom calculations with their limits, error budget and source.",
-            "description": _INTRODUCTION,
-        },
+        "info": information(_INTRODUCTION),
         "jsonSchemaDialect": "https://json-schema.org/draft/2020-12/schema",
-        "tags": [{"name": tag} for tag in [*tags, _tag("")]],
+        "servers": [{"url": "/", "description": "The installation that serves this document."}],
+        "security": [{}, {API_KEY: []}],
+        "tags": described_tags(topics, CATALOGUE),
         "paths": paths,
         "components": {
             "schemas": schemas,
-            "responses": _problem_responses(),
+            "responses": problem_responses(),
+            "headers": HEADERS,
+            "securitySchemes": SECURITY_SCHEMES,
         },
         "x-formats": {ANGLE_FORMAT: ANGLE_FORMAT_MEANING},
         "x-glossary": GLOSSARY_PATH,
+        "x-problem-types": problem_types(),
+        "x-advisories": advisories(),
     }
     return parameters_shared(document)
 
@@ -103,7 +119,7 @@ def _identifier(*words: str) -> str:
 
 
 def _tag(topic: str) -> str:
-    return topic or "catalogue"
+    return topic or CATALOGUE
 
 
 def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> Json:
@@ -122,7 +138,7 @@ def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> 
     _, definitions = models_json_schema(
         models, ref_template=REFERENCE, schema_generator=LabelledSchema
     )
-    named = with_angles_named(definitions["$defs"])
+    named = with_options_shared(with_angles_named(definitions["$defs"]))
     shared = shared_fields(named, models_within(model for model, _ in models), asked)
     schemas: Json = {ANGLE_COMPONENT: ANGLE_SCHEMA, **with_fields_shared(named, shared)}
     return dict(sorted(schemas.items()))
@@ -134,7 +150,7 @@ def _operation_item(operation: AnyOperation, schemas: Json) -> Json:
     common = {
         "tags": [operation.topic],
         "summary": operation.title,
-        "description": f"{operation.summary}\n\nLargest request: {operation.largest_request}.",
+        "description": _description(operation),
         **({"x-heavy": True} if operation.heavy else {}),
     }
     content = {
@@ -144,11 +160,19 @@ def _operation_item(operation: AnyOperation, schemas: Json) -> Json:
     post = {
         **common,
         "operationId": identifier,
+        "x-stored-answer": EXAMPLE_PATH.format(operation=operation.name),
         "requestBody": {"required": True, "content": {"application/json": content}},
-        "responses": _responses(operation.answer, (400, 406, 408, 413, 415, 422, 503)),
+        "responses": responses(operation.answer, (400, 401, 422)),
     }
     query = _query_operation(operation, identifier, schemas[operation.request.__name__])
     return {"post": post, **({"get": query} if query else {})}
+
+
+def _description(operation: AnyOperation) -> str:
+    """The summary, and what bounds the work where a request may ask for more or less of it."""
+    if operation.largest_request == FIXED_SIZE:
+        return operation.summary
+    return f"{operation.summary}\n\nLargest request: {operation.largest_request}."
 
 
 def _query_operation(operation: AnyOperation, identifier: str, schema: Json) -> Json | None:
@@ -182,11 +206,10 @@ def _query_operation(operation: AnyOperation, identifier: str, schema: Json) -> 
     return {
         "tags": [operation.topic],
         "summary": f"{operation.title}, by query string",
-        "description": f"As `{identifier}`, for callers that can send nothing but an address.",
         **({"x-heavy": True} if operation.heavy else {}),
         "operationId": f"{identifier}_by_query",
         "parameters": parameters,
-        "responses": _responses(operation.answer, (400, 406, 422, 503), text=True),
+        "responses": responses(operation.answer, (400, 401, 422), cached=True, text=True),
     }
 
 
@@ -209,7 +232,7 @@ def _table_items(table: AnyTable) -> Json:
                 **common,
                 "summary": table.title,
                 "operationId": _identifier(tag, "list", table.name),
-                "responses": _responses(table.listing_answer, (406, 503)),
+                "responses": responses(table.listing_answer, (401,), cached=True),
             }
         },
         table.path + "/{key}": {
@@ -218,50 +241,7 @@ def _table_items(table: AnyTable) -> Json:
                 "summary": f"{table.title}: one {table.singular}",
                 "operationId": _identifier(tag, "get", table.singular),
                 "parameters": [key],
-                "responses": _responses(table.item_answer, (404, 406, 503)),
+                "responses": responses(table.item_answer, (401, 404), cached=True),
             }
         },
     }
-
-
-#: What comes with a picked value, which has no room for it.
-_ADVISORIES_HEADER: Json = {
-    "Advisories": {
-        "description": "With a picked value: codes of the answer's advisories, each with its "
-        "severity, as a list of tokens (RFC 9651); absent where there are none.",
-        "schema": {"type": "string"},
-        "example": "wheel-safety;severity=caution, steep-angle;severity=note",
-    }
-}
-
-
-def _responses(answer: type[BaseModel], problems: Iterable[int], *, text: bool = False) -> Json:
-    """Responses of one operation: the answer, and each problem it can meet."""
-    answered: Json = {
-        "description": "The answer.",
-        "content": {
-            "application/json": {"schema": {"$ref": REFERENCE.format(model=answer.__name__)}}
-        },
-    }
-    if text:
-        answered["headers"] = _ADVISORIES_HEADER
-        answered["content"]["text/plain"] = {"schema": {"type": "string"}}
-    refused = {str(s): {"$ref": f"#/components/responses/Problem{s}"} for s in problems}
-    return {"200": answered, **refused}
-
-
-def _problem_responses() -> Json:
-    """One named response a status, listing the problem types that come with it."""
-    responses: Json = {}
-    for status in sorted({status for status, _ in PROBLEM_TYPES.values()}):
-        types = [name for name, (code, _) in PROBLEM_TYPES.items() if code == status]
-        responses[f"Problem{status}"] = {
-            "description": "; ".join(
-                f"{PROBLEM_TYPES[name][1]} (`/problems/{name}`)" for name in types
-            )
-            + ".",
-            "content": {
-                PROBLEM_MEDIA_TYPE: {"schema": {"$ref": REFERENCE.format(model="Problem")}}
-            },
-        }
-    return responses

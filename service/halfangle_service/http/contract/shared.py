@@ -27,6 +27,7 @@ ANGLE_SCHEMA: Json = {
 }
 #: A schema as short as a reference to it stays where it is.
 _SHORT = 60
+_OF_A_CHOICE = ("type", "enum", "const", "x-labels")
 #: Where a field stands: name of the model, and its own.
 Place = tuple[str, str]
 
@@ -38,9 +39,54 @@ def with_angles_named(schema: Any) -> Any:
     if not isinstance(schema, dict):
         return schema
     if schema.get("anyOf") == ANGLE_FORMS["anyOf"]:
-        beside = {key: part for key, part in schema.items() if key != "anyOf"}
+        beside = {key: part for key, part in schema.items() if key not in ANGLE_FORMS}
         return {"$ref": REFERENCE.format(model=ANGLE_COMPONENT), **beside}
     return {key: with_angles_named(part) for key, part in schema.items()}
+
+
+def with_options_shared(schemas: Mapping[str, Json]) -> dict[str, Json]:
+    """The same, with each choice that several fields offer alike, labels too, said once."""
+    alike: dict[str, list[Place]] = defaultdict(list)
+    for model, schema in sorted(schemas.items()):
+        for field, part in schema.get("properties", {}).items():
+            for choice in _choices(part):
+                alike[json.dumps(choice)].append((model, field))
+    names: dict[str, str] = {}
+    for written, places in alike.items():
+        if (len(places) - 1) * len(written) > len(places) * _SHORT:
+            name = f"Options_{places[0][1]}"
+            taken = name in names.values()
+            names[written] = "_".join(["Options", *places[0]]) if taken else name
+    made = {model: _with_choices_named(schema, names) for model, schema in schemas.items()}
+    return {**made, **{name: json.loads(written) for written, name in names.items()}}
+
+
+def _choices(schema: Any) -> Iterable[Json]:
+    """Every choice with labels within a schema."""
+    if isinstance(schema, list):
+        for part in schema:
+            yield from _choices(part)
+    elif isinstance(schema, dict):
+        if "x-labels" in schema:
+            yield _choice(schema)
+        for part in schema.values():
+            yield from _choices(part)
+
+
+def _choice(schema: Json) -> Json:
+    return {key: part for key, part in schema.items() if key in _OF_A_CHOICE}
+
+
+def _with_choices_named(schema: Any, names: Mapping[str, str]) -> Any:
+    if isinstance(schema, list):
+        return [_with_choices_named(part, names) for part in schema]
+    if not isinstance(schema, dict):
+        return schema
+    name = names.get(json.dumps(_choice(schema))) if "x-labels" in schema else None
+    if name is None:
+        return {key: _with_choices_named(part, names) for key, part in schema.items()}
+    beside = {key: part for key, part in schema.items() if key not in _OF_A_CHOICE}
+    return {"$ref": REFERENCE.format(model=name), **beside}
 
 
 def models_within(models: Iterable[type[BaseModel]]) -> dict[str, type[BaseModel]]:

@@ -20,6 +20,7 @@ from halfangle_service.fields import (
     format_dms,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.base import Rule
 from halfangle_service.fields.blocks import SetName
 from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.estimate import AngleEstimate, estimate
@@ -77,8 +78,14 @@ class BlockAngleOwned(RequestModel):
     )
 
 
+#: What states the blocks, of which one is sent.
+ANGLE_SOURCES = ("set", "box")
+
+
 class BlockAngleStackRequest(RequestModel):
     """An angle, and the angle blocks to build it from."""
+
+    rules = (Rule("one-of", ANGLE_SOURCES),)
 
     angle: Annotated[float, AngleInput(gt=0, le=360)] = Field(
         description="Angle to build, in degrees; taken to the nearest 0.001″.",
@@ -214,7 +221,7 @@ def _bound_words(choice: AngleChoice) -> str:
 
 def _pieces(request: BlockAngleStackRequest) -> list[AnglePiece]:
     """The blocks, largest first; refuses both sources, or neither, and too many."""
-    source = one_of(request, "set", "box")
+    source = one_of(request, *ANGLE_SOURCES)
     if request.set is not None:
         pieces = [AnglePiece(angle) for angle in find_angle_set(request.set).angles]
     else:

@@ -20,7 +20,8 @@ from halfangle_service.fields import (
     from_tenth_nm,
     to_tenth_nm,
 )
-from halfangle_service.fields.blocks import BlockSupplyFields, SetName
+from halfangle_service.fields.base import Rule
+from halfangle_service.fields.blocks import SOURCES, BlockSupplyFields, SetName
 from halfangle_service.fields.choice import at_most_one_of, needs
 from halfangle_service.fields.supply import Supply, graded, graded_supply, read_supply
 from halfangle_service.trade.stacks.supply import Piece
@@ -30,9 +31,29 @@ from halfangle_service.trade.tables.blocks.tolerances import find_grade
 from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wording import option, plain
 
+#: What is wanted, measured, and known of the low stack: of each pair one at most is sent.
+WANTED = ("height", "angle")
+
+MEASURED = ("measured_height", "measured_angle")
+
+ERROR_LIMITS = ("measurement_error_limit", "measurement_error_limit_arcsec")
+
+LOW_STACKS = ("low_stack", "low_blocks")
+#: What says nothing without a plate.
+OF_A_PLATE = ("angle", "measured_angle", "measurement_error_limit_arcsec", "low_blocks")
+
 
 class BlockCheckRequest(BlockSupplyFields):
     """A stack as wrung, what it is for, and what was measured on it."""
+
+    rules = (
+        Rule("one-of", SOURCES),
+        Rule("at-most-one-of", WANTED),
+        Rule("at-most-one-of", MEASURED),
+        Rule("at-most-one-of", ERROR_LIMITS),
+        Rule("at-most-one-of", LOW_STACKS),
+        Rule("needs", OF_A_PLATE, "center_distance"),
+    )
 
     blocks: Annotated[list[Length], Field(min_length=1, max_length=20)] = Field(
         description="Nominal sizes of the blocks in the stack as read from them, wear blocks left "
@@ -114,11 +135,11 @@ class BlockCheckRequest(BlockSupplyFields):
 
 def read_wrung(request: BlockCheckRequest) -> tuple[Supply, Wrung]:
     """Read a request; refuses blocks that are not there, contradictions, heights past the plate."""
-    wanted = at_most_one_of(request, "height", "angle")
-    measured = at_most_one_of(request, "measured_height", "measured_angle")
-    at_most_one_of(request, "measurement_error_limit", "measurement_error_limit_arcsec")
-    at_most_one_of(request, "low_stack", "low_blocks")
-    for name in ("angle", "measured_angle", "measurement_error_limit_arcsec", "low_blocks"):
+    wanted = at_most_one_of(request, *WANTED)
+    measured = at_most_one_of(request, *MEASURED)
+    at_most_one_of(request, *ERROR_LIMITS)
+    at_most_one_of(request, *LOW_STACKS)
+    for name in OF_A_PLATE:
         needs(request, name, "center_distance", why="What turns a plate needs the plate.")
     supply = read_supply(request)
     if request.grade is not None:

@@ -21,6 +21,7 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.base import Rule
 from halfangle_service.fields.blocks import BlockOwned, SetName
 from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.estimate import LengthEstimate, estimate
@@ -74,8 +75,14 @@ _NonNegativeNanometres = Annotated[
 _Kelvins = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=50), Unit("celsius")]
 
 
+#: What states the blocks of the stack, of which one is sent.
+STACKED = ("blocks", "calibrated_blocks")
+
+
 class BlockBudgetRequest(RequestModel):
     """A stack, its blocks' grades or calibrations, and where it stands."""
+
+    rules = (Rule("one-of", STACKED),)
 
     units: UnitsField
     blocks: Annotated[list[Length], Field(min_length=1, max_length=_MOST_IN_STACK)] | None = Field(
@@ -218,7 +225,7 @@ def _not_stated(request: BlockBudgetRequest, pieces: Sequence[Piece]) -> Iterato
 
 def _pieces(request: BlockBudgetRequest) -> tuple[list[Piece], tuple[Advisory, ...]]:
     """The blocks of the stack, and what is to be said of their sizes."""
-    field = one_of(request, "blocks", "calibrated_blocks")
+    field = one_of(request, *STACKED)
     grade = None if request.grade is None else find_grade(request.grade)
     if request.blocks is not None:
         entries = [

@@ -16,7 +16,8 @@ from halfangle_service.fields import (
     from_tenth_nm,
 )
 from halfangle_service.fields.advisories import Advisory, note
-from halfangle_service.fields.blocks import BlockFinishFields
+from halfangle_service.fields.base import Rule
+from halfangle_service.fields.blocks import SOURCES, BlockFinishFields
 from halfangle_service.fields.stacks import BlockBuilt
 from halfangle_service.fields.supply import Supply
 from halfangle_service.operation import Outcome, operation
@@ -59,6 +60,8 @@ class BlockDayJob(RequestModel):
 
 class BlockDayRequest(BlockFinishFields):
     """A day's settings, from one box that all benches share."""
+
+    rules = (Rule("one-of", SOURCES),)
 
     jobs: Annotated[list[BlockDayJob], Field(min_length=1, max_length=60)] = Field(
         description="The jobs, the most important first."

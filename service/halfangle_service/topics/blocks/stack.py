@@ -13,7 +13,8 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
-from halfangle_service.fields.blocks import BlockFinishFields
+from halfangle_service.fields.base import Rule
+from halfangle_service.fields.blocks import SOURCES, BlockFinishFields
 from halfangle_service.fields.stacks import (
     BlockAlternative,
     BlockBuilt,
@@ -56,6 +57,8 @@ _MOST_ALIKE = 1_000
 
 class BlockStackRequest(BlockFinishFields):
     """A height, the blocks to build it from, and what kind of stack is preferred."""
+
+    rules = (Rule("one-of", SOURCES),)
 
     height: Length = Field(
         description="Height to build, in `units`; it is taken to the nearest 0.1 nm.",

@@ -8,7 +8,8 @@ from pydantic import Field
 from halfangle_service.errors import Unreachable
 from halfangle_service.fields import CountOut, Length, RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory, note
-from halfangle_service.fields.blocks import BlockFinishFields
+from halfangle_service.fields.base import Rule
+from halfangle_service.fields.blocks import SOURCES, BlockFinishFields
 from halfangle_service.fields.stacks import BlockBuilt
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.blocks.several import (
@@ -40,6 +41,8 @@ class BlockHeightWanted(RequestModel):
 
 class BlockStacksRequest(BlockFinishFields):
     """Several heights to stand at once, from one box."""
+
+    rules = (Rule("one-of", SOURCES),)
 
     heights: Annotated[list[BlockHeightWanted], Field(min_length=1, max_length=12)] = Field(
         description="The heights, the most important first: where not all can stand, the earlier "

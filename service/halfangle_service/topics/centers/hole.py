@@ -18,6 +18,7 @@ from halfangle_service.fields import (
     UnitsField,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import needs, one_of
 from halfangle_service.fields.slopes import SlopeFields, slope_if_stated
 from halfangle_service.operation import Outcome, Source, operation, published_table
@@ -61,12 +62,21 @@ _BALL = Source(
 )
 
 
+#: What names the hole, of which one is sent.
+HOLE = ("key", "type")
+
+
 class CenterHoleRequest(SlopeFields):
     """A center hole by its type or its key, and the diameter wanted at its mouth.
 
     The slope is that of its cone; 60° included, as in every table served here, where none is
     stated.
     """
+
+    rules = (
+        Rule("one-of", HOLE),
+        Rule("needs", ("type",), "mouth_diameter"),
+    )
 
     units: UnitsField
     type: Literal[HoleType, UntabledType] | None = Field(
@@ -245,7 +255,7 @@ def hole(request: CenterHoleRequest) -> Outcome[CenterHoleResult]:
 
 def _row(request: CenterHoleRequest) -> TableHole:
     """The row asked for by key, or the smallest of a type that reaches the diameter; in `units`."""
-    one_of(request, "key", "type")
+    one_of(request, *HOLE)
     if request.type is None:
         return find_hole(request.key or "").in_units(request.units)
     needs(request, "type", "mouth_diameter", why="The size of a type goes by the diameter wanted.")

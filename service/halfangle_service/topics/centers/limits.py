@@ -17,6 +17,7 @@ from halfangle_service.fields import (
     UnitsField,
 )
 from halfangle_service.fields.advisories import note
+from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import at_least_one_of
 from halfangle_service.fields.slopes import SlopeFields, slope_if_stated
 from halfangle_service.operation import Outcome, Source, operation
@@ -35,12 +36,18 @@ _ZONE = Source(
 )
 
 
+#: What is allowed on the work, of which one is sent, or both.
+LIMITS = ("limit_tir", "limit_position")
+
+
 class CenterLimitsRequest(SlopeFields):
     """What the work may see at a station between two centers: its runout, its position, or both.
 
     The slope is that of the center's cone, for the reading square to its surface; 60° included
     where none is stated.
     """
+
+    rules = (Rule("at-least-one-of", LIMITS),)
 
     units: UnitsField
     limit_tir: Length | None = Field(
@@ -138,7 +145,7 @@ def limits(request: CenterLimitsRequest) -> Outcome[CenterLimitsResult]:
     From the runout or the position error that the work may see at a station between two centers:
     the limit of the center as eccentricity, as TIR and as a coaxiality zone.
     """
-    at_least_one_of(request, "limit_tir", "limit_position")
+    at_least_one_of(request, *LIMITS)
     _require_other(request)
     weight = center_weight(request.distance_between_centers, request.station)
     # A live center's eccentricity is seen as runout of twice its size, and as position.

@@ -11,6 +11,7 @@ from halfangle_service.fields import (
     ResultModel,
     angle_from_radians,
 )
+from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.plates import (
     ArcsecPerStep,
@@ -23,9 +24,14 @@ from halfangle_service.topics.sine.sources import SINE_RELATION, STEEP_PRACTICE
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.geometry import angle_for_height
 
+#: What states the height, of which one is sent.
+HEIGHT = ("height", "high_stack")
+
 
 class SineAngleRequest(PlateFields):
     """A sine bar or plate, and the stack under its high roll, or the stacks under both."""
+
+    rules = (Rule("one-of", HEIGHT),)
 
     height: Length | None = Field(
         None,
@@ -66,7 +72,7 @@ def angle(request: SineAngleRequest) -> Outcome[SineAngleResult]:
 
     The angle that a stack, or the stacks under both rolls, gives on a sine bar or plate.
     """
-    field = one_of(request, "height", "high_stack")
+    field = one_of(request, *HEIGHT)
     height = request.height
     if height is None:
         high = request.high_stack or 0.0

@@ -25,6 +25,7 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.base import Rule
 from halfangle_service.fields.blocks import BlockSupplyFields
 from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.plates import PlateFields, height_of_arcsec, offset_of
@@ -57,12 +58,21 @@ _PlateAngle = AngleInput(gt=0, lt=90)
 _IncludedAngle = AngleInput(gt=0, lt=180)
 
 
+#: What states the angle wanted, of which one is sent.
+WANTED = ("angle", "included_angle")
+
+
 class SineCorrectionRequest(PlateFields, BlockSupplyFields):
     """A plate whose angle was measured, and, to say which blocks to swap, its stack and set.
 
     The angle is the plate's, or the included angle of the cone ground on it, held between centers:
     twice the plate's, and what a comparator reads.
     """
+
+    rules = (
+        Rule("one-of", WANTED),
+        Rule("one-of", MEASURED),
+    )
 
     angle: Annotated[float, _PlateAngle] | None = Field(
         None,
@@ -193,7 +203,7 @@ def correction(request: SineCorrectionRequest) -> Outcome[SineCorrectionResult]:
 
 def _wanted_degrees(request: SineCorrectionRequest) -> float:
     """Plate's angle wanted, in degrees."""
-    one_of(request, "angle", "included_angle")
+    one_of(request, *WANTED)
     return (request.included_angle or 0.0) / 2.0 if request.angle is None else request.angle
 
 

@@ -25,7 +25,8 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.advisories import Advisory, note
-from halfangle_service.fields.blocks import BlockSupplyFields
+from halfangle_service.fields.base import Rule
+from halfangle_service.fields.blocks import SOURCES, BlockSupplyFields
 from halfangle_service.fields.plates import (
     PlateFields,
     ReachField,
@@ -54,6 +55,8 @@ from halfangle_service.trade.wording import plain
 
 class SineLowStackRequest(PlateFields, BlockSupplyFields):
     """An angle, a plate, and one set for the stacks under both of its rolls."""
+
+    rules = (Rule("one-of", SOURCES),)
 
     angle: Annotated[float, AngleInput(ge=0, lt=90)] = Field(
         description="Angle wanted, in degrees.", examples=[0.5]

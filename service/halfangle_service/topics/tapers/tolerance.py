@@ -21,6 +21,7 @@ from halfangle_service.fields import (
     to_mm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import not_sent, one_of
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.fields.slopes import SlopeFields, slope_of
@@ -51,8 +52,14 @@ _GRADES = Source(
 )
 
 
+#: What states the tolerance, of which one is sent.
+TOLERANCES = ("angle_grade", "included_angle_band_arcsec", "diameter_band_over_length")
+
+
 class TaperToleranceRequest(SlopeFields):
     """A cone, and the tolerance of its angle in one of three ways."""
+
+    rules = (Rule("one-of", TOLERANCES),)
 
     units: UnitsField
     large_diameter: Length = Field(description="Diameter at the large end.", examples=[40.0])
@@ -163,9 +170,7 @@ def tolerance(request: TaperToleranceRequest) -> Outcome[TaperToleranceResult]:
 
 def _band(request: TaperToleranceRequest, half: float) -> tuple[str, float]:
     """The one field that states the tolerance, and the included angle's band in radians."""
-    stated = one_of(
-        request, "angle_grade", "included_angle_band_arcsec", "diameter_band_over_length"
-    )
+    stated = one_of(request, *TOLERANCES)
     spans = request.diameter_band_over_length or 0.0
     if request.angle_grade:
         band = angle_band_of_grade(request.angle_grade, to_mm(request.length, request.units))

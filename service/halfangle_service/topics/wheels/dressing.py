@@ -20,6 +20,7 @@ from halfangle_service.fields import (
     UnitsField,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
 from halfangle_service.operation import Outcome, Source, operation, published_table
 from halfangle_service.topics.wheels.passes import unusual_passes
@@ -52,8 +53,19 @@ _GUIDES = Source(
 )
 
 
+#: What states how wide the diamond touches, of which one is sent.
+DIAMOND = ("nose_radius", "active_width")
+#: What states how fast it traverses, of which one is sent.
+TRAVERSE = ("overlap_ratio", "traverse", "purpose")
+
+
 class WheelDressingRequest(RequestModel):
     """A diamond, its depth of cut, and an overlap ratio, a traverse or a purpose."""
+
+    rules = (
+        Rule("one-of", DIAMOND),
+        Rule("one-of", TRAVERSE),
+    )
 
     units: UnitsField
     rpm: Rpm = Field(
@@ -172,7 +184,7 @@ def dressing(request: WheelDressingRequest) -> Outcome[WheelDressingResult]:
     Lead and traverse of a single-point diamond for a wanted overlap ratio, or back; the cusps that
     it leaves, the time it takes, and guide values from coarse to fine.
     """
-    one_of(request, "nose_radius", "active_width")
+    one_of(request, *DIAMOND)
     width = request.active_width or active_width(request.nose_radius or 0.0, request.depth_per_pass)
     overlap = _overlap(request, width)
     lead = lead_for(width, overlap)
@@ -193,7 +205,7 @@ def dressing(request: WheelDressingRequest) -> Outcome[WheelDressingResult]:
 
 def _overlap(request: WheelDressingRequest, width: float) -> float:
     """Overlap ratio from the one of three that the request gives."""
-    one_of(request, "overlap_ratio", "traverse", "purpose")
+    one_of(request, *TRAVERSE)
     if request.purpose is not None:
         guide = guides()[request.purpose]
         return (guide.overlap_low + guide.overlap_high) / 2.0

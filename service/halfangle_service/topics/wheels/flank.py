@@ -22,10 +22,10 @@ from halfangle_service.fields import (
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
-from halfangle_service.fields.blocks import BlockSupplyFields
+from halfangle_service.fields.blocks import SOURCES, BlockSupplyFields
 from halfangle_service.fields.choice import sent_of
 from halfangle_service.fields.slopes import ConeFields, cone_slope
-from halfangle_service.fields.supply import SOURCES, Supply, read_supply
+from halfangle_service.fields.supply import Supply, read_supply
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.dresser import (
     Dresser,

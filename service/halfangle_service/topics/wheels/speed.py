@@ -20,6 +20,7 @@ from halfangle_service.fields import (
     to_mm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, stop
+from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.sizes import unusual_sizes
@@ -60,8 +61,14 @@ _FLANGED = {"1-straight", "5-recessed-one-side", "7-recessed-both-sides"}
 USUAL_SPEEDS = (5.0, 160.0)
 
 
+#: What states the speed, of which one is sent.
+SPEEDS = ("rpm", "surface_speed_m_per_s", "surface_speed_ft_per_min")
+
+
 class WheelSpeedRequest(RequestModel):
     """A wheel, how fast it turns, and what is marked on it."""
+
+    rules = (Rule("one-of", SPEEDS),)
 
     units: UnitsField
     wheel_diameter: Length = Field(
@@ -285,7 +292,7 @@ def _require_sizes(request: WheelSpeedRequest) -> None:
 
 def _rpm(request: WheelSpeedRequest) -> float:
     """Spindle speed from the one speed that the request gives."""
-    one_of(request, "rpm", "surface_speed_m_per_s", "surface_speed_ft_per_min")
+    one_of(request, *SPEEDS)
     if request.rpm is not None:
         return request.rpm
     metres = request.surface_speed_m_per_s or (request.surface_speed_ft_per_min or 0) / FT_PER_MIN

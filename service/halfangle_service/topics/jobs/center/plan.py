@@ -17,11 +17,12 @@ from halfangle_service.fields import (
     bench_step,
     to_tenth_nm,
 )
-from halfangle_service.fields.blocks import BlockGradeFields
+from halfangle_service.fields.base import Rule
+from halfangle_service.fields.blocks import SOURCES, BlockGradeFields
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.fields.slopes import SlopeFields, slope_of
-from halfangle_service.fields.supply import SOURCES, Supply, read_supply
+from halfangle_service.fields.supply import Supply, read_supply
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.jobs.center import advice
 from halfangle_service.topics.jobs.center.angle_budget import (
@@ -64,6 +65,8 @@ class CenterJobRequest(SlopeFields, BlockGradeFields):
     Give the slope of the cone in one of six ways, or in several that agree; the blocks as `set` (a
     built-in set), as `sizes` (what the shop has), or as the shop's own `box`.
     """
+
+    rules = (Rule("one-of", SOURCES),)
 
     job: Annotated[str, Field(min_length=1, max_length=60)] = Field(
         description="Name of the job, for the heading of the plan.",

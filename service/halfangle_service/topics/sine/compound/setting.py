@@ -19,9 +19,9 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
-from halfangle_service.fields.blocks import BlockSupplyFields
+from halfangle_service.fields.blocks import SOURCES, BlockSupplyFields
 from halfangle_service.fields.plates import ReachField, ResolutionField
-from halfangle_service.fields.supply import SOURCES, Supply, read_supply
+from halfangle_service.fields.supply import Supply, read_supply
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.sine.compound.hinges import (
     CompoundPlate,
