@@ -13,8 +13,8 @@ import pytest
 
 from client_support import ANSWER, Act, FaultServer
 from halfangle_client import AsyncHalfangle, Halfangle, errors
-from halfangle_client.reading import data_of
 from halfangle_client.generated.calls import ENDPOINTS
+from halfangle_client.reading import data_of
 
 both = pytest.mark.parametrize("kind", ["sync", "async"])
 BODY = json.dumps(ANSWER).encode()
