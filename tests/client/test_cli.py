@@ -286,7 +286,9 @@ def test_demo_that_is_told_to_stop(service_command: str, tmp_path: Path) -> None
         os.kill(int(noted.read_text("utf-8")), 0)
 
 
-@pytest.mark.parametrize("url", ["http://127.0.0.1:9", "http://127.0.0.1:x", "http://"])
+@pytest.mark.parametrize(
+    "url", ["http://127.0.0.1:9", "http://127.0.0.1:x", "http://", "http://[::"]
+)
 def test_no_service(capsys: pytest.CaptureFixture[str], url: str) -> None:
     """Where nothing listens, or nothing could, the command says so, with status 3."""
     status, _, err = run(capsys, "blocks", "list-sets", "--url", url)

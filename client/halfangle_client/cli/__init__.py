@@ -6,9 +6,9 @@ no HTTP library is loaded for a call:
     root        the command, its topics and what each exit status means
     topics      a command for each operation, made from the contract's data
     contract    that data, read when it is asked for
-    words       words of the command line as values
-    requests    a request out of options, words and a file
+    words       a request out of options, words and a file
     asking      the call itself
+    status      what each exit status means, what a refusal says
     answers     an answer as a table, as JSON, or one value of it
     tables      its values as rows and columns
     figures     its numbers with their units

@@ -71,9 +71,8 @@ def picked(answer: Mapping[str, Any], path: str) -> str | None:
     if path == _ADVISORIES:
         lines = [f"{a['severity']} {a['code']}: {a['message']}" for a in answer[_ADVISORIES]]
         return "\n".join(lines or ["none"])
-    name = path.replace("-", "_")
-    value = _value_at(answer["result"], name)
-    last = name.rpartition(".")[2]
+    value = _value_at(answer["result"], path)
+    last = path.replace("-", "_").rpartition(".")[2]
     judges = any(last == word or last.endswith(f"_{word}") for word in _JUDGEMENTS)
     if stops_of(answer) and not judges:
         return None
@@ -82,8 +81,9 @@ def picked(answer: Mapping[str, Any], path: str) -> str | None:
 
 def _value_at(value: Any, path: str) -> Any:
     for part in path.split("."):
-        if isinstance(value, dict) and part in value:
-            value = value[part]
+        name = part.replace("-", "_")
+        if isinstance(value, dict) and (part in value or name in value):
+            value = value[part if part in value else name]
         elif isinstance(value, list) and part.isascii() and part.isdigit():
             if int(part[:9]) >= len(value):
                 raise NoSuchValue(f"has no {part!r}; there are {len(value)} entries, from 0")

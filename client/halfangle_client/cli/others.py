@@ -18,9 +18,9 @@ from halfangle_client.cli.contract import (
     topics,
 )
 from halfangle_client.cli.helping import Speaking
-from halfangle_client.cli.requests import from_file, from_words, put
 from halfangle_client.cli.status import DONE
 from halfangle_client.cli.topics import answer_options, ask, service_options
+from halfangle_client.cli.words import from_file, from_words, put
 
 if TYPE_CHECKING:
     from halfangle_client import Halfangle

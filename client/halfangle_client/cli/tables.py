@@ -21,6 +21,7 @@ _CONTRIBUTION = "a contribution as it is shown"
 #: More columns than these are shown one entry below the other.
 _MOST_COLUMNS = 7
 _FEW = 3
+_WIDEST_NAME = 36
 
 
 class Page:
@@ -121,9 +122,15 @@ class Page:
         return Group(*(self._text(f"- {line}") for line in lines))
 
     def _list(self, entries: Sequence[Mapping[str, Any]], shape: str) -> RenderableType:
-        """A table where every entry is flat and narrow enough, else one entry below the other."""
+        """A table where every entry is flat and narrow enough, else one entry below the other.
+
+        What is null in every entry is left out: the answer's `not_stated` names what was not said.
+        """
         units = self._shape(shape)
-        names = list(dict.fromkeys(name for entry in entries for name in entry))
+        known = [{k for k, v in entry.items() if v is not None} for entry in entries]
+        names = [name for name in entries[0] if any(name in found for found in known)]
+        names += [n for e in entries[1:] for n in e if n not in entries[0] and n not in names]
+        entries = [{name: entry.get(name) for name in names if name in entry} for entry in entries]
         cells = [
             [self._single(entry.get(name), units.get(name, ""), short=True) for name in names]
             for entry in entries
@@ -181,7 +188,7 @@ class Page:
 
     def _rows(self) -> Table:
         rows = Table.grid(padding=(0, 2))
-        rows.add_column(max_width=30)
+        rows.add_column(max_width=_WIDEST_NAME)
         rows.add_column(overflow="fold")
         return rows
 

@@ -14,8 +14,7 @@ from halfangle_client.cli.helping import (
     write_fields,
     write_section,
 )
-from halfangle_client.cli.requests import from_file, put
-from halfangle_client.cli.words import Word
+from halfangle_client.cli.words import Word, from_file, put
 
 #: Parameters of every operation that are no field of it; a field's is called by its position.
 _OWN = ("input_file", "as_json", "pick", "url", "seconds")

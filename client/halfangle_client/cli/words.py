@@ -1,7 +1,13 @@
-"""Words of the command line as values: numbers as people write them, angles, options, JSON."""
+"""A request out of a file, of options and of `name=value` words; the later ones win.
+
+Numbers are taken as people write them; angles, options and JSON as what they are.
+"""
 
 import json
 import re
+import sys
+from collections.abc import Iterable, Sequence
+from pathlib import Path
 from typing import Any
 
 import click
@@ -12,6 +18,51 @@ from halfangle_client.cli.contract import Field, hint
 _NUMBER = re.compile(r"[+-]?(?:(?:0|[1-9][0-9]*)(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
 _INTEGER = re.compile(r"[+-]?(?:0|[1-9][0-9]*)")
 _COMMA = re.compile(r"[+-]?[0-9]*,[0-9]+")
+
+
+def from_file(file: str | None) -> dict[str, Any]:
+    """Read the JSON object in a file, or on standard input for `-`; nothing where none is named."""
+    if file is None:
+        return {}
+    shown = "standard input" if file == "-" else file
+    try:
+        text = sys.stdin.read() if file == "-" else Path(file).read_text("utf-8")
+        content = json.loads(text)
+    except OSError as error:
+        raise click.UsageError(f"{shown}: {error.strerror}") from error
+    except (ValueError, RecursionError) as error:
+        raise click.UsageError(f"{shown} holds no JSON: {error}") from error
+    if not isinstance(content, dict):
+        raise click.UsageError(f"{shown} holds JSON, but no object")
+    return content
+
+
+def from_words(words: Iterable[str]) -> list[tuple[str, Any]]:
+    """Read `name=value` words."""
+    found = []
+    for word in words:
+        name, equals, text = word.partition("=")
+        if not equals or word.startswith("-") or not _is_text(word):
+            raise click.UsageError(
+                f"{word!a} is not of the form name=value, in UTF-8 (a request in a file: --input)"
+            )
+        found.append((name, free_value(text)))
+    return found
+
+
+def put(request: dict[str, Any], values: Sequence[tuple[str, Any]]) -> dict[str, Any]:
+    """Put values into a request by their names; a dot reaches into an object."""
+    for name, value in values:
+        *outer, last = name.split(".")
+        target = request
+        for part in outer:
+            inner = target.get(part)
+            target[part] = {} if inner is None else inner
+            target = target[part]
+            if not isinstance(target, dict):
+                raise click.UsageError(f"{name}: {part} is a value already, not an object")
+        target[last] = value
+    return request
 
 
 def number_of(text: str) -> int | float | None:
