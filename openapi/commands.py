@@ -16,17 +16,13 @@ from wording import REFERENCE, Schema, branches, described, items_of
 _METAVARS = {"length": "LENGTH", "degree": "ANGLE", "arcsecond": "ARCSEC", "count": "COUNT"}
 _QUOTED = re.compile(r"`([^`]+)`")
 _DEEPEST = 3
-#: What may be said beside a choice, and holds for each part of it.
-_OF_EACH = frozenset(
-    {"x-unit", "x-labels", "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum"}
-)
 
 
 def command_files(contract: dict[str, Any], mark: str) -> dict[str, str]:
-    """Give every data file of the command line by its name."""
+    """Give every data file of the command line by its name, from the contract `inlined`."""
     schemas: dict[str, Schema] = contract["components"]["schemas"]
     topics = read_topics(contract)
-    documents = {"_topics": _index(topics), "_glossary": {"words": contract.get("x-glossary", {})}}
+    documents = {"_topics": _index(topics)}
     for topic, calls in topics.items():
         documents[topic] = {
             "operations": {_hyphens(call.method): _operation(contract, call) for call in calls},
@@ -73,7 +69,7 @@ def _fields_of(
     argument: Argument, names: set[str], schemas: dict[str, Schema]
 ) -> Iterator[dict[str, Any]]:
     """An argument, and where it is an object, the fields inside by dotted names."""
-    top = field_of(argument.field, argument.schema, argument.required, schemas)
+    top = field_of(argument.field, argument.schema, schemas, required=argument.required)
     if argument.place != "body":
         top["place"] = argument.place
     yield from _spoken_fields(
@@ -95,7 +91,7 @@ def fields_inside(
     for leaf in _leaves(schema, schemas):
         for name, part in leaf.get("properties", {}).items():
             inner = f"{path}.{name}"
-            field = field_of(inner, part, False, schemas)
+            field = field_of(inner, part, schemas)
             kinds.setdefault(inner, {}).update(field.get("choices", {}))
             found.setdefault(inner, field)
             if kinds[inner] and "choices" in found[inner]:
@@ -107,16 +103,15 @@ def fields_inside(
 
 
 def field_of(
-    path: str, schema: Schema, required: bool, schemas: dict[str, Schema]
+    path: str, schema: Schema, schemas: dict[str, Schema], *, required: bool = False
 ) -> dict[str, Any]:
     """One field: how a word becomes its value, and what its help says."""
-    schema = _resolved(schema, schemas)
-    leaves = list(_leaves(schema, schemas))
+    leaves = _leaves(schema, schemas)
     many = any(leaf.get("type") == "array" for leaf in leaves)
     if many:
         items = next(leaf for leaf in leaves if leaf.get("type") == "array")
-        leaves = list(_leaves(items_of(items), schemas))
-    field: dict[str, Any] = {"name": path, "kind": _kind(leaves), "help": _help(schema, schemas)}
+        leaves = _leaves(items_of(items), schemas)
+    field: dict[str, Any] = {"name": path, "kind": _kind(leaves), "help": described(schema)}
     choices = _choices(schema, leaves)
     default = schema.get("default")
     facts = {
@@ -156,44 +151,13 @@ def _choices(schema: Schema, leaves: list[Schema]) -> dict[str, str]:
     return {token: str(labels.get(token, token)) for token in tokens if isinstance(token, str)}
 
 
-def _leaves(schema: Schema, schemas: dict[str, Schema]) -> Iterator[Schema]:
-    """Alternatives of a schema, null left out; what is said beside a choice holds for each."""
-    whole = _resolved(schema, schemas)
-    if "$ref" in whole:
-        yield schemas[_name_in(whole)]
-        return
-    parts = whole.get("anyOf") or whole.get("oneOf") or whole.get("allOf")
-    if not parts:
-        if whole.get("type") != "null":
-            yield whole
-        return
-    beside = {k: v for k, v in whole.items() if k in _OF_EACH}
-    for part in parts:
-        yield from _leaves({**beside, **part}, schemas)
-
-
-def _resolved(schema: Schema, schemas: dict[str, Schema]) -> Schema:
-    """A schema with what it refers to written out, save an object: that has a name."""
-    while "$ref" in schema and "properties" not in schemas[_name_in(schema)]:
-        beside = {k: v for k, v in schema.items() if k != "$ref"}
-        schema = {**schemas[_name_in(schema)], **beside}
-    return schema
+def _leaves(schema: Schema, schemas: dict[str, Schema]) -> list[Schema]:
+    """Alternatives of a schema, objects by what they hold."""
+    return [schemas[_name_in(part)] if "$ref" in part else part for part in branches(schema)]
 
 
 def _name_in(schema: Schema) -> str:
     return str(schema["$ref"]).removeprefix(REFERENCE)
-
-
-def _help(schema: Schema, schemas: dict[str, Schema]) -> str:
-    """Meaning with unit and bounds, those behind references too."""
-    leaves = [_written_out(leaf, schemas) for leaf in _leaves(schema, schemas)]
-    return described({"description": schema.get("description", ""), "anyOf": leaves})
-
-
-def _written_out(leaf: Schema, schemas: dict[str, Schema]) -> Schema:
-    if leaf.get("type") != "array":
-        return leaf
-    return {**leaf, "items": {"anyOf": list(_leaves(items_of(leaf), schemas))}}
 
 
 def _answer_of(contract: dict[str, Any], call: Call) -> Schema:
@@ -206,14 +170,14 @@ def _answer_of(contract: dict[str, Any], call: Call) -> Schema:
 def _shapes(schemas: dict[str, Schema], answers: list[Schema]) -> dict[str, dict[str, str]]:
     """Of each object that an answer holds, the unit of every field or the object inside it."""
     shapes: dict[str, dict[str, str]] = {}
-    waiting = [name for answer in answers for name in _named(answer, schemas)]
+    waiting = [name for answer in answers for name in _named(answer)]
     while waiting:
         name = waiting.pop(0)
         if name in shapes:
             continue
         shapes[name] = {}
         for field, part in schemas[name].get("properties", {}).items():
-            inside = list(_named(part, schemas))
+            inside = list(_named(part))
             waiting += inside
             unit = "@" + "|".join(inside) if inside else _unit(part, schemas)
             if unit:
@@ -221,16 +185,13 @@ def _shapes(schemas: dict[str, Schema], answers: list[Schema]) -> dict[str, dict
     return {name: shape for name, shape in sorted(shapes.items()) if shape}
 
 
-def _named(schema: Schema, schemas: dict[str, Schema]) -> Iterator[str]:
+def _named(schema: Schema) -> Iterator[str]:
     """Names of the objects that a field is, or lists."""
-    whole = _resolved(schema, schemas)
-    if "$ref" in whole:
-        yield _name_in(whole)
-    for part in branches(whole) if "$ref" not in whole else ():
-        if part is not whole:
-            yield from _named(part, schemas)
+    for part in branches(schema):
+        if "$ref" in part:
+            yield _name_in(part)
         elif part.get("type") == "array":
-            yield from _named(items_of(part), schemas)
+            yield from _named(items_of(part))
 
 
 def _unit(schema: Schema, schemas: dict[str, Schema]) -> str:
@@ -245,12 +206,7 @@ def _unit(schema: Schema, schemas: dict[str, Schema]) -> str:
 def _example(contract: dict[str, Any], call: Call) -> dict[str, Any]:
     """The example's values by field, those of the path among them."""
     operation = contract["paths"][call.path][call.http_method.lower()]
-    shared = contract["components"].get("parameters", {})
-    parameters = [
-        shared[p["$ref"].rpartition("/")[2]] if "$ref" in p else p
-        for p in operation.get("parameters", ())
-    ]
-    given = {p["name"]: p["example"] for p in parameters if "example" in p}
+    given = {p["name"]: p["example"] for p in operation.get("parameters", ()) if "example" in p}
     content = operation.get("requestBody", {}).get("content", {})
     body = content.get("application/json", {}).get("example")
     return {**given, **(body if isinstance(body, dict) else {})}

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from generate import CONTRACT, ROOT
+from inlining import inlined
 from signatures import read_topics
 from thinning import reachable, responses
 
@@ -28,6 +29,6 @@ def names(contract: dict[str, Any]) -> Iterator[str]:
 
 
 if __name__ == "__main__":
-    document = json.loads((ROOT / CONTRACT).read_text("utf-8"))
+    document = inlined(json.loads((ROOT / CONTRACT).read_text("utf-8")))
     for name in sorted(set(names(document))):
         print(f"_.{name}")

@@ -5,6 +5,10 @@ from typing import Any
 
 Schema = dict[str, Any]
 REFERENCE = "#/components/schemas/"
+#: What may stand beside a union, for the numbers in it.
+OF_A_NUMBER = frozenset(
+    {"x-unit", "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "multipleOf"}
+)
 
 
 def described(schema: Schema) -> str:
@@ -19,7 +23,7 @@ def branches(schema: Schema) -> list[Schema]:
     parts = schema.get("anyOf") or schema.get("oneOf") or schema.get("allOf")
     if not parts:
         return [] if schema.get("type") == "null" else [schema]
-    inherited = {k: v for k, v in schema.items() if k == "x-unit"}
+    inherited = {k: v for k, v in schema.items() if k in OF_A_NUMBER}
     return [leaf for part in parts for leaf in branches({**inherited, **part})]
 
 

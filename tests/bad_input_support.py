@@ -13,6 +13,7 @@ from halfangle_service.http.problems import ProblemError, problem_body, problem_
 from halfangle_service.http.routes import answer
 from halfangle_service.operation import Operation
 from halfangle_service.registry import load_registry
+from wording import OF_A_NUMBER
 
 Service = TestClient[Any]
 AnyOperation = Operation[Any, Any]
@@ -86,8 +87,8 @@ def _options(schema: Schema, definitions: Schema, value: Any) -> Iterator[Schema
     if not nested:
         yield schema
     for option in nested:
-        unit = {"x-unit": schema["x-unit"]} if "x-unit" in schema else {}
-        yield from _options({**unit, **option}, definitions, value)
+        beside = {key: part for key, part in schema.items() if key in OF_A_NUMBER}
+        yield from _options({**beside, **option}, definitions, value)
 
 
 def with_raw(operation: AnyOperation, pointer: str, raw: str) -> bytes:

@@ -8,6 +8,8 @@ from typing import Any
 
 from halfangle_service.app import contract_bytes
 from halfangle_service.registry import load_registry
+from inlining import inlined
+from wording import OF_A_NUMBER
 
 Schema = dict[str, Any]
 
@@ -17,8 +19,8 @@ NO_QUANTITIES = frozenset({"Problem", "FieldProblem"})
 
 @cache
 def components() -> dict[str, Schema]:
-    """Every schema of the contract."""
-    schemas: dict[str, Schema] = json.loads(contract_bytes())["components"]["schemas"]
+    """Every model of the contract, its fields whole where they stand."""
+    schemas: dict[str, Schema] = inlined(json.loads(contract_bytes()))["components"]["schemas"]
     return schemas
 
 
@@ -39,11 +41,12 @@ def request_schemas() -> frozenset[str]:
 
 
 def options_of(schema: Schema) -> Iterator[Schema]:
-    """A schema and all that it is a union or a list of; a unit outside stands for those inside."""
+    """A schema and all that it is a union or a list of; unit and bounds beside stand for those."""
     yield schema
     unit = {"x-unit": schema["x-unit"]} if "x-unit" in schema else {}
+    beside = {key: part for key, part in schema.items() if key in OF_A_NUMBER}
     for option in (*schema.get("anyOf", ()), *schema.get("oneOf", ())):
-        yield from options_of({**unit, **option})
+        yield from options_of({**beside, **option})
     for items in (schema.get("items"), schema.get("additionalProperties")):
         if isinstance(items, dict):
             yield from options_of({**unit, **items})

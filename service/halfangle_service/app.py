@@ -13,7 +13,13 @@ from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
 
 from halfangle_service.http.answers import JSON, TEXT, answer_of
 from halfangle_service.http.catalogue import catalogue
-from halfangle_service.http.contract import contract, contract_json
+from halfangle_service.http.contract.document import (
+    GLOSSARY_PATH,
+    compact_json,
+    contract,
+    contract_json,
+    glossary_json,
+)
 from halfangle_service.http.docs import reference_page
 from halfangle_service.http.failures import EXCEPTION_HANDLERS
 from halfangle_service.http.guards.keys import WITHOUT_KEY, key_check
@@ -88,8 +94,17 @@ def all_tables() -> tuple[PublishedTable[Any], ...]:
 
 
 def contract_bytes() -> bytes:
-    """The contract as it is served and committed."""
-    return contract_json(contract(load_registry().operations, all_tables()))
+    """The contract as it is committed, to be read and compared."""
+    return contract_json(_contract())
+
+
+def served_contract() -> bytes:
+    """The same as it is served, without a blank between its values."""
+    return compact_json(_contract())
+
+
+def _contract() -> dict[str, Any]:
+    return contract(load_registry().operations, all_tables())
 
 
 def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
@@ -97,7 +112,8 @@ def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
     yield from operation_routes(load_registry().operations, settings)
     for table in all_tables():
         yield from table_routes(table, settings)
-    yield document_route("/openapi.json", contract_bytes, JSON, settings)
+    yield document_route("/openapi.json", served_contract, JSON, settings)
+    yield document_route(GLOSSARY_PATH, glossary_json, JSON, settings)
     yield document_route("/docs", _reference, "text/html; charset=utf-8", settings)
     for name in PROBLEM_TYPES:
         yield document_route(f"/problems/{name}", partial(_problem_page, name), TEXT, settings)

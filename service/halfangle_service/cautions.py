@@ -93,8 +93,8 @@ def unusual_stack(
     elif height > center_distance:
         yield caution(
             "stack-above-center-distance",
-            f"The stack of {plain(height)} is longer than the center distance "
-            f"{plain(center_distance)}; check base_step.",
+            f"The stack of {plain(height)} {units} is longer than the center distance "
+            f"{plain(center_distance)} {units}; check base_step.",
         )
     elif height_to_set == 0.0 and height:
         yield caution(

@@ -250,6 +250,7 @@ def test_operations_are_filtered(
     assert "no operation speaks of 'xylophone'" in err
 
 
+@pytest.mark.usefixtures("at_live")
 def test_glossary(capsys: pytest.CaptureFixture[str]) -> None:
     """A field's meaning is said with its unit; part of a name finds all that hold it."""
     status, out, _ = run(capsys, "glossary", "center-distance")

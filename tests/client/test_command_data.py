@@ -5,20 +5,24 @@ from typing import Any
 import pytest
 
 from commands import command_files, field_of, fields_inside
+from inlining import inlined
 
 MARK = "# Made by a test."
 NUMBER = {"type": "number", "minimum": 0}
 DMS = {"type": "string", "format": "angle"}
 NULL = {"type": "null"}
+ANGLE: dict[str, Any] = {
+    "$ref": "#/components/schemas/AngleIn",
+    "x-unit": "degree",
+    "minimum": 0,
+}
 SCHEMAS: dict[str, dict[str, Any]] = {
-    "AngleIn": {"anyOf": [NUMBER, DMS], "x-unit": "degree"},
-    "Shared_rpm": {**NUMBER, "description": "Turns.", "default": 9},
-    "Grade": {"enum": ["a", "b"], "type": "string", "x-labels": {"a": "First"}},
+    "AngleIn": {"anyOf": [{"type": "number"}, DMS], "description": "An angle."},
     "Taper": {
         "type": "object",
         "properties": {
             "kind": {"const": "taper", "type": "string"},
-            "angle": {"$ref": "#/components/schemas/AngleIn", "description": "Its angle."},
+            "angle": {**ANGLE, "description": "Its angle."},
         },
     },
     "Straight": {
@@ -30,10 +34,17 @@ SCHEMAS: dict[str, dict[str, Any]] = {
         },
     },
 }
-ANGLE_REF = {"$ref": "#/components/schemas/AngleIn"}
 EITHER = {
     "oneOf": [{"$ref": "#/components/schemas/Taper"}, {"$ref": "#/components/schemas/Straight"}]
 }
+
+
+def written_out(schema: dict[str, Any]) -> tuple[dict[str, Any], dict[str, Any]]:
+    """A field's schema and all schemas as the generator sees them, shared parts in their places."""
+    asked = {"properties": {"name": schema}}
+    made = inlined({"components": {"schemas": {**SCHEMAS, "Asked": asked}}})
+    schemas = made["components"]["schemas"]
+    return schemas["Asked"]["properties"]["name"], schemas
 
 
 @pytest.mark.parametrize(
@@ -46,22 +57,17 @@ EITHER = {
             {"metavar": "ARCSEC", "help": "What. [arcsecond, at least 0]"},
         ),
         (
-            {**ANGLE_REF, "exclusiveMaximum": 90},
+            {**ANGLE, "exclusiveMaximum": 90},
             {"help": "What. [degree, at least 0, under 90; or text in degrees, minutes, seconds]"},
-        ),
-        (
-            {"$ref": "#/components/schemas/Shared_rpm"},
-            {"help": "Turns. [at least 0]", "default": 9},
         ),
         ({"type": "integer", "default": 0}, {"kind": "integer", "default": 0}),
         ({"type": "boolean", "default": False}, {"kind": "switch", "default": False}),
         ({"type": "string"}, {"kind": "text"}),
-        ({"anyOf": [NUMBER, DMS], "x-unit": "degree"}, {"kind": "angle", "metavar": "ANGLE"}),
-        (ANGLE_REF, {"kind": "angle", "metavar": "ANGLE"}),
-        ({"allOf": [ANGLE_REF], "default": 45.0}, {"kind": "angle", "default": 45.0}),
-        ({"anyOf": [ANGLE_REF, NULL], "default": None}, {"kind": "angle"}),
+        (ANGLE, {"kind": "angle", "metavar": "ANGLE"}),
+        ({"allOf": [ANGLE], "default": 45.0}, {"kind": "angle", "default": 45.0}),
+        ({"anyOf": [ANGLE, NULL], "default": None}, {"kind": "angle"}),
         (
-            {"$ref": "#/components/schemas/Grade"},
+            {"enum": ["a", "b"], "type": "string", "x-labels": {"a": "First"}},
             {"kind": "choice", "choices": {"a": "First", "b": "b"}},
         ),
         (
@@ -69,7 +75,7 @@ EITHER = {
             {"kind": "choice", "choices": {"x": "An x"}},
         ),
         ({"type": "array", "items": NUMBER}, {"kind": "number", "many": True}),
-        ({"anyOf": [{"type": "array", "items": ANGLE_REF}, NULL]}, {"kind": "angle", "many": True}),
+        ({"anyOf": [{"type": "array", "items": ANGLE}, NULL]}, {"kind": "angle", "many": True}),
         ({"type": "array", "items": EITHER}, {"kind": "json", "many": True}),
         (EITHER, {"kind": "json"}),
         ({}, {"kind": "json"}),
@@ -77,15 +83,14 @@ EITHER = {
 )
 def test_kinds(schema: dict[str, Any], wanted: dict[str, Any]) -> None:
     """How a word becomes a value follows from the schema, by reference or written out."""
-    about = {} if "Shared" in schema.get("$ref", "") else {"description": "What."}
-    field = field_of("name", {**about, **schema}, True, SCHEMAS)
+    field = field_of("name", *written_out({**schema, "description": "What."}), required=True)
     assert {name: field[name] for name in wanted} == wanted
     assert field["required"] is True
 
 
 def test_parts_of_an_object() -> None:
     """Parts have dotted names, those of several kinds each once, to a depth that can be typed."""
-    inside = fields_inside("shank", EITHER, SCHEMAS)
+    inside = fields_inside("shank", *written_out(EITHER))
     assert [field["name"] for field in inside] == [
         "shank.kind",
         "shank.angle",
@@ -105,7 +110,7 @@ def test_units_of_answers_and_backticks() -> None:
         "type": "object",
         "properties": {
             "height": {"type": "number", "x-unit": "length"},
-            "angles": {"type": "array", "items": ANGLE_REF},
+            "angles": {"type": "array", "items": ANGLE},
             "shank": {"anyOf": [{"$ref": "#/components/schemas/Straight"}, NULL]},
         },
     }
@@ -133,8 +138,8 @@ def test_units_of_answers_and_backticks() -> None:
         },
         "components": {"schemas": {**SCHEMAS, "Answer": answer, "Result": result}},
     }
-    files = command_files(contract, MARK)
-    assert set(files) == {"_topics.json", "_glossary.json", "t.json"}
+    files = command_files(inlined(contract), MARK)
+    assert set(files) == {"_topics.json", "t.json"}
     assert '"height": "length"' in files["t.json"]
     assert '"angles": "degree"' in files["t.json"]
     assert '"shank": "@Straight"' in files["t.json"]

@@ -282,6 +282,15 @@ def test_an_angle_of_zero_or_ninety_or_beyond_is_refused(sine: Asked, angle: Any
     assert_names(sine(angle=angle), "/angle", bound)
 
 
+def test_a_refusal_writes_its_figures_as_every_sentence_does() -> None:
+    """A small number comes back without an exponent, as it stands in a drawing."""
+    body = {"units": "in", "center_distance": 5, "first_angle": 0, "last_angle": 60}
+    refused = problem_for(
+        OPERATIONS["sine.table"], json.dumps(body | {"angle_step": 5e-5}).encode()
+    )
+    assert_names(refused, "/angle_step", "got 0.00005")
+
+
 @pytest.mark.parametrize("length", [0, -5, 1e-7, 10_001, 1e300])
 def test_a_length_of_nothing_or_of_a_kilometre_is_refused(sine: Asked, length: float) -> None:
     """The bounds of a length are named."""

@@ -13,6 +13,7 @@ from halfangle_service import __version__
 from halfangle_service.app import (
     contract_bytes,
 )
+from halfangle_service.fields.glossary import glossary
 from halfangle_service.http.problems import PROBLEM_TYPES
 from http_support import (
     FLAT,
@@ -36,8 +37,70 @@ def test_contract_is_valid_openapi() -> None:
 
 
 def test_contract_is_served_as_it_is_written(service: Service) -> None:
-    """The service serves the very bytes that are committed, and makes them alike each time."""
-    assert service.get("/openapi.json").content == contract_bytes() == contract_bytes()
+    """The service serves what is committed, without its blanks, and makes it alike each time."""
+    assert contract_bytes() == contract_bytes()
+    committed = json.loads(contract_bytes())
+    served = service.get("/openapi.json").content
+    assert served == json.dumps(committed, ensure_ascii=False, separators=(",", ":")).encode()
+
+
+def test_contract_is_of_a_size_to_load(service: Service) -> None:
+    """A front end loads it at its start: 600 kB at most, a fifth of that as it travels."""
+    plain = service.get("/openapi.json", headers={"Accept-Encoding": "identity"})
+    assert "content-encoding" not in plain.headers
+    assert int(plain.headers["content-length"]) == len(plain.content) <= 600_000
+    travels = service.get("/openapi.json", headers={"Accept-Encoding": "gzip"})
+    assert travels.headers["content-encoding"] == "gzip"
+    assert int(travels.headers["content-length"]) <= 120_000
+    assert travels.content == plain.content
+
+
+def test_each_coding_of_a_document_has_its_own_tag(service: Service) -> None:
+    """A cache tells the compressed bytes from the others, and each is answered by 304."""
+    tags = set()
+    for coding in ("identity", "gzip"):
+        asked = {"Accept-Encoding": coding}
+        first = service.get("/openapi.json", headers=asked)
+        assert "accept-encoding" in first.headers["vary"].lower()
+        tags.add(first.headers["etag"])
+        again = service.get(
+            "/openapi.json", headers={**asked, "If-None-Match": first.headers["etag"]}
+        )
+        assert (again.status_code, again.content) == (304, b"")
+        assert "accept-encoding" in again.headers["vary"].lower()
+    assert len(tags) == 2
+
+
+@pytest.mark.parametrize(
+    ("accepted", "coding"),
+    [
+        ("", None),
+        ("identity", None),
+        ("gzip", "gzip"),
+        ("x-gzip", "gzip"),
+        ("br, GZIP;q=0.5", "gzip"),
+        ("*", "gzip"),
+        ("gzip;q=0", None),
+        ("gzip;q=0, *", None),
+        ("identity;q=1, gzip;q=0.5", None),
+        ("br", None),
+    ],
+)
+def test_accept_encoding_decides(service: Service, accepted: str, coding: str | None) -> None:
+    """A document is compressed for whoever takes gzip, by name or by `*`, and for nobody else."""
+    answer = service.get("/openapi.json", headers={"Accept-Encoding": accepted})
+    assert answer.headers.get("content-encoding") == coding
+    assert answer.json()["info"]["title"] == "Halfangle"
+
+
+def test_the_glossary_is_served(service: Service) -> None:
+    """The document that the contract names gives each field's meaning, and a title for a form."""
+    path = service.get("/openapi.json").json()["x-glossary"]
+    terms = service.get(path).json()
+    assert set(terms) == set(glossary())
+    assert terms["center_distance"]["title"] == "Center distance"
+    assert terms["adapter_tir"]["title"] == "Adapter TIR"
+    assert all(term["title"] and term["meaning"] for term in terms.values())
 
 
 def test_contract_names_every_operation_and_table(service: Service) -> None:

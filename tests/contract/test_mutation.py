@@ -25,6 +25,7 @@ CASES: list[tuple[str, Kind, str]] = [
     ("def f(a):\n    return 2.0 * a\n", "constant", "return 2.1 * a"),
     ("def f(a):\n    return a + 1e-9\n", "constant", "return a + 0.0"),
     ("def f(a):\n    return math.sin(a)\n", "function", "return (math.cos(a))"),
+    ("def f(a, b):\n    return max(a, b)\n", "dropped", "return (a)"),
     ("def f(a):\n    yield stop('x', 'y')\n", "dropped", "    yield from ()"),
     ("def f(a):\n    require(a)\n", "dropped", "    pass"),
     ("def f(a):\n    return [1 for b in a if b]\n", "dropped", "for b in a if True]"),
@@ -66,6 +67,7 @@ def test_a_severity_is_weakened(severity: str, weaker: str) -> None:
         "class A:\n    b: float = Field(description='a' + 'b', examples=[1.0])\n",
         "@operation('a.b', example={'c': 1})\ndef f(a):\n    return a\n",
         "def f(a):\n    return f'{a + 1} or {plain(a, 4)}'\n",
+        "def f(a, b):\n    return zip(a, b, strict=True)\n",
     ],
 )
 def test_what_is_only_said_is_left_alone(source: str) -> None:

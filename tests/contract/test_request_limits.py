@@ -15,8 +15,10 @@ from halfangle_service.registry import load_registry
 
 OPERATIONS = load_registry().operations
 #: What bounds a field in a JSON schema.
-BOUNDS = ("minimum", "exclusiveMinimum", "maximum", "exclusiveMaximum")
-BOUNDS += ("minLength", "maxLength", "minItems", "maxItems")
+BOUNDS = (
+    *("minimum", "exclusiveMinimum", "maximum", "exclusiveMaximum"),
+    *("minLength", "maxLength", "minItems", "maxItems"),
+)
 Listed = dict[tuple[str, str], set[str]]
 TABLE = tomllib.loads(Path(__file__).with_name("request_limits.toml").read_text("utf-8"))
 

@@ -16,7 +16,8 @@ from halfangle_service.fields.estimate import OWN_CAUSES
 from halfangle_service.fields.glossary import glossary, option_labels
 from halfangle_service.operation import PublishedTable
 from halfangle_service.registry import load_registry
-from schema_support import SCHEMAS, components, options_of, request_schemas, tokens_of
+from halfangle_service.trade.angles import DMS_PATTERN
+from schema_support import SCHEMAS, Schema, components, options_of, request_schemas, tokens_of
 from source_support import advisory_codes
 
 OPERATIONS = load_registry().operations
@@ -199,14 +200,28 @@ def test_angle_strings_have_the_named_format() -> None:
     assert {text["format"] for text in texts} == set(json.loads(contract_bytes())["x-formats"])
 
 
-def test_patterns_are_those_of_javascript_too() -> None:
-    """No pattern escapes a sign that its flag `u` wants bare: validators of front ends use it."""
-    needless = re.compile(r"\\[^dDsSwWbBfnrtvcxukpP0-9^$\\.*+?()\[\]{}|/-]")
-    patterns = set(re.findall(r'"pattern": "((?:[^"\\]|\\.)*)"', contract_bytes().decode()))
-    written = [json.loads(f'"{pattern}"') for pattern in patterns]
-    assert len(written) >= 2
-    assert [pattern for pattern in written if needless.search(pattern)] == []
-    assert needless.search('[\\"″”]')
+def test_angles_are_one_component() -> None:
+    """The forms of an angle are written once; each field names them and has its bounds beside."""
+    document = contract_bytes().decode()
+    assert document.count(json.dumps(DMS_PATTERN, ensure_ascii=False)) == 1
+    angles = list(_angles_of(json.loads(document)))
+    assert len(angles) > 100
+    for angle in angles:
+        assert {"minimum", "exclusiveMinimum"} & set(angle), angle
+        assert {"maximum", "exclusiveMaximum"} & set(angle), angle
+        assert angle["x-unit"] == "degree"
+
+
+def _angles_of(value: Any) -> Iterator[Schema]:
+    """Every reference to the component of angles."""
+    if isinstance(value, list):
+        for part in value:
+            yield from _angles_of(part)
+    elif isinstance(value, dict):
+        if value.get("$ref") == "#/components/schemas/AngleIn":
+            yield value
+        for part in value.values():
+            yield from _angles_of(part)
 
 
 def test_no_label_is_left_over() -> None:

@@ -37,7 +37,10 @@ class Judged(ResultModel):
     forecast: str = "does-not-hold"
     verdict: str = "not-conforming"
     tir_forecast: str = "may-not-hold"
-    checks: tuple[dict[str, str], ...] = ({"verdict": "not-provable", "what": "runout"},)
+    checks: tuple[dict[str, str], ...] = (
+        {"verdict": "not-provable", "what": "runout"},
+        {"speed_forecast": "holds", "verdict": "conforming"},
+    )
 
 
 WHEEL = stop("over-marked-speed", "Do not run this wheel: its rim is faster than marked.")
@@ -118,6 +121,15 @@ def test_a_judgement_is_given_though_the_answer_says_stop(
     )
 
 
+@pytest.mark.parametrize("path", ["checks.1.speed_forecast", "checks.1.verdict"])
+def test_a_judgement_that_says_yes_is_refused_where_the_answer_says_stop(
+    shop: Service, path: str
+) -> None:
+    """A part may hold where the whole must not run: alone in a cell it would read as leave to."""
+    assert pick(shop, 2, path).json()["type"] == "/problems/stopped"
+    assert pick(shop, 1, path).status_code == 200
+
+
 def test_advisories_can_be_picked(shop: Service) -> None:
     """They come one a line, stops too, and `none` where there are none."""
     assert pick(shop, 2, "advisories").text.splitlines() == [
@@ -154,6 +166,14 @@ def test_a_wheel_over_its_marked_speed_gives_no_plain_number(service: Service) -
     assert service.get(f"{OVERSPEED}&pick=forecast").text == "does-not-hold"
     assert "severity=stop" in service.get(f"{OVERSPEED}&pick=forecast").headers["advisories"]
     assert "\nstop " in "\n" + service.get(f"{OVERSPEED}&pick=advisories").text
+
+
+def test_a_wheel_between_small_flanges_has_no_speed_that_holds(service: Service) -> None:
+    """The speed keeps every mark, and still nobody may read that the wheel can run."""
+    small = "/v1/wheels/speed?units=in&wheel_diameter=7&rpm=3450&marked_rpm=3600&flange_diameter=1"
+    refused = service.get(f"{small}&wheel_type=1-straight&pick=speed_forecast")
+    assert (refused.status_code, refused.json()["type"]) == (422, "/problems/stopped")
+    assert "The flanges measure 1 in;" in refused.json()["detail"]
 
 
 def test_a_whole_answer_is_given_though_it_says_stop(shop: Service) -> None:

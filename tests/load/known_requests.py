@@ -10,7 +10,7 @@ from typing import Any
 
 from compare_releases import newest
 from halfangle_service.app import all_tables
-from halfangle_service.http.contract import contract
+from halfangle_service.http.contract.document import contract
 from halfangle_service.operation import Operation
 from halfangle_service.registry import load_registry
 from releases.changelog import load_changelog

@@ -8,6 +8,7 @@ import pytest
 from halfangle_service.errors import Disagreement, Impossible, Unreachable
 from halfangle_service.registry import load_registry
 from halfangle_service.trade import wording
+from halfangle_service.trade.runout.vectors import difference
 from support import Call
 
 JOB = dict(load_registry().operations["jobs.center"].example)
@@ -161,9 +162,104 @@ def test_a_stray_reading_is_refused_though_the_indicator_has_steps(
         call("runout.indicate", readings=readings, **request)
 
 
+def test_a_difference_that_is_rounding_alone_is_nothing() -> None:
+    """0.1 + 0.2 less 0.3 is nothing, and a millionth of them is kept."""
+    assert difference(complex(0.1 + 0.2), complex(0.3)) == 0
+    assert difference(complex(0.300001), complex(0.3)) == pytest.approx(1e-6, rel=1e-6)
+
+
 def test_of_errors_that_are_none_no_term_is_the_largest(call: Call) -> None:
     """An error stated to be 0 contributes nothing, so no term has the largest share."""
     plate = {"units": "in", "center_distance": 5, "angle": 30}
     assert call("sine.uncertainty", particle=0, **plate)["result"]["largest_term"] is None
     stated = call("sine.uncertainty", particle=0, roll_difference=0.0001, **plate)
     assert stated["result"]["largest_term"] == "roll_difference"
+
+
+@pytest.mark.parametrize("edge", [1.0, 0.0, -1.0, -2.5, -3.0])
+def test_a_guard_is_as_far_from_the_cone_as_its_lower_edge(edge: float, call: Call) -> None:
+    """A wheel worn to 5.5 touches; its guard stands off by 2.75 less its edge below the spindle."""
+    request = dict(load_registry().operations["clearance.tilted-plate"].example)
+    guard = {"length": 8, "width": 2.5, "lower_edge_below_spindle": edge}
+    wheel = {**request["wheel"], "worn_diameter": 5.5, "guard": guard}
+    gaps = call("clearance.tilted-plate", **{**request, "wheel": wheel})["result"]["gaps"]
+    (gap,) = (
+        entry["gap"]
+        for entry in gaps
+        if (entry["part"], entry["body"], entry["wheel_state"]) == ("guard", "cone", "worn")
+    )
+    assert gap == pytest.approx(2.75 - edge, abs=1e-9)
+
+
+@pytest.mark.parametrize(("height", "as_set"), [(2.500049, 2.5), (2.500051, 2.5001)])
+def test_a_height_between_two_steps_is_set_to_the_nearer(
+    height: float, as_set: float, call: Call
+) -> None:
+    """Of the differences that a set of tenths builds, the nearer is set, up to half a step off."""
+    angle = math.degrees(math.asin(height / 5.0))
+    answer = call("sine.low-stack", units="in", center_distance=5, angle=angle, set="inch-81")
+    assert answer["result"]["height_as_set"] == as_set
+
+
+@pytest.mark.parametrize(
+    ("apart_arcsec", "bearing"),
+    [(0.99, "whole-cone"), (-0.99, "whole-cone"), (1.01, "mouth"), (-1.01, "small-end")],
+)
+def test_angles_within_a_second_bear_along_the_whole_cone(
+    apart_arcsec: float, bearing: str, call: Call
+) -> None:
+    """A center steeper than its hole by more than 1″ of included angle bears at the mouth."""
+    center = 60.0 + apart_arcsec / 3600.0
+    hole = {"hole_included_angle": 60, "mouth_diameter": 8.5, "pilot_diameter": 4}
+    answer = call("centers.contact", units="mm", center_included_angle=center, **hole)
+    assert answer["result"]["bearing"] == bearing
+
+
+@pytest.mark.parametrize(
+    ("units", "shortest", "longest"), [("in", 1.0, 48.0), ("mm", 25.4, 1250.0)]
+)
+def test_a_center_distance_in_the_wrong_unit_is_refused(
+    units: str, shortest: float, longest: float, call: Call
+) -> None:
+    """Plates have 1 to 48 in or 25.4 to 1250 mm; just outside, another unit is likely meant."""
+    for taken in (shortest, longest):
+        call("sine.setting", units=units, center_distance=taken, angle=30)
+    for refused in (shortest * 0.9999, longest * 1.0001):
+        with pytest.raises(Disagreement, match="center"):
+            call("sine.setting", units=units, center_distance=refused, angle=30)
+
+
+def test_ways_to_set_a_taper_stand_by_what_they_reach(call: Call) -> None:
+    """At 4 in per foot: one without a limit stated, one that may reach, one past its limit."""
+    request = dict(load_registry().operations["tapers.set-over"].example)
+    request |= {"taper_per_foot": 4, "largest_set_over": 0.1}
+    ways = call("tapers.set-over", **request)["result"]["ways"]
+    assert [way["forecast"] for way in ways] == ["not-stated", "may-not-hold", "does-not-hold"]
+    del request["largest_set_over"]
+    request |= {"largest_angle": 3}
+    ways = call("tapers.set-over", **request)["result"]["ways"]
+    assert [way["forecast"] for way in ways] == ["may-not-hold", "may-not-hold", "does-not-hold"]
+
+
+@pytest.mark.parametrize(("tolerance", "fewest"), [(0.1, 3), (0.04, None), (0, None)])
+def test_more_blocks_are_named_where_they_reach_within_the_tolerance(
+    tolerance: float, fewest: int | None, call: Call
+) -> None:
+    """Of 1, 2 and 4 in two make no 7.05 in; all three make 7, within 0.1 and not within 0.04."""
+    request = {"units": "in", "sizes": [1, 2, 4], "height": 7.05, "max_blocks": 2}
+    with pytest.raises(Unreachable, match="No stack of up to 2") as refused:
+        call("blocks.stack", tolerance=tolerance, **request)
+    named = f"A stack of {fewest} blocks would do" in str(refused.value)
+    assert named is (fewest is not None)
+    assert ("max_blocks" in refused.value.fields) is (fewest is not None)
+
+
+def test_a_stack_that_misses_the_included_angle_is_refused_past_the_tolerance(call: Call) -> None:
+    """2.5 in under 5 in make 60°: 36″ more than 59.99°, which 35″ forbid and 37″ allow."""
+    blocks = {"sizes": [2.0, 0.5], "included_angle": 59.99}
+    job = {key: value for key, value in JOB.items() if key not in {"set", "grade"}} | blocks
+    with pytest.raises(Unreachable, match=r"misses the included angle by 36\.0″") as refused:
+        call("jobs.center", **job | {"included_angle_tolerance_arcsec": 35})
+    assert "sizes" in refused.value.fields
+    planned = call("jobs.center", **job | {"included_angle_tolerance_arcsec": 37})
+    assert "is off by 36.0″ of included angle" in words_of(planned, "stack-not-exact")

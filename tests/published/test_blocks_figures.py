@@ -82,10 +82,16 @@ def test_every_stack_of_several_is_summed(call: Call) -> None:
         {"name": "top", "height": 0.64997, "tolerance": 0.0001},
     ]
     request = {"units": "in", "box": BOX, "heights": heights, "wear_ends": "one-end"}
-    stacks = call("blocks.stacks", **request)["result"]["stacks"]
+    result = call("blocks.stacks", **request)["result"]
+    stacks = result["stacks"]
+    assert result["count"] == sum(len(stack["blocks"]) for stack in stacks)
     assert [stack["name"] for stack in stacks] == ["base", "top"]
     for stack, asked in zip(stacks, heights, strict=True):
         assert stack["wear_blocks"] == [0.05]
+        assert stack["wringing_order"] in (
+            [0.05, *sorted(stack["blocks"], reverse=True)[:-1]],
+            sorted(stack["blocks"], reverse=True),
+        )
         assert_summed(stack, float(str(asked["height"])))
 
 
@@ -139,6 +145,33 @@ def test_a_height_is_made_of_its_parts(call: Call) -> None:
         "height.value": 1.6 + 10e-6 + films,
     }
     assert_values(result, expected, rel=1e-12)
+
+
+@pytest.mark.outside("blocks.budget", source="ISO 3650: steel 11.5 µm/(m K); carbide, handbooks")
+def test_blocks_warmed_with_their_plate(call: Call) -> None:
+    """Carbide grows by 4.5, steel by 11.5 µm/(m K): at 22 °C 61.3 mm are 0.8582 µm short."""
+    request = {"units": "mm", "blocks": [50.0, 10.0, 1.3], "grade": "iso-1"}
+    materials = {"block_material": "tungsten-carbide", "plate_material": "steel"}
+    result = call("blocks.budget", **request, **materials, temperature_celsius=22)["result"]
+    assert_values(result, {"expansion": 61.3 * 2 * (4.5 - 11.5) * 1e-6})
+    assert result["expansion"] == pytest.approx(-0.8582e-3)
+
+
+@pytest.mark.outside("blocks.check", source="Inverse sines by hand")
+def test_a_checked_stack_as_an_angle(call: Call) -> None:
+    """2.5001 in on 5 in is 4.76″ over 30°; measured as 2.5003 in it is 0.2 thou and 9.53″ more."""
+    request = {"units": "in", "set": "inch-81", "blocks": [2.0, 0.4, 0.1001], "angle": 30}
+    result = call("blocks.check", **request, center_distance=5, measured_height=2.5003)["result"]
+    as_read = math.degrees(math.asin(2.5001 / 5))
+    measured = math.degrees(math.asin(2.5003 / 5))
+    expected = {
+        "angle.degrees": as_read,
+        "angle_error_arcsec": (as_read - 30) * 3600,
+        "measured_deviation": 0.0002,
+        "measured_error_arcsec": (measured - as_read) * 3600,
+    }
+    assert_values(result, expected, rel=1e-6)
+    assert expected["angle_error_arcsec"] == pytest.approx(4.76, abs=5e-3)
 
 
 #: Degrees, measured deviation and its expanded uncertainty (k = 2) in arc-seconds.

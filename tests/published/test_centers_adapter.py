@@ -148,6 +148,19 @@ def test_what_is_not_stated_is_named_and_never_holds(call: Call) -> None:
     assert seat(call, 0.05, 0.05)["forecast"] is None
 
 
+def test_a_seat_that_does_not_rock_makes_no_runout_of_nothing(call: Call) -> None:
+    """Of a socket and an adapter not stated, true slopes say nothing: null, and no 0 to pick."""
+    found = seat(call, 0.05, 0.05, limit_tir=1)
+    for tir in (found["tir"], found["tir_at_nose"]):
+        assert (
+            tir["standard_uncertainty"] is tir["expanded_uncertainty"] is tir["worst_case"] is None
+        )
+    assert (found["forecast"], found["mend_first"]) == ("not-stated", None)
+    rocking = seat(call, 0.0502, 0.05, limit_tir=1)
+    assert rocking["tir"]["worst_case"] > 0
+    assert rocking["tir_at_nose"]["worst_case"] is None
+
+
 @pytest.mark.parametrize(
     "slope",
     [

@@ -39,6 +39,7 @@ def test_a_center_at_its_limit_takes_all_that_is_allowed(
     """
     beside = {"both_alike": True} if other is None else {"other_eccentricity": other}
     result = call("centers.limits", **LIMITS, **beside, half_angle=half_angle)["result"]
+    assert result["seen_percent"] == pytest.approx(100 * 5 / 6)
     by_hand = {"dead": (0.00005, 0.000054), "dead_reseated": (0.000025, 0.000024)}
     for name, allowed in (("dead", 0.00005), ("dead_reseated", 0.000025)):
         eccentricity = by_hand[name][other is not None]
@@ -73,12 +74,36 @@ def test_two_offsets_tilt_the_work(call: Call) -> None:
     request = {"units": "in", "surface": "external", "distance_between_centers": 6, **centers}
     result = call("centers.effect", **request, stations=[0, 1.5])["result"]
     assert [row["station"] for row in result["at_stations"]] == [0, 1.5]
+    # A quarter of the way along, three quarters of the one and a quarter of the other, in line.
+    assert_values(result, {"at_stations[1].worst_clocking_tir": 2 * (0.000225 + 0.0001)})
     expected = {"tilt_arcsec": 0.0005 / 6, "worst_tilt_arcsec": 0.0007 / 6}
     assert_values(
         result, {name: math.degrees(tilt) * 3600 for name, tilt in expected.items()}, rel=1e-7
     )
     assert result["tilt_arcsec"] == pytest.approx(17.19, abs=0.005)
     assert result["worst_tilt_arcsec"] == pytest.approx(24.06, abs=0.005)
+
+
+@pytest.mark.outside("centers.effect", source="Similar triangles by hand")
+def test_a_second_center_beside_its_place(call: Call) -> None:
+    """One end 0.01 in high and 0.02 in to the left: a quarter of it at a quarter of the length.
+
+    Over 6 in that is 343.77″ up and 687.55″ aside.
+    """
+    centers = {
+        "first": {"eccentricity": 0, "turns": True},
+        "second": {"eccentricity": 0, "turns": True},
+    }
+    request = {"units": "in", "surface": "external", "distance_between_centers": 6, **centers}
+    off = {"second_height": 0.01, "second_line": -0.02}
+    result = call("centers.effect", **request, **off, stations=[1.5])["result"]
+    expected = {
+        "bench_height_tilt_arcsec": math.degrees(math.atan(0.01 / 6)) * 3600,
+        "bench_line_tilt_arcsec": -math.degrees(math.atan(0.02 / 6)) * 3600,
+        "at_stations[0].height_offset": 0.0025,
+        "at_stations[0].line_offset": -0.005,
+    }
+    assert_values(result, expected, rel=1e-5)
 
 
 @pytest.mark.outside("centers.adapter", source="By hand: difference of two arc tangents")

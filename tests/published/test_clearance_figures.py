@@ -64,8 +64,10 @@ def test_how_high_it_stands(call: Call, body_height: float) -> None:
     """
     fixture = {**EXAMPLE["fixture"], "body_height": body_height}
     result = call("clearance.tilted-plate", **{**EXAMPLE, "fixture": fixture})["result"]
-    assert result["slant_length"] == pytest.approx(0.7)
+    plate = {"slant_length": 0.7, "plate_angle.degrees": 30, "stack_height": 2.5}
+    assert_values(result, plate)
     over_line = level(-1.5, body_height - 1.5)[1]
     expected = result["height_to_wheel"] + max(over_line, 0)
     assert result["height_over_all"] == pytest.approx(expected)
+    assert result["room_left"] == pytest.approx(EXAMPLE["room_under_wheel"] - expected)
     assert (over_line > 0) == (body_height == 5.0)

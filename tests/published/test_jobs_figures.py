@@ -26,6 +26,7 @@ def test_cone_and_shank_in_figures(call: Call) -> None:
     half = math.radians((59 + 47 / 60) / 2)
     expected = {
         "cone.included_angle.degrees": 59 + 47 / 60,
+        "cone.half_angle.degrees": (59 + 47 / 60) / 2,
         "cone.length": 0.375 / math.tan(half),
         "cone.slant_length": 0.375 / math.sin(half),
         "shank.gauge_diameter": 0.7,
@@ -55,10 +56,22 @@ def test_plate_in_figures(call: Call) -> None:
         "included_angle_arcsec_per_step": per_step,
     }
     assert_values(setting, expected)
+    assert setting["actual_deviation"] == pytest.approx(2.4918 - 5 * math.sin(half), rel=1e-6)
     from_stack = setting["included_angle_from_stack"]["degrees"]
     assert (from_stack - 59 - 47 / 60) * 3600 == pytest.approx(-0.785, abs=5e-4)
 
 
+@pytest.mark.outside("jobs.center", source="Inverse sine by hand")
+def test_a_stack_off_its_height_is_a_known_error(call: Call) -> None:
+    """With nothing else stated the expected error is that of 2.4918 in: 0.785″ less than wanted."""
+    plan = plan_of(call, included_angle="59°47'", grade=None, angle_errors=None)
+    off = 2 * math.degrees(math.asin(2.4918 / 5)) - (59 + 47 / 60)
+    found = plan["angle_budget"]["included_angle_error_arcsec"]["value"]
+    assert found == pytest.approx(off * 3600, rel=1e-5)
+    assert [step["number"] for step in plan["steps"]] == [*range(1, len(plan["steps"]) + 1)]
+
+
+@pytest.mark.outside("jobs.center", source="Sum by hand: as high as the first stack")
 def test_the_second_stack_is_as_high(call: Call) -> None:
     """It is built of blocks that the first leaves in the box."""
     plan = plan_of(call)

@@ -65,7 +65,7 @@ CASES: list[tuple[str, dict[str, Any], type[Refusal], str, dict[str, str], dict[
         "runout.indicate",
         {"harmonics": 2, "readings": readings_at(0, 1, 2, 3, 180)},
         Impossible,
-        r"The angles of the readings do not tell 2 harmonics apart",
+        r"do not tell the harmonics asked for apart: 2",
         {"readings": "should be spread round the whole section", "harmonics": "or ask for fewer"},
         {"harmonics": 2, "readings": readings_at(0, 72, 144, 216, 288)},
     ),

@@ -91,6 +91,18 @@ def test_too_few_spare_readings_are_said(call: Call) -> None:
     assert many["advisories"] == []
 
 
+def test_three_readings_say_nothing_of_form(call: Call) -> None:
+    """An eccentricity fits any three readings: what it leaves is not known, and is no 0."""
+    request = {"units": "mm", "surface": "external", "indicator_resolution": 0.001}
+    three = readings([0.01, 0.003, -0.01], [0, 120, 240])
+    said = call("runout.indicate", **request, readings=three)["result"]
+    assert (said["tir_left_after_tapping"], said["residual_rms"]) == (None, None)
+    four = readings([0.01, 0.003, -0.01, 0], [0, 90, 180, 270])
+    known = call("runout.indicate", **request, readings=four)["result"]
+    assert known["tir_left_after_tapping"] > 0
+    assert known["residual_rms"] > 0
+
+
 @pytest.mark.outside("runout.indicate", source="Published cosine table of lever indicators")
 @pytest.mark.parametrize(("tip", "factor"), [(10, 0.98), (20, 0.94), (40, 0.77), (60, 0.5)])
 def test_lever_is_corrected_by_the_published_factor(call: Call, tip: float, factor: float) -> None:

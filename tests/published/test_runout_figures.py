@@ -67,7 +67,23 @@ def test_one_assembly_in_a_hundred_is_worse(call: Call) -> None:
     )["result"]
     turn = np.exp(2j * math.pi * np.arange(2000) / 2000)
     sums = np.abs(0.0002 + 0.00015 * turn[:, np.newaxis] + 0.0001 * turn)
+    assert result["best_clocking_tir"] == pytest.approx(0, abs=1e-12)
     assert result["percentile_99_tir"] == pytest.approx(np.quantile(sums, 0.99), rel=2e-3)
+
+
+@pytest.mark.outside("runout.budget", source="numpy: the least sum over all phases of two others")
+def test_one_long_runout_cannot_be_closed(call: Call) -> None:
+    """0.5 thou against 0.15 and 0.1 thou leaves at least 0.25 thou, at the best of clockings."""
+    tirs = {"adapter": 0.0005, "spindle": 0.00015, "fixture": 0.0001}
+    result = call(
+        "runout.budget",
+        units="in",
+        limit_tir=0.0004,
+        contributors=[{"name": name, "tir": tir} for name, tir in tirs.items()],
+    )["result"]
+    turn = np.exp(2j * math.pi * np.arange(500) / 500)
+    least = np.min(np.abs(0.0005 + 0.00015 * turn[:, np.newaxis] + 0.0001 * turn))
+    assert result["best_clocking_tir"] == pytest.approx(float(least))
 
 
 @pytest.mark.outside("runout.indicate", source="numpy: a profile made of known lobes")
@@ -158,6 +174,18 @@ def test_the_false_reading_is_the_difference_of_two_drops(call: Call) -> None:
         "false_included_angle_arcsec": 2 * false / ARCSEC,
     }
     assert_values(result, expected, rel=1e-8)
+
+
+@pytest.mark.outside("runout.off-crest", source="scipy brentq: a ball lowered onto the cone")
+def test_at_the_limit_the_miss_takes_all_of_the_tolerance(call: Call) -> None:
+    """A tip so far off the crest shows just the false half angle that is allowed."""
+    run = {"units": "in", "included_angle": 60, "small_diameter": 0.1, "large_diameter": 0.5}
+    request = {**run, "miss": 0.01, "tip_radius": 0.04, "half_angle_tolerance_arcsec": 10}
+    miss = call("runout.off-crest", **request)["result"]["limit_miss"]
+    half = math.radians(30)
+    small, large = (_drop(miss, radius, half, 0.04) for radius in (0.05, 0.25))
+    false = math.atan((small - large) / (0.2 / math.sin(half)))
+    assert false / ARCSEC == pytest.approx(10, rel=1e-5)
 
 
 @pytest.mark.outside("runout.v-block", source="Two parallel anvils: 1 + (−1)ⁿ, by hand; Reuleaux")

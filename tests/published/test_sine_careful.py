@@ -47,6 +47,12 @@ def test_a_plate_of_no_size_is_a_slip_of_the_unit(call: Call, name: str) -> None
             assert field in refused.value.fields
 
 
+def test_no_other_unit_is_named_where_it_would_not_help(call: Call) -> None:
+    """0.5 in is no plate, and 0.5 mm is none either: nothing is offered that is refused too."""
+    with pytest.raises(Disagreement, match=r"as are all lengths\.$"):
+        call("sine.setting", units="in", center_distance=0.5, angle=30)
+
+
 @pytest.mark.outside(
     "sine.setting", source="By hand: 90° − 72°15′ is 17°45′; 5 sin 17.75° in by mpmath 1.3."
 )

@@ -173,6 +173,7 @@ def test_two_low_stacks_in_figures(call: Call) -> None:
         "angle_as_set.degrees": float(as_set),
         "deviation_arcsec": float((as_set - 0.5) * 3600),
         "set_step": 0.0001,
+        "count": 2,
     }
     assert_values(result, expected, rel=1e-6)
     assert result["deviation_arcsec"] == pytest.approx(-1.348, abs=5e-4)
@@ -221,9 +222,45 @@ def test_requirements_of_one_error_in_figures(call: Call) -> None:
         "cheapest_to_mend.ratio": 0.5 / 0.95,
     }
     assert_values(result, expected, rel=1e-3)
+    pitch = next(
+        row for row in result["requirements"] if row["term"] == "axis_pitch_error_limit_arcsec"
+    )
+    assert_values(pitch, {"alone": 10 / 0.95, "equal_share": 10 / 0.95}, rel=1e-3)
     rows = {row["term"]: row["at_hand"] for row in result["requirements"]}
     assert rows.pop("axis_pitch_error_limit_arcsec") == 20
     assert set(rows.values()) == {None}
+
+
+@pytest.mark.outside("sine.requirements", source="Sum of two rectangles by hand: a trapezoid")
+def test_requirements_of_two_errors_in_figures(call: Call) -> None:
+    """Beside a stack good to 10″, a pitch of 21.57″ keeps ±25″; both alike, 16.10″ each.
+
+    Of rectangles ±a and ±b the sum passes T with probability (a + b − T)² / (4 a b), which is 0.05:
+    (a − 15)² = 2 a, and (2 a − 25)² = a² / 5.
+    """
+    plate = {"units": "in", "center_distance": 5, "angle": 30, "tolerance_arcsec": 25}
+    stack = 10 * 5 * math.cos(math.radians(30)) * math.pi / 648_000
+    errors = {"axis_pitch_error_limit_arcsec": 20, "stack_error_limit": stack}
+    rows = call("sine.requirements", **plate, **errors)["result"]["requirements"]
+    pitch = next(row for row in rows if row["term"] == "axis_pitch_error_limit_arcsec")
+    expected = {
+        "with_others": 16 + math.sqrt(31),
+        "equal_share": 25 / (2 - math.sqrt(0.2)),
+    }
+    assert_values(pitch, expected, rel=2e-3)
+
+
+@pytest.mark.outside("sine.uncertainty", source="By hand: mean of ½ tan θ ψ², ψ even over ±900″")
+def test_yaw_moves_the_mean(call: Call) -> None:
+    """Yaw up to 900″ lowers an angle of 30° by up to 1.134″, on the mean a third of it: 0.378″."""
+    plate = {"units": "in", "center_distance": 5, "angle": 30, "trials": 100_000}
+    result = call("sine.uncertainty", **plate, axis_yaw_error_limit_arcsec=900)["result"]
+    yaw = math.radians(900 / 3600)
+    mean = -math.degrees(math.tan(math.radians(30)) * yaw**2 / 6) * 3600
+    assert mean == pytest.approx(-0.378, abs=5e-4)
+    assert_values(result["angle_error_arcsec"], {"value": mean}, rel=1e-4)
+    assert_values(result["included_angle_error_arcsec"], {"value": 2 * mean}, rel=1e-4)
+    assert_values(result["monte_carlo"], {"mean_arcsec": mean}, rel=1e-2)
 
 
 @pytest.mark.outside("sine.uncertainty", source="One rectangle by hand: w / √3, ±0.95 w")

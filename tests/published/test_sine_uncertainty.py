@@ -10,6 +10,7 @@ import uncertainties
 from uncertainties import umath
 
 from halfangle_service.errors import Disagreement, Impossible
+from halfangle_service.registry import load_registry
 from halfangle_service.trade.sine.angle_error import (
     LARGEST_YAW_ARCSEC,
     ErrorInputs,
@@ -195,6 +196,25 @@ def test_face_and_wheel_enter_one_to_one(call: Call) -> None:
     assert worst["face_parallelism"] == pytest.approx(5.16, abs=5e-3)
     assert worst["wheel_breakdown"] == pytest.approx(41.25, abs=5e-3)
     assert result["largest_term"] == "wheel_breakdown"
+
+
+def test_the_largest_of_what_was_stated_is_not_said_to_be_the_largest(call: Call) -> None:
+    """With one term stated of thirteen nobody is sent to mend it before anything else."""
+    plate = {"units": "in", "center_distance": 5, "angle": 30}
+    [advice] = call("sine.uncertainty", **plate, stack_error_limit=0.00005)["advisories"]
+    assert advice["code"] == "one-term-dominates"
+    assert "of what was stated; not stated, and perhaps larger: 12" in advice["message"]
+    whole = dict(load_registry().operations["sine.uncertainty"].example)
+    said = call("sine.uncertainty", **whole | {"face_parallelism": 0.001})["advisories"]
+    [large] = [a["message"] for a in said if a["code"] == "one-term-dominates"]
+    assert large.endswith("mend it before anything else.")
+
+
+def test_carbide_at_20_degrees_shifts_nothing_and_not_minus_nothing(call: Call) -> None:
+    """At the reference temperature no material turns the plate: 0, written without a sign."""
+    plate = {"units": "in", "center_distance": 5, "angle": 30, "block_material": "tungsten-carbide"}
+    shift = call("sine.uncertainty", **plate)["result"]["thermal_shift_arcsec"]
+    assert (shift, math.copysign(1.0, shift)) == (0.0, 1.0)
 
 
 def test_included_angle_counts_twice(call: Call) -> None:

@@ -133,7 +133,10 @@ def test_how_much_of_a_plug_is_in_the_socket(
     plug = {"gauge_diameter": 20, "gauge_length": 60}
     cone = {"units": "mm", "one_in_x": 20, "large_diameter": large_diameter, "length": length}
     result = call("tapers.plug-depth-nominal", **plug, **cone)["result"]
-    forms = ("half_angle.degrees", "included_angle.degrees", "taper_per_foot", "rate_of_taper")
+    forms = (
+        *("half_angle.degrees", "included_angle.degrees"),
+        *("taper_per_foot", "rate_of_taper", "one_in_x"),
+    )
     assert_values(
         result, {"engaged_length": engaged, **slope_of(math.atan(1 / 40), *forms)}, rel=1e-8
     )
@@ -178,3 +181,7 @@ def test_a_dovetails_rolls(call: Call, flank: float) -> None:
         "rolls_constant": 8 * (1 + 1 / math.tan(angle / 2)),
     }
     assert_values(result, expected)
+    # The corner comes back from the measure over the rolls.
+    measure = {**request, "measure": 50 + expected["rolls_constant"]}
+    back = call("tapers.dovetail-over-rolls", units="mm", **measure)["result"]
+    assert_values(back, {"corner_width.value": 50})

@@ -18,7 +18,13 @@ def test_three_quarters_in_a_foot(call: Call) -> None:
     result = call("tapers.angle", text="3/4 per foot")["result"]
     half = math.atan(1 / 32)
     assert half == pytest.approx(0.0312398, abs=5e-8)
-    expected = {"half_angle_radians": half, "complement.degrees": 90 - math.degrees(half)}
+    expected = {
+        "half_angle_radians": half,
+        "complement.degrees": 90 - math.degrees(half),
+        "taper_per_foot": 0.75,
+        "one_in_x": 16,
+        "taper_percent": 6.25,
+    }
     assert_values(result, expected)
 
 
@@ -29,8 +35,12 @@ def test_a_cone_in_all_its_figures(call: Call, unknown: str | None) -> None:
     cone = {"large_diameter": 0.7, "small_diameter": 0.5, "length": 4.0}
     stated: dict[str, float] = {n: v for n, v in cone.items() if n != unknown}
     slope = {} if unknown is None else {"taper_per_foot": 0.6}
+    along = {
+        "slant_length": math.hypot(4, 0.1),
+        "half_angle.degrees": math.degrees(math.atan(0.025)),
+    }
     result = call("tapers.solve", units="in", **stated, **slope)["result"]
-    assert_values(result, {**cone, **SIXTH, "slant_length": math.hypot(4, 0.1)})
+    assert_values(result, {**cone, **SIXTH, **along})
 
 
 @pytest.mark.outside("tapers.tolerance", source="By hand: 2 atan(1/40)")
@@ -42,6 +52,35 @@ def test_the_tolerated_angle_is_the_cones(call: Call) -> None:
     assert result["included_angle"]["degrees"] == pytest.approx(2.8642, abs=5e-5)
 
 
+@pytest.mark.outside("tapers.tolerance", source="By hand: D − x / 20")
+def test_stations_of_a_toleranced_cone(call: Call) -> None:
+    """1:20 from 40 mm: 39 mm at 20 mm, 36.5 mm at 70 mm from the large end."""
+    cone = {"units": "mm", "one_in_x": 20, "large_diameter": 40, "length": 80}
+    result = call("tapers.tolerance", angle_grade="AT5", **cone, stations=[20, 70])["result"]
+    expected = {
+        "at_stations[0].from_large_end": 20,
+        "at_stations[0].nominal_diameter": 39,
+        "at_stations[1].from_large_end": 70,
+        "at_stations[1].nominal_diameter": 36.5,
+    }
+    assert_values(result, expected)
+
+
+@pytest.mark.outside("tapers.angle", source="By hand: 10 minutes are 600 seconds")
+def test_a_tolerance_is_read_with_its_angle(call: Call) -> None:
+    """60° ± 0°10′ included may be off by 600″."""
+    request = {"text": "60° ± 0°10'", "bare_angle_is": "included"}
+    assert call("tapers.angle", **request)["result"]["tolerance_arcsec"] == pytest.approx(600)
+
+
+@pytest.mark.outside("tapers.infeed", source="Counted by hand")
+def test_passes_of_a_feed(call: Call) -> None:
+    """0.0011 in by 0.0002 in is five passes and one of 0.0001 in, and three to spark out."""
+    request = {"units": "in", "half_angle": 30, "amount": 0.0011, "downfeed_per_pass": 0.0002}
+    result = call("tapers.infeed", **request, spark_out_passes=3)["result"]
+    assert_values(result, {"cutting_passes": 6, "last_pass": 0.0001, "total_passes": 9})
+
+
 @pytest.mark.outside("tapers.infeed", source="Right triangle by hand: 1 / sin α, 2 / cos α")
 @pytest.mark.parametrize("half", [1.5, 30, 60])
 def test_what_a_downfeed_of_one_does(call: Call, half: float) -> None:
@@ -49,6 +88,7 @@ def test_what_a_downfeed_of_one_does(call: Call, half: float) -> None:
     result = call("tapers.infeed", units="in", half_angle=half, amount=0.001)["result"]
     angle = math.radians(half)
     moved = {
+        "half_angle.degrees": half,
         "axial_per_downfeed": 1 / math.sin(angle),
         "diameter_per_downfeed": 2 / math.cos(angle),
     }
@@ -143,6 +183,7 @@ def test_a_gauge_stands_off_along_the_blunter_side(call: Call) -> None:
         assert result["standoff_per_diameter"] == pytest.approx(expected, rel=1e-9)
 
 
+@pytest.mark.outside("tapers.standoff", source="First order by hand: 2 f cos α over the length")
 @pytest.mark.parametrize("sign", [1, -1])
 def test_the_least_error_that_a_film_shows_is_just_shown(call: Call, sign: int) -> None:
     """An error a hair over it leaves an end unmarked, one a hair under marks all over.
@@ -207,6 +248,7 @@ def test_what_would_explain_a_misfit(call: Call) -> None:
         {
             "included_angle.degrees": 2 * math.degrees(math.atan(1 / 40)),
             "one_in_x": 20,
+            "rate_of_taper": 0.05,
             "taper_per_foot": 0.6,
         },
     )

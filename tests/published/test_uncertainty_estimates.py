@@ -148,6 +148,7 @@ def test_an_estimate_is_combined_from_its_contributions(
     assert estimate["degrees_of_freedom"] is None
 
 
+@pytest.mark.outside("tapers.set-over", source=GUM)
 def test_a_way_to_set_a_taper_has_no_known_error(call: Call) -> None:
     """What is stated of a setting is how far it may be off either way: 0 is the best estimate."""
     request = load_registry().operations["tapers.set-over"].example

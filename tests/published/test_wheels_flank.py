@@ -203,12 +203,12 @@ def test_one_flank_may_take_all_the_periphery(
         (
             {"kind": "face", "face_angle": 89.999999, "rise": 1e-6},
             "face_angle",
-            r"take 0\.0000000000000175 of the axis; at least 0\.000001",
+            r"take less than 0\.000001 of the axis",
         ),
         (
             {"kind": "cone", "half_angle": 89.4, "large_diameter": 0.5, "small_diameter": 0.49999},
             "half_angle",
-            r"of the axis; at least 0\.000001",
+            r"take less than 0\.000001 of the axis",
         ),
         (
             {"kind": "cone", "half_angle": 30, "large_diameter": 0.5, "small_diameter": 0.499999},

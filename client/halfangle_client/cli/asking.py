@@ -3,7 +3,7 @@
 import json
 import os
 import time
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -12,13 +12,14 @@ import click
 from halfangle_client.cli.contract import Operation
 from halfangle_client.cli.status import DEFAULT_URL, Refused
 from halfangle_client.conversation import Conversation, Manners
-from halfangle_client.endpoint import Reply, made_up_document
+from halfangle_client.endpoint import Endpoint, Reply, made_up_document
 from halfangle_client.errors import UnexpectedAnswer
 from halfangle_client.retry import Retries
 from halfangle_client.wire import connection
 
 _SECONDS, _HEAVY_SECONDS = 10.0, 60.0
 _LARGEST_ANSWER = 64 * 1024 * 1024
+_GLOSSARY = Endpoint("glossary", "GET", "/glossary.json", bytes)
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,12 +46,31 @@ class Service:
 
 def answer_to(service: Service, operation: Operation, request: Mapping[str, Any]) -> Any:
     """Give the answer as JSON data, or as text; raises Refused or a HalfangleError."""
-    manners = service.manners()
     in_path = {f.name for f in operation.fields if f.place != "body"}
     fields = {name: value for name, value in request.items() if name in in_path}
     body = {name: value for name, value in request.items() if name not in in_path}
     content = json.dumps(body, ensure_ascii=False) if operation.sends else None
-    call = Conversation(manners, operation.endpoint, fields, content)
+    reply = _replied(service, operation.endpoint, fields, content)
+    if "json" not in operation.accept:
+        return reply.decode(errors="replace")
+    return _data(operation.name, reply, {"result", "advisories"})
+
+
+def glossary_of(service: Service) -> dict[str, dict[str, str]]:
+    """Give every field's meaning by its name; raises Refused or a HalfangleError."""
+    found: dict[str, dict[str, str]] = _data(_GLOSSARY.name, _replied(service, _GLOSSARY, {}))
+    return found
+
+
+def _replied(
+    service: Service,
+    endpoint: Endpoint[bytes],
+    fields: Mapping[str, Any],
+    content: str | None = None,
+) -> bytes:
+    """Send a request, again where that may help; give what comes back."""
+    manners = service.manners()
+    call = Conversation(manners, endpoint, fields, content)
     link = connection(manners)
     while True:
         outcome = link.exchange(call.message, call.seconds_left)
@@ -59,24 +79,24 @@ def answer_to(service: Service, operation: Operation, request: Mapping[str, Any]
             break
         time.sleep(pause)
     link.close()
-    return _data(operation, outcome) if isinstance(outcome, Reply) else call.answer(outcome)
+    if not isinstance(outcome, Reply):
+        return call.answer(outcome)
+    if outcome.status >= 300:
+        raise Refused(outcome.status, _document(outcome, endpoint.path))
+    return outcome.body
 
 
-def _data(operation: Operation, reply: Reply) -> Any:
-    if reply.status >= 300:
-        raise Refused(reply.status, _document(reply, operation.path))
-    if "json" not in operation.accept:
-        return reply.body.decode(errors="replace")
+def _data(name: str, body: bytes, wanted: Collection[str] = ()) -> Any:
+    """Read a JSON object that holds what is wanted; raises UnexpectedAnswer."""
     try:
-        answer = json.loads(reply.body)
-        if isinstance(answer, dict) and "result" in answer and "advisories" in answer:
+        answer = json.loads(body)
+        if isinstance(answer, dict) and answer.keys() >= set(wanted):
             return answer
         reason = "it holds no result"
     except ValueError as error:
         reason = str(error)
     raise UnexpectedAnswer(
-        f"{operation.name}: what came back is no answer ({reason}). Is this the service, and of "
-        "this release?"
+        f"{name}: what came back is no answer ({reason}). Is this the service, and of this release?"
     )
 
 

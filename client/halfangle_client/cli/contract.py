@@ -74,12 +74,6 @@ def topics() -> dict[str, dict[str, str]]:
     return found
 
 
-def glossary() -> dict[str, dict[str, str]]:
-    """Every field's meaning, symbol, unit and datum."""
-    words: dict[str, dict[str, str]] = _read("_glossary")["words"]
-    return words
-
-
 def operation(topic: str, verb: str) -> Operation:
     """Give one operation of a topic. Raises KeyError for one that is not known here."""
     document = _read(topic)

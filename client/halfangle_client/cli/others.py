@@ -11,7 +11,6 @@ from halfangle_client.cli import answers, screen
 from halfangle_client.cli.contract import (
     Operation,
     dotted_names,
-    glossary,
     hint,
     named,
     operation,
@@ -19,7 +18,7 @@ from halfangle_client.cli.contract import (
 )
 from halfangle_client.cli.helping import Speaking
 from halfangle_client.cli.status import DONE
-from halfangle_client.cli.topics import answer_options, ask, service_options
+from halfangle_client.cli.topics import answer_options, ask, service_of, service_options
 from halfangle_client.cli.words import from_file, from_words, put
 
 if TYPE_CHECKING:
@@ -184,14 +183,16 @@ def _glossary() -> click.Command:
     return Speaking(
         "glossary",
         callback=_run_glossary,
-        params=[click.Argument(["word"], metavar="WORD")],
+        params=[click.Argument(["word"], metavar="WORD"), *service_options()],
         help="Say what a field means: its symbol, unit and datum. WORD is a name, or part of one.",
         short_help="Say what a field means, its symbol, unit and datum.",
     )
 
 
-def _run_glossary(word: str) -> int:
-    entries = glossary()
+def _run_glossary(word: str, url: str | None, seconds: float | None) -> int:
+    from halfangle_client.cli.asking import glossary_of  # noqa: PLC0415 -- loads HTTP
+
+    entries = glossary_of(service_of(url, seconds))
     name = word.strip("-").replace("-", "_").lower()
     found = [name] if name in entries else [entry for entry in entries if name in entry]
     if not found:

@@ -1,7 +1,7 @@
 """A command for each topic and operation, made from the contract's data when it is asked for."""
 
 from collections.abc import Iterable, Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -15,6 +15,9 @@ from halfangle_client.cli.helping import (
     write_section,
 )
 from halfangle_client.cli.words import Word, from_file, put
+
+if TYPE_CHECKING:
+    from halfangle_client.cli.asking import Service
 
 #: Parameters of every operation that are no field of it; a field's is called by its position.
 _OWN = ("input_file", "as_json", "pick", "url", "seconds")
@@ -172,11 +175,17 @@ def ask(
 ) -> Any:
     """Ask the service named here, or before the topic."""
     # Help and completion ask nobody, and go without the modules of HTTP.
-    from halfangle_client.cli.asking import Service, answer_to  # noqa: PLC0415
+    from halfangle_client.cli.asking import answer_to  # noqa: PLC0415
+
+    return answer_to(service_of(url, seconds), called, request)
+
+
+def service_of(url: str | None, seconds: float | None) -> "Service":
+    """The service named here, or before the topic."""
+    from halfangle_client.cli.asking import Service  # noqa: PLC0415
 
     before = click.get_current_context().find_root().params
-    service = Service(url or before.get("url"), seconds or before.get("seconds"))
-    return answer_to(service, called, request)
+    return Service(url or before.get("url"), seconds or before.get("seconds"))
 
 
 def calculations(verbs: Iterable[str]) -> list[str]:

@@ -19,15 +19,28 @@ from halfangle_service.trade.angles import DMS_PATTERN, format_dm, format_dms, p
 #: The named format of an angle as text, and what it says; the contract has it under `x-formats`.
 ANGLE_FORMAT = "angle"
 LONGEST_ANGLE = 40
+#: Both forms of an angle in a request; a field's own bounds in degrees stand beside them.
+ANGLE_FORMS: dict[str, Any] = {
+    "anyOf": [
+        {"type": "number"},
+        {
+            "type": "string",
+            "format": ANGLE_FORMAT,
+            "pattern": DMS_PATTERN,
+            "maxLength": LONGEST_ANGLE,
+        },
+    ],
+    "x-unit": "degree",
+}
 ANGLE_FORMAT_MEANING = (
     "An angle in degrees, minutes and seconds: `60°`, `30°15'`, `30°15'20\"`, `30 15 20`, "
     "`30:15:20`, `-0°05'`; `30 15` and `1:20` are degrees and minutes, never a ratio. Minutes and "
     "seconds stay below 60, and only the last part may carry decimals: so much says the `pattern` "
     "beside the format. The format says besides what no pattern can: the value in degrees lies "
-    "within the bounds of the number that may be sent in its place, the other branch of the same "
-    "`anyOf`. A validator that does not know the format lets a string out of bounds pass, and the "
-    "service refuses it (`/problems/invalid-request`, the bound named); one that is strict about "
-    "unknown formats wants it declared. Every angle is read so but the `text` of `tapers.angle`, "
+    "within the bounds of its field, which JSON Schema holds only a number to. A validator that "
+    "does not know the format lets a string out of bounds pass, and the service refuses it "
+    "(`/problems/invalid-request`, the bound named); one that is strict about unknown formats "
+    "wants it declared. Every angle is read so but the `text` of `tapers.angle`, "
     "which has no format: tapers, ratios and designations are read there, and `1:20` is a taper."
 )
 
@@ -103,21 +116,14 @@ class AngleInput:
     def __get_pydantic_json_schema__(
         self, schema: CoreSchema, handler: GetJsonSchemaHandler
     ) -> dict[str, Any]:
-        """Describe the union of both forms."""
+        """Describe the union of both forms, and the bounds beside it."""
         bounds = {
             "exclusiveMinimum": self.gt,
             "minimum": self.ge,
             "exclusiveMaximum": self.lt,
             "maximum": self.le,
         }
-        number = {"type": "number"} | {k: v for k, v in bounds.items() if v is not None}
-        text = {
-            "type": "string",
-            "format": ANGLE_FORMAT,
-            "pattern": DMS_PATTERN,
-            "maxLength": LONGEST_ANGLE,
-        }
-        return {"anyOf": [number, text], "x-unit": "degree"}
+        return {**ANGLE_FORMS, **{k: v for k, v in bounds.items() if v is not None}}
 
 
 def _read_angle(value: Any, number: core_schema.ValidatorFunctionWrapHandler) -> float:

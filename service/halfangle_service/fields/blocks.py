@@ -111,5 +111,6 @@ class BlockFinishFields(BlockGradeFields):
     wear_block_size: Length | None = Field(
         None,
         description="Nominal size of a wear block, in `units`. Absent: that of the set's or box's "
-        "own wear blocks.",
+        "own wear blocks; of several sizes the one of which there are most, of equally many the "
+        "largest, and no other is tried.",
     )

@@ -1,5 +1,6 @@
 """A sine bar or plate, as every request that sets one states it."""
 
+import math
 from dataclasses import dataclass
 from typing import Annotated
 
@@ -126,3 +127,18 @@ def height_of_arcsec(plate: PlateFields, arcsec: float, height: float) -> float:
     """Change of height, in `units`, that turns a plate set to `height` by so many arc-seconds."""
     angle_rad = angle_for_height(plate.center_distance, height, offset_of(plate), "angle")
     return arcsec / arcsec_per_height(plate.center_distance, angle_rad)
+
+
+def heights_within(plate: PlateFields, arcsec: float, angle_rad: float) -> tuple[float, float]:
+    """Least and greatest height, in `units`, within ± so many arc-seconds of an angle.
+
+    Exact, since near upright the height falls off faster downward; no lower than hanging and no
+    higher than upright.
+    """
+    turned = (angle_rad + sign * arcsec / ARCSEC_PER_RADIAN for sign in (-1.0, 1.0))
+    low, high = (min(max(angle, -math.pi / 2.0), math.pi / 2.0) for angle in turned)
+    offset = offset_of(plate)
+    return (
+        height_for_angle(plate.center_distance, low, offset),
+        height_for_angle(plate.center_distance, high, offset),
+    )

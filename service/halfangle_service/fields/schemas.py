@@ -1,4 +1,9 @@
-"""JSON Schema of requests and results, with the labels of options beside their tokens."""
+"""JSON Schema of requests and results, as a front end builds forms and a client reads answers.
+
+In a request a field that is not stated is left out: no schema says `null`. (The service reads a
+`null` as left out all the same.) Unit, bounds, default and title of a field stand beside its type,
+not within a union. Requests are closed; answers are open, since a later release may add a field.
+"""
 
 from typing import Any
 
@@ -6,7 +11,7 @@ from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema, JsonSchemaMode, JsonSchemaValue
 from pydantic_core import core_schema
 
-from halfangle_service.fields.glossary import option_labels
+from halfangle_service.fields.glossary import option_labels, title_of
 
 DEFINITIONS = "#/$defs/{model}"
 
@@ -21,6 +26,40 @@ class LabelledSchema(GenerateJsonSchema):
         tokens = [token for token in schema["expected"] if isinstance(token, str)]
         shown: dict[str, Any] = {token: labels[token] for token in tokens if token in labels}
         return {**written, "x-labels": shown} if shown else written
+
+    def nullable_schema(self, schema: core_schema.NullableSchema) -> JsonSchemaValue:
+        """In a request leave `null` out; in an answer put the unit beside the union."""
+        if self.mode == "validation":
+            return self.generate_inner(schema["schema"])
+        written = super().nullable_schema(schema)
+        forms = written.get("anyOf", [])
+        units = {form.pop("x-unit") for form in forms if "x-unit" in form}
+        return {**written, "x-unit": units.pop()} if units else written
+
+    def default_schema(self, schema: core_schema.WithDefaultSchema) -> JsonSchemaValue:
+        """A default of None is none: the field is left out."""
+        written = super().default_schema(schema)
+        if written.get("default", ...) is None:
+            del written["default"]
+        return written
+
+    def model_schema(self, schema: core_schema.ModelSchema) -> JsonSchemaValue:
+        """Leave answers open, and the class's name to the name that it has as a component."""
+        written = super().model_schema(schema)
+        if self.mode == "serialization" and written.get("additionalProperties") is False:
+            del written["additionalProperties"]
+        del written["title"]
+        return written
+
+    def field_title_should_be_set(self, schema: Any) -> bool:
+        """Every field of a request has a title; in answers the glossary has it."""
+        return bool(
+            self.mode == "validation" and schema["type"] in {"model-field", "computed-field"}
+        )
+
+    def get_title_from_name(self, name: str) -> str:
+        """The title of the glossary."""
+        return title_of(name)
 
 
 def schema_of(

@@ -174,7 +174,7 @@ def require_deviations(box: Sequence[BlockOwned], units: Units, field: str) -> N
             value = getattr(entry, name) or 0.0
             if abs(value) > limit:
                 raise Disagreement(
-                    f"{name} {plain(value, 10)} is not one of a gauge block: it is in {units}, as "
+                    f"{name} {plain(value, 10)} is not one of a gauge block: it is in `units`, as "
                     "are all lengths, not in millionths of an inch or in micrometres.",
                     fields={
                         f"{field}/{place}/{name}": f"should be at most {plain(limit, 10)} {units}"

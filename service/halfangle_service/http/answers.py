@@ -1,5 +1,6 @@
 """Answers with a whole body in memory, their ETags, and what a request says of media types."""
 
+import gzip
 import hashlib
 from typing import Any
 
@@ -51,7 +52,23 @@ def cached(
 
     `more` are further headers, which depend on nothing but the request.
     """
-    tag = f'"{hashlib.sha256(content).hexdigest()[:32]}"'
+    return tagged(request, content, tag_of(content), media_type, settings, more)
+
+
+def tag_of(content: bytes) -> str:
+    """Strong ETag of these bytes."""
+    return f'"{hashlib.sha256(content).hexdigest()[:32]}"'
+
+
+def tagged(
+    request: AnyRequest,
+    content: bytes,
+    tag: str,
+    media_type: str,
+    settings: Settings,
+    more: Headers = (),
+) -> ASGIApp:
+    """The same where the ETag is known already."""
     scope = "private" if settings.api_keys else "public"
     headers: Headers = (
         (b"etag", tag.encode()),
@@ -62,6 +79,37 @@ def cached(
     if known == "*" or tag in {entry.strip().removeprefix("W/") for entry in known.split(",")}:
         return answer_of(b"", media_type, headers, _NOT_MODIFIED)
     return answer_of(content, media_type, headers)
+
+
+class Document:
+    """What never changes at this release, as it is and compressed, each with its own ETag.
+
+    It is compressed once: at the best, which takes too long to be done for each request.
+    """
+
+    def __init__(self, content: bytes, media_type: str) -> None:
+        self._media_type = media_type
+        smaller = gzip.compress(content, 9, mtime=0)
+        self._plain = (content, tag_of(content))
+        self._compressed = (smaller, tag_of(smaller))
+
+    def answer(self, request: AnyRequest, settings: Settings) -> ASGIApp:
+        """Answer with it, compressed where the caller takes that."""
+        takes = _takes_gzip(header(request, b"accept-encoding"))
+        content, tag = self._compressed if takes else self._plain
+        coding: Headers = ((b"content-encoding", b"gzip"),) if takes else ()
+        more = (*coding, (b"vary", b"Accept-Encoding"))
+        return tagged(request, content, tag, self._media_type, settings, more)
+
+
+def _takes_gzip(accepted: str) -> bool:
+    """True where Accept-Encoding takes gzip (RFC 9110, 12.5.3): by name, else by `*`."""
+    weights = {}
+    for entry in accepted.split(","):
+        coding, *parameters = entry.replace(" ", "").lower().split(";")
+        weights[coding] = _weight(parameters)
+    by_name = weights.get("gzip", weights.get("x-gzip", weights.get("*", 0.0)))
+    return by_name > 0.0 and by_name >= weights.get("identity", 0.0)
 
 
 def header(request: AnyRequest, name: bytes) -> str:

@@ -5,10 +5,11 @@ from typing import Any
 
 from halfangle_service.http.answers import Headers
 from halfangle_service.http.problems import ProblemError
+from halfangle_service.trade.uncertainty.decision import YES
 
 #: Picks the advisories; no result has a field of this name.
 ADVISORIES = "advisories"
-#: Fields that judge: they may be picked though the answer says stop, since they say so themselves.
+#: Fields that judge: they may be picked though the answer says stop, where they say so themselves.
 _JUDGEMENTS = ("forecast", "verdict")
 _NOTHING_ADVISED = "none"
 _MOST_IN_HEADER = 20
@@ -20,7 +21,7 @@ def pick_value(answer: bytes, path: str) -> tuple[bytes, Headers]:
     Text has full precision and a decimal point. The path names fields and list positions joined by
     dots: `height`, `angle.dms`, `blocks.0`; `advisories` gives these, one a line. Raises
     ProblemError: `no-such-value` where it leads nowhere or to more than one value, `stopped` where
-    the answer says stop and the value is no judgement.
+    the answer says stop, unless the value is a judgement that does not say yes.
     """
     whole = json.loads(answer)
     advisories: list[dict[str, str]] = whole["advisories"]
@@ -29,7 +30,8 @@ def pick_value(answer: bytes, path: str) -> tuple[bytes, Headers]:
         lines = [f"{a['severity']} {a['code']}: {a['message']}" for a in advisories]
         return "\n".join(lines or [_NOTHING_ADVISED]).encode(), headers
     value = _value_at(whole["result"], path)
-    if not _judges(path):
+    # A judgement that says yes is of a part only where the answer says stop.
+    if not _judges(path) or value in YES:
         _refuse_at_stop(advisories)
     text = value if isinstance(value, str) else json.dumps(value)
     return text.encode(), headers

@@ -1,7 +1,9 @@
 """Problem documents (RFC 9457) for every error of every route, the framework's own included."""
 
 import json
+import math
 from collections.abc import Iterable, Mapping
+from decimal import Decimal
 from difflib import get_close_matches
 from typing import Any
 from urllib.parse import quote
@@ -17,6 +19,7 @@ _LONGEST_POINTER = 300
 _LONGEST_MESSAGE = 400
 _LONGEST_DETAIL = 2_000
 _MOST_ERRORS = 50
+_LONGEST_SHOWN = 40
 #: Most bytes of all errors together: fifty pointers of signs that JSON escapes would be 90 kB.
 _MOST_ERROR_BYTES = 10_000
 
@@ -226,9 +229,21 @@ def _message(detail: ErrorDetails, fields: tuple[str, ...]) -> str:
     elif detail["type"] == "union_tag_not_found":
         return "is required and was not sent"
     if isinstance(came, bool | int | float | str) or came is None:
-        shown = json.dumps(came, ensure_ascii=False)
-        message += f"; got {shown if len(shown) <= 40 else shown[:37] + '…'}"
+        message += f"; got {_shown(came)}"
     return message
+
+
+def _shown(came: float | str | None) -> str:
+    """What came, where it is short; a number without an exponent, unless that takes a line.
+
+    >>> _shown(-5e-05), _shown(1e308), _shown(30.0), _shown("3"), _shown(None)
+    ('-0.00005', '1e+308', '30.0', '"3"', 'null')
+    """
+    shown = json.dumps(came, ensure_ascii=False)
+    if isinstance(came, float) and math.isfinite(came):
+        decimal = format(Decimal(shown), "f")
+        return decimal if len(decimal) <= _LONGEST_SHOWN else shown
+    return shown if len(shown) <= _LONGEST_SHOWN else shown[: _LONGEST_SHOWN - 3] + "…"
 
 
 def _entries(detail: ErrorDetails) -> str:

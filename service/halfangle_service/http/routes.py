@@ -18,6 +18,7 @@ from halfangle_service.http.answers import (
     JSON,
     TEXT,
     AnyRequest,
+    Document,
     answer_of,
     cached,
     require_accepts,
@@ -275,9 +276,9 @@ def document_route(
     path: str, write: Callable[[], bytes], media_type: str, settings: Settings
 ) -> HTTPRouteHandler:
     """Make the route of a document that never changes at this release."""
-    written = OnceMade(write)
+    written = OnceMade(lambda: Document(write(), media_type))
 
     async def document(request: AnyRequest) -> ASGIApp:
-        return cached(request, await written.value(), media_type, settings)
+        return (await written.value()).answer(request, settings)
 
     return reading(path, document)

@@ -10,11 +10,11 @@ ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
 
 _PART = r"[0-5]?[0-9]"
 _LAST = r"[0-5]?[0-9](?:\.[0-9]{1,9})?"
-#: No sign is escaped that need not be: JavaScript refuses the pattern else (its flag `u`).
+#: JavaScript refuses a sign escaped for nothing (its flag `u`), and a bare `-` in a set (`v`).
 _PRIME, _DOUBLE_PRIME = "['′’]", '["″”]'
 #: Only the last part may carry decimals; minutes and seconds stay below 60.
 DMS_PATTERN = (
-    r"^[+-]?[0-9]{1,3}(?:°"
+    r"^[+\-]?[0-9]{1,3}(?:°"
     rf"|° ?{_LAST}{_PRIME}"
     rf"|° ?{_PART}{_PRIME} ?{_LAST}{_DOUBLE_PRIME}"
     rf"|[ :]{_LAST}"

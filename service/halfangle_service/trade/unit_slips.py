@@ -39,8 +39,9 @@ def _require(size: float, units: Units, bounds: tuple[float, float], what: str, 
     if least <= size <= most:
         return
     meant = size / MM_PER_INCH if units == "in" else size * MM_PER_INCH
+    slip = f" {plain(size)} {_OTHER[units]} would be {plain(meant, 4)} {units}."
     raise Disagreement(
-        f"No {what} of {plain(size)} {units}: it is in `units`, as are all lengths. "
-        f"{plain(size)} {_OTHER[units]} would be {plain(meant, 4)} {units}.",
+        f"No {what} of {plain(size)} {units}: it is in `units`, as are all lengths."
+        f"{slip if least <= meant <= most else ''}",
         fields={field: f"should be from {plain(least)} to {plain(most)} {units}"},
     )

@@ -28,7 +28,7 @@ def length(value: float, units: Units) -> str:
     >>> length(2.23606798, "in")
     '2.2361 in'
     """
-    return f"{value:.{_DECIMALS[units]}f} {units}"
+    return f"{value:z.{_DECIMALS[units]}f} {units}"
 
 
 def small_length(value: float, units: Units) -> str:
@@ -37,7 +37,7 @@ def small_length(value: float, units: Units) -> str:
     >>> small_length(0.00023094, "in")
     '0.00023 in'
     """
-    return f"{value:.{_DECIMALS[units] + 1}f} {units}"
+    return f"{value:z.{_DECIMALS[units] + 1}f} {units}"
 
 
 def block(size: float, units: Units) -> str:
@@ -82,12 +82,12 @@ def _decimals_for(tolerance_arcsec: float) -> int:
 
 
 def arcsec(angle_arcsec: float, digits: int = 1) -> str:
-    """Write a small angle in seconds of arc to so many decimals; its sign stays.
+    """Write a small angle in seconds of arc to so many decimals; its sign stays, but on zero.
 
-    >>> arcsec(-12.345)
-    '-12.3″'
+    >>> arcsec(-12.345), arcsec(-0.04)
+    ('-12.3″', '0.0″')
     """
-    return f"{angle_arcsec:.{digits}f}″"
+    return f"{angle_arcsec:z.{digits}f}″"
 
 
 def percent(share_percent: float) -> str:
@@ -96,7 +96,7 @@ def percent(share_percent: float) -> str:
     >>> percent(41.7), percent(0.35)
     ('42 %', '0.3 %')
     """
-    return f"{share_percent:.{0 if abs(share_percent) >= 9.95 else 1}f} %"
+    return f"{share_percent:z.{0 if abs(share_percent) >= 9.95 else 1}f} %"
 
 
 def told_apart(names: Iterable[str]) -> Iterator[str]:

@@ -1,7 +1,7 @@
 """Angle strings: `format: angle` of the contract by the bounds it is held to, and their spellings.
 
-The contract has one format for all angle strings: the value of each is held to the bounds of the
-number that may be sent in its place. A generator and a validator know a format by its name alone,
+The contract has one format for all angle strings: the value of each is held to the bounds of its
+field. A generator and a validator know a format by its name alone,
 so here each gets a name of its own bounds.
 """
 
@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from halfangle_service.fields.angles import ANGLE_FORMAT, LONGEST_ANGLE
+from halfangle_service.http.contract.shared import ANGLE_COMPONENT, REFERENCE
 from halfangle_service.trade.angles import DMS_PATTERN, parse_dms
 
 TENTHS_PER_DEGREE = 36_000
@@ -32,7 +33,7 @@ SPELLINGS = (
 
 @dataclass(frozen=True)
 class AngleBounds:
-    """Bounds of an angle in degrees, as its field's number has them."""
+    """Bounds of an angle in degrees, as its field has them."""
 
     low: float
     high: float
@@ -41,7 +42,7 @@ class AngleBounds:
 
     @classmethod
     def of(cls, number: Mapping[str, Any]) -> "AngleBounds":
-        """Read the schema of the number that may be sent in place of the string."""
+        """Read the bounds that stand beside both forms of an angle."""
         low = number.get("exclusiveMinimum", number.get("minimum"))
         high = number.get("exclusiveMaximum", number.get("maximum"))
         if low is None or high is None:
@@ -97,23 +98,22 @@ def with_formats_by_bounds(contract: dict[str, Any]) -> tuple[dict[str, Any], se
     """
     made = copy.deepcopy(contract)
     found = set()
-    for number, text in _angles(made):
-        bounds = AngleBounds.of(number)
-        del text["pattern"], text["maxLength"]
-        text["format"] = bounds.format
+    for angle in _angles(made):
+        bounds = AngleBounds.of(angle)
+        del angle["$ref"]
+        angle["anyOf"] = [{"type": "number"}, {"type": "string", "format": bounds.format}]
         found.add(bounds)
+    del made["components"]["schemas"][ANGLE_COMPONENT]
     return made, found
 
 
-def _angles(schema: Any) -> Iterator[tuple[dict[str, Any], dict[str, Any]]]:
-    """Give number and string of every angle in a document."""
+def _angles(schema: Any) -> Iterator[dict[str, Any]]:
+    """Give every angle of a request in a document."""
     if isinstance(schema, list):
         for inside in schema:
             yield from _angles(inside)
     elif isinstance(schema, dict):
-        forms = schema.get("anyOf", ())
-        texts = [form for form in forms if form.get("format") == ANGLE_FORMAT]
-        for text in texts:
-            yield next(form for form in forms if form.get("type") == "number"), text
+        if schema.get("$ref") == REFERENCE.format(model=ANGLE_COMPONENT):
+            yield schema
         for inside in schema.values():
             yield from _angles(inside)

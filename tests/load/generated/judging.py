@@ -3,10 +3,8 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from halfangle_service.trade.uncertainty.decision import YES
 from releases.paths import Json
-
-#: Judgements that say yes.
-YES = frozenset({"holds", "conforming"})
 
 
 def stops(answer: Mapping[str, Any]) -> list[str]:

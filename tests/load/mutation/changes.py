@@ -60,6 +60,8 @@ _SWAPPED = {b: a for a, b in _TWINS if a not in {"tan", "atan", "arctan"}} | dic
 _BUILTIN = {"min", "max", "any", "all"}
 #: Functions of one argument that are left out.
 _LEFT_OUT = {"abs", "sqrt", "round", "sorted", "cumsum", "reversed"}
+#: Functions of several values alike, of which one may be forgotten.
+_OF_SEVERAL = {"hypot", "min", "max", "minimum", "maximum"}
 #: Where severities are made; a module has imported those that it needs.
 ADVISORIES = "__import__('halfangle_service.fields.advisories', fromlist='_')."
 _SEVERITIES = {"stop": "caution", "caution": "note", "note": "caution"}
@@ -173,7 +175,7 @@ def _of_call(node: ast.Call, known: frozenset[str]) -> Iterator[tuple[Kind, ast.
             yield "function", _called(node, ast.Name(twin, ast.Load()))
     if name in _LEFT_OUT and node.args and not isinstance(node.args[0], ast.Starred):
         yield "function", node.args[0]
-    if name in {"hypot", "sum", "min", "max", "fsum", "gravest"} and len(node.args) > 1:
+    if name in _OF_SEVERAL and len(node.args) > 1:
         yield from (("dropped", kept) for kept in _without_one(node, "args"))
 
 
@@ -186,7 +188,7 @@ def _without_one(node: ast.AST, name: str) -> Iterator[ast.AST]:
     entries = getattr(node, name)
     for place in range(len(entries) if len(entries) > 1 else 0):
         kept = [*entries[:place], *entries[place + 1 :]]
-        if isinstance(node, ast.BoolOp) and len(kept) == 1:
+        if isinstance(node, ast.BoolOp | ast.Call) and len(kept) == 1:
             yield kept[0]
         else:
             changed = copy.copy(node)

@@ -15,6 +15,7 @@ from mutation.mutants import Kind, Mutant
 BOUNDS = {"ge", "gt", "le", "lt", "multiple_of", "min_length", "max_length"}
 #: Calls whose arguments are said, not reckoned with.
 _WORDED = {"note", "caution", "stop", "plain", "length", "small_length", "arcsec", "Source"}
+_SAID_NAMES = {"__all__", "model_config", "EXAMPLE"}
 _DECLARATIONS = {"operation", "published_table"}
 #: Longest text of a change that is shown whole.
 _SHOWN = 100
@@ -106,7 +107,7 @@ class _Finder:
         names = tuple(
             t.id for target in targets for t in ast.walk(target) if isinstance(t, ast.Name)
         )
-        if "__all__" in names or "model_config" in names:
+        if _SAID_NAMES & set(names):
             return
         if not place.function and not place.owners:
             place = replace(place, owners=names)
@@ -138,7 +139,7 @@ class _Finder:
 
     def _node(self, node: ast.AST, place: _Place) -> Iterator[Mutant]:
         match node:
-            case ast.JoinedStr() | ast.Lambda(body=ast.Constant()):
+            case ast.JoinedStr() | ast.Lambda(body=ast.Constant()) | ast.keyword(arg="strict"):
                 return
             case ast.Call(func=ast.Name(id="Field" | "Query" | "StringConstraints")):
                 yield from self._field(node, place)

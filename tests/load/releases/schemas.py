@@ -10,6 +10,12 @@ Kind = Literal["number", "integer", "angle", "option", "boolean", "text", "list"
 Schema = Mapping[str, Any]
 
 
+#: What may stand beside a union, or a reference, for the numbers in it.
+OF_A_NUMBER = frozenset(
+    {"x-unit", "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "multipleOf"}
+)
+
+
 @dataclass(frozen=True)
 class FieldAt:
     """A field of a request: its place, its schema, and whether it must be sent."""
@@ -33,17 +39,18 @@ class Node:
         return list(self._alternatives(self.raw))
 
     def _alternatives(self, schema: Schema) -> Iterator[Schema]:
+        several = schema.get("anyOf") or schema.get("oneOf")
         if "$ref" in schema:
             name = schema["$ref"].rpartition("/")[2]
-            yield from self._alternatives(self.contract["components"]["schemas"][name])
-            return
-        several = schema.get("anyOf") or schema.get("oneOf")
+            several = [self.contract["components"]["schemas"][name]]
         if several is None:
             if schema.get("type") != "null":
                 yield schema
             return
+        beside = {key: part for key, part in schema.items() if key in OF_A_NUMBER}
         for one in several:
-            yield from self._alternatives(one)
+            for form in self._alternatives(one):
+                yield {**form, **beside} if form.get("type") in {"number", "integer"} else form
 
     @property
     def kind(self) -> Kind:
@@ -67,13 +74,7 @@ class Node:
     @property
     def unit(self) -> str:
         """Unit of a number; empty where it has none."""
-        stack = [self.raw]
-        while stack:
-            schema = stack.pop()
-            if "x-unit" in schema:
-                return str(schema["x-unit"])
-            stack += schema.get("anyOf", [])
-        return ""
+        return next((str(form["x-unit"]) for form in self.alternatives if "x-unit" in form), "")
 
     @property
     def options(self) -> list[Json]:

@@ -218,12 +218,15 @@ def _chain(request: CenterAdapterRequest, seat: shank.Seat, distance: float) -> 
     if distance > 0.0:
         not_stated += [f"{name}_tilt_tir" for name, _, tilt in errors if tilt is None]
     rocking = Contributor("rocking_in_the_seat", shank.rock_tir(seat, distance))
+    if not causes and not rocking.tir:
+        # A seat that does not rock says nothing of a socket and an adapter not stated.
+        return RunoutBudget((), tuple(not_stated))
     return RunoutBudget((*causes, rocking), tuple(not_stated))
 
 
 def _mend_first(chain: RunoutBudget) -> str | None:
-    largest = max(chain.contributors, key=lambda cause: cause.tir)
-    return largest.name if largest.tir > 0.0 else None
+    largest = max(chain.contributors, key=lambda cause: cause.tir, default=None)
+    return largest.name if largest is not None and largest.tir > 0.0 else None
 
 
 def _advice(result: CenterAdapterResult, socket: Slope) -> tuple[Advisory, ...]:

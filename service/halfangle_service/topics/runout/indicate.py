@@ -37,6 +37,8 @@ from halfangle_service.trade.runout.vectors import center_of, direction
 
 #: Spare readings from which on one stray reading stands out.
 STRAY_NEEDS_SPARE = 2
+#: An eccentricity and a mean fit three readings, whatever the form.
+THREE_READINGS = 3
 #: More readings than this take more than some milliseconds.
 MANY_READINGS = 72
 _LEVER = Source(
@@ -140,9 +142,12 @@ class RunoutIndicateResult(ResultModel):
         description="Highest less lowest reading, corrected for the tip, as the indicator swung."
     )
     form: list[RunoutFormHarmonic] = Field(description="Ovality and lobes; tapping leaves them.")
-    residual_rms: LengthOut = Field(description="Root mean square of what the fit leaves.")
-    tir_left_after_tapping: LengthOut = Field(
-        description="Highest less lowest of the readings, square to the axis, less eccentricity."
+    residual_rms: LengthOut | None = Field(
+        description="Root mean square of what the fit leaves; null without a spare reading."
+    )
+    tir_left_after_tapping: LengthOut | None = Field(
+        description="Highest less lowest of the readings, square to the axis, less eccentricity; "
+        "null of three readings, which any eccentricity fits whatever the form."
     )
     sensed_station_from_apex: LengthOut | None = Field(
         description="Where the indicator senses the axis: z / cos² α. Null without a station."
@@ -208,8 +213,10 @@ def indicate(request: RunoutIndicateRequest) -> Outcome[RunoutIndicateResult]:
         uncertainty_by_scatter=None if by_scatter is None else by_scatter.in_result,
         tir_of_readings=float(np.ptp(read)) * to_tip,
         form=[_form(k, v) for k, v in enumerate(fit.amplitudes[1:], start=2)],
-        residual_rms=float(np.sqrt(np.mean(fit.residuals**2))),
-        tir_left_after_tapping=harmonics.left_after_tapping(angles, read * to_axis, fit),
+        residual_rms=float(np.sqrt(np.mean(fit.residuals**2))) if fit.spare else None,
+        tir_left_after_tapping=harmonics.left_after_tapping(angles, read * to_axis, fit)
+        if len(read) > THREE_READINGS
+        else None,
         sensed_station_from_apex=None
         if station is None
         else harmonics.sensed_station(station, half_rad),
@@ -236,6 +243,6 @@ def _advice(result: RunoutIndicateResult, spare: int) -> Iterator[Advisory]:
     if spare < STRAY_NEEDS_SPARE:
         yield note(
             "stray-not-told",
-            f"With {spare} reading(s) to spare a stray reading cannot be told from form: read "
-            f"at {STRAY_NEEDS_SPARE - spare} more angle(s).",
+            f"Readings to spare: {spare}. With fewer than {STRAY_NEEDS_SPARE} a stray reading "
+            f"cannot be told from form: read at more angles, {STRAY_NEEDS_SPARE - spare} at least.",
         )

@@ -261,12 +261,12 @@ def _fewest_swaps(request: SineCorrectionRequest, sizes: Sequence[int], new_heig
     """The swap of the fewest blocks for a difference of the stacks; refuses where there is none."""
     units, unit = request.units, to_tenth_nm(1.0, request.units)
     current = _blocks_now(request, sizes)
-    tolerance = None
+    target, within = (new_height + request.low_stack) * unit, None
     if request.tolerance_arcsec is not None:
         tolerance = height_of_arcsec(request, request.tolerance_arcsec, new_height) * unit
-    target = (new_height + request.low_stack) * unit
+        within = target - tolerance, target + tolerance
     table = difference_table(sizes, request.max_blocks)
-    heights = [height for height in table.candidates(target, tolerance) if height]
+    heights = [height for height in table.candidates(target, within) if height]
     swap = fewest_swaps(current, sizes, heights, request.max_blocks)
     if swap is None:
         raise Unreachable(

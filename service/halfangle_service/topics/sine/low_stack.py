@@ -30,7 +30,7 @@ from halfangle_service.fields.plates import (
     PlateFields,
     ReachField,
     arcsec_per_step,
-    height_of_arcsec,
+    heights_within,
     offset_of,
 )
 from halfangle_service.fields.supply import read_supply
@@ -141,10 +141,12 @@ def low_stack(request: SineLowStackRequest) -> Outcome[SineLowStackResult]:
 def _choose(request: SineLowStackRequest, table: DifferenceTable, height: float) -> Pair:
     """Give the pair that the request prefers; refuses where there is none."""
     unit = to_tenth_nm(1.0, request.units)
-    tolerance = None
+    within = None
     if request.tolerance_arcsec is not None:
-        tolerance = height_of_arcsec(request, request.tolerance_arcsec, height) * unit
-    differences = table.candidates(height * unit, tolerance)
+        angle_rad = math.radians(request.angle)
+        low, high = heights_within(request, request.tolerance_arcsec, angle_rad)
+        within = low * unit, high * unit
+    differences = table.candidates(height * unit, within)
     preference = Preference(
         request.low_stack_use,
         request.max_single_blocks,
@@ -171,8 +173,8 @@ def _unbuildable(
     wanted = from_tenth_nm(to_tenth_nm(height, units), units)
     return Unreachable(
         f"No {what} of up to {request.max_blocks} of these blocks makes a difference of "
-        f"{plain(wanted, 10)} {units} under these conditions; the nearest differences of a "
-        f"{what}, conditions aside, are {words} {units}.",
+        f"{plain(wanted, 10)} {units} under these conditions. Conditions aside, what "
+        f"comes nearest is {words} {units}.",
         fields={"angle": "should ask for a difference that these blocks build"},
         more={"nearest_differences": heights},
     )

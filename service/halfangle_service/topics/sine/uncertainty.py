@@ -140,7 +140,7 @@ def uncertainty(request: SineUncertaintyRequest) -> Outcome[SineUncertaintyResul
         angle=Angle.of(request.angle),
         angle_error_arcsec=_estimate(plate, request.coverage_factor),
         included_angle_error_arcsec=_estimate(of_included_angle(plate), request.coverage_factor),
-        thermal_shift_arcsec=thermal_shift(inputs.set_up) * ARCSEC_PER_RADIAN,
+        thermal_shift_arcsec=thermal_shift(inputs.set_up) * ARCSEC_PER_RADIAN + 0.0,
         deviation_arcsec=None
         if request.height is None
         else stack_shift(inputs.set_up) * ARCSEC_PER_RADIAN,
@@ -191,10 +191,15 @@ def _advisories(
     shares = {c.name: c.share_percent for c in result.angle_error_arcsec.contributions}
     largest = shares.get(result.largest_term or "", 0.0)
     if largest > DOMINANT_PERCENT:
+        unknown = len(result.angle_error_arcsec.not_stated)
+        then = (
+            f" of what was stated; not stated, and perhaps larger: {unknown}, see not_stated."
+            if unknown
+            else ": mend it before anything else."
+        )
         yield caution(
             "one-term-dominates",
-            f"{result.largest_term} makes {percent(largest)} of the variance: mend it before "
-            "anything else.",
+            f"`{result.largest_term}` makes {percent(largest)} of the variance{then}",
         )
     check = result.monte_carlo
     if check is not None and abs(check.difference_percent) > BENT_PERCENT:

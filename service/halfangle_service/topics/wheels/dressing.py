@@ -219,9 +219,9 @@ def _advisories(request: WheelDressingRequest, result: WheelDressingResult) -> I
     if result.overlap_ratio < 1.0:
         yield caution(
             "thread-left",
-            f"The diamond moves {plain(result.lead)} in one turn and touches only "
-            f"{plain(result.active_width)}: it cuts a thread and leaves part of the wheel "
-            "undressed.",
+            f"In one turn of the wheel the diamond moves {plain(result.lead)} {request.units} and "
+            f"touches only {plain(result.active_width)} {request.units}: it cuts a thread and "
+            "leaves part of the wheel undressed.",
         )
     if result.overlap_ratio > GLAZING_OVERLAP:
         yield caution(

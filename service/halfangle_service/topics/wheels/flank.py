@@ -357,9 +357,9 @@ def _advisories(
         if straight < surface * (1.0 - 1e-12):
             yield caution(
                 "radius-on-the-surface",
-                f"The straight part of the flank is {plain(straight)} long and the surface "
-                f"{plain(surface)}: the blending radius will be ground on the work. More overrun "
-                "keeps it off, if it is not wanted there.",
+                f"The straight part of the flank is {plain(straight)} {request.units} long and "
+                f"the surface {plain(surface)} {request.units}: the blending radius will be "
+                "ground on the work. More overrun keeps it off, if it is not wanted there.",
             )
         if math.degrees(side.surface.angle_rad) > STEEP_DEGREES:
             yield note(

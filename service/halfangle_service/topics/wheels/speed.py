@@ -379,7 +379,8 @@ def _advisories(request: WheelSpeedRequest, result: WheelSpeedResult) -> Iterato
     if request.flange_diameter is not None and _flange_too_small(request):
         yield stop(
             "flange-too-small",
-            f"The flanges are {plain(request.flange_diameter)}; a third of this wheel's diameter "
-            f"is {plain(request.wheel_diameter * FLANGE_SHARE)}, the least that they should be.",
+            f"The flanges measure {plain(request.flange_diameter)} {request.units}; a third of "
+            f"this wheel's diameter is {plain(request.wheel_diameter * FLANGE_SHARE)} "
+            f"{request.units}, the least that they should be. Do not run this wheel between them.",
         )
     yield WHEEL_SAFETY

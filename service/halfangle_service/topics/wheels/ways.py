@@ -30,6 +30,7 @@ from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
 from halfangle_service.topics.wheels.grinder import Grinder, WayName, why_no_cone
 from halfangle_service.topics.wheels.passes import unusual_passes
+from halfangle_service.trade.sine.angle_error import LARGEST_YAW_ARCSEC
 from halfangle_service.trade.uncertainty import Budget
 from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wheel.dresser import dresser_angle
@@ -59,7 +60,7 @@ Breakdown = Annotated[
     ),
 ]
 AxisYaw = Annotated[
-    Annotated[float, FINITE, Field(ge=0, le=36_000), Unit("arcsecond")] | None,
+    Annotated[float, FINITE, Field(ge=0, le=LARGEST_YAW_ARCSEC), Unit("arcsecond")] | None,
     Field(
         description="Largest error ± of the work's axis out of the plane in which the angle is "
         "set, in arc-seconds; acts by its square. Under a wheel above the work: the axis turned on "

@@ -51,17 +51,13 @@ class Case:
     margin: float
 
     def gaps(self) -> list[tuple[WheelState, Gap]]:
-        """Every gap with the wheel that it belongs to, smallest first, of equal ones the new one's.
-
-        Gaps that only rounding tells apart are equal: else their order would go by the unit.
-        """
-        rounding = ROUNDING * self.assembly.plate.length
+        """Every gap with the wheel that it belongs to, smallest first."""
         found = [
             (state, gap)
             for state, head in self.heads.items()
             for gap in all_gaps(self.assembly, head, self.stroke, self.direction)
         ]
-        return sorted(found, key=lambda entry: round(entry[1].gap / rounding))
+        return sorted(found, key=lambda entry: entry[1].gap)
 
     def least_gap(self) -> float:
         """The smallest of all gaps."""

@@ -52,7 +52,8 @@ def fit_harmonics(angles_rad: Floats, readings: Floats, harmonics: int) -> Harmo
     fit = _fit(angles_rad, readings, harmonics)
     if fit is None:
         raise Impossible(
-            f"The angles of the readings do not tell {harmonics} harmonics apart.",
+            "The readings stand at angles that do not tell the harmonics asked for apart: "
+            f"{harmonics}, the eccentricity included.",
             fields={
                 "readings": "should be spread round the whole section",
                 "harmonics": "or ask for fewer",

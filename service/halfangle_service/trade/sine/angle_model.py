@@ -19,7 +19,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
-from halfangle_service.trade.sine.geometry import angle_for_height
+from halfangle_service.trade.sine.geometry import angle_for_height, height_for_angle
 
 Term = Literal[
     "center_distance_error_limit",
@@ -83,7 +83,7 @@ class SetUp:
     @property
     def stack(self) -> float:
         """Difference of the stacks that the angle asks for, at 20 °C."""
-        return self.center_distance * math.sin(self.angle_rad) + self.stack_offset
+        return height_for_angle(self.center_distance, self.angle_rad, self.stack_offset)
 
 
 def unit_of(term: Term) -> TermUnit:

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
+from halfangle_service.errors import BeyondBound
 from halfangle_service.trade.stacks.search.stacking import StackTable, stack_table
 from halfangle_service.trade.stacks.search.work import Work
 
@@ -56,7 +57,8 @@ def fewest_swaps(
     """Give the swap of the fewest blocks that turns a stack into one of `heights`.
 
     `current` must be among `sizes`. Of equal counts the earlier height wins, then the smaller new
-    stack. None where there is no such swap, or none was found within the bound on the work.
+    stack. None where there is no such swap. Raises BeyondBound where the bound on the work was
+    reached before one was found.
     """
     table = stack_table(sizes, max_blocks)
     stands = table.positions(sorted(current, reverse=True))
@@ -71,4 +73,9 @@ def fewest_swaps(
                 swap = next(bench.swaps(out, into, height), None)
                 if swap is not None:
                     return swap
+    if bench.work.exhausted:
+        raise BeyondBound(
+            "The search for blocks to swap reached its bound on the work.",
+            fields={"max_blocks": "should be smaller"},
+        )
     return None

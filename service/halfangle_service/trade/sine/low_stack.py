@@ -122,14 +122,14 @@ class DifferenceTable(SizesInSteps):
             return UNREACHED
         return self._lookup[quotient + self.reach]
 
-    def candidates(self, target: float, tolerance: float | None = None) -> list[int]:
-        """Differences within `tolerance` of a target that can be reached, nearest first.
+    def candidates(self, target: float, within: tuple[float, float] | None = None) -> list[int]:
+        """Differences that can be reached from the least to the greatest that will do.
 
-        Without a tolerance: half a step of the set. Raises BeyondBound where it spans too many
-        steps.
+        The nearest to the target first. Without `within`: to half a step of the set. Raises
+        BeyondBound where it spans too many steps.
         """
-        if tolerance is None:
-            tolerance = self.step / 2.0
+        low, high = within or (target - self.step / 2.0, target + self.step / 2.0)
+        tolerance = (high - low) / 2.0
         if 2.0 * tolerance > MOST_CANDIDATES * self.step:
             raise BeyondBound(
                 f"A tolerance of ±{plain(tolerance / 1e7)} mm spans more than {MOST_CANDIDATES} "
@@ -138,8 +138,8 @@ class DifferenceTable(SizesInSteps):
                     "tolerance_arcsec": f"should be at most {MOST_CANDIDATES // 2} steps of the set"
                 },
             )
-        first = max(math.ceil((target - tolerance) / self.step), -self.reach)
-        last = min(math.floor((target + tolerance) / self.step), self.reach)
+        first = max(math.ceil(low / self.step), -self.reach)
+        last = min(math.floor(high / self.step), self.reach)
         if first > last:
             return []
         counts = self.fewest[first + self.reach : last + self.reach + 1]

@@ -23,6 +23,9 @@ Verdict = Literal["conforming", "not-conforming", "not-provable"]
 #: Of a plan.
 Forecast = Literal["holds", "may-not-hold", "does-not-hold", "not-stated"]
 
+#: Judgements that say yes; every other word does not.
+YES: frozenset[Verdict | Forecast] = frozenset({"conforming", "holds"})
+
 _FORECASTS: dict[Verdict, Forecast] = {
     "conforming": "holds",
     "not-conforming": "does-not-hold",

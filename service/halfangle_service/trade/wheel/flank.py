@@ -105,8 +105,8 @@ def require_extent(surface: Surface, angle: Iterable[str], size: Iterable[str]) 
         )
     if width < SHORTEST:
         raise Impossible(
-            f"So steep and low a surface would take {plain(width, 3)} of the axis; at least "
-            f"{plain(SHORTEST)} is taken. What stands square to the axis is no cone and no flank: "
+            f"So steep and low a surface would take less than {plain(SHORTEST)} of the axis, which "
+            "is the least that is taken. What stands square to the axis is no cone and no flank: "
             "the wheel's side grinds it as it is.",
             fields=dict.fromkeys(angle, "should be smaller, or the surface higher"),
         )

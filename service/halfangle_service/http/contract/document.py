@@ -11,8 +11,19 @@ from pydantic.json_schema import JsonSchemaMode, models_json_schema
 
 from halfangle_service import __version__
 from halfangle_service.fields.angles import ANGLE_FORMAT, ANGLE_FORMAT_MEANING
-from halfangle_service.fields.glossary import Term, glossary
-from halfangle_service.fields.schemas import LabelledSchema, schema_of
+from halfangle_service.fields.glossary import Term, glossary, title_of
+from halfangle_service.fields.schemas import LabelledSchema
+from halfangle_service.http.contract.shared import (
+    ANGLE_COMPONENT,
+    ANGLE_SCHEMA,
+    REFERENCE,
+    Place,
+    models_within,
+    parameters_shared,
+    shared_fields,
+    with_angles_named,
+    with_fields_shared,
+)
 from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, PROBLEM_TYPES, Problem
 from halfangle_service.http.query import PICK, query_fields
 from halfangle_service.operation import Operation, PublishedTable
@@ -21,26 +32,30 @@ AnyOperation = Operation[Any, Any]
 AnyTable = PublishedTable[Any]
 Json = dict[str, Any]
 
-_REFERENCE = "#/components/schemas/{model}"
+#: Where the meaning of each field's name is served.
+GLOSSARY_PATH = "/glossary.json"
 _INTRODUCTION = (
     "Toolroom calculations: sine settings, gauge blocks, wheels, tapers, centers, and the plan "
     "that composes them. Every answer carries its formulas, its sources and the release that made "
     "it; on one installation the same request at the same release gives the same bytes. Every "
     "error is a problem document (RFC 9457). Lengths are in the request's `units`; angles go in as "
     "decimal degrees or as a string in degrees, minutes and seconds (`format: angle`, described by "
-    "`x-formats`). Each field's name has one meaning over all operations: `x-glossary` gives its "
-    "symbol, unit and datum."
+    "`x-formats`). A field that is not stated is left out; a `null` is read as left out, too. "
+    "Requests take no unknown field; answers may get further fields and words in later releases. "
+    "Each field's name has one meaning over all operations: the document at `x-glossary` gives its "
+    "title, symbol, unit and datum."
 )
 
 
 def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable]) -> Json:
     """Give the whole contract as one document."""
     tables = tuple(tables)
-    paths: Json = {o.path: _operation_item(o) for o in operations.values()}
+    schemas = _schemas(operations.values(), tables)
+    paths: Json = {o.path: _operation_item(o, schemas) for o in operations.values()}
     for table in tables:
         paths.update(_table_items(table))
     tags = sorted({_tag(topic) for topic in [o.topic for o in operations.values()]})
-    return {
+    document: Json = {
         "openapi": "3.1.0",
         "info": {
             "title": "Halfangle",
@@ -52,21 +67,33 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
         "tags": [{"name": tag} for tag in [*tags, _tag("")]],
         "paths": paths,
         "components": {
-            "schemas": _schemas(operations.values(), tables),
+            "schemas": schemas,
             "responses": _problem_responses(),
         },
         "x-formats": {ANGLE_FORMAT: ANGLE_FORMAT_MEANING},
-        "x-glossary": {term.name: _term(term) for term in glossary().values()},
+        "x-glossary": GLOSSARY_PATH,
     }
+    return parameters_shared(document)
+
+
+def glossary_json() -> bytes:
+    """Every field's symbol, unit, datum, meaning and title by its name, less what it lacks."""
+    return compact_json({term.name: _term(term) for term in glossary().values()})
 
 
 def _term(term: Term) -> Json:
-    """A term of the glossary without its name, what it lacks left out."""
-    return {key: value for key, value in asdict(term).items() if value and key != "name"}
+    """A term of the glossary without its name."""
+    about = {**asdict(term), "title": title_of(term.name)}
+    return {key: value for key, value in about.items() if value and key != "name"}
+
+
+def compact_json(value: Any) -> bytes:
+    """Write JSON without a blank between its values."""
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":")).encode()
 
 
 def contract_json(document: Json) -> bytes:
-    """Write the contract: the same bytes at every run, one line a value, for the sake of diffs."""
+    """The contract as it is committed: one line a value, for the sake of diffs."""
     return (json.dumps(document, indent=2, ensure_ascii=False) + "\n").encode()
 
 
@@ -80,21 +107,28 @@ def _tag(topic: str) -> str:
 
 
 def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> Json:
-    """Schemas of all requests, answers and problems, from one call so that names cannot clash."""
+    """Schemas of all requests, answers and problems, from one call so that names cannot clash.
+
+    What several fields have alike is a schema of its own.
+    """
     models: list[tuple[type[BaseModel], JsonSchemaMode]] = [(Problem, "serialization")]
+    asked: list[Place] = []
     for operation in operations:
         models += [(operation.request, "validation"), (operation.answer, "serialization")]
+        asked += [(operation.request.__name__, f) for f in query_fields(operation.request) or ()]
     for table in tables:
         models.append((table.listing_answer, "serialization"))
         models.append((table.item_answer, "serialization"))
     _, definitions = models_json_schema(
-        models, ref_template=_REFERENCE, schema_generator=LabelledSchema
+        models, ref_template=REFERENCE, schema_generator=LabelledSchema
     )
-    schemas: Json = definitions["$defs"]
+    named = with_angles_named(definitions["$defs"])
+    shared = shared_fields(named, models_within(model for model, _ in models), asked)
+    schemas: Json = {ANGLE_COMPONENT: ANGLE_SCHEMA, **with_fields_shared(named, shared)}
     return dict(sorted(schemas.items()))
 
 
-def _operation_item(operation: AnyOperation) -> Json:
+def _operation_item(operation: AnyOperation, schemas: Json) -> Json:
     """Path item of an operation: POST, and GET where the request is flat."""
     identifier = _identifier(operation.topic, operation.verb)
     common = {
@@ -104,7 +138,7 @@ def _operation_item(operation: AnyOperation) -> Json:
         **({"x-heavy": True} if operation.heavy else {}),
     }
     content = {
-        "schema": {"$ref": _REFERENCE.format(model=operation.request.__name__)},
+        "schema": {"$ref": REFERENCE.format(model=operation.request.__name__)},
         "example": dict(operation.example),
     }
     post = {
@@ -113,19 +147,23 @@ def _operation_item(operation: AnyOperation) -> Json:
         "requestBody": {"required": True, "content": {"application/json": content}},
         "responses": _responses(operation.answer, (400, 406, 408, 413, 415, 422, 503)),
     }
-    query = _query_operation(operation, common, identifier)
+    query = _query_operation(operation, identifier, schemas[operation.request.__name__])
     return {"post": post, **({"get": query} if query else {})}
 
 
-def _query_operation(operation: AnyOperation, common: Json, identifier: str) -> Json | None:
+def _query_operation(operation: AnyOperation, identifier: str, schema: Json) -> Json | None:
     """GET form of an operation, or None where its request is not flat."""
     fields = query_fields(operation.request)
     if fields is None:
         return None
-    schema = schema_of(operation.request, ref_template=_REFERENCE)
     required = set(schema.get("required", ()))
     parameters: list[Json] = [
-        _query_parameter(name, part, name in required, operation.example)
+        {
+            "name": name,
+            "in": "query",
+            **({"required": True} if name in required else {}),
+            "schema": part,
+        }
         for name, part in schema["properties"].items()
         if name in fields
     ]
@@ -136,30 +174,20 @@ def _query_operation(operation: AnyOperation, common: Json, identifier: str) -> 
             "required": False,
             "description": "Path of one value of the result (`height`, `angle.dms`): the answer is "
             "then that value as text/plain, for a spreadsheet's web function. It is refused where "
-            "the answer says stop, unless it is a judgement (`forecast`, `verdict`). `advisories` "
-            "gives what the answer advises, one a line, or `none`.",
+            "the answer says stop, unless it is a judgement (`forecast`, `verdict`) that does not "
+            "say yes. `advisories` gives what the answer advises, one a line, or `none`.",
             "schema": {"type": "string"},
         }
     )
     return {
-        **common,
+        "tags": [operation.topic],
+        "summary": f"{operation.title}, by query string",
+        "description": f"As `{identifier}`, for callers that can send nothing but an address.",
+        **({"x-heavy": True} if operation.heavy else {}),
         "operationId": f"{identifier}_by_query",
         "parameters": parameters,
         "responses": _responses(operation.answer, (400, 406, 422, 503), text=True),
     }
-
-
-def _query_parameter(name: str, schema: Json, required: bool, example: Mapping[str, Any]) -> Json:
-    parameter: Json = {
-        "name": name,
-        "in": "query",
-        "required": required,
-        "description": schema.get("description", ""),
-        "schema": schema,
-    }
-    if name in example:
-        parameter["example"] = example[name]
-    return parameter
 
 
 def _table_items(table: AnyTable) -> Json:
@@ -212,7 +240,7 @@ def _responses(answer: type[BaseModel], problems: Iterable[int], *, text: bool =
     answered: Json = {
         "description": "The answer.",
         "content": {
-            "application/json": {"schema": {"$ref": _REFERENCE.format(model=answer.__name__)}}
+            "application/json": {"schema": {"$ref": REFERENCE.format(model=answer.__name__)}}
         },
     }
     if text:
@@ -233,7 +261,7 @@ def _problem_responses() -> Json:
             )
             + ".",
             "content": {
-                PROBLEM_MEDIA_TYPE: {"schema": {"$ref": _REFERENCE.format(model="Problem")}}
+                PROBLEM_MEDIA_TYPE: {"schema": {"$ref": REFERENCE.format(model="Problem")}}
             },
         }
     return responses

@@ -1,0 +1,52 @@
+"""Node.js for tests of the contract: front ends read it with programs of that world."""
+
+import os
+import shutil
+import subprocess
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+#: Folder of packages from npm, as `tests/node/package.json` names them; absent where not installed.
+MODULES = Path(__file__).parent / "node" / "node_modules"
+
+
+def need(condition: object, reason: str) -> None:
+    """Skip the test where something is lacking; with CI=true nothing may lack."""
+    if condition:
+        return
+    if os.environ.get("CI") == "true":
+        pytest.fail(f"{reason}; CI has it")
+    pytest.skip(reason)
+
+
+def node(script: str, *arguments: str) -> str:
+    """Run a script with node; give what it prints."""
+    program = shutil.which("node")
+    need(program, "node is not installed")
+    return run(str(program), "--input-type=commonjs", "--eval", script, "--", *arguments)
+
+
+def package(name: str) -> Path:
+    """Folder of an installed package; the test is skipped where there is none."""
+    need(shutil.which("node"), "node is not installed")
+    folder = MODULES / name
+    need(folder.is_dir(), f"{name} is not installed: `npm ci` in tests/node")
+    return folder
+
+
+def run(*command: str, **options: Any) -> str:
+    """Run a command; give what it prints, and fail with what it says where it fails."""
+    environment = {**os.environ, "NODE_PATH": str(MODULES), "REDOCLY_TELEMETRY": "off"}
+    done = subprocess.run(
+        command,
+        capture_output=True,
+        text=True,
+        check=False,
+        env=environment,
+        stdin=subprocess.DEVNULL,
+        **options,
+    )
+    assert done.returncode == 0, (done.stdout + done.stderr)[-4000:]
+    return done.stdout
