@@ -21,6 +21,7 @@ from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
+from commands import command_files
 from docstrings import docstring, one_line
 from inlining import inlined
 from signatures import Call, literal, read_topics
@@ -95,10 +96,11 @@ def generate(contract: bytes) -> Files:
     topic_template = templates.get_template("topic.py.jinja")
     for topic, calls in topics.items():
         sources[f"calls/{topic}.py"] = topic_template.render(topic=topic, calls=calls)
-    formatted = _formatted(sources)
+    data = {f"commands/{name}": text for name, text in command_files(document, MARK).items()}
+    written = {**_formatted(sources), **data}
     return {
         CONTRACT: contract,
-        **{f"{GENERATED}/{path}": text.encode() for path, text in formatted.items()},
+        **{f"{GENERATED}/{path}": text.encode() for path, text in written.items()},
     }
 
 
@@ -124,7 +126,9 @@ def write(files: Files, root: Path) -> None:
 
 
 def _leftover(files: Files, root: Path) -> list[str]:
-    found = (path.relative_to(root).as_posix() for path in (root / GENERATED).rglob("*.py"))
+    kinds = ("*.py", "*.json")
+    written = (path for kind in kinds for path in (root / GENERATED).rglob(kind))
+    found = (path.relative_to(root).as_posix() for path in written)
     return sorted(path for path in found if path not in files)
 
 

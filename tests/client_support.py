@@ -1,4 +1,4 @@
-"""A server of faults, for tests of retries and timeouts."""
+"""A server of faults, for tests of retries and timeouts; the command, run in process."""
 
 import json
 import time
@@ -9,6 +9,10 @@ from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from threading import Thread
 from types import TracebackType
 from typing import Any, Literal, Self
+
+import pytest
+
+from halfangle_client import cli
 
 #: An answer of blocks.list_sets, made up: what matters here is that it can be read.
 ANSWER: dict[str, Any] = {
@@ -117,3 +121,10 @@ class FaultServer:
         self._server.shutdown()
         self._thread.join()
         self._server.server_close()
+
+
+def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> tuple[int, str, str]:
+    """Run the command; give status, output and complaints."""
+    status = cli.main(arguments)
+    captured = capsys.readouterr()
+    return status, captured.out, captured.err

@@ -36,7 +36,10 @@ class Exchanger(Protocol):
 
 def connection(manners: Manners) -> Exchanger:
     """Give the lightest connection that can reach the service."""
-    parts = urlsplit(manners.base_url)
+    try:
+        parts = urlsplit(manners.base_url)
+    except ValueError:
+        return PlainConnection(manners)  # it says what is wrong with the address
     if parts.scheme == "https" or (parts.hostname not in _LOOPBACK and _has_proxy()):
         from halfangle_client.transport import Connection  # noqa: PLC0415 -- loads httpx
 

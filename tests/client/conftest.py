@@ -42,6 +42,12 @@ def live(service_command: str) -> Iterator[Halfangle]:
 
 
 @pytest.fixture
+def at_live(live: Halfangle, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Name the live service to the command by the environment."""
+    monkeypatch.setenv("HALFANGLE_URL", live._manners.base_url)
+
+
+@pytest.fixture
 def faults() -> Iterator[FaultServer]:
     """A server that does what a test tells it, one instruction a request."""
     with FaultServer() as server:

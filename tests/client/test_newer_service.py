@@ -7,8 +7,9 @@ import pytest
 
 from client_support import Act, FaultServer
 from halfangle_client import Halfangle
-from halfangle_client.endpoint import Reply, answer_of
+from halfangle_client.endpoint import Reply
 from halfangle_client.generated.calls import ENDPOINTS
+from halfangle_client.reading import answer_of
 from halfangle_service.operation import Operation
 from halfangle_service.registry import load_registry
 

@@ -9,7 +9,7 @@ import pytest
 from advisories.every import ROWS
 from advisories.places import answer
 from advisories.row import Request, Row
-from halfangle_client import Halfangle, cli
+from client_support import run
 
 STOPPED, DONE = 4, 0
 STOPS = [row for row in ROWS if row.severity == "stop"]
@@ -20,23 +20,15 @@ def _named(row: Row) -> str:
 
 
 @pytest.fixture
-def called(
-    client: Halfangle,
-    capsys: pytest.CaptureFixture[str],
-    monkeypatch: pytest.MonkeyPatch,
-    tmp_path: Path,
-) -> Any:
-    """Call an operation by the command, of the service in process: status, output, complaints."""
-    monkeypatch.setattr(cli, "Halfangle", lambda *_, **__: client)
+def called(at_live: None, capsys: pytest.CaptureFixture[str], tmp_path: Path) -> Any:
+    """Call an operation by the command, of a live service: status, output, complaints."""
 
-    def run(operation: str, request: Request) -> tuple[int, str, str]:
+    def call(operation: str, request: Request) -> tuple[int, str, str]:
         file = tmp_path / "request.json"
         file.write_text(json.dumps(request), "utf-8")
-        status = cli.main(["call", operation, "--json", str(file)])
-        printed = capsys.readouterr()
-        return status, printed.out, printed.err
+        return run(capsys, "call", operation, "--input", str(file))
 
-    return run
+    return call
 
 
 @pytest.mark.parametrize("row", STOPS, ids=_named)

@@ -59,10 +59,12 @@ def test_one_module_knows_httpx() -> None:
     assert [p.name for p in MODULES if "httpx" in imports(p)] == ["transport.py"]
 
 
-def test_needs_two_packages() -> None:
-    """The client imports httpx, pydantic and the standard library, and nothing of the service."""
+def test_needs_four_packages() -> None:
+    """The client imports four packages, two of them for the command, and nothing of the service."""
     used = set().union(*map(imports, MODULES)) - set(sys.stdlib_module_names)
-    assert used == {"halfangle_client", "httpx", "pydantic", "pydantic_core"}
+    assert used == {"click", "halfangle_client", "httpx", "pydantic", "pydantic_core", "rich"}
+    for_command = {name for p in MODULES if p.parent.name != "cli" for name in imports(p)}
+    assert not for_command & {"click", "rich"}
 
 
 def test_is_typed() -> None:
