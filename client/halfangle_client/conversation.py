@@ -87,6 +87,8 @@ class Conversation(Generic[AnswerT]):
             raise ValueError("request_id: should be 1 to 64 letters, digits, '.', '_' or '-'")
         if self.timeout_seconds is not None:
             require_seconds("timeout_seconds", self.timeout_seconds)
+        # Before the time begins: the first of many calls loads the models, while all others wait.
+        _ = self.endpoint.answer_type
         self.deadline = time.monotonic() + self.seconds
         self.sent_as = self.request_id or uuid.uuid4().hex
         try:

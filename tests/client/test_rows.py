@@ -96,7 +96,7 @@ def test_a_fault_of_one_row_is_its_own(faults: FaultServer, kind: str) -> None:
             outcomes = client.map(client.blocks.list_sets, [{}] * 3, timeout_seconds=0.5)
     else:
 
-        async def run() -> Outcomes[models.BlocksSetsAnswer]:
+        async def run() -> Outcomes[models.BlockSetListAnswer]:
             async with AsyncHalfangle(faults.url, calls_at_once=1) as client:
                 return await client.map(client.blocks.list_sets, [{}] * 3, timeout_seconds=0.5)
 
@@ -148,7 +148,7 @@ def test_ctrl_c_leaves_what_is_done(faults: FaultServer) -> None:
 def test_cancelling_leaves_what_is_done(faults: FaultServer) -> None:
     """A time limit around all rows cancels the rest, and is a TimeoutError as of any task."""
     faults.acts = [Act()] * 3 + [Act(wait_seconds=5.0)] * 20
-    done: Outcomes[models.BlocksSetsAnswer] = Outcomes()
+    done: Outcomes[models.BlockSetListAnswer] = Outcomes()
 
     async def run() -> None:
         async with AsyncHalfangle(faults.url, calls_at_once=1) as client:
