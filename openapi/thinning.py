@@ -16,8 +16,10 @@ from typing import Any
 from wording import Schema, branches, described, references
 
 _WIDTH = 88
-#: Base of the models of answers.
-_ANSWER = "halfangle_client.answer.AnswerModel"
+#: Base of the models of what comes back: of a whole answer, and of its parts.
+_ANSWER = "halfangle_client.answer.Answer"
+_PART = "halfangle_client.answer.AnswerModel"
+_OF_AN_ANSWER = frozenset({"result", "advisories", "basis"})
 _JUDGED_BY_SERVICE = frozenset(
     {
         "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "multipleOf",
@@ -50,7 +52,8 @@ def _whole(schema: Schema, is_request: bool) -> Schema:
     thin = _thin(schema if is_request else _opened(schema))
     thin["description"] = _wrapped(str(schema.get("description", "")))
     if not is_request and "properties" in thin:
-        thin["customBasePath"] = _ANSWER
+        is_whole = set(thin["properties"]) >= _OF_AN_ANSWER
+        thin["customBasePath"] = _ANSWER if is_whole else _PART
         if thin.get("additionalProperties") is False:
             del thin["additionalProperties"]
     return {k: v for k, v in thin.items() if v != ""}

@@ -1,6 +1,10 @@
-"""What every model of an answer is made from."""
+"""What every model of an answer is made from, and how a whole answer is shown."""
+
+from typing import Any
 
 from pydantic import BaseModel, ConfigDict
+
+from halfangle_client.views import page, records, text
 
 
 class AnswerModel(BaseModel):
@@ -11,3 +15,34 @@ class AnswerModel(BaseModel):
     """
 
     model_config = ConfigDict(strict=True, allow_inf_nan=False, defer_build=True)
+
+
+class Answer(AnswerModel):
+    """A whole answer: `print` shows it as lines, a notebook as a table, its advisories first."""
+
+    def to_records(self, rows: str | None = None) -> list[dict[str, Any]]:
+        """Flatten the result for a table: `pandas.DataFrame(answer.to_records())`, or polars.
+
+        An object in the result gives columns such as `shank.gage_diameter`, an angle its degrees
+        and beside them its text, such as `angle` and `angle_dms`. `stop` tells whether the answer
+        says stop, `advisories` holds severity and code of each. A result that is a list, or has one
+        called `rows`, gives a record for each entry; so does the list that `rows` names
+        (`"at_stations"`, `"angle_budget.included_angle_error_arcsec.contributions"`). Other lists
+        of objects, and drawings, have no place in a record. Raises KeyError where there is no such
+        list.
+        """
+        return records.records_of(self.model_dump(mode="json"), rows)
+
+    @property
+    def drawings(self) -> list[page.Drawing]:
+        """The drawings of the result (SVG), which a notebook shows."""
+        return page.drawings_of(self.model_dump(mode="json"))
+
+    def __repr__(self) -> str:
+        return text.line(type(self).__name__, self.model_dump(mode="json"))
+
+    def __str__(self) -> str:
+        return text.lines(self.model_dump(mode="json"))
+
+    def _repr_html_(self) -> str:
+        return page.answer_as_html(self.model_dump(mode="json"))
