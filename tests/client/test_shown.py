@@ -106,6 +106,8 @@ def test_drawings_are_svg(client: Halfangle) -> None:
             kind="cone", included_angle=60, large_diameter=0.75, small_diameter=0.05
         ),
         wheel_width=0.75,
+        dresser=models.SineBaseDresser(kind="sine-base", center_distance=2),
+        depth_per_pass=0.0005,
     )
     (drawing,) = flank.drawings
     assert drawing._repr_svg_() == flank.result.svg
