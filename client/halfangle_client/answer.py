@@ -1,10 +1,19 @@
-"""What every model of an answer is made from, and how a whole answer is shown."""
+"""What every model is made from, and how a whole answer is shown.
 
-from typing import Any
+A model is finished when it is first used, so that loading all of them takes little time.
+"""
+
+from typing import Any, ClassVar
 
 from pydantic import BaseModel, ConfigDict
 
 from halfangle_client.views import page, records, text
+
+
+class RequestModel(BaseModel):
+    """Part of a request: it has the fields that the contract names, and no other."""
+
+    model_config: ClassVar[ConfigDict] = ConfigDict(extra="forbid", defer_build=True)
 
 
 class AnswerModel(BaseModel):
@@ -14,7 +23,15 @@ class AnswerModel(BaseModel):
     field or a word among the options, is no fault.
     """
 
-    model_config = ConfigDict(strict=True, allow_inf_nan=False, defer_build=True)
+    model_config: ClassVar[ConfigDict] = ConfigDict(
+        strict=True, allow_inf_nan=False, defer_build=True
+    )
+
+
+class OpenModel(AnswerModel):
+    """The same, and fields without a name of their own are kept (`model_extra`)."""
+
+    model_config: ClassVar[ConfigDict] = ConfigDict(extra="allow")
 
 
 class Answer(AnswerModel):

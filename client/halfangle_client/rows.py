@@ -86,7 +86,7 @@ class Interrupted(KeyboardInterrupt):
 
     def __init__(self, outcomes: Outcomes[Any]) -> None:
         super().__init__(f"stopped by Ctrl-C: {outcomes!r}")
-        self.outcomes = outcomes
+        self.outcomes: Outcomes[Any] = outcomes
 
 
 def endpoint_of(call: object, endpoints: Mapping[str, Endpoint[Any]]) -> Endpoint[Any]:
