@@ -40,6 +40,7 @@ class _InProcess(httpx.BaseTransport):
         self._thread.start()
 
     def handle_request(self, request: httpx.Request) -> httpx.Response:
+        """Give the application's answer."""
         return asyncio.run_coroutine_threadsafe(self._answer(request), self._loop).result()
 
     async def _answer(self, request: httpx.Request) -> httpx.Response:
@@ -47,7 +48,15 @@ class _InProcess(httpx.BaseTransport):
         body = await response.aread()
         return httpx.Response(response.status_code, headers=response.headers, content=body)
 
+    async def _cancel_all(self) -> None:
+        under_way = asyncio.all_tasks() - {asyncio.current_task()}
+        for task in under_way:
+            task.cancel()
+        await asyncio.gather(*under_way, return_exceptions=True)
+
     def close(self) -> None:
+        """Cancel what is under way, and end the thread."""
+        asyncio.run_coroutine_threadsafe(self._cancel_all(), self._loop).result()
         self._loop.call_soon_threadsafe(self._loop.stop)
         self._thread.join()
         self._loop.close()
