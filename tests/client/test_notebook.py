@@ -35,9 +35,7 @@ def shell(live: Halfangle, monkeypatch: pytest.MonkeyPatch) -> Iterator[Any]:
     from traitlets.config import Config  # noqa: PLC0415
 
     monkeypatch.setenv("HALFANGLE_URL", live._manners.base_url)
-    quiet = Config()
-    quiet.HistoryManager.enabled = False
-    quiet.HistoryManager.hist_file = ":memory:"
+    quiet = Config({"HistoryManager": {"enabled": False, "hist_file": ":memory:"}})
     shell = InteractiveShell.instance(config=quiet)
     yield shell
     InteractiveShell.clear_instance()
