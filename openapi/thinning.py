@@ -16,8 +16,12 @@ from typing import Any
 from wording import Schema, branches, described, references
 
 _WIDTH = 88
-#: Base of the models of answers.
-_ANSWER = "halfangle_client.answer.AnswerModel"
+#: Bases of the models: of part of a request, a whole answer, part of one, a part with more to say.
+_REQUEST = "halfangle_client.answer.RequestModel"
+_ANSWER = "halfangle_client.answer.Answer"
+_OPEN = "halfangle_client.answer.OpenModel"
+_PART = "halfangle_client.answer.AnswerModel"
+_OF_AN_ANSWER = frozenset({"result", "advisories", "basis"})
 _JUDGED_BY_SERVICE = frozenset(
     {
         "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "multipleOf",
@@ -49,11 +53,17 @@ def _whole(schema: Schema, is_request: bool) -> Schema:
     """A named schema. An answer may grow a field or a word in a later release, a request not."""
     thin = _thin(schema if is_request else _opened(schema))
     thin["description"] = _wrapped(str(schema.get("description", "")))
-    if not is_request and "properties" in thin:
-        thin["customBasePath"] = _ANSWER
-        if thin.get("additionalProperties") is False:
-            del thin["additionalProperties"]
+    if "properties" in thin:
+        thin["customBasePath"] = _REQUEST if is_request else _base_of(thin)
+        thin.pop("additionalProperties", None)
     return {k: v for k, v in thin.items() if v != ""}
+
+
+def _base_of(schema: Schema) -> str:
+    """The base of something that comes back."""
+    if schema.get("additionalProperties") is True:
+        return _OPEN
+    return _ANSWER if set(schema["properties"]) >= _OF_AN_ANSWER else _PART
 
 
 def _opened(schema: Any) -> Any:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import Any, Generic
 
 from halfangle_client import __version__
-from halfangle_client.endpoint import AnswerT, Endpoint, Reply, message_of
+from halfangle_client.endpoint import AnswerT, Endpoint, Message, Reply, message_of
 from halfangle_client.errors import ConnectionFailed, TimedOut, UnexpectedAnswer, Unsendable
 from halfangle_client.retry import Retries
 
@@ -87,10 +87,12 @@ class Conversation(Generic[AnswerT]):
             raise ValueError("request_id: should be 1 to 64 letters, digits, '.', '_' or '-'")
         if self.timeout_seconds is not None:
             require_seconds("timeout_seconds", self.timeout_seconds)
-        self.deadline = time.monotonic() + self.seconds
-        self.sent_as = self.request_id or uuid.uuid4().hex
+        # Before the time begins: the first of many calls loads the models, while all others wait.
+        _ = self.endpoint.answer_type
+        self.deadline: float = time.monotonic() + self.seconds
+        self.sent_as: str = self.request_id or uuid.uuid4().hex
         try:
-            self.message = message_of(
+            self.message: Message = message_of(
                 self.endpoint, self.fields, content=self.content, request_id=self.sent_as
             )
         except (TypeError, ValueError) as error:

@@ -45,7 +45,7 @@ class ConnectionFailed(HalfangleError):
 
     def __init__(self, message: str, *, request_id: str = "") -> None:
         super().__init__(message)
-        self.request_id = request_id
+        self.request_id: str = request_id
 
 
 class TimedOut(ConnectionFailed):
@@ -73,8 +73,8 @@ class ProblemError(HalfangleError):
 
     def __init__(self, problem: "Problem", *, request_id: str = "") -> None:
         super().__init__(f"{problem.title}: {problem.detail}")
-        self.problem = problem
-        self.request_id = request_id
+        self.problem: Problem = problem
+        self.request_id: str = request_id
 
     @property
     def status(self) -> int:

@@ -3,12 +3,15 @@
 import asyncio
 import contextvars
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from html import escape
 from queue import Empty, SimpleQueue
 from threading import Event, Thread
 from typing import Any, Generic, overload
 
 from halfangle_client.endpoint import AnswerT, AsyncSender, Endpoint, Sender
 from halfangle_client.errors import HalfangleError, NotCalled, Unsendable
+from halfangle_client.views.page import records_as_html
+from halfangle_client.views.records import with_same_columns
 
 Row = Mapping[str, Any]
 Progress = Callable[[int, int], object]
@@ -35,6 +38,22 @@ class Outcomes(Sequence[AnswerT | HalfangleError], Generic[AnswerT]):
         """The errors by the number of their row, from 0."""
         return {n: one for n, one in enumerate(self) if isinstance(one, HalfangleError)}
 
+    def to_records(self, rows: str | None = None) -> list[dict[str, Any]]:
+        """Flatten all rows for a table: `pandas.DataFrame(outcomes.to_records())`, or polars.
+
+        As `to_records` of an answer, all records with the same columns, and before them `row`, the
+        row's number from 0, and `problem`: why it has no answer, None where it has one.
+        """
+        found: list[dict[str, Any]] = []
+        for number, outcome in enumerate(self):
+            if isinstance(outcome, HalfangleError):
+                found.append({"row": number, "problem": f"{type(outcome).__name__}: {outcome}"})
+            else:
+                # An answer may be bytes; its class is not loaded here before the first answer is.
+                records = outcome.to_records(rows) if hasattr(outcome, "to_records") else [{}]
+                found += [{"row": number, "problem": None, **record} for record in records]
+        return with_same_columns(found)
+
     def begin(self, count: int) -> None:
         """Empty it, for so many rows."""
         self._outcomes[:] = [NotCalled("The call of this row was not made, or not ended.")] * count
@@ -55,6 +74,9 @@ class Outcomes(Sequence[AnswerT | HalfangleError], Generic[AnswerT]):
     ) -> AnswerT | HalfangleError | list[AnswerT | HalfangleError]:
         return self._outcomes[index]
 
+    def _repr_html_(self) -> str:
+        return f"<p>{escape(repr(self))}</p>{records_as_html(self.to_records())}"
+
     def __repr__(self) -> str:
         return f"<{len(self)} rows: {len(self.answers)} answers, {len(self.errors)} errors>"
 
@@ -64,7 +86,7 @@ class Interrupted(KeyboardInterrupt):
 
     def __init__(self, outcomes: Outcomes[Any]) -> None:
         super().__init__(f"stopped by Ctrl-C: {outcomes!r}")
-        self.outcomes = outcomes
+        self.outcomes: Outcomes[Any] = outcomes
 
 
 def endpoint_of(call: object, endpoints: Mapping[str, Endpoint[Any]]) -> Endpoint[Any]:

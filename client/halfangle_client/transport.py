@@ -4,7 +4,7 @@ import asyncio
 import time
 from collections.abc import Awaitable, Callable, Mapping
 from threading import Thread
-from typing import Any
+from typing import Any, TypeAlias
 
 import httpx
 
@@ -13,10 +13,10 @@ from halfangle_client.conversation import Fault, Manners
 from halfangle_client.endpoint import Message, Reply
 from halfangle_client.errors import AnswerTooLarge
 
-HttpClient = httpx.Client
+HttpClient: TypeAlias = httpx.Client
 #: An ASGI application. What its arguments are called differs between frameworks' types.
-AsgiApp = Callable[[Any, Any, Any], Awaitable[None]]
-AsyncHttpClient = httpx.AsyncClient
+AsgiApp: TypeAlias = Callable[[Any, Any, Any], Awaitable[None]]
+AsyncHttpClient: TypeAlias = httpx.AsyncClient
 
 _CONNECT_SECONDS = 3.0
 #: A socket that is given no time at all does not wait, and says something else.
@@ -40,6 +40,7 @@ class _InProcess(httpx.BaseTransport):
         self._thread.start()
 
     def handle_request(self, request: httpx.Request) -> httpx.Response:
+        """Give the application's answer."""
         return asyncio.run_coroutine_threadsafe(self._answer(request), self._loop).result()
 
     async def _answer(self, request: httpx.Request) -> httpx.Response:
@@ -47,7 +48,15 @@ class _InProcess(httpx.BaseTransport):
         body = await response.aread()
         return httpx.Response(response.status_code, headers=response.headers, content=body)
 
+    async def _cancel_all(self) -> None:
+        under_way = asyncio.all_tasks() - {asyncio.current_task()}
+        for task in under_way:
+            task.cancel()
+        await asyncio.gather(*under_way, return_exceptions=True)
+
     def close(self) -> None:
+        """Cancel what is under way, and end the thread."""
+        asyncio.run_coroutine_threadsafe(self._cancel_all(), self._loop).result()
         self._loop.call_soon_threadsafe(self._loop.stop)
         self._thread.join()
         self._loop.close()
@@ -78,7 +87,7 @@ class Connection:
     def __init__(self, manners: Manners, http_client: HttpClient | None) -> None:
         self._manners = manners
         self._http = http_client or httpx.Client(mounts=_NO_PROXY, limits=_limits(manners))
-        self.is_own = http_client is None
+        self.is_own: bool = http_client is None
 
     def exchange(self, message: Message, seconds: float) -> Reply | Fault:
         """Send a message; give the reply, or why there is none, after so many seconds at most."""
@@ -112,7 +121,7 @@ class AsyncConnection:
     def __init__(self, manners: Manners, http_client: AsyncHttpClient | None) -> None:
         self._manners = manners
         self._http = http_client or httpx.AsyncClient(mounts=_NO_PROXY, limits=_limits(manners))
-        self.is_own = http_client is None
+        self.is_own: bool = http_client is None
 
     async def exchange(self, message: Message, seconds: float) -> Reply | Fault:
         """Send a message; give the reply, or why there is none, after so many seconds at most."""

@@ -104,8 +104,6 @@ def test_bounds_that_bound_nothing_are_refused(kind: str, options: dict[str, Any
 class _Crowd:
     """A server that keeps its connections, answers each request, and counts its callers."""
 
-    seconds = 0.05
-
     def __init__(self) -> None:
         self.connected = self.most = self.answered = 0
         self._loop = asyncio.new_event_loop()
@@ -126,7 +124,7 @@ class _Crowd:
         head = f"HTTP/1.1 200 OK\r\nContent-Length: {len(BODY)}\r\n\r\n".encode()
         try:
             while await reader.readuntil(b"\r\n\r\n"):
-                await asyncio.sleep(self.seconds)
+                await asyncio.sleep(0.01)
                 writer.write(head + BODY)
                 self.answered += 1
         except (asyncio.IncompleteReadError, asyncio.CancelledError, ConnectionError):
@@ -156,44 +154,40 @@ def crowd() -> Iterator[_Crowd]:
 
 
 def test_a_thousand_calls_at_once_are_all_answered(crowd: _Crowd) -> None:
-    """Every call of a thousand gets its turn, over 32 sockets, and waits longer than its time."""
+    """Every call of a thousand gets its turn, over 32 sockets."""
 
     async def run() -> int:
-        async with AsyncHalfangle(crowd.url, timeout_seconds=1.0) as client:
+        async with AsyncHalfangle(crowd.url) as client:
             answers = await asyncio.gather(*(client.blocks.list_sets() for _ in range(1000)))
             return len(answers)
 
-    start = time.monotonic()
     assert asyncio.run(run()) == 1000
-    assert time.monotonic() - start > 1.0
     assert crowd.answered == 1000
     assert crowd.most <= 32
 
 
 def test_threads_share_a_client(crowd: _Crowd) -> None:
-    """So do a thousand calls of many threads, over eight sockets."""
-    start = time.monotonic()
+    """So do three hundred calls of many threads, over eight sockets."""
     with (
-        Halfangle(crowd.url, timeout_seconds=2.0, calls_at_once=8) as client,
+        Halfangle(crowd.url, calls_at_once=8) as client,
         ThreadPoolExecutor(200) as threads,
     ):
-        answers = list(threads.map(lambda _: client.blocks.list_sets(), range(1000)))
-    assert time.monotonic() - start > 2.0
-    assert (len(answers), crowd.answered) == (1000, 1000)
+        answers = list(threads.map(lambda _: client.blocks.list_sets(), range(300)))
+    assert (len(answers), crowd.answered) == (300, 300)
     assert crowd.most <= 8
 
 
 @both
 def test_the_wait_for_a_turn_is_none_of_the_time_of_a_call(faults: FaultServer, kind: str) -> None:
-    """A call that waits a second for its turn is answered all the same, though its time is 0.9 s."""
-    faults.acts = [Act(wait_seconds=1.0), Act()]
+    """A call that waits three seconds for its turn is answered, though its time is 2.5 s."""
+    faults.acts = [Act(wait_seconds=3.0), Act()]
 
     if kind == "sync":
         with Halfangle(faults.url, calls_at_once=1) as client, ThreadPoolExecutor(1) as other:
             first = other.submit(client.blocks.list_sets)
             while not faults.seen:
                 time.sleep(0.01)
-            assert client.blocks.list_sets(timeout_seconds=0.9).result.sets == []
+            assert client.blocks.list_sets(timeout_seconds=2.5).result.sets == []
             assert first.result().result.sets == []
         return
 
@@ -202,7 +196,7 @@ def test_the_wait_for_a_turn_is_none_of_the_time_of_a_call(faults: FaultServer, 
             first = asyncio.create_task(client.blocks.list_sets())
             while not faults.seen:
                 await asyncio.sleep(0.01)
-            assert (await client.blocks.list_sets(timeout_seconds=0.9)).result.sets == []
+            assert (await client.blocks.list_sets(timeout_seconds=2.5)).result.sets == []
             assert (await first).result.sets == []
 
     asyncio.run(run())
