@@ -107,8 +107,6 @@ class CentersCalls:
         Seat match of shank and socket, where it bears and how far it may rock, and the runout of
         socket, adapter and seat at the nose and at a projection.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             shank: The shank's taper.
@@ -183,8 +181,6 @@ class CentersCalls:
         A center of one angle in a hole of another: where it bears, the gap at the other end, and
         the axial shift of the work for an error of diameter.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             center_included_angle: Included angle of the center, in degrees. [degree, 20 to 140; or
@@ -245,8 +241,6 @@ class CentersCalls:
         """What eccentric centers do to the work.
 
         Runout, standing offset and tilt of a part between two centers, one or both of which turn.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -366,8 +360,6 @@ class CentersCalls:
         Pilot, countersink, depth for a wanted diameter and the check over a ball, types A, B and R
         in metric, plain and bell in inches.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
@@ -456,8 +448,6 @@ class CentersCalls:
 
         From the runout or the position error that the work may see at a station between two
         centers: the limit of the center as eccentricity, as TIR and as a coaxiality zone.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.

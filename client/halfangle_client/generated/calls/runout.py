@@ -249,8 +249,6 @@ class RunoutCalls:
         TIR, eccentricity, concentricity, coaxiality, circular and total run-out: the value where it
         follows, bounds with the reason where it does not, a refusal where nothing follows.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             value: Value found, in `units`. [length, 0 to 10000]
@@ -490,8 +488,6 @@ class RunoutCalls:
         An indicator run along a cone beside its crest drops more at the small end: the false taper,
         and the miss that a wanted angle allows.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             small_diameter: Diameter at the small end of the run. [length, 1e-06 to 10000]
@@ -564,8 +560,6 @@ class RunoutCalls:
         Two readings with the part turned half a turn in its socket: the runout of each, the best
         and the worst clocking.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
@@ -619,8 +613,6 @@ class RunoutCalls:
 
         What an indicator shows of each number of lobes while the part turns in a V, which lobes it
         hides, and what a reading means.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.

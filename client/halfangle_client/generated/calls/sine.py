@@ -145,8 +145,6 @@ class SineCalls:
 
         The angle that a stack, or the stacks under both rolls, gives on a sine bar or plate.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
@@ -335,8 +333,6 @@ class SineCalls:
 
         What two stacks under a compound sine plate set: the surface of the part that is level, and
         how the upper plate's face stands.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -890,8 +886,6 @@ class SineCalls:
         The height of the stack that sets a sine bar or plate to an angle, what it is worth once
         rounded, and past a stated angle the setting of the complement.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
@@ -1037,8 +1031,6 @@ class SineCalls:
         The taper that a sine setting stands for, with what the indicator still read along its top
         generator.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
@@ -1121,8 +1113,6 @@ class SineCalls:
         The setting that brings a taper's top generator parallel to the surface plate: held between
         centers, lying on its generator, or in a vee; with the heights that the usual mistakes would
         give.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.

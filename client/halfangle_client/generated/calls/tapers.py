@@ -244,8 +244,6 @@ class TapersCalls:
 
         Reads an angle as a drawing writes it and gives it in every form.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             text: `60° included`, `8°17'50" half`, `30 complement`, `45°±5' included`, `1:20`, `1:20
                 per side`, `C=1:20`, `7/24`, `5 %`, `0.6 in/ft`, `3/4 per foot`, `0.602 TPF`, `10
@@ -308,8 +306,6 @@ class TapersCalls:
 
         Stock needed to clean up runout, angle error and wear of a cone against what is there, and
         how much its point shortens.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -407,8 +403,6 @@ class TapersCalls:
         """Dovetail over rolls.
 
         Measure over or between two rolls in a dovetail's corners, or its widths from it.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -592,8 +586,6 @@ class TapersCalls:
         Standard tapers ranked by their misfit to two measured diameters and a length, with the
         measuring error that would explain each; names of one taper stand together.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_diameter: Larger diameter measured. [length, 1e-06 to 10000]
@@ -661,8 +653,6 @@ class TapersCalls:
 
         What a downfeed square to the surface takes off diameter and radius, how far gauge line and
         point move, what each end loses where the angle is in error, and the passes.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -852,8 +842,6 @@ class TapersCalls:
 
         Mouth diameter of a socket of known slope from the depth of one ball.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             ball_diameter: Diameter of the ball. [length, 1e-06 to 10000]
@@ -933,8 +921,6 @@ class TapersCalls:
 
         Half angle, diameters and their uncertainty from the depths of two balls.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_ball_diameter: Diameter of the larger ball. [length, 1e-06 to 10000]
@@ -1001,8 +987,6 @@ class TapersCalls:
         """What to expect with balls.
 
         Depths of two balls in a nominal socket, and where they touch.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -1080,8 +1064,6 @@ class TapersCalls:
         Half angle, diameters and their uncertainty from measures over two equal rolls at two
         heights.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
@@ -1154,8 +1136,6 @@ class TapersCalls:
         """What to expect over rolls.
 
         Measures over two rolls at two heights for a nominal taper, and where they touch.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -1243,8 +1223,6 @@ class TapersCalls:
 
         Diameter at the gauge line from how deep a plug enters a socket or a ring goes over a plug;
         the taper too, from two gauges.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -1345,8 +1323,6 @@ class TapersCalls:
         How deep a plug enters a nominal socket, or a ring goes over a nominal plug, with limits for
         a tolerance of the diameter.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
@@ -1432,8 +1408,6 @@ class TapersCalls:
 
         Swivel, tailstock set-over and taper attachment for one taper, with their errors side by
         side.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -1533,8 +1507,6 @@ class TapersCalls:
         Large diameter, small diameter, length and slope from any three of them; more than three
         must agree.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
@@ -1614,8 +1586,6 @@ class TapersCalls:
 
         How far a gauge stands off for an error of diameter, where cones of different angles bear
         and by how much they gape, and what bluing will show.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -1707,8 +1677,6 @@ class TapersCalls:
         A cone's angle tolerance as a grade, as arc-seconds and on the diameter, and limits of size
         at any station.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
@@ -1793,8 +1761,6 @@ class TapersCalls:
 
         Angle and width of a vee from the tops of two rolls of different size.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_roll_diameter: Diameter of the larger roll. [length, 1e-06 to 10000]
@@ -1852,8 +1818,6 @@ class TapersCalls:
         """What to expect over rolls in a vee.
 
         Height of rolls over the faces of a nominal vee, and where they touch.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.

@@ -121,8 +121,6 @@ class WheelsCalls:
         that each reaches, its time, what to inspect, and why one is ruled out. Ask `wheels.speed`
         with the wheel's marks before any of them.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
@@ -221,8 +219,6 @@ class WheelsCalls:
         Lead and traverse of a single-point diamond for a wanted overlap ratio, or back; the cusps
         that it leaves, the time it takes, and guide values from coarse to fine.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             rpm: Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to
@@ -309,8 +305,6 @@ class WheelsCalls:
         Diamond above or below the wheel's axis (a hyperbolic flank), nose radius, dresser angle,
         wear of wheel and diamond: their effect on the cone's angle, form and size, and which
         inspection would show them.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
@@ -744,8 +738,6 @@ class WheelsCalls:
         Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
         marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
         type or rating is missing the forecast never `holds`.
-
-        Largest request: one calculation of fixed size.
 
         Args:
             units: Unit of every length here and in the answer.
