@@ -78,7 +78,9 @@ class Outcomes(Sequence[AnswerT | HalfangleError], Generic[AnswerT]):
         return f"<p>{escape(repr(self))}</p>{records_as_html(self.to_records())}"
 
     def __repr__(self) -> str:
-        return f"<{len(self)} rows: {len(self.answers)} answers, {len(self.errors)} errors>"
+        stops = sum(_says_stop(answer) for answer in self.answers)
+        said = f", {stops} of them STOP" if stops else ""
+        return f"<{len(self)} rows: {len(self.answers)} answers{said}, {len(self.errors)} errors>"
 
 
 class Interrupted(KeyboardInterrupt):
@@ -187,6 +189,11 @@ async def call_rows_async(
         await asyncio.gather(*workers, return_exceptions=True)
         _keep_the_rest(outcomes, ended)
     return outcomes
+
+
+def _says_stop(answer: object) -> bool:
+    """Whether an answer says that it must not be run; bytes and text have no advisories."""
+    return any(advisory.severity == "stop" for advisory in getattr(answer, "advisories", ()))
 
 
 def _begun(

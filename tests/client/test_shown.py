@@ -83,7 +83,7 @@ def test_a_notebook_shows_advisories_above_a_small_table() -> None:
     )
     html = page.answer_as_html(made)
     tree = tree_of(html)
-    assert [p.find("b").text for p in tree.findall("p")] == ["stop", "caution", "whisper", "note"]  # type: ignore[union-attr]
+    assert [p.find("b").text for p in tree.findall("p")] == ["STOP", "caution", "whisper", "note"]  # type: ignore[union-attr]
     own = [["".join(cell.itertext()) for cell in row] for row in tree.findall("table/tr")]
     assert own == [["name", "a<b"], ["angle", "0.5° = 0°30'"]]
     assert [s.text for s in tree.findall("details/summary")] == ["part", "rows (1)"]
@@ -147,6 +147,8 @@ def test_a_stop_is_in_every_record(client: Halfangle) -> None:
     (record,) = client.wheels.speed(**FAST).to_records()
     assert record["stop"] is True
     assert record["advisories"].startswith("stop ")
+    outcomes = client.map(client.wheels.speed, [FAST, {**FAST, "rpm": 1000}])
+    assert repr(outcomes) == "<2 rows: 2 answers, 1 of them STOP, 0 errors>"
 
 
 @pytest.fixture(scope="module")

@@ -14,7 +14,7 @@ from halfangle_client.views.records import (
     is_list_of_objects,
     sorted_advisories,
 )
-from halfangle_client.views.text import words_of
+from halfangle_client.views.text import label_of, words_of
 
 #: Colours that stand on a light ground and on a dark one; the word says it too.
 _COLOURS = {"stop": "#d1242f", "caution": "#bf8700"}
@@ -60,7 +60,7 @@ def records_as_html(records: Sequence[Record]) -> str:
 def _advisory(advisory: Data) -> str:
     severity = advisory["severity"]
     style = f"border-left:4px solid {_COLOURS.get(severity, _OTHER_COLOUR)};padding-left:8px"
-    words = f"<b>{escape(severity)}</b> {escape(advisory['message'])}"
+    words = f"<b>{escape(label_of(severity))}</b> {escape(advisory['message'])}"
     return f'<p style="{style}">{words}</p>'
 
 

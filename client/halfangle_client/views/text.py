@@ -64,7 +64,11 @@ def words_of(value: Any) -> str:
     return f"{value:.10g}" if isinstance(value, float) else str(value)
 
 
+def label_of(severity: str) -> str:
+    """Write a severity as a person should meet it."""
+    return severity.upper() if severity == "stop" else severity
+
+
 def _advisory(advisory: Data) -> str:
-    severity = advisory["severity"]
-    head = f"{severity.upper() if severity == 'stop' else severity}: "
-    return textwrap.fill(f"{head}{advisory['message']}", _WIDTH, subsequent_indent="  ")
+    words = f"{label_of(advisory['severity'])}: {advisory['message']}"
+    return textwrap.fill(words, _WIDTH, subsequent_indent="  ")
