@@ -78,7 +78,7 @@ def test_as_many_stacks_as_there_are_wear_blocks_for(call: Call) -> None:
     asked = {"units": "in", "box": BOX, "heights": heights, "wear_ends": "both-ends"}
     result = call("blocks.stacks", **asked)["result"]
     assert [stack["name"] for stack in result["stacks"]] == ["h0", "h1"]
-    assert result["most_possible"] == 2
+    assert result["largest_count"] == 2
     assert result["proved"]
     [left] = result["left_out"]
     words = "The wear blocks of 0.05 in, 4 in number, are enough for 2 stacks at once."

@@ -15,7 +15,7 @@ LIMITS: dict[str, Any] = {
     "limit_position": 0.0002,
     "share_percent": 25,
     "distance_between_centers": 6,
-    "station": 1,
+    "station_from_center": 1,
 }
 TURN = np.exp(2j * math.pi * np.arange(3600) / 3600)
 
@@ -72,8 +72,8 @@ def test_two_offsets_tilt_the_work(call: Call) -> None:
         "second": {"eccentricity": 0.0004, "high_spot": 90, "turns": True},
     }
     request = {"units": "in", "surface": "external", "distance_between_centers": 6, **centers}
-    result = call("centers.effect", **request, stations=[0, 1.5])["result"]
-    assert [row["station"] for row in result["at_stations"]] == [0, 1.5]
+    result = call("centers.effect", **request, stations_from_first=[0, 1.5])["result"]
+    assert [row["station_from_first"] for row in result["at_stations"]] == [0, 1.5]
     # A quarter of the way along, three quarters of the one and a quarter of the other, in line.
     assert_values(result, {"at_stations[1].worst_clocking_tir": 2 * (0.000225 + 0.0001)})
     expected = {"tilt_arcsec": 0.0005 / 6, "worst_tilt_arcsec": 0.0007 / 6}
@@ -96,7 +96,7 @@ def test_a_second_center_beside_its_place(call: Call) -> None:
     }
     request = {"units": "in", "surface": "external", "distance_between_centers": 6, **centers}
     off = {"second_height": 0.01, "second_line": -0.02}
-    result = call("centers.effect", **request, **off, stations=[1.5])["result"]
+    result = call("centers.effect", **request, **off, stations_from_first=[1.5])["result"]
     expected = {
         "bench_height_tilt_arcsec": math.degrees(math.atan(0.01 / 6)) * 3600,
         "bench_line_tilt_arcsec": -math.degrees(math.atan(0.02 / 6)) * 3600,
@@ -156,7 +156,7 @@ def test_a_hole_with_its_protecting_chamfer(call: Call) -> None:
         "depth_to_pilot_edge": edge,
         "tool_depth_min": edge + 3.1,
         "tool_depth_max": edge + 4.1,
-        "minimum_depth": 5.4,
+        "depth_min": 5.4,
         "cut_off": 8.3,
     }
     assert_values(result, expected)

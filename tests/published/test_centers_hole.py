@@ -61,7 +61,7 @@ def test_cone_depth_is_the_printed_one(
     """Cone depth meets ISO 6411's t*; with its pilot t it makes DIN's least depth of the hole."""
     result = call("centers.hole", units="mm", key=key)["result"]
     assert result["cone_depth"] == pytest.approx(cone, abs=0.006)
-    assert result["minimum_depth"] == whole
+    assert result["depth_min"] == whole
     assert result["cone_depth"] + pilot == pytest.approx(whole, abs=0.055)
     assert whole <= result["tool_depth_min"] <= result["tool_depth_max"]
 
@@ -76,9 +76,7 @@ def test_columns_of_the_metric_table_agree(row: Any) -> None:
     assert row.pilot_length_min or row.type == "R"
     assert row.cone_diameter == partner.cone_diameter
     if row.type == "B":
-        assert row.minimum_depth - partner.minimum_depth == pytest.approx(
-            row.chamfer_depth, abs=0.21
-        )
+        assert row.depth_min - partner.depth_min == pytest.approx(row.chamfer_depth, abs=0.21)
         assert row.cone_diameter < row.chamfer_diameter < row.body_diameter
     if row.type == "R":
         assert row.arc_radius_max / row.arc_radius_min == pytest.approx(10**0.1, rel=0.03)
@@ -157,7 +155,7 @@ def test_arc_of_type_r_has_no_cone_depth(call: Call) -> None:
     """Type R gives the table's depth, and neither cone depth nor ball."""
     result = call("centers.hole", units="mm", key="r-4")["result"]
     assert (result["cone_depth"], result["ball"]) == (None, None)
-    assert result["minimum_depth"] == 7.4
+    assert result["depth_min"] == 7.4
 
 
 @pytest.mark.parametrize("slope", [{"half_angle": 30.0}, {"one_in_x": math.sqrt(3) / 2}, {}])

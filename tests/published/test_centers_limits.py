@@ -29,7 +29,7 @@ def test_center_at_its_limit_makes_the_runout_allowed(call: Call, station: float
         share_percent=25,
         distance_between_centers=6,
         other_eccentricity=0,
-        station=station,
+        station_from_center=station,
     )["result"]
     measured = sampled_tir(result["live"]["eccentricity"], 6, station)
     assert measured == pytest.approx(0.25 * 0.0005, rel=1e-6)
@@ -45,7 +45,7 @@ def test_forms_of_a_limit_say_the_same(call: Call) -> None:
         units="mm",
         limit_position=0.01,
         distance_between_centers=100,
-        station=50,
+        station_from_center=50,
         other_eccentricity=0,
     )["result"]["live"]
     assert live["eccentricity"] == pytest.approx(0.02)
@@ -61,7 +61,7 @@ def test_dead_center_has_a_limit_only_by_position(call: Call) -> None:
         limit_tir=0.001,
         distance_between_centers=6,
         other_eccentricity=0,
-        station=0,
+        station_from_center=0,
     )
     assert answer["result"]["dead"] is None
     assert [a["code"] for a in answer["advisories"]] == ["dead-center-no-runout"]
@@ -77,7 +77,7 @@ def test_other_center_that_uses_up_everything_is_refused(call: Call) -> None:
             units="mm",
             limit_position=0.004,
             distance_between_centers=100,
-            station=50,
+            station_from_center=50,
             other_eccentricity=0.01,
         )
     assert "should be below 0.008" in refused.value.fields["other_eccentricity"]
@@ -91,13 +91,13 @@ def test_station_outside_and_nothing_allowed_are_refused(call: Call) -> None:
             units="mm",
             limit_position=0.01,
             distance_between_centers=100,
-            station=100,
+            station_from_center=100,
             both_alike=True,
         )
     with pytest.raises(
         Disagreement, match="At least one of `limit_tir` and `limit_position` is needed"
     ):
-        call("centers.limits", units="mm", distance_between_centers=100, station=1)
+        call("centers.limits", units="mm", distance_between_centers=100, station_from_center=1)
 
 
 @pytest.mark.parametrize(
@@ -113,13 +113,20 @@ def test_reading_on_the_cone_is_by_its_slope(
 ) -> None:
     """Square to the surface 2 e cos α is read: of a 60° center where no slope is stated."""
     request = {"units": "mm", "limit_position": 0.01, "distance_between_centers": 100}
-    live = call("centers.limits", **request, **slope, station=0, both_alike=True)["result"]["live"]
+    live = call("centers.limits", **request, **slope, station_from_center=0, both_alike=True)[
+        "result"
+    ]["live"]
     assert live["tir_on_cone"] == pytest.approx(0.02 * math.cos(math.radians(half_angle)))
 
 
 def test_other_center_is_asked_for(call: Call) -> None:
     """Without the other center, or with it said twice, no limit is given; a true one is said 0."""
-    request = {"units": "mm", "limit_tir": 0.01, "distance_between_centers": 100, "station": 50}
+    request = {
+        "units": "mm",
+        "limit_tir": 0.01,
+        "distance_between_centers": 100,
+        "station_from_center": 50,
+    }
     with pytest.raises(Disagreement, match="0 for a true one, or `both_alike` as true; neither"):
         call("centers.limits", **request)
     with pytest.raises(Disagreement, match="both were sent") as refused:
@@ -138,6 +145,11 @@ def test_other_center_is_asked_for(call: Call) -> None:
 
 def test_share_seen_is_a_percentage(call: Call) -> None:
     """A quarter of the way from this center the work sees 75 % of its eccentricity."""
-    request = {"units": "mm", "limit_tir": 0.01, "distance_between_centers": 100, "station": 25}
+    request = {
+        "units": "mm",
+        "limit_tir": 0.01,
+        "distance_between_centers": 100,
+        "station_from_center": 25,
+    }
     found = call("centers.limits", **request, both_alike=True)["result"]
     assert found["seen_percent"] == pytest.approx(75)

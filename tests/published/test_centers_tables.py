@@ -69,7 +69,7 @@ def test_a_hole_is_as_deep_as_pilot_and_cone(kind: str) -> None:
         hole = HOLES[f"{kind.lower()}-{row['d1']}"]
         cone = (hole.cone_diameter - hole.pilot_diameter) / 2.0 / math.tan(math.radians(30.0))
         parts = number(row["pilot_depth"]) + cone + (hole.chamfer_depth or 0.0)
-        assert hole.minimum_depth == pytest.approx(parts, abs=0.1)
+        assert hole.depth_min == pytest.approx(parts, abs=0.1)
     assert len(rows) == len(STEPS)
 
 
@@ -82,7 +82,7 @@ def test_a_hole_of_type_b_is_one_of_type_a_with_a_chamfer() -> None:
         mouth, depth, cut_off = given([hole.chamfer_diameter, hole.chamfer_depth, hole.cut_off])
         wall = (mouth - hole.cone_diameter) / 2.0 / math.tan(math.radians(60.0))
         assert depth == pytest.approx(wall, abs=0.06)
-        assert hole.minimum_depth == pytest.approx(given([plain.minimum_depth])[0] + depth)
+        assert hole.depth_min == pytest.approx(given([plain.depth_min])[0] + depth)
         beyond = cut_off - given([plain.cut_off])[0]
         assert depth <= beyond + 1e-9 <= 1.7 * depth + 0.5
 
@@ -113,7 +113,7 @@ def test_an_arc_is_between_two_preferred_numbers() -> None:
             preferred(step + 4),
             preferred(step + 5),
         )
-        below = given([plain.minimum_depth])[0] - given([hole.minimum_depth])[0]
+        below = given([plain.depth_min])[0] - given([hole.depth_min])[0]
         assert 0.0 <= below <= 0.1 + 1e-9
 
 

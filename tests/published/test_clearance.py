@@ -153,7 +153,7 @@ def test_a_step_stops_the_wheel(call: Call) -> None:
     request = changed(SLOW, gap_wanted=0, wheel__worn_diameter=None, past_large_end=0.05)
     result = call("clearance.tilted-plate", **request)["result"]
     moved = changed(request, fixture__stick_out=result["stick_out_needed"])
-    touching = call("clearance.tilted-plate", **moved)["result"]["least_gap"]
+    touching = call("clearance.tilted-plate", **moved)["result"]["smallest_gap"]
     assert touching["gap"] == pytest.approx(0, abs=1e-6)
     step = touching["on_body"]["z"]
     center = -0.05
@@ -222,7 +222,7 @@ def test_plate_in_the_way_wants_a_riser(call: Call) -> None:
         past_small_end=4,
     )
     result = call("clearance.tilted-plate", **long)["result"]
-    assert result["least_gap"]["body"] == "plate"
+    assert result["smallest_gap"]["body"] == "plate"
     riser = next(c for c in result["changes"] if c["kind"] == "riser")
     raised = changed(
         long,
@@ -332,7 +332,7 @@ def test_heights_add_up(call: Call) -> None:
     along = (6 - 0.5) - 1 + 0.75 + 0.75
     rise = along * math.sin(half) + (0.75 + 1.5 + 0.375) * math.cos(half)
     assert result["height_to_wheel"] == pytest.approx(2.2 - 0.75 + rise)
-    assert result["stack_height"] == pytest.approx(2.5)
+    assert result["high_stack"] == pytest.approx(2.5)
 
 
 def test_worn_wheel_brings_flange_and_guard_down(call: Call) -> None:
@@ -349,7 +349,7 @@ def test_turning_parts_count_by_their_swing(call: Call) -> None:
     dog = {"name": "dog", "diameter": 2.4, "length": 0.3, "behind_face": -0.1}
     with_dog = changed(EXAMPLE, fixture__turning_parts=[dog])
     result = call("clearance.tilted-plate", **with_dog)["result"]
-    assert result["least_gap"]["body"] == "dog"
+    assert result["smallest_gap"]["body"] == "dog"
     assert result["stick_out_needed"] > 0.75
 
 

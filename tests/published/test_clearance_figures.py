@@ -50,7 +50,7 @@ def test_the_nose_is_nearest_with_its_corner(call: Call, state: str, diameter: f
     assert_values(row, expected, rel=1e-6)
     if state == "new":
         least = {name: expected[name] for name in ("gap", "on_part.x", "on_part.z")}
-        assert_values(result["least_gap"], least, rel=1e-6)
+        assert_values(result["smallest_gap"], least, rel=1e-6)
 
 
 @pytest.mark.outside("clearance.tilted-plate", source="Right triangles by hand")
@@ -64,7 +64,7 @@ def test_how_high_it_stands(call: Call, body_height: float) -> None:
     """
     fixture = {**EXAMPLE["fixture"], "body_height": body_height}
     result = call("clearance.tilted-plate", **{**EXAMPLE, "fixture": fixture})["result"]
-    plate = {"slant_length": 0.7, "plate_angle.degrees": 30, "stack_height": 2.5}
+    plate = {"slant_length": 0.7, "plate_angle.degrees": 30, "high_stack": 2.5}
     assert_values(result, plate)
     over_line = level(-1.5, body_height - 1.5)[1]
     expected = result["height_to_wheel"] + max(over_line, 0)

@@ -184,7 +184,7 @@ def test_every_gap_is_found_by_moving_the_head(call: Call, name: str, direction:
         assert found[key] - 1e-9 <= gap <= found[key] + 0.0005, key
     for key in moved.keys() - apart.keys():  # where they foul, see below
         assert found[key] < 0.001, key
-    least = result["least_gap"]
+    least = result["smallest_gap"]
     closest = (least["wheel_state"], least["part"], least["body"])
     assert closest == nearest[direction == "across-travel"]
     assert least["gap"] == min(found.values()) == result["gaps"][0]["gap"]
@@ -236,7 +236,7 @@ def test_what_just_touches_has_a_gap_of_0(
     touching = -x - math.sqrt(z * (7 - z))
     assert touching > 0
     answer = call("clearance.tilted-plate", **{**request, "past_large_end": touching + past})
-    least = answer["result"]["least_gap"]
+    least = answer["result"]["smallest_gap"]
     assert (least["part"], least["body"]) == ("wheel", "nose")
     # Past it, the gap falls by the cosine of the direction in which the corner is touched.
     cosine = math.sqrt(z * (7 - z)) / 3.5

@@ -53,8 +53,8 @@ def test_bounds_hold_on_drawn_profiles(call: Call, seed: int) -> None:
             except Impossible:
                 assert "concentricity-zone-diameter" in (given, wanted)
                 continue
-            assert found["least"] <= truth[wanted] * (1 + 1e-4)
-            assert found["most"] is None or truth[wanted] <= found["most"] * (1 + 1e-4)
+            assert found["smallest"] <= truth[wanted] * (1 + 1e-4)
+            assert found["largest"] is None or truth[wanted] <= found["largest"] * (1 + 1e-4)
 
 
 @pytest.mark.parametrize(
@@ -86,7 +86,7 @@ def test_total_runout_only_bounds_circular(call: Call) -> None:
     """Total run-out 0.11 allows the worst section's 0.03, and does not tell it."""
     found = convert(call, 0.11, "total-runout", "circular-runout")
     assert (found["relation"], found["value"]) == ("at-most", None)
-    assert found["least"] <= 0.03 <= found["most"]
+    assert found["smallest"] <= 0.03 <= found["largest"]
     assert "taper" in found["reasons"][0]
 
 
@@ -110,12 +110,12 @@ def test_what_does_not_follow_is_refused_with_the_way_out(call: Call) -> None:
 def test_one_section_says_the_least_of_the_whole_feature(call: Call) -> None:
     """A section's figure is a feature's at least: zone ≥ TIR less form, by the reading's terms."""
     one = convert(call, 0.01, "eccentricity", "coaxiality-zone-diameter")
-    assert (one["relation"], one["least"], one["most"]) == ("at-least", 0.02, None)
+    assert (one["relation"], one["smallest"], one["largest"]) == ("at-least", 0.02, None)
     assert "another section may be worse" in one["reasons"][0]
     for zone in ("coaxiality-zone-diameter", "concentricity-zone-diameter"):
         found = convert(call, 0.01, "tir", zone, out_of_roundness=0.002)
-        assert (found["relation"], found["most"]) == ("at-least", None)
-        assert found["least"] == pytest.approx(0.008)
+        assert (found["relation"], found["largest"]) == ("at-least", None)
+        assert found["smallest"] == pytest.approx(0.008)
 
 
 @pytest.mark.outside("runout.convert", source="A tapered axis drawn: each section read by itself")
@@ -131,8 +131,8 @@ def test_the_whole_feature_says_the_most_of_one_section(call: Call, seed: int) -
         for wanted, truths in (("tir", readings), ("eccentricity", np.abs(sections))):
             found = convert(call, float(value), given, wanted, out_of_roundness=0)
             assert found["relation"] == "at-most"
-            assert max(truths) == pytest.approx(found["most"], rel=1e-4)
-            assert found["least"] <= min(truths)
+            assert max(truths) == pytest.approx(found["largest"], rel=1e-4)
+            assert found["smallest"] <= min(truths)
             assert "any one section" in found["reasons"][0]
 
 
@@ -154,11 +154,11 @@ def test_bounds_are_no_closer_than_the_worst_profiles(call: Call, seed: int) -> 
     to_zone = convert(call, movement, "tir", "concentricity-zone-diameter", **alike)
     back = convert(call, zone, "concentricity-zone-diameter", "tir", **alike)
     offset = convert(call, zone, "concentricity-zone-diameter", "eccentricity", **alike)
-    assert zone <= to_zone["most"] * (1 + 1e-3)
-    assert back["least"] * (1 - 1e-3) <= movement
-    assert abs(first) <= offset["most"] * (1 + 1e-9)
+    assert zone <= to_zone["largest"] * (1 + 1e-3)
+    assert back["smallest"] * (1 - 1e-3) <= movement
+    assert abs(first) <= offset["largest"] * (1 + 1e-9)
     if seed == 0:
-        assert zone == pytest.approx(to_zone["most"], rel=5e-3)
+        assert zone == pytest.approx(to_zone["largest"], rel=5e-3)
 
 
 def test_terms_are_served(service: TestClient[Any]) -> None:

@@ -122,7 +122,7 @@ def test_work_between_centers_reads_as_said(call: Call, surface: str, station: f
         first={"eccentricity": 0.004, "high_spot": math.degrees(0.4), "turns": True},
         second={"eccentricity": 0.006, "high_spot": math.degrees(3.0), "turns": True},
         distance_between_centers=200,
-        stations=[station],
+        stations_from_first=[station],
         **{name: found(center, surface) for name, center in own.items()},
     )["result"]["at_stations"][0]
     of_second = station / 200

@@ -136,7 +136,7 @@ def test_clean_up_reaches_the_lowest_spot(call: Call, error: float) -> None:
         tir_small_end=0.002,
         half_angle_error_arcsec=error,
         wear=wear,
-        least_large_diameter=0.7,
+        smallest_large_diameter=0.7,
     )["result"]
     assert result["final_large_diameter"] == pytest.approx(2 * lowest, abs=4e-6)
     assert result["forecast"] == "holds"
@@ -179,7 +179,7 @@ def test_a_part_without_stock_cannot_be_saved(call: Call) -> None:
         large_diameter=0.75,
         length=0.5,
         tir_large_end=0.01,
-        least_large_diameter=0.749,
+        smallest_large_diameter=0.749,
     )
     assert answer["result"]["margin_at_large_end"] < 0
     assert "does-not-clean-up" in {a["code"] for a in answer["advisories"]}

@@ -47,7 +47,7 @@ def test_a_cone_in_all_its_figures(call: Call, unknown: str | None) -> None:
 def test_the_tolerated_angle_is_the_cones(call: Call) -> None:
     """1:20 is 2.8642° included."""
     cone = {"units": "mm", "one_in_x": 20, "large_diameter": 40, "length": 80}
-    result = call("tapers.tolerance", angle_grade="AT5", **cone)["result"]
+    result = call("tapers.tolerance", cone_angle_grade="AT5", **cone)["result"]
     assert_values(result, {"included_angle.degrees": 2 * math.degrees(math.atan(1 / 40))})
     assert result["included_angle"]["degrees"] == pytest.approx(2.8642, abs=5e-5)
 
@@ -56,11 +56,13 @@ def test_the_tolerated_angle_is_the_cones(call: Call) -> None:
 def test_stations_of_a_toleranced_cone(call: Call) -> None:
     """1:20 from 40 mm: 39 mm at 20 mm, 36.5 mm at 70 mm from the large end."""
     cone = {"units": "mm", "one_in_x": 20, "large_diameter": 40, "length": 80}
-    result = call("tapers.tolerance", angle_grade="AT5", **cone, stations=[20, 70])["result"]
+    result = call(
+        "tapers.tolerance", cone_angle_grade="AT5", **cone, stations_from_large_end=[20, 70]
+    )["result"]
     expected = {
-        "at_stations[0].from_large_end": 20,
+        "at_stations[0].station_from_large_end": 20,
         "at_stations[0].nominal_diameter": 39,
-        "at_stations[1].from_large_end": 70,
+        "at_stations[1].station_from_large_end": 70,
         "at_stations[1].nominal_diameter": 36.5,
     }
     assert_values(result, expected)
@@ -117,7 +119,7 @@ def test_stock_at_both_ends_in_figures(call: Call, error: float, indicated: str)
         tir_indicated=indicated,
         half_angle_error_arcsec=error,
         wear=wear,
-        least_large_diameter=0.74,
+        smallest_large_diameter=0.74,
         downfeed_per_pass=0.0002,
         spark_out_passes=3,
     )["result"]

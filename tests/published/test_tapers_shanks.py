@@ -161,7 +161,7 @@ def test_bands_step_by_preferred_numbers() -> None:
 @pytest.mark.parametrize("grade", [f"AT{number}" for number in range(1, 13)])
 def test_a_grade_of_cone_angle_is_served_and_held(service: TestClient[Any], grade: str) -> None:
     """Each range of a grade is the table's: angle in both units, diameters at its ends."""
-    answer = service.get(f"/v1/tapers/angle-grades/{grade}").json()
+    answer = service.get(f"/v1/tapers/cone-angle-grades/{grade}").json()
     rows = [row for row in printed("tapers/cone_angle_grades.csv") if row["grade"] == grade]
     ranges = answer["result"]["ranges"]
     assert len(ranges) == len(rows) == 10

@@ -196,7 +196,7 @@ WORN: Request = {"units": "in", "half_angle": 30, "large_diameter": 0.75, "lengt
 
 def test_nothing_stated_asks_for_no_stock(call: Call) -> None:
     """A part of which nothing was stated has no figures and no forecast, whatever its limits."""
-    result = call("tapers.clean-up", least_large_diameter=0.74, **WORN)["result"]
+    result = call("tapers.clean-up", smallest_large_diameter=0.74, **WORN)["result"]
     assert result["forecast"] == "not-stated"
     assert result["needed_at_large_end"] is None
     assert result["margin_at_large_end"] is None
@@ -232,7 +232,7 @@ def test_only_a_part_wholly_stated_is_said_to_hold(
     call: Call, stated: Request, least: float | None, forecast: str
 ) -> None:
     """A part cleans up for sure only where all that asks for stock was stated."""
-    limit = {} if least is None else {"least_large_diameter": least}
+    limit = {} if least is None else {"smallest_large_diameter": least}
     answer = call("tapers.clean-up", **WORN, **stated, **limit)
     assert answer["result"]["forecast"] == forecast
     stops = [a["code"] for a in answer["advisories"] if a["severity"] == "stop"]

@@ -13,7 +13,12 @@ from support import Call
 def test_grade_as_diameter(call: Call) -> None:
     """AT5 is 315 µrad up to 10 mm, 3.15 µm on the diameter there, printed rounded as 3.2."""
     result = call(
-        "tapers.tolerance", units="mm", one_in_x=20, large_diameter=8, length=10, angle_grade="AT5"
+        "tapers.tolerance",
+        units="mm",
+        one_in_x=20,
+        large_diameter=8,
+        length=10,
+        cone_angle_grade="AT5",
     )["result"]
     assert result["included_angle_band_microradians"] == pytest.approx(315)
     assert result["diameter_band_by_standard"] == pytest.approx(0.0032, abs=5.1e-5)
@@ -33,7 +38,7 @@ def test_grades_follow_the_preferred_numbers(call: Call) -> None:
             one_in_x=20,
             large_diameter=50,
             length=length,
-            angle_grade=f"AT{grade}",
+            cone_angle_grade=f"AT{grade}",
         )["result"]
         return float(result["included_angle_band_microradians"])
 
@@ -51,12 +56,18 @@ def test_tolerance_goes_there_and_back(call: Call) -> None:
     back = call("tapers.tolerance", length=4, diameter_band_over_length=spans, **cone)
     assert back["result"]["included_angle_band_arcsec"] == pytest.approx(20, rel=1e-9)
     assert back["result"]["diameter_band_over_length"] == spans
-    with pytest.raises(Disagreement, match="One of `angle_grade`"):
+    with pytest.raises(Disagreement, match="One of `cone_angle_grade`"):
         call("tapers.tolerance", length=4, **cone)
     with pytest.raises(Unreachable, match="above 6 mm"):
-        call("tapers.tolerance", length=0.1, angle_grade="AT3", **cone)
+        call("tapers.tolerance", length=0.1, cone_angle_grade="AT3", **cone)
     with pytest.raises(Impossible, match="past the length"):
-        call("tapers.tolerance", length=4, angle_grade="AT3", stations=[5], **cone)
+        call(
+            "tapers.tolerance",
+            length=4,
+            cone_angle_grade="AT3",
+            stations_from_large_end=[5],
+            **cone,
+        )
 
 
 @pytest.mark.parametrize(
@@ -77,7 +88,7 @@ def test_limits_of_size_lie_between_the_limits_of_the_angle(
     )["result"]
     large, small = result["at_stations"]
     assert (large["smallest_diameter"], large["largest_diameter"]) == (39.99, 40.01)
-    assert small["from_large_end"] == 200
+    assert small["station_from_large_end"] == 200
     assert small["nominal_diameter"] == pytest.approx(20)
     assert small["smallest_diameter"] == pytest.approx(least - 0.01, abs=1e-3)
     assert small["largest_diameter"] == pytest.approx(most + 0.01, abs=1e-3)
@@ -125,7 +136,7 @@ def test_the_limit_cones_span_the_tolerance(
         ("included_angle_band_arcsec", 1441, "symmetric", "1440″ of included angle"),
         ("diameter_band_over_length", 0.035, "minus", "0.0349066"),
         ("diameter_band_over_length", 0.07, "symmetric", "0.0698135"),
-        ("angle_grade", "AT12", "minus", "720″ of included angle"),
+        ("cone_angle_grade", "AT12", "minus", "720″ of included angle"),
     ],
 )
 def test_a_tolerance_that_leaves_no_cone_is_refused_by_its_name(
@@ -144,7 +155,7 @@ def test_a_tolerance_that_leaves_no_cone_is_refused_by_its_name(
 @pytest.mark.parametrize("verb", ["tolerance", "plug-depth-nominal"])
 def test_a_tolerance_leaves_something_of_the_diameter(call: Call, verb: str) -> None:
     """A tolerance as large as the diameter that it is of is refused, not turned into 0."""
-    more: dict[str, Any] = {"tolerance": {"angle_grade": "AT5"}}
+    more: dict[str, Any] = {"tolerance": {"cone_angle_grade": "AT5"}}
     more["plug-depth-nominal"] = {"gauge_diameter": 7.9}
     cone = {"units": "mm", "one_in_x": 20, "large_diameter": 8, "length": 10}
     with pytest.raises(Impossible, match="leaves nothing of 8") as refused:
@@ -155,7 +166,7 @@ def test_a_tolerance_leaves_something_of_the_diameter(call: Call, verb: str) -> 
 def test_limits_of_size_need_the_tolerance_of_the_diameter(call: Call) -> None:
     """Where it was not stated there is no limit of size, and the answer names what is missing."""
     cone = {"units": "mm", "one_in_x": 10, "large_diameter": 40, "length": 80}
-    result = call("tapers.tolerance", angle_grade="AT5", **cone)["result"]
+    result = call("tapers.tolerance", cone_angle_grade="AT5", **cone)["result"]
     assert result["not_stated"] == ["large_diameter_tolerance"]
     sizes = [(s["smallest_diameter"], s["largest_diameter"]) for s in result["at_stations"]]
     assert sizes == [(None, None), (None, None)]
@@ -165,5 +176,5 @@ def test_one_statement_of_the_tolerance_is_taken(call: Call) -> None:
     """Two statements of the tolerance are refused together, by their names."""
     cone = {"units": "mm", "one_in_x": 10, "large_diameter": 40, "length": 80}
     with pytest.raises(Disagreement, match="sent together") as refused:
-        call("tapers.tolerance", angle_grade="AT5", included_angle_band_arcsec=20, **cone)
-    assert set(refused.value.fields) == {"angle_grade", "included_angle_band_arcsec"}
+        call("tapers.tolerance", cone_angle_grade="AT5", included_angle_band_arcsec=20, **cone)
+    assert set(refused.value.fields) == {"cone_angle_grade", "included_angle_band_arcsec"}

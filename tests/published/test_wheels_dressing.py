@@ -173,11 +173,11 @@ def test_speed_both_ways(call: Call) -> None:
             [],
         ),
         (
-            {"marked_rpm": 3600, "machine_max_rpm": 3000, "wheel_type": "1-straight"},
+            {"marked_rpm": 3600, "largest_machine_rpm": 3000, "wheel_type": "1-straight"},
             "does-not-hold",
             [],
         ),
-        ({"machine_max_rpm": 3600, "wheel_type": "1-straight"}, "not-stated", ["marked_rpm"]),
+        ({"largest_machine_rpm": 3600, "wheel_type": "1-straight"}, "not-stated", ["marked_rpm"]),
         ({"wheel_type": "1-straight"}, "not-stated", ["marked_rpm"]),
         ({"marked_rpm": 3600}, "may-not-hold", ["wheel_type"]),
         ({}, "not-stated", ["marked_rpm", "wheel_type"]),

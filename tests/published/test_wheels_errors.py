@@ -126,8 +126,8 @@ def test_wear_turns_the_flank(call: Call) -> None:
 
 def test_inspections_see_what_they_resolve(call: Call) -> None:
     """An error is seen by the inspections whose least error it reaches, and the rest is told."""
-    sharp = {"name": "sine bar", "least_half_angle_error_arcsec": 10}
-    knife = {"name": "straight edge", "least_straightness": 0.00001}
+    sharp = {"name": "sine bar", "smallest_half_angle_error_arcsec": 10}
+    knife = {"name": "straight edge", "smallest_straightness": 0.00001}
     answer = call(
         "wheels.dressing-errors",
         **CONE,

@@ -18,7 +18,7 @@ SPEED: dict[str, Any] = {
     "marked_rpm": 3600,
     "marked_m_per_s": 33,
     "marked_ft_per_min": 7300,
-    "machine_max_rpm": 3500,
+    "largest_machine_rpm": 3500,
 }
 
 
@@ -34,7 +34,7 @@ def test_every_limit_is_a_spindle_speed(call: Call) -> None:
         "marked_rpm": 3600,
         "marked_m_per_s": 33 * 60 / (math.pi * 8 * 0.0254),
         "marked_ft_per_min": 7300 / (math.pi * 8 / 12),
-        "machine_max_rpm": 3500,
+        "largest_machine_rpm": 3500,
     }
     found = {limit["name"]: limit for limit in result["limits"]}
     assert {name: limit["rpm"] for name, limit in found.items()} == pytest.approx(limits)
@@ -45,10 +45,10 @@ def test_every_limit_is_a_spindle_speed(call: Call) -> None:
     assert result["limit_rpm"] == pytest.approx(limits["marked_m_per_s"])
 
 
-@pytest.mark.parametrize("name", ["marked_rpm", "marked_ft_per_min", "machine_max_rpm"])
+@pytest.mark.parametrize("name", ["marked_rpm", "marked_ft_per_min", "largest_machine_rpm"])
 def test_the_lowest_limit_is_the_largest_speed(call: Call, name: str) -> None:
     """Whichever limit is made the lowest is the one that counts."""
-    lowest = {"marked_rpm": 3000.0, "marked_ft_per_min": 6283.1853, "machine_max_rpm": 3000.0}
+    lowest = {"marked_rpm": 3000.0, "marked_ft_per_min": 6283.1853, "largest_machine_rpm": 3000.0}
     result = call("wheels.speed", **{**SPEED, name: lowest[name]})["result"]
     assert result["limit_rpm"] == pytest.approx(3000, rel=1e-7)
 
@@ -63,7 +63,7 @@ def test_a_worn_wheel_runs_slower_at_its_rim(call: Call) -> None:
         "worn.rpm_to_restore": 3450 * 7 / 6,
         "worn.surface_speed_m_per_s": math.pi * 6 * 0.0254 * 3450 / 60,
     }
-    request = {**SPEED, "marked_rpm": 4100, "machine_max_rpm": 5000}
+    request = {**SPEED, "marked_rpm": 4100, "largest_machine_rpm": 5000}
     request |= {"marked_m_per_s": None, "marked_ft_per_min": None}
     assert_values(call("wheels.speed", **request)["result"], worn)
 
@@ -164,8 +164,8 @@ def test_times_and_traverses_of_a_dress(call: Call) -> None:
         expected = {
             "overlap_low": low,
             "overlap_high": high,
-            "traverse_fastest": width * 1200 / low,
-            "traverse_slowest": width * 1200 / high,
+            "largest_traverse": width * 1200 / low,
+            "smallest_traverse": width * 1200 / high,
         }
         assert_values(result["guides"][guide], expected)
 
@@ -233,7 +233,7 @@ def test_a_set_up_in_figures(call: Call) -> None:
     assert result["errors"][0]["included_angle_error_arcsec"] == pytest.approx(off, abs=2e-3)
     assert result["half_angle"]["degrees"] == 30
     rows = result["at_stations"]
-    assert [row["along_axis"] for row in rows] == pytest.approx(stations)
+    assert [row["station_from_small_end"] for row in rows] == pytest.approx(stations)
     assert [row["diameter"] for row in rows] == pytest.approx(2 * radii, abs=1e-10)
     wanted = [row["wanted_diameter"] for row in rows]
     assert wanted == pytest.approx(0.5 + 2 * stations * sine / cosine)

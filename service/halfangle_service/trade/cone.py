@@ -95,9 +95,11 @@ def require_before_point(
         )
 
 
-def diameter_at(large_diameter: float, half_angle_rad: float, from_large_end: float) -> float:
+def diameter_at(
+    large_diameter: float, half_angle_rad: float, station_from_large_end: float
+) -> float:
     """Diameter at a distance from the large end: D − C z; 0 at the point, whatever the rounding."""
-    return max(0.0, large_diameter - from_large_end * rate_from_half_angle(half_angle_rad))
+    return max(0.0, large_diameter - station_from_large_end * rate_from_half_angle(half_angle_rad))
 
 
 def ends_before(large_diameter: float, length: float, half_angle_rad: float) -> bool:

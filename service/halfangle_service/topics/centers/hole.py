@@ -146,7 +146,7 @@ class CenterHoleResult(ResultModel):
     tool_depth_max: LengthOut | None = Field(
         description="Face to the drill's tip with the longest pilot of the table."
     )
-    minimum_depth: LengthOut | None = Field(
+    depth_min: LengthOut | None = Field(
         description="Least depth of the whole hole by the table, at its full mouth; null where it "
         "gives none."
     )
@@ -173,7 +173,7 @@ class CenterHoleRow(ResultModel):
     )
     chamfer_diameter: LengthOut | None = Field(description="Protecting chamfer, 120°; type B.")
     chamfer_depth: LengthOut | None = Field(description="Its depth by the table; type B.")
-    minimum_depth: LengthOut | None = Field(description="Least depth of the whole hole.")
+    depth_min: LengthOut | None = Field(description="Least depth of the whole hole.")
     cut_off: LengthOut | None = Field(description="Length to cut off where the hole may not stay.")
     pilot_length_min: LengthOut | None = Field(description="Shortest pilot of the drill.")
     pilot_length_max: LengthOut | None = Field(description="Longest pilot of the drill.")
@@ -234,7 +234,7 @@ def hole(request: CenterHoleRequest) -> Outcome[CenterHoleResult]:
         depth_to_pilot_edge=edge,
         tool_depth_min=_sum(edge, row.pilot_length_min),
         tool_depth_max=_sum(edge, row.pilot_length_max),
-        minimum_depth=row.minimum_depth,
+        depth_min=row.depth_min,
         cut_off=row.cut_off,
         ball=ball,
         standing=row.standing,

@@ -101,8 +101,8 @@ class DressingGuideRange(ResultModel):
     purpose: Purpose = Field(description="Purpose.")
     overlap_low: NumberOut = Field(description="Overlap ratio, from.")
     overlap_high: NumberOut = Field(description="Overlap ratio, to.")
-    traverse_fastest: TraverseOut = Field(description="Traverse at the lower overlap ratio.")
-    traverse_slowest: TraverseOut = Field(description="Traverse at the higher overlap ratio.")
+    largest_traverse: TraverseOut = Field(description="Traverse at the lower overlap ratio.")
+    smallest_traverse: TraverseOut = Field(description="Traverse at the higher overlap ratio.")
     within_guide: bool = Field(
         description="True where the overlap ratio of this dress lies within."
     )
@@ -207,8 +207,8 @@ def _guide_range(guide: Guide, width: float, rpm: float, overlap: float) -> Dres
         purpose=guide.purpose,
         overlap_low=guide.overlap_low,
         overlap_high=guide.overlap_high,
-        traverse_fastest=width * rpm / guide.overlap_low,
-        traverse_slowest=width * rpm / guide.overlap_high,
+        largest_traverse=width * rpm / guide.overlap_low,
+        smallest_traverse=width * rpm / guide.overlap_high,
         within_guide=guide.overlap_low <= overlap <= guide.overlap_high,
         source=guide.source,
         standing=guide.standing,

@@ -139,7 +139,9 @@ class SetupError(ResultModel):
 class SetupStation(ResultModel):
     """The cone as ground at one station, all errors together."""
 
-    along_axis: LengthOut = Field(description="Distance from the small end along the work's axis.")
+    station_from_small_end: LengthOut = Field(
+        description="Distance from the small end along the work's axis."
+    )
     diameter: LengthOut = Field(description="Diameter ground.")
     wanted_diameter: LengthOut = Field(description="Diameter of the wanted cone.")
 
@@ -315,7 +317,7 @@ def _stations(setup: Setup, ground: Ground) -> list[SetupStation]:
     wanted = setup.small_radius + ground.stations * math.tan(setup.half_angle)
     rows = zip(ground.stations.tolist(), ground.radii.tolist(), wanted.tolist(), strict=True)
     return [
-        SetupStation(along_axis=z, diameter=2.0 * r, wanted_diameter=2.0 * w)
+        SetupStation(station_from_small_end=z, diameter=2.0 * r, wanted_diameter=2.0 * w)
         for index, (z, r, w) in enumerate(rows)
         if index % LISTED == 0
     ]

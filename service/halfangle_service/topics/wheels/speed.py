@@ -96,7 +96,7 @@ class WheelSpeedRequest(RequestModel):
     marked_ft_per_min: FeetPerMinute | None = Field(
         None, description="Highest surface speed marked on the wheel, in ft/min."
     )
-    machine_max_rpm: Rpm | None = Field(
+    largest_machine_rpm: Rpm | None = Field(
         None, description="Highest spindle speed marked on the machine, per minute."
     )
     wheel_type: WheelType | None = Field(
@@ -265,7 +265,7 @@ def _marking_of(request: WheelSpeedRequest) -> Marking:
         "marked_ft_per_min": request.marked_ft_per_min and request.marked_ft_per_min / FT_PER_MIN,
     }
     known = {name: value for name, value in speeds.items() if value is not None}
-    return Marking(request.marked_rpm, known, request.machine_max_rpm)
+    return Marking(request.marked_rpm, known, request.largest_machine_rpm)
 
 
 def _require_sizes(request: WheelSpeedRequest) -> None:

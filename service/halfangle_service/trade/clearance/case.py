@@ -59,7 +59,7 @@ class Case:
         ]
         return sorted(found, key=lambda entry: entry[1].gap)
 
-    def least_gap(self) -> float:
+    def smallest_gap(self) -> float:
         """The smallest of all gaps."""
         return self.gaps()[0][1].gap
 
@@ -112,7 +112,7 @@ class Change:
     case: Case
 
 
-def helpful_changes(case: Case, least_gap: float, stick_out: float | None) -> Iterator[Change]:
+def helpful_changes(case: Case, smallest_gap: float, stick_out: float | None) -> Iterator[Change]:
     """Changes that open the gaps; `stick_out` is the smallest that clears, if any does."""
     fixture = case.assembly.fixture
     if stick_out is not None and stick_out > fixture.stick_out:
@@ -132,7 +132,7 @@ def helpful_changes(case: Case, least_gap: float, stick_out: float | None) -> It
         smaller = replace(case, heads={"new": replace(new, radius=diameter / 2.0)})
         yield Change("wheel-diameter", diameter, smaller)
     turned = case.turned()
-    if turned.least_gap() > least_gap:
+    if turned.smallest_gap() > smallest_gap:
         yield Change("tilt-direction", None, turned)
 
 

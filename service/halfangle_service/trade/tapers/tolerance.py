@@ -84,17 +84,17 @@ class Cone:
     smallest_half_rad: float
     largest_half_rad: float
 
-    def nominal(self, from_large_end: float) -> float:
+    def nominal(self, station_from_large_end: float) -> float:
         """Nominal diameter at a distance from the large end."""
-        return diameter_at(self.large_diameter, self.half_rad, from_large_end)
+        return diameter_at(self.large_diameter, self.half_rad, station_from_large_end)
 
-    def limits(self, from_large_end: float, tolerance: float) -> tuple[float, float]:
+    def limits(self, station_from_large_end: float, tolerance: float) -> tuple[float, float]:
         """Smallest and largest diameter there; `tolerance` of the large diameter, plus and minus.
 
         The smallest belongs to the bluntest cone, which falls away fastest from the large end.
         """
         large = self.large_diameter
         return (
-            diameter_at(large - tolerance, self.largest_half_rad, from_large_end),
-            diameter_at(large + tolerance, self.smallest_half_rad, from_large_end),
+            diameter_at(large - tolerance, self.largest_half_rad, station_from_large_end),
+            diameter_at(large + tolerance, self.smallest_half_rad, station_from_large_end),
         )

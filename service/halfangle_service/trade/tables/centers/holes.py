@@ -41,7 +41,7 @@ class TableHole:
     cone_diameter: float
     chamfer_diameter: float | None
     chamfer_depth: float | None
-    minimum_depth: float | None
+    depth_min: float | None
     cut_off: float | None
     pilot_length_min: float | None
     pilot_length_max: float | None
@@ -79,7 +79,7 @@ def _read(row: dict[str, Any]) -> TableHole:
         cone_diameter=row["cone_diameter"],
         chamfer_diameter=row.get("chamfer_diameter"),
         chamfer_depth=row.get("chamfer_depth"),
-        minimum_depth=row.get("minimum_depth"),
+        depth_min=row.get("depth_min"),
         cut_off=row.get("cut_off"),
         pilot_length_min=row.get("pilot_length_min"),
         pilot_length_max=row.get("pilot_length_max"),
