@@ -81,6 +81,10 @@ TAPERS = {
     "d 18 D 20 L 40": "1/20",
     "D=20, d=18, l=40": "1/20",
     "D20d18L40": "1/20",
+    "Ø20-Ø18 x 40": "1/20",
+    "ø 20 mm to ø 18 mm × 40 mm": "1/20",
+    "Ø18/Ø20x40": "1/20",
+    "50 per mille": "1/20",
     "L 40 mm D Ø20 mm d Ø18 mm": "1/20",
     "D 1.25 d 1 L 5 in": "1/20",
     # On the radius: half of the rate on the diameter.
@@ -116,6 +120,14 @@ ANGLES = {
     "8°17’50” half": 8 + 17 / 60 + 50 / 3600,
     "8.25 included": 4.125,
     "45° to axis": 45,
+    '60° included ±30"': 30,
+    "60° included +/- 0.1°": 30,
+    "8° 30 half": 8.5,
+    "8°30 half": 8.5,
+    "8°30'20 half": 8 + 30 / 60 + 20 / 3600,
+    "2α = 60°": 30,
+    "2α=8° 30": 4.25,
+    "α/2 = 30°": 30,
 }
 
 
@@ -162,6 +174,7 @@ def test_notations_of_an_angle(call: Call, text: str) -> None:
         ("included 60° ± 0.5°", 1800),
         ("60°±0°05' incl", 300),
         ("60° included", None),
+        ('60° included ±30"', 30),
     ],
 )
 def test_a_tolerance_beside_an_angle_is_read(call: Call, text: str, arcsec: float | None) -> None:
@@ -239,6 +252,11 @@ def test_what_has_two_meanings_is_refused_with_both(call: Call, text: str) -> No
         ("60°±5 included", "± one angle"),
         ("taper pin", "taper-pin-inch or taper-pin-metric"),
         ("1/2/3", "none of the notations"),
+        ("α = 30°", "included angle to some"),
+        ("8° 3 half", "none of the notations"),
+        ("CAT40", "none of the notations"),
+        ("3 cm", "none of the notations"),
+        ("Ø20 mm - Ø1 in x 40", "in one unit"),
     ],
 )
 def test_notations_that_are_refused(call: Call, text: str, match: str) -> None:
@@ -294,6 +312,7 @@ def test_a_decimal_that_looks_like_minutes_is_noted(call: Call, text: str, noted
         ("JT33", ["drill-chuck-33"]),
         ("7/24 No. 40", ["7-24-40"]),
         ("MT3 taper", ["morse-3"]),
+        ("CM3", ["morse-3"]),
         ("1:20", []),
     ],
 )
@@ -307,6 +326,14 @@ def test_a_standard_taper_is_read_by_its_name(
     assert all(name in cited for name in designations)
     noted = "designation-read" in {a["code"] for a in answer["advisories"]}
     assert noted is (bool(designations) and text not in designations)
+
+
+def test_a_taper_per_mille_is_called_that(call: Call) -> None:
+    """50‰ is read as per mille, 5 % as percent: the same rate."""
+    for text, words in (("50‰", "per mille of taper"), ("5 %", "percent of taper")):
+        result = call("tapers.angle", text=text)["result"]
+        assert words in result["read_as"]
+        assert result["rate_of_taper"] == pytest.approx(0.05)
 
 
 def test_every_form_reads_back(call: Call) -> None:
