@@ -91,7 +91,7 @@ def test_of_two_blocks_of_one_size_it_is_said_which(call: Call) -> None:
     answer = call("blocks.check", **request, measurement_error_limit=0.00001)
     result = answer["result"]
     assert result["marks"] == [None, None, "B"]
-    assert "0.1 (mark B, deviation 0.00002)" in message(answer, "one-of-several-taken")
+    assert "0.1 (mark B, deviation 0.00002 in)" in message(answer, "one-of-several-taken")
     first = result["mistakes"][0]
     assert (first["meant_mark"], first["wrung_mark"], first["likeness"]) == ("B", "A", "same-size")
     assert first["explains"]

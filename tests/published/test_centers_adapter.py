@@ -206,6 +206,9 @@ def test_shank_of_another_size_is_refused(call: Call) -> None:
     unlike = {"shank": {"designation": "morse-1"}, "socket": {"designation": "morse-2"}}
     with pytest.raises(Impossible, match="goes in"):
         seat(call, 0.05, 0.05, **unlike)
-    with pytest.raises(Impossible, match="stands out 100, more than the seat's 60") as refused:
+    with pytest.raises(Impossible, match="stands out 100 mm, more than the seat's 60") as refused:
         seat(call, 0.05, 0.05, diameter_difference=5)
-    assert refused.value.fields["diameter_difference"] == "should be between -3 and 3 on this seat"
+    assert (
+        refused.value.fields["diameter_difference"]
+        == "should be between -3 mm and 3 mm on this seat"
+    )

@@ -43,7 +43,7 @@ def test_opposed_centers_read_zero_at_mid_length(call: Call) -> None:
 
 def test_station_outside_the_part_is_refused(call: Call) -> None:
     """A station past the second center is refused by name."""
-    with pytest.raises(Impossible, match="Station 201 is outside the part"):
+    with pytest.raises(Impossible, match="Station 201 mm is outside the part"):
         call("centers.effect", **PAIR, stations_from_first=[201])
 
 

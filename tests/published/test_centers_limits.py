@@ -70,7 +70,7 @@ def test_dead_center_has_a_limit_only_by_position(call: Call) -> None:
 def test_other_center_that_uses_up_everything_is_refused(call: Call) -> None:
     """Where the other center alone goes past what is allowed, no limit is given."""
     with pytest.raises(
-        Impossible, match=r"The other center alone puts the axis 0\.005 off"
+        Impossible, match=r"The other center alone puts the axis 0\.0050 mm off"
     ) as refused:
         call(
             "centers.limits",

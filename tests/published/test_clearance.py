@@ -361,7 +361,7 @@ def test_turning_parts_count_by_their_swing(call: Call) -> None:
         (
             {"included_angle": 0.011, "large_diameter": 100, "small_diameter": 1},
             Impossible,
-            r"at most 10000 is taken",
+            r"at most 10000 in is taken",
         ),
         ({"half_angle": 29}, Disagreement, r"half_angle disagrees with included_angle"),
         ({"wheel__flange_diameter": 5.5}, Impossible, r"does not reach past flanges"),

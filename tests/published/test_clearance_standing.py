@@ -18,6 +18,7 @@ from halfangle_service.trade.clearance.assembly import (
     TurningPart,
 )
 from halfangle_service.trade.clearance.search import needed_riser, needed_stick_out
+from halfangle_service.trade.wording import figure
 from support import Call, changed
 
 EXAMPLE: dict[str, Any] = dict(tilted_plate.example)
@@ -45,7 +46,7 @@ def test_no_plate_is_taken_through_its_base(
     if into_base > 1e-9:
         with pytest.raises(Impossible, match="low end would go") as refusal:
             call("clearance.tilted-plate", **request)
-        assert f"{into_base:.4g} into" in refusal.value.detail
+        assert figure(into_base, "in") + " into" in refusal.value.detail
         most = float(refusal.value.fields["plate/low_roll_from_end"].split()[5])
         assert most == pytest.approx(0.25 / math.sin(turn), rel=1e-3)
     else:

@@ -128,7 +128,7 @@ def test_angle_out_of_reach_of_the_blocks_is_refused(call: Call) -> None:
 def test_a_nearest_stack_that_stands_the_plate_upright_is_refused_so(call: Call) -> None:
     """Where the nearest stack is not below the center distance, a field sent is said to miss."""
     steep = {"included_angle": 178.9, "large_diameter": 0.002, "set": None, "sizes": [1.0, 4.0]}
-    with pytest.raises(Unreachable, match="is not below the center distance 5: the pl") as refusal:
+    with pytest.raises(Unreachable, match="is not below the center distance 5 in: the") as refusal:
         call("jobs.center", **example(**steep))
     assert list(refusal.value.fields) == ["sizes"]
 

@@ -209,3 +209,19 @@ def test_refusals(
 def test_rounding_to_a_step_that_is_no_fraction() -> None:
     """A step that is no whole fraction of one is taken as it is."""
     assert round_to_step(1.0, 0.3) == pytest.approx(0.9)
+
+
+@pytest.mark.parametrize(
+    ("operation", "units", "resolution"),
+    [("sine.setting", "in", 2.5), ("sine.setting", "mm", 2.6), ("sine.uncertainty", "in", 0.11)],
+)
+def test_a_height_sent_as_the_step_is_refused(
+    call: Call, operation: str, units: str, resolution: float
+) -> None:
+    """No blocks step by more than a tenth of an inch: such a resolution is a slip, and named so."""
+    plate = {"units": units, "center_distance": {"in": 5, "mm": 100}[units], "angle": 30}
+    coarsest = {"in": 0.1, "mm": 2.5}[units]
+    with pytest.raises(Disagreement, match=f"built in steps of {resolution} {units}") as refused:
+        call(operation, **plate, resolution=resolution)
+    assert refused.value.fields == {"resolution": f"should be at most {coarsest} {units}"}
+    assert call(operation, **plate, resolution=coarsest)["result"]

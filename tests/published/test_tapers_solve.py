@@ -131,5 +131,5 @@ def test_disagreement_is_refused_with_its_size(call: Call) -> None:
 
 def test_taper_that_ends_before_its_length_is_refused(call: Call) -> None:
     """A slope that comes to a point within the length is refused, with where it does."""
-    with pytest.raises(Impossible, match=r"comes to its point 0\.866025 from"):
+    with pytest.raises(Impossible, match=r"comes to its point 0\.86603 in from"):
         call("tapers.solve", units="in", large_diameter=1, length=2, included_angle=60)

@@ -104,7 +104,7 @@ def test_a_gauge_that_does_not_enter_is_refused(call: Call, kind: str) -> None:
     assert entered["standoff"] == pytest.approx(29.99)
     with pytest.raises(Impossible, match="does not enter") as refused:
         call("tapers.standoff", diameter_error=3.001 * out, **request)
-    limit = "less than 3" if kind == "external" else "more than -3"
+    limit = "less than 3 mm" if kind == "external" else "more than -3 mm"
     assert refused.value.fields == {"diameter_error": f"should be {limit}"}
 
 

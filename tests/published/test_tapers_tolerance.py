@@ -134,8 +134,8 @@ def test_the_limit_cones_span_the_tolerance(
     [
         ("included_angle_band_arcsec", 721, "minus", "720″ of included angle"),
         ("included_angle_band_arcsec", 1441, "symmetric", "1440″ of included angle"),
-        ("diameter_band_over_length", 0.035, "minus", "0.0349066"),
-        ("diameter_band_over_length", 0.07, "symmetric", "0.0698135"),
+        ("diameter_band_over_length", 0.035, "minus", "0.0349 mm"),
+        ("diameter_band_over_length", 0.07, "symmetric", "0.0698 mm"),
         ("cone_angle_grade", "AT12", "minus", "720″ of included angle"),
     ],
 )

@@ -229,9 +229,14 @@ def test_where_none_is_sure_the_least_uncertain_is_best(call: Call) -> None:
             "wheel_side",
             {"rated_for_side": True, "swivel_error_limit_arcsec": 5, "usable_width": 0.5},
             "wheel-side",
-            "0.7 long, the side is usable over 0.5",
+            "0.7 in long, the side is usable over 0.5 in",
         ),
-        ("dressed_wheel", {"wheel_width": 0.5}, "dressed-wheel", "0.606218 wide, the wheel 0.5"),
+        (
+            "dressed_wheel",
+            {"wheel_width": 0.5},
+            "dressed-wheel",
+            "0.60622 in wide, the wheel 0.5",
+        ),
         ("sine_plate", {"largest_angle": 25}, "sine-plate", "reaches 25°"),
         (
             "swivelled_workhead",

@@ -285,7 +285,7 @@ def test_start_checks_name_their_sources(call: Call) -> None:
         ({"rpm": None}, Disagreement, "One of `rpm`, .* is needed; they are all missing"),
         ({"surface_speed_m_per_s": 30}, Disagreement, "were sent together"),
         ({"worn_diameter": 8}, Impossible, "does not wear to 8"),
-        ({"new_diameter": 6}, Impossible, "was not 6 when new"),
+        ({"new_diameter": 6}, Impossible, "was not 6 in when new"),
         ({"wheel_diameter": 127}, Disagreement, "127 mm would be 5 in"),
         ({"wheel_diameter": 0.01}, Disagreement, "No grinding wheel has a diameter of 0.01 in"),
     ],

@@ -226,14 +226,14 @@ def test_worn_wheel_is_worse(call: Call) -> None:
         (
             {"wheel_diameter": 2, "large_diameter": 2.45},
             Impossible,
-            r"1\.2 deep and the wheel's radius 1\.",
+            r"1\.2 in deep and the wheel's radius 1 in\.",
         ),
         ({"worn_diameter": 8}, Impossible, r"does not wear to 8"),
         ({"small_diameter": 0.75}, Impossible, r"not below the larger one"),
         (
             {"included_angle": 0.02, "large_diameter": 20, "wheel_diameter": 40},
             Impossible,
-            r"at most 10000 is taken",
+            r"at most 10000 in is taken",
         ),
         ({"wheel_diameter": 127}, Disagreement, r"No flat .* of 127 in: .* would be 5 in"),
         ({"included_angle": None}, Disagreement, r"slope of the cone is missing"),

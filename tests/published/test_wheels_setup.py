@@ -249,7 +249,7 @@ def test_side_needs_its_rating(call: Call, rated: bool | None, stops: bool) -> N
         ({"axis_yaw_arcsec": 40000}, r"is no set-up error"),
         ({"wheel_diameter": 127}, r"127 mm would be 5 in"),
         ({"contact_radius": 2}, r"place on the wheel's side"),
-        ({"way": "wheel-side", "contact_radius": 0.5}, r"takes 0\.7 of the wheel's radius"),
+        ({"way": "wheel-side", "contact_radius": 0.5}, r"takes 0\.7 in of the wheel's radius"),
     ],
 )
 def test_bad_setups_are_refused(call: Call, change: dict[str, Any], match: str) -> None:

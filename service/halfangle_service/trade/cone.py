@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from halfangle_service.errors import Impossible
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 INCHES_PER_FOOT = 12.0
 #: Two statements of one slope agree when they differ by no more than this, in arc-seconds of the
@@ -89,9 +89,10 @@ def require_before_point(
     if ends_before(large_diameter + slack, length, half_angle_rad):
         to_point = max(0.0, cone_length(large_diameter, half_angle_rad))
         raise Impossible(
-            f"This cone comes to its point {plain(to_point)} from the large end, before the length "
-            f"{plain(length)}.",
-            fields={field: f"should be at most {plain(to_point)}"},
+            f"This cone comes to its point {of_any_unit(to_point)} from the large end, before the "
+            "length "
+            f"{of_any_unit(length)}.",
+            fields={field: f"should be at most {of_any_unit(to_point)}"},
         )
 
 
@@ -117,7 +118,7 @@ def require_smaller(small_diameter: float, large_diameter: float, *, path: str =
     """
     if small_diameter >= large_diameter:
         raise Impossible(
-            f"The smaller diameter {plain(small_diameter)} is not below the larger one, "
-            f"{plain(large_diameter)}.",
+            f"The smaller diameter {of_any_unit(small_diameter)} is not below the larger one, "
+            f"{of_any_unit(large_diameter)}.",
             fields={f"{path}small_diameter": "should be less than large_diameter"},
         )

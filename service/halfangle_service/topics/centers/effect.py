@@ -35,7 +35,7 @@ from halfangle_service.trade.runout.vectors import (
     direction,
     vector,
 )
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 #: Fields of a request of which nothing counts where they are not sent.
 STATED_OR_NOT = ("part_at_first", "part_at_second", "second_height", "second_line")
@@ -190,7 +190,8 @@ def effect(request: CenterEffectRequest) -> Outcome[CenterEffectResult]:
     for place, station in enumerate(request.stations_from_first):
         if station > length:
             raise Impossible(
-                f"Station {plain(station)} is outside the part, which ends at {plain(length)}.",
+                f"Station {of_any_unit(station)} is outside the part, which ends at "
+                f"{of_any_unit(length)}.",
                 fields={
                     f"stations_from_first/{place}": "should be distance_between_centers or less"
                 },

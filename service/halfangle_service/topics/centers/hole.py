@@ -33,7 +33,7 @@ from halfangle_service.trade.tables.centers.holes import (
     smallest_hole,
 )
 from halfangle_service.trade.tables.loader import Standing
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import figure, of_any_unit
 
 #: The cone of every table served here.
 TABLE_SLOPE = Slope(30.0)
@@ -240,7 +240,7 @@ def hole(request: CenterHoleRequest) -> Outcome[CenterHoleResult]:
         standing=row.standing,
         drill_standing=row.drill_standing,
     )
-    return Outcome(result, tuple(_advice(row, mouth, half_rad)))
+    return Outcome(result, tuple(_advice(row, mouth, half_rad, request.units)))
 
 
 def _row(request: CenterHoleRequest) -> TableHole:
@@ -256,11 +256,12 @@ def _require_reach(mouth: float, row: TableHole, units: Units) -> None:
     """Refuse a mouth that this size does not make, and name the size of its type that does."""
     if row.pilot_diameter < mouth <= row.cone_diameter * (1.0 + ROUNDING):
         return
-    pilot, largest = plain(row.pilot_diameter, 5), plain(row.cone_diameter, 5)
+    pilot, largest = of_any_unit(row.pilot_diameter), of_any_unit(row.cone_diameter)
     fits = reaching(row.type, mouth, units)
     way = f" Size {fits.key} makes it." if fits and fits.pilot_diameter < mouth else ""
     raise Impossible(
-        f"Size {row.key} countersinks from its pilot, {pilot}, to {largest}; {plain(mouth, 5)} was "
+        f"Size {row.key} countersinks from its pilot, {pilot}, to {largest}; {of_any_unit(mouth)} "
+        "was "
         f"wanted.{way}",
         fields={"mouth_diameter": f"should be over {pilot} and up to {largest}"},
     )
@@ -282,7 +283,7 @@ def _chamfer_diameter(wanted: float | None, row: TableHole, mouth: float) -> flo
     if wanted is None:
         return row.chamfer_diameter if _is_full(mouth, row) else None
     if not _is_full(mouth, row) or not mouth < wanted <= row.body_diameter:
-        largest, body = plain(row.cone_diameter, 5), plain(row.body_diameter, 5)
+        largest, body = of_any_unit(row.cone_diameter), of_any_unit(row.body_diameter)
         raise Impossible(
             f"Size {row.key} cuts its chamfer from {largest} up to its body, {body}, once the cone "
             f"is at its full {largest}.",
@@ -317,7 +318,7 @@ def _ball(
     )
 
 
-def _advice(row: TableHole, mouth: float, half_rad: float) -> Iterator[Advisory]:
+def _advice(row: TableHole, mouth: float, half_rad: float, units: Units) -> Iterator[Advisory]:
     if row.standing != "published":
         yield note("table-from-memory", "This row is from memory: check it against the standard.")
     if row.type in ("A", "plain"):
@@ -330,7 +331,7 @@ def _advice(row: TableHole, mouth: float, half_rad: float) -> Iterator[Advisory]
         yield note(
             "chamfer-not-reached",
             "The protecting chamfer begins once the cone is at its full "
-            f"{plain(row.cone_diameter, 5)}: at this diameter the mouth stays unprotected.",
+            f"{figure(row.cone_diameter, units)}: at this diameter the mouth stays unprotected.",
         )
     if not math.isclose(half_rad, TABLE_SLOPE.half_angle_rad, rel_tol=1e-12):
         yield caution("not-60-degrees", "The tables are of 60° cones; the depth is by your angle.")

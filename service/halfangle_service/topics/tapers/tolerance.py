@@ -39,7 +39,7 @@ from halfangle_service.trade.tapers.tolerance import (
     largest_angle_band,
     require_size_left,
 )
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit, plain
 
 AngleGrade = Literal[
     "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"
@@ -186,7 +186,7 @@ def _require_cones(request: TaperToleranceRequest, stated: str, band: float, hal
     limit = f"{plain(most * ARCSEC_PER_RADIAN)}″ of included angle"
     if stated == "diameter_band_over_length":
         low, high = half_angle_limits(half, most, request.disposition)
-        limit = plain(diameter_band(low, high, request.length))
+        limit = of_any_unit(diameter_band(low, high, request.length))
     raise Impossible(
         "This tolerance leaves no cone at its limit, where the half angle would be 0° or 90°.",
         fields={stated: f"should be below {limit}"},
@@ -204,7 +204,8 @@ def _station(
 ) -> TaperStationLimits:
     if station > request.length:
         raise Impossible(
-            f"The station {plain(station)} lies past the length {plain(request.length)}.",
+            f"The station {of_any_unit(station)} lies past the length "
+            f"{of_any_unit(request.length)}.",
             fields={f"stations_from_large_end/{place}": "should be at most length"},
         )
     size = request.large_diameter_tolerance

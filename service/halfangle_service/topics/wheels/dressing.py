@@ -27,7 +27,7 @@ from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.guides import Guide, Purpose, guides
 from halfangle_service.trade.wheel.dressing import active_width, cusp_height, lead_for
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import figure, plain
 
 #: Past this the dress closes the wheel more than it cleans it.
 GLAZING_OVERLAP = 10.0
@@ -219,8 +219,8 @@ def _advisories(request: WheelDressingRequest, result: WheelDressingResult) -> I
     if result.overlap_ratio < 1.0:
         yield caution(
             "thread-left",
-            f"In one turn of the wheel the diamond moves {plain(result.lead)} {request.units} and "
-            f"touches only {plain(result.active_width)} {request.units}: it cuts a thread and "
+            f"In one turn of the wheel the diamond moves {figure(result.lead, request.units)} and "
+            f"touches only {figure(result.active_width, request.units)}: it cuts a thread and "
             "leaves part of the wheel undressed.",
         )
     if result.overlap_ratio > GLAZING_OVERLAP:

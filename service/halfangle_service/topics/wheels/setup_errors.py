@@ -40,7 +40,7 @@ from halfangle_service.trade.wheel.setup_errors import (
     ground_by_plunge,
     ground_by_traverse,
 )
-from halfangle_service.trade.wording import degrees, plain
+from halfangle_service.trade.wording import degrees, of_any_unit, plain
 
 #: Stations computed for the fit, and the ones of them that are listed.
 STATIONS, LISTED = 101, 10
@@ -239,7 +239,7 @@ def _setup(request: SetupErrorsRequest) -> Setup:
         if request.way != "wheel-side" or request.contact_radius > radius:
             raise Impossible(
                 "contact_radius is a place on the wheel's side, within its radius.",
-                fields={"contact_radius": f"should be absent, or at most {plain(radius)}"},
+                fields={"contact_radius": f"should be absent, or at most {of_any_unit(radius)}"},
             )
         radius = request.contact_radius
     setup = Setup(cone.angle_rad, wheel_angle, cone.small_radius, cone.length, radius)

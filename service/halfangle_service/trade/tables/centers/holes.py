@@ -9,7 +9,7 @@ from typing import Any, Literal, cast, get_args
 from halfangle_service.errors import Unreachable
 from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 from halfangle_service.trade.units import Units, from_tenth_nm, to_tenth_nm
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 HoleType = Literal["A", "B", "R", "plain", "bell"]
 #: Types that a drawing may ask for, and no table here holds.
@@ -120,11 +120,12 @@ def smallest_hole(kind: HoleType | UntabledType, diameter: float, units: Units) 
     if hole is not None:
         return hole
     fitting = [hole.in_units(units) for hole in center_holes().values() if hole.type == kind]
-    largest = plain(fitting[-1].cone_diameter, 5)
+    largest = of_any_unit(fitting[-1].cone_diameter)
     others = _keys_that_reach(get_args(HoleType), diameter, units)
     way = f" These reach it: {', '.join(others)}." if others else ""
     raise Unreachable(
-        f"The largest hole of type {kind} reaches {largest}; {plain(diameter, 5)} was wanted.{way}",
+        f"The largest hole of type {kind} reaches {largest}; {of_any_unit(diameter)} was "
+        f"wanted.{way}",
         fields={"mouth_diameter": f"should be {largest} or less for this type"},
         more={"reached_by": others},
     )
