@@ -8,6 +8,7 @@ pyproject.toml, and another release of them is refused here.
 """
 
 import argparse
+import ast
 import json
 import os
 import subprocess
@@ -20,6 +21,7 @@ from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
+from docstrings import docstring, one_line
 from inlining import inlined
 from signatures import Call, literal, read_topics
 from thinning import thinned
@@ -153,7 +155,16 @@ def _models(contract: dict[str, Any], topics: dict[str, list[Call]]) -> str:
         )
         if done.returncode:
             raise SystemExit(f"datamodel-codegen failed:\n{done.stderr}")
-        return target.read_text("utf-8")
+        return _with_exports(target.read_text("utf-8"))
+
+
+def _with_exports(models: str) -> str:
+    """Add the list of the models, so that they alone are taken over by whoever imports all."""
+    tree = ast.parse(models)
+    names = [node.name for node in tree.body if isinstance(node, ast.ClassDef)]
+    aliases = [t for node in tree.body if isinstance(node, ast.Assign) for t in node.targets]
+    names += [target.id for target in aliases if isinstance(target, ast.Name)]
+    return f"{models}\n\n__all__ = {literal(sorted(names))}\n"
 
 
 def _formatted(sources: dict[str, str]) -> dict[str, str]:
@@ -193,6 +204,8 @@ def _templates() -> Environment:
         keep_trailing_newline=True,
         autoescape=False,  # noqa: S701 -- the text is Python, not HTML
     )
+    environment.filters["docstring"] = docstring
+    environment.filters["one_line"] = one_line
     environment.filters["literal"] = literal
     environment.filters["literal_tuple"] = lambda values: literal(tuple(values))
     environment.filters["pascal"] = lambda text: "".join(p.title() for p in text.split("_"))

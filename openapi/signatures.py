@@ -2,18 +2,16 @@
 
 import json
 import keyword
-import textwrap
 from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
 
 from wording import REFERENCE, Schema, branches, described, items_of
 
-_WIDTH = 92
 #: Arguments that every call has; a field of such a name gets an underscore.
 _OF_EVERY_CALL = frozenset({"self", "timeout_seconds", "request_id", "content"})
 _SCALARS = {"number": "float", "integer": "int", "string": "str", "boolean": "bool", "null": "None"}
-_JSON = "application/json"
+JSON = "application/json"
 
 
 @dataclass(frozen=True)
@@ -105,21 +103,10 @@ class Call:
         ]
 
     @property
-    def docstring(self) -> str:
-        """The docstring: what it answers, arguments with units and bounds, example."""
-        parts = [_sentence(self.summary), *map(_filled, self.description.split("\n\n"))]
-        arguments = [*self.positional, *self.keyword_only]
-        if arguments:
-            parts.append("Args:\n" + "\n".join(_argument_line(a) for a in arguments))
-        if self.example is not None:
-            parts.append(f"Example:\n    {self._example_line()}")
-        text = "\n\n".join(part for part in parts if part)
-        return text.replace("\\", "\\\\").replace('"""', '\\"\\"\\"')
-
-    def _example_line(self) -> str:
-        given = ", ".join(f"{name}={value}" for name, value in (self.example or {}).items())
-        line = f"client.{self.name}({given})"
-        return "\n    ".join(textwrap.wrap(line, _WIDTH - 8, subsequent_indent="    "))
+    def answer_named(self) -> str:
+        """The answer's type as an endpoint holds it: a model by its name, so that it loads late."""
+        model = self.answer.removeprefix("models.")
+        return self.answer if model == self.answer else literal(model)
 
 
 def identifier(text: str) -> str:
@@ -156,7 +143,7 @@ def _read_call(
     method = identifier(operation["operationId"]).removeprefix(f"{topic}_")
     parameters = [_parameter(p) for p in operation.get("parameters", ())]
     sends, schema, example = _body(operation)
-    fields = _fields(contract, schema) if sends == _JSON else []
+    fields = _fields(contract, schema) if sends == JSON else []
     accept, answer = _answer(operation)
     return Call(
         topic=topic,
@@ -191,7 +178,7 @@ def _body(operation: dict[str, Any]) -> tuple[str, Schema, dict[str, Any] | None
     content = operation.get("requestBody", {}).get("content", {})
     if not content:
         return "", {}, None
-    media_type = _JSON if _JSON in content else next(iter(content))
+    media_type = JSON if JSON in content else next(iter(content))
     part = content[media_type]
     return media_type, part.get("schema", {}), part.get("example")
 
@@ -220,8 +207,8 @@ def _answer(operation: dict[str, Any]) -> tuple[str, str]:
     """Media type and Python type of the answer."""
     success = next(v for k, v in operation["responses"].items() if k.startswith("2"))
     content = success.get("content", {})
-    if _JSON in content:
-        return _JSON, python_type(content[_JSON]["schema"])
+    if JSON in content:
+        return JSON, python_type(content[JSON]["schema"])
     media_type = next(iter(content), "*/*")
     return media_type, "str" if media_type.startswith("text/") else "bytes"
 
@@ -327,23 +314,3 @@ def _alternatives(annotation: str) -> list[str]:
         if depth == 0:
             parts.append("")
     return parts[:-1]
-
-
-def _sentence(text: str) -> str:
-    return text if text.endswith((".", "?", "!")) else f"{text}."
-
-
-def _filled(paragraph: str) -> str:
-    return textwrap.fill(paragraph, _WIDTH, break_on_hyphens=False)
-
-
-def _argument_line(argument: Argument) -> str:
-    line = f"{argument.name}: {argument.description}".rstrip(": ")
-    return textwrap.fill(
-        line,
-        _WIDTH,
-        initial_indent=" " * 4,
-        subsequent_indent=" " * 8,
-        break_on_hyphens=False,
-        break_long_words=False,
-    )

@@ -14,16 +14,18 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from halfangle_client import errors
+    from halfangle_client import errors, models
     from halfangle_client.errors import HalfangleError, ProblemError
-    from halfangle_client.generated import models
     from halfangle_client.generated.client import AsyncHalfangle, Halfangle
     from halfangle_client.retry import Retries
+    from halfangle_client.rows import Interrupted, Outcomes
 
 __all__ = [
     "AsyncHalfangle",
     "Halfangle",
     "HalfangleError",
+    "Interrupted",
+    "Outcomes",
     "ProblemError",
     "Retries",
     "errors",
@@ -37,14 +39,16 @@ _HOMES = {
     "Halfangle": "generated.client",
     "HalfangleError": "errors",
     "ProblemError": "errors",
+    "Interrupted": "rows",
+    "Outcomes": "rows",
     "Retries": "retry",
 }
-_MODULES = {"errors": "errors", "models": "generated.models"}
+_MODULES = frozenset({"errors", "models"})
 
 
 def __getattr__(name: str) -> Any:
     if name in _MODULES:
-        found: Any = import_module(f"{__name__}.{_MODULES[name]}")
+        found: Any = import_module(f"{__name__}.{name}")
     elif name in _HOMES:
         found = getattr(import_module(f"{__name__}.{_HOMES[name]}"), name)
     else:

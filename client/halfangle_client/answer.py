@@ -10,4 +10,4 @@ class AnswerModel(BaseModel):
     field or a word among the options, is no fault.
     """
 
-    model_config = ConfigDict(strict=True, allow_inf_nan=False)
+    model_config = ConfigDict(strict=True, allow_inf_nan=False, defer_build=True)

@@ -15,7 +15,8 @@ def within(deadline: float, exchange: Callable[[], Reply | Fault]) -> Reply | Fa
     """Give the outcome of an exchange, or a fault once the deadline has passed.
 
     It runs in a thread of its own: a socket bounds each wait for the network, and nothing but a
-    second thread bounds them all, a look-up of the host's name included. `deadline` is a time of `time.monotonic`.
+    second thread bounds them all, a look-up of the host's name included. `deadline` is a time of
+    `time.monotonic`.
     """
     outcome: SimpleQueue[Reply | Fault | BaseException] = SimpleQueue()
 

@@ -9,7 +9,7 @@ from typing import Any, Generic
 
 from halfangle_client import __version__
 from halfangle_client.endpoint import AnswerT, Endpoint, Reply, message_of
-from halfangle_client.errors import ConnectionFailed, TimedOut, UnexpectedAnswer
+from halfangle_client.errors import ConnectionFailed, TimedOut, UnexpectedAnswer, Unsendable
 from halfangle_client.retry import Retries
 
 _PLAIN_KEY = re.compile(r"[!-~]([ -~]*[!-~])?")
@@ -69,7 +69,8 @@ def require_seconds(name: str, seconds: float) -> None:
 class Conversation(Generic[AnswerT]):
     """One call: what to send, when to send it again, and what its outcome means.
 
-    Its time runs from here: every try and every wait between two of them is within it.
+    Its time runs from here, when its turn has come: every try and every wait between two of them
+    is within it. Raises Unsendable.
     """
 
     manners: Manners
@@ -88,9 +89,12 @@ class Conversation(Generic[AnswerT]):
             require_seconds("timeout_seconds", self.timeout_seconds)
         self.deadline = time.monotonic() + self.seconds
         self.sent_as = self.request_id or uuid.uuid4().hex
-        self.message = message_of(
-            self.endpoint, self.fields, content=self.content, request_id=self.sent_as
-        )
+        try:
+            self.message = message_of(
+                self.endpoint, self.fields, content=self.content, request_id=self.sent_as
+            )
+        except (TypeError, ValueError) as error:
+            raise Unsendable(f"{self.endpoint.name}: {error}") from error
 
     @property
     def seconds(self) -> float:

@@ -2,10 +2,14 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
+from threading import Lock
 from typing import Any, Generic, Protocol, TypeVar
 from urllib.parse import quote
 
 AnswerT = TypeVar("AnswerT")
+#: pydantic finishes a model when it is first used, and not for several threads at once.
+_ONE_AT_A_TIME = Lock()
 _PROBLEM = "application/problem+json"
 
 
@@ -13,7 +17,8 @@ _PROBLEM = "application/problem+json"
 class Endpoint(Generic[AnswerT]):
     """One route of the contract.
 
-    `answer` is the model of the answer, or `str` or `bytes`. `query` names the fields that go into
+    `answer` is the type of the answer: `str`, `bytes`, or the name of a model, which is loaded when
+    the first answer is read. `query` names the fields that go into
     the query string, `nulls` those of which None is a value and not the same as left out. `heavy`
     marks what may take longer than the usual timeout.
     """
@@ -21,7 +26,7 @@ class Endpoint(Generic[AnswerT]):
     name: str
     method: str
     path: str
-    answer: type[AnswerT]
+    answer: type[AnswerT] | str
     accept: str = "application/json"
     sends: str = ""
     query: tuple[str, ...] = ()
@@ -31,6 +36,22 @@ class Endpoint(Generic[AnswerT]):
     def untyped(self) -> "Endpoint[bytes]":
         """The same route, its answer left as it comes."""
         return replace(self, answer=bytes)  # type: ignore[arg-type, return-value]
+
+    @property
+    def answer_type(self) -> type[AnswerT]:
+        """The type of the answer, a model made ready to read one."""
+        return model_of(self.answer) if isinstance(self.answer, str) else self.answer
+
+
+@cache
+def model_of(name: str) -> Any:
+    """Give a model by its name, loaded when it is first asked for."""
+    from halfangle_client.generated import models  # noqa: PLC0415 -- slow to load
+
+    model = getattr(models, name)
+    with _ONE_AT_A_TIME:
+        model.model_rebuild()
+    return model
 
 
 class Sender(Protocol):

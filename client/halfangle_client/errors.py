@@ -3,6 +3,8 @@
 HalfangleError
 ├── ConnectionFailed              no answer came: refused, cut off, unknown host
 │   └── TimedOut                  … or none within the time allowed
+├── Unsendable                    the request holds what JSON has no form for
+├── NotCalled                     a row whose call was not made, or not ended, when work stopped
 ├── UnexpectedAnswer              an answer came that the contract does not promise
 │   └── AnswerTooLarge            … or one longer than was allowed
 └── ProblemError                  the service answered with a problem document
@@ -48,6 +50,14 @@ class ConnectionFailed(HalfangleError):
 
 class TimedOut(ConnectionFailed):
     """No answer came within the time allowed."""
+
+
+class Unsendable(HalfangleError):
+    """The request holds a value that JSON has no form for; nothing was sent."""
+
+
+class NotCalled(HalfangleError):
+    """The row's call was not made, or had not ended, when the work on its rows was stopped."""
 
 
 class UnexpectedAnswer(HalfangleError):

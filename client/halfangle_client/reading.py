@@ -2,19 +2,17 @@
 
 from typing import Any
 
-from pydantic import ValidationError
-from pydantic_core import from_json
+from pydantic_core import ValidationError, from_json
 
-from halfangle_client.endpoint import AnswerT, Endpoint, Reply, made_up_document
+from halfangle_client.endpoint import AnswerT, Endpoint, Reply, made_up_document, model_of
 from halfangle_client.errors import ProblemError, UnexpectedAnswer, error_of
-from halfangle_client.generated.models import Problem
 
 
 def answer_of(endpoint: Endpoint[AnswerT], reply: Reply, request_id: str) -> AnswerT:
     """Read an answer; raises ProblemError for a refusal, UnexpectedAnswer for what it is not."""
     if reply.status >= 300:
         raise problem_of(reply, endpoint.path, request_id)
-    wanted: Any = endpoint.answer
+    wanted: Any = endpoint.answer_type
     if wanted is bytes:
         return reply.body  # type: ignore[return-value]
     try:
@@ -44,8 +42,9 @@ def data_of(endpoint: Endpoint[Any], body: bytes) -> Any:
 
 def problem_of(reply: Reply, path: str, request_id: str) -> ProblemError:
     """Give the error of a refusal, whether or not it came with a problem document."""
+    model = model_of("Problem")
     try:
-        problem = Problem.model_validate_json(reply.body)
+        problem = model.model_validate_json(reply.body)
     except ValidationError:
-        problem = Problem(**made_up_document(reply, path))
+        problem = model(**made_up_document(reply, path))
     return error_of(problem, request_id=reply.headers.get("x-request-id", request_id))

@@ -2,8 +2,8 @@
 
 import asyncio
 import time
-from collections.abc import Mapping
-from threading import BoundedSemaphore
+from collections.abc import Awaitable, Callable, Mapping
+from threading import Thread
 from typing import Any
 
 import httpx
@@ -14,6 +14,8 @@ from halfangle_client.endpoint import Message, Reply
 from halfangle_client.errors import AnswerTooLarge
 
 HttpClient = httpx.Client
+#: An ASGI application. What its arguments are called differs between frameworks' types.
+AsgiApp = Callable[[Any, Any, Any], Awaitable[None]]
 AsyncHttpClient = httpx.AsyncClient
 
 _CONNECT_SECONDS = 3.0
@@ -28,32 +30,60 @@ _FAULTS = (httpx.RequestError, httpx.InvalidURL, AnswerTooLarge)
 _WORTH_ANOTHER_TRY = (httpx.NetworkError, httpx.RemoteProtocolError, httpx.ConnectTimeout)
 
 
+class _InProcess(httpx.BaseTransport):
+    """Calls an ASGI application from sync code: on an event loop in a thread of its own."""
+
+    def __init__(self, app: AsgiApp) -> None:
+        self._transport = _asgi(app)
+        self._loop = asyncio.new_event_loop()
+        self._thread = Thread(target=self._loop.run_forever, daemon=True)
+        self._thread.start()
+
+    def handle_request(self, request: httpx.Request) -> httpx.Response:
+        return asyncio.run_coroutine_threadsafe(self._answer(request), self._loop).result()
+
+    async def _answer(self, request: httpx.Request) -> httpx.Response:
+        response = await self._transport.handle_async_request(request)
+        body = await response.aread()
+        return httpx.Response(response.status_code, headers=response.headers, content=body)
+
+    def close(self) -> None:
+        self._loop.call_soon_threadsafe(self._loop.stop)
+        self._thread.join()
+        self._loop.close()
+
+
+def http_in_process(app: AsgiApp) -> HttpClient:
+    """Make an httpx client of an ASGI application."""
+    return httpx.Client(transport=_InProcess(app), trust_env=False)
+
+
+def async_http_in_process(app: AsgiApp) -> AsyncHttpClient:
+    """Make an httpx client of an ASGI application, to be awaited."""
+    return httpx.AsyncClient(transport=_asgi(app), trust_env=False)
+
+
+def _asgi(app: AsgiApp) -> httpx.ASGITransport:
+    # As over a network: a failure in the application is an answer with status 500.
+    return httpx.ASGITransport(app, raise_app_exceptions=False)
+
+
 class Connection:
     """Exchanges messages with one service, over an httpx client of its own or one handed in.
 
-    So many as the manners say are under way at once; the others wait here for their turn, each
-    within its own time. (httpx's own pool looks at every connection for every request that waits.)
+    How many are under way at once is the client's to bound, not that of httpx's pool: the pool
+    would count the wait for a place as part of a call's time.
     """
 
     def __init__(self, manners: Manners, http_client: HttpClient | None) -> None:
         self._manners = manners
         self._http = http_client or httpx.Client(mounts=_NO_PROXY, limits=_limits(manners))
-        self._is_own = http_client is None
-        self._turns = BoundedSemaphore(manners.calls_at_once)
+        self.is_own = http_client is None
 
     def exchange(self, message: Message, seconds: float) -> Reply | Fault:
         """Send a message; give the reply, or why there is none, after so many seconds at most."""
         deadline = time.monotonic() + seconds
-        if not self._turns.acquire(timeout=seconds):
-            return too_late("no turn")
-
-        def in_turn() -> Reply | Fault:
-            try:
-                return self._exchanged(message, deadline)
-            finally:
-                self._turns.release()
-
-        return within(deadline, in_turn)
+        return within(deadline, lambda: self._exchanged(message, deadline))
 
     def _exchanged(self, message: Message, deadline: float) -> Reply | Fault:
         seconds = max(_LEAST_SECONDS, deadline - time.monotonic())
@@ -71,8 +101,8 @@ class Connection:
             return _fault(error)
 
     def close(self) -> None:
-        """Close the connections that this client opened itself."""
-        if self._is_own:
+        """Close the httpx client, where it is this one's own."""
+        if self.is_own:
             self._http.close()
 
 
@@ -82,16 +112,15 @@ class AsyncConnection:
     def __init__(self, manners: Manners, http_client: AsyncHttpClient | None) -> None:
         self._manners = manners
         self._http = http_client or httpx.AsyncClient(mounts=_NO_PROXY, limits=_limits(manners))
-        self._is_own = http_client is None
-        self._turns = asyncio.Semaphore(manners.calls_at_once)
+        self.is_own = http_client is None
 
     async def exchange(self, message: Message, seconds: float) -> Reply | Fault:
         """Send a message; give the reply, or why there is none, after so many seconds at most."""
         try:
-            async with asyncio.timeout(seconds), self._turns:
+            async with asyncio.timeout(seconds):
                 return await self._exchanged(message, seconds)
         except TimeoutError:
-            return too_late("the answer was not whole, or there was no turn")
+            return too_late("the answer was not whole")
 
     async def _exchanged(self, message: Message, seconds: float) -> Reply | Fault:
         options = _options(self._manners, message, seconds)
@@ -106,14 +135,14 @@ class AsyncConnection:
             return _fault(error)
 
     async def close(self) -> None:
-        """Close the connections that this client opened itself."""
-        if self._is_own:
+        """Close the httpx client, where it is this one's own."""
+        if self.is_own:
             await self._http.aclose()
 
 
 def _limits(manners: Manners) -> httpx.Limits:
-    most = manners.calls_at_once
-    return httpx.Limits(max_connections=most, max_keepalive_connections=most)
+    # A call that timed out may hold its socket a little longer; no other call waits for that.
+    return httpx.Limits(max_connections=None, max_keepalive_connections=manners.calls_at_once)
 
 
 def _options(manners: Manners, message: Message, seconds: float) -> dict[str, Any]:

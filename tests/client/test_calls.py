@@ -3,6 +3,7 @@
 import asyncio
 import inspect
 import json
+import re
 from collections.abc import Awaitable, Callable
 from pathlib import Path
 from typing import Any
@@ -11,7 +12,7 @@ import httpx
 import numpy as np
 import pytest
 
-from halfangle_client import AsyncHalfangle, Halfangle, models
+from halfangle_client import AsyncHalfangle, Halfangle, errors, models
 from halfangle_client.generated.calls import ENDPOINTS
 from halfangle_service.app import create_app
 from halfangle_service.settings import Settings
@@ -90,7 +91,7 @@ def test_async_says_the_same() -> None:
 def test_every_example_runs(client: Halfangle, name: str, request_fields: dict[str, Any]) -> None:
     """Every example of the contract runs through its typed method, whose answer is its model."""
     answer = method(client, name)(**request_fields)
-    wanted = ENDPOINTS[name].answer
+    wanted = ENDPOINTS[name].answer_type
     assert isinstance(answer, wanted)
 
 
@@ -163,26 +164,29 @@ def test_catalogue_and_client_agree(client: Halfangle) -> None:
 
 @pytest.mark.parametrize("name", ENDPOINTS)
 def test_sync_and_async_are_alike(client: Halfangle, name: str) -> None:
-    """Both clients have the same calls, with the same arguments and the same words."""
+    """Both clients have the same calls and arguments; the async ones say so in one line."""
     other = AsyncHalfangle()
     ours, theirs = method(client, name), method(other, name)
     assert inspect.signature(ours) == inspect.signature(theirs)
-    assert ours.__doc__ == theirs.__doc__
+    words = theirs.__doc__ or ""
+    assert f"As `Halfangle.{name}`, to be awaited." in words
+    assert "\n" not in words
     assert inspect.iscoroutinefunction(theirs)
     asyncio.run(other.close())
 
 
 @pytest.mark.parametrize("name", ENDPOINTS)
 def test_every_argument_is_described(client: Halfangle, name: str) -> None:
-    """A docstring describes each argument, and gives unit and bounds of each number."""
+    """A docstring describes each argument, unit and bounds of each number, answer and errors."""
     call = method(client, name)
     words = " ".join((call.__doc__ or "").split())
-    for argument in set(inspect.signature(call).parameters) - {
-        "timeout_seconds",
-        "request_id",
-        "content",
-    }:
-        assert f"{argument}: " in words, argument
+    for argument in inspect.signature(call).parameters:
+        assert f" {argument}: " in words, argument
+    assert f"Returns: {inspect.signature(call).return_annotation}: " in words
+    assert "client's `heavy_timeout_seconds`" in words or "client's `timeout_seconds`" in words
+    raised = words.partition("Raises: ")[2].partition("Example: ")[0]
+    named = {word for word in re.findall(r"([A-Z]\w+)\b", raised) if hasattr(errors, word)}
+    assert named >= {"ProblemError", "InvalidRequest", "TimedOut", "UnexpectedAnswer"}
     if name == "sine.setting":
         assert "rolls, in `units`. [length, 1e-06 to 10000]" in words
         assert "[degree, over 0, under 90; or text in degrees, minutes, seconds]" in words

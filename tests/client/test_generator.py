@@ -348,6 +348,7 @@ def models_of(package: Path) -> dict[str, set[str]]:
             found[node.name] = names_in(node)
         elif isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name):
             found[node.targets[0].id] = names_in(node.value)
+    del found["__all__"]
     return found
 
 

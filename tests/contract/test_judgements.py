@@ -1,14 +1,16 @@
-"""No answer judges and stops against itself, over seeded requests to every operation."""
+"""No answer judges and stops against itself, or advises what no table has, over seeded requests."""
 
 import copy
 import json
 import random
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 import pytest
 from pydantic import ValidationError
 
+from advisories.every import ROWS
+from advisories.row import Row
 from generated.judging import contradicts, stops
 from halfangle_service.errors import Refusal
 from halfangle_service.registry import load_registry
@@ -20,29 +22,18 @@ from source_support import advisory_codes
 OPERATIONS = load_registry().operations
 #: Requests of each operation made by chance, beside the known ones.
 CHANGED = 40
-#: Changes of an operation's example that bring about a stop which chance seldom does.
-STOPPED: dict[str, list[dict[str, Json]]] = {
-    "clearance.tilted-plate": [
-        {"room_under_wheel": 6},
-        {"past_large_end": 0.6},
-    ],
-    "jobs.center": [
-        {"included_angle_tolerance_arcsec": 1},
-        {"limit_tir": 0.00001},
-    ],
-    "tapers.set-over": [
-        {"largest_angle": 1, "largest_set_over": 0.1, "largest_attachment_offset": 0.1},
-    ],
-}
+#: How a request was read is said of every operation alike.
+OF_READING = {"decimal-degrees-read", "designation-read"}
+Answers = list[tuple[str, Json, dict[str, Any]]]
 
 
 def requests() -> Iterator[tuple[str, Json]]:
-    """The known requests, and others made of them by chance, from a fixed seed."""
+    """The known requests, the table's stops, and others made by chance, from a fixed seed."""
     known = Known()
     for name, requests_of in known.requests.items():
-        example, chance = requests_of[0], random.Random(name)  # noqa: S311  reproducible
+        chance = random.Random(name)  # noqa: S311  reproducible
         mutator = Mutator(name, known.nodes[name], known.pools, chance)
-        stopped = [{**example, **change} for change in STOPPED.get(name, ())]
+        stopped = [r.raising for r in ROWS if (r.operation, r.severity) == (name, "stop")]
         yield from ((name, request) for request in (*requests_of, *stopped))
         for _ in range(CHANGED):
             request = copy.deepcopy(chance.choice(requests_of))
@@ -52,7 +43,7 @@ def requests() -> Iterator[tuple[str, Json]]:
 
 
 @pytest.fixture(scope="module")
-def answers() -> list[tuple[str, Json, dict[str, Any]]]:
+def answers() -> Answers:
     """What is answered, with the operation and the request; refusals are left out."""
     given = []
     for name, request in requests():
@@ -77,15 +68,13 @@ def test_a_contradiction_would_be_seen() -> None:
         assert not contradicts({"result": result, "advisories": stop})
 
 
-def test_a_stop_never_stands_beside_a_yes(answers: list[tuple[str, Json, dict[str, Any]]]) -> None:
+def test_a_stop_never_stands_beside_a_yes(answers: Answers) -> None:
     """Whatever must not be run is not said to hold, nor to conform, in the same answer."""
     assert [(n, stops(a), json.dumps(r)) for n, r, a in answers if contradicts(a)] == []
 
 
 @pytest.mark.parametrize("name", ["clearance.tilted-plate", "jobs.center"])
-def test_a_plan_that_does_not_hold_is_a_stop(
-    answers: list[tuple[str, Json, dict[str, Any]]], name: str
-) -> None:
+def test_a_plan_that_does_not_hold_is_a_stop(answers: Answers, name: str) -> None:
     """Of a plan of the work: it does not hold exactly where an advisory stops it."""
     plans = [(r, a) for n, r, a in answers if n == name]
     assert len(plans) > CHANGED / 2
@@ -97,8 +86,30 @@ def test_a_plan_that_does_not_hold_is_a_stop(
     assert wrong == []
 
 
-def test_every_stop_was_met(answers: list[tuple[str, Json, dict[str, Any]]]) -> None:
+def test_every_stop_was_met(answers: Answers) -> None:
     """The requests above bring about each stop that is written in the service."""
     written = {code for code, kind in advisory_codes() if kind == "stop"}
     assert len(written) >= 10
     assert written - {code for _, _, answer in answers for code in stops(answer)} == set()
+
+
+def _unlisted(answers: Answers, rows: Iterable[Row]) -> set[tuple[str, str, str]]:
+    """Operation, code and severity of what these answers advise and no row of the table does."""
+    seen = {
+        (name, a["code"], a["severity"]) for name, _, whole in answers for a in whole["advisories"]
+    }
+    return {s for s in seen if s[1] not in OF_READING} - {row.name for row in rows}
+
+
+def test_what_answers_advise_is_in_the_table(answers: Answers) -> None:
+    """No operation is met with an advisory for which the table of advisories has no row."""
+    assert sorted(_unlisted(answers, ROWS)) == []
+
+
+def test_a_row_missing_from_the_table_would_be_seen(answers: Answers) -> None:
+    """Without the rows of an advisory, these answers tell of it."""
+    for name in [
+        ("wheels.flank", "long-dress", "caution"),
+        ("blocks.check", "wrong-stack", "stop"),
+    ]:
+        assert _unlisted(answers, [row for row in ROWS if row.name != name]) == {name}

@@ -285,3 +285,39 @@ def test_a_box_searched_by_pairs_alone_says_so(call: Call, monkeypatch: pytest.M
     result = call("blocks.stack", **request)["result"]
     assert not result["proved"]
     assert "Stacks of up to 4 of these 9 blocks were searched" in result["bound"]
+
+
+@pytest.mark.outside("blocks.check", source="Every block changed, left out or added, enumerated")
+@pytest.mark.parametrize("most", [1, 2, 50])
+@pytest.mark.parametrize("off", [-1.02, 0.005, -0.03, 0.48, 1.005, 2.0, 0.0071, -0.013])
+def test_few_explanations_asked_for_hide_none(call: Call, most: int, off: float) -> None:
+    """Whether one mistake explains a height does not depend on how many are asked for.
+
+    Of the stack 5 + 2 + 1.02 one block may be left out, mistaken for another of the box, or joined
+    by another, of a size that stands already too; the measurement may be off by 0.002 mm.
+    """
+    stack, limit = (5.0, 2.0, 1.02), 0.002
+    spare = [size for size in SIZES if size not in stack]
+    changes = {
+        *(-block for block in stack),
+        *SIZES,
+        *(other - block for block in stack for other in spare),
+    }
+    explaining = [change for change in changes if abs(change - off) <= limit + 1e-9]
+    answer = call(
+        "blocks.check",
+        units="mm",
+        sizes=list(SIZES),
+        blocks=list(stack),
+        height=8.02,
+        measured_height=8.02 + off,
+        measurement_error_limit=limit,
+        max_explanations=most,
+    )
+    result, codes = answer["result"], {a["code"] for a in answer["advisories"]}
+    assert result["explained"] == bool(explaining)
+    assert ("no-single-mistake" in codes) == (not explaining)
+    told = [mistake for mistake in result["mistakes"] if mistake["explains"]]
+    assert len(told) == min(most, len(explaining))
+    for mistake in told:
+        assert abs(mistake["height"] - 8.02 - off) <= limit + 1e-9

@@ -3,9 +3,10 @@
 
 import asyncio
 import time
-from collections.abc import Mapping
+from collections.abc import Callable, Coroutine, Iterable, Mapping
+from threading import BoundedSemaphore
 from types import TracebackType
-from typing import Any, Self
+from typing import Any, Self, overload
 
 from halfangle_client.conversation import READY, Conversation, Manners
 from halfangle_client.endpoint import AnswerT, Endpoint
@@ -22,7 +23,16 @@ from halfangle_client.generated.calls import tapers as _tapers
 from halfangle_client.generated.calls import wheels as _wheels
 from halfangle_client.reading import data_of
 from halfangle_client.retry import Retries
-from halfangle_client.transport import AsyncConnection, AsyncHttpClient, Connection, HttpClient
+from halfangle_client.rows import Outcomes, call_rows, call_rows_async, endpoint_of
+from halfangle_client.transport import (
+    AsgiApp,
+    AsyncConnection,
+    AsyncHttpClient,
+    Connection,
+    HttpClient,
+    async_http_in_process,
+    http_in_process,
+)
 
 _PATIENCE = Retries()
 _LARGEST_ANSWER = 64 * 1024 * 1024
@@ -33,10 +43,12 @@ class Halfangle:
 
     `timeout_seconds` is how long a call may take from first to last, tries and waits between them
     included, `heavy_timeout_seconds` the same for calls that may take longer; a call's own
-    `timeout_seconds` overrides both. Faults of the connection, 429 and 503 are tried again as
-    `retries` says. `calls_at_once` are under way at most, further ones wait for their turn within
-    their time. An answer of more than `largest_answer` bytes is refused. An `http_client` handed in
-    (for a proxy, or certificates) is not closed here. One client may serve many threads.
+    `timeout_seconds` overrides both. `calls_at_once` are under way at most, however many are made
+    at once; the others wait here for their turn, as long as it takes, and a call's time begins
+    with its turn. Faults of the connection, 429 and 503 are tried again as `retries` says. An
+    answer of more than `largest_answer` bytes is refused. An `http_client` handed in (for a proxy,
+    or certificates) is not closed here, and should allow as many connections as there are calls at
+    once. One client may serve many threads.
     """
 
     def __init__(
@@ -61,15 +73,42 @@ class Halfangle:
             largest_answer,
         )
         self._connection = Connection(self._manners, http_client)
-        self.blocks = _blocks.BlocksCalls(self)
-        self.catalogue = _catalogue.CatalogueCalls(self)
-        self.centers = _centers.CentersCalls(self)
-        self.clearance = _clearance.ClearanceCalls(self)
-        self.jobs = _jobs.JobsCalls(self)
-        self.runout = _runout.RunoutCalls(self)
-        self.sine = _sine.SineCalls(self)
-        self.tapers = _tapers.TapersCalls(self)
-        self.wheels = _wheels.WheelsCalls(self)
+        self._turns = BoundedSemaphore(calls_at_once)
+        self.blocks: _blocks.BlocksCalls = _blocks.BlocksCalls(self)
+        self.catalogue: _catalogue.CatalogueCalls = _catalogue.CatalogueCalls(self)
+        self.centers: _centers.CentersCalls = _centers.CentersCalls(self)
+        self.clearance: _clearance.ClearanceCalls = _clearance.ClearanceCalls(self)
+        self.jobs: _jobs.JobsCalls = _jobs.JobsCalls(self)
+        self.runout: _runout.RunoutCalls = _runout.RunoutCalls(self)
+        self.sine: _sine.SineCalls = _sine.SineCalls(self)
+        self.tapers: _tapers.TapersCalls = _tapers.TapersCalls(self)
+        self.wheels: _wheels.WheelsCalls = _wheels.WheelsCalls(self)
+
+    @classmethod
+    def in_process(
+        cls,
+        app: AsgiApp,
+        *,
+        api_key: str | None = None,
+        timeout_seconds: float = 10.0,
+        heavy_timeout_seconds: float = 60.0,
+        calls_at_once: int = 32,
+    ) -> Self:
+        """Make a client of an ASGI application in this process: no server, no socket.
+
+        For tests of what calls the service: give it the service's own application. Its handlers of
+        start and stop are not run, and an exception in it is an answer with status 500.
+        """
+        client = cls(
+            "http://in-process",
+            api_key=api_key,
+            timeout_seconds=timeout_seconds,
+            heavy_timeout_seconds=heavy_timeout_seconds,
+            calls_at_once=calls_at_once,
+            http_client=http_in_process(app),
+        )
+        client._connection.is_own = True
+        return client
 
     def send(
         self,
@@ -80,14 +119,21 @@ class Halfangle:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> AnswerT:
-        """Send a call, again where that may help; give its answer, or raise a HalfangleError."""
-        call = Conversation(self._manners, endpoint, fields, content, timeout_seconds, request_id)
-        while True:
-            outcome = self._connection.exchange(call.message, call.seconds_left)
-            pause = call.pause_after(outcome)
-            if pause is None:
-                return call.answer(outcome)
-            time.sleep(pause)
+        """Send a call, again where that may help; give its answer, or raise a HalfangleError.
+
+        `timeout_seconds` bounds it from its turn on.
+        """
+        with self._turns:
+            call = Conversation(
+                self._manners, endpoint, fields, content, timeout_seconds, request_id
+            )
+            while True:
+                outcome = self._connection.exchange(call.message, call.seconds_left)
+                pause = call.pause_after(outcome)
+                if pause is None:
+                    break
+                time.sleep(pause)
+        return call.answer(outcome)
 
     def call(
         self,
@@ -111,6 +157,62 @@ class Halfangle:
             request_id=request_id,
         )
         return data_of(ENDPOINTS[name], body)
+
+    @overload
+    def map(
+        self,
+        call: Callable[..., AnswerT],
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        progress: Callable[[int, int], object] | None = None,
+        into: Outcomes[AnswerT] | None = None,
+        timeout_seconds: float | None = None,
+    ) -> Outcomes[AnswerT]: ...
+    @overload
+    def map(
+        self,
+        call: str,
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        progress: Callable[[int, int], object] | None = None,
+        into: Outcomes[Any] | None = None,
+        timeout_seconds: float | None = None,
+    ) -> Outcomes[Any]: ...
+
+    def map(
+        self,
+        call: Callable[..., AnswerT] | str,
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        progress: Callable[[int, int], object] | None = None,
+        into: Outcomes[Any] | None = None,
+        timeout_seconds: float | None = None,
+    ) -> Outcomes[Any]:
+        """Make one call for each row; give one answer or one error a row, in the order of the rows.
+
+        `call` is a call of this client (`client.sine.setting`, which types the answers) or its
+        dotted name (`"sine.setting"`); a row holds its request by the names of the fields. A row
+        that is refused, or gets no answer, is a HalfangleError in its place; none is raised for a
+        row. `progress` is called with the rows done and all rows after each. `calls_at_once` of
+        the client are under way at most, and `timeout_seconds` bounds each call from its turn on.
+
+        Ctrl-C raises Interrupted, a KeyboardInterrupt whose `outcomes` hold what was done by then;
+        so do outcomes given as `into`, whatever ends the work. Rows without an outcome hold
+        NotCalled.
+
+        Raises:
+            KeyError: `call` is no call that this release knows.
+            Interrupted: by Ctrl-C.
+        """
+        return call_rows(
+            self,
+            endpoint_of(call, ENDPOINTS),
+            rows,
+            calls_at_once=self._manners.calls_at_once,
+            progress=progress,
+            into=into,
+            timeout_seconds=timeout_seconds,
+        )
 
     def is_ready(self) -> bool:
         """Whether the service is there and ready."""
@@ -141,10 +243,12 @@ class AsyncHalfangle:
 
     `timeout_seconds` is how long a call may take from first to last, tries and waits between them
     included, `heavy_timeout_seconds` the same for calls that may take longer; a call's own
-    `timeout_seconds` overrides both. Faults of the connection, 429 and 503 are tried again as
-    `retries` says. `calls_at_once` are under way at most, further ones wait for their turn within
-    their time. An answer of more than `largest_answer` bytes is refused. An `http_client` handed in
-    (for a proxy, or certificates) is not closed here.
+    `timeout_seconds` overrides both. `calls_at_once` are under way at most, however many are made
+    at once; the others wait here for their turn, as long as it takes, and a call's time begins
+    with its turn. Faults of the connection, 429 and 503 are tried again as `retries` says. An
+    answer of more than `largest_answer` bytes is refused. An `http_client` handed in (for a proxy,
+    or certificates) is not closed here, and should allow as many connections as there are calls at
+    once.
     """
 
     def __init__(
@@ -169,15 +273,42 @@ class AsyncHalfangle:
             largest_answer,
         )
         self._connection = AsyncConnection(self._manners, http_client)
-        self.blocks = _blocks.AsyncBlocksCalls(self)
-        self.catalogue = _catalogue.AsyncCatalogueCalls(self)
-        self.centers = _centers.AsyncCentersCalls(self)
-        self.clearance = _clearance.AsyncClearanceCalls(self)
-        self.jobs = _jobs.AsyncJobsCalls(self)
-        self.runout = _runout.AsyncRunoutCalls(self)
-        self.sine = _sine.AsyncSineCalls(self)
-        self.tapers = _tapers.AsyncTapersCalls(self)
-        self.wheels = _wheels.AsyncWheelsCalls(self)
+        self._turns = asyncio.Semaphore(calls_at_once)
+        self.blocks: _blocks.AsyncBlocksCalls = _blocks.AsyncBlocksCalls(self)
+        self.catalogue: _catalogue.AsyncCatalogueCalls = _catalogue.AsyncCatalogueCalls(self)
+        self.centers: _centers.AsyncCentersCalls = _centers.AsyncCentersCalls(self)
+        self.clearance: _clearance.AsyncClearanceCalls = _clearance.AsyncClearanceCalls(self)
+        self.jobs: _jobs.AsyncJobsCalls = _jobs.AsyncJobsCalls(self)
+        self.runout: _runout.AsyncRunoutCalls = _runout.AsyncRunoutCalls(self)
+        self.sine: _sine.AsyncSineCalls = _sine.AsyncSineCalls(self)
+        self.tapers: _tapers.AsyncTapersCalls = _tapers.AsyncTapersCalls(self)
+        self.wheels: _wheels.AsyncWheelsCalls = _wheels.AsyncWheelsCalls(self)
+
+    @classmethod
+    def in_process(
+        cls,
+        app: AsgiApp,
+        *,
+        api_key: str | None = None,
+        timeout_seconds: float = 10.0,
+        heavy_timeout_seconds: float = 60.0,
+        calls_at_once: int = 32,
+    ) -> Self:
+        """Make a client of an ASGI application in this process: no server, no socket.
+
+        For tests of what calls the service: give it the service's own application. Its handlers of
+        start and stop are not run, and an exception in it is an answer with status 500.
+        """
+        client = cls(
+            "http://in-process",
+            api_key=api_key,
+            timeout_seconds=timeout_seconds,
+            heavy_timeout_seconds=heavy_timeout_seconds,
+            calls_at_once=calls_at_once,
+            http_client=async_http_in_process(app),
+        )
+        client._connection.is_own = True
+        return client
 
     async def send(
         self,
@@ -188,14 +319,21 @@ class AsyncHalfangle:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> AnswerT:
-        """Send a call, again where that may help; give its answer, or raise a HalfangleError."""
-        call = Conversation(self._manners, endpoint, fields, content, timeout_seconds, request_id)
-        while True:
-            outcome = await self._connection.exchange(call.message, call.seconds_left)
-            pause = call.pause_after(outcome)
-            if pause is None:
-                return call.answer(outcome)
-            await asyncio.sleep(pause)
+        """Send a call, again where that may help; give its answer, or raise a HalfangleError.
+
+        `timeout_seconds` bounds it from its turn on.
+        """
+        async with self._turns:
+            call = Conversation(
+                self._manners, endpoint, fields, content, timeout_seconds, request_id
+            )
+            while True:
+                outcome = await self._connection.exchange(call.message, call.seconds_left)
+                pause = call.pause_after(outcome)
+                if pause is None:
+                    break
+                await asyncio.sleep(pause)
+        return call.answer(outcome)
 
     async def call(
         self,
@@ -219,6 +357,61 @@ class AsyncHalfangle:
             request_id=request_id,
         )
         return data_of(ENDPOINTS[name], body)
+
+    @overload
+    async def map(
+        self,
+        call: Callable[..., Coroutine[Any, Any, AnswerT]],
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        progress: Callable[[int, int], object] | None = None,
+        into: Outcomes[AnswerT] | None = None,
+        timeout_seconds: float | None = None,
+    ) -> Outcomes[AnswerT]: ...
+    @overload
+    async def map(
+        self,
+        call: str,
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        progress: Callable[[int, int], object] | None = None,
+        into: Outcomes[Any] | None = None,
+        timeout_seconds: float | None = None,
+    ) -> Outcomes[Any]: ...
+
+    async def map(
+        self,
+        call: Callable[..., Coroutine[Any, Any, AnswerT]] | str,
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        progress: Callable[[int, int], object] | None = None,
+        into: Outcomes[Any] | None = None,
+        timeout_seconds: float | None = None,
+    ) -> Outcomes[Any]:
+        """Make one call for each row; give one answer or one error a row, in the order of the rows.
+
+        `call` is a call of this client (`client.sine.setting`, which types the answers) or its
+        dotted name (`"sine.setting"`); a row holds its request by the names of the fields. A row
+        that is refused, or gets no answer, is a HalfangleError in its place; none is raised for a
+        row. `progress` is called with the rows done and all rows after each. `calls_at_once` of
+        the client are under way at most, and `timeout_seconds` bounds each call from its turn on.
+
+        Cancelled, it cancels what is under way. Outcomes given as `into` hold what was done by
+        then; rows without an outcome hold NotCalled.
+
+        Raises:
+            KeyError: `call` is no call that this release knows.
+            asyncio.CancelledError: it was cancelled.
+        """
+        return await call_rows_async(
+            self,
+            endpoint_of(call, ENDPOINTS),
+            rows,
+            calls_at_once=self._manners.calls_at_once,
+            progress=progress,
+            into=into,
+            timeout_seconds=timeout_seconds,
+        )
 
     async def is_ready(self) -> bool:
         """Whether the service is there and ready."""

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Field
 
-from halfangle_client.answer import AnswerModel
+from halfangle_client.answer import Answer, AnswerModel, OpenModel, RequestModel
 
 
 class Advisory(AnswerModel):
@@ -29,7 +29,7 @@ class Angle(AnswerModel):
     """Degrees, minutes and seconds, rounded to 0.01 second."""
 
 
-class AngleContributions(BaseModel):
+class AngleContributions(RequestModel):
     """
     Errors of the set-up that turn the cone's half angle, each as ± a limit.
 
@@ -38,9 +38,6 @@ class AngleContributions(BaseModel):
     the stack's deviation from the height is known.
     """
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     center_distance_error_limit: float | None = None
     """Largest error ± of the center distance, in `units`. [length, 0 to 10000]"""
     roll_difference: float | None = None
@@ -198,12 +195,9 @@ class BlockAngleGradeList(AnswerModel):
     """The rows, in order."""
 
 
-class BlockAngleOwned(BaseModel):
+class BlockAngleOwned(RequestModel):
     """An angle block that the shop owns."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     angle: float | str
     """
     Nominal angle, in degrees. [degree, over 0, at most 180; or text in degrees, minutes,
@@ -272,12 +266,9 @@ class BlockContention(AnswerModel):
     """
 
 
-class BlockDayJob(BaseModel):
+class BlockDayJob(RequestModel):
     """A setting that a bench needs at some time of the day."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     job: str
     """Name of the job; each name once. [1 to 60 characters]"""
     bench: str
@@ -304,12 +295,9 @@ class BlockGradeRange(AnswerModel):
     """Tolerance tv for the variation in length, in micrometres. [micrometre]"""
 
 
-class BlockHeightWanted(BaseModel):
+class BlockHeightWanted(RequestModel):
     """One of several heights."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     name: str
     """What it is for; each name once. [1 to 60 characters]"""
     height: float
@@ -398,12 +386,9 @@ class BlockMistake(AnswerModel):
     """The mistake in plain words."""
 
 
-class BlockOwned(BaseModel):
+class BlockOwned(RequestModel):
     """A block that the shop owns, or several alike, as box and certificate tell."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     size: float
     """Nominal size, in `units`. [length, 1e-06 to 10000]"""
     count: int = 1
@@ -541,12 +526,9 @@ class CenterContactResult(AnswerModel):
     """`diameter_error_limit` where it was not sent."""
 
 
-class CenterError(BaseModel):
+class CenterError(RequestModel):
     """How far a center's cone is off the axis of rotation."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     eccentricity: float
     """Its eccentricity, half its TIR. [length, 0 to 10000]"""
     high_spot: float | str | None = None
@@ -700,12 +682,9 @@ class CenterLimitsResult(AnswerModel):
     """
 
 
-class ChooseSinePlate(BaseModel):
+class ChooseSinePlate(RequestModel):
     """The sine plate with a flat wheel, table traversed."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     center_distance: float
     """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
     stack_error_limit: float | None = None
@@ -743,12 +722,9 @@ class ChooseSinePlate(BaseModel):
     """Time to inspect the first piece, in minutes (same standing). [minute, 0 to 10000]"""
 
 
-class ChooseWheelSide(BaseModel):
+class ChooseWheelSide(RequestModel):
     """The wheel's side, work swivelled to it."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     rated_for_side: bool | None = None
     """
     Whether the wheel is stated to be rated for grinding with its side. Absent where it is
@@ -781,12 +757,9 @@ class ChooseWheelSide(BaseModel):
     """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
 
 
-class ChooseWorkhead(BaseModel):
+class ChooseWorkhead(RequestModel):
     """A workhead swivelled about the vertical by its scale, a flat wheel beside it."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     grinder: Literal["surface", "cylindrical"]
     """
     `surface`: the wheel stands above the work, which the table carries past it.
@@ -838,12 +811,9 @@ class ClearanceChange(AnswerModel):
     """What to do, in plain words."""
 
 
-class ClearanceGuard(BaseModel):
+class ClearanceGuard(RequestModel):
     """The wheel's guard, or whatever of the head hangs lowest, as the box about it."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     length: float
     """
     Over all, in the plane of the wheel, centered on the spindle, in `units`. [length, 1e-06
@@ -858,12 +828,9 @@ class ClearanceGuard(BaseModel):
     """
 
 
-class ClearancePlate(BaseModel):
+class ClearancePlate(RequestModel):
     """The sine plate. Its rolls are taken to be centered in its underside."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     length: float
     """Length up the slope, in `units`. [length, 1e-06 to 10000]"""
     thickness: float
@@ -891,12 +858,9 @@ class ClearancePoint(AnswerModel):
     """Upward from the wheel's lowest line. [length]"""
 
 
-class ClearanceTurningPart(BaseModel):
+class ClearanceTurningPart(RequestModel):
     """A part that turns with the work: a collet nut, a dog by the circle that it sweeps."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     name: str
     """What it is called in the answer. [1 to 40 characters]"""
     diameter: float
@@ -910,12 +874,9 @@ class ClearanceTurningPart(BaseModel):
     """
 
 
-class ClearanceWheel(BaseModel):
+class ClearanceWheel(RequestModel):
     """Wheel, flanges and guard."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     diameter: float
     """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
     width: float
@@ -930,12 +891,9 @@ class ClearanceWheel(BaseModel):
     """The guard. Absent: it is left out, the answer says so, and nothing is said to hold."""
 
 
-class ConeWork(BaseModel):
+class ConeWork(RequestModel):
     """A cone whose axis is parallel to the wheel's."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     included_angle: float | str | None = None
     """
     Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
@@ -1168,12 +1126,9 @@ class DressingGuideRange(AnswerModel):
     """How they are had."""
 
 
-class FaceWork(BaseModel):
+class FaceWork(RequestModel):
     """A plane face at an angle to the table."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     kind: Literal["face"]
     face_angle: float | str
     """
@@ -1469,12 +1424,9 @@ class PlannedShank(AnswerModel):
     """
 
 
-class Problem(AnswerModel):
+class Problem(OpenModel):
     """A problem document (RFC 9457); further members hold facts that help to mend the request."""
 
-    model_config = ConfigDict(
-        extra="allow",
-    )
     type: str
     """Which problem it is, as a relative URI."""
     title: str
@@ -1512,7 +1464,7 @@ class RunoutAtStation(AnswerModel):
     """Angle at which the same surface would read highest; null where nothing runs out."""
 
 
-class RunoutContributions(BaseModel):
+class RunoutContributions(RequestModel):
     """
     What each part of the holding adds to the runout of the cone, as full indicator
     movement.
@@ -1521,9 +1473,6 @@ class RunoutContributions(BaseModel):
     out is not guessed: the plan says that it is missing from the budget.
     """
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     adapter_tir: float | None = None
     """TIR of the adapter or collet at the cone, in `units`. [length, 0 to 10000]"""
     fixture_tir: float | None = None
@@ -1532,12 +1481,9 @@ class RunoutContributions(BaseModel):
     """TIR left after indicating true: resolution and reading, in `units`. [length, 0 to 10000]"""
 
 
-class RunoutContributor(BaseModel):
+class RunoutContributor(RequestModel):
     """One part of the chain that holds and turns the work."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     name: str
     """Name of the contributor. [1 to 60 characters]"""
     tir: float
@@ -1586,12 +1532,9 @@ class RunoutFormHarmonic(AnswerModel):
     """Angle at which it first reads highest; null where there is none of it."""
 
 
-class RunoutFound(BaseModel):
+class RunoutFound(RequestModel):
     """A runout found, and how well its eccentricity is known."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     tir: float
     """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
     high_spot: float | str | None = None
@@ -1674,12 +1617,9 @@ class RunoutOffCrestResult(AnswerModel):
     """Largest miss for `half_angle_tolerance_arcsec`; null where that was not sent. [length]"""
 
 
-class RunoutReading(BaseModel):
+class RunoutReading(RequestModel):
     """One reading of the indicator."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     angular_position: float | str
     """
     Place under the indicator, in degrees, as marked on the part: counted from one mark,
@@ -1719,12 +1659,9 @@ class RunoutReversalResult(AnswerModel):
     """TIR at the worst clocking: 2(|S| + |C|). [length]"""
 
 
-class RunoutSection(BaseModel):
+class RunoutSection(RequestModel):
     """Runout found at one section."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     tir: float
     """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
     high_spot: float | str | None = None
@@ -1809,12 +1746,9 @@ class RunoutVBlockResult(AnswerModel):
     """Its factor."""
 
 
-class RunoutVector(BaseModel):
+class RunoutVector(RequestModel):
     """A runout found: its TIR by eccentricity and its high spot."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     tir: float
     """Twice the eccentricity, in `units`. [length, 0 to 10000]"""
     high_spot: float | str | None = None
@@ -1825,12 +1759,9 @@ class RunoutVector(BaseModel):
     """
 
 
-class ScaleDresser(BaseModel):
+class ScaleDresser(RequestModel):
     """A dresser set by its graduated scale or vernier."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     kind: Literal["scale"]
     zero: Literal["wheel-axis", "wheel-side"] = "wheel-axis"
     """
@@ -1895,12 +1826,9 @@ class SineAngleResult(AnswerModel):
     """
 
 
-class SineBaseDresser(BaseModel):
+class SineBaseDresser(RequestModel):
     """A dresser set by gauge blocks under its sine base."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     kind: Literal["sine-base"]
     zero: Literal["wheel-axis", "wheel-side"] = "wheel-axis"
     """
@@ -2050,12 +1978,9 @@ class SineMonteCarlo(AnswerModel):
     """Standard deviation over the budget's combined standard uncertainty, less one. [percent]"""
 
 
-class SineNormal(BaseModel):
+class SineNormal(RequestModel):
     """A surface by a vector that stands square on it, out of the work; any length."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     kind: Literal["normal"]
     normal_x: float
     """Component to the right. [-1000000 to 1000000]"""
@@ -2065,12 +1990,9 @@ class SineNormal(BaseModel):
     """Component upward; greater than 0. [-1000000 to 1000000]"""
 
 
-class SineProjectedAngles(BaseModel):
+class SineProjectedAngles(RequestModel):
     """A surface by the two angles that its views show."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     kind: Literal["projected-angles"]
     x_angle: float | str
     """
@@ -2336,12 +2258,9 @@ class SineTaperSettingResult(AnswerModel):
     """Heights that the usual mistakes give: none of them should be on the bench."""
 
 
-class SineTrueTilt(BaseModel):
+class SineTrueTilt(RequestModel):
     """A surface by its steepest tilt, and the direction in plan in which it rises."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     kind: Literal["true-tilt"]
     tilt: float | str
     """
@@ -2437,12 +2356,9 @@ class SineVector(AnswerModel):
     """Component upward."""
 
 
-class SlopeFields(BaseModel):
+class SlopeFields(RequestModel):
     """A cone's slope, stated in at least one of six ways; several must agree."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     included_angle: float | str | None = None
     """
     Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
@@ -2586,12 +2502,9 @@ class StandardTaperList(AnswerModel):
     """The rows, in order."""
 
 
-class StraightShank(BaseModel):
+class StraightShank(RequestModel):
     """A cylindrical shank, held in a collet or bushing of the fixture."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     kind: Literal["straight"]
     diameter: float
     """Diameter of the shank, in `units`. [length, 1e-06 to 10000]"""
@@ -2893,12 +2806,9 @@ class TaperRateList(AnswerModel):
     """The rows, in order."""
 
 
-class TaperShank(BaseModel):
+class TaperShank(RequestModel):
     """A tapered shank, held in an adapter that fits the fixture."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     kind: Literal["taper"]
     designation: str
     """
@@ -3142,12 +3052,9 @@ class WheelDressingResult(AnswerModel):
     """The guide values, coarse to fine."""
 
 
-class WheelInspection(BaseModel):
+class WheelInspection(RequestModel):
     """A way to inspect the ground cone, by the least errors that it shows."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     name: str
     """What it is called in the answer. [1 to 60 characters]"""
     least_half_angle_error_arcsec: float | None = None
@@ -3329,44 +3236,40 @@ class BlockAngleAlternative(AnswerModel):
     """The stack as a sum."""
 
 
-class BlockAngleGradeEntryAnswer(AnswerModel):
+class BlockAngleGradeEntryAnswer(Answer):
     """An answer: BlockAngleGradeEntry, advisories, and what it stands on."""
 
     result: BlockAngleGradeEntry
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class BlockAngleGradeListAnswer(AnswerModel):
+class BlockAngleGradeListAnswer(Answer):
     """An answer: BlockAngleGradeList, advisories, and what it stands on."""
 
     result: BlockAngleGradeList
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class BlockAngleSetEntryAnswer(AnswerModel):
+class BlockAngleSetEntryAnswer(Answer):
     """An answer: BlockAngleSetEntry, advisories, and what it stands on."""
 
     result: BlockAngleSetEntry
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class BlockAngleSetListAnswer(AnswerModel):
+class BlockAngleSetListAnswer(Answer):
     """An answer: BlockAngleSetList, advisories, and what it stands on."""
 
     result: BlockAngleSetList
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -3548,11 +3451,10 @@ class BlockGradeEntry(AnswerModel):
     """Its ranges, ascending."""
 
 
-class BlockGradeEntryAnswer(AnswerModel):
+class BlockGradeEntryAnswer(Answer):
     """An answer: BlockGradeEntry, advisories, and what it stands on."""
 
     result: BlockGradeEntry
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -3566,11 +3468,10 @@ class BlockGradeList(AnswerModel):
     """The rows, in order."""
 
 
-class BlockGradeListAnswer(AnswerModel):
+class BlockGradeListAnswer(Answer):
     """An answer: BlockGradeList, advisories, and what it stands on."""
 
     result: BlockGradeList
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -3627,22 +3528,20 @@ class BlockNamedStack(AnswerModel):
     """Name of the height."""
 
 
-class BlockSetDetailAnswer(AnswerModel):
+class BlockSetDetailAnswer(Answer):
     """An answer: BlockSetDetail, advisories, and what it stands on."""
 
     result: BlockSetDetail
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class BlockSetListAnswer(AnswerModel):
+class BlockSetListAnswer(Answer):
     """An answer: BlockSetList, advisories, and what it stands on."""
 
     result: BlockSetList
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -3773,11 +3672,10 @@ class CenterAdapterResult(AnswerModel):
     """`diameter_difference` where it was not sent; the estimates name their own."""
 
 
-class CenterContactAnswer(AnswerModel):
+class CenterContactAnswer(Answer):
     """An answer: CenterContactResult, advisories, and what it stands on."""
 
     result: CenterContactResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -3851,11 +3749,10 @@ class CenterEffectResult(AnswerModel):
     """
 
 
-class CenterHoleAnswer(AnswerModel):
+class CenterHoleAnswer(Answer):
     """An answer: CenterHoleResult, advisories, and what it stands on."""
 
     result: CenterHoleResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -3869,45 +3766,39 @@ class CenterHoleList(AnswerModel):
     """The rows, in order."""
 
 
-class CenterHoleListAnswer(AnswerModel):
+class CenterHoleListAnswer(Answer):
     """An answer: CenterHoleList, advisories, and what it stands on."""
 
     result: CenterHoleList
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class CenterHoleRowAnswer(AnswerModel):
+class CenterHoleRowAnswer(Answer):
     """An answer: CenterHoleRow, advisories, and what it stands on."""
 
     result: CenterHoleRow
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class CenterLimitsAnswer(AnswerModel):
+class CenterLimitsAnswer(Answer):
     """An answer: CenterLimitsResult, advisories, and what it stands on."""
 
     result: CenterLimitsResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class ChooseDressedWheel(BaseModel):
+class ChooseDressedWheel(RequestModel):
     """A flank dressed on the wheel, axes parallel."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     wheel_width: float
     """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
     dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
@@ -3949,12 +3840,9 @@ class ChooseDressedWheel(BaseModel):
     """Time of the optical check, in minutes (same standing). [minute, 0 to 10000]"""
 
 
-class ChooseWays(BaseModel):
+class ChooseWays(RequestModel):
     """The ways to consider, each as far as the shop has it."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     sine_plate: ChooseSinePlate | None = None
     """Absent where there is none."""
     dressed_wheel: ChooseDressedWheel | None = None
@@ -3965,12 +3853,9 @@ class ChooseWays(BaseModel):
     """Absent where there is none."""
 
 
-class ClearanceFixture(BaseModel):
+class ClearanceFixture(RequestModel):
     """The spindle fixture on the plate, and how the work stands out of it."""
 
-    model_config = ConfigDict(
-        extra="forbid",
-    )
     axis_height: float
     """Work axis over the plate's top, in `units`. [length, 1e-06 to 10000]"""
     body_length: float
@@ -4096,22 +3981,20 @@ class DressingErrorsResult(AnswerModel):
     """Errors present that no inspection named would show."""
 
 
-class DressingGuideEntryAnswer(AnswerModel):
+class DressingGuideEntryAnswer(Answer):
     """An answer: DressingGuideEntry, advisories, and what it stands on."""
 
     result: DressingGuideEntry
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class DressingGuideListAnswer(AnswerModel):
+class DressingGuideListAnswer(Answer):
     """An answer: DressingGuideList, advisories, and what it stands on."""
 
     result: DressingGuideList
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4147,22 +4030,20 @@ class OperationDetail(AnswerModel):
     """JSON Schema (2020-12) of the result."""
 
 
-class OperationDetailAnswer(AnswerModel):
+class OperationDetailAnswer(Answer):
     """An answer: OperationDetail, advisories, and what it stands on."""
 
     result: OperationDetail
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class OperationListAnswer(AnswerModel):
+class OperationListAnswer(Answer):
     """An answer: OperationList, advisories, and what it stands on."""
 
     result: OperationList
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4265,66 +4146,60 @@ class RunoutConvertResult(AnswerModel):
     """The term wanted."""
 
 
-class RunoutIndicateAnswer(AnswerModel):
+class RunoutIndicateAnswer(Answer):
     """An answer: RunoutIndicateResult, advisories, and what it stands on."""
 
     result: RunoutIndicateResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class RunoutOffCrestAnswer(AnswerModel):
+class RunoutOffCrestAnswer(Answer):
     """An answer: RunoutOffCrestResult, advisories, and what it stands on."""
 
     result: RunoutOffCrestResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class RunoutReversalAnswer(AnswerModel):
+class RunoutReversalAnswer(Answer):
     """An answer: RunoutReversalResult, advisories, and what it stands on."""
 
     result: RunoutReversalResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class RunoutTermAnswer(AnswerModel):
+class RunoutTermAnswer(Answer):
     """An answer: RunoutTerm, advisories, and what it stands on."""
 
     result: RunoutTerm
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class RunoutTermListAnswer(AnswerModel):
+class RunoutTermListAnswer(Answer):
     """An answer: RunoutTermList, advisories, and what it stands on."""
 
     result: RunoutTermList
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class RunoutVBlockAnswer(AnswerModel):
+class RunoutVBlockAnswer(Answer):
     """An answer: RunoutVBlockResult, advisories, and what it stands on."""
 
     result: RunoutVBlockResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4351,11 +4226,10 @@ class SetupErrorsResult(AnswerModel):
     """
 
 
-class SineAngleAnswer(AnswerModel):
+class SineAngleAnswer(Answer):
     """An answer: SineAngleResult, advisories, and what it stands on."""
 
     result: SineAngleResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4427,22 +4301,20 @@ class SineOrientation(AnswerModel):
     """Direction in plan in which it rises, 0 to 360° from +X toward +Y; 0 where it is level."""
 
 
-class SineRequirementsAnswer(AnswerModel):
+class SineRequirementsAnswer(Answer):
     """An answer: SineRequirementsResult, advisories, and what it stands on."""
 
     result: SineRequirementsResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class SineSettingAnswer(AnswerModel):
+class SineSettingAnswer(Answer):
     """An answer: SineSettingResult, advisories, and what it stands on."""
 
     result: SineSettingResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4463,66 +4335,60 @@ class SineTableResult(AnswerModel):
     """
 
 
-class SineTaperAngleAnswer(AnswerModel):
+class SineTaperAngleAnswer(Answer):
     """An answer: SineTaperAngleResult, advisories, and what it stands on."""
 
     result: SineTaperAngleResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class SineTaperSettingAnswer(AnswerModel):
+class SineTaperSettingAnswer(Answer):
     """An answer: SineTaperSettingResult, advisories, and what it stands on."""
 
     result: SineTaperSettingResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class SineUncertaintyAnswer(AnswerModel):
+class SineUncertaintyAnswer(Answer):
     """An answer: SineUncertaintyResult, advisories, and what it stands on."""
 
     result: SineUncertaintyResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class StandardTaperEntryAnswer(AnswerModel):
+class StandardTaperEntryAnswer(Answer):
     """An answer: StandardTaperEntry, advisories, and what it stands on."""
 
     result: StandardTaperEntry
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class StandardTaperListAnswer(AnswerModel):
+class StandardTaperListAnswer(Answer):
     """An answer: StandardTaperList, advisories, and what it stands on."""
 
     result: StandardTaperList
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class TaperAngleAnswer(AnswerModel):
+class TaperAngleAnswer(Answer):
     """An answer: TaperAngleResult, advisories, and what it stands on."""
 
     result: TaperAngleResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4542,11 +4408,10 @@ class TaperAngleGradeEntry(AnswerModel):
     """How the row is had."""
 
 
-class TaperAngleGradeEntryAnswer(AnswerModel):
+class TaperAngleGradeEntryAnswer(Answer):
     """An answer: TaperAngleGradeEntry, advisories, and what it stands on."""
 
     result: TaperAngleGradeEntry
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4560,11 +4425,10 @@ class TaperAngleGradeList(AnswerModel):
     """The rows, in order."""
 
 
-class TaperAngleGradeListAnswer(AnswerModel):
+class TaperAngleGradeListAnswer(Answer):
     """An answer: TaperAngleGradeList, advisories, and what it stands on."""
 
     result: TaperAngleGradeList
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4599,11 +4463,10 @@ class TaperCandidate(AnswerModel):
     """Whether both diameters lie within the table's, to 5 %; true for a mere rate."""
 
 
-class TaperCleanUpAnswer(AnswerModel):
+class TaperCleanUpAnswer(Answer):
     """An answer: TaperCleanUpResult, advisories, and what it stands on."""
 
     result: TaperCleanUpResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4633,33 +4496,30 @@ class TaperIdentifyResult(AnswerModel):
     """Candidates, best first."""
 
 
-class TaperInfeedAnswer(AnswerModel):
+class TaperInfeedAnswer(Answer):
     """An answer: TaperInfeedResult, advisories, and what it stands on."""
 
     result: TaperInfeedResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class TaperOneBallAnswer(AnswerModel):
+class TaperOneBallAnswer(Answer):
     """An answer: TaperOneBallResult, advisories, and what it stands on."""
 
     result: TaperOneBallResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class TaperOverBallsNominalAnswer(AnswerModel):
+class TaperOverBallsNominalAnswer(Answer):
     """An answer: TaperOverBallsNominalResult, advisories, and what it stands on."""
 
     result: TaperOverBallsNominalResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4695,11 +4555,10 @@ class TaperOverBallsResult(AnswerModel):
     """Depth below the mouth at which the smaller ball touches. [length]"""
 
 
-class TaperOverRollsNominalAnswer(AnswerModel):
+class TaperOverRollsNominalAnswer(Answer):
     """An answer: TaperOverRollsNominalResult, advisories, and what it stands on."""
 
     result: TaperOverRollsNominalResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4735,11 +4594,10 @@ class TaperOverRollsResult(AnswerModel):
     """Height over the standing face at which the upper rolls touch. [length]"""
 
 
-class TaperPlugDepthNominalAnswer(AnswerModel):
+class TaperPlugDepthNominalAnswer(Answer):
     """An answer: TaperPlugDepthNominalResult, advisories, and what it stands on."""
 
     result: TaperPlugDepthNominalResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4777,22 +4635,20 @@ class TaperPlugDepthResult(AnswerModel):
     """Length over which the first gauge touches; 0 for a sharp edge. [length]"""
 
 
-class TaperRateEntryAnswer(AnswerModel):
+class TaperRateEntryAnswer(Answer):
     """An answer: TaperRateEntry, advisories, and what it stands on."""
 
     result: TaperRateEntry
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class TaperRateListAnswer(AnswerModel):
+class TaperRateListAnswer(Answer):
     """An answer: TaperRateList, advisories, and what it stands on."""
 
     result: TaperRateList
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4825,33 +4681,30 @@ class TaperSetOverResult(AnswerModel):
     """
 
 
-class TaperSolveAnswer(AnswerModel):
+class TaperSolveAnswer(Answer):
     """An answer: TaperSolveResult, advisories, and what it stands on."""
 
     result: TaperSolveResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class TaperStandoffAnswer(AnswerModel):
+class TaperStandoffAnswer(Answer):
     """An answer: TaperStandoffResult, advisories, and what it stands on."""
 
     result: TaperStandoffResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class TaperToleranceAnswer(AnswerModel):
+class TaperToleranceAnswer(Answer):
     """An answer: TaperToleranceResult, advisories, and what it stands on."""
 
     result: TaperToleranceResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4935,22 +4788,20 @@ class VeeOverRollsResult(AnswerModel):
     """Depth below the faces at which the smaller roll touches. [length]"""
 
 
-class WheelChooseAnswer(AnswerModel):
+class WheelChooseAnswer(Answer):
     """An answer: WheelChooseResult, advisories, and what it stands on."""
 
     result: WheelChooseResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class WheelDressingAnswer(AnswerModel):
+class WheelDressingAnswer(Answer):
     """An answer: WheelDressingResult, advisories, and what it stands on."""
 
     result: WheelDressingResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -4991,33 +4842,30 @@ class WheelSpeedResult(AnswerModel):
     """Usual checks before starting."""
 
 
-class BlockAngleStackAnswer(AnswerModel):
+class BlockAngleStackAnswer(Answer):
     """An answer: BlockAngleStackResult, advisories, and what it stands on."""
 
     result: BlockAngleStackResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class BlockBudgetAnswer(AnswerModel):
+class BlockBudgetAnswer(Answer):
     """An answer: BlockBudgetResult, advisories, and what it stands on."""
 
     result: BlockBudgetResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class BlockCheckAnswer(AnswerModel):
+class BlockCheckAnswer(Answer):
     """An answer: BlockCheckResult, advisories, and what it stands on."""
 
     result: BlockCheckResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -5039,44 +4887,40 @@ class BlockDaySlot(AnswerModel):
     """Fewest blocks, and as many jobs as can be, are proved."""
 
 
-class BlockStackAnswer(AnswerModel):
+class BlockStackAnswer(Answer):
     """An answer: BlockStackResult, advisories, and what it stands on."""
 
     result: BlockStackResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class BlockStacksAnswer(AnswerModel):
+class BlockStacksAnswer(Answer):
     """An answer: BlockStacksResult, advisories, and what it stands on."""
 
     result: BlockStacksResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class CenterAdapterAnswer(AnswerModel):
+class CenterAdapterAnswer(Answer):
     """An answer: CenterAdapterResult, advisories, and what it stands on."""
 
     result: CenterAdapterResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class CenterEffectAnswer(AnswerModel):
+class CenterEffectAnswer(Answer):
     """An answer: CenterEffectResult, advisories, and what it stands on."""
 
     result: CenterEffectResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -5125,11 +4969,10 @@ class CenterJobResult(AnswerModel):
     """The checks to make."""
 
 
-class DovetailOverRollsAnswer(AnswerModel):
+class DovetailOverRollsAnswer(Answer):
     """An answer: DovetailOverRollsResult, advisories, and what it stands on."""
 
     result: DovetailOverRollsResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -5165,55 +5008,50 @@ class DressedFlank(AnswerModel):
     """The same pass fed along the wheel's axis: for a steep flank the better way. [length]"""
 
 
-class DressingErrorsAnswer(AnswerModel):
+class DressingErrorsAnswer(Answer):
     """An answer: DressingErrorsResult, advisories, and what it stands on."""
 
     result: DressingErrorsResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class RunoutAxisAnswer(AnswerModel):
+class RunoutAxisAnswer(Answer):
     """An answer: RunoutAxisResult, advisories, and what it stands on."""
 
     result: RunoutAxisResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class RunoutBudgetAnswer(AnswerModel):
+class RunoutBudgetAnswer(Answer):
     """An answer: RunoutBudgetResult, advisories, and what it stands on."""
 
     result: RunoutBudgetResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class RunoutConvertAnswer(AnswerModel):
+class RunoutConvertAnswer(Answer):
     """An answer: RunoutConvertResult, advisories, and what it stands on."""
 
     result: RunoutConvertResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class SetupErrorsAnswer(AnswerModel):
+class SetupErrorsAnswer(Answer):
     """An answer: SetupErrorsResult, advisories, and what it stands on."""
 
     result: SetupErrorsResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -5266,121 +5104,110 @@ class SineCompoundResult(AnswerModel):
     """The sign conventions, in plain words."""
 
 
-class SineCorrectionAnswer(AnswerModel):
+class SineCorrectionAnswer(Answer):
     """An answer: SineCorrectionResult, advisories, and what it stands on."""
 
     result: SineCorrectionResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class SineLowStackAnswer(AnswerModel):
+class SineLowStackAnswer(Answer):
     """An answer: SineLowStackResult, advisories, and what it stands on."""
 
     result: SineLowStackResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class SineTableAnswer(AnswerModel):
+class SineTableAnswer(Answer):
     """An answer: SineTableResult, advisories, and what it stands on."""
 
     result: SineTableResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class TaperIdentifyAnswer(AnswerModel):
+class TaperIdentifyAnswer(Answer):
     """An answer: TaperIdentifyResult, advisories, and what it stands on."""
 
     result: TaperIdentifyResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class TaperOverBallsAnswer(AnswerModel):
+class TaperOverBallsAnswer(Answer):
     """An answer: TaperOverBallsResult, advisories, and what it stands on."""
 
     result: TaperOverBallsResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class TaperOverRollsAnswer(AnswerModel):
+class TaperOverRollsAnswer(Answer):
     """An answer: TaperOverRollsResult, advisories, and what it stands on."""
 
     result: TaperOverRollsResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class TaperPlugDepthAnswer(AnswerModel):
+class TaperPlugDepthAnswer(Answer):
     """An answer: TaperPlugDepthResult, advisories, and what it stands on."""
 
     result: TaperPlugDepthResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class TaperSetOverAnswer(AnswerModel):
+class TaperSetOverAnswer(Answer):
     """An answer: TaperSetOverResult, advisories, and what it stands on."""
 
     result: TaperSetOverResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class TiltedPlateAnswer(AnswerModel):
+class TiltedPlateAnswer(Answer):
     """An answer: TiltedPlateResult, advisories, and what it stands on."""
 
     result: TiltedPlateResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class VeeOverRollsAnswer(AnswerModel):
+class VeeOverRollsAnswer(Answer):
     """An answer: VeeOverRollsResult, advisories, and what it stands on."""
 
     result: VeeOverRollsResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class VeeOverRollsNominalAnswer(AnswerModel):
+class VeeOverRollsNominalAnswer(Answer):
     """An answer: VeeOverRollsNominalResult, advisories, and what it stands on."""
 
     result: VeeOverRollsNominalResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -5412,11 +5239,10 @@ class WheelFlankResult(AnswerModel):
     """The profile drawn to scale, as SVG."""
 
 
-class WheelSpeedAnswer(AnswerModel):
+class WheelSpeedAnswer(Answer):
     """An answer: WheelSpeedResult, advisories, and what it stands on."""
 
     result: WheelSpeedResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -5434,56 +5260,329 @@ class BlockDayResult(AnswerModel):
     """Stacks to wring once and pass on, most jobs first."""
 
 
-class CenterJobAnswer(AnswerModel):
+class CenterJobAnswer(Answer):
     """An answer: CenterJobResult, advisories, and what it stands on."""
 
     result: CenterJobResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class SineCompoundAnglesAnswer(AnswerModel):
+class SineCompoundAnglesAnswer(Answer):
     """An answer: SineCompoundAnglesResult, advisories, and what it stands on."""
 
     result: SineCompoundAnglesResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class SineCompoundAnswer(AnswerModel):
+class SineCompoundAnswer(Answer):
     """An answer: SineCompoundResult, advisories, and what it stands on."""
 
     result: SineCompoundResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class WheelFlankAnswer(AnswerModel):
+class WheelFlankAnswer(Answer):
     """An answer: WheelFlankResult, advisories, and what it stands on."""
 
     result: WheelFlankResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
 
 
-class BlockDayAnswer(AnswerModel):
+class BlockDayAnswer(Answer):
     """An answer: BlockDayResult, advisories, and what it stands on."""
 
     result: BlockDayResult
-    """The result."""
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
+
+
+__all__ = [
+    "Advisory",
+    "Angle",
+    "AngleContributions",
+    "AngleEstimate",
+    "ArcsecContribution",
+    "ArcsecEstimate",
+    "Basis",
+    "BlockAlternative",
+    "BlockAngleAlternative",
+    "BlockAngleGradeEntry",
+    "BlockAngleGradeEntryAnswer",
+    "BlockAngleGradeList",
+    "BlockAngleGradeListAnswer",
+    "BlockAngleOwned",
+    "BlockAngleSetEntry",
+    "BlockAngleSetEntryAnswer",
+    "BlockAngleSetList",
+    "BlockAngleSetListAnswer",
+    "BlockAngleStackAnswer",
+    "BlockAngleStackResult",
+    "BlockAngleUsed",
+    "BlockBudgetAnswer",
+    "BlockBudgetResult",
+    "BlockCheckAnswer",
+    "BlockCheckResult",
+    "BlockContention",
+    "BlockDayAnswer",
+    "BlockDayJob",
+    "BlockDayResult",
+    "BlockDaySlot",
+    "BlockDayStack",
+    "BlockGradeEntry",
+    "BlockGradeEntryAnswer",
+    "BlockGradeList",
+    "BlockGradeListAnswer",
+    "BlockGradeRange",
+    "BlockHeightWanted",
+    "BlockLeftOut",
+    "BlockMistake",
+    "BlockNamedStack",
+    "BlockOwned",
+    "BlockSetDetail",
+    "BlockSetDetailAnswer",
+    "BlockSetEntry",
+    "BlockSetList",
+    "BlockSetListAnswer",
+    "BlockSharedStack",
+    "BlockStackAnswer",
+    "BlockStackResult",
+    "BlockStacksAnswer",
+    "BlockStacksResult",
+    "BlockToBorrow",
+    "CenterAdapterAnswer",
+    "CenterAdapterResult",
+    "CenterContactAnswer",
+    "CenterContactResult",
+    "CenterEffectAnswer",
+    "CenterEffectAt",
+    "CenterEffectResult",
+    "CenterError",
+    "CenterHoleAnswer",
+    "CenterHoleBall",
+    "CenterHoleList",
+    "CenterHoleListAnswer",
+    "CenterHoleResult",
+    "CenterHoleRow",
+    "CenterHoleRowAnswer",
+    "CenterJobAnswer",
+    "CenterJobResult",
+    "CenterLimit",
+    "CenterLimitsAnswer",
+    "CenterLimitsResult",
+    "ChooseDressedWheel",
+    "ChooseSinePlate",
+    "ChooseWays",
+    "ChooseWheelSide",
+    "ChooseWorkhead",
+    "ClearanceChange",
+    "ClearanceFixture",
+    "ClearanceGap",
+    "ClearanceGuard",
+    "ClearancePlate",
+    "ClearancePoint",
+    "ClearanceTurningPart",
+    "ClearanceWheel",
+    "ConeWork",
+    "Direction",
+    "DirectionContribution",
+    "DirectionEstimate",
+    "DovetailOverRollsAnswer",
+    "DovetailOverRollsResult",
+    "DressedFlank",
+    "DressedStation",
+    "DresserSetting",
+    "DresserStack",
+    "DressingError",
+    "DressingErrorsAnswer",
+    "DressingErrorsResult",
+    "DressingGuideEntry",
+    "DressingGuideEntryAnswer",
+    "DressingGuideList",
+    "DressingGuideListAnswer",
+    "DressingGuideRange",
+    "FaceWork",
+    "FieldProblem",
+    "GrindingWay",
+    "LengthContribution",
+    "LengthEstimate",
+    "OperationDetail",
+    "OperationDetailAnswer",
+    "OperationEntry",
+    "OperationList",
+    "OperationListAnswer",
+    "PlanCheck",
+    "PlanStep",
+    "PlannedAngle",
+    "PlannedCone",
+    "PlannedFeed",
+    "PlannedRunout",
+    "PlannedSetting",
+    "PlannedShank",
+    "Problem",
+    "ProfileBlend",
+    "ProfilePoint",
+    "RunoutAtStation",
+    "RunoutAxisAnswer",
+    "RunoutAxisResult",
+    "RunoutBudgetAnswer",
+    "RunoutBudgetResult",
+    "RunoutContributions",
+    "RunoutContributor",
+    "RunoutConvertAnswer",
+    "RunoutConvertResult",
+    "RunoutCorrection",
+    "RunoutFormHarmonic",
+    "RunoutFound",
+    "RunoutIndicateAnswer",
+    "RunoutIndicateResult",
+    "RunoutOffCrestAnswer",
+    "RunoutOffCrestResult",
+    "RunoutReading",
+    "RunoutReversalAnswer",
+    "RunoutReversalResult",
+    "RunoutSection",
+    "RunoutTerm",
+    "RunoutTermAnswer",
+    "RunoutTermList",
+    "RunoutTermListAnswer",
+    "RunoutVBlockAnswer",
+    "RunoutVBlockFactor",
+    "RunoutVBlockResult",
+    "RunoutVector",
+    "ScaleDresser",
+    "SetupError",
+    "SetupErrorsAnswer",
+    "SetupErrorsResult",
+    "SetupStation",
+    "SineAngleAnswer",
+    "SineAngleResult",
+    "SineBaseDresser",
+    "SineComplement",
+    "SineCompoundAnglesAnswer",
+    "SineCompoundAnglesResult",
+    "SineCompoundAnswer",
+    "SineCompoundResult",
+    "SineCompoundStacks",
+    "SineCorrectionAnswer",
+    "SineCorrectionResult",
+    "SineEdgeTurns",
+    "SineHingeSetting",
+    "SineLaying",
+    "SineLowStackAnswer",
+    "SineLowStackResult",
+    "SineMend",
+    "SineMonteCarlo",
+    "SineNormal",
+    "SineOrientation",
+    "SineProjectedAngles",
+    "SineRequirement",
+    "SineRequirementsAnswer",
+    "SineRequirementsResult",
+    "SineRotationCheck",
+    "SineSettingAnswer",
+    "SineSettingResult",
+    "SineStack",
+    "SineSwap",
+    "SineTableAnswer",
+    "SineTableResult",
+    "SineTableRow",
+    "SineTaperAngleAnswer",
+    "SineTaperAngleResult",
+    "SineTaperMistake",
+    "SineTaperSettingAnswer",
+    "SineTaperSettingResult",
+    "SineTrueTilt",
+    "SineTurnedSetting",
+    "SineUncertaintyAnswer",
+    "SineUncertaintyResult",
+    "SineVector",
+    "SlopeFields",
+    "Source",
+    "StandardShankDimensions",
+    "StandardTaperEntry",
+    "StandardTaperEntryAnswer",
+    "StandardTaperList",
+    "StandardTaperListAnswer",
+    "StraightShank",
+    "TaperAngleAnswer",
+    "TaperAngleGradeEntry",
+    "TaperAngleGradeEntryAnswer",
+    "TaperAngleGradeList",
+    "TaperAngleGradeListAnswer",
+    "TaperAngleGradeRange",
+    "TaperAngleResult",
+    "TaperCandidate",
+    "TaperCandidateName",
+    "TaperCleanUpAnswer",
+    "TaperCleanUpResult",
+    "TaperFeedAtEnd",
+    "TaperIdentifyAnswer",
+    "TaperIdentifyResult",
+    "TaperInfeedAnswer",
+    "TaperInfeedResult",
+    "TaperOneBallAnswer",
+    "TaperOneBallResult",
+    "TaperOverBallsAnswer",
+    "TaperOverBallsNominalAnswer",
+    "TaperOverBallsNominalResult",
+    "TaperOverBallsResult",
+    "TaperOverRollsAnswer",
+    "TaperOverRollsNominalAnswer",
+    "TaperOverRollsNominalResult",
+    "TaperOverRollsResult",
+    "TaperPlugDepthAnswer",
+    "TaperPlugDepthNominalAnswer",
+    "TaperPlugDepthNominalResult",
+    "TaperPlugDepthResult",
+    "TaperRateEntry",
+    "TaperRateEntryAnswer",
+    "TaperRateList",
+    "TaperRateListAnswer",
+    "TaperSetOverAnswer",
+    "TaperSetOverResult",
+    "TaperShank",
+    "TaperSolveAnswer",
+    "TaperSolveResult",
+    "TaperStandoffAnswer",
+    "TaperStandoffResult",
+    "TaperStationLimits",
+    "TaperToleranceAnswer",
+    "TaperToleranceResult",
+    "TaperWayToSet",
+    "TiltedPlateAnswer",
+    "TiltedPlateResult",
+    "TirEstimate",
+    "VeeOverRollsAnswer",
+    "VeeOverRollsNominalAnswer",
+    "VeeOverRollsNominalResult",
+    "VeeOverRollsResult",
+    "VeeRollExpected",
+    "WheelChooseAnswer",
+    "WheelChooseResult",
+    "WheelDressingAnswer",
+    "WheelDressingResult",
+    "WheelFlankAnswer",
+    "WheelFlankResult",
+    "WheelInspection",
+    "WheelSpeedAnswer",
+    "WheelSpeedLimit",
+    "WheelSpeedResult",
+    "WheelStartCheck",
+    "WornWheelErrors",
+    "WornWheelSpeed",
+    "WrongBlock",
+]

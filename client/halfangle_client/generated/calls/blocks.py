@@ -1,117 +1,121 @@
 # Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
 """Calls of the topic `blocks`."""
 
+from __future__ import annotations
+
 from collections.abc import Sequence
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
-from halfangle_client.generated import models
 
-_ANGLE_STACK = Endpoint(
+if TYPE_CHECKING:
+    from halfangle_client.generated import models
+
+_ANGLE_STACK: Endpoint[models.BlockAngleStackAnswer] = Endpoint(
     name="blocks.angle_stack",
     method="POST",
     path="/v1/blocks/angle-stack",
-    answer=models.BlockAngleStackAnswer,
+    answer="BlockAngleStackAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_BUDGET = Endpoint(
+_BUDGET: Endpoint[models.BlockBudgetAnswer] = Endpoint(
     name="blocks.budget",
     method="POST",
     path="/v1/blocks/budget",
-    answer=models.BlockBudgetAnswer,
+    answer="BlockBudgetAnswer",
     accept="application/json",
     sends="application/json",
 )
-_CHECK = Endpoint(
+_CHECK: Endpoint[models.BlockCheckAnswer] = Endpoint(
     name="blocks.check",
     method="POST",
     path="/v1/blocks/check",
-    answer=models.BlockCheckAnswer,
+    answer="BlockCheckAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_DAY = Endpoint(
+_DAY: Endpoint[models.BlockDayAnswer] = Endpoint(
     name="blocks.day",
     method="POST",
     path="/v1/blocks/day",
-    answer=models.BlockDayAnswer,
+    answer="BlockDayAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_GET_ANGLE_GRADE = Endpoint(
+_GET_ANGLE_GRADE: Endpoint[models.BlockAngleGradeEntryAnswer] = Endpoint(
     name="blocks.get_angle_grade",
     method="GET",
     path="/v1/blocks/angle-grades/{key}",
-    answer=models.BlockAngleGradeEntryAnswer,
+    answer="BlockAngleGradeEntryAnswer",
     accept="application/json",
 )
-_GET_ANGLE_SET = Endpoint(
+_GET_ANGLE_SET: Endpoint[models.BlockAngleSetEntryAnswer] = Endpoint(
     name="blocks.get_angle_set",
     method="GET",
     path="/v1/blocks/angle-sets/{key}",
-    answer=models.BlockAngleSetEntryAnswer,
+    answer="BlockAngleSetEntryAnswer",
     accept="application/json",
 )
-_GET_GRADE = Endpoint(
+_GET_GRADE: Endpoint[models.BlockGradeEntryAnswer] = Endpoint(
     name="blocks.get_grade",
     method="GET",
     path="/v1/blocks/grades/{key}",
-    answer=models.BlockGradeEntryAnswer,
+    answer="BlockGradeEntryAnswer",
     accept="application/json",
 )
-_GET_SET = Endpoint(
+_GET_SET: Endpoint[models.BlockSetDetailAnswer] = Endpoint(
     name="blocks.get_set",
     method="GET",
     path="/v1/blocks/sets/{key}",
-    answer=models.BlockSetDetailAnswer,
+    answer="BlockSetDetailAnswer",
     accept="application/json",
 )
-_LIST_ANGLE_GRADES = Endpoint(
+_LIST_ANGLE_GRADES: Endpoint[models.BlockAngleGradeListAnswer] = Endpoint(
     name="blocks.list_angle_grades",
     method="GET",
     path="/v1/blocks/angle-grades",
-    answer=models.BlockAngleGradeListAnswer,
+    answer="BlockAngleGradeListAnswer",
     accept="application/json",
 )
-_LIST_ANGLE_SETS = Endpoint(
+_LIST_ANGLE_SETS: Endpoint[models.BlockAngleSetListAnswer] = Endpoint(
     name="blocks.list_angle_sets",
     method="GET",
     path="/v1/blocks/angle-sets",
-    answer=models.BlockAngleSetListAnswer,
+    answer="BlockAngleSetListAnswer",
     accept="application/json",
 )
-_LIST_GRADES = Endpoint(
+_LIST_GRADES: Endpoint[models.BlockGradeListAnswer] = Endpoint(
     name="blocks.list_grades",
     method="GET",
     path="/v1/blocks/grades",
-    answer=models.BlockGradeListAnswer,
+    answer="BlockGradeListAnswer",
     accept="application/json",
 )
-_LIST_SETS = Endpoint(
+_LIST_SETS: Endpoint[models.BlockSetListAnswer] = Endpoint(
     name="blocks.list_sets",
     method="GET",
     path="/v1/blocks/sets",
-    answer=models.BlockSetListAnswer,
+    answer="BlockSetListAnswer",
     accept="application/json",
 )
-_STACK = Endpoint(
+_STACK: Endpoint[models.BlockStackAnswer] = Endpoint(
     name="blocks.stack",
     method="POST",
     path="/v1/blocks/stack",
-    answer=models.BlockStackAnswer,
+    answer="BlockStackAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_STACKS = Endpoint(
+_STACKS: Endpoint[models.BlockStacksAnswer] = Endpoint(
     name="blocks.stacks",
     method="POST",
     path="/v1/blocks/stacks",
-    answer=models.BlockStacksAnswer,
+    answer="BlockStacksAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
@@ -178,6 +182,19 @@ class BlocksCalls:
                 [count, 0 to 20]
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/angle-grades`
                 lists it, for the angle's uncertainty. [1 to 60 characters]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockAngleStackAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.blocks.angle_stack(angle="37 24 18", set="angle-16", grade="toolroom")
@@ -256,6 +273,18 @@ class BlocksCalls:
                 covered.
             coverage_factor: Coverage factor k of the expanded uncertainty. Absent: what covers 95
                 %, by the distributions of the contributions. [1 to 4]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockBudgetAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.blocks.budget(units="mm", blocks=[50.0, 10.0, 1.3], grade="iso-1",
@@ -368,6 +397,19 @@ class BlocksCalls:
             grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
                 it. [1 to 60 characters]
             max_explanations: How many mistakes to list, the likeliest first. [count, 0 to 50]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockCheckAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.blocks.check(units="in", set="inch-81", blocks=[2.0, 0.4, 0.1001], angle=30,
@@ -447,6 +489,19 @@ class BlocksCalls:
                 box's own wear blocks; of several sizes the one of which there are most, of equally
                 many the largest, and no other is tried. [length, 1e-06 to 10000]
             max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockDayAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.blocks.day(units="in", set="inch-81", jobs=[models.BlockDayJob(job="HL-0412",
@@ -486,6 +541,18 @@ class BlocksCalls:
 
         Args:
             key: The name, such as `laboratory-master`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockAngleGradeEntryAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.blocks.get_angle_grade(key="laboratory-master")
@@ -512,6 +579,18 @@ class BlocksCalls:
 
         Args:
             key: The name, such as `angle-16`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockAngleSetEntryAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.blocks.get_angle_set(key="angle-16")
@@ -538,6 +617,18 @@ class BlocksCalls:
 
         Args:
             key: The name, such as `iso-k`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockGradeEntryAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.blocks.get_grade(key="iso-k")
@@ -565,6 +656,18 @@ class BlocksCalls:
 
         Args:
             key: The name, such as `inch-81`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockSetDetailAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.blocks.get_set(key="inch-81")
@@ -588,6 +691,20 @@ class BlocksCalls:
 
         The accuracy of each grade, with its source.
 
+        Args:
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockAngleGradeListAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
         Example:
             client.blocks.list_angle_grades()
         """
@@ -607,6 +724,20 @@ class BlocksCalls:
         """Built-in sets of angle gauge blocks.
 
         Every block of each set, with its source.
+
+        Args:
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockAngleSetListAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.blocks.list_angle_sets()
@@ -628,6 +759,20 @@ class BlocksCalls:
 
         Limit deviation and variation in length of each grade, by range of sizes.
 
+        Args:
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockGradeListAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
         Example:
             client.blocks.list_grades()
         """
@@ -648,6 +793,20 @@ class BlocksCalls:
 
         Sets by count and series, each with its source. No standard fixes the composition of a set:
         check it against your box.
+
+        Args:
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockSetListAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.blocks.list_sets()
@@ -724,6 +883,19 @@ class BlocksCalls:
                 With `aim` `actual` the nearest comes first, whatever is preferred.
             max_alternatives: How many further stacks to give, the next best ones, all different.
                 [count, 0 to 20]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockStackAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.blocks.stack(units="in", height=2.5, set="inch-81")
@@ -797,6 +969,19 @@ class BlocksCalls:
                 box's own wear blocks; of several sizes the one of which there are most, of equally
                 many the largest, and no other is tried. [length, 1e-06 to 10000]
             max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockStacksAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.blocks.stacks(units="in", set="inch-81",
@@ -843,33 +1028,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockAngleStackAnswer:
-        """Stack of angle gauge blocks.
-
-        The fewest angle gauge blocks, each added or subtracted, that build an angle, proved; with
-        the error that their grades or calibrations leave.
-
-        Largest request: 22 angle blocks; of more than a million stacks of as few blocks within the
-        tolerance the best of the first million.
-
-        Args:
-            angle: Angle to build, in degrees; taken to the nearest 0.001″. [degree, over 0, at most
-                360; or text in degrees, minutes, seconds]
-            set: Built-in set, as `GET /v1/blocks/angle-sets` lists it. Either this or `box`. [1 to
-                60 characters]
-            box: The shop's own angle blocks with what is known of them; at most 22, counts
-                included. [1 to 22 entries]
-            with_square: True to have a square block of 90° too, added or subtracted.
-            max_blocks: Most blocks to wring together. [count, 1 to 22]
-            tolerance_arcsec: Angles within ± this will do: the fewest blocks that come within it,
-                and of these the nearest. [arcsecond, 0 to 324000]
-            max_alternatives: How many further stacks to give, the next best ones, all different.
-                [count, 0 to 20]
-            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/angle-grades`
-                lists it, for the angle's uncertainty. [1 to 60 characters]
-
-        Example:
-            client.blocks.angle_stack(angle="37 24 18", set="angle-16", grade="toolroom")
-        """
+        """Stack of angle gauge blocks. As `Halfangle.blocks.angle_stack`, to be awaited."""
         return await self._sender.send(
             _ANGLE_STACK,
             {
@@ -908,48 +1067,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockBudgetAnswer:
-        """Error budget of a stack.
-
-        The height that a stack will really have, from grades or calibrations, wringing films and
-        temperature: worst case and standard uncertainty.
-
-        Largest request: 20 blocks.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            blocks: Nominal sizes of the blocks in the stack, in `units`. Either this or
-                `calibrated_blocks`. [1 to 20 entries, each length, 1e-06 to 10000]
-            calibrated_blocks: The blocks with what is known of them: deviation, uncertainty,
-                material. At most 20 in all, counts included, none of them `missing`. [1 to 20
-                entries]
-            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
-                it. Needed where some block has none. [1 to 60 characters]
-            block_material: Material of the blocks given by nominal size alone.
-            plate_material: Material of the sine plate or the part that the stack stands against:
-                the height is then what it is against the plate, which grows too. Absent: the height
-                by itself.
-            temperature_celsius: Temperature of the blocks. [°C, -40 to 150]
-            temperature_error_limit_celsius: Largest error ± of that temperature, in kelvins. [°C, 0
-                to 50]
-            temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
-                the plate's, in kelvins; counts with `plate_material` only, and an advisory says so
-                where that is absent. [°C, 0 to 50]
-            film_nanometres: Mean by which a wringing film is thicker than the one that a block's
-                length includes by definition, in nanometres. [nanometre, -1000 to 1000]
-            film_error_limit_nanometres: Largest error ± of each film about that mean, in
-                nanometres; the presetting is from memory of national laboratory practice: 5 to 10
-                for clean, well wrung blocks, more where they are worn. [nanometre, 0 to 1000]
-            wrung_to_base: True where the lowest block is wrung to its base: one film a block. False
-                where it merely stands: one film less, and flatness and dirt below it are not
-                covered.
-            coverage_factor: Coverage factor k of the expanded uncertainty. Absent: what covers 95
-                %, by the distributions of the contributions. [1 to 4]
-
-        Example:
-            client.blocks.budget(units="mm", blocks=[50.0, 10.0, 1.3], grade="iso-1",
-                temperature_celsius=22.0, temperature_error_limit_celsius=0.5,
-                block_material="tungsten-carbide", plate_material="steel")
-        """
+        """Error budget of a stack. As `Halfangle.blocks.budget`, to be awaited."""
         return await self._sender.send(
             _BUDGET,
             {
@@ -997,70 +1115,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockCheckAnswer:
-        """Check of a stack as wrung.
-
-        Height, uncertainty and angle of a stack as wrung, against what is wanted and what was
-        measured; and which single swapped, forgotten or added block explains a difference.
-
-        Largest request: 20 blocks in the stack, 500 in the box.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            blocks: Nominal sizes of the blocks in the stack as read from them, wear blocks left
-                out, in `units`. [1 to 20 entries, each length, 1e-06 to 10000]
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
-                needed. [1 to 60 characters]
-            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
-                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
-                1e-06 to 10000]
-            box: The shop's own blocks with what is known of them. [1 to 500 entries]
-            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
-                500 entries, each length, 1e-06 to 10000]
-            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
-                entries, each length, 1e-06 to 10000]
-            wear_blocks: Sizes of the wear blocks on its ends, in `units`: of the set's or box's own
-                where it has some of that size, else of a pair kept beside it. [at most 2 entries,
-                each length, 1e-06 to 10000]
-            height: Height wanted, in `units`. Either this or `angle`, or neither. The sum of the
-                nominal sizes, wear blocks included, is as wanted below half of the smallest
-                difference of two sizes of the set, and of 0.0001 in or 0.001 mm; differences below
-                0.00005 in or 0.0005 mm do not count. `measurement_error_limit` sent without a
-                measurement takes the place of that. [length, 1e-06 to 10000]
-            angle: Angle wanted on the sine plate, in degrees; needs `center_distance`. Its height
-                is compared as `height` is; a stack for it rounded to 0.0001 in or 0.001 mm is as
-                wanted too. [degree, over 0, under 90; or text in degrees, minutes, seconds]
-            center_distance: Distance between the centers of the plate's rolls, in `units`. With it
-                every height is given as an angle too. [length, 1e-06 to 10000]
-            low_stack: Height of the stack under the low roll, in `units`. Either this or
-                `low_blocks`; absent both: no stack stands there. [length, 0 to 10000]
-            low_blocks: Nominal sizes of the blocks under the low roll as read from them, wear
-                blocks included, in `units`. They are of the same box, so that a wrong block there
-                is looked for too, where an angle is wanted or measured; needs `center_distance`. [1
-                to 20 entries, each length, 1e-06 to 10000]
-            offset: Difference of the stacks at which the plate stands at zero, in `units`: the step
-                of its seats less half the difference of its rolls' diameters. [length, -10000 to
-                10000]
-            measured_height: Height measured on the stack, in `units`. Either this or
-                `measured_angle`. [length, 1e-06 to 10000]
-            measured_angle: Angle measured on the plate, in degrees; needs `center_distance`.
-                [degree, over 0, under 90; or text in degrees, minutes, seconds]
-            measurement_error_limit: Largest error ± of the measured height, in `units`: within it,
-                and at it, the measurement agrees with the stack as read, measured deviations
-                included, and a mistake explains the measurement. Either this or
-                `measurement_error_limit_arcsec`; absent both: half of 0.0001 in or 0.001 mm. It
-                does not widen what passes against the wanted height, unless nothing was measured:
-                then the actual height is to come within it of the wanted one. [length, 1e-06 to
-                10000]
-            measurement_error_limit_arcsec: The same limit in arc-seconds at the angle of the stack
-                as read; needs `center_distance`. [arcsecond, 1e-06 to 324000]
-            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
-                it. [1 to 60 characters]
-            max_explanations: How many mistakes to list, the likeliest first. [count, 0 to 50]
-
-        Example:
-            client.blocks.check(units="in", set="inch-81", blocks=[2.0, 0.4, 0.1001], angle=30,
-                center_distance=5)
-        """
+        """Check of a stack as wrung. As `Halfangle.blocks.check`, to be awaited."""
         return await self._sender.send(
             _CHECK,
             {
@@ -1106,42 +1161,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockDayAnswer:
-        """A day's settings from one box.
-
-        For a day's list of jobs: stacks for each period that do not get in one another's way,
-        settings that can share a stack, and benches that would need the same block.
-
-        Largest request: 60 jobs, 8 in a slot; for the whole day as for several stacks: 12 heights
-        from 500 blocks; 8 million blocks tried to list stacks and 60 million comparisons of stacks,
-        then the best found and the proved gap.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            jobs: The jobs, the most important first. [1 to 60 entries]
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
-                needed. [1 to 60 characters]
-            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
-                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
-                1e-06 to 10000]
-            box: The shop's own blocks with what is known of them. [1 to 500 entries]
-            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
-                500 entries, each length, 1e-06 to 10000]
-            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
-                entries, each length, 1e-06 to 10000]
-            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
-                it, for the height's uncertainty. [1 to 60 characters]
-            wear_ends: At which ends of every stack wear blocks go.
-            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks; of several sizes the one of which there are most, of equally
-                many the largest, and no other is tried. [length, 1e-06 to 10000]
-            max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
-
-        Example:
-            client.blocks.day(units="in", set="inch-81", jobs=[models.BlockDayJob(job="HL-0412",
-                bench="grinder 1", slot=1, height=2.5), models.BlockDayJob(job="HL-0413",
-                bench="grinder 2", slot=1, height=1.2941), models.BlockDayJob(job="HL-0420",
-                bench="grinder 2", slot=2, height=2.5)])
-        """
+        """A day's settings from one box. As `Halfangle.blocks.day`, to be awaited."""
         return await self._sender.send(
             _DAY,
             {
@@ -1168,16 +1188,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockAngleGradeEntryAnswer:
-        """Tolerance grades of angle gauge blocks: one angle-grade.
-
-        The accuracy of each grade, with its source.
-
-        Args:
-            key: The name, such as `laboratory-master`.
-
-        Example:
-            client.blocks.get_angle_grade(key="laboratory-master")
-        """
+        """As `Halfangle.blocks.get_angle_grade`, to be awaited."""
         return await self._sender.send(
             _GET_ANGLE_GRADE,
             {
@@ -1194,16 +1205,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockAngleSetEntryAnswer:
-        """Built-in sets of angle gauge blocks: one angle-set.
-
-        Every block of each set, with its source.
-
-        Args:
-            key: The name, such as `angle-16`.
-
-        Example:
-            client.blocks.get_angle_set(key="angle-16")
-        """
+        """As `Halfangle.blocks.get_angle_set`, to be awaited."""
         return await self._sender.send(
             _GET_ANGLE_SET,
             {
@@ -1220,16 +1222,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockGradeEntryAnswer:
-        """Tolerance grades of gauge blocks: one grade.
-
-        Limit deviation and variation in length of each grade, by range of sizes.
-
-        Args:
-            key: The name, such as `iso-k`.
-
-        Example:
-            client.blocks.get_grade(key="iso-k")
-        """
+        """As `Halfangle.blocks.get_grade`, to be awaited."""
         return await self._sender.send(
             _GET_GRADE,
             {
@@ -1246,17 +1239,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockSetDetailAnswer:
-        """Built-in sets of gauge blocks: one set.
-
-        Sets by count and series, each with its source. No standard fixes the composition of a set:
-        check it against your box.
-
-        Args:
-            key: The name, such as `inch-81`.
-
-        Example:
-            client.blocks.get_set(key="inch-81")
-        """
+        """Built-in sets of gauge blocks: one set. As `Halfangle.blocks.get_set`, to be awaited."""
         return await self._sender.send(
             _GET_SET,
             {
@@ -1272,13 +1255,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockAngleGradeListAnswer:
-        """Tolerance grades of angle gauge blocks.
-
-        The accuracy of each grade, with its source.
-
-        Example:
-            client.blocks.list_angle_grades()
-        """
+        """As `Halfangle.blocks.list_angle_grades`, to be awaited."""
         return await self._sender.send(
             _LIST_ANGLE_GRADES,
             {},
@@ -1292,13 +1269,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockAngleSetListAnswer:
-        """Built-in sets of angle gauge blocks.
-
-        Every block of each set, with its source.
-
-        Example:
-            client.blocks.list_angle_sets()
-        """
+        """As `Halfangle.blocks.list_angle_sets`, to be awaited."""
         return await self._sender.send(
             _LIST_ANGLE_SETS,
             {},
@@ -1312,13 +1283,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockGradeListAnswer:
-        """Tolerance grades of gauge blocks.
-
-        Limit deviation and variation in length of each grade, by range of sizes.
-
-        Example:
-            client.blocks.list_grades()
-        """
+        """Tolerance grades of gauge blocks. As `Halfangle.blocks.list_grades`, to be awaited."""
         return await self._sender.send(
             _LIST_GRADES,
             {},
@@ -1332,14 +1297,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockSetListAnswer:
-        """Built-in sets of gauge blocks.
-
-        Sets by count and series, each with its source. No standard fixes the composition of a set:
-        check it against your box.
-
-        Example:
-            client.blocks.list_sets()
-        """
+        """Built-in sets of gauge blocks. As `Halfangle.blocks.list_sets`, to be awaited."""
         return await self._sender.send(
             _LIST_SETS,
             {},
@@ -1370,52 +1328,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockStackAnswer:
-        """Stack of gauge blocks.
-
-        The fewest gauge blocks that build a height, from a built-in set or from the blocks that the
-        shop has, proved: no smaller stack exists; or the stack whose measured height comes nearest.
-
-        Largest request: 500 blocks; a table of 12 million heights and 600 million heights times
-        blocks, or else every pair or triple of the blocks; 12 million blocks tried in partial
-        stacks for preference and alternatives.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            height: Height to build, in `units`; it is taken to the nearest 0.1 nm. [length, 1e-06
-                to 10000]
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
-                needed. [1 to 60 characters]
-            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
-                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
-                1e-06 to 10000]
-            box: The shop's own blocks with what is known of them. [1 to 500 entries]
-            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
-                500 entries, each length, 1e-06 to 10000]
-            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
-                entries, each length, 1e-06 to 10000]
-            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
-                it, for the height's uncertainty. [1 to 60 characters]
-            wear_ends: At which ends of every stack wear blocks go.
-            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks; of several sizes the one of which there are most, of equally
-                many the largest, and no other is tried. [length, 1e-06 to 10000]
-            max_blocks: Most blocks to wring in one stack, wear blocks included. [count, 1 to 8]
-            tolerance: Heights within ± this will do, in `units`: the fewest blocks that come within
-                it, and of these the nearest. Absent: the height itself by nominal sizes, or the
-                nearest by measured ones. [length, 0 to 10000]
-            aim: `nominal`: the nominal sizes sum up to the height. `actual`: the stack whose actual
-                height, measured deviations included, comes nearest; exact for up to 6 blocks out of
-                200 (8 out of 30), and for up to 4 out of more.
-            prefer: Which of several stacks of as few blocks: `large-blocks`, the largest block as
-                large as can be, then the next; `fewer-small-blocks`, the thinnest block as thick as
-                can be, then the next; `least-wear`, blocks wrung least often; `least-uncertainty`.
-                With `aim` `actual` the nearest comes first, whatever is preferred.
-            max_alternatives: How many further stacks to give, the next best ones, all different.
-                [count, 0 to 20]
-
-        Example:
-            client.blocks.stack(units="in", height=2.5, set="inch-81")
-        """
+        """Stack of gauge blocks. As `Halfangle.blocks.stack`, to be awaited."""
         return await self._sender.send(
             _STACK,
             {
@@ -1456,41 +1369,7 @@ class AsyncBlocksCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.BlockStacksAnswer:
-        """Several stacks at once.
-
-        Stacks for several heights from one box, no block used twice, the fewest blocks overall; or
-        why they cannot all stand at once, and the most of them that can.
-
-        Largest request: 12 heights from 500 blocks; 8 million blocks tried to list stacks and 60
-        million comparisons of stacks, then the best found and the proved gap.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            heights: The heights, the most important first: where not all can stand, the earlier
-                ones are kept. [1 to 12 entries]
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
-                needed. [1 to 60 characters]
-            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
-                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
-                1e-06 to 10000]
-            box: The shop's own blocks with what is known of them. [1 to 500 entries]
-            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
-                500 entries, each length, 1e-06 to 10000]
-            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
-                entries, each length, 1e-06 to 10000]
-            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
-                it, for the height's uncertainty. [1 to 60 characters]
-            wear_ends: At which ends of every stack wear blocks go.
-            wear_block_size: Nominal size of a wear block, in `units`. Absent: that of the set's or
-                box's own wear blocks; of several sizes the one of which there are most, of equally
-                many the largest, and no other is tried. [length, 1e-06 to 10000]
-            max_blocks: Most blocks in each stack, wear blocks included. [count, 1 to 8]
-
-        Example:
-            client.blocks.stacks(units="in", set="inch-81",
-                heights=[models.BlockHeightWanted(name="base", height=2.2361),
-                models.BlockHeightWanted(name="top", height=2.5)])
-        """
+        """Several stacks at once. As `Halfangle.blocks.stacks`, to be awaited."""
         return await self._sender.send(
             _STACKS,
             {

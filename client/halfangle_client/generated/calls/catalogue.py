@@ -1,23 +1,27 @@
 # Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
 """Calls of the topic `catalogue`."""
 
-from typing import Any
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
 
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
-from halfangle_client.generated import models
 
-_GET_OPERATION = Endpoint(
+if TYPE_CHECKING:
+    from halfangle_client.generated import models
+
+_GET_OPERATION: Endpoint[models.OperationDetailAnswer] = Endpoint(
     name="catalogue.get_operation",
     method="GET",
     path="/v1/operations/{key}",
-    answer=models.OperationDetailAnswer,
+    answer="OperationDetailAnswer",
     accept="application/json",
 )
-_LIST_OPERATIONS = Endpoint(
+_LIST_OPERATIONS: Endpoint[models.OperationListAnswer] = Endpoint(
     name="catalogue.list_operations",
     method="GET",
     path="/v1/operations",
-    answer=models.OperationListAnswer,
+    answer="OperationListAnswer",
     accept="application/json",
 )
 
@@ -46,6 +50,18 @@ class CatalogueCalls:
 
         Args:
             key: The name, such as `blocks.angle-stack`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.OperationDetailAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.catalogue.get_operation(key="blocks.angle-stack")
@@ -68,6 +84,20 @@ class CatalogueCalls:
         """Operation catalogue.
 
         Every calculation, with its schemas, formulas, sources and an example.
+
+        Args:
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.OperationListAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.catalogue.list_operations()
@@ -93,16 +123,7 @@ class AsyncCatalogueCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.OperationDetailAnswer:
-        """Operation catalogue: one operation.
-
-        Every calculation, with its schemas, formulas, sources and an example.
-
-        Args:
-            key: The name, such as `blocks.angle-stack`.
-
-        Example:
-            client.catalogue.get_operation(key="blocks.angle-stack")
-        """
+        """As `Halfangle.catalogue.get_operation`, to be awaited."""
         return await self._sender.send(
             _GET_OPERATION,
             {
@@ -118,13 +139,7 @@ class AsyncCatalogueCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.OperationListAnswer:
-        """Operation catalogue.
-
-        Every calculation, with its schemas, formulas, sources and an example.
-
-        Example:
-            client.catalogue.list_operations()
-        """
+        """Operation catalogue. As `Halfangle.catalogue.list_operations`, to be awaited."""
         return await self._sender.send(
             _LIST_OPERATIONS,
             {},

@@ -1,17 +1,21 @@
 # Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
 """Calls of the topic `jobs`."""
 
+from __future__ import annotations
+
 from collections.abc import Sequence
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
-from halfangle_client.generated import models
 
-_CENTER = Endpoint(
+if TYPE_CHECKING:
+    from halfangle_client.generated import models
+
+_CENTER: Endpoint[models.CenterJobAnswer] = Endpoint(
     name="jobs.center",
     method="POST",
     path="/v1/jobs/center",
-    answer=models.CenterJobAnswer,
+    answer="CenterJobAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
@@ -112,6 +116,19 @@ class JobsCalls:
                 [length, 1e-06 to 10000]
             grinding_allowance: Stock left on the cone, measured square to its surface, in `units`.
                 [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.CenterJobAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.jobs.center(job="HL-0412 machine center", units="in", included_angle=60,
@@ -199,77 +216,7 @@ class AsyncJobsCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.CenterJobAnswer:
-        """Plan of a center ground on a sine plate.
-
-        A center planned end to end: the plate's setting and its stack, the angle error and the
-        runout to expect against their limits, what a step of downfeed takes off, the steps in
-        order, and the checks, with which of them would catch a wrong block.
-
-        Largest request: one stack of up to 8 blocks from up to 500; 100,000 trials of three
-        runouts.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            job: Name of the job, for the heading of the plan. [1 to 60 characters]
-            included_angle_tolerance_arcsec: ± tolerance of the included angle. [arcsecond, 1e-06 to
-                324000]
-            large_diameter: Larger diameter of the cone, where it meets the body, in `units`.
-                [length, 1e-06 to 10000]
-            shank: The shank that the cone must run true to.
-            limit_tir: Runout of the cone to its shank that the drawing allows, as full indicator
-                movement square to the axis, in `units`. [length, 1e-06 to 10000]
-            center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
-                needed. [1 to 60 characters]
-            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
-                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
-                1e-06 to 10000]
-            box: The shop's own blocks with what is known of them. [1 to 500 entries]
-            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
-                500 entries, each length, 1e-06 to 10000]
-            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
-                entries, each length, 1e-06 to 10000]
-            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
-                it, for the height's uncertainty. [1 to 60 characters]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
-                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
-                uncertainties at either limit.
-            max_blocks: Most blocks to wring in one stack. [count, 1 to 8]
-            runout_errors: Runout that the holding adds.
-            angle_errors: Errors of the set-up that turn the angle.
-            downfeed_step: One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out.
-                [length, 1e-06 to 10000]
-            grinding_allowance: Stock left on the cone, measured square to its surface, in `units`.
-                [length, 1e-06 to 10000]
-
-        Example:
-            client.jobs.center(job="HL-0412 machine center", units="in", included_angle=60,
-                included_angle_tolerance_arcsec=120, large_diameter=0.75,
-                shank=models.TaperShank(kind="taper", designation="morse-2"), limit_tir=0.0003,
-                center_distance=5, set="inch-81", grade="asme-0",
-                runout_errors=models.RunoutContributions(adapter_tir=0.0001, fixture_tir=5e-05,
-                indicating_tir=5e-05),
-                angle_errors=models.AngleContributions(center_distance_error_limit=0.0001,
-                roll_difference=5e-05, roll_parallelism=5e-05, face_parallelism=0.0001,
-                face_flatness=5e-05, table_flatness=5e-05, particle=2e-05,
-                temperature_error_limit_celsius=1, temperature_difference_celsius=0.5,
-                axis_pitch_error_limit_arcsec=5, axis_yaw_error_limit_arcsec=300,
-                wheel_face_error_limit_arcsec=20, temperature_celsius=22),
-                grinding_allowance=0.004)
-        """
+        """Plan of a center ground on a sine plate. As `Halfangle.jobs.center`, to be awaited."""
         return await self._sender.send(
             _CENTER,
             {

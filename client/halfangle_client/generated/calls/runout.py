@@ -1,82 +1,86 @@
 # Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
 """Calls of the topic `runout`."""
 
+from __future__ import annotations
+
 from collections.abc import Sequence
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
-from halfangle_client.generated import models
 
-_AXIS = Endpoint(
+if TYPE_CHECKING:
+    from halfangle_client.generated import models
+
+_AXIS: Endpoint[models.RunoutAxisAnswer] = Endpoint(
     name="runout.axis",
     method="POST",
     path="/v1/runout/axis",
-    answer=models.RunoutAxisAnswer,
+    answer="RunoutAxisAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_BUDGET = Endpoint(
+_BUDGET: Endpoint[models.RunoutBudgetAnswer] = Endpoint(
     name="runout.budget",
     method="POST",
     path="/v1/runout/budget",
-    answer=models.RunoutBudgetAnswer,
+    answer="RunoutBudgetAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_CONVERT = Endpoint(
+_CONVERT: Endpoint[models.RunoutConvertAnswer] = Endpoint(
     name="runout.convert",
     method="POST",
     path="/v1/runout/convert",
-    answer=models.RunoutConvertAnswer,
+    answer="RunoutConvertAnswer",
     accept="application/json",
     sends="application/json",
 )
-_GET_TERM = Endpoint(
+_GET_TERM: Endpoint[models.RunoutTermAnswer] = Endpoint(
     name="runout.get_term",
     method="GET",
     path="/v1/runout/terms/{key}",
-    answer=models.RunoutTermAnswer,
+    answer="RunoutTermAnswer",
     accept="application/json",
 )
-_INDICATE = Endpoint(
+_INDICATE: Endpoint[models.RunoutIndicateAnswer] = Endpoint(
     name="runout.indicate",
     method="POST",
     path="/v1/runout/indicate",
-    answer=models.RunoutIndicateAnswer,
+    answer="RunoutIndicateAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_LIST_TERMS = Endpoint(
+_LIST_TERMS: Endpoint[models.RunoutTermListAnswer] = Endpoint(
     name="runout.list_terms",
     method="GET",
     path="/v1/runout/terms",
-    answer=models.RunoutTermListAnswer,
+    answer="RunoutTermListAnswer",
     accept="application/json",
 )
-_OFF_CREST = Endpoint(
+_OFF_CREST: Endpoint[models.RunoutOffCrestAnswer] = Endpoint(
     name="runout.off_crest",
     method="POST",
     path="/v1/runout/off-crest",
-    answer=models.RunoutOffCrestAnswer,
+    answer="RunoutOffCrestAnswer",
     accept="application/json",
     sends="application/json",
 )
-_REVERSAL = Endpoint(
+_REVERSAL: Endpoint[models.RunoutReversalAnswer] = Endpoint(
     name="runout.reversal",
     method="POST",
     path="/v1/runout/reversal",
-    answer=models.RunoutReversalAnswer,
+    answer="RunoutReversalAnswer",
     accept="application/json",
     sends="application/json",
 )
-_V_BLOCK = Endpoint(
+_V_BLOCK: Endpoint[models.RunoutVBlockAnswer] = Endpoint(
     name="runout.v_block",
     method="POST",
     path="/v1/runout/v-block",
-    answer=models.RunoutVBlockAnswer,
+    answer="RunoutVBlockAnswer",
     accept="application/json",
     sends="application/json",
 )
@@ -129,6 +133,19 @@ class RunoutCalls:
             stations: Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to
                 10000]
             pivot_station: Station about which the work swings. [length, -10000 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.RunoutAxisAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.runout.axis(units="in", surface="external",
@@ -170,6 +187,19 @@ class RunoutCalls:
             units: Unit of every length here and in the answer.
             contributors: The chain, each of unknown phase. [1 to 20 entries]
             limit_tir: TIR wanted at the station. [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.RunoutBudgetAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.runout.budget(units="in", limit_tir=0.0003,
@@ -219,8 +249,6 @@ class RunoutCalls:
         TIR, eccentricity, concentricity, coaxiality, circular and total run-out: the value where it
         follows, bounds with the reason where it does not, a refusal where nothing follows.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             value: Value found, in `units`. [length, 0 to 10000]
@@ -232,6 +260,18 @@ class RunoutCalls:
                 as unknown. [length, 0 to 10000]
             every_section_alike: True where the section spoken of is the worst of all, or where all
                 are alike: axis parallel to the datum and the form the same all along.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.RunoutConvertAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.runout.convert(units="in", value=0.0004, given_term="tir",
@@ -265,6 +305,18 @@ class RunoutCalls:
 
         Args:
             key: The key, such as `tir`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.RunoutTermAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.runout.get_term(key="tir")
@@ -335,6 +387,19 @@ class RunoutCalls:
                 seconds]
             station_from_apex: Distance along the axis of the reading from the cone's apex, in
                 `units`. [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.RunoutIndicateAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.runout.indicate(units="in", surface="external", indicator_resolution=0.0001,
@@ -376,6 +441,20 @@ class RunoutCalls:
         TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the
         standard that defines it.
 
+        Args:
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.RunoutTermListAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
         Example:
             client.runout.list_terms()
         """
@@ -409,8 +488,6 @@ class RunoutCalls:
         An indicator run along a cone beside its crest drops more at the small end: the false taper,
         and the miss that a wanted angle allows.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             small_diameter: Diameter at the small end of the run. [length, 1e-06 to 10000]
@@ -431,6 +508,18 @@ class RunoutCalls:
             tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
             half_angle_tolerance_arcsec: False half angle to allow, ± in arc-seconds on the half
                 angle; gives the miss allowed. [arcsecond, 1e-06 to 324000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.RunoutOffCrestAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.runout.off_crest(units="in", included_angle=60, small_diameter=0.1,
@@ -471,8 +560,6 @@ class RunoutCalls:
         Two readings with the part turned half a turn in its socket: the runout of each, the best
         and the worst clocking.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
@@ -480,6 +567,18 @@ class RunoutCalls:
                 on a shaft toward its center's offset, in a bore opposite to it.
             at_0: Part at its first clocking; angles on the spindle.
             at_180: Part turned by 180; angles on the spindle.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.RunoutReversalAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.runout.reversal(units="mm", surface="external",
@@ -515,8 +614,6 @@ class RunoutCalls:
         What an indicator shows of each number of lobes while the part turns in a V, which lobes it
         hides, and what a reading means.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             vee_angle: Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees,
@@ -526,6 +623,18 @@ class RunoutCalls:
             max_lobes: Largest number of lobes to list. [count, 2 to 50]
             lobes: Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]
             tir: Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.RunoutVBlockAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.runout.v_block(units="in", vee_angle=90, lobes=3, tir=0.0004)
@@ -563,30 +672,7 @@ class AsyncRunoutCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutAxisAnswer:
-        """Line of an axis from two sections.
-
-        Runout of a shaft or a bore at two sections: tilt, runout at other stations, and the two
-        corrections in the order in which to make them.
-
-        Largest request: 100 stations.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
-                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
-                on a shaft toward its center's offset, in a bore opposite to it.
-            near: Section near the holding.
-            far: Section far from the holding.
-            stations: Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to
-                10000]
-            pivot_station: Station about which the work swings. [length, -10000 to 10000]
-
-        Example:
-            client.runout.axis(units="in", surface="external",
-                near=models.RunoutSection(station=1, tir=0.0006, high_spot=20),
-                far=models.RunoutSection(station=4, tir=0.001, high_spot=140), stations=[5.5],
-                pivot_station=0)
-        """
+        """Line of an axis from two sections. As `Halfangle.runout.axis`, to be awaited."""
         return await self._sender.send(
             _AXIS,
             {
@@ -610,24 +696,7 @@ class AsyncRunoutCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutBudgetAnswer:
-        """Runout budget of a chain.
-
-        Adapter, socket, fixture and indicating, of unknown phases: worst case, root sum of squares,
-        how many of 100 assemblies keep each, and what to mend first.
-
-        Largest request: 20 contributors, 100,000 trials.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            contributors: The chain, each of unknown phase. [1 to 20 entries]
-            limit_tir: TIR wanted at the station. [length, 1e-06 to 10000]
-
-        Example:
-            client.runout.budget(units="in", limit_tir=0.0003,
-                contributors=[models.RunoutContributor(name="adapter", tir=0.0001),
-                models.RunoutContributor(name="spin fixture", tir=5e-05),
-                models.RunoutContributor(name="indicating", tir=5e-05)])
-        """
+        """Runout budget of a chain. As `Halfangle.runout.budget`, to be awaited."""
         return await self._sender.send(
             _BUDGET,
             {
@@ -665,29 +734,7 @@ class AsyncRunoutCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutConvertAnswer:
-        """From one term of runout to another.
-
-        TIR, eccentricity, concentricity, coaxiality, circular and total run-out: the value where it
-        follows, bounds with the reason where it does not, a refusal where nothing follows.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            value: Value found, in `units`. [length, 0 to 10000]
-            given_term: Term of the value.
-            wanted_term: Term wanted.
-            out_of_roundness: Departure from roundness about the least-squares center, peak to
-                valley, in `units`; 0 for a round section. Of the section that is spoken of, or of
-                the least round one where both terms speak of the whole feature. Absent, it is taken
-                as unknown. [length, 0 to 10000]
-            every_section_alike: True where the section spoken of is the worst of all, or where all
-                are alike: axis parallel to the datum and the form the same all along.
-
-        Example:
-            client.runout.convert(units="in", value=0.0004, given_term="tir",
-                wanted_term="eccentricity", out_of_roundness=5e-05)
-        """
+        """From one term of runout to another. As `Halfangle.runout.convert`, to be awaited."""
         return await self._sender.send(
             _CONVERT,
             {
@@ -709,17 +756,7 @@ class AsyncRunoutCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutTermAnswer:
-        """Terms of runout: one term.
-
-        TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the
-        standard that defines it.
-
-        Args:
-            key: The key, such as `tir`.
-
-        Example:
-            client.runout.get_term(key="tir")
-        """
+        """Terms of runout: one term. As `Halfangle.runout.get_term`, to be awaited."""
         return await self._sender.send(
             _GET_TERM,
             {
@@ -749,51 +786,7 @@ class AsyncRunoutCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutIndicateAnswer:
-        """Indicate a section true.
-
-        Readings round one section of a shaft or a bore: eccentricity, high spot, how far to tap,
-        from which side, and the ovality and lobes that no tapping removes.
-
-        Largest request: 720 readings, 15 harmonics.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
-                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
-                on a shaft toward its center's offset, in a bore opposite to it.
-            readings: Readings at any angles, each angle once. [3 to 720 entries]
-            indicator_resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
-                15]
-            repeatability: Standard deviation of one reading, by reading one place several times, in
-                `units`. Not stated, it is judged by what as many harmonics as the readings carry
-                leave of them; of four readings ovality is then taken for scatter. [length, 0 to
-                10000]
-            tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger
-                or a tip that corrects itself. [degree, 0 to 75; or text in degrees, minutes,
-                seconds]
-            station_from_apex: Distance along the axis of the reading from the cone's apex, in
-                `units`. [length, 1e-06 to 10000]
-
-        Example:
-            client.runout.indicate(units="in", surface="external", indicator_resolution=0.0001,
-                readings=[models.RunoutReading(angular_position=0, reading=0.0003),
-                models.RunoutReading(angular_position=90, reading=0.0004),
-                models.RunoutReading(angular_position=180, reading=-0.0003),
-                models.RunoutReading(angular_position=270, reading=-0.0004)])
-        """
+        """Indicate a section true. As `Halfangle.runout.indicate`, to be awaited."""
         return await self._sender.send(
             _INDICATE,
             {
@@ -822,14 +815,7 @@ class AsyncRunoutCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutTermListAnswer:
-        """Terms of runout.
-
-        TIR, eccentricity, concentricity, coaxiality, circular and total run-out, each by the
-        standard that defines it.
-
-        Example:
-            client.runout.list_terms()
-        """
+        """Terms of runout. As `Halfangle.runout.list_terms`, to be awaited."""
         return await self._sender.send(
             _LIST_TERMS,
             {},
@@ -855,38 +841,7 @@ class AsyncRunoutCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutOffCrestAnswer:
-        """False taper of an indicator off the crest.
-
-        An indicator run along a cone beside its crest drops more at the small end: the false taper,
-        and the miss that a wanted angle allows.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            small_diameter: Diameter at the small end of the run. [length, 1e-06 to 10000]
-            large_diameter: Diameter at its large end. [length, 1e-06 to 10000]
-            miss: How far beside the crest the tip runs, in `units`. [length, 0 to 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            tip_radius: Radius of the indicator's tip, in `units`. [length, 0 to 10000]
-            half_angle_tolerance_arcsec: False half angle to allow, ± in arc-seconds on the half
-                angle; gives the miss allowed. [arcsecond, 1e-06 to 324000]
-
-        Example:
-            client.runout.off_crest(units="in", included_angle=60, small_diameter=0.1,
-                large_diameter=0.5, miss=0.01, tip_radius=0.04, half_angle_tolerance_arcsec=10)
-        """
+        """As `Halfangle.runout.off_crest`, to be awaited."""
         return await self._sender.send(
             _OFF_CREST,
             {
@@ -917,26 +872,7 @@ class AsyncRunoutCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutReversalAnswer:
-        """Socket's error or the part's.
-
-        Two readings with the part turned half a turn in its socket: the runout of each, the best
-        and the worst clocking.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
-                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
-                on a shaft toward its center's offset, in a bore opposite to it.
-            at_0: Part at its first clocking; angles on the spindle.
-            at_180: Part turned by 180; angles on the spindle.
-
-        Example:
-            client.runout.reversal(units="mm", surface="external",
-                at_0=models.RunoutFound(tir=0.01, high_spot=30),
-                at_180=models.RunoutFound(tir=0.004, high_spot=200))
-        """
+        """Socket's error or the part's. As `Halfangle.runout.reversal`, to be awaited."""
         return await self._sender.send(
             _REVERSAL,
             {
@@ -961,26 +897,7 @@ class AsyncRunoutCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.RunoutVBlockAnswer:
-        """Lobes that a V-block hides.
-
-        What an indicator shows of each number of lobes while the part turns in a V, which lobes it
-        hides, and what a reading means.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            vee_angle: Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees,
-                minutes, seconds]
-            indicator_angle: Angle of the indicator from the V's bisector, in degrees; 0 opposite
-                the V. [degree, -90 to 90; or text in degrees, minutes, seconds]
-            max_lobes: Largest number of lobes to list. [count, 2 to 50]
-            lobes: Lobes that the part has, such as 3 from a three-jaw chuck. [count, 2 to 50]
-            tir: Full indicator movement in the V, in `units`; needs `lobes`. [length, 0 to 10000]
-
-        Example:
-            client.runout.v_block(units="in", vee_angle=90, lobes=3, tir=0.0004)
-        """
+        """Lobes that a V-block hides. As `Halfangle.runout.v_block`, to be awaited."""
         return await self._sender.send(
             _V_BLOCK,
             {

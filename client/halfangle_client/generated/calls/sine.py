@@ -1,102 +1,106 @@
 # Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
 """Calls of the topic `sine`."""
 
+from __future__ import annotations
+
 from collections.abc import Sequence
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
-from halfangle_client.generated import models
 
-_ANGLE = Endpoint(
+if TYPE_CHECKING:
+    from halfangle_client.generated import models
+
+_ANGLE: Endpoint[models.SineAngleAnswer] = Endpoint(
     name="sine.angle",
     method="POST",
     path="/v1/sine/angle",
-    answer=models.SineAngleAnswer,
+    answer="SineAngleAnswer",
     accept="application/json",
     sends="application/json",
 )
-_COMPOUND = Endpoint(
+_COMPOUND: Endpoint[models.SineCompoundAnswer] = Endpoint(
     name="sine.compound",
     method="POST",
     path="/v1/sine/compound",
-    answer=models.SineCompoundAnswer,
+    answer="SineCompoundAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_COMPOUND_ANGLES = Endpoint(
+_COMPOUND_ANGLES: Endpoint[models.SineCompoundAnglesAnswer] = Endpoint(
     name="sine.compound_angles",
     method="POST",
     path="/v1/sine/compound-angles",
-    answer=models.SineCompoundAnglesAnswer,
+    answer="SineCompoundAnglesAnswer",
     accept="application/json",
     sends="application/json",
 )
-_CORRECTION = Endpoint(
+_CORRECTION: Endpoint[models.SineCorrectionAnswer] = Endpoint(
     name="sine.correction",
     method="POST",
     path="/v1/sine/correction",
-    answer=models.SineCorrectionAnswer,
+    answer="SineCorrectionAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_LOW_STACK = Endpoint(
+_LOW_STACK: Endpoint[models.SineLowStackAnswer] = Endpoint(
     name="sine.low_stack",
     method="POST",
     path="/v1/sine/low-stack",
-    answer=models.SineLowStackAnswer,
+    answer="SineLowStackAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_REQUIREMENTS = Endpoint(
+_REQUIREMENTS: Endpoint[models.SineRequirementsAnswer] = Endpoint(
     name="sine.requirements",
     method="POST",
     path="/v1/sine/requirements",
-    answer=models.SineRequirementsAnswer,
+    answer="SineRequirementsAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_SETTING = Endpoint(
+_SETTING: Endpoint[models.SineSettingAnswer] = Endpoint(
     name="sine.setting",
     method="POST",
     path="/v1/sine/setting",
-    answer=models.SineSettingAnswer,
+    answer="SineSettingAnswer",
     accept="application/json",
     sends="application/json",
 )
-_TABLE = Endpoint(
+_TABLE: Endpoint[models.SineTableAnswer] = Endpoint(
     name="sine.table",
     method="POST",
     path="/v1/sine/table",
-    answer=models.SineTableAnswer,
+    answer="SineTableAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_TAPER_ANGLE = Endpoint(
+_TAPER_ANGLE: Endpoint[models.SineTaperAngleAnswer] = Endpoint(
     name="sine.taper_angle",
     method="POST",
     path="/v1/sine/taper-angle",
-    answer=models.SineTaperAngleAnswer,
+    answer="SineTaperAngleAnswer",
     accept="application/json",
     sends="application/json",
 )
-_TAPER_SETTING = Endpoint(
+_TAPER_SETTING: Endpoint[models.SineTaperSettingAnswer] = Endpoint(
     name="sine.taper_setting",
     method="POST",
     path="/v1/sine/taper-setting",
-    answer=models.SineTaperSettingAnswer,
+    answer="SineTaperSettingAnswer",
     accept="application/json",
     sends="application/json",
 )
-_UNCERTAINTY = Endpoint(
+_UNCERTAINTY: Endpoint[models.SineUncertaintyAnswer] = Endpoint(
     name="sine.uncertainty",
     method="POST",
     path="/v1/sine/uncertainty",
-    answer=models.SineUncertaintyAnswer,
+    answer="SineUncertaintyAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
@@ -141,8 +145,6 @@ class SineCalls:
 
         The angle that a stack, or the stacks under both rolls, gives on a sine bar or plate.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
@@ -157,6 +159,18 @@ class SineCalls:
             high_stack: Stack under the high roll, as measured, in `units`. [length, 0 to 10000]
             low_stack: Stack under the low roll, as measured; counts with `high_stack` only.
                 [length, 0 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.SineAngleAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.sine.angle(units="in", center_distance=5, height=2.5)
@@ -254,6 +268,19 @@ class SineCalls:
             resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
                 mm. [length, 1e-06 to 10000]
             max_blocks: Most blocks in each of the two stacks. [count, 1 to 8]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.SineCompoundAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.sine.compound(units="in", base_center_distance=5, upper_center_distance=5,
@@ -307,8 +334,6 @@ class SineCalls:
         What two stacks under a compound sine plate set: the surface of the part that is level, and
         how the upper plate's face stands.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             base_center_distance: Distance between the centers of the two rolls, in `units`.
@@ -327,6 +352,18 @@ class SineCalls:
                 to 10000]
             upper_step: Stack under the upper plate's roll at which it stands at zero. [length,
                 -10000 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.SineCompoundAnglesAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.sine.compound_angles(units="in", base_center_distance=5,
@@ -423,6 +460,19 @@ class SineCalls:
             tolerance_arcsec: Angles of the plate within ± this of the wanted one will do; of them,
                 the one with the fewest blocks to handle is taken. Absent: the nearest height that
                 the set's step has. [arcsecond, 1e-06 to 324000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.SineCorrectionAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.sine.correction(units="in", center_distance=5, angle=30,
@@ -525,6 +575,19 @@ class SineCalls:
             largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
                 refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
                 minutes, seconds]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.SineLowStackAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.sine.low_stack(units="in", center_distance=5, angle=0.5, set="inch-81")
@@ -738,6 +801,19 @@ class SineCalls:
                 uncertainties at either limit.
             tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
                 angle, so that its error counts twice on the `included-angle`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.SineRequirementsAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.sine.requirements(units="in", center_distance=5, angle=30,
@@ -810,8 +886,6 @@ class SineCalls:
         The height of the stack that sets a sine bar or plate to an angle, what it is worth once
         rounded, and past a stated angle the setting of the complement.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
@@ -830,6 +904,18 @@ class SineCalls:
                 [degree, over 0, under 90; or text in degrees, minutes, seconds]
             resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
                 mm. [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.SineSettingAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.sine.setting(units="in", center_distance=5, angle=30)
@@ -889,6 +975,19 @@ class SineCalls:
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
             resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
                 mm. [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.SineTableAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.sine.table(units="in", center_distance=5, first_angle=0, last_angle=60,
@@ -932,8 +1031,6 @@ class SineCalls:
         The taper that a sine setting stands for, with what the indicator still read along its top
         generator.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
@@ -956,6 +1053,18 @@ class SineCalls:
                 setting. [length, -10000 to 10000]
             indicator_travel: Travel of the indicator along the top generator, in `units`. [length,
                 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.SineTaperAngleAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.sine.taper_angle(units="in", center_distance=5, height=0.7219,
@@ -1005,8 +1114,6 @@ class SineCalls:
         centers, lying on its generator, or in a vee; with the heights that the usual mistakes would
         give.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
@@ -1037,6 +1144,18 @@ class SineCalls:
             largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
                 refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
                 minutes, seconds]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.SineTaperSettingAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.sine.taper_setting(units="in", center_distance=5, taper_per_foot=3.5,
@@ -1249,6 +1368,19 @@ class SineCalls:
             tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
                 to 324000]
             trials: Trials of the Monte Carlo check. [count, 1000 to 200000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.SineUncertaintyAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.sine.uncertainty(units="in", center_distance=5, angle=30,
@@ -1323,30 +1455,7 @@ class AsyncSineCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineAngleAnswer:
-        """Angle of a stack.
-
-        The angle that a stack, or the stacks under both rolls, gives on a sine bar or plate.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
-            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
-                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
-            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
-            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
-                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            height: Height of the stack under the high roll over that under the low roll; less than
-                the center distance. Either this or `high_stack`. [length, 1e-06 to 10000]
-            high_stack: Stack under the high roll, as measured, in `units`. [length, 0 to 10000]
-            low_stack: Stack under the low roll, as measured; counts with `high_stack` only.
-                [length, 0 to 10000]
-
-        Example:
-            client.sine.angle(units="in", center_distance=5, height=2.5)
-        """
+        """Angle of a stack. As `Halfangle.sine.angle`, to be awaited."""
         return await self._sender.send(
             _ANGLE,
             {
@@ -1388,65 +1497,7 @@ class AsyncSineCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCompoundAnswer:
-        """Compound sine plate.
-
-        Both stacks of a two-axis sine plate for a surface given by projected angles, by its true
-        tilt and direction, or by its normal, in the part's or in the machine's frame; checked by
-        rotating the normal back, with the turn of the edges in plan.
-
-        Largest request: two stacks of up to 8 blocks each from 500.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            base_center_distance: Distance between the centers of the two rolls, in `units`.
-                [length, 1e-06 to 10000]
-            upper_center_distance: Distance between the centers of the two rolls, in `units`.
-                [length, 1e-06 to 10000]
-            base_axis: Axis of the machine along which the hinge of the base plate lies: `x` (left
-                to right; the base raises the back or the front) or `y` (front to back; the base
-                raises the right or the left). The upper plate's hinge lies along the other. Always
-                required: the same two stacks in the other order give another surface.
-            frame: Whose views the orientation is given in. `part`: the part's own, lying flat; the
-                plate shall bring that surface level under the wheel. `machine`: the machine's; the
-                upper plate's face itself shall stand with these angles. Always required: at 30/30
-                the wrong one is 4.58° out.
-            orientation: The surface.
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
-                needed. [1 to 60 characters]
-            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
-                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
-                1e-06 to 10000]
-            box: The shop's own blocks with what is known of them. [1 to 500 entries]
-            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
-                500 entries, each length, 1e-06 to 10000]
-            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
-                entries, each length, 1e-06 to 10000]
-            base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
-                to 10000]
-            upper_step: Stack under the upper plate's roll at which it stands at zero. [length,
-                -10000 to 10000]
-            base_raised_side: Side that this plate raises, away from its hinge: `right` or `left`
-                where the hinge lies along Y, `back` or `front` where it lies along X. The work is
-                then turned in plan so that no other side is raised. Absent: either side may be.
-            upper_raised_side: Side that this plate raises, away from its hinge: `right` or `left`
-                where the hinge lies along Y, `back` or `front` where it lies along X. The work is
-                then turned in plan so that no other side is raised. Absent: either side may be.
-            base_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
-                is refused. Absent: anything below 90°. [degree, over 0, under 90; or text in
-                degrees, minutes, seconds]
-            upper_largest_angle: Largest angle that the plate reaches, in degrees; past it a setting
-                is refused. Absent: anything below 90°. [degree, over 0, under 90; or text in
-                degrees, minutes, seconds]
-            resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
-                mm. [length, 1e-06 to 10000]
-            max_blocks: Most blocks in each of the two stacks. [count, 1 to 8]
-
-        Example:
-            client.sine.compound(units="in", base_center_distance=5, upper_center_distance=5,
-                base_axis="x", frame="part",
-                orientation=models.SineProjectedAngles(kind="projected-angles", x_angle=30,
-                y_angle=30), set="inch-81")
-        """
+        """Compound sine plate. As `Halfangle.sine.compound`, to be awaited."""
         return await self._sender.send(
             _COMPOUND,
             {
@@ -1488,37 +1539,7 @@ class AsyncSineCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCompoundAnglesAnswer:
-        """Angles of a compound setting.
-
-        What two stacks under a compound sine plate set: the surface of the part that is level, and
-        how the upper plate's face stands.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            base_center_distance: Distance between the centers of the two rolls, in `units`.
-                [length, 1e-06 to 10000]
-            upper_center_distance: Distance between the centers of the two rolls, in `units`.
-                [length, 1e-06 to 10000]
-            base_axis: Axis of the machine along which the hinge of the base plate lies: `x` (left
-                to right; the base raises the back or the front) or `y` (front to back; the base
-                raises the right or the left). The upper plate's hinge lies along the other. Always
-                required: the same two stacks in the other order give another surface.
-            base_height: Stack under the base plate's raised roll, in `units`: positive under the
-                right or back roll, negative under the left or front one. [length, -10000 to 10000]
-            upper_height: Stack under the upper plate's raised roll, signed in the same way.
-                [length, -10000 to 10000]
-            base_step: Stack under the base plate's roll at which it stands at zero. [length, -10000
-                to 10000]
-            upper_step: Stack under the upper plate's roll at which it stands at zero. [length,
-                -10000 to 10000]
-
-        Example:
-            client.sine.compound_angles(units="in", base_center_distance=5,
-                upper_center_distance=5, base_axis="x", base_height=-2.2360679775,
-                upper_height=-2.5)
-        """
+        """Angles of a compound setting. As `Halfangle.sine.compound_angles`, to be awaited."""
         return await self._sender.send(
             _COMPOUND_ANGLES,
             {
@@ -1561,59 +1582,7 @@ class AsyncSineCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineCorrectionAnswer:
-        """Correction of a measured angle.
-
-        From a measured angle error to the change of the stack, and which blocks to swap, as few as
-        can be.
-
-        Largest request: 500 blocks of which the largest 8 make at most 10000000 steps of the sizes'
-        common step.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
-                needed. [1 to 60 characters]
-            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
-                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
-                1e-06 to 10000]
-            box: The shop's own blocks with what is known of them. [1 to 500 entries]
-            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
-                500 entries, each length, 1e-06 to 10000]
-            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
-                entries, each length, 1e-06 to 10000]
-            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
-                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
-            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
-            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
-                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            angle: Angle wanted of the plate, in degrees. Either this or `included_angle`. [degree,
-                over 0, under 90; or text in degrees, minutes, seconds]
-            included_angle: Included angle wanted of the cone, in degrees; the plate has half of it.
-                [degree, over 0, under 180; or text in degrees, minutes, seconds]
-            measured_angle: Angle of the plate as measured, in degrees. One of this,
-                `measured_error_arcsec`, `measured_included_angle` and
-                `measured_included_angle_error_arcsec` is needed. [degree, over 0, under 90; or text
-                in degrees, minutes, seconds]
-            measured_error_arcsec: Angle of the plate as measured less the one wanted, in
-                arc-seconds. [arcsecond, -324000 to 324000]
-            measured_included_angle: Included angle of the cone as measured, in degrees. [degree,
-                over 0, under 180; or text in degrees, minutes, seconds]
-            measured_included_angle_error_arcsec: Included angle as measured less the one wanted, in
-                arc-seconds. [arcsecond, -324000 to 324000]
-            blocks: Blocks under the high roll now, in `units`; with `set` or `sizes`, which hold
-                them too. [1 to 8 entries, each length, 1e-06 to 10000]
-            low_stack: Stack under the low roll, left as it is, in `units`. [length, 0 to 10000]
-            max_blocks: Most blocks in the new stack. [count, 1 to 8]
-            tolerance_arcsec: Angles of the plate within ± this of the wanted one will do; of them,
-                the one with the fewest blocks to handle is taken. Absent: the nearest height that
-                the set's step has. [arcsecond, 1e-06 to 324000]
-
-        Example:
-            client.sine.correction(units="in", center_distance=5, angle=30,
-                measured_error_arcsec=10, blocks=[2.0, 0.5], set="inch-81")
-        """
+        """Correction of a measured angle. As `Halfangle.sine.correction`, to be awaited."""
         return await self._sender.send(
             _CORRECTION,
             {
@@ -1666,55 +1635,7 @@ class AsyncSineCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineLowStackAnswer:
-        """Stacks under both rolls.
-
-        The blocks for an angle from one set: a single stack where it can be built, else stacks
-        under both rolls, with the fewest blocks, proved.
-
-        Largest request: 500 blocks of which the largest 8 make at most 10000000 steps of the sizes'
-        common step.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
-            angle: Angle wanted, in degrees. [degree, at least 0, under 90; or text in degrees,
-                minutes, seconds]
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
-                needed. [1 to 60 characters]
-            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
-                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
-                1e-06 to 10000]
-            box: The shop's own blocks with what is known of them. [1 to 500 entries]
-            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
-                500 entries, each length, 1e-06 to 10000]
-            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
-                entries, each length, 1e-06 to 10000]
-            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
-                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
-            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
-            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
-                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            low_stack_use: `if-needed`: a stack under the low roll only where no single stack of up
-                to `max_single_blocks` does it; `fewest-blocks`: wherever it saves a block;
-                `always`; `never`, as for a plate that pivots on its low roll.
-            max_single_blocks: Most blocks that a single stack may have before two stacks are
-                preferred. [count, 1 to 8]
-            max_blocks: Most blocks in both stacks together. [count, 1 to 8]
-            smallest_high_stack: Least height of the high roll's stack, in `units`: what lifts the
-                plate off its rest. [length, 0 to 10000]
-            smallest_low_stack: Least height of the low roll's stack, where there is one, in
-                `units`. [length, 0 to 10000]
-            tolerance_arcsec: Angles within ± this of the wanted one will do, in arc-seconds: of
-                them, the one with the fewest blocks is taken. Absent: the nearest height that the
-                set's step has. [arcsecond, 1e-06 to 324000]
-            largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
-                refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
-                minutes, seconds]
-
-        Example:
-            client.sine.low_stack(units="in", center_distance=5, angle=0.5, set="inch-81")
-        """
+        """Stacks under both rolls. As `Halfangle.sine.low_stack`, to be awaited."""
         return await self._sender.send(
             _LOW_STACK,
             {
@@ -1845,95 +1766,7 @@ class AsyncSineCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineRequirementsAnswer:
-        """What must be held for a tolerance.
-
-        From the angle's tolerance to the allowed error of each part of the set-up, and the cheapest
-        term to mend.
-
-        Largest request: one set-up of 16 terms.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
-            angle: Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
-                seconds]
-            tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
-                to 324000]
-            center_distance_error_limit: Largest error ± of the center distance, in `units`.
-                [length, 0 to 10000]
-            roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
-                0 to 10000]
-            roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
-                end, in `units`; a stack under one end rather than the middle sees half of it.
-                [length, 0 to 10000]
-            face_parallelism: Limit ± by which the plate's face is out of parallel over
-                `face_length`, in `units`. [length, 0 to 10000]
-            face_parallelism_on_rolls: True where the face's parallelism was measured with the plate
-                resting on its rolls: it then holds the rolls' difference already, and only the rest
-                of it counts.
-            face_flatness: Flatness of the plate's face over `face_length`, in `units`. [length, 0
-                to 10000]
-            face_length: Length over which parallelism and flatness act: the plate's, or the work's
-                seat. Absent: the center distance. [length, 1e-06 to 10000]
-            table_flatness: Limit ± of the difference in height of the surface plate under the two
-                rolls, in `units`. [length, 0 to 10000]
-            particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
-                10000]
-            temperature_error_limit_celsius: Largest error ± of the temperature of plate and blocks,
-                in kelvins. [°C, 0 to 50]
-            temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
-                the plate's. [°C, 0 to 50]
-            plate_material: Material of the plate.
-            axis_yaw_error_limit_arcsec: Largest error ± of the yaw of the work's axis out of the
-                plane in which the plate tilts; at most 18000, which is 5°. It acts by its square,
-                always toward a smaller angle. [arcsecond, 0 to 18000]
-            axis_pitch_error_limit_arcsec: Largest error ± of the pitch of the work's axis to the
-                plate's face, in the plane in which the plate tilts; it acts one to one. [arcsecond,
-                0 to 324000]
-            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
-                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
-            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
-            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
-                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            stack_error_limit: Largest error ± of the block stack's height, in `units`. [length, 0
-                to 10000]
-            height: Difference of the stacks as they are built, high less low, in `units`: what it
-                is off from the angle's own height then counts as a known shift. Either this or
-                `resolution`. [length, 1e-06 to 10000]
-            resolution: Step to which the stack is built, in `units`: it is then off by up to half
-                of it. 0: built exactly. Absent, and without `height`: not stated. [length, 0 to
-                10000]
-            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
-            block_material: Material of the blocks.
-            wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
-                in `units`. [length, 0 to 10000]
-            wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
-                [length, 1e-06 to 10000]
-            normal_terms: Terms whose number is a standard deviation of a normal distribution, not a
-                limit. All other terms are rectangular, unless listed below; yaw and the stack's
-                rounding always are. [at most 16 entries]
-            triangular_terms: Terms with a triangular distribution. [at most 16 entries]
-            u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
-                most 16 entries]
-            coverage_factor: Coverage factor k of the expanded uncertainty. Absent: what covers 95 %
-                by the distributions themselves. The forecast goes by `decision_rule`, whatever k
-                is. [1 to 4]
-            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
-                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
-                uncertainties at either limit.
-            tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
-                angle, so that its error counts twice on the `included-angle`.
-
-        Example:
-            client.sine.requirements(units="in", center_distance=5, angle=30,
-                center_distance_error_limit=0.0002, roll_difference=5e-05,
-                roll_parallelism=5e-05, face_parallelism=0.0001, face_flatness=5e-05,
-                stack_error_limit=2e-05, resolution=0.0001, table_flatness=5e-05,
-                particle=2e-05, temperature_celsius=22, temperature_error_limit_celsius=1,
-                temperature_difference_celsius=0.5, axis_yaw_error_limit_arcsec=900,
-                axis_pitch_error_limit_arcsec=5, wheel_breakdown=0, tolerance_arcsec=10)
-        """
+        """What must be held for a tolerance. As `Halfangle.sine.requirements`, to be awaited."""
         return await self._sender.send(
             _REQUIREMENTS,
             {
@@ -1991,35 +1824,7 @@ class AsyncSineCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineSettingAnswer:
-        """Sine setting.
-
-        The height of the stack that sets a sine bar or plate to an angle, what it is worth once
-        rounded, and past a stated angle the setting of the complement.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
-            angle: Angle between the plate's top and the surface it stands on, in degrees. [degree,
-                over 0, under 90; or text in degrees, minutes, seconds]
-            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
-                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
-            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
-            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
-                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
-                refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
-                minutes, seconds]
-            steep_angle: Angle in degrees past which the complement (work turned by 90°) is offered.
-                [degree, over 0, under 90; or text in degrees, minutes, seconds]
-            resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
-                mm. [length, 1e-06 to 10000]
-
-        Example:
-            client.sine.setting(units="in", center_distance=5, angle=30)
-        """
+        """Sine setting. As `Halfangle.sine.setting`, to be awaited."""
         return await self._sender.send(
             _SETTING,
             {
@@ -2052,34 +1857,7 @@ class AsyncSineCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineTableAnswer:
-        """Setting table.
-
-        Heights for a range of angles on one sine bar or plate, as rows and as CSV.
-
-        Largest request: 5400 rows: every minute of arc up to 90°.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
-            first_angle: First angle of the table, in degrees. [degree, at least 0, under 90; or
-                text in degrees, minutes, seconds]
-            last_angle: Last angle of the table, in degrees; the table may end a part step below it.
-                [degree, at least 0, under 90; or text in degrees, minutes, seconds]
-            angle_step: Step from one angle to the next, in degrees; at least one second of arc.
-                [degree, 0.000277777777777778 to 45; or text in degrees, minutes, seconds]
-            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
-                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
-            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
-            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
-                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            resolution: Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001
-                mm. [length, 1e-06 to 10000]
-
-        Example:
-            client.sine.table(units="in", center_distance=5, first_angle=0, last_angle=60,
-                angle_step=5)
-        """
+        """Setting table. As `Halfangle.sine.table`, to be awaited."""
         return await self._sender.send(
             _TABLE,
             {
@@ -2113,40 +1891,7 @@ class AsyncSineCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineTaperAngleAnswer:
-        """Taper of a sine setting.
-
-        The taper that a sine setting stands for, with what the indicator still read along its top
-        generator.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
-            holding: How the taper is held. `between-centers`: its axis parallel to the plate's top,
-                also a bar laid over a taper whose axis is level; `on-its-generator`: lying on the
-                plate's flat top, also a bar laid over a taper that lies on the surface plate;
-                `in-a-vee`: lying in a vee along the plate.
-            height: Height of the stack under the high roll over that under the low roll. [length,
-                1e-06 to 10000]
-            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
-                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
-            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
-            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
-                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            vee_angle: Included angle of the vee, in degrees; counts for `in-a-vee` only. [degree,
-                over 0, at most 180; or text in degrees, minutes, seconds]
-            indicator_rise: Rise of the top generator along `indicator_travel`, in `units`: positive
-                where it rises toward the low roll, so that the taper is larger than the plate's
-                setting. [length, -10000 to 10000]
-            indicator_travel: Travel of the indicator along the top generator, in `units`. [length,
-                1e-06 to 10000]
-
-        Example:
-            client.sine.taper_angle(units="in", center_distance=5, height=0.7219,
-                holding="between-centers")
-        """
+        """Taper of a sine setting. As `Halfangle.sine.taper_angle`, to be awaited."""
         return await self._sender.send(
             _TAPER_ANGLE,
             {
@@ -2185,49 +1930,7 @@ class AsyncSineCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineTaperSettingAnswer:
-        """Sine setting for a taper.
-
-        The setting that brings a taper's top generator parallel to the surface plate: held between
-        centers, lying on its generator, or in a vee; with the heights that the usual mistakes would
-        give.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
-            holding: How the taper is held. `between-centers`: its axis parallel to the plate's top,
-                also a bar laid over a taper whose axis is level; `on-its-generator`: lying on the
-                plate's flat top, also a bar laid over a taper that lies on the surface plate;
-                `in-a-vee`: lying in a vee along the plate.
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
-                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
-            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
-            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
-                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            vee_angle: Included angle of the vee, in degrees; counts for `in-a-vee` only. [degree,
-                over 0, at most 180; or text in degrees, minutes, seconds]
-            largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
-                refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
-                minutes, seconds]
-
-        Example:
-            client.sine.taper_setting(units="in", center_distance=5, taper_per_foot=3.5,
-                holding="between-centers")
-        """
+        """Sine setting for a taper. As `Halfangle.sine.taper_setting`, to be awaited."""
         return await self._sender.send(
             _TAPER_SETTING,
             {
@@ -2355,96 +2058,7 @@ class AsyncSineCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SineUncertaintyAnswer:
-        """Uncertainty of a sine set-up.
-
-        The budget of a set-up's angle in arc-seconds, each term with its sensitivity and share,
-        checked by Monte Carlo, and whether it will hold a tolerance.
-
-        Largest request: 200,000 Monte Carlo trials.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            center_distance: Distance between the centers of the two rolls, in `units`. [length,
-                1e-06 to 10000]
-            angle: Angle to set, in degrees. [degree, over 0, under 90; or text in degrees, minutes,
-                seconds]
-            center_distance_error_limit: Largest error ± of the center distance, in `units`.
-                [length, 0 to 10000]
-            roll_difference: Limit ± of the difference of the rolls' diameters, in `units`. [length,
-                0 to 10000]
-            roll_parallelism: Limit ± by which the rolls are out of parallel in height from end to
-                end, in `units`; a stack under one end rather than the middle sees half of it.
-                [length, 0 to 10000]
-            face_parallelism: Limit ± by which the plate's face is out of parallel over
-                `face_length`, in `units`. [length, 0 to 10000]
-            face_parallelism_on_rolls: True where the face's parallelism was measured with the plate
-                resting on its rolls: it then holds the rolls' difference already, and only the rest
-                of it counts.
-            face_flatness: Flatness of the plate's face over `face_length`, in `units`. [length, 0
-                to 10000]
-            face_length: Length over which parallelism and flatness act: the plate's, or the work's
-                seat. Absent: the center distance. [length, 1e-06 to 10000]
-            table_flatness: Limit ± of the difference in height of the surface plate under the two
-                rolls, in `units`. [length, 0 to 10000]
-            particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
-                10000]
-            temperature_error_limit_celsius: Largest error ± of the temperature of plate and blocks,
-                in kelvins. [°C, 0 to 50]
-            temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
-                the plate's. [°C, 0 to 50]
-            plate_material: Material of the plate.
-            axis_yaw_error_limit_arcsec: Largest error ± of the yaw of the work's axis out of the
-                plane in which the plate tilts; at most 18000, which is 5°. It acts by its square,
-                always toward a smaller angle. [arcsecond, 0 to 18000]
-            axis_pitch_error_limit_arcsec: Largest error ± of the pitch of the work's axis to the
-                plate's face, in the plane in which the plate tilts; it acts one to one. [arcsecond,
-                0 to 324000]
-            high_roll_diameter: Diameter of the roll that is raised, in `units`; only where the
-                rolls differ, together with `low_roll_diameter`. [length, 1e-06 to 10000]
-            low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
-            base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
-                which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            stack_error_limit: Largest error ± of the block stack's height, in `units`. [length, 0
-                to 10000]
-            height: Difference of the stacks as they are built, high less low, in `units`: what it
-                is off from the angle's own height then counts as a known shift. Either this or
-                `resolution`. [length, 1e-06 to 10000]
-            resolution: Step to which the stack is built, in `units`: it is then off by up to half
-                of it. 0: built exactly. Absent, and without `height`: not stated. [length, 0 to
-                10000]
-            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
-            block_material: Material of the blocks.
-            wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
-                in `units`. [length, 0 to 10000]
-            wheel_contact_length: Length of the slant that the wheel's face grinds, in `units`.
-                [length, 1e-06 to 10000]
-            normal_terms: Terms whose number is a standard deviation of a normal distribution, not a
-                limit. All other terms are rectangular, unless listed below; yaw and the stack's
-                rounding always are. [at most 16 entries]
-            triangular_terms: Terms with a triangular distribution. [at most 16 entries]
-            u_shaped_terms: Terms with a U-shaped distribution, such as a cycling temperature. [at
-                most 16 entries]
-            coverage_factor: Coverage factor k of the expanded uncertainty. Absent: what covers 95 %
-                by the distributions themselves. The forecast goes by `decision_rule`, whatever k
-                is. [1 to 4]
-            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
-                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
-                uncertainties at either limit.
-            tolerance_on: What the tolerance belongs to: a cone's half angle follows the plate's
-                angle, so that its error counts twice on the `included-angle`.
-            tolerance_arcsec: The angle must keep within ± this, in arc-seconds. [arcsecond, 1e-06
-                to 324000]
-            trials: Trials of the Monte Carlo check. [count, 1000 to 200000]
-
-        Example:
-            client.sine.uncertainty(units="in", center_distance=5, angle=30,
-                center_distance_error_limit=0.0002, roll_difference=5e-05,
-                roll_parallelism=5e-05, face_parallelism=0.0001, face_flatness=5e-05,
-                stack_error_limit=2e-05, resolution=0.0001, table_flatness=5e-05,
-                particle=2e-05, temperature_celsius=22, temperature_error_limit_celsius=1,
-                temperature_difference_celsius=0.5, axis_yaw_error_limit_arcsec=900,
-                axis_pitch_error_limit_arcsec=5, wheel_breakdown=0, tolerance_arcsec=20)
-        """
+        """Uncertainty of a sine set-up. As `Halfangle.sine.uncertainty`, to be awaited."""
         return await self._sender.send(
             _UNCERTAINTY,
             {

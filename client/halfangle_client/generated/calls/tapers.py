@@ -1,195 +1,199 @@
 # Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
 """Calls of the topic `tapers`."""
 
+from __future__ import annotations
+
 from collections.abc import Sequence
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
-from halfangle_client.generated import models
 
-_ANGLE = Endpoint(
+if TYPE_CHECKING:
+    from halfangle_client.generated import models
+
+_ANGLE: Endpoint[models.TaperAngleAnswer] = Endpoint(
     name="tapers.angle",
     method="POST",
     path="/v1/tapers/angle",
-    answer=models.TaperAngleAnswer,
+    answer="TaperAngleAnswer",
     accept="application/json",
     sends="application/json",
 )
-_CLEAN_UP = Endpoint(
+_CLEAN_UP: Endpoint[models.TaperCleanUpAnswer] = Endpoint(
     name="tapers.clean_up",
     method="POST",
     path="/v1/tapers/clean-up",
-    answer=models.TaperCleanUpAnswer,
+    answer="TaperCleanUpAnswer",
     accept="application/json",
     sends="application/json",
 )
-_DOVETAIL_OVER_ROLLS = Endpoint(
+_DOVETAIL_OVER_ROLLS: Endpoint[models.DovetailOverRollsAnswer] = Endpoint(
     name="tapers.dovetail_over_rolls",
     method="POST",
     path="/v1/tapers/dovetail-over-rolls",
-    answer=models.DovetailOverRollsAnswer,
+    answer="DovetailOverRollsAnswer",
     accept="application/json",
     sends="application/json",
 )
-_GET_ANGLE_GRADE = Endpoint(
+_GET_ANGLE_GRADE: Endpoint[models.TaperAngleGradeEntryAnswer] = Endpoint(
     name="tapers.get_angle_grade",
     method="GET",
     path="/v1/tapers/angle-grades/{key}",
-    answer=models.TaperAngleGradeEntryAnswer,
+    answer="TaperAngleGradeEntryAnswer",
     accept="application/json",
 )
-_GET_RATE = Endpoint(
+_GET_RATE: Endpoint[models.TaperRateEntryAnswer] = Endpoint(
     name="tapers.get_rate",
     method="GET",
     path="/v1/tapers/rates/{key}",
-    answer=models.TaperRateEntryAnswer,
+    answer="TaperRateEntryAnswer",
     accept="application/json",
 )
-_GET_STANDARD = Endpoint(
+_GET_STANDARD: Endpoint[models.StandardTaperEntryAnswer] = Endpoint(
     name="tapers.get_standard",
     method="GET",
     path="/v1/tapers/standard/{key}",
-    answer=models.StandardTaperEntryAnswer,
+    answer="StandardTaperEntryAnswer",
     accept="application/json",
 )
-_IDENTIFY = Endpoint(
+_IDENTIFY: Endpoint[models.TaperIdentifyAnswer] = Endpoint(
     name="tapers.identify",
     method="POST",
     path="/v1/tapers/identify",
-    answer=models.TaperIdentifyAnswer,
+    answer="TaperIdentifyAnswer",
     accept="application/json",
     sends="application/json",
 )
-_INFEED = Endpoint(
+_INFEED: Endpoint[models.TaperInfeedAnswer] = Endpoint(
     name="tapers.infeed",
     method="POST",
     path="/v1/tapers/infeed",
-    answer=models.TaperInfeedAnswer,
+    answer="TaperInfeedAnswer",
     accept="application/json",
     sends="application/json",
 )
-_LIST_ANGLE_GRADES = Endpoint(
+_LIST_ANGLE_GRADES: Endpoint[models.TaperAngleGradeListAnswer] = Endpoint(
     name="tapers.list_angle_grades",
     method="GET",
     path="/v1/tapers/angle-grades",
-    answer=models.TaperAngleGradeListAnswer,
+    answer="TaperAngleGradeListAnswer",
     accept="application/json",
 )
-_LIST_RATES = Endpoint(
+_LIST_RATES: Endpoint[models.TaperRateListAnswer] = Endpoint(
     name="tapers.list_rates",
     method="GET",
     path="/v1/tapers/rates",
-    answer=models.TaperRateListAnswer,
+    answer="TaperRateListAnswer",
     accept="application/json",
 )
-_LIST_STANDARD = Endpoint(
+_LIST_STANDARD: Endpoint[models.StandardTaperListAnswer] = Endpoint(
     name="tapers.list_standard",
     method="GET",
     path="/v1/tapers/standard",
-    answer=models.StandardTaperListAnswer,
+    answer="StandardTaperListAnswer",
     accept="application/json",
 )
-_ONE_BALL = Endpoint(
+_ONE_BALL: Endpoint[models.TaperOneBallAnswer] = Endpoint(
     name="tapers.one_ball",
     method="POST",
     path="/v1/tapers/one-ball",
-    answer=models.TaperOneBallAnswer,
+    answer="TaperOneBallAnswer",
     accept="application/json",
     sends="application/json",
 )
-_OVER_BALLS = Endpoint(
+_OVER_BALLS: Endpoint[models.TaperOverBallsAnswer] = Endpoint(
     name="tapers.over_balls",
     method="POST",
     path="/v1/tapers/over-balls",
-    answer=models.TaperOverBallsAnswer,
+    answer="TaperOverBallsAnswer",
     accept="application/json",
     sends="application/json",
 )
-_OVER_BALLS_NOMINAL = Endpoint(
+_OVER_BALLS_NOMINAL: Endpoint[models.TaperOverBallsNominalAnswer] = Endpoint(
     name="tapers.over_balls_nominal",
     method="POST",
     path="/v1/tapers/over-balls-nominal",
-    answer=models.TaperOverBallsNominalAnswer,
+    answer="TaperOverBallsNominalAnswer",
     accept="application/json",
     sends="application/json",
 )
-_OVER_ROLLS = Endpoint(
+_OVER_ROLLS: Endpoint[models.TaperOverRollsAnswer] = Endpoint(
     name="tapers.over_rolls",
     method="POST",
     path="/v1/tapers/over-rolls",
-    answer=models.TaperOverRollsAnswer,
+    answer="TaperOverRollsAnswer",
     accept="application/json",
     sends="application/json",
 )
-_OVER_ROLLS_NOMINAL = Endpoint(
+_OVER_ROLLS_NOMINAL: Endpoint[models.TaperOverRollsNominalAnswer] = Endpoint(
     name="tapers.over_rolls_nominal",
     method="POST",
     path="/v1/tapers/over-rolls-nominal",
-    answer=models.TaperOverRollsNominalAnswer,
+    answer="TaperOverRollsNominalAnswer",
     accept="application/json",
     sends="application/json",
 )
-_PLUG_DEPTH = Endpoint(
+_PLUG_DEPTH: Endpoint[models.TaperPlugDepthAnswer] = Endpoint(
     name="tapers.plug_depth",
     method="POST",
     path="/v1/tapers/plug-depth",
-    answer=models.TaperPlugDepthAnswer,
+    answer="TaperPlugDepthAnswer",
     accept="application/json",
     sends="application/json",
 )
-_PLUG_DEPTH_NOMINAL = Endpoint(
+_PLUG_DEPTH_NOMINAL: Endpoint[models.TaperPlugDepthNominalAnswer] = Endpoint(
     name="tapers.plug_depth_nominal",
     method="POST",
     path="/v1/tapers/plug-depth-nominal",
-    answer=models.TaperPlugDepthNominalAnswer,
+    answer="TaperPlugDepthNominalAnswer",
     accept="application/json",
     sends="application/json",
 )
-_SET_OVER = Endpoint(
+_SET_OVER: Endpoint[models.TaperSetOverAnswer] = Endpoint(
     name="tapers.set_over",
     method="POST",
     path="/v1/tapers/set-over",
-    answer=models.TaperSetOverAnswer,
+    answer="TaperSetOverAnswer",
     accept="application/json",
     sends="application/json",
 )
-_SOLVE = Endpoint(
+_SOLVE: Endpoint[models.TaperSolveAnswer] = Endpoint(
     name="tapers.solve",
     method="POST",
     path="/v1/tapers/solve",
-    answer=models.TaperSolveAnswer,
+    answer="TaperSolveAnswer",
     accept="application/json",
     sends="application/json",
 )
-_STANDOFF = Endpoint(
+_STANDOFF: Endpoint[models.TaperStandoffAnswer] = Endpoint(
     name="tapers.standoff",
     method="POST",
     path="/v1/tapers/standoff",
-    answer=models.TaperStandoffAnswer,
+    answer="TaperStandoffAnswer",
     accept="application/json",
     sends="application/json",
 )
-_TOLERANCE = Endpoint(
+_TOLERANCE: Endpoint[models.TaperToleranceAnswer] = Endpoint(
     name="tapers.tolerance",
     method="POST",
     path="/v1/tapers/tolerance",
-    answer=models.TaperToleranceAnswer,
+    answer="TaperToleranceAnswer",
     accept="application/json",
     sends="application/json",
 )
-_VEE_OVER_ROLLS = Endpoint(
+_VEE_OVER_ROLLS: Endpoint[models.VeeOverRollsAnswer] = Endpoint(
     name="tapers.vee_over_rolls",
     method="POST",
     path="/v1/tapers/vee-over-rolls",
-    answer=models.VeeOverRollsAnswer,
+    answer="VeeOverRollsAnswer",
     accept="application/json",
     sends="application/json",
 )
-_VEE_OVER_ROLLS_NOMINAL = Endpoint(
+_VEE_OVER_ROLLS_NOMINAL: Endpoint[models.VeeOverRollsNominalAnswer] = Endpoint(
     name="tapers.vee_over_rolls_nominal",
     method="POST",
     path="/v1/tapers/vee-over-rolls-nominal",
-    answer=models.VeeOverRollsNominalAnswer,
+    answer="VeeOverRollsNominalAnswer",
     accept="application/json",
     sends="application/json",
 )
@@ -240,8 +244,6 @@ class TapersCalls:
 
         Reads an angle as a drawing writes it and gives it in every form.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             text: `60° included`, `8°17'50" half`, `30 complement`, `45°±5' included`, `1:20`, `1:20
                 per side`, `C=1:20`, `7/24`, `5 %`, `0.6 in/ft`, `3/4 per foot`, `0.602 TPF`, `10
@@ -249,6 +251,18 @@ class TapersCalls:
                 What has two meanings is refused with both. [1 to 60 characters]
             bare_angle_is: Which angle it is where the text does not say; `complement` is from the
                 face.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperAngleAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.angle(text="3/4 per foot")
@@ -293,8 +307,6 @@ class TapersCalls:
         Stock needed to clean up runout, angle error and wear of a cone against what is there, and
         how much its point shortens.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_diameter: Diameter at the large end as it stands, the mean over a turn. [length,
@@ -326,6 +338,18 @@ class TapersCalls:
             limit_point_loss: Most that the point may lose along the axis. [length, 0 to 10000]
             downfeed_per_pass: Feed a pass, square to the cone. [length, 1e-06 to 10000]
             spark_out_passes: Passes without feed at the end. [count, 0 to 100]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperCleanUpAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.clean_up(units="in", included_angle=60, large_diameter=0.75,
@@ -380,8 +404,6 @@ class TapersCalls:
 
         Measure over or between two rolls in a dovetail's corners, or its widths from it.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             kind: `male`: the measure is over the rolls; `female`: between them.
@@ -396,6 +418,18 @@ class TapersCalls:
                 0 to 10000]
             flank_angle_error_limit_arcsec: Largest error of the flank's angle, plus or minus.
                 [arcsecond, 0 to 3600]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.DovetailOverRollsAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.dovetail_over_rolls(units="mm", kind="male", flank_angle=60,
@@ -433,6 +467,18 @@ class TapersCalls:
 
         Args:
             key: The name, such as `AT1`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperAngleGradeEntryAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.get_angle_grade(key="AT1")
@@ -459,6 +505,18 @@ class TapersCalls:
 
         Args:
             key: The designation, such as `cone-120`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperRateEntryAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.get_rate(key="cone-120")
@@ -485,6 +543,18 @@ class TapersCalls:
 
         Args:
             key: The designation, such as `morse-0`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.StandardTaperEntryAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.get_standard(key="morse-0")
@@ -516,8 +586,6 @@ class TapersCalls:
         Standard tapers ranked by their misfit to two measured diameters and a length, with the
         measuring error that would explain each; names of one taper stand together.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_diameter: Larger diameter measured. [length, 1e-06 to 10000]
@@ -528,6 +596,18 @@ class TapersCalls:
             length_error_limit: Largest error of the length as measured, plus or minus. [length, 0
                 to 10000]
             max_candidates: How many candidates to list at most. [count, 1 to 50]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperIdentifyAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.identify(units="in", large_diameter=0.699, small_diameter=0.599,
@@ -574,8 +654,6 @@ class TapersCalls:
         What a downfeed square to the surface takes off diameter and radius, how far gauge line and
         point move, what each end loses where the angle is in error, and the passes.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             amount: Size of the layer that comes off everywhere, measured as `amount_is` says; where
@@ -601,6 +679,18 @@ class TapersCalls:
                 [length, 1e-06 to 10000]
             half_angle_error_arcsec: Half angle of the part as it stands less the right one:
                 positive where it is too blunt. [arcsecond, -36000 to 36000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperInfeedAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.infeed(units="in", included_angle=60, amount=0.001,
@@ -637,6 +727,20 @@ class TapersCalls:
 
         Tolerance of the included angle of each grade AT, by range of cone length.
 
+        Args:
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperAngleGradeListAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
         Example:
             client.tapers.list_angle_grades()
         """
@@ -657,6 +761,20 @@ class TapersCalls:
 
         Rates of taper and cone angles of ISO 1119, tapers per foot, taper pins and pipe.
 
+        Args:
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperRateListAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
         Example:
             client.tapers.list_rates()
         """
@@ -676,6 +794,20 @@ class TapersCalls:
         """Standard tapers.
 
         Standard tapers from published tables, each row with its source.
+
+        Args:
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.StandardTaperListAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.list_standard()
@@ -710,8 +842,6 @@ class TapersCalls:
 
         Mouth diameter of a socket of known slope from the depth of one ball.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             ball_diameter: Diameter of the ball. [length, 1e-06 to 10000]
@@ -735,6 +865,18 @@ class TapersCalls:
                 0 to 10000]
             included_angle_error_limit_arcsec: Largest error of the included angle stated, plus or
                 minus. [arcsecond, 0 to 36000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperOneBallAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.one_ball(units="in", included_angle=60, ball_diameter=0.5,
@@ -779,8 +921,6 @@ class TapersCalls:
 
         Half angle, diameters and their uncertainty from the depths of two balls.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_ball_diameter: Diameter of the larger ball. [length, 1e-06 to 10000]
@@ -793,6 +933,18 @@ class TapersCalls:
             measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
             roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
                 0 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperOverBallsAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.over_balls(units="mm", large_ball_diameter=40, small_ball_diameter=32,
@@ -836,8 +988,6 @@ class TapersCalls:
 
         Depths of two balls in a nominal socket, and where they touch.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_diameter: Diameter at the large end, the mouth. [length, 1e-06 to 10000]
@@ -856,6 +1006,18 @@ class TapersCalls:
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
                 `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperOverBallsNominalAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.over_balls_nominal(units="in", taper_per_foot=0.59941,
@@ -902,8 +1064,6 @@ class TapersCalls:
         Half angle, diameters and their uncertainty from measures over two equal rolls at two
         heights.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
@@ -918,6 +1078,18 @@ class TapersCalls:
                 0 to 10000]
             stack_rise_error_limit: Largest error of the difference of the stacks, plus or minus;
                 not stated where left out. [length, 0 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperOverRollsAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.over_rolls(units="mm", roll_diameter=12, lower_measure=60.21,
@@ -965,8 +1137,6 @@ class TapersCalls:
 
         Measures over two rolls at two heights for a nominal taper, and where they touch.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
@@ -988,6 +1158,18 @@ class TapersCalls:
             standing_on: End that the part stands on.
             lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
                 [length, 0 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperOverRollsNominalAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.over_rolls_nominal(units="in", taper_per_foot=0.59941,
@@ -1042,8 +1224,6 @@ class TapersCalls:
         Diameter at the gauge line from how deep a plug enters a socket or a ring goes over a plug;
         the taper too, from two gauges.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
@@ -1077,6 +1257,18 @@ class TapersCalls:
                 10000]
             included_angle_error_limit_arcsec: Largest error of the included angle stated, plus or
                 minus. [arcsecond, 0 to 36000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperPlugDepthAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.plug_depth(units="mm", one_in_x=20.02, gauge_diameter=17.78,
@@ -1131,8 +1323,6 @@ class TapersCalls:
         How deep a plug enters a nominal socket, or a ring goes over a nominal plug, with limits for
         a tolerance of the diameter.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
@@ -1154,6 +1344,18 @@ class TapersCalls:
                 0 to 10000]
             large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
                 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperPlugDepthNominalAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.plug_depth_nominal(units="mm", one_in_x=20.02, large_diameter=17.8,
@@ -1207,8 +1409,6 @@ class TapersCalls:
         Swivel, tailstock set-over and taper attachment for one taper, with their errors side by
         side.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             work_length: Length of the work between its center holes. [length, 1e-06 to 10000]
@@ -1241,6 +1441,18 @@ class TapersCalls:
             largest_set_over: Furthest that the tailstock can be set over. [length, 1e-06 to 10000]
             largest_attachment_offset: Furthest that the attachment's bar can be offset at its
                 length. [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperSetOverAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.set_over(units="in", taper_per_foot=1, work_length=9, scale_radius=6,
@@ -1295,8 +1507,6 @@ class TapersCalls:
         Large diameter, small diameter, length and slope from any three of them; more than three
         must agree.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
@@ -1318,6 +1528,18 @@ class TapersCalls:
                 10000]
             agree_within: How far diameters that follow from redundant values may differ, in
                 `units`; 0.0001 in or 0.001 mm where left out. [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperSolveAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.solve(units="in", large_diameter=0.7, length=2.5625,
@@ -1365,8 +1587,6 @@ class TapersCalls:
         How far a gauge stands off for an error of diameter, where cones of different angles bear
         and by how much they gape, and what bluing will show.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             kind: `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug
@@ -1391,6 +1611,18 @@ class TapersCalls:
                 to 36000]
             blue_film: Thickness of the marking film; 0.00008 in or 0.002 mm where left out (common
                 practice, no source). [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperStandoffAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.standoff(units="in", taper_per_foot=3.5, kind="external",
@@ -1445,8 +1677,6 @@ class TapersCalls:
         A cone's angle tolerance as a grade, as arc-seconds and on the diameter, and limits of size
         at any station.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
@@ -1474,6 +1704,18 @@ class TapersCalls:
                 10000]
             stations: Distances from the large end for limits of size; both ends else. [1 to 50
                 entries, each length, 0 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperToleranceAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.tolerance(units="mm", one_in_x=20, large_diameter=40, length=80,
@@ -1519,8 +1761,6 @@ class TapersCalls:
 
         Angle and width of a vee from the tops of two rolls of different size.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             large_roll_diameter: Diameter of the larger roll. [length, 1e-06 to 10000]
@@ -1532,6 +1772,18 @@ class TapersCalls:
             measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
             roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
                 0 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.VeeOverRollsAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.vee_over_rolls(units="mm", large_roll_diameter=40,
@@ -1567,8 +1819,6 @@ class TapersCalls:
 
         Height of rolls over the faces of a nominal vee, and where they touch.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             vee_angle: The vee's included angle, in degrees. [degree, 1 to 175; or text in degrees,
@@ -1576,6 +1826,18 @@ class TapersCalls:
             face_width: Width between the sides at the faces. [length, 1e-06 to 10000]
             roll_diameters: Diameters of the rolls, laid in one at a time. [1 to 20 entries, each
                 length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.VeeOverRollsNominalAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.tapers.vee_over_rolls_nominal(units="mm", vee_angle=60, face_width=46.188,
@@ -1608,23 +1870,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperAngleAnswer:
-        """A taper's angle in every notation.
-
-        Reads an angle as a drawing writes it and gives it in every form.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            text: `60° included`, `8°17'50" half`, `30 complement`, `45°±5' included`, `1:20`, `1:20
-                per side`, `C=1:20`, `7/24`, `5 %`, `0.6 in/ft`, `3/4 per foot`, `0.602 TPF`, `10
-                mm/m`, `0.05 per inch`, `D 20 d 18 L 40`, or a standard taper: `MT3`, `7/24 No. 40`.
-                What has two meanings is refused with both. [1 to 60 characters]
-            bare_angle_is: Which angle it is where the text does not say; `complement` is from the
-                face.
-
-        Example:
-            client.tapers.angle(text="3/4 per foot")
-        """
+        """A taper's angle in every notation. As `Halfangle.tapers.angle`, to be awaited."""
         return await self._sender.send(
             _ANGLE,
             {
@@ -1660,51 +1906,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperCleanUpAnswer:
-        """Whether this part can be saved.
-
-        Stock needed to clean up runout, angle error and wear of a cone against what is there, and
-        how much its point shortens.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            large_diameter: Diameter at the large end as it stands, the mean over a turn. [length,
-                1e-06 to 10000]
-            length: Length to clean up along the axis, at most to the point. [length, 1e-06 to
-                10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            tir_large_end: Full indicator movement at the large end. [length, 0 to 10000]
-            tir_small_end: Full indicator movement at the small end. [length, 0 to 10000]
-            tir_indicated: How the indicator stood.
-            half_angle_error_arcsec: Half angle of the part as it stands less the right one:
-                positive where it is too blunt. [arcsecond, -36000 to 36000]
-            wear: Deepest wear or dent below the surface, square to it. [length, 0 to 10000]
-            allowance: Further stock to be sure that all is clean, square to the surface. [length, 0
-                to 10000]
-            least_large_diameter: Smallest diameter at the large end's station that is still of use.
-                [length, 1e-06 to 10000]
-            limit_point_loss: Most that the point may lose along the axis. [length, 0 to 10000]
-            downfeed_per_pass: Feed a pass, square to the cone. [length, 1e-06 to 10000]
-            spark_out_passes: Passes without feed at the end. [count, 0 to 100]
-
-        Example:
-            client.tapers.clean_up(units="in", included_angle=60, large_diameter=0.75,
-                length=0.6, tir_large_end=0.001, tir_small_end=0.002,
-                half_angle_error_arcsec=120, wear=0.002, least_large_diameter=0.74,
-                downfeed_per_pass=0.0002)
-        """
+        """Whether this part can be saved. As `Halfangle.tapers.clean_up`, to be awaited."""
         return await self._sender.send(
             _CLEAN_UP,
             {
@@ -1748,32 +1950,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.DovetailOverRollsAnswer:
-        """Dovetail over rolls.
-
-        Measure over or between two rolls in a dovetail's corners, or its widths from it.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            kind: `male`: the measure is over the rolls; `female`: between them.
-            flank_angle: Angle of the flank to the base, in degrees. [degree, at least 20, under 90;
-                or text in degrees, minutes, seconds]
-            flank_height: Height of the flank. [length, 1e-06 to 10000]
-            roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
-            corner_width: Width between the sharp corners at the base. [length, 1e-06 to 10000]
-            measure: Measure over or between the rolls. [length, 1e-06 to 10000]
-            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
-                0 to 10000]
-            flank_angle_error_limit_arcsec: Largest error of the flank's angle, plus or minus.
-                [arcsecond, 0 to 3600]
-
-        Example:
-            client.tapers.dovetail_over_rolls(units="mm", kind="male", flank_angle=60,
-                flank_height=10, roll_diameter=8, corner_width=50, roll_error_limit=0.0005,
-                flank_angle_error_limit_arcsec=20)
-        """
+        """Dovetail over rolls. As `Halfangle.tapers.dovetail_over_rolls`, to be awaited."""
         return await self._sender.send(
             _DOVETAIL_OVER_ROLLS,
             {
@@ -1799,16 +1976,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperAngleGradeEntryAnswer:
-        """Grades of cone angle tolerance: one angle-grade.
-
-        Tolerance of the included angle of each grade AT, by range of cone length.
-
-        Args:
-            key: The name, such as `AT1`.
-
-        Example:
-            client.tapers.get_angle_grade(key="AT1")
-        """
+        """As `Halfangle.tapers.get_angle_grade`, to be awaited."""
         return await self._sender.send(
             _GET_ANGLE_GRADE,
             {
@@ -1825,16 +1993,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperRateEntryAnswer:
-        """Standard rates of taper: one rate.
-
-        Rates of taper and cone angles of ISO 1119, tapers per foot, taper pins and pipe.
-
-        Args:
-            key: The designation, such as `cone-120`.
-
-        Example:
-            client.tapers.get_rate(key="cone-120")
-        """
+        """Standard rates of taper: one rate. As `Halfangle.tapers.get_rate`, to be awaited."""
         return await self._sender.send(
             _GET_RATE,
             {
@@ -1851,16 +2010,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.StandardTaperEntryAnswer:
-        """Standard tapers: one standard.
-
-        Standard tapers from published tables, each row with its source.
-
-        Args:
-            key: The designation, such as `morse-0`.
-
-        Example:
-            client.tapers.get_standard(key="morse-0")
-        """
+        """Standard tapers: one standard. As `Halfangle.tapers.get_standard`, to be awaited."""
         return await self._sender.send(
             _GET_STANDARD,
             {
@@ -1883,28 +2033,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperIdentifyAnswer:
-        """Which standard taper this is.
-
-        Standard tapers ranked by their misfit to two measured diameters and a length, with the
-        measuring error that would explain each; names of one taper stand together.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            large_diameter: Larger diameter measured. [length, 1e-06 to 10000]
-            small_diameter: Smaller diameter measured. [length, 1e-06 to 10000]
-            length: Distance between the two diameters along the axis. [length, 1e-06 to 10000]
-            diameter_error_limit: Largest error of each diameter as measured, plus or minus.
-                [length, 0 to 10000]
-            length_error_limit: Largest error of the length as measured, plus or minus. [length, 0
-                to 10000]
-            max_candidates: How many candidates to list at most. [count, 1 to 50]
-
-        Example:
-            client.tapers.identify(units="in", large_diameter=0.699, small_diameter=0.599,
-                length=2, diameter_error_limit=0.0005, length_error_limit=0.005)
-        """
+        """Which standard taper this is. As `Halfangle.tapers.identify`, to be awaited."""
         return await self._sender.send(
             _IDENTIFY,
             {
@@ -1941,43 +2070,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperInfeedAnswer:
-        """Feed on a cone.
-
-        What a downfeed square to the surface takes off diameter and radius, how far gauge line and
-        point move, what each end loses where the angle is in error, and the passes.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            amount: Size of the layer that comes off everywhere, measured as `amount_is` says; where
-                the angle is in error, more comes off one end. [length, 1e-06 to 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            amount_is: How `amount` is measured. `square-to-surface`: as a sine plate feeds down
-                under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled
-                workhead feeds; `axial`: as the gauge line and the point move.
-            downfeed_per_pass: Feed a pass, square to the surface. [length, 1e-06 to 10000]
-            spark_out_passes: Passes without feed at the end. [count, 0 to 100]
-            length: Length of the cone along its axis; needed with `half_angle_error_arcsec`
-                [length, 1e-06 to 10000]
-            half_angle_error_arcsec: Half angle of the part as it stands less the right one:
-                positive where it is too blunt. [arcsecond, -36000 to 36000]
-
-        Example:
-            client.tapers.infeed(units="in", included_angle=60, amount=0.001,
-                downfeed_per_pass=0.0002, length=0.6, half_angle_error_arcsec=30)
-        """
+        """Feed on a cone. As `Halfangle.tapers.infeed`, to be awaited."""
         return await self._sender.send(
             _INFEED,
             {
@@ -2005,13 +2098,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperAngleGradeListAnswer:
-        """Grades of cone angle tolerance.
-
-        Tolerance of the included angle of each grade AT, by range of cone length.
-
-        Example:
-            client.tapers.list_angle_grades()
-        """
+        """As `Halfangle.tapers.list_angle_grades`, to be awaited."""
         return await self._sender.send(
             _LIST_ANGLE_GRADES,
             {},
@@ -2025,13 +2112,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperRateListAnswer:
-        """Standard rates of taper.
-
-        Rates of taper and cone angles of ISO 1119, tapers per foot, taper pins and pipe.
-
-        Example:
-            client.tapers.list_rates()
-        """
+        """Standard rates of taper. As `Halfangle.tapers.list_rates`, to be awaited."""
         return await self._sender.send(
             _LIST_RATES,
             {},
@@ -2045,13 +2126,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.StandardTaperListAnswer:
-        """Standard tapers.
-
-        Standard tapers from published tables, each row with its source.
-
-        Example:
-            client.tapers.list_standard()
-        """
+        """Standard tapers. As `Halfangle.tapers.list_standard`, to be awaited."""
         return await self._sender.send(
             _LIST_STANDARD,
             {},
@@ -2078,40 +2153,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOneBallAnswer:
-        """Socket's mouth from one ball.
-
-        Mouth diameter of a socket of known slope from the depth of one ball.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            ball_diameter: Diameter of the ball. [length, 1e-06 to 10000]
-            ball_depth: Depth of the ball's top below the mouth; negative where it stands out.
-                [length, -10000 to 10000]
-            length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
-                0 to 10000]
-            included_angle_error_limit_arcsec: Largest error of the included angle stated, plus or
-                minus. [arcsecond, 0 to 36000]
-
-        Example:
-            client.tapers.one_ball(units="in", included_angle=60, ball_diameter=0.5,
-                ball_depth=-0.2, length=0.4, measure_error_limit=0.0001)
-        """
+        """Socket's mouth from one ball. As `Halfangle.tapers.one_ball`, to be awaited."""
         return await self._sender.send(
             _ONE_BALL,
             {
@@ -2147,30 +2189,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOverBallsAnswer:
-        """Socket measured with two balls.
-
-        Half angle, diameters and their uncertainty from the depths of two balls.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            large_ball_diameter: Diameter of the larger ball. [length, 1e-06 to 10000]
-            small_ball_diameter: Diameter of the smaller ball. [length, 1e-06 to 10000]
-            large_ball_depth: Depth of the larger ball's top below the mouth; negative where it
-                stands out. [length, -10000 to 10000]
-            small_ball_depth: Depth of the smaller ball's top below the mouth. [length, -10000 to
-                10000]
-            length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
-            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
-                0 to 10000]
-
-        Example:
-            client.tapers.over_balls(units="mm", large_ball_diameter=40, small_ball_diameter=32,
-                large_ball_depth=-8, small_ball_depth=76, length=120, measure_error_limit=0.005,
-                roll_error_limit=0.0005)
-        """
+        """Socket measured with two balls. As `Halfangle.tapers.over_balls`, to be awaited."""
         return await self._sender.send(
             _OVER_BALLS,
             {
@@ -2204,36 +2223,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOverBallsNominalAnswer:
-        """What to expect with balls.
-
-        Depths of two balls in a nominal socket, and where they touch.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            large_diameter: Diameter at the large end, the mouth. [length, 1e-06 to 10000]
-            length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
-            large_ball_diameter: Diameter of the larger ball. [length, 1e-06 to 10000]
-            small_ball_diameter: Diameter of the smaller ball. [length, 1e-06 to 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-
-        Example:
-            client.tapers.over_balls_nominal(units="in", taper_per_foot=0.59941,
-                large_diameter=0.7, length=2.5, large_ball_diameter=0.6875,
-                small_ball_diameter=0.625)
-        """
+        """What to expect with balls. As `Halfangle.tapers.over_balls_nominal`, to be awaited."""
         return await self._sender.send(
             _OVER_BALLS_NOMINAL,
             {
@@ -2269,33 +2259,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOverRollsAnswer:
-        """Taper measured over rolls.
-
-        Half angle, diameters and their uncertainty from measures over two equal rolls at two
-        heights.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
-            lower_measure: Measure over both rolls at the lower height. [length, 1e-06 to 10000]
-            upper_measure: Measure over both rolls at the upper height. [length, 1e-06 to 10000]
-            stack_rise: Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]
-            length: Length of the cone above the face it stands on. [length, 1e-06 to 10000]
-            lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
-                [length, 0 to 10000]
-            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
-                0 to 10000]
-            stack_rise_error_limit: Largest error of the difference of the stacks, plus or minus;
-                not stated where left out. [length, 0 to 10000]
-
-        Example:
-            client.tapers.over_rolls(units="mm", roll_diameter=12, lower_measure=60.21,
-                upper_measure=67.695, stack_rise=75, length=100, measure_error_limit=0.002,
-                roll_error_limit=0.0005, stack_rise_error_limit=0.0005)
-        """
+        """Taper measured over rolls. As `Halfangle.tapers.over_rolls`, to be awaited."""
         return await self._sender.send(
             _OVER_ROLLS,
             {
@@ -2333,38 +2297,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperOverRollsNominalAnswer:
-        """What to expect over rolls.
-
-        Measures over two rolls at two heights for a nominal taper, and where they touch.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
-            length: Length of the cone along its axis. [length, 1e-06 to 10000]
-            roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
-            stack_rise: Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            standing_on: End that the part stands on.
-            lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
-                [length, 0 to 10000]
-
-        Example:
-            client.tapers.over_rolls_nominal(units="in", taper_per_foot=0.59941,
-                large_diameter=0.7, length=2.5625, roll_diameter=0.25, stack_rise=2)
-        """
+        """What to expect over rolls. As `Halfangle.tapers.over_rolls_nominal`, to be awaited."""
         return await self._sender.send(
             _OVER_ROLLS_NOMINAL,
             {
@@ -2409,52 +2342,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperPlugDepthAnswer:
-        """Taper gauged by depth.
-
-        Diameter at the gauge line from how deep a plug enters a socket or a ring goes over a plug;
-        the taper too, from two gauges.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
-            gauge_depth: Distance from the part's large end (a socket's mouth, a plug's large end)
-                toward the small end to the gauge's line or sharp edge; negative where it stands
-                out. [length, -10000 to 10000]
-            length: Length of the part's cone. [length, 1e-06 to 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            gauge_length: How far the gauge's cone runs from its line toward the small end; 0 for a
-                sharp edge, such as a disc's or a straight ring's. [length, 0 to 10000]
-            second_gauge_diameter: Diameter of a second gauge, at a sharp edge. [length, 1e-06 to
-                10000]
-            second_gauge_depth: Its distance from the part's large end (a socket's mouth, a plug's
-                large end) toward the small end to the gauge's line or sharp edge; negative where it
-                stands out. [length, -10000 to 10000]
-            gauge_line: Distance of the part's own gauge line from its large end. [length, 0 to
-                10000]
-            depth_error_limit: Largest error of each depth, plus or minus. [length, 0 to 10000]
-            gauge_error_limit: Largest error of each gauge's diameter, plus or minus. [length, 0 to
-                10000]
-            included_angle_error_limit_arcsec: Largest error of the included angle stated, plus or
-                minus. [arcsecond, 0 to 36000]
-
-        Example:
-            client.tapers.plug_depth(units="mm", one_in_x=20.02, gauge_diameter=17.78,
-                gauge_depth=0.5, gauge_length=60, length=64, depth_error_limit=0.02,
-                gauge_error_limit=0.001)
-        """
+        """Taper gauged by depth. As `Halfangle.tapers.plug_depth`, to be awaited."""
         return await self._sender.send(
             _PLUG_DEPTH,
             {
@@ -2498,39 +2386,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperPlugDepthNominalAnswer:
-        """Depth to expect of a gauge.
-
-        How deep a plug enters a nominal socket, or a ring goes over a nominal plug, with limits for
-        a tolerance of the diameter.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
-            length: Length of the part's cone. [length, 1e-06 to 10000]
-            gauge_diameter: The gauge's diameter at its line or sharp edge. [length, 1e-06 to 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            gauge_length: How far the gauge's cone runs from its line toward the small end. [length,
-                0 to 10000]
-            large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
-                10000]
-
-        Example:
-            client.tapers.plug_depth_nominal(units="mm", one_in_x=20.02, large_diameter=17.8,
-                length=64, gauge_diameter=17.78, gauge_length=60, large_diameter_tolerance=0.01)
-        """
+        """Depth to expect of a gauge. As `Halfangle.tapers.plug_depth_nominal`, to be awaited."""
         return await self._sender.send(
             _PLUG_DEPTH_NOMINAL,
             {
@@ -2574,52 +2430,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperSetOverAnswer:
-        """Other ways to set a taper.
-
-        Swivel, tailstock set-over and taper attachment for one taper, with their errors side by
-        side.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            work_length: Length of the work between its center holes. [length, 1e-06 to 10000]
-            scale_radius: Radius of the swivel's scale, or of an indicator from its pivot. [length,
-                1e-06 to 10000]
-            scale_reading_error_limit: Largest error of setting along that scale, plus or minus.
-                [length, 0 to 10000]
-            set_over_error_limit: Largest error of setting the tailstock over, plus or minus.
-                [length, 0 to 10000]
-            attachment_length: Length of the taper attachment's bar between its pointers. [length,
-                1e-06 to 10000]
-            attachment_error_limit: Largest error of setting the bar at that length, plus or minus.
-                [length, 0 to 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            work_length_error_limit: Largest error of the length between the center holes, plus or
-                minus. [length, 0 to 10000]
-            largest_angle: Furthest that workhead or table swivels, in degrees. [degree, over 0, at
-                most 90; or text in degrees, minutes, seconds]
-            largest_set_over: Furthest that the tailstock can be set over. [length, 1e-06 to 10000]
-            largest_attachment_offset: Furthest that the attachment's bar can be offset at its
-                length. [length, 1e-06 to 10000]
-
-        Example:
-            client.tapers.set_over(units="in", taper_per_foot=1, work_length=9, scale_radius=6,
-                scale_reading_error_limit=0.005, set_over_error_limit=0.002,
-                work_length_error_limit=0.01, attachment_length=12,
-                attachment_error_limit=0.005, largest_set_over=1)
-        """
+        """Other ways to set a taper. As `Halfangle.tapers.set_over`, to be awaited."""
         return await self._sender.send(
             _SET_OVER,
             {
@@ -2662,39 +2473,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperSolveAnswer:
-        """Taper from three of its quantities.
-
-        Large diameter, small diameter, length and slope from any three of them; more than three
-        must agree.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            large_diameter: Diameter of the large end, in `units`. [length, 1e-06 to 10000]
-            small_diameter: Diameter of the small end, in `units`; 0 for a sharp point. [length, 0
-                to 10000]
-            length: Distance between the two diameters along the axis, in `units`. [length, 1e-06 to
-                10000]
-            agree_within: How far diameters that follow from redundant values may differ, in
-                `units`; 0.0001 in or 0.001 mm where left out. [length, 1e-06 to 10000]
-
-        Example:
-            client.tapers.solve(units="in", large_diameter=0.7, length=2.5625,
-                taper_per_foot=0.59941)
-        """
+        """Taper from three of its quantities. As `Halfangle.tapers.solve`, to be awaited."""
         return await self._sender.send(
             _SOLVE,
             {
@@ -2732,42 +2511,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperStandoffAnswer:
-        """Stand-off of a taper gauge.
-
-        How far a gauge stands off for an error of diameter, where cones of different angles bear
-        and by how much they gape, and what bluing will show.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            kind: `external`: a plug or shank in a ring gauge; `internal`: a socket with a plug
-                gauge in it.
-            contact_length: Length of contact along the axis, from the gauge plane at the large end
-                to where the inner cone ends. [length, 1e-06 to 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            diameter_error: Part's diameter at the gauge plane less the gauge's. [length, -10000 to
-                10000]
-            included_angle_error_arcsec: Part's included angle less the gauge's. [arcsecond, -36000
-                to 36000]
-            blue_film: Thickness of the marking film; 0.00008 in or 0.002 mm where left out (common
-                practice, no source). [length, 1e-06 to 10000]
-
-        Example:
-            client.tapers.standoff(units="in", taper_per_foot=3.5, kind="external",
-                contact_length=2.5, diameter_error=0.0005, included_angle_error_arcsec=20)
-        """
+        """Stand-off of a taper gauge. As `Halfangle.tapers.standoff`, to be awaited."""
         return await self._sender.send(
             _STANDOFF,
             {
@@ -2812,45 +2556,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperToleranceAnswer:
-        """Tolerance of a cone.
-
-        A cone's angle tolerance as a grade, as arc-seconds and on the diameter, and limits of size
-        at any station.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
-            length: Length of the cone. [length, 1e-06 to 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            angle_grade: Grade of the cone angle.
-            included_angle_band_arcsec: Whole tolerance of the included angle, from least to most.
-                [arcsecond, over 0, at most 36000]
-            diameter_band_over_length: Whole tolerance of the difference of the end diameters, from
-                least to most. [length, 1e-06 to 10000]
-            disposition: Where the tolerance lies to the nominal angle; `symmetric` has half of the
-                angle to either side, however the tolerance is stated.
-            large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
-                10000]
-            stations: Distances from the large end for limits of size; both ends else. [1 to 50
-                entries, each length, 0 to 10000]
-
-        Example:
-            client.tapers.tolerance(units="mm", one_in_x=20, large_diameter=40, length=80,
-                angle_grade="AT5", large_diameter_tolerance=0.01)
-        """
+        """Tolerance of a cone. As `Halfangle.tapers.tolerance`, to be awaited."""
         return await self._sender.send(
             _TOLERANCE,
             {
@@ -2887,29 +2593,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.VeeOverRollsAnswer:
-        """Vee over two rolls.
-
-        Angle and width of a vee from the tops of two rolls of different size.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            large_roll_diameter: Diameter of the larger roll. [length, 1e-06 to 10000]
-            small_roll_diameter: Diameter of the smaller roll. [length, 1e-06 to 10000]
-            large_roll_top: Height of the larger roll's top over the vee's faces. [length, -10000 to
-                10000]
-            small_roll_top: Height of the smaller roll's top over the faces; negative below them.
-                [length, -10000 to 10000]
-            measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
-            roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
-                0 to 10000]
-
-        Example:
-            client.tapers.vee_over_rolls(units="mm", large_roll_diameter=40,
-                small_roll_diameter=20, large_roll_top=20, small_roll_top=-10,
-                measure_error_limit=0.002, roll_error_limit=0.0005)
-        """
+        """Vee over two rolls. As `Halfangle.tapers.vee_over_rolls`, to be awaited."""
         return await self._sender.send(
             _VEE_OVER_ROLLS,
             {
@@ -2935,24 +2619,7 @@ class AsyncTapersCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.VeeOverRollsNominalAnswer:
-        """What to expect over rolls in a vee.
-
-        Height of rolls over the faces of a nominal vee, and where they touch.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            vee_angle: The vee's included angle, in degrees. [degree, 1 to 175; or text in degrees,
-                minutes, seconds]
-            face_width: Width between the sides at the faces. [length, 1e-06 to 10000]
-            roll_diameters: Diameters of the rolls, laid in one at a time. [1 to 20 entries, each
-                length, 1e-06 to 10000]
-
-        Example:
-            client.tapers.vee_over_rolls_nominal(units="mm", vee_angle=60, face_width=46.188,
-                roll_diameters=[40, 20])
-        """
+        """As `Halfangle.tapers.vee_over_rolls_nominal`, to be awaited."""
         return await self._sender.send(
             _VEE_OVER_ROLLS_NOMINAL,
             {

@@ -1,74 +1,78 @@
 # Generated from openapi/openapi.json by openapi/generate.py. Do not edit.
 """Calls of the topic `wheels`."""
 
+from __future__ import annotations
+
 from collections.abc import Sequence
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
-from halfangle_client.generated import models
 
-_CHOOSE = Endpoint(
+if TYPE_CHECKING:
+    from halfangle_client.generated import models
+
+_CHOOSE: Endpoint[models.WheelChooseAnswer] = Endpoint(
     name="wheels.choose",
     method="POST",
     path="/v1/wheels/choose",
-    answer=models.WheelChooseAnswer,
+    answer="WheelChooseAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_DRESSING = Endpoint(
+_DRESSING: Endpoint[models.WheelDressingAnswer] = Endpoint(
     name="wheels.dressing",
     method="POST",
     path="/v1/wheels/dressing",
-    answer=models.WheelDressingAnswer,
+    answer="WheelDressingAnswer",
     accept="application/json",
     sends="application/json",
 )
-_DRESSING_ERRORS = Endpoint(
+_DRESSING_ERRORS: Endpoint[models.DressingErrorsAnswer] = Endpoint(
     name="wheels.dressing_errors",
     method="POST",
     path="/v1/wheels/dressing-errors",
-    answer=models.DressingErrorsAnswer,
+    answer="DressingErrorsAnswer",
     accept="application/json",
     sends="application/json",
 )
-_FLANK = Endpoint(
+_FLANK: Endpoint[models.WheelFlankAnswer] = Endpoint(
     name="wheels.flank",
     method="POST",
     path="/v1/wheels/flank",
-    answer=models.WheelFlankAnswer,
+    answer="WheelFlankAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_GET_GUIDE = Endpoint(
+_GET_GUIDE: Endpoint[models.DressingGuideEntryAnswer] = Endpoint(
     name="wheels.get_guide",
     method="GET",
     path="/v1/wheels/guides/{key}",
-    answer=models.DressingGuideEntryAnswer,
+    answer="DressingGuideEntryAnswer",
     accept="application/json",
 )
-_LIST_GUIDES = Endpoint(
+_LIST_GUIDES: Endpoint[models.DressingGuideListAnswer] = Endpoint(
     name="wheels.list_guides",
     method="GET",
     path="/v1/wheels/guides",
-    answer=models.DressingGuideListAnswer,
+    answer="DressingGuideListAnswer",
     accept="application/json",
 )
-_SETUP_ERRORS = Endpoint(
+_SETUP_ERRORS: Endpoint[models.SetupErrorsAnswer] = Endpoint(
     name="wheels.setup_errors",
     method="POST",
     path="/v1/wheels/setup-errors",
-    answer=models.SetupErrorsAnswer,
+    answer="SetupErrorsAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
 )
-_SPEED = Endpoint(
+_SPEED: Endpoint[models.WheelSpeedAnswer] = Endpoint(
     name="wheels.speed",
     method="POST",
     path="/v1/wheels/speed",
-    answer=models.WheelSpeedAnswer,
+    answer="WheelSpeedAnswer",
     accept="application/json",
     sends="application/json",
 )
@@ -117,8 +121,6 @@ class WheelsCalls:
         that each reaches, its time, what to inspect, and why one is ruled out. Ask `wheels.speed`
         with the wheel's marks before any of them.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
@@ -143,6 +145,19 @@ class WheelsCalls:
             pieces: Pieces to grind. [count, 1 to 1000000]
             minutes_per_piece: Time to grind one piece, in minutes (common practice, no source).
                 [minute, 0 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.WheelChooseAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.wheels.choose(units="in", included_angle=60, large_diameter=0.75,
@@ -204,8 +219,6 @@ class WheelsCalls:
         Lead and traverse of a single-point diamond for a wanted overlap ratio, or back; the cusps
         that it leaves, the time it takes, and guide values from coarse to fine.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             rpm: Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to
@@ -225,6 +238,18 @@ class WheelsCalls:
             overrun: How far the diamond runs past each end of that width, in `units`. [length, 0 to
                 10000]
             passes: How many passes of this depth. [count, 1 to 100000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.WheelDressingAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.wheels.dressing(units="mm", rpm=1410, nose_radius=0.38, depth_per_pass=0.025,
@@ -281,8 +306,6 @@ class WheelsCalls:
         wear of wheel and diamond: their effect on the cone's angle, form and size, and which
         inspection would show them.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
             small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
@@ -324,6 +347,18 @@ class WheelsCalls:
             inspections: Ways to inspect the cone. Absent: an optical projector that shows 60″ and
                 0.01 mm, and an indicator run along the cone on a sine bar that shows 10″ and 0.001
                 mm (common practice, no source). [1 to 12 entries]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.DressingErrorsAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.wheels.dressing_errors(units="in", included_angle=60, large_diameter=0.75,
@@ -428,6 +463,19 @@ class WheelsCalls:
             overrun: How far the flank reaches past the surface at each end, along the slope, in
                 `units`. [length, 0 to 10000]
             max_blocks: Most blocks, in both stacks together where two are needed. [count, 1 to 8]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.WheelFlankAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.wheels.flank(units="in", work=models.ConeWork(kind="cone", included_angle=60,
@@ -475,6 +523,18 @@ class WheelsCalls:
 
         Args:
             key: The purpose, such as `roughing`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.DressingGuideEntryAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.wheels.get_guide(key="roughing")
@@ -497,6 +557,20 @@ class WheelsCalls:
         """Guide values for dressing.
 
         Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
+
+        Args:
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.DressingGuideListAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.wheels.list_guides()
@@ -583,6 +657,19 @@ class WheelsCalls:
                 square on the half angle. With a wheel above: the fixture turned on the plate, or a
                 head swivelled about the vertical. Beside a wheel or its side: one end of the axis
                 high. [arcsecond, -324000 to 324000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.SetupErrorsAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.wheels.setup_errors(units="in", included_angle=60, large_diameter=0.75,
@@ -652,8 +739,6 @@ class WheelsCalls:
         marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
         type or rating is missing the forecast never `holds`.
 
-        Largest request: one calculation of fixed size.
-
         Args:
             units: Unit of every length here and in the answer.
             wheel_diameter: Diameter of the wheel now, in `units`. [length, 1e-06 to 10000]
@@ -682,6 +767,18 @@ class WheelsCalls:
             rated_for_side: Whether wheel and maker state that its side may grind. Absent where it
                 is not known, which is not a permission.
             flange_diameter: Diameter of the flanges, in `units`. [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.WheelSpeedAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
 
         Example:
             client.wheels.speed(units="in", wheel_diameter=7, rpm=3450, worn_diameter=6,
@@ -737,55 +834,7 @@ class AsyncWheelsCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.WheelChooseAnswer:
-        """Four ways to grind a cone, side by side.
-
-        Sine plate, dressed wheel, wheel's side and swivelled workhead for one cone: the angle error
-        that each reaches, its time, what to inspect, and why one is ruled out. Ask `wheels.speed`
-        with the wheel's marks before any of them.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
-            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
-                to 10000]
-            units: Unit of every length here and in the answer.
-            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
-            included_angle_tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds.
-                [arcsecond, 1e-06 to 324000]
-            ways: The ways that the shop has; at least one.
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            pieces: Pieces to grind. [count, 1 to 1000000]
-            minutes_per_piece: Time to grind one piece, in minutes (common practice, no source).
-                [minute, 0 to 10000]
-
-        Example:
-            client.wheels.choose(units="in", included_angle=60, large_diameter=0.75,
-                small_diameter=0.05, wheel_diameter=7, included_angle_tolerance_arcsec=70,
-                pieces=5,
-                ways=models.ChooseWays(sine_plate=models.ChooseSinePlate(center_distance=5,
-                stack_error_limit=2e-05, plate_error_limit_arcsec=2,
-                axis_pitch_error_limit_arcsec=5, axis_yaw_error_limit_arcsec=600,
-                wheel_breakdown=5e-05),
-                dressed_wheel=models.ChooseDressedWheel(wheel_width=0.75,
-                dresser=models.SineBaseDresser(kind="sine-base", center_distance=2),
-                stack_error_limit=5e-05, diamond_height_error_limit=0.02, flank_wear=0.0001,
-                depth_per_pass=0.001), wheel_side=models.ChooseWheelSide(usable_width=1,
-                swivel_error_limit_arcsec=60),
-                swivelled_workhead=models.ChooseWorkhead(grinder="cylindrical", graduation="0
-                05", axis_offset_error_limit=0.02)))
-        """
+        """Four ways to grind a cone, side by side. As `Halfangle.wheels.choose`, to be awaited."""
         return await self._sender.send(
             _CHOOSE,
             {
@@ -825,37 +874,7 @@ class AsyncWheelsCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.WheelDressingAnswer:
-        """Dressing: overlap, lead and traverse.
-
-        Lead and traverse of a single-point diamond for a wanted overlap ratio, or back; the cusps
-        that it leaves, the time it takes, and guide values from coarse to fine.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            rpm: Spindle speed of the wheel while it is dressed, per minute. [per minute, 1 to
-                500000]
-            depth_per_pass: Depth dressed away by one pass, in `units`. [length, 1e-06 to 10000]
-            width_to_dress: Width of the wheel, or length of its flank, to dress, in `units`.
-                [length, 1e-06 to 10000]
-            nose_radius: Radius of the diamond's nose, in `units`. Either this or `active_width`.
-                [length, 1e-06 to 10000]
-            active_width: Width over which the diamond touches the wheel, in `units`, where it is
-                known by itself (a flat or worn diamond, a blade). [length, 1e-06 to 10000]
-            overlap_ratio: Overlap ratio wanted. One of this, `traverse` and `purpose`. [0.01 to
-                1000]
-            traverse: Traverse of the diamond, in `units` per minute. [length per minute, 1e-06 to
-                100000]
-            purpose: Purpose: the middle of the guide's overlap ratio for it is taken.
-            overrun: How far the diamond runs past each end of that width, in `units`. [length, 0 to
-                10000]
-            passes: How many passes of this depth. [count, 1 to 100000]
-
-        Example:
-            client.wheels.dressing(units="mm", rpm=1410, nose_radius=0.38, depth_per_pass=0.025,
-                overlap_ratio=2, width_to_dress=25)
-        """
+        """Dressing: overlap, lead and traverse. As `Halfangle.wheels.dressing`, to be awaited."""
         return await self._sender.send(
             _DRESSING,
             {
@@ -901,62 +920,7 @@ class AsyncWheelsCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.DressingErrorsAnswer:
-        """What errors of dressing do to the cone.
-
-        Diamond above or below the wheel's axis (a hyperbolic flank), nose radius, dresser angle,
-        wear of wheel and diamond: their effect on the cone's angle, form and size, and which
-        inspection would show them.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
-            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
-                to 10000]
-            units: Unit of every length here and in the answer.
-            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
-                10000]
-            diamond_height: Distance of the diamond's path from the plane through the wheel's axis
-                parallel to it (above or below the center), in `units`. [length, -10000 to 10000]
-            nose_radius: Radius of the diamond's nose, in `units`; 0 for a sharp one. [length, 0 to
-                10000]
-            dresser_angle_error_arcsec: Error of the dressed angle from the wheel's axis, in
-                arc-seconds: in the plane of that axis and the generator, so one to one on the half
-                angle. [arcsecond, -324000 to 324000]
-            wheel_wear_small_end: Wear of the flank, square to it, where it grinds the cone's small
-                end, in `units`. Only together with `wheel_wear_large_end`: their difference turns
-                the flank. [length, 0 to 10000]
-            wheel_wear_large_end: The same where it grinds the large end; 0 where it has not worn.
-                [length, 0 to 10000]
-            diamond_wear: Length that the diamond loses in the last traverse of the flank, square to
-                it, in `units`. [length, 0 to 10000]
-            dressed_toward: End of the cone toward whose part of the flank the last traverse ran: it
-                is dressed less deep there by the diamond's wear.
-            included_angle_tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds.
-                [arcsecond, 0 to 324000]
-            inspections: Ways to inspect the cone. Absent: an optical projector that shows 60″ and
-                0.01 mm, and an indicator run along the cone on a sine bar that shows 10″ and 0.001
-                mm (common practice, no source). [1 to 12 entries]
-
-        Example:
-            client.wheels.dressing_errors(units="in", included_angle=60, large_diameter=0.75,
-                small_diameter=0.05, wheel_diameter=7, worn_diameter=5, diamond_height=0.1,
-                nose_radius=0.01, dresser_angle_error_arcsec=5, wheel_wear_small_end=0.0001,
-                wheel_wear_large_end=0)
-        """
+        """As `Halfangle.wheels.dressing_errors`, to be awaited."""
         return await self._sender.send(
             _DRESSING_ERRORS,
             {
@@ -1010,57 +974,7 @@ class AsyncWheelsCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.WheelFlankAnswer:
-        """Angle to dress on the wheel.
-
-        The flank to dress on one or both sides of the wheel for a cone or an angled face: angle,
-        dresser's setting with its block stack or scale reading, widths, blended radii with their
-        tangent points, passes, volume, and the profile as coordinates and as a drawing.
-
-        Largest request: two flanks, and blocks as blocks.stack takes them.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            work: What is to be ground by the flank.
-            wheel_width: Width of the wheel, in `units`. [length, 1e-06 to 10000]
-            dresser: How the dresser is set.
-            depth_per_pass: Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to
-                10000]
-            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
-                needed. [1 to 60 characters]
-            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
-                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
-                1e-06 to 10000]
-            box: The shop's own blocks with what is known of them. [1 to 500 entries]
-            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
-                500 entries, each length, 1e-06 to 10000]
-            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
-                entries, each length, 1e-06 to 10000]
-            other_side: What is to be ground by a flank on the wheel's other side; absent for a
-                wheel dressed on one side.
-            wheel_diameter: Diameter of the wheel, in `units`; without it, no volume is given and
-                the depth is not held against the flange. [length, 1e-06 to 10000]
-            flange_diameter: Diameter of the flanges, in `units`; the flank must not reach them.
-                Absent: not stated, and the depth is held against the wheel's axis alone. [length, 0
-                to 10000]
-            edge_flat: Width of periphery to be left beside or between the flanks, in `units`.
-                [length, 0 to 10000]
-            spare_width: What becomes of the wheel's width beyond flanks and `edge_flat`: it stays
-                as periphery; the flanks run on to the wheel's sides, deeper; or a straight land is
-                dressed below the flanks. Two flanks share it equally.
-            edge_radius: Radius that blends flank and periphery (or two flanks), in `units`; needs
-                an edge: some periphery, or a second flank. [length, 0 to 10000]
-            root_radius: Radius that blends flank and land, in `units`; needs a land below the
-                flank. [length, 0 to 10000]
-            overrun: How far the flank reaches past the surface at each end, along the slope, in
-                `units`. [length, 0 to 10000]
-            max_blocks: Most blocks, in both stacks together where two are needed. [count, 1 to 8]
-
-        Example:
-            client.wheels.flank(units="in", work=models.ConeWork(kind="cone", included_angle=60,
-                large_diameter=0.75, small_diameter=0.05), wheel_width=0.75, wheel_diameter=7,
-                overrun=0.02, dresser=models.SineBaseDresser(kind="sine-base",
-                center_distance=2), set="inch-81", depth_per_pass=0.0005)
-        """
+        """Angle to dress on the wheel. As `Halfangle.wheels.flank`, to be awaited."""
         return await self._sender.send(
             _FLANK,
             {
@@ -1095,16 +1009,7 @@ class AsyncWheelsCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.DressingGuideEntryAnswer:
-        """Guide values for dressing: one guide.
-
-        Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
-
-        Args:
-            key: The purpose, such as `roughing`.
-
-        Example:
-            client.wheels.get_guide(key="roughing")
-        """
+        """Guide values for dressing: one guide. As `Halfangle.wheels.get_guide`, to be awaited."""
         return await self._sender.send(
             _GET_GUIDE,
             {
@@ -1120,13 +1025,7 @@ class AsyncWheelsCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.DressingGuideListAnswer:
-        """Guide values for dressing.
-
-        Overlap ratio and depth of a pass for single-point dressing, coarse to fine.
-
-        Example:
-            client.wheels.list_guides()
-        """
+        """Guide values for dressing. As `Halfangle.wheels.list_guides`, to be awaited."""
         return await self._sender.send(
             _LIST_GUIDES,
             {},
@@ -1158,63 +1057,7 @@ class AsyncWheelsCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.SetupErrorsAnswer:
-        """What errors of the set-up do to the cone.
-
-        Work axis off the wheel's plane, its pitch and its yaw, for a flat wheel with the work on a
-        sine plate or a workhead, a dressed wheel or the wheel's side, traversed or plunged: the
-        cone's angle, form and size.
-
-        Largest request: 101 stations of the surface.
-
-        Args:
-            large_diameter: Larger diameter to grind, in `units`. [length, 1e-06 to 10000]
-            small_diameter: Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0
-                to 10000]
-            units: Unit of every length here and in the answer.
-            wheel_diameter: Diameter of the wheel, in `units`. [length, 1e-06 to 10000]
-            grinder: `surface`: the wheel stands above the work, which the table carries past it.
-                `cylindrical`: it stands beside the work, both axes at one height (tool grinders
-                too).
-            way: `sine-plate`: the periphery of a flat wheel, work tilted by a plate or a head until
-                its generator is level (surface grinder). `swivelled-workhead`: the same, swivelled
-                about the vertical to a wheel beside it (cylindrical). `dressed-wheel`: a flank of
-                the half angle, axes parallel. `wheel-side`: the wheel's side, work swivelled about
-                the vertical.
-            feed: `traversed`: the table carries the work past the wheel, so that the wheel sweeps a
-                plane. `plunge`: it stands still, or moves along the wheel's axis.
-            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
-                0.01, under 179; or text in degrees, minutes, seconds]
-            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
-                0.005, under 89.5; or text in degrees, minutes, seconds]
-            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
-                foot, 0.003 to 2000]
-            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
-            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
-                per length, 0.0002 to 200]
-            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
-                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
-                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            contact_radius: Wheel side only: radius of the wheel at which the small end is ground,
-                in `units`. Absent: the wheel's own radius. [length, 1e-06 to 10000]
-            rated_for_side: Wheel side only: whether the wheel is stated to be rated for grinding
-                with its side. Absent where it is not known, which is not a permission.
-            axis_offset: Distance of the work's axis, at the small end, from the plane through the
-                wheel's axis in which the angle is set, in `units`: to one side under a wheel above
-                it, high or low beside a wheel or its side. [length, -10000 to 10000]
-            axis_pitch_arcsec: Turn of the work's axis in the plane that holds it and the wanted
-                generator, in arc-seconds; one to one on the half angle. With a wheel above: one end
-                of the axis high, the plate's error included. Beside a wheel or its side: the
-                swivel's error. [arcsecond, -324000 to 324000]
-            axis_yaw_arcsec: Turn of the work's axis out of that plane, in arc-seconds; by its
-                square on the half angle. With a wheel above: the fixture turned on the plate, or a
-                head swivelled about the vertical. Beside a wheel or its side: one end of the axis
-                high. [arcsecond, -324000 to 324000]
-
-        Example:
-            client.wheels.setup_errors(units="in", included_angle=60, large_diameter=0.75,
-                small_diameter=0.5, wheel_diameter=12, grinder="surface", way="sine-plate",
-                feed="plunge", axis_offset=0.1, axis_pitch_arcsec=5, axis_yaw_arcsec=600)
-        """
+        """As `Halfangle.wheels.setup_errors`, to be awaited."""
         return await self._sender.send(
             _SETUP_ERRORS,
             {
@@ -1272,47 +1115,7 @@ class AsyncWheelsCalls:
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.WheelSpeedAnswer:
-        """Surface speed of a wheel against its marks.
-
-        Surface speed from diameter and spindle speed, or back, in m/s and ft/min, against what is
-        marked on wheel and machine; the worn wheel; the usual checks before starting. Where a mark,
-        type or rating is missing the forecast never `holds`.
-
-        Largest request: one calculation of fixed size.
-
-        Args:
-            units: Unit of every length here and in the answer.
-            wheel_diameter: Diameter of the wheel now, in `units`. [length, 1e-06 to 10000]
-            rpm: Spindle speed, per minute. This or one of the surface speeds. [per minute, 1 to
-                500000]
-            surface_speed_m_per_s: Surface speed in m/s, to find the spindle speed for it. [metre
-                per second, 0.01 to 500]
-            surface_speed_ft_per_min: Surface speed in ft/min, to find the spindle speed for it.
-                [foot per minute, 1 to 100000]
-            new_diameter: Diameter of the wheel when new, in `units`, for which its marks hold.
-                Absent: a limit marked in surface speed is reckoned for the diameter now, which is
-                too high where the wheel is worn, and the forecast never `holds`. [length, 1e-06 to
-                10000]
-            worn_diameter: Diameter that the wheel will wear to, in `units`. [length, 1e-06 to
-                10000]
-            marked_rpm: Highest speed marked on the wheel, per minute. [per minute, 1 to 500000]
-            marked_m_per_s: Highest surface speed marked on the wheel, in m/s. [metre per second,
-                0.01 to 500]
-            marked_ft_per_min: Highest surface speed marked on the wheel, in ft/min. [foot per
-                minute, 1 to 100000]
-            machine_max_rpm: Highest spindle speed marked on the machine, per minute. [per minute, 1
-                to 500000]
-            wheel_type: Type of the wheel by its number in ISO 525 (from memory). Absent: the
-                forecast never `holds`.
-            grinding_side: Whether the wheel's side is to grind.
-            rated_for_side: Whether wheel and maker state that its side may grind. Absent where it
-                is not known, which is not a permission.
-            flange_diameter: Diameter of the flanges, in `units`. [length, 1e-06 to 10000]
-
-        Example:
-            client.wheels.speed(units="in", wheel_diameter=7, rpm=3450, worn_diameter=6,
-                marked_rpm=3600, wheel_type="1-straight")
-        """
+        """As `Halfangle.wheels.speed`, to be awaited."""
         return await self._sender.send(
             _SPEED,
             {

@@ -252,6 +252,8 @@ def angle_forecast(request: SineErrorFields, budget: Budget, limit_rad: float) -
 
 def stack_advisories(request: SineErrorFields, set_up: SetUp) -> Iterator[Advisory]:
     """What a careful hand says of the stack itself."""
-    stack = set_up.stack if request.height is None else request.height
+    stack = request.height
+    if stack is None:
+        stack = height_for_angle(set_up.center_distance, set_up.angle_rad, set_up.stack_offset)
     yield from unusual_stack(stack, request.center_distance, request.units)
     yield from stack_far_off(stack_shift(set_up) * ARCSEC_PER_RADIAN)

@@ -22,7 +22,7 @@ def unusual_passes(
     if to_mm(depth_per_pass, units) > deepest * (1.0 + 1e-9):
         yield caution(
             "deep-pass",
-            f"A pass of {figure(depth_per_pass, units)} is deeper than the guides give "
+            f"A pass of {plain(depth_per_pass)} {units} is deeper than the guides give "
             f"({plain(from_mm(deepest, units), 4)} {units}): it heats and shocks the diamond.",
         )
     if passes > MOST_PASSES or to_mm(depth, units) > DEEPEST_DRESS_MM * (1.0 + 1e-9):

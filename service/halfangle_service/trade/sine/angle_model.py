@@ -82,7 +82,10 @@ class SetUp:
 
     @property
     def stack(self) -> float:
-        """Difference of the stacks that the angle asks for, at 20 °C."""
+        """Difference of the stacks that the angle asks for, at 20 °C.
+
+        Not rounded, as `height_for_angle` is: what turns the angle back must meet it.
+        """
         return self.center_distance * math.sin(self.angle_rad) + self.stack_offset
 
 

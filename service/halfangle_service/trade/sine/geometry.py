@@ -27,9 +27,11 @@ def stack_offset(
 def height_for_angle(center_distance: float, angle_rad: float, offset: float = 0.0) -> float:
     """Difference of the stacks under high and low roll: h = L sin θ + offset.
 
-    To 15 significant digits: 30° on 5 in is 2.5 in, not 2.4999999999999996 in.
+    Rise and sum to 15 significant digits: 30° on 5 in is 2.5 in, not 2.4999999999999996 in, and
+    with a rest 2.5 in lower it takes no stack, not one of −0.0000000000000004 in.
     """
-    return float(f"{center_distance * math.sin(angle_rad) + offset:.15g}")
+    rise = float(f"{center_distance * math.sin(angle_rad):.15g}")
+    return float(f"{rise + offset:.15g}")
 
 
 def angle_for_height(

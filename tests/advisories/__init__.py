@@ -1,0 +1,1 @@
+"""Every advisory: a request that raises it, and the same request just short of it."""

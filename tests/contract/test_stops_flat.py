@@ -1,0 +1,110 @@
+"""Every stop of the service where JSON is not read: the value picked, and the header beside it."""
+
+from typing import Any
+from urllib.parse import urlencode
+
+import pytest
+from litestar.testing import TestClient
+
+from advisories.every import ROWS
+from advisories.places import answer
+from advisories.row import Request, Row
+from halfangle_service.http.query import query_fields
+from halfangle_service.registry import load_registry
+from releases.paths import Json
+
+Service = TestClient[Any]
+
+STOPS = [row for row in ROWS if row.severity == "stop"]
+FLAT = [row for row in STOPS if query_fields(load_registry().operations[row.operation].request)]
+
+
+def _named(row: Row) -> str:
+    return str(row)
+
+
+def _url(operation: str, request: Request, pick: str | None = None) -> str:
+    """A request by query string; what is null is left out of it."""
+    fields = {name: value for name, value in request.items() if value is not None}
+    asked = fields if pick is None else fields | {"pick": pick}
+    texts = {k: str(v).lower() if isinstance(v, bool) else v for k, v in asked.items()}
+    return f"/v1/{operation.replace('.', '/')}?{urlencode(texts, doseq=True)}"
+
+
+def _values(result: Json, path: str = "") -> dict[str, Json]:
+    """Every single value of a result, by the path that picks it."""
+    if isinstance(result, dict):
+        inner = [(str(name), value) for name, value in result.items()]
+    elif isinstance(result, list):
+        inner = [(str(place), value) for place, value in enumerate(result)]
+    else:
+        return {path: result}
+    found: dict[str, Json] = {}
+    for name, value in inner:
+        found |= _values(value, f"{path}.{name}" if path else name)
+    return found
+
+
+def _judges(path: str) -> bool:
+    return path.endswith(("forecast", "verdict"))
+
+
+def test_stops_of_flat_and_of_nested_requests_are_in_the_table() -> None:
+    """Both kinds are there; a request that needs nested fields has no form by query string."""
+    assert len({row.code for row in FLAT}) >= 6
+    assert {row.operation for row in STOPS} - {row.operation for row in FLAT} == {
+        "clearance.tilted-plate",
+        "jobs.center",
+        "wheels.choose",
+    }
+
+
+@pytest.mark.parametrize("row", FLAT, ids=_named)
+def test_no_plain_value_is_picked_beside_a_stop(service: Service, row: Row) -> None:
+    """Whichever value is picked, the stop's own text stands in its place, judgements aside."""
+    whole = answer(row.operation, row.raising)
+    said = " ".join(a["message"] for a in whole["advisories"] if a["severity"] == "stop")
+    values = [path for path in _values(whole["result"]) if not _judges(path)]
+    for path in (values[0], values[len(values) // 2], values[-1]):
+        refused = service.get(_url(row.operation, row.raising, path))
+        problem = refused.json()
+        assert (refused.status_code, problem["type"]) == (422, "/problems/stopped"), path
+        assert problem["detail"] == said
+        assert row.code in {a["code"] for a in problem["advisories"]}
+
+
+@pytest.mark.parametrize("row", FLAT, ids=_named)
+def test_judgements_and_advisories_are_picked_beside_a_stop(service: Service, row: Row) -> None:
+    """They are given, and the header `Advisories` names the stop beside them."""
+    whole = answer(row.operation, row.raising)
+    values = _values(whole["result"])
+    judged = {path: value for path, value in values.items() if _judges(path)}
+    for path in [*judged, "advisories"]:
+        picked = service.get(_url(row.operation, row.raising, path))
+        assert picked.status_code == 200, path
+        assert f"{row.code};severity=stop" in picked.headers["advisories"].split(", ")
+        if path == "advisories":
+            assert f"\nstop {row.code}: " in "\n" + picked.text
+        elif values[path] is not None:
+            assert picked.text == judged[path]
+
+
+@pytest.mark.parametrize("row", FLAT, ids=_named)
+def test_just_short_of_a_stop_it_is_in_no_flat_form(service: Service, row: Row) -> None:
+    """The value is given where no other stop stands, and no header or text names this one."""
+    whole = answer(row.operation, row.falling_short)
+    left = [a["code"] for a in whole["advisories"] if a["severity"] == "stop"]
+    path = next(path for path in _values(whole["result"]) if not _judges(path))
+    picked = service.get(_url(row.operation, row.falling_short, path))
+    assert picked.status_code == (422 if left else 200)
+    told = service.get(_url(row.operation, row.falling_short, "advisories"))
+    assert f"stop {row.code}: " not in told.text
+    assert f"{row.code};severity=stop" not in told.headers.get("advisories", "")
+
+
+@pytest.mark.parametrize("row", FLAT, ids=_named)
+def test_a_whole_answer_by_query_string_carries_the_stop(service: Service, row: Row) -> None:
+    """JSON is given as it is by POST, with the stop in it."""
+    answered = service.get(_url(row.operation, row.raising))
+    assert answered.status_code == 200
+    assert answered.json() == answer(row.operation, row.raising)
