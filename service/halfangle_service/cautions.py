@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.trade.units import Units
-from halfangle_service.trade.wording import arcsec, length, plain
+from halfangle_service.trade.wording import arcsec, figure, length, plain
 
 DEFERENCE = (
     "The wheel's and the machine's own markings, local codes and qualified people come first."
@@ -86,20 +86,21 @@ def unusual_stack(
     if height < 0.0:
         yield caution(
             "stack-below-zero",
-            f"The high roll's stack would be {plain(-height, 10)} lower than the low roll's: the "
+            f"The high roll's stack would be {figure(-height, units)} lower than the low roll's: "
+            "the "
             "plate's rest is higher than that. Put a stack under the low roll, or turn the work "
             "round.",
         )
     elif height > center_distance:
         yield caution(
             "stack-above-center-distance",
-            f"The stack of {plain(height)} {units} is longer than the center distance "
-            f"{plain(center_distance)} {units}; check base_step.",
+            f"The stack of {figure(height, units)} is longer than the center distance "
+            f"{figure(center_distance, units)}; check base_step.",
         )
     elif height_to_set == 0.0 and height:
         yield caution(
             "rounds-to-nothing",
-            f"The stack of {plain(height)} {units} rounds to none at all: the plate would stand as "
+            f"The stack of {figure(height, units)} rounds to none at all: the plate would stand as "
             "without a stack. Stacks under both rolls that differ by so little are what sets such "
             "an angle, if anything does.",
         )

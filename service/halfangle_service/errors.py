@@ -10,8 +10,8 @@ HalfangleError
 This module imports nothing of the project, so that the maths may raise these errors too.
 """
 
-from collections.abc import Mapping
-from typing import ClassVar
+from collections.abc import Callable, Mapping
+from typing import ClassVar, Self
 
 
 class HalfangleError(Exception):
@@ -39,6 +39,11 @@ class Refusal(HalfangleError):
         self.detail = detail
         self.fields: dict[str, str] = dict(fields or {})
         self.more: dict[str, object] = dict(more or {})
+
+    def reworded(self, write: Callable[[str], str]) -> Self:
+        """Give the same refusal with each of its sentences written anew."""
+        fields = {field: write(message) for field, message in self.fields.items()}
+        return type(self)(write(self.detail), fields=fields, more=self.more)
 
 
 class Impossible(Refusal):

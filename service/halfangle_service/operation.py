@@ -14,10 +14,13 @@ from typing import Any, Generic, Protocol, TypeVar, get_args, get_type_hints
 from pydantic import BaseModel, Field, TypeAdapter, create_model
 
 from halfangle_service import __version__
+from halfangle_service.errors import Refusal
 from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory, reading_notes, rows_read
 from halfangle_service.trade.decimals import without_noise
 from halfangle_service.trade.tables.loader import Standing
+from halfangle_service.trade.units import Units
+from halfangle_service.trade.wording import said_in
 
 #: What bounds the work of most requests.
 FIXED_SIZE = "one calculation of fixed size"
@@ -132,7 +135,13 @@ class Operation(Generic[RequestT, ResultT]):
         serializer for its own class; the basis is written once, but for an answer that used rows of
         published tables: then it names these rows too.
         """
-        outcome = self.calculate(request)
+        try:
+            outcome = self.calculate(request)
+        except Refusal as refusal:
+            units: Units | None = getattr(request, "units", None)
+            if units is None:
+                raise
+            raise refusal.reworded(lambda sentence: said_in(sentence, units)) from refusal
         advisories = (*reading_notes(request), *outcome.advisories)
         rows = (*rows_read(request), *outcome.rows)
         return _envelope(

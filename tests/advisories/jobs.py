@@ -71,7 +71,7 @@ ROWS: tuple[Row, ...] = (
         _CENTER,
         {"included_angle": "60 00 30"},
         {"included_angle": 60},
-        "2.500315 in",
+        "2.5003",
         "1.4″",
     ),
     caution("steep-angle", _CENTER, {"included_angle": 90.2}, {"included_angle": 90}),

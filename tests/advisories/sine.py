@@ -112,7 +112,7 @@ _SMALL: tuple[Row, ...] = (
 )
 
 _NOTHING: tuple[Row, ...] = (
-    caution("rounds-to-nothing", _SETTING, {"angle": 0.000572}, {"angle": 0.000574}, "0.0000499"),
+    caution("rounds-to-nothing", _SETTING, {"angle": 0.000572}, {"angle": 0.000574}, "0.00005 in"),
     caution(
         "rounds-to-nothing",
         _TABLE,

@@ -14,8 +14,8 @@ _STOCK: tuple[Row, ...] = (
     stop(
         "does-not-clean-up",
         _CLEAN_UP,
-        {"least_large_diameter": 0.7422},
-        {"least_large_diameter": 0.7421},
+        {"smallest_large_diameter": 0.7422},
+        {"smallest_large_diameter": 0.7421},
         "does not clean up",
     ),
     caution(
@@ -39,7 +39,7 @@ _STOCK: tuple[Row, ...] = (
     caution(
         "deep-stock",
         _CLEAN_UP,
-        {"least_large_diameter": 0.1, "downfeed_per_pass": 0.001, "wear": 0.0965},
+        {"smallest_large_diameter": 0.1, "downfeed_per_pass": 0.001, "wear": 0.0965},
         {"wear": 0.0964},
         "0.0985 in",
     ),
@@ -186,7 +186,7 @@ _FITS: tuple[Row, ...] = (
         "grades-from-memory",
         _TOLERANCE,
         {},
-        {"angle_grade": None, "included_angle_band_arcsec": 30},
+        {"cone_angle_grade": None, "included_angle_band_arcsec": 30},
     ),
     note("gauge-slope-assumed", _PLUG, {}, {"gauge_length": 0}),
 )

@@ -10,9 +10,9 @@ _SPEEDS: tuple[Row, ...] = (
     stop(
         "over-marked-speed",
         _SPEED,
-        {"machine_max_rpm": 3449},
-        {"machine_max_rpm": 3450},
-        "3450 per minute is over machine_max_rpm (3449",
+        {"largest_machine_rpm": 3449},
+        {"largest_machine_rpm": 3450},
+        "3450 per minute is over largest_machine_rpm (3449",
     ),
     stop(
         "flange-too-small",
@@ -250,7 +250,7 @@ _FLANKS: tuple[Row, ...] = (
         "flange-not-stated",
         _FLANK,
         {"wheel_diameter": 1.109},
-        {"flange_diameter": 0},
+        {"flange_diameter": 0.3},
         "a third",
     ),
     caution("deep-pass", _FLANK, {"depth_per_pass": 0.000985}, {"depth_per_pass": 0.000984}),

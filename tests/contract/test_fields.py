@@ -85,7 +85,7 @@ def test_every_kind_of_number_is_a_field() -> None:
         ("sine.setting", "height"),
         ("sine.setting", "angle.degrees"),
         ("blocks.stack", "blocks[]"),
-        ("centers.effect", "at_stations[].station"),
+        ("centers.effect", "at_stations[].station_from_first"),
     }
 
 

@@ -2,7 +2,8 @@
 
 `request_limits.toml` lists them by value: the fields with these bounds, or with this default, by
 name, and as `topic.verb: name` where an operation has its own for that name. A changed bound or
-default changes what a caller may send or is taken to say, so it is changed in two places.
+default changes what a caller may send or is taken to say, so it is changed in two places. One name
+has the same bounds and the same default everywhere; where not, `reasons` says why.
 """
 
 import tomllib
@@ -94,3 +95,31 @@ def test_bounds_are_as_listed() -> None:
 def test_defaults_are_as_listed() -> None:
     """Every default of a field is the one in the table, null and empty lists apart."""
     assert wrong("defaults") == []
+
+
+def exceptions() -> set[str]:
+    """What is bounded otherwise than its name elsewhere, or has another default, or none."""
+    own = {
+        f"{operation}: {name}"
+        for kind in ("bounds", "defaults")
+        for operation, name in listed(kind)
+        if operation
+    }
+    defaults = listed("defaults")
+    several = {name for (operation, name), texts in defaults.items() if len(texts) > 1}
+    named = {name for _, name in defaults}
+    having = {(operation, name) for operation, name, _ in held("defaults")}
+    without = {
+        f"{operation}: {name}"
+        for operation in OPERATIONS
+        for name, _ in fields_of(operation)
+        if name in named and (operation, name) not in having
+    }
+    return own | several | without
+
+
+def test_each_exception_has_its_reason() -> None:
+    """Where one name has unequal bounds or defaults a reason says why; none is left over."""
+    reasons: dict[str, str] = TABLE["reasons"]
+    assert exceptions() == set(reasons)
+    assert [name for name, reason in reasons.items() if len(reason.split()) < 4] == []

@@ -137,6 +137,41 @@ def test_a_term_says_what_it_is(name: str) -> None:
     assert set(filter(None, term.unit.split("|"))) == names_in_use().get(name, set())
 
 
+#: Other words for smallest and largest than DEVELOPERS.md has them.
+_OTHER_EXTREMES = re.compile(
+    r"(^|_)((least|most|lowest|highest|minimum|maximum|greatest|slowest|fastest)(_|$)|(min|max)_)"
+)
+
+
+def other_extremes(names: Iterator[str], counts: set[str]) -> list[str]:
+    """Names that say smallest or largest otherwise: `max_` stands before a count alone."""
+    found = [name for name in names if _OTHER_EXTREMES.search(name)]
+    return [name for name in found if not (name.startswith("max_") and name in counts)]
+
+
+def test_extremes_have_one_word_each() -> None:
+    """Names say `smallest` and `largest`; `max_` before a count is the most that one asks for."""
+    counts = {name for name, units in names_in_use().items() if units == {"count"}}
+    assert other_extremes(iter(glossary()), counts) == []
+    wrong = ["least_gap", "gap_most", "max_height", "machine_max_rpm", "traverse_slowest"]
+    right = ["smallest_gap", "max_blocks", "pilot_length_min", "almost", "atleast"]
+    assert other_extremes(iter(wrong + right), {"max_blocks"}) == wrong
+
+
+#: A place along an axis: its datum in its name, or one that the caller chooses.
+_STATION = re.compile(r"(pivot_)?stations?|(sensed_)?stations?_from_[a-z_]+|at_stations")
+
+
+def test_places_along_an_axis_are_stations() -> None:
+    """Each place along an axis is called a station, and says from what it is measured."""
+    stations = [name for name in glossary() if "station" in name]
+    assert [name for name in stations if not _STATION.fullmatch(name)] == []
+    places = [name for name in stations if glossary()[name].unit]
+    assert [name for name in places if not glossary()[name].datum] == []
+    measured_from = ("from_large_end", "from_small_end", "from_apex", "along_axis")
+    assert not set(measured_from) & set(glossary())
+
+
 #: Letters and numbers of a standard, and units, are written as their standard writes them.
 _AS_IN_STANDARD = re.compile(r"in|mm|[ABCDR]|AT\d+")
 

@@ -65,7 +65,7 @@ def test_a_refused_mouth_is_told_the_size_that_makes_it(
     mouth: float, size: str | None, call: Call
 ) -> None:
     """DIN 332 A 4 makes mouths over 4 and up to 8.5 mm; another size is named where one does."""
-    with pytest.raises(Impossible, match=r"4, to 8\.5") as refused:
+    with pytest.raises(Impossible, match=r"4 mm, to 8\.5 mm") as refused:
         call("centers.hole", units="mm", key="a-4", mouth_diameter=mouth)
     assert ("makes it" in str(refused.value)) is (size is not None)
     assert f"Size {size} makes it." in str(refused.value) or size is None

@@ -85,7 +85,7 @@ def test_grades_of_cone_angles(call: Call, grade: str) -> None:
                 "one_in_x": 20,
                 "large_diameter": 100,
                 "length": length,
-                "angle_grade": grade,
+                "cone_angle_grade": grade,
             }
             assert apart(call, "tapers.tolerance", request) == [], length
 

@@ -9,6 +9,7 @@ from shapely import LineString, Point
 
 from halfangle_service.errors import Impossible, Unreachable
 from halfangle_service.registry import load_registry
+from halfangle_service.trade.wording import figure
 from support import Call
 
 HALF_ANGLES = (50, 75, 85)
@@ -194,7 +195,7 @@ def test_a_blunt_cone_is_short(call: Call, half: int) -> None:
     request = {"units": "in", "half_angle": half, "large_diameter": 0.7}
     with pytest.raises(Impossible, match="comes to its point") as refused:
         call("tapers.solve", **request, length=length * 1.001)
-    assert refused.value.fields == {"length": f"should be at most {length:.6g}"}
+    assert refused.value.fields == {"length": f"should be at most {figure(length, 'in')}"}
     whole = call("tapers.solve", **request, length=length)["result"]
     assert whole["small_diameter"] == pytest.approx(0, abs=1e-12)
     assert whole["slant_length"] == pytest.approx(0.35 / math.sin(math.radians(half)))
@@ -210,7 +211,7 @@ def test_a_ball_on_a_blunt_hole(call: Call, half: int) -> None:
     with pytest.raises(Impossible, match="falls into the pilot") as refused:
         call("centers.hole", **request)
     assert refused.value.fields == {
-        "ball_diameter": f"should be over {least:.5g} and under {most:.5g}"
+        "ball_diameter": f"should be over {figure(least, 'mm')} and under {figure(most, 'mm')}"
     }
     result = call("centers.hole", **{**request, "ball_diameter": least * 1.01})["result"]
     assert result["ball"]["contact_diameter"] == pytest.approx(pilot * 1.01)

@@ -159,7 +159,7 @@ def test_bounded_searches_for_several_stacks(
     picked: int,
     heights: tuple[float, ...],
 ) -> None:
-    """`fewest_possible` is never more than the fewest, `most_possible` never less than the most.
+    """`fewest_possible` is never more than the fewest, `largest_count` never less than the most.
 
     Where it is proved, both are reached; a clash that is told is one.
     """
@@ -174,7 +174,7 @@ def test_bounded_searches_for_several_stacks(
         assert not best, result
         return
     stands = len(result["stacks"])
-    assert stands <= max(best) <= result["most_possible"]
+    assert stands <= max(best) <= result["largest_count"]
     blocks = [block for stack in result["stacks"] for block in stack["blocks"]]
     assert len(set(blocks)) == len(blocks) == result["count"]
     names = {stack["name"] for stack in result["stacks"]}

@@ -90,7 +90,7 @@ CASES: list[tuple[str, dict[str, Any], type[Refusal], str, dict[str, str], dict[
         "tapers.dovetail-over-rolls",
         {"measure": 70},
         Disagreement,
-        r"measure gives a corner width of 48\.143594, not 50",
+        r"measure gives a corner width of 48\.1436 mm, not 50 mm",
         {"measure": "should agree with corner_width, or be left out"},
         {"measure": 71.8569},
     ),
@@ -99,7 +99,7 @@ CASES: list[tuple[str, dict[str, Any], type[Refusal], str, dict[str, str], dict[
         "tapers.dovetail-over-rolls",
         {"kind": "female", "corner_width": 10},
         Impossible,
-        r"corner width 10, edge width -1\.54701, measure -11\.8564; all must be above zero",
+        r"corner width 10 mm, edge width -1\.547 mm, measure -11\.8564 mm; all must be above zero",
         {"corner_width": "should leave room for flanks and rolls"},
         {"kind": "female", "corner_width": 21.86},
     ),
@@ -108,7 +108,7 @@ CASES: list[tuple[str, dict[str, Any], type[Refusal], str, dict[str, str], dict[
         "tapers.dovetail-over-rolls",
         {"corner_width": None, "measure": 20},
         Impossible,
-        r"corner width -1\.85641, .*, measure 20; all must be above zero",
+        r"corner width -1\.8564 mm, .*, measure 20 mm; all must be above zero",
         {"measure": "should leave room for flanks and rolls"},
         {"corner_width": None, "measure": 21.86},
     ),
@@ -126,7 +126,7 @@ CASES: list[tuple[str, dict[str, Any], type[Refusal], str, dict[str, str], dict[
         "tapers.clean-up",
         {"wear": 1},
         Impossible,
-        r"Cleaning up would take 2\.31264 off a diameter of 0\.75",
+        r"Cleaning up would take 2\.31264 in off a diameter of 0\.75 in",
         {"large_diameter": "should exceed what cleaning up takes off it"},
         {"wear": 0.32},
     ),
@@ -139,7 +139,7 @@ CASES: list[tuple[str, dict[str, Any], type[Refusal], str, dict[str, str], dict[
             "second_gauge_depth": 20,
         },
         Impossible,
-        r"Two gauges of one diameter, 17\.78, give no taper",
+        r"Two gauges of one diameter, 17\.78 mm, give no taper",
         {"second_gauge_diameter": "should differ from gauge_diameter"},
         {
             "one_in_x": None,
@@ -224,5 +224,5 @@ def test_blocks_that_build_no_stack_for_a_hinge_say_so(call: Call) -> None:
     with pytest.raises(Unreachable, match=r"build no single stack within 10 steps") as refused:
         call("sine.compound", **request)
     assert refused.value.fields == {"max_blocks": "does not help; the blocks should be others"}
-    assert f"base plate's {math.sqrt(5):.6f} in, however many they are." in refused.value.detail
+    assert f"base plate's {math.sqrt(5):.5f} in, however many they are." in refused.value.detail
     assert refused.value.more == {}

@@ -79,8 +79,8 @@ def test_an_error_of_none_keeps_its_sensitivity() -> None:
 
 def test_an_error_that_swallows_its_value_is_refused() -> None:
     """An error that reaches past where the value means something is refused by its field."""
-    with pytest.raises(Impossible, match="An error of 3 in length swallows") as refused:
+    with pytest.raises(Impossible, match=r"An error of 3.units in length swallows") as refused:
         budget_of(
             math.sqrt, Measured("length", 2.0, LargestError("length_error_limit", 3.0), above=0.0)
         )
-    assert refused.value.fields == {"length_error_limit": "should be less than 3"}
+    assert refused.value.fields == {"length_error_limit": "should be less than 3\u00a0units"}

@@ -12,7 +12,7 @@ LETTERS = {
     "d1": "pilot_diameter",
     "d2": "cone_diameter",
     "d3": "chamfer_diameter",
-    "t": "minimum_depth",
+    "t": "depth_min",
     "a": "cut_off",
     "b": "chamfer_depth",
     "l1_min": "pilot_length_min",

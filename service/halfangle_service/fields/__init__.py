@@ -5,6 +5,7 @@ from halfangle_service.fields.angles import (
     AngleInput,
     Direction,
     Sexagesimal,
+    VeeAngle,
     angle_from_radians,
 )
 from halfangle_service.fields.base import RequestModel, ResultModel
@@ -73,6 +74,7 @@ __all__ = [
     "Unit",
     "Units",
     "UnitsField",
+    "VeeAngle",
     "angle_from_radians",
     "bench_step",
     "format_dms",

@@ -126,6 +126,10 @@ class AngleInput:
         return {**ANGLE_FORMS, **{k: v for k, v in bounds.items() if v is not None}}
 
 
+#: Included angle of a vee: from a slit to almost a plane.
+VeeAngle = Annotated[float, AngleInput(ge=1, le=175)]
+
+
 def _read_angle(value: Any, number: core_schema.ValidatorFunctionWrapHandler) -> float:
     """Read one angle; the error says which forms are taken."""
     if not isinstance(value, str):

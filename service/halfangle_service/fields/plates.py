@@ -18,7 +18,7 @@ from halfangle_service.trade.sine.geometry import (
     round_to_step,
     stack_offset,
 )
-from halfangle_service.trade.unit_slips import require_center_distance
+from halfangle_service.trade.unit_slips import require_center_distance, require_resolution
 from halfangle_service.trade.units import Units, bench_step
 
 CenterDistance = Annotated[
@@ -120,6 +120,7 @@ def plate_setting(
 
 def to_set(height: float, units: Units, resolution: float | None = None) -> float:
     """Round a height to what can be built: the resolution, or the bench step."""
+    require_resolution(resolution, units)
     return round_to_step(height, bench_step(units) if resolution is None else resolution)
 
 

@@ -124,7 +124,7 @@ def _box_supply(box: Sequence[BlockOwned], units: Units) -> Supply:
     paths = [f"box/{place}/size" for place in range(len(box))]
     require_sane(exact, paths, units)
     require_deviations(box, units, "box")
-    _require_no_repeat(box)
+    _require_no_repeat(box, units)
     usual = [place for place, entry in enumerate(box) if not entry.special]
     advisories = own_units([exact[p] for p in usual], [paths[p] for p in usual], units, "box")
     here: list[Piece] = []
@@ -173,7 +173,8 @@ def require_deviations(box: Sequence[BlockOwned], units: Units, field: str) -> N
             value = getattr(entry, name) or 0.0
             if abs(value) > limit:
                 raise Disagreement(
-                    f"{name} {plain(value, 10)} is not one of a gauge block: it is in `units`, as "
+                    f"{name} {plain(value, 10)} {units} is not one of a gauge block: it is in "
+                    "`units`, as "
                     "are all lengths, not in millionths of an inch or in micrometres.",
                     fields={
                         f"{field}/{place}/{name}": f"should be at most {plain(limit, 10)} {units}"
@@ -186,7 +187,7 @@ def require_deviations(box: Sequence[BlockOwned], units: Units, field: str) -> N
             )
 
 
-def _require_no_repeat(box: Sequence[BlockOwned]) -> None:
+def _require_no_repeat(box: Sequence[BlockOwned], units: Units) -> None:
     """Refuse an entry given twice alike, which is what `count` is for, or a mark of two blocks."""
     seen: dict[BlockOwned, int] = {}
     marked: dict[str, int] = {}
@@ -194,7 +195,8 @@ def _require_no_repeat(box: Sequence[BlockOwned]) -> None:
         first = seen.setdefault(entry, place)
         if first != place:
             raise Disagreement(
-                f"The block of {plain(entry.size, 10)} stands in `box` twice, with the same data.",
+                f"The block of {plain(entry.size, 10)} {units} stands in `box` twice, with the "
+                "same data.",
                 fields={f"box/{place}": f"repeats box/{first}: give one entry its count"},
             )
         if entry.mark is None:
@@ -223,7 +225,8 @@ def own_units(
     if figures_of_other_unit(sizes, units):
         raise Disagreement(
             f"These are sizes of {own} sets written in {_WRITTEN[_OTHER[units]]}, the first "
-            f"being {plain(from_tenth_nm(sizes[0], units), 7)}; all lengths are in `units`.",
+            f"being {plain(from_tenth_nm(sizes[0], units), 7)} {units}; all lengths are in "
+            "`units`.",
             fields={"units": f"should be the unit of the sizes: {_OTHER[units]}, not {units}"},
         )
     foreign = foreign_places(sizes, units)
@@ -238,7 +241,8 @@ def own_units(
         )
         return (odd,)
     raise Disagreement(
-        f"Among the {own} blocks there are sizes of {other} sets: {words}. Send them in one unit, "
+        f"Among the {own} blocks there are sizes of {other} sets: {words} {units}. Send them in "
+        "one unit, "
         f"or mark an odd block as special in `{field}`.",
         fields={
             paths[place]: f"is a size of {other} sets, not of {own} ones" for place in foreign[:20]

@@ -5,13 +5,16 @@ import math
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from difflib import get_close_matches
-from typing import Any
+from typing import Any, get_args
 from urllib.parse import quote
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 from pydantic_core import ErrorDetails, from_json
 
 from halfangle_service.errors import Refusal
+from halfangle_service.fields.glossary import glossary
+from halfangle_service.trade.units import Units
+from halfangle_service.trade.wording import plain
 
 PROBLEM_MEDIA_TYPE = "application/problem+json"
 _LONGEST_INSTANCE = 200
@@ -172,7 +175,7 @@ def problem_of_validation(
         return ProblemError("not-json", f"{details[0]['msg']}.")
     sent = from_json(body)
     errors = [
-        {"pointer": _pointer(detail, sent), "message": _message(detail, fields)}
+        {"pointer": _pointer(detail, sent), "message": _message(detail, fields, sent)}
         for detail in details[:_MOST_ERRORS]
     ]
     named = "; ".join(f"{e['pointer'] or 'the body'}: {e['message']}" for e in errors[:3])
@@ -212,7 +215,7 @@ def _meant(location: tuple[str | int, ...], fields: tuple[str, ...]) -> str:
     return f"; did you mean {' or '.join(meant[:3])}?" if meant else ""
 
 
-def _message(detail: ErrorDetails, fields: tuple[str, ...]) -> str:
+def _message(detail: ErrorDetails, fields: tuple[str, ...], sent: Any) -> str:
     """Say what was wanted and, where it is short, what came."""
     if detail["type"] == "missing":
         return "is required and was not sent"
@@ -220,7 +223,10 @@ def _message(detail: ErrorDetails, fields: tuple[str, ...]) -> str:
         return "is not a field of this request" + _meant(detail["loc"], fields)
     message = detail["msg"].replace("Input should be", "should be").removeprefix("Value error, ")
     came = detail["input"]
-    if detail["type"] == "union_tag_invalid":
+    if detail["type"] in _BOUND_OF:
+        words = message[: message.rindex(" ")]
+        message = f"{words} {_bound(detail, sent)}"
+    elif detail["type"] == "union_tag_invalid":
         # Pydantic's own words repeat what came in full.
         message = f"should be one of {detail['ctx']['expected_tags']}"
         came = detail["ctx"]["tag"]
@@ -231,6 +237,27 @@ def _message(detail: ErrorDetails, fields: tuple[str, ...]) -> str:
     if isinstance(came, bool | int | float | str) or came is None:
         message += f"; got {_shown(came)}"
     return message
+
+
+#: Where pydantic says which bound was passed.
+_BOUND_OF = {
+    "greater_than": "gt",
+    "greater_than_equal": "ge",
+    "less_than": "lt",
+    "less_than_equal": "le",
+}
+_WRITTEN = {"degree": "°", "arcsecond": "″", "percent": " %", "celsius": " °C"}
+
+
+def _bound(detail: ErrorDetails, sent: Any) -> str:
+    """Write a bound with the unit of its field, to digits that a person reads."""
+    names = [part for part in detail["loc"] if isinstance(part, str) and part in glossary()]
+    unit = glossary()[names[-1]].unit if names else ""
+    bound = plain(detail["ctx"][_BOUND_OF[detail["type"]]])
+    units = sent.get("units") if isinstance(sent, dict) else None
+    if unit == "length" and units in get_args(Units):
+        return f"{bound} {units}"
+    return bound + _WRITTEN.get(unit, "")
 
 
 def _shown(came: float | str | None) -> str:

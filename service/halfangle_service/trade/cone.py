@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from halfangle_service.errors import Impossible
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 INCHES_PER_FOOT = 12.0
 #: Two statements of one slope agree when they differ by no more than this, in arc-seconds of the
@@ -89,15 +89,18 @@ def require_before_point(
     if ends_before(large_diameter + slack, length, half_angle_rad):
         to_point = max(0.0, cone_length(large_diameter, half_angle_rad))
         raise Impossible(
-            f"This cone comes to its point {plain(to_point)} from the large end, before the length "
-            f"{plain(length)}.",
-            fields={field: f"should be at most {plain(to_point)}"},
+            f"This cone comes to its point {of_any_unit(to_point)} from the large end, before the "
+            "length "
+            f"{of_any_unit(length)}.",
+            fields={field: f"should be at most {of_any_unit(to_point)}"},
         )
 
 
-def diameter_at(large_diameter: float, half_angle_rad: float, from_large_end: float) -> float:
+def diameter_at(
+    large_diameter: float, half_angle_rad: float, station_from_large_end: float
+) -> float:
     """Diameter at a distance from the large end: D − C z; 0 at the point, whatever the rounding."""
-    return max(0.0, large_diameter - from_large_end * rate_from_half_angle(half_angle_rad))
+    return max(0.0, large_diameter - station_from_large_end * rate_from_half_angle(half_angle_rad))
 
 
 def ends_before(large_diameter: float, length: float, half_angle_rad: float) -> bool:
@@ -115,7 +118,7 @@ def require_smaller(small_diameter: float, large_diameter: float, *, path: str =
     """
     if small_diameter >= large_diameter:
         raise Impossible(
-            f"The smaller diameter {plain(small_diameter)} is not below the larger one, "
-            f"{plain(large_diameter)}.",
+            f"The smaller diameter {of_any_unit(small_diameter)} is not below the larger one, "
+            f"{of_any_unit(large_diameter)}.",
             fields={f"{path}small_diameter": "should be less than large_diameter"},
         )

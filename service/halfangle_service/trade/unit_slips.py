@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 
 from halfangle_service.errors import Disagreement
-from halfangle_service.trade.units import MM_PER_INCH, Units
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.units import MM_PER_INCH, Units, bench_step
+from halfangle_service.trade.wording import figure, plain
 
 #: Center distances of sine bars and plates, and diameters of flat grinding wheels. A common one, 1
 #: to 24 in or 50 to 1000 mm, taken in the other unit lies outside of them.
@@ -12,6 +12,8 @@ CENTER_DISTANCES: Mapping[Units, tuple[float, float]] = {"in": (1.0, 48.0), "mm"
 WHEEL_DIAMETERS = CENTER_DISTANCES
 #: From the smallest mounted point to the largest wheel.
 ANY_WHEEL_DIAMETERS: Mapping[Units, tuple[float, float]] = {"in": (0.02, 80.0), "mm": (0.5, 2000.0)}
+#: The coarsest step that heights are built in: blocks of whole tenths of an inch, none finer.
+COARSEST_STEP: Mapping[Units, float] = {"in": 0.1, "mm": 2.5}
 _OTHER: dict[Units, Units] = {"in": "mm", "mm": "in"}
 
 
@@ -32,6 +34,17 @@ def require_wheel_diameter(diameter: float, units: Units, field: str) -> None:
 def require_any_wheel_diameter(diameter: float, units: Units, field: str) -> None:
     """Refuse a diameter that not even a mounted point or the largest wheel has; raises as above."""
     _require(diameter, units, ANY_WHEEL_DIAMETERS[units], "grinding wheel has a diameter", field)
+
+
+def require_resolution(resolution: float | None, units: Units) -> None:
+    """Refuse a step of height that no blocks are built in; raises Disagreement."""
+    coarsest = COARSEST_STEP[units]
+    if resolution is not None and resolution > coarsest:
+        raise Disagreement(
+            f"No stack is built in steps of {figure(resolution, units)}: `resolution` is the step "
+            f"of the blocks, such as {figure(bench_step(units), units)}, not their height.",
+            fields={"resolution": f"should be at most {figure(coarsest, units)}"},
+        )
 
 
 def _require(size: float, units: Units, bounds: tuple[float, float], what: str, field: str) -> None:

@@ -3,6 +3,7 @@
 Answers carry full precision in their fields; a sentence carries what can be set or read.
 """
 
+import re
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from decimal import Decimal
@@ -29,6 +30,39 @@ def length(value: float, units: Units) -> str:
     '2.2361 in'
     """
     return f"{value:z.{_DECIMALS[units]}f} {units}"
+
+
+#: Stands for the unit in a sentence of maths that works in any one unit; reads as it is, too.
+_ANY_UNIT = "\u00a0units"
+_IN_ANY_UNIT = re.compile(rf"(-?\d+(?:\.\d+)?){_ANY_UNIT}")
+
+
+def of_any_unit(value: float) -> str:
+    r"""Write a length where its unit is not known; `said_in` puts in unit and digits later.
+
+    >>> of_any_unit(7.0)
+    '7\xa0units'
+    """
+    return f"{plain(value, 15)}{_ANY_UNIT}"
+
+
+def said_in(sentence: str, units: Units) -> str:
+    """Write a sentence with the lengths of `of_any_unit` in a unit, as `figure` does.
+
+    >>> said_in(f"At most {of_any_unit(0.0729089123)}.", "in")
+    'At most 0.07291 in.'
+    """
+    return _IN_ANY_UNIT.sub(lambda found: figure(float(found[1]), units), sentence)
+
+
+def figure(value: float, units: Units) -> str:
+    """Write a length to a tenth of the bench step, no empty decimals; a smaller one to 2 digits.
+
+    >>> figure(55.0, "in"), figure(0.072908912, "in"), figure(0.00000123, "in")
+    ('55 in', '0.07291 in', '0.0000012 in')
+    """
+    rounded = round(value, _DECIMALS[units] + 1)
+    return f"{plain(rounded, 7) if rounded else plain(value, 2)} {units}"
 
 
 def small_length(value: float, units: Units) -> str:

@@ -101,7 +101,7 @@ class BlockAngleStackRequest(RequestModel):
         description="The shop's own angle blocks with what is known of them; at most 22, counts "
         "included.",
     )
-    with_square: bool = Field(
+    with_square_block: bool = Field(
         False, description="True to have a square block of 90° too, added or subtracted."
     )
     max_blocks: Annotated[int, Count(ge=1, le=22)] = Field(
@@ -226,7 +226,7 @@ def _pieces(request: BlockAngleStackRequest) -> list[AnglePiece]:
         pieces = [AnglePiece(angle) for angle in find_angle_set(request.set).angles]
     else:
         pieces = list(_owned(request.box or ()))
-    if request.with_square:
+    if request.with_square_block:
         pieces.append(AnglePiece(SQUARE))
     if len(pieces) > MOST_PIECES:
         raise BeyondBound(

@@ -29,7 +29,7 @@ from halfangle_service.trade.stacks.wrung import Plate, Wrung
 from halfangle_service.trade.tables.blocks.sets import find_set, foreign_places
 from halfangle_service.trade.tables.blocks.tolerances import find_grade
 from halfangle_service.trade.unit_slips import require_center_distance
-from halfangle_service.trade.wording import option, plain
+from halfangle_service.trade.wording import of_any_unit, option, plain
 
 #: What is wanted, measured, and known of the low stack: of each pair one at most is sent.
 WANTED = ("height", "angle")
@@ -205,8 +205,8 @@ def _require_on_plate(plate: Plate, what: str, field: str | None, height: float 
     if field is None or height is None or plate.angle_rad(height) is not None:
         return
     raise Impossible(
-        f"{what} lifts the high roll by {plain(plate.rise(height), 10)} {plate.units}, "
-        f"which is not below the center distance {plain(plate.center_distance, 10)}.",
+        f"{what} lifts the high roll by {of_any_unit(plate.rise(height))} {plate.units}, "
+        f"which is not below the center distance {of_any_unit(plate.center_distance)}.",
         fields={field: "should lift the plate by less than its center distance"},
     )
 

@@ -234,7 +234,7 @@ def _pieces(request: BlockBudgetRequest) -> tuple[list[Piece], tuple[Advisory, .
         ]
     else:
         entries = list(request.calibrated_blocks or ())
-        _require_a_stack(entries)
+        _require_a_stack(entries, request.units)
         require_deviations(entries, request.units, field)
     sizes = [to_tenth_nm(entry.size, request.units) for entry in entries]
     part = "" if field == "blocks" else "/size"
@@ -252,7 +252,7 @@ def _pieces(request: BlockBudgetRequest) -> tuple[list[Piece], tuple[Advisory, .
     return pieces, odd
 
 
-def _require_a_stack(entries: Sequence[BlockOwned]) -> None:
+def _require_a_stack(entries: Sequence[BlockOwned], units: Units) -> None:
     """Refuse what cannot stand in a stack: too many blocks, or one that is missing."""
     count = sum(entry.count for entry in entries)
     if count > _MOST_IN_STACK:
@@ -265,8 +265,8 @@ def _require_a_stack(entries: Sequence[BlockOwned]) -> None:
     for place, entry in enumerate(entries):
         if entry.state == "missing":
             raise Disagreement(
-                f"The block of {plain(entry.size, 10)} is said to be missing, so it stands in no "
-                "stack.",
+                f"The block of {plain(entry.size, 10)} {units} is said to be missing, so it "
+                "stands in no stack.",
                 fields={f"calibrated_blocks/{place}/state": "should not be missing"},
             )
 

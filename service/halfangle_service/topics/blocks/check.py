@@ -232,7 +232,7 @@ def _named(piece: Piece | None, units: Units, unclear: frozenset[int]) -> str:
     if piece.size not in unclear:
         return size
     mark = "" if piece.mark is None else f"mark {piece.mark}, "
-    return f"{size} ({mark}deviation {plain(from_tenth_nm(piece.deviation, units), 10)})"
+    return f"{size} ({mark}deviation {plain(from_tenth_nm(piece.deviation, units), 10)} {units})"
 
 
 def _result(bench: Wrung, search: Search | None, explanations: int) -> BlockCheckResult:
@@ -322,7 +322,7 @@ def _how_well(bench: Wrung, search: Search) -> str:
         return f"{count} single mistakes explain it equally well; {read}"
     return (
         f"{count} single mistakes explain it within the limit, the best to {best} {bench.units}, "
-        f"the worst to {worst}; {read}"
+        f"the worst to {worst} {bench.units}; {read}"
     )
 
 

@@ -71,7 +71,7 @@ class BlockStacksResult(ResultModel):
         description="No stacks for these heights have fewer blocks together. Where it is less than "
         "`count`, the difference is the proved gap."
     )
-    most_possible: CountOut = Field(
+    largest_count: CountOut = Field(
         description="No more of the heights than this can stand at once. Where it is more than "
         "there are stacks, whether more can is not known."
     )
@@ -144,7 +144,7 @@ def _result(several: Several, chosen: Chosen, left: list[BlockLeftOut]) -> Block
         left_out=left,
         count=chosen.count + wear,
         fewest_possible=min(chosen.count, chosen.bound) + wear,
-        most_possible=chosen.most,
+        largest_count=chosen.most,
         proved=chosen.proved,
         bound=None if chosen.proved else BOUND_WORDS,
     )
@@ -154,7 +154,7 @@ def _advisories(several: Several, result: BlockStacksResult) -> Iterator[Advisor
     yield from not_all(several, [entry.name for entry in result.left_out], "")
     if not result.proved:
         gap = result.count - result.fewest_possible
-        more = result.most_possible - len(result.stacks)
+        more = result.largest_count - len(result.stacks)
         words = f" At most {more} more of the heights can stand." if more else ""
         yield note(
             "bound-reached",

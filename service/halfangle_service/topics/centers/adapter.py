@@ -28,7 +28,7 @@ from halfangle_service.trade.cone import Slope
 from halfangle_service.trade.runout.budget import Contributor, RunoutBudget, tilt_at_distance
 from halfangle_service.trade.tables.tapers.designations import one_standard
 from halfangle_service.trade.uncertainty import Forecast
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 _SEAT = Source(
     citation="Derived here: two coaxial tapers of unlike rate touch on one circle; the free end "
@@ -180,11 +180,11 @@ def _standoff_from_diameter(
     if abs(standoff) < request.engagement:
         return standoff
     way = "stands out" if standoff > 0.0 else "goes in"
-    most = plain(abs(difference / standoff) * request.engagement, 4)
+    most = of_any_unit(abs(difference / standoff) * request.engagement)
     sizes = "should be a size that fits the other"
     raise Impossible(
-        f"By its diameter the shank {way} {plain(abs(standoff), 5)}, more than the seat's "
-        f"{plain(request.engagement, 5)}: it does not seat in this socket.",
+        f"By its diameter the shank {way} {of_any_unit(abs(standoff))}, more than the seat's "
+        f"{of_any_unit(request.engagement)}: it does not seat in this socket.",
         fields={"diameter_difference": f"should be between -{most} and {most} on this seat"}
         if gauges is None
         else {"shank/designation": sizes, "socket/designation": sizes},

@@ -19,7 +19,7 @@ from halfangle_service.fields.advisories import caution
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.centers import contact as cones
 from halfangle_service.trade.cone import cone_length
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 _ONE_CIRCLE = Source(
     citation="Derived here: two coaxial cones of unlike angle touch on one circle.",
@@ -90,8 +90,9 @@ def contact(request: CenterContactRequest) -> Outcome[CenterContactResult]:
     """
     if request.pilot_diameter >= request.mouth_diameter:
         raise Impossible(
-            f"The pilot, {plain(request.pilot_diameter)}, leaves no cone under the mouth diameter "
-            f"{plain(request.mouth_diameter)}.",
+            f"The pilot, {of_any_unit(request.pilot_diameter)}, leaves no cone under the mouth "
+            "diameter "
+            f"{of_any_unit(request.mouth_diameter)}.",
             fields={"pilot_diameter": "should be less than mouth_diameter"},
         )
     center_rad = math.radians(request.center_included_angle) / 2.0

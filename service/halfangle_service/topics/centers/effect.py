@@ -35,7 +35,7 @@ from halfangle_service.trade.runout.vectors import (
     direction,
     vector,
 )
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 #: Fields of a request of which nothing counts where they are not sent.
 STATED_OR_NOT = ("part_at_first", "part_at_second", "second_height", "second_line")
@@ -76,7 +76,7 @@ class CenterEffectRequest(RequestModel):
     first: CenterError = Field(description="Center at station 0.")
     second: CenterError = Field(description="Center at the other end.")
     distance_between_centers: Length = Field(description="Distance between the centers.")
-    stations: list[NonNegativeLength] = Field(
+    stations_from_first: list[NonNegativeLength] = Field(
         min_length=1, max_length=100, description="Distances from the first center, in `units`."
     )
     part_at_first: RunoutVector | None = Field(
@@ -105,7 +105,7 @@ class CenterEffectAt(ResultModel):
     What needs the direction of an eccentric center is null where that was not stated.
     """
 
-    station: LengthOut = Field(description="The station.")
+    station_from_first: LengthOut = Field(description="The station, from the first center.")
     apparent_tir: LengthOut | None = Field(description="Runout made by the centers that turn.")
     high_spot: Direction | None = Field(
         description="Angle at which an indicator on `surface` reads highest by that runout."
@@ -177,9 +177,9 @@ class CenterEffectResult(ResultModel):
         "first": {"eccentricity": 0.0002, "high_spot": 0, "turns": True},
         "second": {"eccentricity": 0.0002, "high_spot": 180, "turns": True},
         "distance_between_centers": 6,
-        "stations": [0, 3, 6],
+        "stations_from_first": [0, 3, 6],
     },
-    heavy=lambda request: len(request.stations) > MANY_STATIONS,
+    heavy=lambda request: len(request.stations_from_first) > MANY_STATIONS,
 )
 def effect(request: CenterEffectRequest) -> Outcome[CenterEffectResult]:
     """What eccentric centers do to the work.
@@ -187,17 +187,22 @@ def effect(request: CenterEffectRequest) -> Outcome[CenterEffectResult]:
     Runout, standing offset and tilt of a part between two centers, one or both of which turn.
     """
     length = request.distance_between_centers
-    for place, station in enumerate(request.stations):
+    for place, station in enumerate(request.stations_from_first):
         if station > length:
             raise Impossible(
-                f"Station {plain(station)} is outside the part, which ends at {plain(length)}.",
-                fields={f"stations/{place}": "should be distance_between_centers or less"},
+                f"Station {of_any_unit(station)} is outside the part, which ends at "
+                f"{of_any_unit(length)}.",
+                fields={
+                    f"stations_from_first/{place}": "should be distance_between_centers or less"
+                },
             )
     both = _centers(request)
     worst = worst_tilt(request.first.eccentricity, request.second.eccentricity, length)
     part = _part_ends(request)
     result = CenterEffectResult(
-        at_stations=[_effect_at(request, _part_at(part, length, z), z) for z in request.stations],
+        at_stations=[
+            _effect_at(request, _part_at(part, length, z), z) for z in request.stations_from_first
+        ],
         tilt_arcsec=None if both is None else both.tilt_rad * ARCSEC_PER_RADIAN,
         worst_tilt_arcsec=worst * ARCSEC_PER_RADIAN,
         bench_height_tilt_arcsec=_bench_tilt(request.second_height, length),
@@ -272,7 +277,7 @@ def _effect_at(
         shown = difference(centers, -part)
         turned = difference(turning.at(length - station), -turned_end_for_end(part))
     return CenterEffectAt(
-        station=station,
+        station_from_first=station,
         apparent_tir=_tir(centers),
         high_spot=_reads_highest(centers, surface),
         standing_offset=None if standing is None else abs(standing.at(station)),

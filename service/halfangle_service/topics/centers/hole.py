@@ -34,7 +34,7 @@ from halfangle_service.trade.tables.centers.holes import (
     smallest_hole,
 )
 from halfangle_service.trade.tables.loader import Standing
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import figure, of_any_unit
 
 #: The cone of every table served here.
 TABLE_SLOPE = Slope(30.0)
@@ -156,7 +156,7 @@ class CenterHoleResult(ResultModel):
     tool_depth_max: LengthOut | None = Field(
         description="Face to the drill's tip with the longest pilot of the table."
     )
-    minimum_depth: LengthOut | None = Field(
+    depth_min: LengthOut | None = Field(
         description="Least depth of the whole hole by the table, at its full mouth; null where it "
         "gives none."
     )
@@ -183,7 +183,7 @@ class CenterHoleRow(ResultModel):
     )
     chamfer_diameter: LengthOut | None = Field(description="Protecting chamfer, 120°; type B.")
     chamfer_depth: LengthOut | None = Field(description="Its depth by the table; type B.")
-    minimum_depth: LengthOut | None = Field(description="Least depth of the whole hole.")
+    depth_min: LengthOut | None = Field(description="Least depth of the whole hole.")
     cut_off: LengthOut | None = Field(description="Length to cut off where the hole may not stay.")
     pilot_length_min: LengthOut | None = Field(description="Shortest pilot of the drill.")
     pilot_length_max: LengthOut | None = Field(description="Longest pilot of the drill.")
@@ -244,13 +244,13 @@ def hole(request: CenterHoleRequest) -> Outcome[CenterHoleResult]:
         depth_to_pilot_edge=edge,
         tool_depth_min=_sum(edge, row.pilot_length_min),
         tool_depth_max=_sum(edge, row.pilot_length_max),
-        minimum_depth=row.minimum_depth,
+        depth_min=row.depth_min,
         cut_off=row.cut_off,
         ball=ball,
         standing=row.standing,
         drill_standing=row.drill_standing,
     )
-    return Outcome(result, tuple(_advice(row, mouth, half_rad)))
+    return Outcome(result, tuple(_advice(row, mouth, half_rad, request.units)))
 
 
 def _row(request: CenterHoleRequest) -> TableHole:
@@ -266,11 +266,12 @@ def _require_reach(mouth: float, row: TableHole, units: Units) -> None:
     """Refuse a mouth that this size does not make, and name the size of its type that does."""
     if row.pilot_diameter < mouth <= row.cone_diameter * (1.0 + ROUNDING):
         return
-    pilot, largest = plain(row.pilot_diameter, 5), plain(row.cone_diameter, 5)
+    pilot, largest = of_any_unit(row.pilot_diameter), of_any_unit(row.cone_diameter)
     fits = reaching(row.type, mouth, units)
     way = f" Size {fits.key} makes it." if fits and fits.pilot_diameter < mouth else ""
     raise Impossible(
-        f"Size {row.key} countersinks from its pilot, {pilot}, to {largest}; {plain(mouth, 5)} was "
+        f"Size {row.key} countersinks from its pilot, {pilot}, to {largest}; {of_any_unit(mouth)} "
+        "was "
         f"wanted.{way}",
         fields={"mouth_diameter": f"should be over {pilot} and up to {largest}"},
     )
@@ -292,7 +293,7 @@ def _chamfer_diameter(wanted: float | None, row: TableHole, mouth: float) -> flo
     if wanted is None:
         return row.chamfer_diameter if _is_full(mouth, row) else None
     if not _is_full(mouth, row) or not mouth < wanted <= row.body_diameter:
-        largest, body = plain(row.cone_diameter, 5), plain(row.body_diameter, 5)
+        largest, body = of_any_unit(row.cone_diameter), of_any_unit(row.body_diameter)
         raise Impossible(
             f"Size {row.key} cuts its chamfer from {largest} up to its body, {body}, once the cone "
             f"is at its full {largest}.",
@@ -327,7 +328,7 @@ def _ball(
     )
 
 
-def _advice(row: TableHole, mouth: float, half_rad: float) -> Iterator[Advisory]:
+def _advice(row: TableHole, mouth: float, half_rad: float, units: Units) -> Iterator[Advisory]:
     if row.standing != "published":
         yield note("table-from-memory", "This row is from memory: check it against the standard.")
     if row.type in ("A", "plain"):
@@ -340,7 +341,7 @@ def _advice(row: TableHole, mouth: float, half_rad: float) -> Iterator[Advisory]
         yield note(
             "chamfer-not-reached",
             "The protecting chamfer begins once the cone is at its full "
-            f"{plain(row.cone_diameter, 5)}: at this diameter the mouth stays unprotected.",
+            f"{figure(row.cone_diameter, units)}: at this diameter the mouth stays unprotected.",
         )
     if not math.isclose(half_rad, TABLE_SLOPE.half_angle_rad, rel_tol=1e-12):
         yield caution("not-60-degrees", "The tables are of 60° cones; the depth is by your angle.")

@@ -70,7 +70,7 @@ class CenterLimitsRequest(SlopeFields):
     distance_between_centers: Length = Field(
         description="Distance between the two centers, in `units`.", examples=[6.0]
     )
-    station: NonNegativeLength = Field(
+    station_from_center: NonNegativeLength = Field(
         description="Distance of the station from this center, in `units`.", examples=[1.0]
     )
     other_eccentricity: NonNegativeLength | None = Field(
@@ -135,7 +135,7 @@ class CenterLimitsResult(ResultModel):
         "limit_position": 0.0002,
         "share_percent": 25,
         "distance_between_centers": 6,
-        "station": 1,
+        "station_from_center": 1,
         "both_alike": True,
     },
 )
@@ -147,7 +147,9 @@ def limits(request: CenterLimitsRequest) -> Outcome[CenterLimitsResult]:
     """
     at_least_one_of(request, *LIMITS)
     _require_other(request)
-    weight = center_weight(request.distance_between_centers, request.station)
+    weight = center_weight(
+        request.distance_between_centers, request.station_from_center, request.units
+    )
     # A live center's eccentricity is seen as runout of twice its size, and as position.
     as_runout = None if request.limit_tir is None else request.limit_tir / 2.0
     position = request.limit_position
@@ -188,6 +190,7 @@ def _limit(request: CenterLimitsRequest, allowed_offset: float, weight: float) -
         allowed_offset * (request.share_percent / 100.0),
         weight,
         request.other_eccentricity or 0.0,
+        request.units,
         both_alike=request.both_alike,
     )
     slope = slope_if_stated(request)

@@ -59,8 +59,8 @@ def gap_of(wheel_state: WheelState, gap: Gap) -> ClearanceGap:
 
 def change_of(case: Case, change: Change, units: Units) -> ClearanceChange:
     """A change of a case, with what to do in words."""
-    least_gap = change.case.least_gap()
-    size = length(least_gap if change.value is None else change.value, units)
+    smallest_gap = change.case.smallest_gap()
+    size = length(smallest_gap if change.value is None else change.value, units)
     now = length(case.assembly.fixture.stick_out, units)
     actions: dict[ChangeKind, str] = {
         "stick-out": f"Let the work stand out {size} instead of {now}, the fixture going back down "
@@ -75,6 +75,6 @@ def change_of(case: Case, change: Change, units: Units) -> ClearanceChange:
     return ClearanceChange(
         kind=change.kind,
         change_to=change.value,
-        keeps_gap_wanted=case.keeps(least_gap),
+        keeps_gap_wanted=case.keeps(smallest_gap),
         action=actions[change.kind],
     )

@@ -25,7 +25,7 @@ _LEAST = 1e-6
 class ClearanceTurningPart(RequestModel):
     """A part that turns with the work: a collet nut, a dog by the circle that it sweeps."""
 
-    name: Annotated[str, Field(min_length=1, max_length=40)] = Field(
+    name: Annotated[str, Field(min_length=1, max_length=60)] = Field(
         description="What it is called in the answer.", examples=["dog"]
     )
     diameter: Length = Field(

@@ -98,7 +98,7 @@ class TiltedPlateResult(ResultModel):
     )
     plate_angle: Angle = Field(description="Tilt of the plate: the half angle of the cone.")
     slant_length: LengthOut = Field(description="Length of the level line to grind.")
-    least_gap: ClearanceGap = Field(description="The smallest gap of all.")
+    smallest_gap: ClearanceGap = Field(description="The smallest gap of all.")
     gaps: list[ClearanceGap] = Field(description="Every gap, smallest first.")
     stick_out_needed: LengthOut | None = Field(
         description="Smallest stick-out with which fixture and turning parts keep the gap wanted; "
@@ -113,7 +113,7 @@ class TiltedPlateResult(ResultModel):
         "work stands out too far; empty where nothing stops it."
     )
     changes: list[ClearanceChange] = Field(description="Changes that would help.")
-    stack_height: LengthOut = Field(description="Stack under the high roll.")
+    high_stack: LengthOut = Field(description="Stack under the high roll.")
     height_to_wheel: LengthOut = Field(
         description="From the table to the wheel's lowest line while it grinds."
     )
@@ -204,7 +204,7 @@ def tilted_plate(request: TiltedPlateRequest) -> Outcome[TiltedPlateResult]:
         forecast=_forecast(case, closest.gap, stops),
         plate_angle=angle_from_radians(cone.half_angle),
         slant_length=cone.slant,
-        least_gap=gap_of(*gaps[0]),
+        smallest_gap=gap_of(*gaps[0]),
         gaps=[gap_of(*entry) for entry in gaps],
         stick_out_needed=stick_out,
         stick_out_to_pass_under=stick_out_to_pass_under(
@@ -212,7 +212,7 @@ def tilted_plate(request: TiltedPlateRequest) -> Outcome[TiltedPlateResult]:
         ),
         ruled_out_by=[reason.message for reason in stops],
         changes=[change_of(case, change, request.units) for change in changes],
-        stack_height=height_for_angle(case.assembly.plate.center_distance, cone.half_angle),
+        high_stack=height_for_angle(case.assembly.plate.center_distance, cone.half_angle),
         height_to_wheel=-case.assembly.table,
         height_over_all=over_all,
         room_left=room_left,
@@ -235,11 +235,11 @@ def _case(request: TiltedPlateRequest) -> Case:
     )
 
 
-def _forecast(case: Case, least_gap: float, stops: list[Advisory]) -> Forecast:
+def _forecast(case: Case, smallest_gap: float, stops: list[Advisory]) -> Forecast:
     if stops:
         return "does-not-hold"
     guarded = case.heads["new"].guard is not None
-    return "holds" if guarded and case.keeps(least_gap) else "may-not-hold"
+    return "holds" if guarded and case.keeps(smallest_gap) else "may-not-hold"
 
 
 def _found(

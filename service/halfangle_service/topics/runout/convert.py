@@ -76,8 +76,8 @@ class RunoutConvertResult(ResultModel):
         description="`equal`: convertible; else bounds only, and `reasons` says why."
     )
     value: LengthOut | None = Field(description="The value, where convertible; else null.")
-    least: LengthOut = Field(description="It is not less than this.")
-    most: LengthOut | None = Field(description="It is not more than this; null for no bound.")
+    smallest: LengthOut = Field(description="It is not less than this.")
+    largest: LengthOut | None = Field(description="It is not more than this; null for no bound.")
     reasons: list[str] = Field(description="Why it is not equal; empty where it is.")
     given_term: RunoutTerm = Field(description="The term sent.")
     wanted_term: RunoutTerm = Field(description="The term wanted.")
@@ -131,8 +131,8 @@ def convert(request: RunoutConvertRequest) -> Outcome[RunoutConvertResult]:
         RunoutConvertResult(
             relation=_relation(bounds),
             value=bounds.most if bounds.exact else None,
-            least=bounds.least,
-            most=bounds.most,
+            smallest=bounds.least,
+            largest=bounds.most,
             reasons=[] if bounds.exact else list(found.reasons),
             given_term=_shown(given),
             wanted_term=_shown(wanted),

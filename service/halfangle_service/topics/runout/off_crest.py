@@ -30,7 +30,9 @@ class RunoutOffCrestRequest(SlopeFields):
     """An indicator run along a cone beside its crest."""
 
     units: UnitsField
-    small_diameter: Length = Field(description="Diameter at the small end of the run.")
+    small_diameter: NonNegativeLength = Field(
+        description="Diameter at the small end of the run; 0 for a true point."
+    )
     large_diameter: Length = Field(description="Diameter at its large end.")
     miss: NonNegativeLength = Field(
         description="How far beside the crest the tip runs, in `units`.", examples=[0.01]

@@ -17,6 +17,7 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     UnitsField,
+    VeeAngle,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.choice import needs
@@ -39,7 +40,7 @@ class RunoutVBlockRequest(RequestModel):
     """A part turned in a V-block under an indicator."""
 
     units: UnitsField
-    vee_angle: Annotated[float, AngleInput(ge=30, le=170)] = Field(
+    vee_angle: VeeAngle = Field(
         90.0, description="Included angle of the V, in degrees.", examples=[90]
     )
     indicator_angle: Annotated[float, AngleInput(ge=-90, le=90, measured=True)] = Field(

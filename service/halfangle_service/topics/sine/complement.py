@@ -13,7 +13,7 @@ from halfangle_service.fields.plates import (
 )
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.geometry import beyond_reach, require_reach
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import figure, plain
 
 
 class SineComplement(ResultModel):
@@ -58,6 +58,6 @@ def require_reach_or_complement(
         largest_degrees,
         "angle",
         instead=f"Where the work can be turned by 90°, set the complement, "
-        f"{plain(complement.angle.degrees)}°: {plain(complement.height, 7)} {plate.units}.",
+        f"{plain(complement.angle.degrees)}°: {figure(complement.height, plate.units)}.",
         more={"complement_setting": complement.model_dump()},
     )

@@ -41,6 +41,7 @@ from halfangle_service.trade.uncertainty import (
     forecast_of,
     smallest_limit,
 )
+from halfangle_service.trade.unit_slips import require_resolution
 
 #: Terms that a request states, in the order of the budget; the expansions come with the materials.
 _STATED: tuple[Term, ...] = tuple(
@@ -186,6 +187,7 @@ def _set_up(request: SineErrorFields) -> SetUp:
         why = "The wheel's breakdown makes an angle only over a length of slant."
         needs(request, "wheel_breakdown", "wheel_contact_length", why=why)
     at_most_one_of(request, "height", "resolution")
+    require_resolution(request.resolution, request.units)
     known, offset = materials(), offset_of(request)
     angle_rad = math.radians(request.angle)
     stack = height_for_angle(request.center_distance, angle_rad, offset)

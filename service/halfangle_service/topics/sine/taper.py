@@ -5,7 +5,6 @@ The same relations hold for a bar laid over the taper.
 
 import math
 from collections.abc import Iterator
-from typing import Annotated
 
 from pydantic import Field
 
@@ -14,12 +13,12 @@ from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Angle,
-    AngleInput,
     ArcsecOut,
     Length,
     LengthOut,
     ResultModel,
     SignedLength,
+    VeeAngle,
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution
@@ -48,7 +47,7 @@ from halfangle_service.trade.sine.taper_holding import (
     plate_angle,
     usual_mistakes,
 )
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import figure, plain
 
 #: A mistake that sets the plate less than this off cannot be told from the right setting.
 TELLING_ARCSEC = 0.5
@@ -74,7 +73,7 @@ class HeldFields(PlateFields):
         "plate's flat top, also a bar laid over a taper that lies on the surface plate; "
         "`in-a-vee`: lying in a vee along the plate."
     )
-    vee_angle: Annotated[float, AngleInput(gt=0, le=180)] = Field(
+    vee_angle: VeeAngle = Field(
         90.0, description="Included angle of the vee, in degrees; counts for `in-a-vee` only."
     )
 
@@ -214,7 +213,7 @@ def _require_reach(
 def _action(request: SineTaperSettingRequest, height: float) -> str:
     return (
         f"{_LYING[request.holding]}, its small end toward the high roll, and put "
-        f"{plain(height, 7)} {request.units} under the high roll over the low roll's stack: the "
+        f"{figure(height, request.units)} under the high roll over the low roll's stack: the "
         "top generator then lies parallel to the surface plate."
     )
 

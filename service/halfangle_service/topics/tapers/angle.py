@@ -28,7 +28,8 @@ class TaperAngleRequest(RequestModel):
     text: Annotated[str, Field(min_length=1, max_length=60)] = Field(
         description="`60° included`, `8°17'50\" half`, `30 complement`, `45°±5' included`, `1:20`, "
         "`1:20 per side`, `C=1:20`, `7/24`, `5 %`, `0.6 in/ft`, `3/4 per foot`, `0.602 TPF`, "
-        "`10 mm/m`, `0.05 per inch`, `D 20 d 18 L 40`, or a standard taper: `MT3`, `7/24 No. 40`. "
+        "`10 mm/m`, `0.05 per inch`, `D 20 d 18 L 40`, `Ø20-Ø18 x 40`, or a standard taper: `MT3`, "
+        "`7/24 No. 40`. "
         "What has two meanings is refused with both.",
         examples=["3/4 per foot"],
     )

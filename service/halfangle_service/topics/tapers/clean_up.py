@@ -62,7 +62,7 @@ class TaperCleanUpRequest(SlopeFields):
     allowance: NonNegativeLength = Field(
         0.0, description="Further stock to be sure that all is clean, square to the surface."
     )
-    least_large_diameter: Length | None = Field(
+    smallest_large_diameter: Length | None = Field(
         None, description="Smallest diameter at the large end's station that is still of use."
     )
     limit_point_loss: NonNegativeLength | None = Field(
@@ -128,7 +128,7 @@ class TaperCleanUpResult(ResultModel):
         "tir_small_end": 0.002,
         "half_angle_error_arcsec": 120,
         "wear": 0.002,
-        "least_large_diameter": 0.74,
+        "smallest_large_diameter": 0.74,
         "downfeed_per_pass": 0.0002,
     },
 )
@@ -183,9 +183,9 @@ def _swing(request: TaperCleanUpRequest, tir: float | None, half: float) -> floa
 
 
 def _available(request: TaperCleanUpRequest, half: float) -> float | None:
-    if request.least_large_diameter is None:
+    if request.smallest_large_diameter is None:
         return None
-    spare = request.large_diameter - request.least_large_diameter
+    spare = request.large_diameter - request.smallest_large_diameter
     return normal_of(spare, "diameter", half)
 
 

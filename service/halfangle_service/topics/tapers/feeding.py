@@ -7,7 +7,7 @@ from pydantic import Field
 
 from halfangle_service.fields import FINITE, Count, Unit, Units, to_mm
 from halfangle_service.fields.advisories import Advisory, caution
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import figure
 
 #: Signed, and far below any angle: a slip of the unit is refused.
 SmallError = Annotated[float, FINITE, Field(ge=-36_000, le=36_000), Unit("arcsecond")]
@@ -35,13 +35,13 @@ def feed_cautions(
     if stock is not None and to_mm(stock, units) > _DEEPEST_STOCK_MM:
         yield caution(
             "deep-stock",
-            f"{plain(stock, 4)} {units} square to the surface is more than is left to grind off a "
+            f"{figure(stock, units)} square to the surface is more than is left to grind off a "
             "cone (common practice, no source): is the unit the one meant?",
         )
     if per_pass is not None and to_mm(per_pass, units) > _HEAVIEST_PASS_MM:
         yield caution(
             "heavy-pass",
-            f"{plain(per_pass, 4)} {units} a pass is more than a wheel takes off a cone in the "
+            f"{figure(per_pass, units)} a pass is more than a wheel takes off a cone in the "
             "toolroom (common practice, no source): is the unit the one meant?",
         )
     if passes is not None and passes > _MOST_PASSES:

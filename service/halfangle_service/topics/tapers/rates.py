@@ -73,13 +73,13 @@ class TaperAngleGradeRange(ResultModel):
 class TaperAngleGradeEntry(ResultModel):
     """A grade of cone angle tolerance."""
 
-    name: str = Field(description="Name to use as `angle_grade`.", examples=["AT5"])
+    name: str = Field(description="Name to use as `cone_angle_grade`.", examples=["AT5"])
     ranges: list[TaperAngleGradeRange] = Field(description="Its ranges of length, ascending.")
     source: str = Field(description="Standard and table.")
     standing: Standing = Field(description="How the row is had.")
 
 
-@published_table("tapers.angle-grades", singular="angle-grade", key="name")
+@published_table("tapers.cone-angle-grades", singular="cone-angle-grade", key="name")
 def cone_angle_grades() -> dict[str, TaperAngleGradeEntry]:
     """Grades of cone angle tolerance.
 

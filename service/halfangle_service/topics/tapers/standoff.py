@@ -34,7 +34,7 @@ from halfangle_service.trade.tapers.bearing import (
     smallest_angle_shown,
 )
 from halfangle_service.trade.tapers.feed import End
-from halfangle_service.trade.wording import plain, small_length
+from halfangle_service.trade.wording import of_any_unit, plain, small_length
 
 #: Thickness of a thin marking film, in mm: common practice, no source.
 _FILM_MM = 0.002
@@ -177,7 +177,11 @@ def _from_diameter(request: TaperStandoffRequest, pair: Pair) -> float | None:
     external = request.kind == "external"
     excess = request.diameter_error if external else -request.diameter_error
     if excess >= pair.room:
-        limit = f"less than {plain(pair.room)}" if external else f"more than {plain(-pair.room)}"
+        limit = (
+            f"less than {of_any_unit(pair.room)}"
+            if external
+            else f"more than {of_any_unit(-pair.room)}"
+        )
         raise Impossible(
             "The inner cone does not enter the outer one: its small end is larger than the outer "
             "one's mouth.",

@@ -40,7 +40,7 @@ from halfangle_service.trade.tapers.tolerance import (
     largest_angle_band,
     require_size_left,
 )
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit, plain
 
 AngleGrade = Literal[
     "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"
@@ -53,7 +53,7 @@ _GRADES = Source(
 
 
 #: What states the tolerance, of which one is sent.
-TOLERANCES = ("angle_grade", "included_angle_band_arcsec", "diameter_band_over_length")
+TOLERANCES = ("cone_angle_grade", "included_angle_band_arcsec", "diameter_band_over_length")
 
 
 class TaperToleranceRequest(SlopeFields):
@@ -64,7 +64,7 @@ class TaperToleranceRequest(SlopeFields):
     units: UnitsField
     large_diameter: Length = Field(description="Diameter at the large end.", examples=[40.0])
     length: Length = Field(description="Length of the cone.", examples=[80.0])
-    angle_grade: AngleGrade | None = Field(
+    cone_angle_grade: AngleGrade | None = Field(
         None, description="Grade of the cone angle.", examples=["AT5"]
     )
     included_angle_band_arcsec: (
@@ -82,15 +82,15 @@ class TaperToleranceRequest(SlopeFields):
     large_diameter_tolerance: NonNegativeLength | None = Field(
         None, description="Tolerance of the large diameter, plus and minus."
     )
-    stations: Annotated[list[NonNegativeLength], Field(min_length=1, max_length=50)] | None = Field(
-        None, description="Distances from the large end for limits of size; both ends else."
-    )
+    stations_from_large_end: (
+        Annotated[list[NonNegativeLength], Field(min_length=1, max_length=50)] | None
+    ) = Field(None, description="Distances from the large end for limits of size; both ends else.")
 
 
 class TaperStationLimits(ResultModel):
     """Limits of size at one station; null where the large diameter's tolerance was not stated."""
 
-    from_large_end: LengthOut = Field(description="Distance from the large end.")
+    station_from_large_end: LengthOut = Field(description="Distance from the large end.")
     nominal_diameter: LengthOut = Field(description="Nominal diameter.")
     smallest_diameter: LengthOut | None = Field(description="Smallest diameter.")
     largest_diameter: LengthOut | None = Field(description="Largest diameter.")
@@ -132,7 +132,7 @@ class TaperToleranceResult(ResultModel):
         "one_in_x": 20,
         "large_diameter": 40,
         "length": 80,
-        "angle_grade": "AT5",
+        "cone_angle_grade": "AT5",
         "large_diameter_tolerance": 0.01,
     },
 )
@@ -161,7 +161,9 @@ def tolerance(request: TaperToleranceRequest) -> Outcome[TaperToleranceResult]:
         largest_included_angle=_limit(slope, high),
         at_stations=[
             _station(request, place, station, cone)
-            for place, station in enumerate(request.stations or [0.0, request.length])
+            for place, station in enumerate(
+                request.stations_from_large_end or [0.0, request.length]
+            )
         ],
         not_stated=not_sent(request, "large_diameter_tolerance"),
     )
@@ -172,8 +174,8 @@ def _band(request: TaperToleranceRequest, half: float) -> tuple[str, float]:
     """The one field that states the tolerance, and the included angle's band in radians."""
     stated = one_of(request, *TOLERANCES)
     spans = request.diameter_band_over_length or 0.0
-    if request.angle_grade:
-        band = angle_band_of_grade(request.angle_grade, to_mm(request.length, request.units))
+    if request.cone_angle_grade:
+        band = angle_band_of_grade(request.cone_angle_grade, to_mm(request.length, request.units))
     elif request.included_angle_band_arcsec is not None:
         band = request.included_angle_band_arcsec / ARCSEC_PER_RADIAN
     else:
@@ -189,7 +191,7 @@ def _require_cones(request: TaperToleranceRequest, stated: str, band: float, hal
     limit = f"{plain(most * ARCSEC_PER_RADIAN)}″ of included angle"
     if stated == "diameter_band_over_length":
         low, high = half_angle_limits(half, most, request.disposition)
-        limit = plain(diameter_band(low, high, request.length))
+        limit = of_any_unit(diameter_band(low, high, request.length))
     raise Impossible(
         "This tolerance leaves no cone at its limit, where the half angle would be 0° or 90°.",
         fields={stated: f"should be below {limit}"},
@@ -207,13 +209,14 @@ def _station(
 ) -> TaperStationLimits:
     if station > request.length:
         raise Impossible(
-            f"The station {plain(station)} lies past the length {plain(request.length)}.",
-            fields={f"stations/{place}": "should be at most length"},
+            f"The station {of_any_unit(station)} lies past the length "
+            f"{of_any_unit(request.length)}.",
+            fields={f"stations_from_large_end/{place}": "should be at most length"},
         )
     size = request.large_diameter_tolerance
     smallest, largest = (None, None) if size is None else cone.limits(station, size)
     return TaperStationLimits(
-        from_large_end=station,
+        station_from_large_end=station,
         nominal_diameter=cone.nominal(station),
         smallest_diameter=smallest,
         largest_diameter=largest,
@@ -221,11 +224,11 @@ def _station(
 
 
 def _advisories(request: TaperToleranceRequest, half: float) -> Iterator[Advisory]:
-    if request.angle_grade and rate_from_half_angle(half) > STANDARD_RATE:
+    if request.cone_angle_grade and rate_from_half_angle(half) > STANDARD_RATE:
         yield caution(
             "steeper-than-the-grades",
             "The standard's AT_D = AT × length holds for tapers up to 1:3; this cone is steeper: "
             "hold the exact figure.",
         )
-    if request.angle_grade:
+    if request.cone_angle_grade:
         yield note("grades-from-memory", "The table of grades is rebuilt from its rule.")

@@ -28,7 +28,7 @@ from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.guides import Guide, Purpose, guides
 from halfangle_service.trade.wheel.dressing import active_width, cusp_height, lead_for
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import figure, plain
 
 #: Past this the dress closes the wheel more than it cleans it.
 GLAZING_OVERLAP = 10.0
@@ -113,8 +113,8 @@ class DressingGuideRange(ResultModel):
     purpose: Purpose = Field(description="Purpose.")
     overlap_low: NumberOut = Field(description="Overlap ratio, from.")
     overlap_high: NumberOut = Field(description="Overlap ratio, to.")
-    traverse_fastest: TraverseOut = Field(description="Traverse at the lower overlap ratio.")
-    traverse_slowest: TraverseOut = Field(description="Traverse at the higher overlap ratio.")
+    largest_traverse: TraverseOut = Field(description="Traverse at the lower overlap ratio.")
+    smallest_traverse: TraverseOut = Field(description="Traverse at the higher overlap ratio.")
     within_guide: bool = Field(
         description="True where the overlap ratio of this dress lies within."
     )
@@ -219,8 +219,8 @@ def _guide_range(guide: Guide, width: float, rpm: float, overlap: float) -> Dres
         purpose=guide.purpose,
         overlap_low=guide.overlap_low,
         overlap_high=guide.overlap_high,
-        traverse_fastest=width * rpm / guide.overlap_low,
-        traverse_slowest=width * rpm / guide.overlap_high,
+        largest_traverse=width * rpm / guide.overlap_low,
+        smallest_traverse=width * rpm / guide.overlap_high,
         within_guide=guide.overlap_low <= overlap <= guide.overlap_high,
         source=guide.source,
         standing=guide.standing,
@@ -231,8 +231,8 @@ def _advisories(request: WheelDressingRequest, result: WheelDressingResult) -> I
     if result.overlap_ratio < 1.0:
         yield caution(
             "thread-left",
-            f"In one turn of the wheel the diamond moves {plain(result.lead)} {request.units} and "
-            f"touches only {plain(result.active_width)} {request.units}: it cuts a thread and "
+            f"In one turn of the wheel the diamond moves {figure(result.lead, request.units)} and "
+            f"touches only {figure(result.active_width, request.units)}: it cuts a thread and "
             "leaves part of the wheel undressed.",
         )
     if result.overlap_ratio > GLAZING_OVERLAP:

@@ -11,10 +11,10 @@ from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Angle,
+    Arcsec,
     ArcsecOut,
     Length,
     LengthOut,
-    NonNegativeArcsec,
     NonNegativeLength,
     ResultModel,
     SignedArcsec,
@@ -39,7 +39,7 @@ from halfangle_service.trade.wheel.dressing_errors import (
     local_half_angle,
     small_end_diameter_change,
 )
-from halfangle_service.trade.wording import arcsec, plain
+from halfangle_service.trade.wording import arcsec, of_any_unit, plain
 
 #: Stations listed along the cone.
 STATIONS = 11
@@ -96,7 +96,7 @@ class DressingErrorsRequest(WheelConeFields):
         description="End of the cone toward whose part of the flank the last traverse ran: it is "
         "dressed less deep there by the diamond's wear.",
     )
-    included_angle_tolerance_arcsec: NonNegativeArcsec | None = Field(
+    included_angle_tolerance_arcsec: Arcsec | None = Field(
         None, description="Tolerance ± on the included angle, in arc-seconds."
     )
     inspections: Annotated[list[WheelInspection], Field(min_length=1, max_length=12)] | None = (
@@ -330,8 +330,8 @@ def _worn(request: DressingErrorsRequest) -> WornWheelErrors | None:
         return None
     if request.worn_diameter > request.wheel_diameter:
         raise Impossible(
-            f"A wheel of {plain(request.wheel_diameter)} does not wear to "
-            f"{plain(request.worn_diameter)}.",
+            f"A wheel of {of_any_unit(request.wheel_diameter)} does not wear to "
+            f"{of_any_unit(request.worn_diameter)}.",
             fields={"worn_diameter": "should be no more than wheel_diameter"},
         )
     cone = cone_of(request, request.worn_diameter)

@@ -57,7 +57,7 @@ from halfangle_service.trade.wheel.flank import (
 from halfangle_service.trade.wheel.profile import Profile, blend_corners, dressed_corners
 from halfangle_service.trade.wheel.profile_drawing import profile_svg
 from halfangle_service.trade.wheel.speed import FLANGE_SHARE
-from halfangle_service.trade.wording import arcsec, plain
+from halfangle_service.trade.wording import arcsec, figure
 
 #: Past this a flank is better fed along the wheel's axis: a radial pass takes little of it.
 STEEP_DEGREES = 60.0
@@ -105,7 +105,7 @@ class WheelFlankRequest(BlockSupplyFields):
         "depth is not held against the flange.",
         examples=[7.0],
     )
-    flange_diameter: NonNegativeLength | None = Field(
+    flange_diameter: Length | None = Field(
         None,
         description="Diameter of the flanges, in `units`; the flank must not reach them. Absent: "
         "not stated, and the depth is held against the wheel's axis alone.",
@@ -357,15 +357,17 @@ def _advisories(
         if straight < surface * (1.0 - 1e-12):
             yield caution(
                 "radius-on-the-surface",
-                f"The straight part of the flank is {plain(straight)} {request.units} long and "
-                f"the surface {plain(surface)} {request.units}: the blending radius will be "
+                f"The straight part of the flank is {figure(straight, request.units)} long and "
+                f"the surface {figure(surface, request.units)}: the blending radius will be "
                 "ground on the work. More overrun keeps it off, if it is not wanted there.",
             )
         if math.degrees(side.surface.angle_rad) > STEEP_DEGREES:
             yield note(
                 "steep-flank",
-                f"A radial pass takes only {plain(dressed.infeed_normal, 4)} square to this flank; "
-                f"feeding {plain(dressed.infeed_axial, 4)} along the wheel's axis is the same "
+                f"A radial pass takes only {figure(dressed.infeed_normal, request.units)} square "
+                "to this flank; "
+                f"feeding {figure(dressed.infeed_axial, request.units)} along the wheel's axis is "
+                "the same "
                 "pass.",
             )
         yield from better_zero(request.dresser, dressed.dresser_setting)
@@ -386,6 +388,7 @@ def _flange_unknown(request: WheelFlankRequest, depth: float) -> Iterator[Adviso
     if depth > diameter * (1.0 - FLANGE_SHARE) / 2.0:
         yield caution(
             "flange-not-stated",
-            f"The flank goes {plain(depth)} below the periphery of a wheel of {plain(diameter)}, "
+            f"The flank goes {figure(depth, request.units)} below the periphery of a wheel of "
+            f"{figure(diameter, request.units)}, "
             "where flanges of a third of its diameter would already be met: send flange_diameter.",
         )

@@ -20,12 +20,12 @@ class WheelInspection(RequestModel):
     name: Annotated[str, Field(min_length=1, max_length=60)] = Field(
         description="What it is called in the answer.", examples=["optical projector"]
     )
-    least_half_angle_error_arcsec: NonNegativeArcsec | None = Field(
+    smallest_half_angle_error_arcsec: NonNegativeArcsec | None = Field(
         None,
         description="Least error of the half angle that it shows, in arc-seconds. Absent: it shows "
         "no angle.",
     )
-    least_straightness: NonNegativeLength | None = Field(
+    smallest_straightness: NonNegativeLength | None = Field(
         None,
         description="Least departure from straight that it shows, in `units`. Absent: it shows no "
         "form.",
@@ -41,8 +41,8 @@ def usual_inspections(units: Units) -> list[WheelInspection]:
     return [
         WheelInspection(
             name=name,
-            least_half_angle_error_arcsec=arcseconds,
-            least_straightness=from_mm(millimetres, units),
+            smallest_half_angle_error_arcsec=arcseconds,
+            smallest_straightness=from_mm(millimetres, units),
         )
         for name, (arcseconds, millimetres) in usual.items()
     ]
@@ -57,6 +57,6 @@ def seen_by(
 
 def _sees(inspection: WheelInspection, arcseconds: float, straightness: float) -> bool:
     """True where angle or form is out by at least the least that the inspection shows."""
-    angle, form = inspection.least_half_angle_error_arcsec, inspection.least_straightness
+    angle, form = inspection.smallest_half_angle_error_arcsec, inspection.smallest_straightness
     by_angle = angle is not None and arcseconds >= angle > 0.0
     return by_angle or (form is not None and straightness >= form > 0.0)

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from halfangle_service.fields import Units, from_mm, to_mm
 from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.trade.tables.wheels.guides import guides
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import figure, plain
 
 #: Past either of them a dress is roughed by other means (common practice, no source).
 MOST_PASSES, DEEPEST_DRESS_MM = 100, 2.5
@@ -29,7 +29,7 @@ def unusual_passes(
         much = from_mm(DEEPEST_DRESS_MM, units)
         yield caution(
             "long-dress",
-            f"{passes} passes take {plain(depth)} {units} off the wheel. Past {MOST_PASSES} passes "
+            f"{passes} passes take {figure(depth, units)} off the wheel. Past {MOST_PASSES} passes "
             f"or {plain(much, 2)} {units} the diamond itself wears out of shape, and a deep flank "
             "weakens the wheel: rough it away by other means (a dressing stick, another diamond), "
             "or take another way to grind; keep this diamond for the last passes (common practice, "

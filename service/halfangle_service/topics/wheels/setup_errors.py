@@ -40,7 +40,7 @@ from halfangle_service.trade.wheel.setup_errors import (
     ground_by_plunge,
     ground_by_traverse,
 )
-from halfangle_service.trade.wording import degrees, plain
+from halfangle_service.trade.wording import degrees, of_any_unit, plain
 
 #: Stations computed for the fit, and the ones of them that are listed.
 STATIONS, LISTED = 101, 10
@@ -139,7 +139,9 @@ class SetupError(ResultModel):
 class SetupStation(ResultModel):
     """The cone as ground at one station, all errors together."""
 
-    along_axis: LengthOut = Field(description="Distance from the small end along the work's axis.")
+    station_from_small_end: LengthOut = Field(
+        description="Distance from the small end along the work's axis."
+    )
     diameter: LengthOut = Field(description="Diameter ground.")
     wanted_diameter: LengthOut = Field(description="Diameter of the wanted cone.")
 
@@ -237,7 +239,7 @@ def _setup(request: SetupErrorsRequest) -> Setup:
         if request.way != "wheel-side" or request.contact_radius > radius:
             raise Impossible(
                 "contact_radius is a place on the wheel's side, within its radius.",
-                fields={"contact_radius": f"should be absent, or at most {plain(radius)}"},
+                fields={"contact_radius": f"should be absent, or at most {of_any_unit(radius)}"},
             )
         radius = request.contact_radius
     setup = Setup(cone.angle_rad, wheel_angle, cone.small_radius, cone.length, radius)
@@ -315,7 +317,7 @@ def _stations(setup: Setup, ground: Ground) -> list[SetupStation]:
     wanted = setup.small_radius + ground.stations * math.tan(setup.half_angle)
     rows = zip(ground.stations.tolist(), ground.radii.tolist(), wanted.tolist(), strict=True)
     return [
-        SetupStation(along_axis=z, diameter=2.0 * r, wanted_diameter=2.0 * w)
+        SetupStation(station_from_small_end=z, diameter=2.0 * r, wanted_diameter=2.0 * w)
         for index, (z, r, w) in enumerate(rows)
         if index % LISTED == 0
     ]

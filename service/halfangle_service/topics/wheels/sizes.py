@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 from halfangle_service.fields import RequestModel, Units, from_mm, to_mm
 from halfangle_service.fields.advisories import Advisory, caution
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import figure, plain
 
 #: What a toolroom's wheels and diamonds usually measure, by the request's field.
 USUAL_MM = {
@@ -25,7 +25,7 @@ USUAL_MM = {
 def unusual_sizes(request: RequestModel, units: Units) -> Iterator[Advisory]:
     """Ask whether `units` is right where a size of wheel or diamond is unusual."""
     found = [
-        f"{name} is {plain(size)} {units}, usual are {plain(from_mm(least, units), 3)} to "
+        f"{name} is {figure(size, units)}, usual are {plain(from_mm(least, units), 3)} to "
         f"{plain(from_mm(most, units), 3)} {units}"
         for name, (least, most) in USUAL_MM.items()
         if (size := getattr(request, name, None)) and not least <= to_mm(size, units) <= most

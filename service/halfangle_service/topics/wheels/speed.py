@@ -37,7 +37,7 @@ from halfangle_service.trade.wheel.speed import (
     side_forecast,
     surface_speed,
 )
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import figure, of_any_unit, plain
 
 MetresPerSecond = Annotated[float, FINITE, Field(ge=0.01, le=500), Unit("metre_per_second")]
 FeetPerMinute = Annotated[float, FINITE, Field(ge=1, le=100_000), Unit("foot_per_minute")]
@@ -103,7 +103,7 @@ class WheelSpeedRequest(RequestModel):
     marked_ft_per_min: FeetPerMinute | None = Field(
         None, description="Highest surface speed marked on the wheel, in ft/min."
     )
-    machine_max_rpm: Rpm | None = Field(
+    largest_machine_rpm: Rpm | None = Field(
         None, description="Highest spindle speed marked on the machine, per minute."
     )
     wheel_type: WheelType | None = Field(
@@ -272,7 +272,7 @@ def _marking_of(request: WheelSpeedRequest) -> Marking:
         "marked_ft_per_min": request.marked_ft_per_min and request.marked_ft_per_min / FT_PER_MIN,
     }
     known = {name: value for name, value in speeds.items() if value is not None}
-    return Marking(request.marked_rpm, known, request.machine_max_rpm)
+    return Marking(request.marked_rpm, known, request.largest_machine_rpm)
 
 
 def _require_sizes(request: WheelSpeedRequest) -> None:
@@ -280,13 +280,13 @@ def _require_sizes(request: WheelSpeedRequest) -> None:
     now = request.wheel_diameter
     if request.new_diameter is not None and request.new_diameter < now:
         raise Impossible(
-            f"A wheel of {plain(now)} was not {plain(request.new_diameter)} when new.",
-            fields={"new_diameter": f"should be at least wheel_diameter ({plain(now)})"},
+            f"A wheel of {of_any_unit(now)} was not {of_any_unit(request.new_diameter)} when new.",
+            fields={"new_diameter": f"should be at least wheel_diameter ({of_any_unit(now)})"},
         )
     if request.worn_diameter is not None and request.worn_diameter > now:
         raise Impossible(
-            f"A wheel of {plain(now)} does not wear to {plain(request.worn_diameter)}.",
-            fields={"worn_diameter": f"should be no more than wheel_diameter ({plain(now)})"},
+            f"A wheel of {of_any_unit(now)} does not wear to {of_any_unit(request.worn_diameter)}.",
+            fields={"worn_diameter": f"should be no more than wheel_diameter ({of_any_unit(now)})"},
         )
 
 
@@ -332,7 +332,10 @@ def _worn(
     if largest is None:
         why = "The wheel bears no mark, so no higher speed can be named."
     elif wanted > largest * (1.0 + 1e-9):
-        why = f"It would take {plain(wanted)} per minute; the lowest limit is {plain(largest)}."
+        why = (
+            f"It would take {plain(wanted)} per minute; the lowest limit is {plain(largest)} "
+            "per minute."
+        )
     elif marking.speeds and request.new_diameter is None:
         why = "The marked surface speed holds for the new wheel: send new_diameter."
     return WornWheelSpeed(
@@ -386,8 +389,9 @@ def _advisories(request: WheelSpeedRequest, result: WheelSpeedResult) -> Iterato
     if request.flange_diameter is not None and _flange_too_small(request):
         yield stop(
             "flange-too-small",
-            f"The flanges measure {plain(request.flange_diameter)} {request.units}; a third of "
-            f"this wheel's diameter is {plain(request.wheel_diameter * FLANGE_SHARE)} "
-            f"{request.units}, the least that they should be. Do not run this wheel between them.",
+            f"The flanges measure {figure(request.flange_diameter, request.units)}; a third of "
+            f"this wheel's diameter is "
+            f"{figure(request.wheel_diameter * FLANGE_SHARE, request.units)}, the least that they "
+            "should be. Do not run this wheel between them.",
         )
     yield WHEEL_SAFETY

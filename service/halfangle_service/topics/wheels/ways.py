@@ -47,7 +47,7 @@ from halfangle_service.trade.wheel.ways import (
     by_wear,
     by_yaw,
 )
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import figure, plain
 
 Minutes = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("minute")]
 Seconds = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("second")]
@@ -236,7 +236,7 @@ def ways_of(ways: ChooseWays, cone: DressedCone, units: Units) -> Iterator[Way]:
     if ways.dressed_wheel is not None:
         yield _dressed_wheel(ways.dressed_wheel, cone, units)
     if ways.wheel_side is not None:
-        yield _wheel_side(ways.wheel_side, cone)
+        yield _wheel_side(ways.wheel_side, cone, units)
     if ways.swivelled_workhead is not None:
         yield _workhead(ways.swivelled_workhead, cone)
 
@@ -278,7 +278,8 @@ def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -
         cone.require_room(wheel.diamond_height_error_limit or 0.0)
     passes = dressing_passes(flank.depth, wheel.depth_per_pass)
     fits = flank.width <= wheel.wheel_width
-    too_wide = f"The flank is {plain(flank.width)} wide, the wheel {plain(wheel.wheel_width)}."
+    width, wheel_width = figure(flank.width, units), figure(wheel.wheel_width, units)
+    too_wide = f"The flank is {width} wide, the wheel {wheel_width}."
     return Way(
         "dressed-wheel",
         wheel.setup_minutes + passes * wheel.pass_seconds_with_return / 60.0,
@@ -316,7 +317,7 @@ def _dresser_setting(wheel: ChooseDressedWheel, cone: DressedCone, units: Units)
     return by_sine_base("stack_error_limit", centers, angle, wheel.stack_error_limit)
 
 
-def _wheel_side(side: ChooseWheelSide, cone: DressedCone) -> Way:
+def _wheel_side(side: ChooseWheelSide, cone: DressedCone, units: Units) -> Way:
     return Way(
         "wheel-side",
         side.setup_minutes,
@@ -331,18 +332,18 @@ def _wheel_side(side: ChooseWheelSide, cone: DressedCone) -> Way:
             by_yaw("axis_yaw_error_limit_arcsec", cone, side.axis_yaw_error_limit_arcsec),
             by_wear("side_wear", cone.slant, side.side_wear),
         ),
-        tuple(_against_the_side(side, cone)),
+        tuple(_against_the_side(side, cone, units)),
     )
 
 
-def _against_the_side(side: ChooseWheelSide, cone: DressedCone) -> Iterator[str]:
+def _against_the_side(side: ChooseWheelSide, cone: DressedCone, units: Units) -> Iterator[str]:
     if not side.rated_for_side:
         what = "not known" if side.rated_for_side is None else "stated not"
         yield f"The wheel is {what} to be rated for grinding with its side."
     if cone.slant > side.usable_width:
         yield (
-            f"The surface is {plain(cone.slant)} long, the side is usable over "
-            f"{plain(side.usable_width)}."
+            f"The surface is {figure(cone.slant, units)} long, the side is usable over "
+            f"{figure(side.usable_width, units)}."
         )
 
 

@@ -3,7 +3,7 @@
 import math
 
 from halfangle_service.errors import Impossible
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 
 def cone_depth(large_diameter: float, small_diameter: float, half_angle_rad: float) -> float:
@@ -47,8 +47,10 @@ def require_on_cone(
     edge = "falls into the pilot" if touch <= pilot_diameter else "rests on the mouth's edge"
     least, most = (d / math.cos(half_angle_rad) for d in (pilot_diameter, mouth_diameter))
     raise Impossible(
-        f"A ball of {plain(ball_diameter, 5)} {edge}: it would touch the cone at "
-        f"{plain(touch, 5)}, "
-        f"which runs from {plain(pilot_diameter, 5)} to {plain(mouth_diameter, 5)}.",
-        fields={"ball_diameter": f"should be over {plain(least, 5)} and under {plain(most, 5)}"},
+        f"A ball of {of_any_unit(ball_diameter)} {edge}: it would touch the cone at "
+        f"{of_any_unit(touch)}, "
+        f"which runs from {of_any_unit(pilot_diameter)} to {of_any_unit(mouth_diameter)}.",
+        fields={
+            "ball_diameter": f"should be over {of_any_unit(least)} and under {of_any_unit(most)}"
+        },
     )

@@ -8,25 +8,32 @@ two points.
 import math
 
 from halfangle_service.errors import Impossible
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.units import Units
+from halfangle_service.trade.wording import length, small_length
 
 
-def center_weight(distance_between_centers: float, station: float) -> float:
+def center_weight(distance_between_centers: float, station: float, units: Units) -> float:
     """Part of this center's eccentricity that the work sees at the station: 1 - z/L.
 
     Raises Impossible for a station that is not between the centers.
     """
     if not 0.0 <= station < distance_between_centers:
+        end = length(distance_between_centers, units)
         raise Impossible(
-            f"The station {plain(station)} is not between the centers: from 0 at this center to "
-            f"below {plain(distance_between_centers)} at the other one.",
-            fields={"station": f"should be from 0 to below {plain(distance_between_centers)}"},
+            f"The station {length(station, units)} is not between the centers: from 0 at this "
+            f"center to below {end} at the other one.",
+            fields={"station_from_center": f"should be from 0 to below {end}"},
         )
     return 1.0 - station / distance_between_centers
 
 
 def eccentricity_limit(
-    allowed_offset: float, weight: float, other_eccentricity: float, *, both_alike: bool
+    allowed_offset: float,
+    weight: float,
+    other_eccentricity: float,
+    units: Units,
+    *,
+    both_alike: bool,
 ) -> float:
     """Largest eccentricity of this center that keeps the axis within `allowed_offset`.
 
@@ -38,12 +45,13 @@ def eccentricity_limit(
         return allowed_offset
     left = allowed_offset - other_eccentricity * (1.0 - weight)
     if left <= 0.0:
+        off = small_length(other_eccentricity * (1.0 - weight), units)
+        limit = small_length(allowed_offset / (1.0 - weight), units)
         raise Impossible(
-            f"The other center alone puts the axis {plain(other_eccentricity * (1.0 - weight))} "
-            f"off at this station; {plain(allowed_offset)} is allowed.",
+            f"The other center alone puts the axis {off} off at this station; "
+            f"{small_length(allowed_offset, units)} is allowed.",
             fields={
-                "other_eccentricity": "should be below "
-                f"{plain(allowed_offset / (1.0 - weight))}, to leave something for this center"
+                "other_eccentricity": f"should be below {limit}, to leave something for this center"
             },
         )
     return left / weight

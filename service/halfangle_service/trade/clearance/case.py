@@ -27,7 +27,7 @@ from halfangle_service.trade.clearance.search import (
     needed_riser,
     needed_stick_out,
 )
-from halfangle_service.trade.wording import option, plain
+from halfangle_service.trade.wording import of_any_unit, option
 
 WheelState = Literal["new", "worn"]
 ChangeKind = Literal["stick-out", "riser", "wheel-diameter", "tilt-direction"]
@@ -59,7 +59,7 @@ class Case:
         ]
         return sorted(found, key=lambda entry: entry[1].gap)
 
-    def least_gap(self) -> float:
+    def smallest_gap(self) -> float:
         """The smallest of all gaps."""
         return self.gaps()[0][1].gap
 
@@ -112,7 +112,7 @@ class Change:
     case: Case
 
 
-def helpful_changes(case: Case, least_gap: float, stick_out: float | None) -> Iterator[Change]:
+def helpful_changes(case: Case, smallest_gap: float, stick_out: float | None) -> Iterator[Change]:
     """Changes that open the gaps; `stick_out` is the smallest that clears, if any does."""
     fixture = case.assembly.fixture
     if stick_out is not None and stick_out > fixture.stick_out:
@@ -132,7 +132,7 @@ def helpful_changes(case: Case, least_gap: float, stick_out: float | None) -> It
         smaller = replace(case, heads={"new": replace(new, radius=diameter / 2.0)})
         yield Change("wheel-diameter", diameter, smaller)
     turned = case.turned()
-    if turned.least_gap() > least_gap:
+    if turned.smallest_gap() > smallest_gap:
         yield Change("tilt-direction", None, turned)
 
 
@@ -146,8 +146,8 @@ def require_fixture(fixture: Fixture) -> None:
     """Refuse a shank that reaches the plate, and names that leave open which body is meant."""
     if fixture.shank_radius >= fixture.axis_height:
         raise Impossible(
-            f"A shank of {plain(2.0 * fixture.shank_radius)} reaches the plate, which is "
-            f"{plain(fixture.axis_height)} under the axis.",
+            f"A shank of {of_any_unit(2.0 * fixture.shank_radius)} reaches the plate, which is "
+            f"{of_any_unit(fixture.axis_height)} under the axis.",
             fields={"fixture/shank_diameter": "should be less than twice axis_height"},
         )
     taken = {option(kind) for kind in get_args(BodyKind)}
@@ -174,11 +174,11 @@ def require_assembly(assembly: Assembly, rolls_stated: bool) -> None:
         most = assembly.plate.roll_diameter / 2.0 / math.sin(assembly.cone.half_angle)
         assumed = "" if rolls_stated else " The rolls were taken to lie in the middle of it."
         raise Impossible(
-            f"Tilted so far, the plate's low end would go {plain(depth, 4)} into its base: it "
-            f"reaches {plain(assembly.plate.low_roll_from_end)} past the low roll.{assumed}",
+            f"Tilted so far, the plate's low end would go {of_any_unit(depth)} into its base: it "
+            f"reaches {of_any_unit(assembly.plate.low_roll_from_end)} past the low roll.{assumed}",
             fields={
                 "plate/low_roll_from_end": f"should be {'' if rolls_stated else 'sent, and '}no "
-                f"more than {plain(most, 4)} at this tilt"
+                f"more than {of_any_unit(most)} at this tilt"
             },
         )
     base: frozenset[BodyKind] = frozenset({"base"})
@@ -196,22 +196,25 @@ def require_plate(plate: Plate) -> None:
     """Refuse figures that cannot belong to one plate."""
     if plate.center_distance > plate.length:
         raise Impossible(
-            f"Rolls {plain(plate.center_distance)} apart do not lie under a plate "
-            f"{plain(plate.length)} long.",
+            f"Rolls {of_any_unit(plate.center_distance)} apart do not lie under a plate "
+            f"{of_any_unit(plate.length)} long.",
             fields={"plate/center_distance": "should be no more than the plate's length"},
         )
     if plate.closed_height < plate.thickness + plate.roll_diameter / 2.0:
         raise Impossible(
-            f"A plate closed to {plain(plate.closed_height)} has no room for its rolls, whose "
-            f"undersides lie {plain(plate.thickness + plate.roll_diameter / 2.0)} under its top.",
+            f"A plate closed to {of_any_unit(plate.closed_height)} has no room for its rolls, "
+            "whose "
+            f"undersides lie {of_any_unit(plate.thickness + plate.roll_diameter / 2.0)} under its "
+            "top.",
             fields={"plate/closed_height": "should be at least thickness + half a roll"},
         )
     spare = plate.length - plate.center_distance
     if plate.low_roll_from_end > spare:
         raise Impossible(
-            f"With the low roll {plain(plate.low_roll_from_end)} from the end the high roll lies "
+            f"With the low roll {of_any_unit(plate.low_roll_from_end)} from the end the high roll "
+            "lies "
             "off the plate.",
-            fields={"plate/low_roll_from_end": f"should be no more than {plain(spare)}"},
+            fields={"plate/low_roll_from_end": f"should be no more than {of_any_unit(spare)}"},
         )
 
 
@@ -224,25 +227,26 @@ def require_head(head: Head, field: str, new_radius: float) -> None:
     diameter = 2.0 * head.radius
     if head.radius > new_radius:
         raise Impossible(
-            f"A wheel of {plain(2.0 * new_radius)} does not wear to {plain(diameter)}.",
+            f"A wheel of {of_any_unit(2.0 * new_radius)} does not wear to {of_any_unit(diameter)}.",
             fields={f"wheel/{field}": "should be no more than diameter"},
         )
     if head.radius <= head.flange_radius:
         raise Impossible(
-            f"A wheel of {plain(diameter)} does not reach past flanges of "
-            f"{plain(2.0 * head.flange_radius)}.",
+            f"A wheel of {of_any_unit(diameter)} does not reach past flanges of "
+            f"{of_any_unit(2.0 * head.flange_radius)}.",
             fields={f"wheel/{field}": "should be more than flange_diameter"},
         )
     if head.flange_width < head.width:
         raise Impossible(
-            f"Flanges {plain(head.flange_width)} over all do not hold a wheel "
-            f"{plain(head.width)} wide.",
+            f"Flanges {of_any_unit(head.flange_width)} over all do not hold a wheel "
+            f"{of_any_unit(head.width)} wide.",
             fields={"wheel/flange_width": "should be at least the wheel's width"},
         )
     if head.guard and head.guard[2] >= head.radius:
         raise Impossible(
             "The guard's lower edge hangs below the wheel, which then reaches nothing.",
             fields={
-                "wheel/guard/lower_edge_below_spindle": f"should be less than {plain(head.radius)}"
+                "wheel/guard/lower_edge_below_spindle": f"should be less than "
+                f"{of_any_unit(head.radius)}"
             },
         )

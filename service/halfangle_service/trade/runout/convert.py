@@ -18,7 +18,7 @@ from dataclasses import dataclass, replace
 
 from halfangle_service.errors import Disagreement
 from halfangle_service.trade.tables.runout.terms import Term
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 #: Largest first harmonic of a profile of range 1: that of a square wave.
 LARGEST_FIRST_HARMONIC = 2.0 / math.pi
@@ -62,8 +62,8 @@ def eccentricity_from_movement(movement: Bounds, form: float | None) -> Bounds:
     most = min(most, (movement.most + form) / 2.0)
     if least / 2.0 > most * (1.0 + 1e-12):
         raise Disagreement(
-            f"A section that is {plain(form, 5)} out of round cannot show a movement of only "
-            f"{plain(movement.most, 5)}.",
+            f"A section that is {of_any_unit(form)} out of round cannot show a movement of only "
+            f"{of_any_unit(movement.most)}.",
             fields={"out_of_roundness": "is too large for the value sent"},
         )
     return Bounds(least / 2.0, most)

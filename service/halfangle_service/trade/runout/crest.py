@@ -3,7 +3,7 @@
 import math
 
 from halfangle_service.errors import Impossible
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 
 def most_miss(radius: float, half_angle_rad: float, tip_radius: float) -> float:
@@ -21,11 +21,11 @@ def crest_drop(miss: float, radius: float, half_angle_rad: float, tip_radius: fl
     inside = reach**2 - (1.0 - math.tan(half_angle_rad) ** 2) * miss**2
     if inside < 0.0 or miss > most_miss(radius, half_angle_rad, tip_radius):
         raise Impossible(
-            f"An indicator {plain(miss, 5)} off the crest passes beside a cone of radius "
-            f"{plain(radius, 5)}.",
+            f"An indicator {of_any_unit(miss)} off the crest passes beside a cone of radius "
+            f"{of_any_unit(radius)}.",
             fields={"miss": "should be less than the radius under the indicator"},
         )
-    return miss**2 / (reach + math.sqrt(inside))
+    return miss**2 / (reach + math.sqrt(inside)) if miss else 0.0
 
 
 def false_half_angle(

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 
 from halfangle_service.errors import Impossible, Unreachable
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit, plain
 
 
 def stack_offset(
@@ -45,9 +45,10 @@ def angle_for_height(
     rise = height - offset
     if abs(rise) >= center_distance:
         raise Impossible(
-            f"The rolls would differ in height by {plain(abs(rise), 10)}, which is not below the "
-            f"center distance {plain(center_distance)}: the plate would stand upright or beyond.",
-            fields={field: f"should be less than center_distance ({plain(center_distance)})"},
+            f"The rolls would differ in height by {of_any_unit(abs(rise))}, which is not below the "
+            f"center distance {of_any_unit(center_distance)}: the plate would stand upright or "
+            "beyond.",
+            fields={field: f"should be less than center_distance ({of_any_unit(center_distance)})"},
         )
     return math.asin(rise / center_distance)
 

@@ -153,7 +153,8 @@ def _inner_heights(table: StackTable, height: Height, wear: int, units: Units) -
             f"The tolerance of {height.name} spans more than {MOST_STEPS_OFF} steps of these "
             f"blocks, {plain(step, 10)} {units} each.",
             fields={
-                f"{height.path}/tolerance": f"should be at most {plain(MOST_STEPS_OFF * step, 10)}"
+                f"{height.path}/tolerance": f"should be at most "
+                f"{plain(MOST_STEPS_OFF * step, 10)} {units}"
             },
         )
     inner = height.asked - wear

@@ -9,16 +9,17 @@ and touches it r sin α along the axis from the center.
 import math
 
 from halfangle_service.errors import Impossible
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 
 def require_contact(station: float, length: float, what: str, field: str) -> None:
     """Refuse a contact outside the side it should touch; station and length along the axis."""
     if not 0.0 <= station <= length:
         raise Impossible(
-            f"The {what} would touch {plain(station)} from the end, outside the surface, which "
-            f"runs from 0 to {plain(length)}.",
-            fields={field: f"should bring the contact between 0 and {plain(length)}"},
+            f"The {what} would touch {of_any_unit(station)} from the end, outside the surface, "
+            "which "
+            f"runs from 0 to {of_any_unit(length)}.",
+            fields={field: f"should bring the contact between 0 and {of_any_unit(length)}"},
         )
 
 
@@ -85,7 +86,8 @@ def half_angle_of_balls(
     apart = (small_depth + small_ball / 2.0) - (large_depth + large_ball / 2.0)
     if excess >= apart:
         raise Impossible(
-            f"Balls whose radii differ by {plain(excess)} and whose centers lie {plain(apart)} "
+            f"Balls whose radii differ by {of_any_unit(excess)} and whose centers lie "
+            f"{of_any_unit(apart)} "
             "apart touch no common cone: the centers must lie further apart than the radii differ.",
             fields={
                 "large_ball_depth": "should leave the larger ball higher",
@@ -129,7 +131,8 @@ def vee_half_angle(
     rise = (large_top - large_roll / 2.0) - (small_top - small_roll / 2.0)
     if excess >= rise:
         raise Impossible(
-            f"Rolls whose radii differ by {plain(excess)} and whose centers rise by {plain(rise)} "
+            f"Rolls whose radii differ by {of_any_unit(excess)} and whose centers rise by "
+            f"{of_any_unit(rise)} "
             "lie in no common vee: the rise must exceed the difference of the radii.",
             fields={
                 "large_roll_top": "should put the larger roll's center higher",

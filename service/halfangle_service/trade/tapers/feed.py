@@ -13,7 +13,7 @@ from typing import Literal
 from halfangle_service.errors import Impossible
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.cone import cone_length, require_before_point
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit, plain
 
 Measure = Literal["square-to-surface", "radius", "diameter", "axial"]
 End = Literal["large-end", "small-end", "both-ends"]
@@ -160,7 +160,8 @@ def clean_up(worn: Worn) -> CleanUp:
     final = worn.large_diameter - lost
     if final <= 0:
         raise Impossible(
-            f"Cleaning up would take {plain(lost)} off a diameter of {plain(worn.large_diameter)}.",
+            f"Cleaning up would take {of_any_unit(lost)} off a diameter of "
+            f"{of_any_unit(worn.large_diameter)}.",
             fields={"large_diameter": "should exceed what cleaning up takes off it"},
         )
     swings = [s for s in (worn.large_swing, worn.small_swing) if s is not None]

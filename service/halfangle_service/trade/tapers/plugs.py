@@ -9,7 +9,7 @@ station is its depth. Derived here: where gauge and part touch, they share the d
 import math
 
 from halfangle_service.errors import Impossible
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 
 def diameter_by_depth(
@@ -31,12 +31,13 @@ def half_angle_by_depths(
     difference, apart = first_diameter - second_diameter, second_depth - first_depth
     if difference == 0.0:
         raise Impossible(
-            f"Two gauges of one diameter, {plain(first_diameter)}, give no taper.",
+            f"Two gauges of one diameter, {of_any_unit(first_diameter)}, give no taper.",
             fields={"second_gauge_diameter": "should differ from gauge_diameter"},
         )
     if difference * apart <= 0.0:
         raise Impossible(
-            f"Diameters that differ by {plain(difference)} rest {plain(apart)} apart: on a taper "
+            f"Diameters that differ by {of_any_unit(difference)} rest {of_any_unit(apart)} apart: "
+            "on a taper "
             "the smaller diameter lies nearer to the small end.",
             fields={
                 "second_gauge_depth": "should be the greater one for the smaller diameter; each "
@@ -54,8 +55,9 @@ def engaged_length(depth: float, gauge_length: float, length: float) -> float:
     start, end = max(depth, 0.0), min(depth + gauge_length, length)
     if end < start:
         raise Impossible(
-            f"The gauge reaches from {plain(depth)} to {plain(depth + gauge_length)} and misses "
-            f"the part's cone, which runs from 0 to {plain(length)}.",
-            fields={"gauge_depth": f"should bring the gauge between 0 and {plain(length)}"},
+            f"The gauge reaches from {of_any_unit(depth)} to {of_any_unit(depth + gauge_length)} "
+            "and misses "
+            f"the part's cone, which runs from 0 to {of_any_unit(length)}.",
+            fields={"gauge_depth": f"should bring the gauge between 0 and {of_any_unit(length)}"},
         )
     return end - start

@@ -14,7 +14,7 @@ from halfangle_service.trade.cone import (
     require_before_point,
     require_smaller,
 )
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,9 +90,13 @@ def _require_agreement(taper: Taper, rates: Mapping[str, float], agree_within: f
         difference = (rate - taper.rate) * taper.length
         if abs(difference) > agree_within:
             raise Disagreement(
-                f"{name} disagrees with the rest: over the length {plain(taper.length)} it gives a "
-                f"difference of diameters of {plain(rate * taper.length)}, the rest gives "
-                f"{plain(taper.rate * taper.length)}; they may differ by {plain(agree_within)}.",
-                fields={name: f"is off by {plain(difference, 3)} on the diameter over the length"},
+                f"{name} disagrees with the rest: over the length {of_any_unit(taper.length)} it "
+                "gives a "
+                f"difference of diameters of {of_any_unit(rate * taper.length)}, the rest gives "
+                f"{of_any_unit(taper.rate * taper.length)}; they may differ by "
+                f"{of_any_unit(agree_within)}.",
+                fields={
+                    name: f"is off by {of_any_unit(difference)} on the diameter over the length"
+                },
                 more={"disagreement": difference, "agree_within": agree_within},
             )

@@ -10,7 +10,7 @@ from typing import Literal
 
 from halfangle_service.errors import Impossible
 from halfangle_service.trade.cone import diameter_at
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 Disposition = Literal["plus", "minus", "symmetric"]
 #: Largest rate of taper for which ISO 1947 takes AT_D = AT_α × L.
@@ -69,8 +69,8 @@ def require_size_left(large_diameter: float, tolerance: float | None) -> None:
     """Refuse a tolerance of the large diameter that leaves nothing of it; None is not stated."""
     if tolerance is not None and tolerance >= large_diameter:
         raise Impossible(
-            f"The tolerance {plain(tolerance)} of the large diameter leaves nothing of "
-            f"{plain(large_diameter)}.",
+            f"The tolerance {of_any_unit(tolerance)} of the large diameter leaves nothing of "
+            f"{of_any_unit(large_diameter)}.",
             fields={"large_diameter_tolerance": "should be less than large_diameter"},
         )
 
@@ -84,17 +84,17 @@ class Cone:
     smallest_half_rad: float
     largest_half_rad: float
 
-    def nominal(self, from_large_end: float) -> float:
+    def nominal(self, station_from_large_end: float) -> float:
         """Nominal diameter at a distance from the large end."""
-        return diameter_at(self.large_diameter, self.half_rad, from_large_end)
+        return diameter_at(self.large_diameter, self.half_rad, station_from_large_end)
 
-    def limits(self, from_large_end: float, tolerance: float) -> tuple[float, float]:
+    def limits(self, station_from_large_end: float, tolerance: float) -> tuple[float, float]:
         """Smallest and largest diameter there; `tolerance` of the large diameter, plus and minus.
 
         The smallest belongs to the bluntest cone, which falls away fastest from the large end.
         """
         large = self.large_diameter
         return (
-            diameter_at(large - tolerance, self.largest_half_rad, from_large_end),
-            diameter_at(large + tolerance, self.smallest_half_rad, from_large_end),
+            diameter_at(large - tolerance, self.largest_half_rad, station_from_large_end),
+            diameter_at(large + tolerance, self.smallest_half_rad, station_from_large_end),
         )

@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from halfangle_service.errors import Impossible
 from halfangle_service.trade.uncertainty.budget import Budget, Contribution
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit, plain
 
 #: Step over which the sensitivity to an error of 0 is taken, relative to the largest input.
 _SMALL = 1e-6
@@ -82,8 +82,9 @@ def _slope(function: Callable[..., float], inputs: tuple[Measured, ...], moved: 
 
 
 def _swallowed(moved: Measured, step: float) -> Impossible:
+    error = f"{plain(step)}″" if moved.unit == "arcsecond" else of_any_unit(step)
     return Impossible(
-        f"An error of {plain(step)} in {moved.name} swallows what is measured: nothing can be had "
+        f"An error of {error} in {moved.name} swallows what is measured: nothing can be had "
         "from these figures.",
-        fields={moved.error.field: f"should be less than {plain(step)}"},
+        fields={moved.error.field: f"should be less than {error}"},
     )

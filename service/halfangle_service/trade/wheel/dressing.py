@@ -9,7 +9,7 @@ f²/(8 ρ) nearly. Derived here.
 import math
 
 from halfangle_service.errors import Impossible
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 
 def active_width(nose_radius: float, depth: float) -> float:
@@ -22,10 +22,12 @@ def active_width(nose_radius: float, depth: float) -> float:
     """
     if depth > nose_radius:
         raise Impossible(
-            f"The diamond's nose has a radius of {plain(nose_radius)}; at {plain(depth)} deep its "
+            f"The diamond's nose has a radius of {of_any_unit(nose_radius)}; at "
+            f"{of_any_unit(depth)} deep its "
             "shank would touch the wheel.",
             fields={
-                "depth_per_pass": f"should be no more than the nose radius, {plain(nose_radius)}"
+                "depth_per_pass": f"should be no more than the nose radius, "
+                f"{of_any_unit(nose_radius)}"
             },
         )
     return 2.0 * math.sqrt(2.0 * nose_radius * depth - depth**2)

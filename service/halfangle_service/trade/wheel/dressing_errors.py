@@ -16,7 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import Impossible
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 Array = NDArray[np.float64]
 ErrorName = Literal[
@@ -61,15 +61,16 @@ class DressedCone:
         smallest = self.wheel_radius - self.rise
         if smallest <= 0.0:
             raise Impossible(
-                f"The flank is {plain(self.rise)} deep and the wheel's radius "
-                f"{plain(self.wheel_radius)}.",
-                fields={"wheel_diameter": f"should be more than {plain(2.0 * self.rise)}"},
+                f"The flank is {of_any_unit(self.rise)} deep and the wheel's radius "
+                f"{of_any_unit(self.wheel_radius)}.",
+                fields={"wheel_diameter": f"should be more than {of_any_unit(2.0 * self.rise)}"},
             )
         if abs(diamond_height) >= smallest:
             raise Impossible(
-                f"A diamond {plain(abs(diamond_height))} off the wheel's axis never reaches the "
-                f"flank's root, at a radius of {plain(smallest)}.",
-                fields={"diamond_height": f"should be between ±{plain(smallest)}"},
+                f"A diamond {of_any_unit(abs(diamond_height))} off the wheel's axis never reaches "
+                "the "
+                f"flank's root, at a radius of {of_any_unit(smallest)}.",
+                fields={"diamond_height": f"should be between ±{of_any_unit(smallest)}"},
             )
 
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from halfangle_service.errors import Impossible
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 #: The shortest and the longest length that a request may hold, in its unit.
 SHORTEST, LONGEST = 1e-6, 1e4
@@ -92,20 +92,24 @@ def require_extent(surface: Surface, angle: Iterable[str], size: Iterable[str]) 
     """
     if surface.slant > LONGEST:
         raise Impossible(
-            f"At this angle the surface would be {plain(surface.slant, 3)} long; at most "
-            f"{plain(LONGEST)} is taken.",
+            f"At this angle the surface would be {of_any_unit(surface.slant)} long; at most "
+            f"{of_any_unit(LONGEST)} is taken.",
             fields=dict.fromkeys(angle, "should be larger, or the diameters nearer"),
         )
     width = surface.rise / math.tan(surface.angle_rad)
     if surface.rise < SHORTEST:
         raise Impossible(
-            f"The surface would rise by {plain(surface.rise, 3)} only; at least {plain(SHORTEST)} "
+            f"The surface would rise by {of_any_unit(surface.rise)} only; at least "
+            f"{of_any_unit(SHORTEST)} "
             "is taken.",
-            fields=dict.fromkeys(size, f"should make a surface that rises by {plain(SHORTEST)}"),
+            fields=dict.fromkeys(
+                size, f"should make a surface that rises by {of_any_unit(SHORTEST)}"
+            ),
         )
     if width < SHORTEST:
         raise Impossible(
-            f"So steep and low a surface would take less than {plain(SHORTEST)} of the axis, which "
+            f"So steep and low a surface would take less than {of_any_unit(SHORTEST)} of the "
+            "axis, which "
             "is the least that is taken. What stands square to the axis is no cone and no flank: "
             "the wheel's side grinds it as it is.",
             fields=dict.fromkeys(angle, "should be smaller, or the surface higher"),
@@ -130,9 +134,10 @@ def require_fits(flanks: Sequence[Flank], wheel_width: float, edge_flat: float) 
     if width + edge_flat > wheel_width * (1.0 + 1e-12):
         what = "The flank is" if len(flanks) == 1 else "Both flanks together are"
         raise Impossible(
-            f"{what} {plain(width)} wide and {plain(edge_flat)} of flat is to stay; the "
-            f"wheel is {plain(wheel_width)} wide.",
-            fields={"wheel_width": f"should be at least {plain(width + edge_flat)}"},
+            f"{what} {of_any_unit(width)} wide and {of_any_unit(edge_flat)} of flat is to stay; "
+            "the "
+            f"wheel is {of_any_unit(wheel_width)} wide.",
+            fields={"wheel_width": f"should be at least {of_any_unit(width + edge_flat)}"},
         )
 
 
@@ -142,10 +147,12 @@ def require_depth(depth: float, wheel_diameter: float, flange_diameter: float) -
     if depth >= room:
         what = "flange" if flange_diameter > 0.0 else "wheel's own axis"
         raise Impossible(
-            f"The flank goes {plain(depth)} below the periphery; the {what} is {plain(room)} "
+            f"The flank goes {of_any_unit(depth)} below the periphery; the {what} is "
+            f"{of_any_unit(room)} "
             "below it.",
             fields={
-                "wheel_diameter": f"should be more than {plain(flange_diameter + 2.0 * depth)}"
+                "wheel_diameter": f"should be more than "
+                f"{of_any_unit(flange_diameter + 2.0 * depth)}"
             },
         )
 

@@ -15,7 +15,7 @@ import numpy as np
 
 from halfangle_service.errors import Impossible
 from halfangle_service.trade.wheel.flank import Flank
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit, plain
 
 #: Arcs are drawn, and listed as coordinates, in steps of no more than this.
 ARC_STEP_RAD = math.radians(3.0)
@@ -153,9 +153,10 @@ def _require_room(profile: Profile) -> None:
         if need > length * (1.0 + 1e-12):
             rounded = [corner for corner in (first, last) if corner.radius > 0.0]
             raise Impossible(
-                f"The radius at the {' and '.join(c.name for c in rounded)} reaches {plain(need)} "
+                f"The radius at the {' and '.join(c.name for c in rounded)} reaches "
+                f"{of_any_unit(need)} "
                 f"along the straight between {first.name} and {last.name}, which is only "
-                f"{plain(length)} long.",
+                f"{of_any_unit(length)} long.",
                 fields={
                     _FIELD[c.name]: f"should be at most {_rounded_down(c.radius * fitting)}"
                     for c in rounded

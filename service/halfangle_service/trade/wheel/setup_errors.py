@@ -25,7 +25,7 @@ from numpy.typing import NDArray
 
 from halfangle_service.errors import Impossible
 from halfangle_service.trade.sine.geometry import angle_at_yaw
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 Array = NDArray[np.float64]
 
@@ -55,15 +55,18 @@ class Setup:
         used = slant * math.sin(self.wheel_angle)
         if used >= self.wheel_radius:
             raise Impossible(
-                f"The surface takes {plain(used)} of the wheel's radius, which is "
-                f"{plain(self.wheel_radius)} where its small end is ground.",
-                fields={"wheel_diameter": f"should be more than {plain(2.0 * used)}"},
+                f"The surface takes {of_any_unit(used)} of the wheel's radius, which is "
+                f"{of_any_unit(self.wheel_radius)} where its small end is ground.",
+                fields={"wheel_diameter": f"should be more than {of_any_unit(2.0 * used)}"},
             )
         if abs(axis_offset) >= self.wheel_radius - used:
             raise Impossible(
-                f"An axis {plain(abs(axis_offset))} out of the wheel's plane misses the wheel, "
-                f"whose radius there is {plain(self.wheel_radius - used)}.",
-                fields={"axis_offset": f"should be between ±{plain(self.wheel_radius - used)}"},
+                f"An axis {of_any_unit(abs(axis_offset))} out of the wheel's plane misses the "
+                "wheel, "
+                f"whose radius there is {of_any_unit(self.wheel_radius - used)}.",
+                fields={
+                    "axis_offset": f"should be between ±{of_any_unit(self.wheel_radius - used)}"
+                },
             )
 
 

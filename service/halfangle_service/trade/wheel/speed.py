@@ -59,7 +59,7 @@ class Marking:
         if self.rpm is not None:
             found["marked_rpm"] = self.rpm
         if self.machine_rpm is not None:
-            found["machine_max_rpm"] = self.machine_rpm
+            found["largest_machine_rpm"] = self.machine_rpm
         return found
 
     def exceeded(self, rpm: float, new_diameter_mm: float) -> dict[str, float]:

@@ -14,7 +14,7 @@ from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout, pa
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
 from halfangle_service.topics.jobs.center.shank import Shank
 from halfangle_service.trade.units import Units
-from halfangle_service.trade.wording import arcsec, plain, small_length
+from halfangle_service.trade.wording import arcsec, figure, small_length
 
 #: A pass deeper than this burns hardened steel under a flat wheel; common practice, no source.
 DEEP_PASS: dict[Units, float] = {"in": 0.001, "mm": 0.03}
@@ -28,7 +28,7 @@ def of_setting(plate: PlateOnStack) -> Iterator[Advisory]:
     if not plate.setting.exact:
         yield note(
             "stack-not-exact",
-            f"The height {plain(plate.height, 7)} {plate.units} is not one that these blocks "
+            f"The height {figure(plate.height, plate.units)} is not one that these blocks "
             f"build; the nearest stack is off by {arcsec(abs(plate.included_off_arcsec))} of "
             "included angle, which the budget counts as a known offset.",
         )

@@ -56,7 +56,15 @@ from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.stacks.setting import choose_setting
 from halfangle_service.trade.uncertainty import Forecast, together
 from halfangle_service.trade.unit_slips import require_center_distance
-from halfangle_service.trade.wording import arcsec, degrees, length, plain, small_length, stack
+from halfangle_service.trade.wording import (
+    arcsec,
+    degrees,
+    length,
+    of_any_unit,
+    plain,
+    small_length,
+    stack,
+)
 
 
 class CenterJobRequest(SlopeFields, BlockGradeFields):
@@ -313,7 +321,8 @@ def _plate(request: CenterJobRequest, supply: Supply) -> PlateOnStack:
     if off is not None and abs(off) <= tolerance:
         return plate
     missed = (
-        f"is not below the center distance {plain(request.center_distance)}: the plate would stand "
+        f"is not below the center distance {of_any_unit(request.center_distance)}: the plate "
+        "would stand "
         "upright"
         if off is None
         else f"misses the included angle by {arcsec(abs(off))}; the tolerance is "

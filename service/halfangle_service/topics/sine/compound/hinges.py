@@ -11,7 +11,7 @@ from halfangle_service.fields import Angle, LengthOut, ResultModel, Units, angle
 from halfangle_service.fields.plates import ArcsecPerStep, arcsec_per_step, to_set
 from halfangle_service.trade.sine.compound import BaseAxis, HingedPlate, Side, raised_side
 from halfangle_service.trade.sine.compound_layings import Laid, Laying, SideUp, WorkSide
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import figure, plain
 
 Which = Literal["base", "upper"]
 WHICH: tuple[Which, Which] = ("base", "upper")
@@ -84,7 +84,7 @@ class CompoundPlate:
                 rest = math.degrees(plate.angle(0.0, 1.0, f"{which}_step"))
                 raise Unreachable(
                     f"Without a stack the {which} plate stands at {plain(rest)}° by its step of "
-                    f"{plain(plate.step)} {self.units}, and {plain(math.degrees(abs(angle_rad)))}° "
+                    f"{figure(plate.step, self.units)}, and {plain(math.degrees(abs(angle_rad)))}° "
                     "is asked of it: no stack lowers it.",
                     fields={f"{which}_step": "should let the plate stand as low as asked"},
                 )
@@ -118,11 +118,9 @@ class CompoundPlate:
 
 def _action(which: Which, side: Side, height: float, units: Units) -> str:
     if side != "neither":
-        return (
-            f"Raise the {side} roll of the {which} plate on a stack of {plain(height, 7)} {units}."
-        )
+        return f"Raise the {side} roll of the {which} plate on a stack of {figure(height, units)}."
     if height > 0.0:
-        return f"Put {plain(height, 7)} {units} under the {which} plate's roll: it stands at zero."
+        return f"Put {figure(height, units)} under the {which} plate's roll: it stands at zero."
     return f"Leave the {which} plate at zero."
 
 
@@ -147,8 +145,8 @@ def in_words(laying: Laying) -> str:
 def in_short(turned: SineTurnedSetting, laying: Laying, units: Units) -> str:
     """A whole setting as a sentence has it."""
     plates = (
-        f"the {which} plate {plain(abs(setting.angle.degrees), 7)}° on {plain(setting.height, 7)} "
-        f"{units} under its {setting.raised_side} roll"
+        f"the {which} plate {plain(abs(setting.angle.degrees), 7)}° on "
+        f"{figure(setting.height, units)} under its {setting.raised_side} roll"
         if setting.raised_side != "neither"
         else f"the {which} plate at zero"
         for which, setting in zip(WHICH, (turned.base, turned.upper), strict=True)

@@ -27,7 +27,7 @@ from halfangle_service.trade.sine.low_stack import (
     difference_table,
     fewest_pair,
 )
-from halfangle_service.trade.wording import plain, stack
+from halfangle_service.trade.wording import figure, stack
 
 #: Most blocks that a request may allow in a stack.
 MOST_BLOCKS = 8
@@ -67,7 +67,7 @@ def require_stacks(
     for place, height in enumerate(wanted):
         if height and not can_be_built(sizes, height, MOST_BLOCKS):
             raise _no_single_stack(sizes, wanted, place, max_blocks, units)
-    asked = f"{plain(heights[0], 7)} and {plain(heights[1], 7)} {units}"
+    asked = f"{figure(heights[0], units)} and {figure(heights[1], units)}"
     larger = both_stacks(sizes, wanted, MOST_BLOCKS) if max_blocks < MOST_BLOCKS else None
     if larger is not None:
         most = max(map(len, larger.stacks))
@@ -93,7 +93,7 @@ def _no_single_stack(
     pair = _pair_beside_the_other(sizes, wanted, place, max_blocks)
     problem = (
         f"These blocks build no single stack within {MOST_STEPS_OFF} steps of the {which} plate's "
-        f"{plain(height, 7)} {units}, however many they are"
+        f"{figure(height, units)}, however many they are"
     )
     if pair is None:
         return Unreachable(

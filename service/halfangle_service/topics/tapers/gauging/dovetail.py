@@ -39,7 +39,7 @@ from halfangle_service.trade.tapers.contact import (
     require_contact,
 )
 from halfangle_service.trade.uncertainty import Budget, LargestError, Measured
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 _HANDBOOK = Source(
     citation="Machinery's Handbook, dovetail slides measured over rolls: D (1 + cot(θ/2)).",
@@ -129,7 +129,8 @@ def _corner_width(request: DovetailOverRollsRequest, share: float) -> float:
     given, measured_width = request.corner_width or 0.0, (request.measure or 0.0) - share
     if len(sent) > 1 and abs(measured_width - given) > bench_step(request.units):
         raise Disagreement(
-            f"measure gives a corner width of {plain(measured_width, 8)}, not {plain(given, 8)}.",
+            f"measure gives a corner width of {of_any_unit(measured_width)}, not "
+            f"{of_any_unit(given)}.",
             fields={"measure": "should agree with corner_width, or be left out"},
         )
     return given if "corner_width" in sent else measured_width
@@ -141,8 +142,9 @@ def _require_room(
     """Refuse flanks or rolls that leave a width nothing, by the width that was sent."""
     if min(corner, measure, edge) <= 0:
         raise Impossible(
-            f"No such dovetail: corner width {plain(corner)}, edge width {plain(edge)}, measure "
-            f"{plain(measure)}; all must be above zero.",
+            f"No such dovetail: corner width {of_any_unit(corner)}, edge width "
+            f"{of_any_unit(edge)}, measure "
+            f"{of_any_unit(measure)}; all must be above zero.",
             fields=dict.fromkeys(
                 at_least_one_of(request, "corner_width", "measure"),
                 "should leave room for flanks and rolls",

@@ -43,7 +43,7 @@ from halfangle_service.trade.tapers.contact import (
     roll_contact,
 )
 from halfangle_service.trade.uncertainty import LargestError, Measured
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 
 class TaperOverRollsRequest(RequestModel):
@@ -148,8 +148,9 @@ def _require_large_end(request: TaperOverRollsRequest, large: float) -> None:
     """Refuse measures that leave the part no diameter."""
     if large <= 0.0:
         raise Impossible(
-            f"Over rolls of {plain(request.roll_diameter)} these measures leave the large end a "
-            f"diameter of {plain(large)}.",
+            f"Over rolls of {of_any_unit(request.roll_diameter)} these measures leave the large "
+            "end a "
+            f"diameter of {of_any_unit(large)}.",
             fields={
                 "lower_measure": "should leave the part a diameter between the rolls",
                 "upper_measure": "should leave the part a diameter between the rolls",

@@ -49,7 +49,7 @@ from halfangle_service.trade.tapers.plugs import (
 )
 from halfangle_service.trade.tapers.tolerance import require_size_left
 from halfangle_service.trade.uncertainty import LargestError, Measured
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 _SHARED_DIAMETER = Source(
     citation="Derived here: where gauge and part touch they share the diameter, and a cone's "
@@ -242,7 +242,7 @@ def _require_cone(request: TaperPlugDepthRequest, half: float, slack: float) -> 
     large = diameter_by_depth(request.gauge_diameter, request.gauge_depth, half, 0.0)
     if large <= 0.0:
         raise Impossible(
-            f"At this depth the part's large end would have a diameter of {plain(large)}.",
+            f"At this depth the part's large end would have a diameter of {of_any_unit(large)}.",
             fields={"gauge_depth": "should leave the part's large end a diameter"},
         )
     require_before_point(large, request.length, half, slack=slack)

@@ -10,7 +10,6 @@ from pydantic import Field
 
 from halfangle_service.fields import (
     Angle,
-    AngleInput,
     Length,
     LengthOut,
     NumberOut,
@@ -18,6 +17,7 @@ from halfangle_service.fields import (
     ResultModel,
     SignedLength,
     UnitsField,
+    VeeAngle,
     angle_from_radians,
 )
 from halfangle_service.fields.estimate import AngleEstimate, LengthEstimate
@@ -133,7 +133,7 @@ class VeeOverRollsNominalRequest(RequestModel):
     """A nominal vee, symmetric about the normal of its faces, and the rolls to measure it with."""
 
     units: UnitsField
-    vee_angle: Annotated[float, AngleInput(ge=1, le=175)] = Field(
+    vee_angle: VeeAngle = Field(
         description="The vee's included angle, in degrees.", examples=[60.0]
     )
     face_width: Length = Field(

@@ -9,7 +9,7 @@ from typing import Any, Literal, cast, get_args
 from halfangle_service.errors import Unreachable
 from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 from halfangle_service.trade.units import Units, from_tenth_nm, to_tenth_nm
-from halfangle_service.trade.wording import plain
+from halfangle_service.trade.wording import of_any_unit
 
 HoleType = Literal["A", "B", "R", "plain", "bell"]
 #: Types that a drawing may ask for, and no table here holds.
@@ -41,7 +41,7 @@ class TableHole:
     cone_diameter: float
     chamfer_diameter: float | None
     chamfer_depth: float | None
-    minimum_depth: float | None
+    depth_min: float | None
     cut_off: float | None
     pilot_length_min: float | None
     pilot_length_max: float | None
@@ -79,7 +79,7 @@ def _read(row: dict[str, Any]) -> TableHole:
         cone_diameter=row["cone_diameter"],
         chamfer_diameter=row.get("chamfer_diameter"),
         chamfer_depth=row.get("chamfer_depth"),
-        minimum_depth=row.get("minimum_depth"),
+        depth_min=row.get("depth_min"),
         cut_off=row.get("cut_off"),
         pilot_length_min=row.get("pilot_length_min"),
         pilot_length_max=row.get("pilot_length_max"),
@@ -120,11 +120,12 @@ def smallest_hole(kind: HoleType | UntabledType, diameter: float, units: Units) 
     if hole is not None:
         return hole
     fitting = [hole.in_units(units) for hole in center_holes().values() if hole.type == kind]
-    largest = plain(fitting[-1].cone_diameter, 5)
+    largest = of_any_unit(fitting[-1].cone_diameter)
     others = _keys_that_reach(get_args(HoleType), diameter, units)
     way = f" These reach it: {', '.join(others)}." if others else ""
     raise Unreachable(
-        f"The largest hole of type {kind} reaches {largest}; {plain(diameter, 5)} was wanted.{way}",
+        f"The largest hole of type {kind} reaches {largest}; {of_any_unit(diameter)} was "
+        f"wanted.{way}",
         fields={"mouth_diameter": f"should be {largest} or less for this type"},
         more={"reached_by": others},
     )

@@ -27,6 +27,8 @@ _SERIES: Mapping[str, tuple[str, ...]] = {
     "7-24-{}": ("nt", "nmt", "nmtb", "7/24", "7:24", "7 24", "steep taper"),
     "7-24-{}-iso": ("iso", "sk", "int", "bt", "7/24 iso", "iso 7/24"),
 }
+#: Only before the number: CM3 is a Morse taper in French and Italian, 3 cm is a length.
+_BEFORE_NUMBER: Mapping[str, str] = {"cm": "morse-{}"}
 _RATES: Mapping[str, tuple[str, ...]] = {
     "pipe-taper": ("pipe", "pipe taper", "npt", "bspt"),
     "taper-pin-*": ("pin", "taper pin"),
@@ -131,6 +133,8 @@ def _rows_called(text: str) -> tuple[Row, ...]:
         return _of(_matching(_RATE_OF[spelled]))
     word, number = _parts(spelled)
     pattern = _PATTERN_OF.get(word)
+    if pattern is None and spelled.startswith(word):
+        pattern = _BEFORE_NUMBER.get(word)
     return _of(_matching(pattern.format(number))) if pattern else ()
 
 

@@ -12,6 +12,8 @@ _DECIMAL = re.compile(rf"({NUMBER})°?")
 _TIMES = re.compile(r"([0-9]{1,2}) ?x ?(.+)")
 _MINUTES = re.compile(rf"({NUMBER})'")
 _UNEQUAL = re.compile(r".[ °'\"]\+ ?[0-9].*-")
+#: The last sign is often left out: 8° 30 is 8°30'. Two digits, since 8° 3 could be a slip.
+_LAST_SIGN_LEFT_OUT = re.compile(r"[0-9]{1,3}° ?([0-5][0-9]' ?)?[0-5][0-9]")
 _SECONDS = re.compile(rf'({NUMBER})"')
 
 
@@ -29,6 +31,8 @@ def read_angle(text: str, said: str) -> WrittenAngle | None:
         return _refuse_times(found[1], found[2], said)
     if found := _DECIMAL.fullmatch(text):
         return WrittenAngle(float(found[1]), decimal=True)
+    if found := _LAST_SIGN_LEFT_OUT.fullmatch(text):
+        text += '"' if found[1] else "'"
     try:
         return WrittenAngle(parse_dms(text), decimal=False)
     except ValueError:

@@ -1,6 +1,7 @@
 """Reads every way in which a drawing writes the angle of a taper."""
 
 import math
+import re
 from dataclasses import dataclass
 from typing import Literal
 
@@ -25,6 +26,7 @@ from halfangle_service.trade.wording import plain
 Meaning = Literal["included", "half", "complement"]
 #: Between these a half angle is a cone's; beyond them it is a cylinder or a face.
 LEAST_DEGREES, MOST_DEGREES = 0.00001, 89.999
+_BARE_ALPHA = re.compile(r"α ?[=:]")
 _MEANING_OF: dict[Sense, Meaning] = {
     Sense.INCLUDED: "included",
     Sense.HALF: "half",
@@ -55,8 +57,16 @@ def read_notation(text: str, meaning: Meaning | None) -> Reading:
     sizes = read_taper(said, said, frozenset()) if "D" in said else None
     if sizes is not None:
         return Reading(_within(math.atan(float(sizes.rate / 2))), sizes.read_as)
+    if _BARE_ALPHA.match(said.lower()):
+        raise unread(
+            said, "α is the included angle to some and the half angle to others: say which."
+        )
     figure, senses = without_senses(said.lower())
     figure, tolerance = split_tolerance(figure, said)
+    if tolerance is not None:
+        # The word may stand before the tolerance too: 60° included ±30".
+        figure, before = without_senses(figure)
+        senses |= before
     sense = one_sense(said, senses)
     taper = read_taper(figure, said, senses)
     if taper is not None:

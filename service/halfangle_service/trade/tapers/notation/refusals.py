@@ -8,7 +8,7 @@ from halfangle_service.trade.wording import degrees as degrees_text
 
 HOW_TO_WRITE = (
     "write 60° included, 8°17'50\" half, 1:20, 7/24, 5 %, 0.6 in/ft, 3/4 per foot, 0.05 per inch, "
-    "D 20 d 18 L 40, or MT3"
+    "D 20 d 18 L 40, Ø20-Ø18 x 40, MT3, or 7/24 No. 40"
 )
 
 

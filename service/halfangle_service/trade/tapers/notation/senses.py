@@ -38,8 +38,12 @@ _PHRASES: dict[str, Sense | None] = {
     **dict.fromkeys(("conicity", "rate of taper"), Sense.RATE),
     **dict.fromkeys(("angle", "cone"), None),
 }
-#: Only before the figure: C = 1:20.
-_BEFORE_ONLY: dict[str, Sense | None] = {"c": Sense.RATE}
+#: Only before the figure: C = 1:20, 2α = 60°.
+_BEFORE_ONLY: dict[str, Sense | None] = {
+    "c": Sense.RATE,
+    **dict.fromkeys(("2α", "2 α"), Sense.INCLUDED),
+    **dict.fromkeys(("α/2", "α / 2"), Sense.HALF),
+}
 
 
 def _any_of(phrases: dict[str, Sense | None]) -> str:

@@ -80,9 +80,19 @@ def _sizes(text: _Written) -> Taper:
     return Taper(over(sizes["D"] - sizes["d"], sizes["L"]), "two diameters and a length")
 
 
+def _across(text: _Written) -> Taper:
+    """Ø20-Ø18 x 40: both diameters, and the length between them."""
+    units = {unit_of(unit) for unit in text.found.groups()[1::2] if unit}
+    if len(units) > 1:
+        raise unread(text.said, "Both diameters and the length are needed in one unit.")
+    first, second, length = (Fraction(size) for size in text.found.groups()[::2])
+    return Taper(over(abs(first - second), length), "two diameters and a length")
+
+
 def _percent(text: _Written) -> Taper:
-    parts = 1000 if text["sign"] in ("‰", "per mille") else 100
-    return Taper(amount(text["amount"]) / parts, "percent of taper")
+    if text["sign"] in ("‰", "per mille"):
+        return Taper(amount(text["amount"]) / 1000, "per mille of taper")
+    return Taper(amount(text["amount"]) / 100, "percent of taper")
 
 
 def _named(text: _Written) -> Taper:
@@ -167,10 +177,12 @@ def _one_in(rate: Fraction) -> str:
 
 
 _SIZE = re.compile(rf"([DdLl]) ?=? ?Ø? ?({NUMBER}) ?({UNIT})?[ ,;]*")
+_DIAMETER = rf"[Øø] ?({NUMBER}) ?({UNIT})?"
 _AMOUNT = rf"(?P<amount>{AMOUNT})"
 _NAME = r"(?P<name>tpf|t\.p\.f\.|taper per foot|tpi|t\.p\.i\.|taper per inch)"
 _FORMS: tuple[tuple[re.Pattern[str], Callable[[_Written], Taper | None]], ...] = (
     (re.compile(rf"(?:[DdLl] ?=? ?Ø? ?{NUMBER} ?{UNIT}?[ ,;]*){{3}}"), _sizes),
+    (re.compile(rf"{_DIAMETER} ?(?:-|/|to) ?{_DIAMETER} ?x ?({NUMBER}) ?({UNIT})?"), _across),
     (re.compile(rf"{_AMOUNT} ?(?P<sign>%|percent|per cent|pct|‰|per mille)"), _percent),
     (re.compile(rf'{_AMOUNT} ?(?:in\.?|inch|")? ?{_NAME}'), _named),
     (re.compile(rf"{_NAME} ?[=:]? ?{_AMOUNT}"), _named),
