@@ -83,8 +83,9 @@ class EstimateContribution(ResultModel, Generic[SpreadT]):
         json_schema_extra=_labelled,
     )
     of: str | None = Field(
-        description="Which one, where several bear one name: a block by its size, a film by its "
-        "number, a material, a measured size by its field; null where there is only one."
+        description="Which one, where several may bear one name: a block by its size, a film by "
+        "its number, an expansion of blocks by their material, a measured size by its field; else "
+        "null."
     )
     input_value: Annotated[float, Unit("stated")] = Field(
         description="Half-width of the input's distribution, or its standard deviation where it is "
