@@ -83,8 +83,9 @@ class EstimateContribution(ResultModel, Generic[SpreadT]):
         json_schema_extra=_labelled,
     )
     of: str | None = Field(
-        description="Which one, where several bear one name: a block by its size, a film by its "
-        "number, a material, a measured size by its field; null where there is only one."
+        description="Which one, where several may bear one name: a block by its size, a film by "
+        "its number, an expansion of blocks by their material, a measured size by its field; else "
+        "null."
     )
     input_value: Annotated[float, Unit("stated")] = Field(
         description="Half-width of the input's distribution, or its standard deviation where it is "
@@ -102,7 +103,10 @@ class EstimateContribution(ResultModel, Generic[SpreadT]):
     standard_uncertainty: SpreadT = Field(
         description="What it adds to the estimate's standard uncertainty."
     )
-    worst_case: SpreadT = Field(description="Largest change of the estimate that it can cause.")
+    worst_case: SpreadT | None = Field(
+        description="Largest change of the estimate that it can cause; null where its spread was "
+        "estimated from few readings, which is no limit."
+    )
     share_percent: SharePercent = Field(description="Its share of the combined variance.")
 
 
@@ -152,7 +156,9 @@ class Estimate(ResultModel, Generic[ValueT, SpreadT, ContributionT]):
     )
     worst_case: SpreadT | None = Field(
         description="Largest error with every stated contribution at its limit at once, known "
-        "offsets included; of a normal contribution three standard deviations."
+        "offsets included; of a normal contribution three standard deviations. Never less than "
+        "what covers 95 %; null where a contribution has no limit, because its spread was itself "
+        "estimated from few readings (`degrees_of_freedom`)."
     )
     contributions: list[ContributionT] = Field(description="What was stated, in a fixed order.")
     not_stated: list[str] = Field(
@@ -229,7 +235,7 @@ def estimate(
         expanded_uncertainty=expanded * per_unit,
         coverage_factor=expanded / spread if spread else coverage,
         coverage_probability=probability,
-        worst_case=budget.worst_case * per_unit,
+        worst_case=_times(budget.worst_case, per_unit),
         contributions=[
             {
                 "name": contribution.name,
@@ -239,10 +245,14 @@ def estimate(
                 "sensitivity": contribution.sensitivity * per_unit,
                 "distribution": contribution.distribution,
                 "standard_uncertainty": contribution.in_result * per_unit,
-                "worst_case": contribution.worst_case * per_unit,
+                "worst_case": _times(contribution.worst_case, per_unit),
                 "share_percent": share,
             }
             for contribution, share in zip(budget.contributions, budget.shares(), strict=True)
         ],
         not_stated=list(budget.not_stated),
     )
+
+
+def _times(value: float | None, per_unit: float) -> float | None:
+    return None if value is None else value * per_unit

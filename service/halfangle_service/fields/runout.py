@@ -130,15 +130,19 @@ def direction_estimate(
         return None
     shown = Direction.of(direction(center_of(offset, surface)))
     found = estimate(DirectionEstimate, doubt.direction_budget(abs(offset), across), shown)
+    if found.standard_uncertainty is None:
+        return found
     half_width = doubt.direction_half_width(abs(offset), across)
-    if found.standard_uncertainty is not None and half_width >= doubt.ANY_DIRECTION_DEG:
-        found = found.model_copy(
-            update={
-                "standard_uncertainty": doubt.ANY_DIRECTION_SPREAD_DEG,
-                "worst_case": doubt.ANY_DIRECTION_DEG,
-            }
-        )
-    return _covering(found, half_width)
+    update: dict[str, float | None] = {
+        "worst_case": doubt.direction_worst_case(abs(offset), across)
+    }
+    if half_width >= doubt.ANY_DIRECTION_DEG:
+        # No direction is further off than the opposite one, whatever is known of the error.
+        update = {
+            "standard_uncertainty": doubt.ANY_DIRECTION_SPREAD_DEG,
+            "worst_case": doubt.ANY_DIRECTION_DEG,
+        }
+    return _covering(found.model_copy(update=update), half_width)
 
 
 def _covering(found: EstimateT, half_width: float) -> EstimateT:

@@ -6,10 +6,10 @@ from typing import Annotated
 from pydantic import Field
 
 from halfangle_service.fields.base import RequestModel
-from halfangle_service.fields.numbers import FINITE, Length, NonNegativeLength, Unit
+from halfangle_service.fields.numbers import FINITE, Celsius, Length, NonNegativeLength, Unit
 from halfangle_service.trade.sine.angle_error import LARGEST_YAW_ARCSEC
-from halfangle_service.trade.sine.angle_model import Term
-from halfangle_service.trade.tables.materials.expansion import MaterialName
+from halfangle_service.trade.sine.angle_model import SetUp, Term, acts
+from halfangle_service.trade.tables.materials.expansion import REFERENCE_CELSIUS, MaterialName
 
 Limit = NonNegativeLength | None
 _Kelvins = Annotated[float, FINITE, Field(ge=0, le=50), Unit("celsius")] | None
@@ -75,6 +75,13 @@ class SetUpErrorFields(RequestModel):
     particle: Limit = Field(
         None, description="Size of a particle under either roll or its stack, in `units`."
     )
+    temperature_celsius: Celsius | None = Field(
+        None,
+        description="Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). Not "
+        "stated where absent: unlike materials then turn the angle by an unknown amount, and even "
+        "of like ones the coefficients are known only to so much.",
+        examples=[22.0],
+    )
     temperature_error_limit_celsius: _Kelvins = Field(
         None, description="Largest error ± of the temperature of plate and blocks, in kelvins."
     )
@@ -100,10 +107,26 @@ class SetUpErrorFields(RequestModel):
     )
 
 
-def stated_terms(
-    request: SetUpErrorFields, terms: Iterable[Term]
-) -> tuple[dict[Term, float], tuple[Term, ...]]:
-    """Those of these terms that a request states, and those that it leaves out."""
+def temperature_offset(request: SetUpErrorFields) -> float | None:
+    """Kelvins from 20 °C; None where no temperature was stated."""
+    celsius = request.temperature_celsius
+    return None if celsius is None else celsius - REFERENCE_CELSIUS
+
+
+def stated_terms(request: SetUpErrorFields, terms: Iterable[Term]) -> dict[Term, float]:
+    """Those of these terms that a request states."""
     sent = {term: getattr(request, term) for term in terms}
-    missing = tuple(term for term, value in sent.items() if value is None)
-    return {term: value for term, value in sent.items() if value is not None}, missing
+    return {term: value for term, value in sent.items() if value is not None}
+
+
+def not_stated_of(
+    request: SetUpErrorFields, terms: Iterable[Term], set_up: SetUp, own: Iterable[str] = ()
+) -> tuple[str, ...]:
+    """What a request leaves out that would count if it were stated: terms, its `own` fields.
+
+    The temperature always would: where blocks and plate are of one material it does not turn the
+    angle, but their coefficients of expansion are not known exactly, and then count.
+    """
+    acting = (term for term in terms if acts(set_up, term))
+    asked = (*acting, *own, "temperature_celsius")
+    return tuple(name for name in asked if getattr(request, name) is None)

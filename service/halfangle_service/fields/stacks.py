@@ -19,10 +19,10 @@ from halfangle_service.trade.stacks.supply import Piece
 ActualHeight = Annotated[
     LengthEstimate,
     Field(
-        description="Height of the stack: the sum of nominal sizes and measured deviations, and "
-        "how far calibrations and grade limits leave it open. Nothing is said of that, and `grade` "
-        "named as not stated, where neither is known of some block. `blocks.budget` takes in films "
-        "and temperature."
+        description="Height of the stack at 20 °C: the sum of nominal sizes and measured "
+        "deviations, and how far calibrations and grade limits leave it open. Nothing is said of "
+        "that, and `grade` named as not stated, where neither is known of some block. "
+        "`blocks.budget` takes in films and temperature."
     ),
 ]
 

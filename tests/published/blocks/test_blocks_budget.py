@@ -103,10 +103,12 @@ def test_limits_of_temperature_that_were_not_stated_are_named(call: Call) -> Non
         return names
 
     limit, apart = "temperature_error_limit_celsius", "temperature_difference_celsius"
-    assert not_stated() == [limit]
-    assert not_stated(plate_material="ceramic") == [limit, apart]
-    assert not_stated(plate_material="steel") == [apart]
-    assert not_stated(plate_material="ceramic", **{limit: 0, apart: 0}) == []
+    of_all = "temperature_celsius"
+    assert not_stated() == [of_all, limit]
+    assert not_stated(**{of_all: 20}) == [limit]
+    assert not_stated(plate_material="ceramic") == [of_all, limit, apart]
+    assert not_stated(plate_material="steel") == [of_all, apart]
+    assert not_stated(plate_material="ceramic", **{of_all: 20, limit: 0, apart: 0}) == []
 
 
 def test_what_errs_by_nothing_has_no_uncertainty(call: Call) -> None:

@@ -24,6 +24,7 @@ ACTING: dict[str, Any] = {
     "resolution": 0.0001,
     "table_flatness": 0.00002,
     "particle": 0,
+    "temperature_celsius": 20,
     "temperature_difference_celsius": 0.2,
     "axis_yaw_error_limit_arcsec": 300,
     "axis_pitch_error_limit_arcsec": 2,
@@ -160,7 +161,7 @@ def test_a_stack_of_another_angle_is_called_out(call: Call) -> None:
     "sine.requirements", source="By hand: equal coefficients leave (α − α) ΔT = 0 whatever ΔT is."
 )
 def test_what_cannot_act_need_not_be_stated(call: Call) -> None:
-    """With equal materials the temperature cannot act, so a plan may hold without it."""
+    """Of equal materials the temperature's error cannot act, so a plan may hold without it."""
     request = {**PLATE, **ACTING, "tolerance_arcsec": 20}
     for name in ("sine.uncertainty", "sine.requirements"):
         assert call(name, **request)["result"]["forecast"] == "holds"
@@ -209,7 +210,7 @@ def test_a_bar_of_the_indian_standard_is_good_to_a_minute(call: Call) -> None:
         "sine.uncertainty", units="mm", center_distance=100, angle=45, tolerance_arcsec=60,
         center_distance_error_limit=0.003, roll_difference=0.002, roll_parallelism=0.001,
         face_parallelism=0.001, face_flatness=0.001, stack_error_limit=0.0005, resolution=0.001,
-        table_flatness=0.001, particle=0, temperature_difference_celsius=0,
+        table_flatness=0.001, particle=0, temperature_difference_celsius=0, temperature_celsius=20,
         axis_yaw_error_limit_arcsec=0, axis_pitch_error_limit_arcsec=0, wheel_breakdown=0,
     )["result"]  # fmt: skip
     assert result["forecast"] == "holds"

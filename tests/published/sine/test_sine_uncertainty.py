@@ -158,14 +158,19 @@ def test_yaw_moments_by_integration() -> None:
     assert yaw.at_limit == pytest.approx(min(errors), rel=1e-3)
 
 
-def test_yaw_is_never_understated() -> None:
-    """At the largest yaw taken its worst case still bounds tan θ (1 − cos ψ), by a part in 1000."""
-    yaw = contribution(
-        ErrorInputs(SET_UP, {"axis_yaw_error_limit_arcsec": LARGEST_YAW_ARCSEC}),
-        "axis_yaw_error_limit_arcsec",
+def test_yaw_at_its_limit_is_exact() -> None:
+    """The largest yaw taken does what the arc sine says; of a second its second order is left.
+
+    From sin α = sin θ cos ψ the next order is tan θ (1/24 + tan²θ/8) ψ⁴: nothing at a second.
+    """
+    name: Term = "axis_yaw_error_limit_arcsec"
+    largest, second = (
+        contribution(ErrorInputs(SET_UP, {name: arcsec}), name).worst_case
+        for arcsec in (LARGEST_YAW_ARCSEC, 1.0)
     )
-    exact = math.tan(SET_UP.angle_rad) * (1 - math.cos(math.radians(5)))
-    assert exact < yaw.worst_case < 1.001 * exact
+    seen = math.asin(math.sin(SET_UP.angle_rad) * math.cos(math.radians(5)))
+    assert largest == pytest.approx(SET_UP.angle_rad - seen, rel=1e-12)
+    assert second == pytest.approx(math.tan(SET_UP.angle_rad) / ARCSEC**2 / 2, rel=1e-9)
 
 
 def test_yaw_at_its_limit(call: Call) -> None:
@@ -199,11 +204,11 @@ def test_face_and_wheel_enter_one_to_one(call: Call) -> None:
 
 
 def test_the_largest_of_what_was_stated_is_not_said_to_be_the_largest(call: Call) -> None:
-    """With one term stated of thirteen nobody is sent to mend it before anything else."""
+    """With one term stated of fourteen nobody is sent to mend it before anything else."""
     plate = {"units": "in", "center_distance": 5, "angle": 30}
     [advice] = call("sine.uncertainty", **plate, stack_error_limit=0.00005)["advisories"]
     assert advice["code"] == "one-term-dominates"
-    assert "of what was stated; not stated, and perhaps larger: 12" in advice["message"]
+    assert "of what was stated; not stated, and perhaps larger: 13" in advice["message"]
     whole = dict(load_registry().operations["sine.uncertainty"].example)
     said = call("sine.uncertainty", **whole | {"face_parallelism": 0.001})["advisories"]
     [large] = [a["message"] for a in said if a["code"] == "one-term-dominates"]
@@ -213,7 +218,8 @@ def test_the_largest_of_what_was_stated_is_not_said_to_be_the_largest(call: Call
 def test_carbide_at_20_degrees_shifts_nothing_and_not_minus_nothing(call: Call) -> None:
     """At the reference temperature no material turns the plate: 0, written without a sign."""
     plate = {"units": "in", "center_distance": 5, "angle": 30, "block_material": "tungsten-carbide"}
-    shift = call("sine.uncertainty", **plate)["result"]["thermal_shift_arcsec"]
+    warm = call("sine.uncertainty", temperature_celsius=20, **plate)
+    shift = warm["result"]["thermal_shift_arcsec"]
     assert (shift, math.copysign(1.0, shift)) == (0.0, 1.0)
 
 
@@ -286,7 +292,7 @@ def test_a_set_up_that_states_no_error(call: Call) -> None:
         assert error["standard_uncertainty"] is None
         assert error["worst_case"] is None
         assert error["contributions"] == []
-        assert len(error["not_stated"]) == 13
+        assert len(error["not_stated"]) == 14
         assert {"stack_error_limit", "axis_yaw_error_limit_arcsec"} <= set(error["not_stated"])
     assert result["forecast"] == "not-stated"
     assert result["smallest_tolerance_arcsec"] is None
@@ -349,6 +355,7 @@ def test_what_was_not_stated_is_named_as_the_request_names_it(call: Call) -> Non
     """Each name in `not_stated` is a field of the request: stating them all leaves none."""
     request = {"units": "in", "center_distance": 5, "angle": 30}
     missing = call("sine.uncertainty", **request)["result"]["angle_error_arcsec"]["not_stated"]
-    stated = call("sine.uncertainty", **request, **dict.fromkeys(missing, 0))["result"]
+    none = dict.fromkeys(missing, 0) | {"temperature_celsius": 20}
+    stated = call("sine.uncertainty", **request, **none)["result"]
     assert stated["angle_error_arcsec"]["not_stated"] == []
     assert stated["angle_error_arcsec"]["worst_case"] == 0

@@ -113,7 +113,11 @@ class BlockBudgetRequest(RequestModel):
         "height is then what it is against the plate, which grows too. Absent: the height by "
         "itself.",
     )
-    temperature_celsius: Celsius = Field(20.0, description="Temperature of the blocks.")
+    temperature_celsius: Celsius | None = Field(
+        None,
+        description="Temperature of the blocks; 20 °C is the reference (ISO 1). Not stated where "
+        "absent: the height is then the one at 20 °C, and the answer names it.",
+    )
     temperature_error_limit_celsius: _Kelvins | None = Field(
         None, description="Largest error ± of that temperature, in kelvins."
     )
@@ -151,12 +155,13 @@ class BlockBudgetResult(ResultModel):
     total: LengthOut = Field(description="Sum of the nominal sizes.")
     deviations: LengthOut = Field(description="Sum of the measured deviations.")
     films: LengthOut = Field(description="Sum of the films' means.")
-    expansion: LengthOut = Field(
-        description="Growth from 20 °C: of the stack by itself, or over what the plate grows."
+    expansion: LengthOut | None = Field(
+        description="Growth from 20 °C: of the stack by itself, or over what the plate grows; null "
+        "where it grows and the temperature was not stated."
     )
     height: LengthEstimate = Field(
-        description="Height to expect: total, deviations, films and expansion together, with the "
-        "budget of its errors, in order of their sources."
+        description="Height to expect: total, deviations, films and what is known of the "
+        "expansion, with the budget of its errors, in order of their sources."
     )
 
 
@@ -203,7 +208,7 @@ def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
     total = from_tenth_nm(sum(piece.size for piece in pieces), units)
     deviations = fsum(e.deviation for e in request.calibrated_blocks or () for _ in range(e.count))
     growth = expansion_of(pieces, units, around)
-    height = total + deviations + films.count * films.mean + growth
+    height = total + deviations + films.count * films.mean + (growth or 0.0)
     result = BlockBudgetResult(
         total=total,
         deviations=deviations,
@@ -215,7 +220,9 @@ def budget(request: BlockBudgetRequest) -> Outcome[BlockBudgetResult]:
 
 
 def _not_stated(request: BlockBudgetRequest, pieces: Sequence[Piece]) -> Iterator[str]:
-    """Limits that were not stated and would count."""
+    """What was not stated and would count; the temperature always: see `not_stated_of`."""
+    if request.temperature_celsius is None:
+        yield "temperature_celsius"
     limit, plate = request.temperature_error_limit_celsius, request.plate_material
     if limit is None and growth_per_kelvin(pieces, request.units, plate):
         yield "temperature_error_limit_celsius"
@@ -290,14 +297,16 @@ def _graded(entry: BlockOwned, units: Units, grade: Grade | None, path: str) -> 
 
 def _advisories(request: BlockBudgetRequest, pieces: Sequence[Piece]) -> Iterator[Advisory]:
     low, high = EXPANSION_RANGE_CELSIUS
-    if not low <= request.temperature_celsius <= high:
+    stated = request.temperature_celsius
+    celsius = REFERENCE_CELSIUS if stated is None else stated
+    if not low <= celsius <= high:
         yield caution(
             "temperature-out-of-range",
             f"The coefficients of expansion are stated for {plain(low)} to {plain(high)} °C; at "
-            f"{plain(request.temperature_celsius)} °C they are less sure.",
+            f"{plain(celsius)} °C they are less sure.",
         )
     materials = {piece.material for piece in pieces}
-    if request.temperature_celsius != REFERENCE_CELSIUS and (
+    if celsius != REFERENCE_CELSIUS and (
         len(materials) > 1 or (request.plate_material or "") not in {"", *materials}
     ):
         yield note(

@@ -174,9 +174,10 @@ def _advisories(
     request: SineRequirementsRequest, inputs: ErrorInputs, limit: float
 ) -> Iterator[Advisory]:
     yield from stack_advisories(request, inputs.set_up)
-    if abs(thermal_shift(inputs.set_up)) > limit:
+    celsius = request.temperature_celsius
+    if celsius is not None and abs(thermal_shift(inputs.set_up)) > limit:
         yield caution(
             "let-it-soak",
-            f"At {plain(request.temperature_celsius)} °C the two materials alone are past the "
+            f"At {plain(celsius)} °C the two materials alone are past the "
             "tolerance: let plate and blocks soak at 20 °C, or correct the height.",
         )

@@ -11,7 +11,6 @@ from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     AngleInput,
-    Celsius,
     Length,
     Unit,
 )
@@ -23,17 +22,15 @@ from halfangle_service.fields.set_up_errors import (
     SET_UP_TERMS,
     Limit,
     SetUpErrorFields,
+    not_stated_of,
     stated_terms,
+    temperature_offset,
 )
 from halfangle_service.operation import Source
 from halfangle_service.trade.sine.angle_error import ErrorInputs
-from halfangle_service.trade.sine.angle_model import TERMS, SetUp, Term, acts, stack_shift
+from halfangle_service.trade.sine.angle_model import TERMS, SetUp, Term, stack_shift
 from halfangle_service.trade.sine.geometry import height_for_angle
-from halfangle_service.trade.tables.materials.expansion import (
-    REFERENCE_CELSIUS,
-    MaterialName,
-    materials,
-)
+from halfangle_service.trade.tables.materials.expansion import MaterialName, materials
 from halfangle_service.trade.uncertainty import (
     Budget,
     Distribution,
@@ -75,8 +72,8 @@ RELATIONS = (
     "without an offset",
     "the stack as built: dθ = asin((height − offset)/L) − θ; else its rounding within ± half the "
     "resolution",
-    "yaw: sin α = sin θ cos ψ; for ψ anywhere within ±a: mean −tan θ a²/6, standard deviation "
-    "tan θ a²/√45, at the limit −tan θ a²/2",
+    "yaw: sin α = sin θ cos ψ; for ψ anywhere within ±a: at the limit y = asin(sin θ cos a) − θ, "
+    "mean y/3, standard deviation 2 |y|/√45",
     "u² = Σ (sensitivity × standard uncertainty)²; holds where |error| ≤ tolerance with a "
     "probability of 95 % (2013: |mean| + 2 u ≤ tolerance)",
 )
@@ -137,9 +134,6 @@ class SineErrorFields(PlateFields, SetUpErrorFields):
         "it. 0: built exactly. Absent, and without `height`: not stated.",
         examples=[0.0001],
     )
-    temperature_celsius: Celsius = Field(
-        REFERENCE_CELSIUS, description="Temperature of plate and blocks."
-    )
     block_material: MaterialName = Field("steel", description="Material of the blocks.")
     wheel_breakdown: Limit = Field(
         None,
@@ -175,11 +169,15 @@ class SineErrorFields(PlateFields, SetUpErrorFields):
 def error_inputs(request: SineErrorFields) -> ErrorInputs:
     """Read a set-up with its errors; refuses distributions that contradict one another."""
     set_up = _set_up(request)
-    values, missing = stated_terms(request, _STATED)
-    values["block_expansion"] = materials()[request.block_material].spread
+    values = stated_terms(request, _STATED)
     values["plate_expansion"] = materials()[request.plate_material].spread
-    not_stated = tuple(term for term in missing if acts(set_up, term))
-    return ErrorInputs(set_up, values, _distributions(request), not_stated)
+    return ErrorInputs(
+        set_up,
+        values,
+        _distributions(request),
+        not_stated_of(request, _STATED, set_up),
+        {request.block_material: 1.0},
+    )
 
 
 def _set_up(request: SineErrorFields) -> SetUp:
@@ -196,7 +194,7 @@ def _set_up(request: SineErrorFields) -> SetUp:
         angle_rad=angle_rad,
         face_length=request.face_length or request.center_distance,
         wheel_contact_length=request.wheel_contact_length or math.inf,
-        temperature_offset=request.temperature_celsius - REFERENCE_CELSIUS,
+        temperature_offset=temperature_offset(request),
         block_expansion=known[request.block_material].coefficient,
         plate_expansion=known[request.plate_material].coefficient,
         parallelism_on_rolls=request.face_parallelism_on_rolls,

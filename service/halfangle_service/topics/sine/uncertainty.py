@@ -45,8 +45,8 @@ from halfangle_service.trade.sine.angle_model import (
     TERMS,
     SetUp,
     Term,
+    known_thermal_shift,
     stack_shift,
-    thermal_shift,
 )
 from halfangle_service.trade.uncertainty import Budget, Forecast
 from halfangle_service.trade.wording import percent
@@ -99,8 +99,9 @@ class SineUncertaintyResult(ResultModel):
         description="Error of a cone's included angle: twice that of the plate's, which its half "
         "angle follows."
     )
-    thermal_shift_arcsec: ArcsecOut = Field(
-        description="What the temperature stated does to the plate's angle."
+    thermal_shift_arcsec: ArcsecOut | None = Field(
+        description="What the temperature does to the plate's angle; 0 where blocks and plate are "
+        "of one material, else null where no temperature was stated."
     )
     deviation_arcsec: ArcsecOut | None = Field(
         description="What the stack's height as built does to the plate's angle: the angle that it "
@@ -135,12 +136,12 @@ def uncertainty(request: SineUncertaintyRequest) -> Outcome[SineUncertaintyResul
     by Monte Carlo, and whether it will hold a tolerance.
     """
     inputs = error_inputs(request)
-    plate = budget(inputs)
+    plate, shift = budget(inputs), known_thermal_shift(inputs.set_up)
     result = SineUncertaintyResult(
         angle=Angle.of(request.angle),
         angle_error_arcsec=_estimate(plate, request.coverage_factor),
         included_angle_error_arcsec=_estimate(of_included_angle(plate), request.coverage_factor),
-        thermal_shift_arcsec=thermal_shift(inputs.set_up) * ARCSEC_PER_RADIAN + 0.0,
+        thermal_shift_arcsec=None if shift is None else shift * ARCSEC_PER_RADIAN + 0.0,
         deviation_arcsec=None
         if request.height is None
         else stack_shift(inputs.set_up) * ARCSEC_PER_RADIAN,

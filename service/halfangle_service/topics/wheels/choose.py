@@ -83,7 +83,7 @@ class WheelChooseResult(ResultModel):
     "wheels.choose",
     relations=(
         "each error is ± on the included angle, twice its effect on the half angle",
-        "stack: 2 × error limit / (L cos θ); scale: its graduation; wear: 2 × atan(wear / slant)",
+        "stack: 2 × error limit / (L cos θ); scale: its graduation; wear: 2 × wear / slant",
         "diamond height, axis offset and yaw act by their square: mean = limit / 3",
         "time = set-up + dressing passes + inspection + pieces × grinding",
     ),

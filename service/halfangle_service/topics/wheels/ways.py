@@ -79,8 +79,9 @@ class ChooseSinePlate(RequestModel):
     )
     plate_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
-        description="Largest error ± of the plate itself at this angle, in arc-seconds, in the "
-        "plane in which it tilts.",
+        description="Largest error ± of the plate's angle, in arc-seconds, by all that is not "
+        "stated beside it: center distance, rolls, face, table, dirt and temperature, as "
+        "`sine.uncertainty` has them.",
     )
     axis_pitch_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,

@@ -137,7 +137,15 @@ def length_half_width(offset: float, budget: Budget) -> float:
 
 
 def _length_of_nothing(budget: Budget) -> float:
-    """The length that a vector of nothing passes 1 time in 40: Rayleigh's law, or Student's."""
+    """The length that a vector of nothing passes 1 time in 40, and never more than it can show.
+
+    Rayleigh's law, or Student's; rounding has limits that neither knows of.
+    """
+    worst = budget.worst_case
+    return min(_by_chance(budget), math.inf if worst is None else worst)
+
+
+def _by_chance(budget: Budget) -> float:
     tail = (1.0 - COVERAGE_PROBABILITY) / 2.0
     freedom = budget.degrees_of_freedom
     if math.isinf(freedom):
@@ -162,9 +170,19 @@ def direction_budget(offset: float, across: Budget) -> Budget:
 
 
 def direction_half_width(offset: float, across: Budget) -> float:
-    """Half-width of a vector's direction that covers 95 %, in degrees; 180 where any may be true.
+    """Half-width of a direction that covers 95 %, in degrees; 180 where any may be true."""
+    return _span(offset, length_half_width(offset, across))
 
-    The circle about the center found spans ± asin(U/e); about an axis inside it, every direction.
+
+def direction_worst_case(offset: float, across: Budget) -> float | None:
+    """Largest error of a vector's direction, in degrees; 180 where any may be true.
+
+    None where the error across the vector has no limit.
     """
-    spread = length_half_width(offset, across)
-    return ANY_DIRECTION_DEG if spread >= offset else math.degrees(math.asin(spread / offset))
+    worst = across.worst_case
+    return None if worst is None else _span(offset, worst)
+
+
+def _span(offset: float, radius: float) -> float:
+    """The circle about the center found spans ± asin(U/e); about an axis inside it, all round."""
+    return ANY_DIRECTION_DEG if radius >= offset else math.degrees(math.asin(radius / offset))

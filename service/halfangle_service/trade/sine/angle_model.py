@@ -6,8 +6,8 @@ blocks do, L and o as the plate. The stack may be off by what it was rounded to.
 own lean to the line of centers. Work whose axis is held at a yaw ψ to the tilt plane sees only
 sin α = sin θ cos ψ. The axis' pitch and the wheel's own slope add to that one to one.
 
-Each sensitivity is the model's derivative at the nominal set-up; yaw has none there (cos ψ is flat
-at 0), so it is taken by its second-order term, −tan θ ψ²/2.
+Each sensitivity is the model's derivative at the nominal set-up. Yaw has none there (cos ψ is flat
+at 0): its own is that of the second-order term −tan θ ψ²/2, and what it does at a limit is exact.
 """
 
 import math
@@ -65,6 +65,8 @@ class SetUp:
     `stack_offset` is the difference of the stacks at which the plate stands at zero,
     `stack_deviation` the stack as built less the one that the angle asks for; None where it is not
     known, and then the stack may be off by its rounding.
+    `temperature_offset` is in kelvins from 20 °C; None where no temperature was stated, and then
+    nothing counts for it.
     `parallelism_on_rolls`: the face's parallelism was measured with the plate resting on its rolls,
     so that it holds their difference already.
     """
@@ -73,7 +75,7 @@ class SetUp:
     angle_rad: float
     face_length: float = math.inf
     wheel_contact_length: float = math.inf
-    temperature_offset: float = 0.0
+    temperature_offset: float | None = 0.0
     block_expansion: float = 0.0
     plate_expansion: float = 0.0
     parallelism_on_rolls: bool = False
@@ -87,6 +89,11 @@ class SetUp:
         Not rounded, as `height_for_angle` is: what turns the angle back must meet it.
         """
         return self.center_distance * math.sin(self.angle_rad) + self.stack_offset
+
+    @property
+    def warm(self) -> float:
+        """Kelvins from 20 °C as far as is known."""
+        return self.temperature_offset or 0.0
 
 
 def unit_of(term: Term) -> TermUnit:
@@ -103,7 +110,7 @@ def realised_angle(set_up: SetUp, off: Mapping[Term, Values]) -> Values:
     def by(term: Term) -> Values:
         return off.get(term, 0.0)
 
-    warm = set_up.temperature_offset + by("temperature_error_limit_celsius")
+    warm = set_up.warm + by("temperature_error_limit_celsius")
     blocks = set_up.block_expansion + by("block_expansion")
     plate = set_up.plate_expansion + by("plate_expansion")
     built = set_up.stack + (set_up.stack_deviation or 0.0)
@@ -146,8 +153,8 @@ def sensitivity(set_up: SetUp, term: Term) -> float:
         "temperature_error_limit_celsius": by_stack
         * (set_up.block_expansion - set_up.plate_expansion),
         "temperature_difference_celsius": by_stack * set_up.block_expansion,
-        "block_expansion": by_stack * set_up.temperature_offset,
-        "plate_expansion": -by_stack * set_up.temperature_offset,
+        "block_expansion": by_stack * set_up.warm,
+        "plate_expansion": -by_stack * set_up.warm,
         "axis_yaw_error_limit_arcsec": -tangent,
         "axis_pitch_error_limit_arcsec": 1.0 / ARCSEC_PER_RADIAN,
         "wheel_breakdown": 1.0 / set_up.wheel_contact_length,
@@ -166,9 +173,16 @@ def acts(set_up: SetUp, term: Term) -> bool:
 def thermal_shift(set_up: SetUp) -> float:
     """Change of the angle in radians off 20 °C: H / (L cos θ) · (α_blocks − α_plate) · ΔT.
 
-    That is tan θ · (α_blocks − α_plate) · ΔT on a plate without an offset.
+    That is tan θ · (α_blocks − α_plate) · ΔT on a plate without an offset; 0 where the temperature
+    is not known.
     """
-    return sensitivity(set_up, "temperature_error_limit_celsius") * set_up.temperature_offset
+    return sensitivity(set_up, "temperature_error_limit_celsius") * set_up.warm
+
+
+def known_thermal_shift(set_up: SetUp) -> float | None:
+    """The same, None where it is not known; like materials make none at any temperature."""
+    unlike = set_up.block_expansion != set_up.plate_expansion
+    return None if unlike and set_up.temperature_offset is None else thermal_shift(set_up)
 
 
 def stack_shift(set_up: SetUp) -> float:

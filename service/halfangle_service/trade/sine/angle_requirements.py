@@ -3,11 +3,11 @@
 Angles in radians, a term's value in its own unit.
 """
 
-import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 
+from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.sine.angle_error import (
     LARGEST_YAW_ARCSEC,
     ErrorInputs,
@@ -15,6 +15,7 @@ from halfangle_service.trade.sine.angle_error import (
     contribution,
 )
 from halfangle_service.trade.sine.angle_model import TERMS, Term, sensitivity
+from halfangle_service.trade.sine.geometry import yaw_that_turns
 from halfangle_service.trade.uncertainty import (
     Budget,
     Contribution,
@@ -67,7 +68,7 @@ def largest_alone(inputs: ErrorInputs, term: Term, goal: Goal) -> float:
     """Largest value of one term were all else perfect: at 20 °C, the stack as asked for."""
     lone = contribution(inputs.with_value(term, 1.0), term)
     needed = abs(lone.at_limit) * _limit_of_one(lone.distribution, lone.one_sided, goal.rule)
-    return _value(term, goal.limit / needed)
+    return _value(inputs, term, goal.limit / needed)
 
 
 @cache
@@ -89,7 +90,7 @@ def equal_shares(inputs: ErrorInputs, goal: Goal) -> dict[Term, float]:
 
     def spread_among(sharers: tuple[Term, ...]) -> float:
         def missed(spread: float) -> float:
-            values = {term: _value(term, spread / of_one[term]) for term in sharers}
+            values = {term: _value(inputs, term, spread / of_one[term]) for term in sharers}
             parts = (contribution(inputs.with_value(t, v), t) for t, v in values.items())
             return goal.missed_by(Budget(tuple(parts), offset))
 
@@ -97,16 +98,16 @@ def equal_shares(inputs: ErrorInputs, goal: Goal) -> dict[Term, float]:
 
     common = spread_among(at_hand) if at_hand else 0.0
     spreads = {t: common if t in at_hand else spread_among((*at_hand, t)) for t in terms}
-    return {term: _value(term, spread / of_one[term]) for term, spread in spreads.items()}
+    return {t: _value(inputs, t, spread / of_one[t]) for t, spread in spreads.items()}
 
 
-def _value(term: Term, times: float) -> float:
+def _value(inputs: ErrorInputs, term: Term, times: float) -> float:
     """Value of a term that acts so many times as much as a value of 1; yaw acts by its square."""
-    return (
-        min(math.sqrt(times), LARGEST_YAW_ARCSEC)
-        if term == "axis_yaw_error_limit_arcsec"
-        else times
-    )
+    if term != "axis_yaw_error_limit_arcsec":
+        return times
+    of_one = contribution(inputs.with_value(term, 1.0), term).at_limit
+    yaw = yaw_that_turns(inputs.set_up.angle_rad, times * abs(of_one)) * ARCSEC_PER_RADIAN
+    return min(yaw, LARGEST_YAW_ARCSEC)
 
 
 def allowed_spread(errors: Budget, goal: Goal) -> float | None:

@@ -63,7 +63,30 @@ def angle_at_yaw(angle_rad: float, yaw_rad: float) -> float:
 
     It is never further from zero than the plate's angle, whichever way the axis yaws.
     """
-    return math.asin(math.sin(angle_rad) * math.cos(yaw_rad))
+    return angle_rad + turned_by_yaw(angle_rad, yaw_rad)
+
+
+def turned_by_yaw(angle_rad: float, yaw_rad: float) -> float:
+    """Change of the angle that work sees by a yaw within ±90°: asin(sin θ cos ψ) − θ.
+
+    Written so that a yaw of a second is not lost in the angle: with c = √(cos²θ + sin²θ sin²ψ),
+    the cosine of what is seen, it is −asin(sin θ sin²ψ / (c + cos θ cos ψ)).
+    """
+    sine, cosine, off = math.sin(angle_rad), math.cos(angle_rad), math.sin(yaw_rad)
+    seen = math.hypot(cosine, sine * off)
+    return -math.asin(sine * off * off / (seen + cosine * math.cos(yaw_rad)))
+
+
+def yaw_that_turns(angle_rad: float, turn_rad: float) -> float:
+    """The yaw in radians that takes so much off an angle, both above 0; infinite where none does.
+
+    From sin(θ − t) = sin θ cos ψ: sin²(ψ/2) = cos(θ − t/2) sin(t/2) / sin θ.
+    """
+    if turn_rad > angle_rad:
+        return math.inf
+    half = turn_rad / 2.0
+    square = math.cos(angle_rad - half) * math.sin(half) / math.sin(angle_rad)
+    return 2.0 * math.asin(math.sqrt(square))
 
 
 def round_to_step(height: float, step: float) -> float:

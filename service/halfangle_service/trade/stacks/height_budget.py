@@ -38,18 +38,18 @@ class Surroundings:
 
     Without a `plate` the height itself is asked for, not its effect on a plate. `celsius_limit` and
     `blocks_to_plate`, a limit of the difference of their temperatures, are in kelvins; None where
-    not stated.
+    not stated, as the temperature itself.
     """
 
-    celsius: float
+    celsius: float | None
     celsius_limit: float | None
     plate: MaterialName | None
     blocks_to_plate: float | None
 
     @property
     def off(self) -> float:
-        """Kelvins from the reference temperature."""
-        return self.celsius - REFERENCE_CELSIUS
+        """Kelvins from the reference temperature, as far as is known."""
+        return 0.0 if self.celsius is None else self.celsius - REFERENCE_CELSIUS
 
 
 def blocks_budget(pieces: Sequence[Piece], units: Units) -> Budget:
@@ -76,14 +76,17 @@ def height_budget(
     return Budget((*_of_blocks(pieces, units), *effective), not_stated=tuple(not_stated))
 
 
-def expansion_of(pieces: Sequence[Piece], units: Units, surroundings: Surroundings) -> float:
+def expansion_of(pieces: Sequence[Piece], units: Units, surroundings: Surroundings) -> float | None:
     """Growth of the stack from 20 °C in `units`; over a plate's own growth where there is a plate.
 
     A plate that grows with its blocks keeps its angle: sin θ = h/L, so only the difference of the
-    coefficients counts.
+    coefficients counts. None where they grow, and the temperature was not stated.
     """
+    growth = growth_per_kelvin(pieces, units, surroundings.plate)
+    if growth and surroundings.celsius is None:
+        return None
     # Zero times a drop of temperature is -0.0, which an answer should not show.
-    return growth_per_kelvin(pieces, units, surroundings.plate) * surroundings.off + 0.0
+    return growth * surroundings.off + 0.0
 
 
 def growth_per_kelvin(pieces: Sequence[Piece], units: Units, plate: MaterialName | None) -> float:

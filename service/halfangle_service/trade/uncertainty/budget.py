@@ -74,8 +74,14 @@ class Contribution:
         return abs(self.sensitivity) * self.standard_uncertainty
 
     @property
-    def worst_case(self) -> float:
-        """Largest change of the result that the input can cause; 3 sigma for a normal input."""
+    def worst_case(self) -> float | None:
+        """Largest change of the result that the input can cause; 3 sigma for a normal input.
+
+        None where its spread was itself estimated from few readings: three times what may be far
+        too small is no limit, and Student's factor passes it.
+        """
+        if math.isfinite(self.degrees_of_freedom):
+            return None
         reach = 3.0 if self.distribution == "normal" else 1.0
         return abs(self.at_limit) * reach
 
@@ -103,9 +109,14 @@ class Budget:
         return math.hypot(*(c.in_result for c in self.contributions))
 
     @property
-    def worst_case(self) -> float:
-        """|offset| and all the worst cases, as if all stood at their limits at once."""
-        return abs(self.offset) + math.fsum(c.worst_case for c in self.contributions)
+    def worst_case(self) -> float | None:
+        """|offset| and all the worst cases, as if all stood at their limits at once.
+
+        None where a contribution has none. It is never less than what covers 95 %.
+        """
+        cases = [c.worst_case for c in self.contributions]
+        limits = [case for case in cases if case is not None]
+        return abs(self.offset) + math.fsum(limits) if len(limits) == len(cases) else None
 
     @property
     def degrees_of_freedom(self) -> float:

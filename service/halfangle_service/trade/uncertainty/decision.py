@@ -117,7 +117,7 @@ def smallest_limit(budget: Budget, rule: DecisionRule = "iso-14253-1-2017") -> f
     mean = abs(budget.mean)
     if rule == "iso-14253-1-2013":
         return mean + _FACTOR_2013 * budget.standard_uncertainty
-    low, high = 0.0, mean + 4.0 * budget.standard_uncertainty + budget.worst_case
+    low, high = 0.0, mean + 4.0 * budget.standard_uncertainty + (budget.worst_case or 0.0)
     while shortfall(budget, high, rule) > 0.0:
         high *= 2.0
     for _ in range(_HALVINGS):

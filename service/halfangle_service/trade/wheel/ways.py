@@ -3,17 +3,15 @@
 Every error is a limit (±), rectangular, and acts on the included angle by twice what it does to the
 half angle; an error that was not stated is None, and is named in the budget. Derived here: a
 setting by a sine base errs by the stack's tolerance over L cos θ, a scale by half of its
-graduation, wear and breakdown by the angle of their depth over the slant. A diamond off the wheel's
+graduation, wear and breakdown by their depth over the slant. A diamond off the wheel's
 axis, and a work axis off its height, act by their square and always the same way: they are
 one-sided. Contributions have the names of the request's fields.
 """
 
-import math
-
 import numpy as np
 
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
-from halfangle_service.trade.sine.geometry import angle_at_yaw, arcsec_per_height
+from halfangle_service.trade.sine.geometry import arcsec_per_height, turned_by_yaw
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.wheel.dressing_errors import DressedCone, hyperbola
 from halfangle_service.trade.wheel.setup_errors import Errors, Setup, ground_by_plunge
@@ -62,8 +60,7 @@ def by_wear(name: str, slant: float, wear: float | None) -> Stated:
     """Wear or breakdown of so much, square to the surface, at one end of it."""
     if wear is None:
         return name
-    turned = math.atan(wear / slant) / wear if wear else 1.0 / slant
-    per_length = HALF_TO_INCLUDED * turned * ARCSEC_PER_RADIAN
+    per_length = HALF_TO_INCLUDED * ARCSEC_PER_RADIAN / slant
     return Contribution(name, wear, sensitivity=per_length, unit="length")
 
 
@@ -78,10 +75,10 @@ def by_yaw(
     if yaw_arcsec is None:
         return name
     yaw = yaw_arcsec / ARCSEC_PER_RADIAN
-    half = angle_at_yaw(cone.angle_rad, yaw)
-    if flank_rad is not None:
-        half = _plunged(cone, flank_rad, Errors(yaw_rad=yaw)) if yaw else cone.angle_rad
-    return _one_sided(name, yaw_arcsec, half - cone.angle_rad, unit="arcsecond")
+    turned = turned_by_yaw(cone.angle_rad, yaw)
+    if flank_rad is not None and yaw:
+        turned = _plunged(cone, flank_rad, Errors(yaw_rad=yaw)) - cone.angle_rad
+    return _one_sided(name, yaw_arcsec, turned, unit="arcsecond")
 
 
 def by_diamond_height(name: str, cone: DressedCone, height: float | None) -> Stated:

@@ -10,13 +10,18 @@ from pydantic import Field
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     ArcsecOut,
-    Celsius,
     NonNegativeArcsec,
     ResultModel,
     Unit,
 )
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
-from halfangle_service.fields.set_up_errors import SET_UP_TERMS, SetUpErrorFields, stated_terms
+from halfangle_service.fields.set_up_errors import (
+    SET_UP_TERMS,
+    SetUpErrorFields,
+    not_stated_of,
+    stated_terms,
+    temperature_offset,
+)
 from halfangle_service.fields.supply import graded
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
 from halfangle_service.trade.sine.angle_error import (
@@ -24,15 +29,11 @@ from halfangle_service.trade.sine.angle_error import (
     budget,
     of_included_angle,
 )
-from halfangle_service.trade.sine.angle_model import SetUp, sensitivity, unit_of
+from halfangle_service.trade.sine.angle_model import SetUp, sensitivity
 from halfangle_service.trade.stacks.height_budget import blocks_budget
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.blocks.tolerances import find_grade
-from halfangle_service.trade.tables.materials.expansion import (
-    REFERENCE_CELSIUS,
-    MaterialName,
-    materials,
-)
+from halfangle_service.trade.tables.materials.expansion import MaterialName, materials
 from halfangle_service.trade.uncertainty import (
     Budget,
     Contribution,
@@ -40,9 +41,6 @@ from halfangle_service.trade.uncertainty import (
     Forecast,
     forecast_of,
 )
-
-#: Errors that a plan asks for beside those of every sine set-up.
-_OWN_FIELDS = ("wheel_face_error_limit_arcsec", "temperature_celsius")
 
 
 class AngleContributions(SetUpErrorFields):
@@ -58,11 +56,6 @@ class AngleContributions(SetUpErrorFields):
         description="Largest slope ± of the wheel's face along the slant, from breakdown "
         "since dressing.",
         examples=[20.0],
-    )
-    temperature_celsius: Celsius | None = Field(
-        None,
-        description="Temperature of plate and blocks alike; 20 °C is the reference (ISO 1).",
-        examples=[22.0],
     )
     block_material: MaterialName | None = Field(
         None,
@@ -122,42 +115,30 @@ def planned_angle(
 def _budget(plate: PlateOnStack, pieces: Sequence[Piece], errors: AngleContributions) -> Budget:
     """The budget of the included angle in radians: that of the plate, blocks and wheel added."""
     known = materials()
-    warm = errors.temperature_celsius
     shares = _material_shares(pieces)
     set_up = SetUp(
         plate.center_distance,
         plate.angle_rad,
         face_length=errors.face_length or plate.center_distance,
-        temperature_offset=0.0 if warm is None else warm - REFERENCE_CELSIUS,
+        temperature_offset=temperature_offset(errors),
         block_expansion=math.fsum(known[name].coefficient * part for name, part in shares.items()),
         plate_expansion=known[errors.plate_material].coefficient,
         parallelism_on_rolls=errors.face_parallelism_on_rolls,
     )
-    values, missing = stated_terms(errors, SET_UP_TERMS)
+    values = stated_terms(errors, SET_UP_TERMS)
     values["plate_expansion"] = known[errors.plate_material].spread
     stack = blocks_budget(pieces, plate.units)
-    own_missing = (name for name in _OWN_FIELDS if getattr(errors, name) is None)
-    not_stated = (*stack.not_stated, *missing, *own_missing)
-    whole = budget(ErrorInputs(set_up, values, not_stated=not_stated))
+    missing = not_stated_of(errors, SET_UP_TERMS, set_up, own=("wheel_face_error_limit_arcsec",))
+    not_stated = (*stack.not_stated, *missing)
+    whole = budget(ErrorInputs(set_up, values, not_stated=not_stated, block_materials=shares))
     slope = sensitivity(set_up, "stack_error_limit")
     contributions = (
         *(replace(part, sensitivity=slope, unit="length") for part in stack.contributions),
-        *_of_expansion(set_up, shares),
         *whole.contributions,
         *_of_wheel_face(errors),
     )
     offset = whole.offset + plate.off_rad
     return of_included_angle(replace(whole, contributions=contributions, offset=offset))
-
-
-def _of_expansion(set_up: SetUp, shares: dict[str, float]) -> Iterator[Contribution]:
-    """What the blocks' coefficients may be off, off 20 °C: one contribution a material."""
-    if not set_up.temperature_offset:
-        return
-    slope, unit = sensitivity(set_up, "block_expansion"), unit_of("block_expansion")
-    for name, part in shares.items():
-        spread = materials()[name].spread
-        yield Contribution("block_expansion", spread, sensitivity=slope * part, unit=unit, of=name)
 
 
 def _of_wheel_face(errors: AngleContributions) -> Iterator[Contribution]:

@@ -163,8 +163,8 @@ class CenterJobResult(ResultModel):
     relations=(
         "plate angle = half angle; height = L sin θ",
         "included angle error = 2 × (dh / (L cos θ) − tan θ dL / L + pitch + wheel face)",
-        "yaw: sin α = sin θ cos ψ; for ψ anywhere within ±a: mean of 2 dα −tan θ a²/3, at its "
-        "limit −tan θ a²",
+        "yaw: sin α = sin θ cos ψ; for ψ anywhere within ±a: at its limit "
+        "y = 2 (asin(sin θ cos a) − θ), mean y/3",
         "temperature: 2 tan θ (α_blocks − α_plate) ΔT",
         "runout: √Σ TIR² of vectors of unknown phase, worst case Σ TIR; on the cone TIR cos α",
         "off the diameter 2 h / cos α, off the point h / sin α",
