@@ -59,7 +59,7 @@ class Halfangle:
         timeout_seconds: float = 10.0,
         heavy_timeout_seconds: float = 60.0,
         retries: Retries = _PATIENCE,
-        calls_at_once: int = 32,
+        calls_at_once: int = 8,
         largest_answer: int = _LARGEST_ANSWER,
         http_client: HttpClient | None = None,
     ) -> None:
@@ -92,7 +92,7 @@ class Halfangle:
         api_key: str | None = None,
         timeout_seconds: float = 10.0,
         heavy_timeout_seconds: float = 60.0,
-        calls_at_once: int = 32,
+        calls_at_once: int = 8,
     ) -> Self:
         """Make a client of an ASGI application in this process: no server, no socket.
 
@@ -259,7 +259,7 @@ class AsyncHalfangle:
         timeout_seconds: float = 10.0,
         heavy_timeout_seconds: float = 60.0,
         retries: Retries = _PATIENCE,
-        calls_at_once: int = 32,
+        calls_at_once: int = 8,
         largest_answer: int = _LARGEST_ANSWER,
         http_client: AsyncHttpClient | None = None,
     ) -> None:
@@ -292,7 +292,7 @@ class AsyncHalfangle:
         api_key: str | None = None,
         timeout_seconds: float = 10.0,
         heavy_timeout_seconds: float = 60.0,
-        calls_at_once: int = 32,
+        calls_at_once: int = 8,
     ) -> Self:
         """Make a client of an ASGI application in this process: no server, no socket.
 

@@ -71,6 +71,12 @@ class AngleContributions(RequestModel):
     """
     particle: float | None = None
     """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_celsius: float | None = None
+    """
+    Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). Not stated where
+    absent: unlike materials then turn the angle by an unknown amount, and even of like ones
+    the coefficients are known only to so much. [°C, -40 to 150]
+    """
     temperature_error_limit_celsius: float | None = None
     """Largest error ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
     temperature_difference_celsius: float | None = None
@@ -93,8 +99,6 @@ class AngleContributions(RequestModel):
     Largest slope ± of the wheel's face along the slant, from breakdown since dressing.
     [arcsecond, 0 to 324000]
     """
-    temperature_celsius: float | None = None
-    """Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). [°C, -40 to 150]"""
     block_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] | None = (
         None
     )
@@ -114,8 +118,8 @@ class ArcsecContribution(AnswerModel):
     """
     of: str | None
     """
-    Which one, where several bear one name: a block by its size, a film by its number, a
-    material, a measured size by its field; null where there is only one.
+    Which one, where several may bear one name: a block by its size, a film by its number,
+    an expansion of blocks by their material, a measured size by its field; else null.
     """
     input_value: float
     """
@@ -136,8 +140,11 @@ class ArcsecContribution(AnswerModel):
     """
     standard_uncertainty: float
     """What it adds to the estimate's standard uncertainty. [arcsecond]"""
-    worst_case: float
-    """Largest change of the estimate that it can cause. [arcsecond]"""
+    worst_case: float | None
+    """
+    Largest change of the estimate that it can cause; null where its spread was estimated
+    from few readings, which is no limit. [arcsecond]
+    """
     share_percent: float
     """Its share of the combined variance. [percent]"""
 
@@ -167,7 +174,9 @@ class ArcsecEstimate(AnswerModel):
     worst_case: float | None
     """
     Largest error with every stated contribution at its limit at once, known offsets
-    included; of a normal contribution three standard deviations. [arcsecond]
+    included; of a normal contribution three standard deviations. Never less than what
+    covers 95 %; null where a contribution has no limit, because its spread was itself
+    estimated from few readings (`degrees_of_freedom`). [arcsecond]
     """
     contributions: list[ArcsecContribution]
     """What was stated, in a fixed order."""
@@ -586,7 +595,7 @@ class CenterHoleResult(AnswerModel):
     """Face to the drill's tip with the shortest pilot of the table. [length]"""
     tool_depth_max: float | None
     """Face to the drill's tip with the longest pilot of the table. [length]"""
-    minimum_depth: float | None
+    depth_min: float | None
     """
     Least depth of the whole hole by the table, at its full mouth; null where it gives none.
     [length]
@@ -620,7 +629,7 @@ class CenterHoleRow(AnswerModel):
     """Protecting chamfer, 120°; type B. [length]"""
     chamfer_depth: float | None
     """Its depth by the table; type B. [length]"""
-    minimum_depth: float | None
+    depth_min: float | None
     """Least depth of the whole hole. [length]"""
     cut_off: float | None
     """Length to cut off where the hole may not stay. [length]"""
@@ -691,8 +700,9 @@ class ChooseSinePlate(RequestModel):
     """Largest error ± of the stack as wrung, in `units`. [length, 0 to 10000]"""
     plate_error_limit_arcsec: float | None = None
     """
-    Largest error ± of the plate itself at this angle, in arc-seconds, in the plane in which
-    it tilts. [arcsecond, 0 to 324000]
+    Largest error ± of the plate's angle, in arc-seconds, by all that is not stated beside
+    it: center distance, rolls, face, table, dirt and temperature, as `sine.uncertainty` has
+    them. [arcsecond, 0 to 324000]
     """
     axis_pitch_error_limit_arcsec: float | None = None
     """
@@ -862,7 +872,7 @@ class ClearanceTurningPart(RequestModel):
     """A part that turns with the work: a collet nut, a dog by the circle that it sweeps."""
 
     name: str
-    """What it is called in the answer. [1 to 40 characters]"""
+    """What it is called in the answer. [1 to 60 characters]"""
     diameter: float
     """Largest diameter that it sweeps in a full turn, in `units`. [length, 1e-06 to 10000]"""
     length: float
@@ -948,8 +958,8 @@ class DirectionContribution(AnswerModel):
     """
     of: str | None
     """
-    Which one, where several bear one name: a block by its size, a film by its number, a
-    material, a measured size by its field; null where there is only one.
+    Which one, where several may bear one name: a block by its size, a film by its number,
+    an expansion of blocks by their material, a measured size by its field; else null.
     """
     input_value: float
     """
@@ -970,8 +980,11 @@ class DirectionContribution(AnswerModel):
     """
     standard_uncertainty: float
     """What it adds to the estimate's standard uncertainty. [degree]"""
-    worst_case: float
-    """Largest change of the estimate that it can cause. [degree]"""
+    worst_case: float | None
+    """
+    Largest change of the estimate that it can cause; null where its spread was estimated
+    from few readings, which is no limit. [degree]
+    """
     share_percent: float
     """Its share of the combined variance. [percent]"""
 
@@ -1001,7 +1014,9 @@ class DirectionEstimate(AnswerModel):
     worst_case: float | None
     """
     Largest error with every stated contribution at its limit at once, known offsets
-    included; of a normal contribution three standard deviations. [degree]
+    included; of a normal contribution three standard deviations. Never less than what
+    covers 95 %; null where a contribution has no limit, because its spread was itself
+    estimated from few readings (`degrees_of_freedom`). [degree]
     """
     contributions: list[DirectionContribution]
     """What was stated, in a fixed order."""
@@ -1114,9 +1129,9 @@ class DressingGuideRange(AnswerModel):
     """Overlap ratio, from."""
     overlap_high: float
     """Overlap ratio, to."""
-    traverse_fastest: float
+    largest_traverse: float
     """Traverse at the lower overlap ratio. [length per minute]"""
-    traverse_slowest: float
+    smallest_traverse: float
     """Traverse at the higher overlap ratio. [length per minute]"""
     within_guide: bool
     """True where the overlap ratio of this dress lies within."""
@@ -1184,8 +1199,8 @@ class LengthContribution(AnswerModel):
     """
     of: str | None
     """
-    Which one, where several bear one name: a block by its size, a film by its number, a
-    material, a measured size by its field; null where there is only one.
+    Which one, where several may bear one name: a block by its size, a film by its number,
+    an expansion of blocks by their material, a measured size by its field; else null.
     """
     input_value: float
     """
@@ -1206,8 +1221,11 @@ class LengthContribution(AnswerModel):
     """
     standard_uncertainty: float
     """What it adds to the estimate's standard uncertainty. [length]"""
-    worst_case: float
-    """Largest change of the estimate that it can cause. [length]"""
+    worst_case: float | None
+    """
+    Largest change of the estimate that it can cause; null where its spread was estimated
+    from few readings, which is no limit. [length]
+    """
     share_percent: float
     """Its share of the combined variance. [percent]"""
 
@@ -1237,7 +1255,9 @@ class LengthEstimate(AnswerModel):
     worst_case: float | None
     """
     Largest error with every stated contribution at its limit at once, known offsets
-    included; of a normal contribution three standard deviations. [length]
+    included; of a normal contribution three standard deviations. Never less than what
+    covers 95 %; null where a contribution has no limit, because its spread was itself
+    estimated from few readings (`degrees_of_freedom`). [length]
     """
     contributions: list[LengthContribution]
     """What was stated, in a fixed order."""
@@ -1382,10 +1402,10 @@ class PlannedSetting(AnswerModel):
     """Total less the height asked for. [length]"""
     actual_height: LengthEstimate
     """
-    Height of the stack: the sum of nominal sizes and measured deviations, and how far
-    calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks.budget` takes in films and
-    temperature.
+    Height of the stack at 20 °C: the sum of nominal sizes and measured deviations, and how
+    far calibrations and grade limits leave it open. Nothing is said of that, and `grade`
+    named as not stated, where neither is known of some block. `blocks.budget` takes in
+    films and temperature.
     """
     actual_deviation: float
     """Actual height less the height asked for. [length]"""
@@ -1801,7 +1821,7 @@ class SetupError(AnswerModel):
 class SetupStation(AnswerModel):
     """The cone as ground at one station, all errors together."""
 
-    along_axis: float
+    station_from_small_end: float
     """Distance from the small end along the work's axis. [length]"""
     diameter: float
     """Diameter ground. [length]"""
@@ -2301,8 +2321,11 @@ class SineUncertaintyResult(AnswerModel):
     Error of a cone's included angle: twice that of the plate's, which its half angle
     follows.
     """
-    thermal_shift_arcsec: float
-    """What the temperature stated does to the plate's angle. [arcsecond]"""
+    thermal_shift_arcsec: float | None
+    """
+    What the temperature does to the plate's angle; 0 where blocks and plate are of one
+    material, else null where no temperature was stated. [arcsecond]
+    """
     deviation_arcsec: float | None
     """
     What the stack's height as built does to the plate's angle: the angle that it sets less
@@ -2894,7 +2917,7 @@ class TaperStandoffResult(AnswerModel):
 class TaperStationLimits(AnswerModel):
     """Limits of size at one station; null where the large diameter's tolerance was not stated."""
 
-    from_large_end: float
+    station_from_large_end: float
     """Distance from the large end. [length]"""
     nominal_diameter: float
     """Nominal diameter. [length]"""
@@ -2982,7 +3005,9 @@ class TirEstimate(AnswerModel):
     worst_case: float | None
     """
     Largest error with every stated contribution at its limit at once, known offsets
-    included; of a normal contribution three standard deviations. [length]
+    included; of a normal contribution three standard deviations. Never less than what
+    covers 95 %; null where a contribution has no limit, because its spread was itself
+    estimated from few readings (`degrees_of_freedom`). [length]
     """
     contributions: list[LengthContribution]
     """What was stated, in a fixed order."""
@@ -3057,12 +3082,12 @@ class WheelInspection(RequestModel):
 
     name: str
     """What it is called in the answer. [1 to 60 characters]"""
-    least_half_angle_error_arcsec: float | None = None
+    smallest_half_angle_error_arcsec: float | None = None
     """
     Least error of the half angle that it shows, in arc-seconds. Absent: it shows no angle.
     [arcsecond, 0 to 324000]
     """
-    least_straightness: float | None = None
+    smallest_straightness: float | None = None
     """
     Least departure from straight that it shows, in `units`. Absent: it shows no form.
     [length, 0 to 10000]
@@ -3164,7 +3189,9 @@ class AngleEstimate(AnswerModel):
     worst_case: float | None
     """
     Largest error with every stated contribution at its limit at once, known offsets
-    included; of a normal contribution three standard deviations. [arcsecond]
+    included; of a normal contribution three standard deviations. Never less than what
+    covers 95 %; null where a contribution has no limit, because its spread was itself
+    estimated from few readings (`degrees_of_freedom`). [arcsecond]
     """
     contributions: list[ArcsecContribution]
     """What was stated, in a fixed order."""
@@ -3204,10 +3231,10 @@ class BlockAlternative(AnswerModel):
     """Total less the height asked for. [length]"""
     actual_height: LengthEstimate
     """
-    Height of the stack: the sum of nominal sizes and measured deviations, and how far
-    calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks.budget` takes in films and
-    temperature.
+    Height of the stack at 20 °C: the sum of nominal sizes and measured deviations, and how
+    far calibrations and grade limits leave it open. Nothing is said of that, and `grade`
+    named as not stated, where neither is known of some block. `blocks.budget` takes in
+    films and temperature.
     """
     actual_deviation: float
     """Actual height less the height asked for. [length]"""
@@ -3326,12 +3353,15 @@ class BlockBudgetResult(AnswerModel):
     """Sum of the measured deviations. [length]"""
     films: float
     """Sum of the films' means. [length]"""
-    expansion: float
-    """Growth from 20 °C: of the stack by itself, or over what the plate grows. [length]"""
+    expansion: float | None
+    """
+    Growth from 20 °C: of the stack by itself, or over what the plate grows; null where it
+    grows and the temperature was not stated. [length]
+    """
     height: LengthEstimate
     """
-    Height to expect: total, deviations, films and expansion together, with the budget of
-    its errors, in order of their sources.
+    Height to expect: total, deviations, films and what is known of the expansion, with the
+    budget of its errors, in order of their sources.
     """
 
 
@@ -3347,10 +3377,10 @@ class BlockCheckResult(AnswerModel):
     """
     actual_height: LengthEstimate
     """
-    Height of the stack: the sum of nominal sizes and measured deviations, and how far
-    calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks.budget` takes in films and
-    temperature.
+    Height of the stack at 20 °C: the sum of nominal sizes and measured deviations, and how
+    far calibrations and grade limits leave it open. Nothing is said of that, and `grade`
+    named as not stated, where neither is known of some block. `blocks.budget` takes in
+    films and temperature.
     """
     wanted_height: float | None
     """Height wanted; null where none is. [length]"""
@@ -3414,10 +3444,10 @@ class BlockDayStack(AnswerModel):
     """Total less the height asked for. [length]"""
     actual_height: LengthEstimate
     """
-    Height of the stack: the sum of nominal sizes and measured deviations, and how far
-    calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks.budget` takes in films and
-    temperature.
+    Height of the stack at 20 °C: the sum of nominal sizes and measured deviations, and how
+    far calibrations and grade limits leave it open. Nothing is said of that, and `grade`
+    named as not stated, where neither is known of some block. `blocks.budget` takes in
+    films and temperature.
     """
     actual_deviation: float
     """Actual height less the height asked for. [length]"""
@@ -3510,10 +3540,10 @@ class BlockNamedStack(AnswerModel):
     """Total less the height asked for. [length]"""
     actual_height: LengthEstimate
     """
-    Height of the stack: the sum of nominal sizes and measured deviations, and how far
-    calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks.budget` takes in films and
-    temperature.
+    Height of the stack at 20 °C: the sum of nominal sizes and measured deviations, and how
+    far calibrations and grade limits leave it open. Nothing is said of that, and `grade`
+    named as not stated, where neither is known of some block. `blocks.budget` takes in
+    films and temperature.
     """
     actual_deviation: float
     """Actual height less the height asked for. [length]"""
@@ -3566,10 +3596,10 @@ class BlockStackResult(AnswerModel):
     """Total less the height asked for. [length]"""
     actual_height: LengthEstimate
     """
-    Height of the stack: the sum of nominal sizes and measured deviations, and how far
-    calibrations and grade limits leave it open. Nothing is said of that, and `grade` named
-    as not stated, where neither is known of some block. `blocks.budget` takes in films and
-    temperature.
+    Height of the stack at 20 °C: the sum of nominal sizes and measured deviations, and how
+    far calibrations and grade limits leave it open. Nothing is said of that, and `grade`
+    named as not stated, where neither is known of some block. `blocks.budget` takes in
+    films and temperature.
     """
     actual_deviation: float
     """Actual height less the height asked for. [length]"""
@@ -3615,7 +3645,7 @@ class BlockStacksResult(AnswerModel):
     No stacks for these heights have fewer blocks together. Where it is less than `count`,
     the difference is the proved gap. [count]
     """
-    most_possible: int
+    largest_count: int
     """
     No more of the heights than this can stand at once. Where it is more than there are
     stacks, whether more can is not known. [count]
@@ -3689,8 +3719,8 @@ class CenterEffectAt(AnswerModel):
     What needs the direction of an eccentric center is null where that was not stated.
     """
 
-    station: float
-    """The station. [length]"""
+    station_from_first: float
+    """The station, from the first center. [length]"""
     apparent_tir: float | None
     """Runout made by the centers that turn. [length]"""
     high_spot: Direction | None
@@ -4134,9 +4164,9 @@ class RunoutConvertResult(AnswerModel):
     """`equal`: convertible; else bounds only, and `reasons` says why."""
     value: float | None
     """The value, where convertible; else null. [length]"""
-    least: float
+    smallest: float
     """It is not less than this. [length]"""
-    most: float | None
+    largest: float | None
     """It is not more than this; null for no bound. [length]"""
     reasons: list[str]
     """Why it is not equal; empty where it is."""
@@ -4399,7 +4429,7 @@ class TaperAngleGradeEntry(AnswerModel):
     """A grade of cone angle tolerance."""
 
     name: str
-    """Name to use as `angle_grade`."""
+    """Name to use as `cone_angle_grade`."""
     ranges: list[TaperAngleGradeRange]
     """Its ranges of length, ascending."""
     source: str
@@ -4421,7 +4451,7 @@ class TaperAngleGradeEntryAnswer(Answer):
 class TaperAngleGradeList(AnswerModel):
     """Grades of cone angle tolerance: every row."""
 
-    angle_grades: list[TaperAngleGradeEntry]
+    cone_angle_grades: list[TaperAngleGradeEntry]
     """The rows, in order."""
 
 
@@ -4725,7 +4755,7 @@ class TiltedPlateResult(AnswerModel):
     """Tilt of the plate: the half angle of the cone."""
     slant_length: float
     """Length of the level line to grind. [length]"""
-    least_gap: ClearanceGap
+    smallest_gap: ClearanceGap
     """The smallest gap of all."""
     gaps: list[ClearanceGap]
     """Every gap, smallest first."""
@@ -4746,7 +4776,7 @@ class TiltedPlateResult(AnswerModel):
     """
     changes: list[ClearanceChange]
     """Changes that would help."""
-    stack_height: float
+    high_stack: float
     """Stack under the high roll. [length]"""
     height_to_wheel: float
     """From the table to the wheel's lowest line while it grinds. [length]"""

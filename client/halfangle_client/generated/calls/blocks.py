@@ -151,7 +151,7 @@ class BlocksCalls:
         angle: float | str,
         set: str | None = None,
         box: Sequence[models.BlockAngleOwned] | None = None,
-        with_square: bool = False,
+        with_square_block: bool = False,
         max_blocks: int = 22,
         tolerance_arcsec: float = 0.0,
         max_alternatives: int = 0,
@@ -174,7 +174,7 @@ class BlocksCalls:
                 60 characters]
             box: The shop's own angle blocks with what is known of them; at most 22, counts
                 included. [1 to 22 entries]
-            with_square: True to have a square block of 90° too, added or subtracted.
+            with_square_block: True to have a square block of 90° too, added or subtracted.
             max_blocks: Most blocks to wring together. [count, 1 to 22]
             tolerance_arcsec: Angles within ± this will do: the fewest blocks that come within it,
                 and of these the nearest. [arcsecond, 0 to 324000]
@@ -205,7 +205,7 @@ class BlocksCalls:
                 "angle": angle,
                 "set": set,
                 "box": box,
-                "with_square": with_square,
+                "with_square_block": with_square_block,
                 "max_blocks": max_blocks,
                 "tolerance_arcsec": tolerance_arcsec,
                 "max_alternatives": max_alternatives,
@@ -227,7 +227,7 @@ class BlocksCalls:
         ] = "steel",
         plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
         | None = None,
-        temperature_celsius: float = 20.0,
+        temperature_celsius: float | None = None,
         temperature_error_limit_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
         film_nanometres: float = 0.0,
@@ -257,7 +257,9 @@ class BlocksCalls:
             plate_material: Material of the sine plate or the part that the stack stands against:
                 the height is then what it is against the plate, which grows too. Absent: the height
                 by itself.
-            temperature_celsius: Temperature of the blocks. [°C, -40 to 150]
+            temperature_celsius: Temperature of the blocks; 20 °C is the reference (ISO 1). Not
+                stated where absent: the height is then the one at 20 °C, and the answer names it.
+                [°C, -40 to 150]
             temperature_error_limit_celsius: Largest error ± of that temperature, in kelvins. [°C, 0
                 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
@@ -1020,7 +1022,7 @@ class AsyncBlocksCalls:
         angle: float | str,
         set: str | None = None,
         box: Sequence[models.BlockAngleOwned] | None = None,
-        with_square: bool = False,
+        with_square_block: bool = False,
         max_blocks: int = 22,
         tolerance_arcsec: float = 0.0,
         max_alternatives: int = 0,
@@ -1035,7 +1037,7 @@ class AsyncBlocksCalls:
                 "angle": angle,
                 "set": set,
                 "box": box,
-                "with_square": with_square,
+                "with_square_block": with_square_block,
                 "max_blocks": max_blocks,
                 "tolerance_arcsec": tolerance_arcsec,
                 "max_alternatives": max_alternatives,
@@ -1057,7 +1059,7 @@ class AsyncBlocksCalls:
         ] = "steel",
         plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
         | None = None,
-        temperature_celsius: float = 20.0,
+        temperature_celsius: float | None = None,
         temperature_error_limit_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
         film_nanometres: float = 0.0,

@@ -230,7 +230,7 @@ class CentersCalls:
         first: models.CenterError,
         second: models.CenterError,
         distance_between_centers: float,
-        stations: Sequence[float],
+        stations_from_first: Sequence[float],
         part_at_first: models.RunoutVector | None = None,
         part_at_second: models.RunoutVector | None = None,
         second_height: float | None = None,
@@ -250,8 +250,8 @@ class CentersCalls:
             first: Center at station 0.
             second: Center at the other end.
             distance_between_centers: Distance between the centers. [length, 1e-06 to 10000]
-            stations: Distances from the first center, in `units`. [1 to 100 entries, each length, 0
-                to 10000]
+            stations_from_first: Distances from the first center, in `units`. [1 to 100 entries,
+                each length, 0 to 10000]
             part_at_first: The part's own runout about its center holes at station 0, as first put
                 in, read on `surface`; not stated where absent.
             part_at_second: The same at the other end; not stated where absent.
@@ -277,7 +277,7 @@ class CentersCalls:
             client.centers.effect(units="in", surface="external",
                 first=models.CenterError(eccentricity=0.0002, high_spot=0, turns=True),
                 second=models.CenterError(eccentricity=0.0002, high_spot=180, turns=True),
-                distance_between_centers=6, stations=[0, 3, 6])
+                distance_between_centers=6, stations_from_first=[0, 3, 6])
         """
         return self._sender.send(
             _EFFECT,
@@ -287,7 +287,7 @@ class CentersCalls:
                 "first": first,
                 "second": second,
                 "distance_between_centers": distance_between_centers,
-                "stations": stations,
+                "stations_from_first": stations_from_first,
                 "part_at_first": part_at_first,
                 "part_at_second": part_at_second,
                 "second_height": second_height,
@@ -429,7 +429,7 @@ class CentersCalls:
         *,
         units: Literal["in", "mm"],
         distance_between_centers: float,
-        station: float,
+        station_from_center: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
@@ -453,7 +453,8 @@ class CentersCalls:
             units: Unit of every length here and in the answer.
             distance_between_centers: Distance between the two centers, in `units`. [length, 1e-06
                 to 10000]
-            station: Distance of the station from this center, in `units`. [length, 0 to 10000]
+            station_from_center: Distance of the station from this center, in `units`. [length, 0 to
+                10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
             half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
@@ -490,7 +491,8 @@ class CentersCalls:
 
         Example:
             client.centers.limits(units="in", limit_tir=0.0005, limit_position=0.0002,
-                share_percent=25, distance_between_centers=6, station=1, both_alike=True)
+                share_percent=25, distance_between_centers=6, station_from_center=1,
+                both_alike=True)
         """
         return self._sender.send(
             _LIMITS,
@@ -506,7 +508,7 @@ class CentersCalls:
                 "limit_position": limit_position,
                 "share_percent": share_percent,
                 "distance_between_centers": distance_between_centers,
-                "station": station,
+                "station_from_center": station_from_center,
                 "other_eccentricity": other_eccentricity,
                 "both_alike": both_alike,
             },
@@ -628,7 +630,7 @@ class AsyncCentersCalls:
         first: models.CenterError,
         second: models.CenterError,
         distance_between_centers: float,
-        stations: Sequence[float],
+        stations_from_first: Sequence[float],
         part_at_first: models.RunoutVector | None = None,
         part_at_second: models.RunoutVector | None = None,
         second_height: float | None = None,
@@ -645,7 +647,7 @@ class AsyncCentersCalls:
                 "first": first,
                 "second": second,
                 "distance_between_centers": distance_between_centers,
-                "stations": stations,
+                "stations_from_first": stations_from_first,
                 "part_at_first": part_at_first,
                 "part_at_second": part_at_second,
                 "second_height": second_height,
@@ -718,7 +720,7 @@ class AsyncCentersCalls:
         *,
         units: Literal["in", "mm"],
         distance_between_centers: float,
-        station: float,
+        station_from_center: float,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
@@ -748,7 +750,7 @@ class AsyncCentersCalls:
                 "limit_position": limit_position,
                 "share_percent": share_percent,
                 "distance_between_centers": distance_between_centers,
-                "station": station,
+                "station_from_center": station_from_center,
                 "other_eccentricity": other_eccentricity,
                 "both_alike": both_alike,
             },

@@ -490,7 +490,8 @@ class RunoutCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            small_diameter: Diameter at the small end of the run. [length, 1e-06 to 10000]
+            small_diameter: Diameter at the small end of the run; 0 for a true point. [length, 0 to
+                10000]
             large_diameter: Diameter at its large end. [length, 1e-06 to 10000]
             miss: How far beside the crest the tip runs, in `units`. [length, 0 to 10000]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
@@ -616,7 +617,7 @@ class RunoutCalls:
 
         Args:
             units: Unit of every length here and in the answer.
-            vee_angle: Included angle of the V, in degrees. [degree, 30 to 170; or text in degrees,
+            vee_angle: Included angle of the V, in degrees. [degree, 1 to 175; or text in degrees,
                 minutes, seconds]
             indicator_angle: Angle of the indicator from the V's bisector, in degrees; 0 opposite
                 the V. [degree, -90 to 90; or text in degrees, minutes, seconds]

@@ -634,6 +634,7 @@ class SineCalls:
         face_length: float | None = None,
         table_flatness: float | None = None,
         particle: float | None = None,
+        temperature_celsius: float | None = None,
         temperature_error_limit_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
         plate_material: Literal[
@@ -647,7 +648,6 @@ class SineCalls:
         stack_error_limit: float | None = None,
         height: float | None = None,
         resolution: float | None = None,
-        temperature_celsius: float = 20.0,
         block_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
@@ -757,6 +757,10 @@ class SineCalls:
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
+            temperature_celsius: Temperature of plate and blocks alike; 20 °C is the reference (ISO
+                1). Not stated where absent: unlike materials then turn the angle by an unknown
+                amount, and even of like ones the coefficients are known only to so much. [°C, -40
+                to 150]
             temperature_error_limit_celsius: Largest error ± of the temperature of plate and blocks,
                 in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
@@ -781,7 +785,6 @@ class SineCalls:
             resolution: Step to which the stack is built, in `units`: it is then off by up to half
                 of it. 0: built exactly. Absent, and without `height`: not stated. [length, 0 to
                 10000]
-            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
             block_material: Material of the blocks.
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
                 in `units`. [length, 0 to 10000]
@@ -836,6 +839,7 @@ class SineCalls:
                 "face_length": face_length,
                 "table_flatness": table_flatness,
                 "particle": particle,
+                "temperature_celsius": temperature_celsius,
                 "temperature_error_limit_celsius": temperature_error_limit_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "plate_material": plate_material,
@@ -850,7 +854,6 @@ class SineCalls:
                 "stack_error_limit": stack_error_limit,
                 "height": height,
                 "resolution": resolution,
-                "temperature_celsius": temperature_celsius,
                 "block_material": block_material,
                 "wheel_breakdown": wheel_breakdown,
                 "wheel_contact_length": wheel_contact_length,
@@ -1046,8 +1049,8 @@ class SineCalls:
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            vee_angle: Included angle of the vee, in degrees; counts for `in-a-vee` only. [degree,
-                over 0, at most 180; or text in degrees, minutes, seconds]
+            vee_angle: Included angle of the vee, in degrees; counts for `in-a-vee` only. [degree, 1
+                to 175; or text in degrees, minutes, seconds]
             indicator_rise: Rise of the top generator along `indicator_travel`, in `units`: positive
                 where it rises toward the low roll, so that the taper is larger than the plate's
                 setting. [length, -10000 to 10000]
@@ -1139,8 +1142,8 @@ class SineCalls:
             low_roll_diameter: Diameter of the other roll, in `units`. [length, 1e-06 to 10000]
             base_step: Height of the low roll's seat over the high roll's, in `units`: the stack at
                 which a plate with equal rolls stands at zero. [length, -10000 to 10000]
-            vee_angle: Included angle of the vee, in degrees; counts for `in-a-vee` only. [degree,
-                over 0, at most 180; or text in degrees, minutes, seconds]
+            vee_angle: Included angle of the vee, in degrees; counts for `in-a-vee` only. [degree, 1
+                to 175; or text in degrees, minutes, seconds]
             largest_angle: Largest angle that the plate reaches, in degrees; past it a setting is
                 refused. Absent: anything below 90°. [degree, over 0, under 90; or text in degrees,
                 minutes, seconds]
@@ -1198,6 +1201,7 @@ class SineCalls:
         face_length: float | None = None,
         table_flatness: float | None = None,
         particle: float | None = None,
+        temperature_celsius: float | None = None,
         temperature_error_limit_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
         plate_material: Literal[
@@ -1211,7 +1215,6 @@ class SineCalls:
         stack_error_limit: float | None = None,
         height: float | None = None,
         resolution: float | None = None,
-        temperature_celsius: float = 20.0,
         block_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
@@ -1321,6 +1324,10 @@ class SineCalls:
                 rolls, in `units`. [length, 0 to 10000]
             particle: Size of a particle under either roll or its stack, in `units`. [length, 0 to
                 10000]
+            temperature_celsius: Temperature of plate and blocks alike; 20 °C is the reference (ISO
+                1). Not stated where absent: unlike materials then turn the angle by an unknown
+                amount, and even of like ones the coefficients are known only to so much. [°C, -40
+                to 150]
             temperature_error_limit_celsius: Largest error ± of the temperature of plate and blocks,
                 in kelvins. [°C, 0 to 50]
             temperature_difference_celsius: Limit ± of the difference of the blocks' temperature to
@@ -1345,7 +1352,6 @@ class SineCalls:
             resolution: Step to which the stack is built, in `units`: it is then off by up to half
                 of it. 0: built exactly. Absent, and without `height`: not stated. [length, 0 to
                 10000]
-            temperature_celsius: Temperature of plate and blocks. [°C, -40 to 150]
             block_material: Material of the blocks.
             wheel_breakdown: Limit ± by which the wheel's face is off over `wheel_contact_length`,
                 in `units`. [length, 0 to 10000]
@@ -1403,6 +1409,7 @@ class SineCalls:
                 "face_length": face_length,
                 "table_flatness": table_flatness,
                 "particle": particle,
+                "temperature_celsius": temperature_celsius,
                 "temperature_error_limit_celsius": temperature_error_limit_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "plate_material": plate_material,
@@ -1417,7 +1424,6 @@ class SineCalls:
                 "stack_error_limit": stack_error_limit,
                 "height": height,
                 "resolution": resolution,
-                "temperature_celsius": temperature_celsius,
                 "block_material": block_material,
                 "wheel_breakdown": wheel_breakdown,
                 "wheel_contact_length": wheel_contact_length,
@@ -1678,6 +1684,7 @@ class AsyncSineCalls:
         face_length: float | None = None,
         table_flatness: float | None = None,
         particle: float | None = None,
+        temperature_celsius: float | None = None,
         temperature_error_limit_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
         plate_material: Literal[
@@ -1691,7 +1698,6 @@ class AsyncSineCalls:
         stack_error_limit: float | None = None,
         height: float | None = None,
         resolution: float | None = None,
-        temperature_celsius: float = 20.0,
         block_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
@@ -1779,6 +1785,7 @@ class AsyncSineCalls:
                 "face_length": face_length,
                 "table_flatness": table_flatness,
                 "particle": particle,
+                "temperature_celsius": temperature_celsius,
                 "temperature_error_limit_celsius": temperature_error_limit_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "plate_material": plate_material,
@@ -1793,7 +1800,6 @@ class AsyncSineCalls:
                 "stack_error_limit": stack_error_limit,
                 "height": height,
                 "resolution": resolution,
-                "temperature_celsius": temperature_celsius,
                 "block_material": block_material,
                 "wheel_breakdown": wheel_breakdown,
                 "wheel_contact_length": wheel_contact_length,
@@ -1968,6 +1974,7 @@ class AsyncSineCalls:
         face_length: float | None = None,
         table_flatness: float | None = None,
         particle: float | None = None,
+        temperature_celsius: float | None = None,
         temperature_error_limit_celsius: float | None = None,
         temperature_difference_celsius: float | None = None,
         plate_material: Literal[
@@ -1981,7 +1988,6 @@ class AsyncSineCalls:
         stack_error_limit: float | None = None,
         height: float | None = None,
         resolution: float | None = None,
-        temperature_celsius: float = 20.0,
         block_material: Literal[
             "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
         ] = "steel",
@@ -2071,6 +2077,7 @@ class AsyncSineCalls:
                 "face_length": face_length,
                 "table_flatness": table_flatness,
                 "particle": particle,
+                "temperature_celsius": temperature_celsius,
                 "temperature_error_limit_celsius": temperature_error_limit_celsius,
                 "temperature_difference_celsius": temperature_difference_celsius,
                 "plate_material": plate_material,
@@ -2085,7 +2092,6 @@ class AsyncSineCalls:
                 "stack_error_limit": stack_error_limit,
                 "height": height,
                 "resolution": resolution,
-                "temperature_celsius": temperature_celsius,
                 "block_material": block_material,
                 "wheel_breakdown": wheel_breakdown,
                 "wheel_contact_length": wheel_contact_length,

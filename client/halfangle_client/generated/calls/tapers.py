@@ -35,10 +35,10 @@ _DOVETAIL_OVER_ROLLS: Endpoint[models.DovetailOverRollsAnswer] = Endpoint(
     accept="application/json",
     sends="application/json",
 )
-_GET_ANGLE_GRADE: Endpoint[models.TaperAngleGradeEntryAnswer] = Endpoint(
-    name="tapers.get_angle_grade",
+_GET_CONE_ANGLE_GRADE: Endpoint[models.TaperAngleGradeEntryAnswer] = Endpoint(
+    name="tapers.get_cone_angle_grade",
     method="GET",
-    path="/v1/tapers/angle-grades/{key}",
+    path="/v1/tapers/cone-angle-grades/{key}",
     answer="TaperAngleGradeEntryAnswer",
     accept="application/json",
 )
@@ -72,10 +72,10 @@ _INFEED: Endpoint[models.TaperInfeedAnswer] = Endpoint(
     accept="application/json",
     sends="application/json",
 )
-_LIST_ANGLE_GRADES: Endpoint[models.TaperAngleGradeListAnswer] = Endpoint(
-    name="tapers.list_angle_grades",
+_LIST_CONE_ANGLE_GRADES: Endpoint[models.TaperAngleGradeListAnswer] = Endpoint(
+    name="tapers.list_cone_angle_grades",
     method="GET",
-    path="/v1/tapers/angle-grades",
+    path="/v1/tapers/cone-angle-grades",
     answer="TaperAngleGradeListAnswer",
     accept="application/json",
 )
@@ -202,12 +202,12 @@ ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _ANGLE,
     _CLEAN_UP,
     _DOVETAIL_OVER_ROLLS,
-    _GET_ANGLE_GRADE,
+    _GET_CONE_ANGLE_GRADE,
     _GET_RATE,
     _GET_STANDARD,
     _IDENTIFY,
     _INFEED,
-    _LIST_ANGLE_GRADES,
+    _LIST_CONE_ANGLE_GRADES,
     _LIST_RATES,
     _LIST_STANDARD,
     _ONE_BALL,
@@ -247,8 +247,9 @@ class TapersCalls:
         Args:
             text: `60° included`, `8°17'50" half`, `30 complement`, `45°±5' included`, `1:20`, `1:20
                 per side`, `C=1:20`, `7/24`, `5 %`, `0.6 in/ft`, `3/4 per foot`, `0.602 TPF`, `10
-                mm/m`, `0.05 per inch`, `D 20 d 18 L 40`, or a standard taper: `MT3`, `7/24 No. 40`.
-                What has two meanings is refused with both. [1 to 60 characters]
+                mm/m`, `0.05 per inch`, `D 20 d 18 L 40`, `Ø20-Ø18 x 40`, or a standard taper:
+                `MT3`, `7/24 No. 40`. What has two meanings is refused with both. [1 to 60
+                characters]
             bare_angle_is: Which angle it is where the text does not say; `complement` is from the
                 face.
             timeout_seconds: Time limit of the call from its turn on, tries and waits between them
@@ -295,7 +296,7 @@ class TapersCalls:
         half_angle_error_arcsec: float | None = None,
         wear: float | None = None,
         allowance: float = 0.0,
-        least_large_diameter: float | None = None,
+        smallest_large_diameter: float | None = None,
         limit_point_loss: float | None = None,
         downfeed_per_pass: float | None = None,
         spark_out_passes: int = 2,
@@ -333,8 +334,8 @@ class TapersCalls:
             wear: Deepest wear or dent below the surface, square to it. [length, 0 to 10000]
             allowance: Further stock to be sure that all is clean, square to the surface. [length, 0
                 to 10000]
-            least_large_diameter: Smallest diameter at the large end's station that is still of use.
-                [length, 1e-06 to 10000]
+            smallest_large_diameter: Smallest diameter at the large end's station that is still of
+                use. [length, 1e-06 to 10000]
             limit_point_loss: Most that the point may lose along the axis. [length, 0 to 10000]
             downfeed_per_pass: Feed a pass, square to the cone. [length, 1e-06 to 10000]
             spark_out_passes: Passes without feed at the end. [count, 0 to 100]
@@ -354,7 +355,7 @@ class TapersCalls:
         Example:
             client.tapers.clean_up(units="in", included_angle=60, large_diameter=0.75,
                 length=0.6, tir_large_end=0.001, tir_small_end=0.002,
-                half_angle_error_arcsec=120, wear=0.002, least_large_diameter=0.74,
+                half_angle_error_arcsec=120, wear=0.002, smallest_large_diameter=0.74,
                 downfeed_per_pass=0.0002)
         """
         return self._sender.send(
@@ -375,7 +376,7 @@ class TapersCalls:
                 "half_angle_error_arcsec": half_angle_error_arcsec,
                 "wear": wear,
                 "allowance": allowance,
-                "least_large_diameter": least_large_diameter,
+                "smallest_large_diameter": smallest_large_diameter,
                 "limit_point_loss": limit_point_loss,
                 "downfeed_per_pass": downfeed_per_pass,
                 "spark_out_passes": spark_out_passes,
@@ -454,14 +455,14 @@ class TapersCalls:
             request_id=request_id,
         )
 
-    def get_angle_grade(
+    def get_cone_angle_grade(
         self,
         key: str,
         *,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperAngleGradeEntryAnswer:
-        """Grades of cone angle tolerance: one angle-grade.
+        """Grades of cone angle tolerance: one cone-angle-grade.
 
         Tolerance of the included angle of each grade AT, by range of cone length.
 
@@ -481,10 +482,10 @@ class TapersCalls:
             Unsendable: A value has no form in JSON.
 
         Example:
-            client.tapers.get_angle_grade(key="AT1")
+            client.tapers.get_cone_angle_grade(key="AT1")
         """
         return self._sender.send(
-            _GET_ANGLE_GRADE,
+            _GET_CONE_ANGLE_GRADE,
             {
                 "key": key,
             },
@@ -717,7 +718,7 @@ class TapersCalls:
             request_id=request_id,
         )
 
-    def list_angle_grades(
+    def list_cone_angle_grades(
         self,
         *,
         timeout_seconds: float | None = None,
@@ -742,10 +743,10 @@ class TapersCalls:
             Unsendable: A value has no form in JSON.
 
         Example:
-            client.tapers.list_angle_grades()
+            client.tapers.list_cone_angle_grades()
         """
         return self._sender.send(
-            _LIST_ANGLE_GRADES,
+            _LIST_CONE_ANGLE_GRADES,
             {},
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1660,7 +1661,7 @@ class TapersCalls:
         one_in_x: float | None = None,
         rate_of_taper: float | None = None,
         designation: str | None = None,
-        angle_grade: Literal[
+        cone_angle_grade: Literal[
             "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"
         ]
         | None = None,
@@ -1668,7 +1669,7 @@ class TapersCalls:
         diameter_band_over_length: float | None = None,
         disposition: Literal["plus", "minus", "symmetric"] = "symmetric",
         large_diameter_tolerance: float | None = None,
-        stations: Sequence[float] | None = None,
+        stations_from_large_end: Sequence[float] | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperToleranceAnswer:
@@ -1693,7 +1694,7 @@ class TapersCalls:
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
                 `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            angle_grade: Grade of the cone angle.
+            cone_angle_grade: Grade of the cone angle.
             included_angle_band_arcsec: Whole tolerance of the included angle, from least to most.
                 [arcsecond, over 0, at most 36000]
             diameter_band_over_length: Whole tolerance of the difference of the end diameters, from
@@ -1702,8 +1703,8 @@ class TapersCalls:
                 angle to either side, however the tolerance is stated.
             large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
                 10000]
-            stations: Distances from the large end for limits of size; both ends else. [1 to 50
-                entries, each length, 0 to 10000]
+            stations_from_large_end: Distances from the large end for limits of size; both ends
+                else. [1 to 50 entries, each length, 0 to 10000]
             timeout_seconds: Time limit of the call from its turn on, tries and waits between them
                 included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
             request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
@@ -1719,7 +1720,7 @@ class TapersCalls:
 
         Example:
             client.tapers.tolerance(units="mm", one_in_x=20, large_diameter=40, length=80,
-                angle_grade="AT5", large_diameter_tolerance=0.01)
+                cone_angle_grade="AT5", large_diameter_tolerance=0.01)
         """
         return self._sender.send(
             _TOLERANCE,
@@ -1733,12 +1734,12 @@ class TapersCalls:
                 "units": units,
                 "large_diameter": large_diameter,
                 "length": length,
-                "angle_grade": angle_grade,
+                "cone_angle_grade": cone_angle_grade,
                 "included_angle_band_arcsec": included_angle_band_arcsec,
                 "diameter_band_over_length": diameter_band_over_length,
                 "disposition": disposition,
                 "large_diameter_tolerance": large_diameter_tolerance,
-                "stations": stations,
+                "stations_from_large_end": stations_from_large_end,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1899,7 +1900,7 @@ class AsyncTapersCalls:
         half_angle_error_arcsec: float | None = None,
         wear: float | None = None,
         allowance: float = 0.0,
-        least_large_diameter: float | None = None,
+        smallest_large_diameter: float | None = None,
         limit_point_loss: float | None = None,
         downfeed_per_pass: float | None = None,
         spark_out_passes: int = 2,
@@ -1925,7 +1926,7 @@ class AsyncTapersCalls:
                 "half_angle_error_arcsec": half_angle_error_arcsec,
                 "wear": wear,
                 "allowance": allowance,
-                "least_large_diameter": least_large_diameter,
+                "smallest_large_diameter": smallest_large_diameter,
                 "limit_point_loss": limit_point_loss,
                 "downfeed_per_pass": downfeed_per_pass,
                 "spark_out_passes": spark_out_passes,
@@ -1969,16 +1970,16 @@ class AsyncTapersCalls:
             request_id=request_id,
         )
 
-    async def get_angle_grade(
+    async def get_cone_angle_grade(
         self,
         key: str,
         *,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperAngleGradeEntryAnswer:
-        """As `Halfangle.tapers.get_angle_grade`, to be awaited."""
+        """As `Halfangle.tapers.get_cone_angle_grade`, to be awaited."""
         return await self._sender.send(
-            _GET_ANGLE_GRADE,
+            _GET_CONE_ANGLE_GRADE,
             {
                 "key": key,
             },
@@ -2092,15 +2093,15 @@ class AsyncTapersCalls:
             request_id=request_id,
         )
 
-    async def list_angle_grades(
+    async def list_cone_angle_grades(
         self,
         *,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperAngleGradeListAnswer:
-        """As `Halfangle.tapers.list_angle_grades`, to be awaited."""
+        """As `Halfangle.tapers.list_cone_angle_grades`, to be awaited."""
         return await self._sender.send(
-            _LIST_ANGLE_GRADES,
+            _LIST_CONE_ANGLE_GRADES,
             {},
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -2544,7 +2545,7 @@ class AsyncTapersCalls:
         one_in_x: float | None = None,
         rate_of_taper: float | None = None,
         designation: str | None = None,
-        angle_grade: Literal[
+        cone_angle_grade: Literal[
             "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"
         ]
         | None = None,
@@ -2552,7 +2553,7 @@ class AsyncTapersCalls:
         diameter_band_over_length: float | None = None,
         disposition: Literal["plus", "minus", "symmetric"] = "symmetric",
         large_diameter_tolerance: float | None = None,
-        stations: Sequence[float] | None = None,
+        stations_from_large_end: Sequence[float] | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
     ) -> models.TaperToleranceAnswer:
@@ -2569,12 +2570,12 @@ class AsyncTapersCalls:
                 "units": units,
                 "large_diameter": large_diameter,
                 "length": length,
-                "angle_grade": angle_grade,
+                "cone_angle_grade": cone_angle_grade,
                 "included_angle_band_arcsec": included_angle_band_arcsec,
                 "diameter_band_over_length": diameter_band_over_length,
                 "disposition": disposition,
                 "large_diameter_tolerance": large_diameter_tolerance,
-                "stations": stations,
+                "stations_from_large_end": stations_from_large_end,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

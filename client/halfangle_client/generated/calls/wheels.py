@@ -343,7 +343,7 @@ class WheelsCalls:
             dressed_toward: End of the cone toward whose part of the flank the last traverse ran: it
                 is dressed less deep there by the diamond's wear.
             included_angle_tolerance_arcsec: Tolerance ± on the included angle, in arc-seconds.
-                [arcsecond, 0 to 324000]
+                [arcsecond, 1e-06 to 324000]
             inspections: Ways to inspect the cone. Absent: an optical projector that shows 60″ and
                 0.01 mm, and an indicator run along the cone on a sine bar that shows 10″ and 0.001
                 mm (common practice, no source). [1 to 12 entries]
@@ -449,8 +449,8 @@ class WheelsCalls:
             wheel_diameter: Diameter of the wheel, in `units`; without it, no volume is given and
                 the depth is not held against the flange. [length, 1e-06 to 10000]
             flange_diameter: Diameter of the flanges, in `units`; the flank must not reach them.
-                Absent: not stated, and the depth is held against the wheel's axis alone. [length, 0
-                to 10000]
+                Absent: not stated, and the depth is held against the wheel's axis alone. [length,
+                1e-06 to 10000]
             edge_flat: Width of periphery to be left beside or between the flanks, in `units`.
                 [length, 0 to 10000]
             spare_width: What becomes of the wheel's width beyond flanks and `edge_flat`: it stays
@@ -715,7 +715,7 @@ class WheelsCalls:
         marked_rpm: float | None = None,
         marked_m_per_s: float | None = None,
         marked_ft_per_min: float | None = None,
-        machine_max_rpm: float | None = None,
+        largest_machine_rpm: float | None = None,
         wheel_type: Literal[
             "1-straight",
             "2-cylinder",
@@ -759,8 +759,8 @@ class WheelsCalls:
                 0.01 to 500]
             marked_ft_per_min: Highest surface speed marked on the wheel, in ft/min. [foot per
                 minute, 1 to 100000]
-            machine_max_rpm: Highest spindle speed marked on the machine, per minute. [per minute, 1
-                to 500000]
+            largest_machine_rpm: Highest spindle speed marked on the machine, per minute. [per
+                minute, 1 to 500000]
             wheel_type: Type of the wheel by its number in ISO 525 (from memory). Absent: the
                 forecast never `holds`.
             grinding_side: Whether the wheel's side is to grind.
@@ -797,7 +797,7 @@ class WheelsCalls:
                 "marked_rpm": marked_rpm,
                 "marked_m_per_s": marked_m_per_s,
                 "marked_ft_per_min": marked_ft_per_min,
-                "machine_max_rpm": machine_max_rpm,
+                "largest_machine_rpm": largest_machine_rpm,
                 "wheel_type": wheel_type,
                 "grinding_side": grinding_side,
                 "rated_for_side": rated_for_side,
@@ -1097,7 +1097,7 @@ class AsyncWheelsCalls:
         marked_rpm: float | None = None,
         marked_m_per_s: float | None = None,
         marked_ft_per_min: float | None = None,
-        machine_max_rpm: float | None = None,
+        largest_machine_rpm: float | None = None,
         wheel_type: Literal[
             "1-straight",
             "2-cylinder",
@@ -1129,7 +1129,7 @@ class AsyncWheelsCalls:
                 "marked_rpm": marked_rpm,
                 "marked_m_per_s": marked_m_per_s,
                 "marked_ft_per_min": marked_ft_per_min,
-                "machine_max_rpm": machine_max_rpm,
+                "largest_machine_rpm": largest_machine_rpm,
                 "wheel_type": wheel_type,
                 "grinding_side": grinding_side,
                 "rated_for_side": rated_for_side,
