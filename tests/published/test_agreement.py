@@ -171,8 +171,8 @@ def assert_agree(one: dict[str, Any], other: dict[str, Any]) -> None:
         assert one[name] == pytest.approx(other[name], rel=rel, abs=1e-7), name
     mine, theirs = by_name(one), by_name(other)
     assert mine.keys() == theirs.keys()
-    for name, figures in mine.items():
-        assert figures == pytest.approx(theirs[name], rel=1e-9), name
+    for part, figures in mine.items():
+        assert figures == pytest.approx(theirs[part], rel=1e-9), part
 
 
 @pytest.mark.parametrize("seed", range(SET_UPS))

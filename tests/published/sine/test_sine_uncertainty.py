@@ -347,6 +347,7 @@ def test_the_included_angle_has_twice_the_budget() -> None:
     cone = of_included_angle(plate)
     assert cone.mean == 2 * plate.mean
     assert cone.standard_uncertainty == 2 * plate.standard_uncertainty
+    assert plate.worst_case is not None
     assert cone.worst_case == 2 * plate.worst_case
     assert cone.not_stated == ("x",)
 
