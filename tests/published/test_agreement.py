@@ -35,7 +35,7 @@ SHARED = {
 SAME = {"block_grade_limit": "stack_error_limit", "grade": "stack_error_limit"}
 SAME |= {"wheel_face_error_limit_arcsec": "wheel_breakdown"}
 #: Blocks that set some angle on a plate of this center distance, each by itself.
-PLATES = {
+PLATES: dict[str, dict[float, tuple[float, ...]]] = {
     "in": {5.0: (0.5, 1.0, 2.0, 2.5, 3.0, 4.0), 10.0: (1.0, 2.0, 3.0, 5.0, 8.0)},
     "mm": {100.0: (10.0, 25.0, 50.0, 75.0), 200.0: (20.0, 50.0, 100.0, 150.0)},
 }
