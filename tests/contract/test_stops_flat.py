@@ -11,6 +11,7 @@ from advisories.places import answer
 from advisories.row import Request, Row
 from halfangle_service.http.query import query_fields
 from halfangle_service.registry import load_registry
+from halfangle_service.trade.uncertainty.decision import YES
 from releases.paths import Json
 
 Service = TestClient[Any]
@@ -61,11 +62,16 @@ def test_stops_of_flat_and_of_nested_requests_are_in_the_table() -> None:
 
 @pytest.mark.parametrize("row", FLAT, ids=_named)
 def test_no_plain_value_is_picked_beside_a_stop(service: Service, row: Row) -> None:
-    """Whichever value is picked, the stop's own text stands in its place, judgements aside."""
+    """Whichever value is picked, the stop's own text stands in its place, judgements aside.
+
+    A judgement that says yes is of a part only, and no leave to run: it is refused too.
+    """
     whole = answer(row.operation, row.raising)
     said = " ".join(a["message"] for a in whole["advisories"] if a["severity"] == "stop")
-    values = [path for path in _values(whole["result"]) if not _judges(path)]
-    for path in (values[0], values[len(values) // 2], values[-1]):
+    found = _values(whole["result"])
+    values = [path for path in found if not _judges(path)]
+    yes = [path for path in found if _judges(path) and found[path] in YES]
+    for path in (values[0], values[len(values) // 2], values[-1], *yes):
         refused = service.get(_url(row.operation, row.raising, path))
         problem = refused.json()
         assert (refused.status_code, problem["type"]) == (422, "/problems/stopped"), path
@@ -75,10 +81,10 @@ def test_no_plain_value_is_picked_beside_a_stop(service: Service, row: Row) -> N
 
 @pytest.mark.parametrize("row", FLAT, ids=_named)
 def test_judgements_and_advisories_are_picked_beside_a_stop(service: Service, row: Row) -> None:
-    """They are given, and the header `Advisories` names the stop beside them."""
+    """They are given where they do not say yes; the header `Advisories` names the stop beside them."""
     whole = answer(row.operation, row.raising)
     values = _values(whole["result"])
-    judged = {path: value for path, value in values.items() if _judges(path)}
+    judged = {path: value for path, value in values.items() if _judges(path) and value not in YES}
     for path in [*judged, "advisories"]:
         picked = service.get(_url(row.operation, row.raising, path))
         assert picked.status_code == 200, path
