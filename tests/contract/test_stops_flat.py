@@ -81,7 +81,7 @@ def test_no_plain_value_is_picked_beside_a_stop(service: Service, row: Row) -> N
 
 @pytest.mark.parametrize("row", FLAT, ids=_named)
 def test_judgements_and_advisories_are_picked_beside_a_stop(service: Service, row: Row) -> None:
-    """They are given where they do not say yes; the header `Advisories` names the stop beside them."""
+    """They are given where they say no yes; the header `Advisories` names the stop beside them."""
     whole = answer(row.operation, row.raising)
     values = _values(whole["result"])
     judged = {path: value for path, value in values.items() if _judges(path) and value not in YES}
