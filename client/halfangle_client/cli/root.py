@@ -34,7 +34,9 @@ class Root(Speaking, click.Group):
     """All topics, each read when it is called, and the commands that are no operation."""
 
     def __init__(self) -> None:
-        self.others = {str(command.name): command for command in commands()}
+        self.others: dict[str, click.Command] = {
+            str(command.name): command for command in commands()
+        }
         super().__init__(
             _NAME,
             params=[*service_options(), _version_option()],

@@ -76,7 +76,7 @@ class Topic(Speaking, click.Group):
     """The operations of one topic; one of them is made when it is called."""
 
     def __init__(self, topic: str) -> None:
-        self.verbs = topics()[topic]
+        self.verbs: dict[str, str] = topics()[topic]
         help_text = f"Operations of the topic {topic}; each has its own --help."
         super().__init__(topic, help=help_text, short_help=", ".join(calculations(self.verbs)))
 

@@ -90,7 +90,7 @@ class Word(click.ParamType[Any]):
 
     def __init__(self, field: Field) -> None:
         self.field = field
-        self.name = field.kind
+        self.name: str = field.kind
 
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
         """Give the value; of a list the entries that this one word brings."""
