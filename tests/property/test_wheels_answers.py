@@ -66,7 +66,7 @@ REQUESTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
         optional={
             "other_side": surfaces,
             "wheel_diameter": wheels,
-            "flange_diameter": optional_length,
+            "flange_diameter": magnitudes,
             "edge_flat": optional_length,
             "edge_radius": optional_length,
             "root_radius": optional_length,
@@ -93,7 +93,7 @@ REQUESTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
         wheel_wear_large_end=optional_length,
         nose_radius=optional_length,
         diamond_wear=optional_length,
-        included_angle_tolerance_arcsec=st.one_of(st.none(), arcseconds),
+        included_angle_tolerance_arcsec=st.one_of(st.none(), arcseconds.filter(bool)),
     ),
     "wheels.setup-errors": _cone(
         units=units,
