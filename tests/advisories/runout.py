@@ -15,8 +15,8 @@ ROWS: tuple[Row, ...] = (
     caution(
         "eccentricity-below-resolution",
         _INDICATE,
-        {"indicator_resolution": 0.000638},
-        {"indicator_resolution": 0.000637},
+        {"indicator_resolution": 0.000708},
+        {"indicator_resolution": 0.000707},
     ),
     caution(
         "eccentricity-below-resolution",

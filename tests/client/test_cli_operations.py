@@ -102,7 +102,7 @@ def test_negative_angles_are_no_options(capsys: pytest.CaptureFixture[str], writ
     """An angle that begins with a hyphen is taken, and the service judges it."""
     status, _, err = run(capsys, *SETTING, "--angle", written)
     assert status == 1
-    assert "/angle: should be greater than 0; got -5.5" in err
+    assert "/angle: should be greater than 0°; got -5.5" in err
 
 
 @pytest.mark.usefixtures("at_live")
