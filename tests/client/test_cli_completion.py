@@ -10,6 +10,7 @@ import pytest
 
 from client_support import run
 from halfangle_client.cli import contract
+from node_support import need
 
 SHELLS = ("bash", "zsh", "fish")
 #: What is typed, and what is offered: all of it, or some of it where it ends with an ellipsis.
@@ -39,9 +40,8 @@ def scripts(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Path:
 def shell_command(name: str) -> str:
     """Where a shell is; skips where it is not installed."""
     found = shutil.which(name)
-    if found is None:
-        pytest.skip(f"{name} is not installed")
-    return found
+    need(found, f"{name} is not installed")
+    return str(found)
 
 
 def output(command: list[str]) -> str:
