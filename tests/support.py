@@ -1,6 +1,7 @@
 """Types shared by the tests."""
 
 import copy
+import os
 import re
 from collections.abc import Callable, Mapping
 from typing import Any
@@ -42,3 +43,26 @@ def assert_values(result: dict[str, Any], expected: Mapping[str, float], rel: fl
     for path, number in expected.items():
         found = value_at(result, path)
         assert found == pytest.approx(number, rel=rel), f"{path}: {found}, {number}"
+
+
+def single_values(result: Any, path: str = "") -> dict[str, Any]:
+    """Every single value of a result, by the path that picks it."""
+    if isinstance(result, dict):
+        inner = [(str(name), value) for name, value in result.items()]
+    elif isinstance(result, list):
+        inner = [(str(place), value) for place, value in enumerate(result)]
+    else:
+        return {path: result}
+    found: dict[str, Any] = {}
+    for name, value in inner:
+        found |= single_values(value, f"{path}.{name}" if path else name)
+    return found
+
+
+def need(condition: object, reason: str) -> None:
+    """Skip the test where something is lacking; with CI=true nothing may lack."""
+    if condition:
+        return
+    if os.environ.get("CI") == "true":
+        pytest.fail(f"{reason}; CI has it")
+    pytest.skip(reason)

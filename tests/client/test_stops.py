@@ -10,6 +10,10 @@ from advisories.every import ROWS
 from advisories.places import answer
 from advisories.row import Request, Row
 from client_support import run
+from halfangle_client.cli.answers import picked
+from halfangle_service.http.picks import pick_value
+from halfangle_service.http.problems import ProblemError
+from support import single_values
 
 STOPPED, DONE = 4, 0
 STOPS = [row for row in ROWS if row.severity == "stop"]
@@ -49,3 +53,21 @@ def test_just_short_of_a_stop_the_command_ends_well(called: Any, row: Row) -> No
     left = [a["code"] for a in json.loads(out)["advisories"] if a["severity"] == "stop"]
     assert row.code not in left
     assert (status, bool(err)) == ((STOPPED, True) if left else (DONE, False))
+
+
+@pytest.mark.parametrize("row", STOPS, ids=_named)
+def test_picking_keeps_the_rule_of_the_service(row: Row) -> None:
+    """Of each value beside a stop the command gives what the service's `pick` gives, or none."""
+    whole = answer(row.operation, row.raising)
+    written = json.dumps(whole).encode()
+    for path in [*single_values(whole["result"]), "advisories"]:
+        assert picked(whole, path) == _picked_by_the_service(written, path), path
+
+
+def _picked_by_the_service(written: bytes, path: str) -> str | None:
+    try:
+        return pick_value(written, path)[0].decode()
+    except ProblemError as error:
+        if error.name != "stopped":
+            raise
+        return None

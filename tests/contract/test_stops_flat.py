@@ -12,7 +12,7 @@ from advisories.row import Request, Row
 from halfangle_service.http.query import query_fields
 from halfangle_service.registry import load_registry
 from halfangle_service.trade.uncertainty.decision import YES
-from releases.paths import Json
+from support import single_values
 
 Service = TestClient[Any]
 
@@ -30,20 +30,6 @@ def _url(operation: str, request: Request, pick: str | None = None) -> str:
     asked = fields if pick is None else fields | {"pick": pick}
     texts = {k: str(v).lower() if isinstance(v, bool) else v for k, v in asked.items()}
     return f"/v1/{operation.replace('.', '/')}?{urlencode(texts, doseq=True)}"
-
-
-def _values(result: Json, path: str = "") -> dict[str, Json]:
-    """Every single value of a result, by the path that picks it."""
-    if isinstance(result, dict):
-        inner = [(str(name), value) for name, value in result.items()]
-    elif isinstance(result, list):
-        inner = [(str(place), value) for place, value in enumerate(result)]
-    else:
-        return {path: result}
-    found: dict[str, Json] = {}
-    for name, value in inner:
-        found |= _values(value, f"{path}.{name}" if path else name)
-    return found
 
 
 def _judges(path: str) -> bool:
@@ -68,7 +54,7 @@ def test_no_plain_value_is_picked_beside_a_stop(service: Service, row: Row) -> N
     """
     whole = answer(row.operation, row.raising)
     said = " ".join(a["message"] for a in whole["advisories"] if a["severity"] == "stop")
-    found = _values(whole["result"])
+    found = single_values(whole["result"])
     values = [path for path in found if not _judges(path)]
     yes = [path for path in found if _judges(path) and found[path] in YES]
     for path in (values[0], values[len(values) // 2], values[-1], *yes):
@@ -83,7 +69,7 @@ def test_no_plain_value_is_picked_beside_a_stop(service: Service, row: Row) -> N
 def test_judgements_and_advisories_are_picked_beside_a_stop(service: Service, row: Row) -> None:
     """They are given where they say no yes; the header `Advisories` names the stop beside them."""
     whole = answer(row.operation, row.raising)
-    values = _values(whole["result"])
+    values = single_values(whole["result"])
     judged = {path: value for path, value in values.items() if _judges(path) and value not in YES}
     for path in [*judged, "advisories"]:
         picked = service.get(_url(row.operation, row.raising, path))
@@ -100,7 +86,7 @@ def test_just_short_of_a_stop_it_is_in_no_flat_form(service: Service, row: Row) 
     """The value is given where no other stop stands, and no header or text names this one."""
     whole = answer(row.operation, row.falling_short)
     left = [a["code"] for a in whole["advisories"] if a["severity"] == "stop"]
-    path = next(path for path in _values(whole["result"]) if not _judges(path))
+    path = next(path for path in single_values(whole["result"]) if not _judges(path))
     picked = service.get(_url(row.operation, row.falling_short, path))
     assert picked.status_code == (422 if left else 200)
     told = service.get(_url(row.operation, row.falling_short, "advisories"))

@@ -9,8 +9,10 @@ from halfangle_client.cli.contract import Operation
 from halfangle_client.cli.status import DONE, REFUSED, STOPPED
 
 _ADVISORIES = "advisories"
-#: Fields that judge: they may be picked though the answer says stop, since they say so themselves.
+#: Fields that judge: they may be picked though the answer says stop, where they say so themselves.
 _JUDGEMENTS = ("forecast", "verdict")
+#: Judgements that say yes: of a part only, where the answer says stop.
+_YES = ("conforming", "holds")
 
 
 class NoSuchValue(Exception):
@@ -65,8 +67,8 @@ def picked(answer: Mapping[str, Any], path: str) -> str | None:
     """One value of the result as the service's own `pick` writes it.
 
     Field names and list positions joined by dots, `advisories` for these. None where the answer
-    says stop and the value is no judgement: nobody would read beside a bare number that it must
-    not be used. Raises NoSuchValue.
+    says stop, unless the value is a judgement that does not say yes: nobody would read beside a
+    bare value that the answer must not be used. Raises NoSuchValue.
     """
     if path == _ADVISORIES:
         lines = [f"{a['severity']} {a['code']}: {a['message']}" for a in answer[_ADVISORIES]]
@@ -74,7 +76,7 @@ def picked(answer: Mapping[str, Any], path: str) -> str | None:
     value = _value_at(answer["result"], path)
     last = path.replace("-", "_").rpartition(".")[2]
     judges = any(last == word or last.endswith(f"_{word}") for word in _JUDGEMENTS)
-    if stops_of(answer) and not judges:
+    if stops_of(answer) and (not judges or value in _YES):
         return None
     return value if isinstance(value, str) else json.dumps(value)
 
