@@ -5,19 +5,10 @@ import shutil
 import subprocess
 from pathlib import Path
 
-import pytest
+from support import need
 
 #: Folder of packages from npm, as `tests/node/package.json` names them; absent where not installed.
 MODULES = Path(__file__).parent / "node" / "node_modules"
-
-
-def need(condition: object, reason: str) -> None:
-    """Skip the test where something is lacking; with CI=true nothing may lack."""
-    if condition:
-        return
-    if os.environ.get("CI") == "true":
-        pytest.fail(f"{reason}; CI has it")
-    pytest.skip(reason)
 
 
 def node(script: str, *arguments: str) -> str:

@@ -10,7 +10,7 @@ import pytest
 
 from client_support import run
 from halfangle_client.cli import contract
-from node_support import need
+from support import need
 
 SHELLS = ("bash", "zsh", "fish")
 #: What is typed, and what is offered: all of it, or some of it where it ends with an ellipsis.

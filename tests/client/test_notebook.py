@@ -1,14 +1,15 @@
 """The notebook of the client's examples runs, and shows what it says it shows."""
 
 import json
-import os
 from collections.abc import Iterator
+from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from halfangle_client import Halfangle
+from support import need
 
 NOTEBOOK = Path(__file__).resolve().parents[2] / "client/examples/plan_a_center.ipynb"
 
@@ -29,8 +30,7 @@ def test_the_notebook_is_kept_without_outputs() -> None:
 @pytest.fixture
 def shell(live: Halfangle, monkeypatch: pytest.MonkeyPatch) -> Iterator[Any]:
     """The shell that a notebook's kernel runs its cells in, a real service beside it."""
-    if not os.environ.get("CI"):
-        pytest.importorskip("IPython", reason="IPython is not installed")
+    need(find_spec("IPython"), "IPython is not installed")
     from IPython.core.interactiveshell import InteractiveShell  # noqa: PLC0415
     from traitlets.config import Config  # noqa: PLC0415
 

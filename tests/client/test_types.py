@@ -10,17 +10,17 @@ from pathlib import Path
 
 import pytest
 
+from support import need
+
 CLIENT = Path(__file__).resolve().parents[2] / "client"
 
 
 def pyright(*arguments: str) -> str:
     """Run pyright on this working copy; give what it prints."""
     command = shutil.which("pyright", path=str(Path(sys.executable).parent))
-    if not (command and shutil.which("node")) and not os.environ.get("CI"):
-        pytest.skip("pyright, or node that runs it, is not installed")
-    assert command is not None
+    need(command and shutil.which("node"), "pyright, or node that runs it, is not installed")
     done = subprocess.run(
-        [command, "--pythonpath", sys.executable, *arguments],
+        [str(command), "--pythonpath", sys.executable, *arguments],
         check=False,
         capture_output=True,
         text=True,

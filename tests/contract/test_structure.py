@@ -308,7 +308,7 @@ def test_no_other_entries_at_the_top() -> None:
     assert {path.relative_to(ROOT).parts[0] for path in tracked()} <= TOP_LEVEL
 
 
-#: A place under a folder of one machine; in a longer path, such as `service/work/`, it is none.
+#: A place under a folder of one machine; in a longer path, such as `service/home/`, it is none.
 MACHINE_PATH = re.compile(r"(?<![\w.>)}-])/(?:home|root|Users|work|tmp)/\w|[A-Z]:\\\\")
 
 
@@ -320,7 +320,7 @@ MACHINE_PATH = re.compile(r"(?<![\w.>)}-])/(?:home|root|Users|work|tmp)/\w|[A-Z]
         ("/home/somebody", True),
         ("C:\\\\shop", True),
         ("what is /tmp", False),
-        ("/v1/work/piece", False),
+        ("/v1/home/piece", False),
     ],
 )
 def test_a_machine_path_would_be_seen(text: str, seen: bool) -> None:

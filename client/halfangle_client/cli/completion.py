@@ -92,12 +92,7 @@ _halfangle() {{
     case $at in
 {_cases(tables.words, lambda words: f"words={_quoted(' '.join(name for name, _ in words))}")}
     esac
-    case $at in
-{_cases(tables.flags, lambda names: f"flags={_quoted(' '.join(names))}")}
-    esac
-    case "${{at:+$at }}$before" in
-{_cases(tables.values, lambda values: f"values={_quoted(' '.join(values))}")}
-    esac
+{_flags_and_values(tables)}
     if [[ $values == {_FILE} || ( $at == plan && $current != -* ) ]]; then
         IFS=$'\\n'
         COMPREPLY=($(compgen -f -- "$current"))
@@ -112,6 +107,17 @@ _halfangle() {{
 }}
 complete -F _halfangle halfangle
 """
+
+
+def _flags_and_values(tables: Tables) -> str:
+    """What bash and zsh set alike: flags of the command at hand, values of the option before."""
+    return f"""\
+    case $at in
+{_cases(tables.flags, lambda names: f"flags={_quoted(' '.join(names))}")}
+    esac
+    case "${{at:+$at }}$before" in
+{_cases(tables.values, lambda values: f"values={_quoted(' '.join(values))}")}
+    esac"""
 
 
 def _zsh(tables: Tables) -> str:
@@ -134,12 +140,7 @@ _halfangle() {{
     case $at in
 {_cases(tables.words, described)}
     esac
-    case $at in
-{_cases(tables.flags, lambda names: f"flags={_quoted(' '.join(names))}")}
-    esac
-    case "${{at:+$at }}$before" in
-{_cases(tables.values, lambda values: f"values={_quoted(' '.join(values))}")}
-    esac
+{_flags_and_values(tables)}
     if [[ $values == {_FILE} || ( $at == plan && $PREFIX != -* ) ]]; then
         _files
     elif [[ -n $values ]]; then
