@@ -103,7 +103,7 @@ def test_one_block_that_does_it_is_the_stack(call: Call, use: str) -> None:
     """Where one block of the set is the height, no two stacks are fewer."""
     angle = math.degrees(math.asin(0.4))
     result = call("sine.low-stack", **PLATE, angle=angle, low_stack_use=use)["result"]
-    assert (result["high_blocks"], result["low_blocks"], result["count"]) == ([2.0], [], 1)
+    assert (result["high"]["blocks"], result["low"]["blocks"]) == ([2.0], [])
 
 
 def test_rest_and_base_step(call: Call) -> None:
