@@ -174,7 +174,8 @@ class Sum:
 
         `beside` is the half-width of a rectangular contribution more.
         """
-        ends = np.clip([high, low], -self._period - beside, self._period + beside)
+        bound = 2.0 * (self._period + beside) or 1.0
+        ends = np.clip([high, low], -bound, bound)
         if beside > _NARROW * self._period:
             most, least = self._excess(np.concatenate([ends + beside, ends - beside])).reshape(2, 2)
             above, below = (most - least) / (2.0 * beside)
