@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from shapely.geometry import LineString, Point, Polygon
 
 from halfangle_service.trade.clearance.assembly import Cone
-from halfangle_service.trade.clearance.bodies import Body, HeadPart, box, gap_between
+from halfangle_service.trade.clearance.bodies import Body, HeadPart, box, gaps_between
 from halfangle_service.trade.clearance.search import smallest, stick_out_to_pass_under
 from halfangle_service.trade.tables.blocks.sets import find_set
 from halfangle_service.trade.wheel.dresser import round_to_graduation, stacks_for
@@ -173,7 +173,7 @@ def test_gap_agrees_with_the_geometry_library(
         for x, y in box(0, 0, size, size / 2)
     )
     path = HeadPart("wheel", ((-1.0, 0.0), (1.0, 0.0)), radius)
-    gap = gap_between(path, Body("block", "turning-part", corners))
+    (gap,) = gaps_between([(path, Body("block", "turning-part", corners))])
     outline, core = Polygon(corners), LineString(path.core)
     if core.distance(outline) > 1e-9:
         assert gap.gap == pytest.approx(core.distance(outline) - radius, abs=1e-12)

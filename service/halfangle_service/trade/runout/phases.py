@@ -2,10 +2,10 @@
 
 Lengths in any one unit; shares of all sums from 0 to 1. Derived here. Two vectors: by the law of
 cosines, in closed form. Three: that of the third with the first two, averaged over the angle
-between these. More: Kluyver's product of Bessel functions as a Fourier-Bessel series over a disc that no
-sum reaches past (DLMF 10.22.37 and 10.23.18, from memory); but where some are so short beside
-others that the series would be long, the longest is turned over and the rest averaged over evenly
-spread directions.
+between these. More: Kluyver's product of Bessel functions as a Fourier-Bessel series over a disc
+that no sum reaches past (DLMF 10.22.37 and 10.23.18, from memory); but where some are so short
+beside others that the series would be long, the longest is turned over, the rest averaged over
+evenly spread directions.
 """
 
 import math
@@ -50,7 +50,9 @@ def share_within(lengths: Sequence[float], distance: float) -> float:
 def not_passed(lengths: Sequence[float], shares: Sequence[float]) -> Floats:
     """For each share the length that so many of the sums do not pass."""
     total = math.fsum(lengths)
-    parts = sorted((length / total for length in lengths if length > _NOTHING * total), reverse=True)
+    parts = sorted(
+        (length / total for length in lengths if length > _NOTHING * total), reverse=True
+    )
     wanted = np.array(shares)
     if len(parts) < 2:
         return np.full_like(wanted, total)
@@ -117,7 +119,7 @@ def _series(lengths: Sequence[float], terms: int) -> _Within:
 
     def within(distances: Floats) -> Floats:
         found = distances / _DISC * np.sum(j1(np.outer(distances, waves)) * product, axis=1)
-        return np.clip(found, 0.0, 1.0)
+        return np.asarray(np.clip(found, 0.0, 1.0))
 
     return within
 

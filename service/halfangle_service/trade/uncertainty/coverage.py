@@ -24,7 +24,7 @@ from halfangle_service.trade.uncertainty.budget import (
 )
 
 Values = NDArray[np.float64]
-#: What contributions do, in order: kind (`one-sided`, or the distribution), and change of the result
+#: What contributions do, in order: kind (`one-sided`, or the distribution), and the result's change
 #: at the half-width or standard deviation, signed where it is one-sided.
 Parts = tuple[tuple[str, float], ...]
 
@@ -161,7 +161,7 @@ class Sum:
         for kind, size in parts:
             kinds.setdefault(kind, []).append(size)
         numbers = np.arange(1, _terms_for(kinds, beside, math.pi / self._period) + 1)
-        self._waves: Values = numbers * (math.pi / self._period)
+        self._waves: Values = np.asarray(numbers * (math.pi / self._period), dtype=np.float64)
         transform = np.ones(len(numbers), dtype=np.complex128)
         for kind, sizes in kinds.items():
             transform *= _transform(kind, np.array(sizes), self._waves)

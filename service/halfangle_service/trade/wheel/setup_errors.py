@@ -122,7 +122,9 @@ def ground_by_plunge(setup: Setup, errors: Errors, stations: Array) -> Ground:
 def ground_radii(setup: Setup, errors: Errors, stations: Array) -> Array:
     """Radii of the work at stations along its axis, by least distance over the wheel's turn."""
     wheel = _Wheel(setup, errors)
-    some = stations[np.linspace(0, len(stations) - 1, min(_FIRST_STATIONS, len(stations)), dtype=int)]
+    some = stations[
+        np.linspace(0, len(stations) - 1, min(_FIRST_STATIONS, len(stations)), dtype=int)
+    ]
     away, _, _ = wheel.away(some, np.repeat(_FIRST_TURNS[:, np.newaxis], len(some), axis=1))
     squares = np.sum(away * away, axis=0)
     nearest = _FIRST_TURNS[np.argmin(np.where(np.isnan(squares), np.inf, squares), axis=0)]
@@ -138,7 +140,7 @@ def ground_radii(setup: Setup, errors: Errors, stations: Array) -> Array:
         if np.max(np.abs(step)) < _NEAR_ENOUGH:
             break
     away, _, _ = wheel.away(stations, turns)
-    return np.hypot(*away)
+    return np.asarray(np.hypot(*away))
 
 
 class _Wheel:
@@ -166,7 +168,10 @@ class _Wheel:
         arm = along(self._outward, cos) + along(self._square, sin)
         turned = along(self._square, cos) - along(self._outward, sin)
         moved = along(self._square, sin) - along(self._outward, fallen)
-        start, axis = along(self._start, np.ones_like(turns)), along(self._axis, np.ones_like(turns))
+        start, axis = (
+            along(self._start, np.ones_like(turns)),
+            along(self._axis, np.ones_like(turns)),
+        )
         # A point at slant t is at a + t b; the third row, along the work's axis, gives t.
         a, da, dda = self._radius * moved - start, self._radius * turned, -self._radius * arm
         b, db, ddb = self._cos * axis - self._sin * arm, -self._sin * turned, self._sin * arm
