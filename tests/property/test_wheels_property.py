@@ -185,10 +185,10 @@ def test_gap_agrees_with_the_geometry_library(
 
 @given(st.floats(0, 10), st.floats(0.1, 10))
 def test_smallest_finds_the_threshold(threshold: float, room: float) -> None:
-    """Halving finds the threshold from below, and says where there is none."""
-    found = smallest(lambda value: value >= threshold, 0.0, threshold + room)
-    assert found == pytest.approx(threshold, abs=1e-12)
-    assert smallest(lambda _: False, 0.0, 1.0) is None
+    """What just leaves enough is found, also where more of it leaves no more; or there is none."""
+    found = smallest(lambda value: min(value - threshold, 0.0), 0.0, threshold + room)
+    assert found == pytest.approx(threshold, rel=1e-10, abs=1e-12)
+    assert smallest(lambda _: -1.0, 0.0, 1.0) is None
 
 
 @given(angles, st.floats(0.1, 2), st.floats(0, 0.5))

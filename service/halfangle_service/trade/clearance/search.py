@@ -49,23 +49,21 @@ def all_gaps(
     )
 
 
-def smallest(
-    gaps: Callable[[float], Sequence[Gap]], margin: float, low: float, high: float
-) -> float | None:
-    """Smallest value from `low` to `high` at which every gap is at least the margin.
+def smallest(spare: Callable[[float], float], low: float, high: float) -> float | None:
+    """Smallest value from `low` to `high` that leaves 0 or more to spare, less before it.
 
-    For gaps that only ever open. None where not even `high` does.
+    None where not even `high` does.
     """
-
-    def spare(value: float) -> float:
-        return min(gap.gap for gap in gaps(value)) - margin
-
     if spare(low) >= 0.0:
         return low
     if spare(high) < 0.0:
         return None
-    # A gap that is just the margin will do.
+    # 0 will do.
     return crossing(lambda value: spare(value) or math.ulp(0.0), low, high)[1]
+
+
+def _spare(gaps: Sequence[Gap], margin: float) -> float:
+    return min(gap.gap for gap in gaps) - margin
 
 
 def stick_out_to_pass_under(cone: Cone, radius: float, margin: float) -> float:
@@ -96,11 +94,11 @@ def needed_stick_out(
     ahead = max([0.0, *(-part.behind for part in fixture.turning)])
     upper = ahead + stick_out_to_pass_under(assembly.cone, tallest, margin) + margin
 
-    def gaps(stick_out: float) -> list[Gap]:
+    def spare(stick_out: float) -> float:
         moved = replace(assembly, fixture=replace(fixture, stick_out=stick_out))
-        return all_gaps(moved, head, stroke, direction, _of_fixture)
+        return _spare(all_gaps(moved, head, stroke, direction, _of_fixture), margin)
 
-    return smallest(gaps, margin, 0.0, upper * (1.0 + 1e-9) + 1e-9)
+    return smallest(spare, 0.0, upper * (1.0 + 1e-9) + 1e-9)
 
 
 def _of_fixture(part: str, body: Body) -> bool:
@@ -126,19 +124,19 @@ def needed_riser(
 ) -> float | None:
     """Smallest riser under the fixture with which the plate keeps the margin."""
 
-    def gaps(riser: float) -> list[Gap]:
+    def spare(riser: float) -> float:
         fixture = replace(
             assembly.fixture,
             axis_height=assembly.fixture.axis_height + riser,
             body_height=assembly.fixture.body_height + riser,
         )
         raised = replace(assembly, fixture=fixture)
-        return all_gaps(raised, head, stroke, direction, _of_plate)
+        return _spare(all_gaps(raised, head, stroke, direction, _of_plate), margin)
 
     # The plate's highest corner, lifted off the ground line, goes down by cos α of the riser.
     corner = assembly.level((assembly.high_end, -assembly.fixture.axis_height))[1]
     upper = (max(corner, 0.0) + margin) / math.cos(assembly.cone.half_angle)
-    return smallest(gaps, margin, 0.0, upper * (1.0 + 1e-9) + 1e-9)
+    return smallest(spare, 0.0, upper * (1.0 + 1e-9) + 1e-9)
 
 
 def largest_wheel(
@@ -150,9 +148,9 @@ def largest_wheel(
     asked: they come down with the smaller wheel.
     """
 
-    def gaps(less: float) -> list[Gap]:
+    def spare(less: float) -> float:
         smaller = replace(head, radius=head.radius - less)
-        return all_gaps(assembly, smaller, stroke, direction, _wheel_of_fixture)
+        return _spare(all_gaps(assembly, smaller, stroke, direction, _wheel_of_fixture), margin)
 
-    less = smallest(gaps, margin, 0.0, head.radius - head.flange_radius)
+    less = smallest(spare, 0.0, head.radius - head.flange_radius)
     return None if less is None else 2.0 * (head.radius - less)

@@ -2,8 +2,9 @@
 
 Independent inputs add, so their characteristic functions multiply, and the probability that a sum
 lies between two distances from its mean is a Fourier series (the propagation of distributions of
-JCGM 101:2008 without the dice; derived here). The widest rectangular input is kept out of it: what
-it does is the mean of that probability over its width, which is exact, and leaves a short series.
+JCGM 101:2008 without the dice; derived here). The two widest rectangular inputs are kept out of it:
+what they do is the mean of that probability over their widths, which is exact, and leaves a short
+series.
 Where an input's standard deviation was estimated from few readings, Student's distribution with the
 effective degrees of freedom is used instead (JCGM 100:2008, G.4). All in the unit of the result.
 """
@@ -17,7 +18,9 @@ from numpy.typing import NDArray
 
 from halfangle_service.trade.roots import crossing_near
 from halfangle_service.trade.uncertainty.budget import (
+    DIVISOR,
     SQUARE_MEAN,
+    SQUARE_SPREAD,
     Budget,
     Contribution,
     coverage_factor,
@@ -36,9 +39,11 @@ _NORMAL_REACH = 8.0
 #: more only where a budget has no rectangular contribution and next to no normal one.
 _TERMS = (16, 32, 64, 128, 256, 512, 1024, 2048, 4096)
 _NEGLIGIBLE = 1e-10
-#: A rectangle narrower than this part of the series' period is averaged over by Simpson's rule:
-#: differences would lose more to rounding.
-_NARROW = 1e-5
+#: A rectangle narrower than this part of all else is averaged over by Simpson's rule: differences
+#: would lose more to rounding.
+_NARROW = 1e-7
+#: Rectangular contributions that are kept out of the series.
+_KEPT_OUT = 2
 
 
 def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> float:
@@ -115,16 +120,22 @@ def probability_of(parts: Parts) -> Callable[[float, float], float]:
     if kinds == {"normal"}:
         spread = math.hypot(*(size for _, size in parts)) * math.sqrt(2.0)
         return lambda low, high: (math.erf(high / spread) - math.erf(low / spread)) / 2.0
-    if len(parts) == 1 and kinds != {"rectangular"}:
+    if len(parts) == 1:
         kind, size = parts[0]
         below = _BELOW[kind]
         return lambda low, high: abs(below(high / size) - below(low / size))
-    widths = [size for kind, size in parts if kind == "rectangular"]
-    if not widths:
-        return lambda low, high: sum_of(parts).between(low, high)
-    widest = parts.index(("rectangular", max(widths)))
-    others = sum_of(parts[:widest] + parts[widest + 1 :], max(widths))
-    return lambda low, high: others.between(low, high, max(widths))
+    others, beside = without_widest(parts)
+    rest = sum_of(others, beside)
+    return lambda low, high: rest.between(low, high, *beside)
+
+
+def without_widest(parts: Parts, count: int = _KEPT_OUT) -> tuple[Parts, tuple[float, ...]]:
+    """What contributions do without the widest rectangular ones, and the half-widths of these."""
+    widest = [part for part in parts if part[0] == "rectangular"][-count:]
+    others = tuple(part for part in parts if part not in widest)
+    # Of several alike only as many are taken out as were counted.
+    alike = parts.count(widest[0]) - widest.count(widest[0]) if widest else 0
+    return tuple(sorted((*others, *widest[:1] * alike))), tuple(size for _, size in widest)
 
 
 def _within(low: float, value: float, high: float) -> float:
@@ -134,6 +145,7 @@ def _within(low: float, value: float, high: float) -> float:
 #: Probability that a contribution alone lies below so many times its half-width (a square: its
 #: change at the limit) from its mean.
 _BELOW: dict[str, Callable[[float], float]] = {
+    "rectangular": lambda x: 0.5 + _within(-1.0, x, 1.0) / 2.0,
     "triangular": lambda x: 0.5 + _within(-1.0, x, 1.0) * (1.0 - abs(_within(-1.0, x, 1.0)) / 2.0),
     "u-shaped": lambda x: 0.5 + math.asin(_within(-1.0, x, 1.0)) / math.pi,
     "one-sided": lambda x: math.sqrt(_within(0.0, x + SQUARE_MEAN, 1.0)),
@@ -145,16 +157,19 @@ def _reach(parts: Parts) -> float:
     return math.fsum(_REACH.get(kind, 1.0) * abs(size) for kind, size in parts)
 
 
-#: Furthest that a contribution lies from its mean, for a half-width (or what it is) of 1.
+#: Standard deviation of a contribution, and the furthest that it lies from its mean, for a
+#: half-width (or what it is) of 1.
+_SPREAD = {kind: 1.0 / divisor for kind, divisor in DIVISOR.items()} | {"one-sided": SQUARE_SPREAD}
 _REACH = {"one-sided": 1.0 - SQUARE_MEAN, "normal": _NORMAL_REACH}
 
 
 class Sum:
     """The sum of contributions about its mean: a Fourier series over its reach."""
 
-    def __init__(self, parts: Parts, beside: float) -> None:
+    def __init__(self, parts: Parts, beside: tuple[float, ...]) -> None:
         # A little over the reach: an edge just at the period's end would be taken for two.
         self._period = 1.02 * _reach(parts)
+        self._skew = any(kind == "one-sided" for kind, _ in parts)
         if not parts:
             return
         kinds: dict[str, list[float]] = {}
@@ -166,66 +181,93 @@ class Sum:
         for kind, sizes in kinds.items():
             transform *= _transform(kind, np.array(sizes), self._waves)
         self._even, self._odd = transform.real / self._period, transform.imag / self._period
-        self._skew = "one-sided" in kinds
-        self._at_end = float(np.sum(self._even / self._waves**2 * np.where(numbers % 2, -1.0, 1.0)))
+        self._ends = np.where(numbers % 2, -1.0, 1.0)
+        self._variance = math.fsum((size * _SPREAD[kind]) ** 2 for kind, size in parts)
 
-    def between(self, low: float, high: float, beside: float = 0.0) -> float:
+    def between(self, low: float, high: float, *beside: float) -> float:
         """Probability, from 0 to 1, of lying between two distances from the mean, signed.
 
-        `beside` is the half-width of a rectangular contribution more.
+        `beside` are the half-widths of rectangular contributions more, two at most.
         """
-        bound = 2.0 * (self._period + beside) or 1.0
-        ends = np.clip([high, low], -bound, bound)
-        if beside > _NARROW * self._period:
-            most, least = self._excess(np.concatenate([ends + beside, ends - beside])).reshape(2, 2)
-            above, below = (most - least) / (2.0 * beside)
-        elif beside > 0.0:
-            places = np.concatenate([ends - beside, ends, ends + beside])
-            above, below = np.array([1.0, 4.0, 1.0]) / 6.0 @ self._below(places).reshape(3, 2)
+        bound = 2.0 * (self._period + sum(beside)) or 1.0
+        low, high = _within(-bound, low, bound), _within(-bound, high, bound)
+        if low == -high and not self._skew:
+            found = 2.0 * float(self._below(np.array([high]), beside)[0]) - 1.0
         else:
-            above, below = self._below(ends)
-        return _within(0.0, float(above - below), 1.0)
+            below, above = self._below(np.array([low, high]), beside)
+            found = float(above - below)
+        return _within(0.0, found, 1.0)
 
-    def _below(self, distances: Values) -> Values:
-        """Probability of lying below a distance."""
-        if not self._period:
-            return np.where(distances >= 0.0, 1.0, 0.0)
-        turns = np.outer(distances, self._waves)
-        waves = np.sum(np.sin(turns) * (self._even / self._waves), axis=1)
-        if self._skew:
-            ends = np.where(np.arange(1, len(self._waves) + 1) % 2, -1.0, 1.0)
-            waves -= np.sum((np.cos(turns) - ends) * (self._odd / self._waves), axis=1)
-        inside = 0.5 + distances / (2.0 * self._period) + waves
-        return np.where(np.abs(distances) < self._period, inside, distances > 0.0)
+    def _below(self, distances: Values, beside: tuple[float, ...]) -> Values:
+        """Probability of lying below distances, on average over the widths beside.
 
-    def _excess(self, distances: Values) -> Values:
-        """Integral of that probability up to a distance: the mean of what is above it, or 0."""
-        outside = np.maximum(distances, 0.0)
-        if not self._period:
-            return outside
-        turns = np.outer(distances, self._waves)
-        waves = np.sum(np.cos(turns) * (self._even / self._waves**2), axis=1)
-        if self._skew:
-            waves += np.sum(np.sin(turns) * (self._odd / self._waves**2), axis=1)
-        inside = (distances + self._period) ** 2 / (4.0 * self._period) + self._at_end - waves
-        return np.where(np.abs(distances) < self._period, inside, outside)
+        That is the difference of its integral at both ends of a width, over the width.
+        """
+        least = _NARROW * (self._period + sum(beside))
+        for place, width in enumerate(beside):
+            if width <= least:
+                others = beside[:place] + beside[place + 1 :]
+                low, middle, high = (
+                    self._below(distances + way, others) for way in (-width, 0.0, width)
+                )
+                return np.asarray((low + 4.0 * middle + high) / 6.0)
+        shifts, weights = _corners(beside)
+        places = distances[:, np.newaxis] + shifts
+        found = self._integral(places.ravel(), len(beside)).reshape(places.shape)
+        return np.asarray(np.dot(found, weights))
+
+    def _integral(self, distances: Values, times: int) -> Values:
+        """The probability of lying below distances, integrated so many times, at most twice."""
+        period, above = self._period, np.maximum(distances, 0.0)
+        if not period:
+            return above**times / max(1, times) if times else np.where(distances >= 0.0, 1.0, 0.0)
+        turns = distances[:, np.newaxis] * self._waves
+        even, odd = self._even / self._waves ** (times + 1), self._odd / self._waves ** (times + 1)
+        if times == 1:
+            waves = np.dot(np.cos(turns), even)
+            waves += np.dot(np.sin(turns), odd) if self._skew else 0.0
+        else:
+            waves = np.dot(np.sin(turns), even)
+            waves -= np.dot(np.cos(turns) - self._ends, odd) if self._skew else 0.0
+        from_start = distances + period
+        steady = from_start ** (times + 1) / (2.0 * period * math.factorial(times + 1))
+        # What the integral's own series is short of at the end of its period.
+        left = self._variance / (4.0 * period) - period / 12.0
+        if not times:
+            outside, inside = np.where(distances > 0.0, 1.0, 0.0), steady + waves
+        elif times == 1:
+            outside, inside = above, steady + left - waves
+        else:
+            outside = np.where(distances > 0.0, (distances**2 + self._variance) / 2.0, 0.0)
+            inside = steady + left * from_start - waves
+        return np.where(np.abs(distances) < period, inside, outside)
 
 
 @lru_cache(maxsize=64)
-def sum_of(parts: Parts, beside: float = 0.0) -> Sum:
+def _corners(beside: tuple[float, ...]) -> tuple[Values, Values]:
+    """Where an integral is asked to give its mean over widths, and how each place counts."""
+    shifts, weights = np.zeros(1), np.ones(1)
+    for width in beside:
+        shifts = np.concatenate([shifts + width, shifts - width])
+        weights = np.concatenate([weights, -weights]) / (2.0 * width)
+    return shifts, weights
+
+
+@lru_cache(maxsize=64)
+def sum_of(parts: Parts, beside: tuple[float, ...] = ()) -> Sum:
     """The sum of contributions, kept: it is asked again and again while a limit is looked for.
 
-    `beside` is the least half-width of a rectangular contribution that will be asked for with it.
+    `beside` are half-widths of rectangular contributions that will always be asked for with it.
     """
     return Sum(parts, beside)
 
 
-def _terms_for(kinds: Mapping[str, Sequence[float]], beside: float, wave: float) -> int:
+def _terms_for(kinds: Mapping[str, Sequence[float]], beside: tuple[float, ...], wave: float) -> int:
     """How many terms the series takes, `wave` being the first one's."""
 
     def left_out(terms: int) -> float:
-        narrower = min(1.0, 1.0 / (beside * terms * wave)) if beside else 1.0
-        return _envelope(kinds, terms * wave) * narrower / terms
+        everything = {**kinds, "rectangular": [*kinds.get("rectangular", ()), *beside]}
+        return _envelope(everything, terms * wave) / terms
 
     return next((terms for terms in _TERMS if left_out(terms) < _NEGLIGIBLE), _TERMS[-1])
 

@@ -9,7 +9,12 @@ from dataclasses import replace
 
 from halfangle_service.trade.roots import crossing
 from halfangle_service.trade.uncertainty.budget import Budget, Contribution
-from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY, parts_of, sum_of
+from halfangle_service.trade.uncertainty.coverage import (
+    COVERAGE_PROBABILITY,
+    parts_of,
+    sum_of,
+    without_widest,
+)
 from halfangle_service.trade.uncertainty.decision import DecisionRule, shortfall
 
 #: What is less than this part of a limit is no spread.
@@ -40,8 +45,9 @@ def _missed_by_times(
         and math.isinf(others.degrees_of_freedom)
     ):
         low, high, unit = -limit - others.mean, limit - others.mean, abs(part.at_limit)
-        rest = sum_of(parts_of(others.contributions))
-        return lambda times: COVERAGE_PROBABILITY - rest.between(low, high, times * unit)
+        parts, widest = without_widest(parts_of(others.contributions), 1)
+        rest = sum_of(parts, widest)
+        return lambda times: COVERAGE_PROBABILITY - rest.between(low, high, *widest, times * unit)
 
     def missed(times: float) -> float:
         parts = (*others.contributions, replace(part, value=times * part.value))
