@@ -27,11 +27,13 @@ _STYLE = (
     # A white rim keeps it legible over whatever it has to lie.
     f".a{{fill:{ALERT};font-weight:bold;paint-order:stroke;stroke:#fff;stroke-width:4}}"
     f"path{{stroke:{INK};stroke-width:1.2;stroke-linejoin:round}}"
-    ".thin{stroke-width:.7}.fine{stroke-width:.4}.dash{stroke-dasharray:6 4}"
+    ".thin{stroke-width:.7}.dash{stroke-dasharray:6 4}"
     ".axis{stroke-width:.7;stroke-dasharray:14 3 3 3}"
     f".wheel{{fill:{WHEEL};fill-opacity:.55}}"
     f".alert{{stroke:{ALERT};stroke-width:1.8}}"
 )
+#: Lines of a tenth of a millimetre, on sheets of true size.
+_FINE = ".fine{stroke-width:.4}"
 _RIM = ' paint-order="stroke" stroke="#fff" stroke-width="3"'
 
 
@@ -129,10 +131,11 @@ class Sheet:
     def render(self, lines: Sequence[str] = ()) -> str:
         """Give the drawing as SVG text; `lines` stand under the title."""
         width, height = f"{self.width_px:.0f}", f"{self.height_px:.0f}"
-        size = f'width="{width}" height="{height}"'
+        style, size = _STYLE, f'width="{width}" height="{height}"'
         if self.true_size:
             width, height = f"{self.width_px:.3f}", f"{self.height_px:.3f}"
             millimetres = (float(pixels) * MM_PER_PX for pixels in (width, height))
+            style += _FINE
             size = 'width="{:.6f}mm" height="{:.6f}mm"'.format(*millimetres)
         words = "".join(
             f'<text x="{self.margin_px:.0f}" y="{46 + 18 * i}">{escape(line)}</text>'
@@ -142,7 +145,7 @@ class Sheet:
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" '
             f'{size} role="img" '
             f'aria-label="{escape(self.title)}">'
-            f'<style>{_STYLE}</style><rect width="100%" height="100%" fill="white"/>'
+            f'<style>{style}</style><rect width="100%" height="100%" fill="white"/>'
             f'<text class="t" x="{self.margin_px:.0f}" y="26">{escape(self.title)}</text>'
             f"{words}{''.join(self.marks)}</svg>"
         )

@@ -178,6 +178,6 @@ def band_seen(profile: Profile, units: Units) -> Iterator[Advisory]:
             "band-not-seen",
             f"At this magnification the band is nowhere wider than "
             f"{figure(band * profile.magnification, units)} on paper, and under "
-            f"{figure(least, units)} it is not told from the line: draw it at "
-            f"{plain(least / band, 2)} to 1 or more.",
+            f"{figure(least, units)} it is not told from the line: draw it at more than "
+            f"{plain(least / band, 3)} to 1.",
         )

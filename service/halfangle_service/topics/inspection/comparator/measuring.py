@@ -56,7 +56,7 @@ class ProfileLine(ResultModel):
     straightness: LengthOut = Field(
         description="Highest less lowest of its points square to it, at the part."
     )
-    scatter: LengthOut | None = Field(
+    point_scatter: LengthOut | None = Field(
         description="Standard deviation of its points about it; null without a point to spare."
     )
     farthest_point: CountOut = Field(
@@ -214,7 +214,7 @@ def _described(line: Line) -> ProfileLine:
         name=line.name,
         direction=math.degrees(line.direction_rad),
         straightness=line.straightness,
-        scatter=line.scatter,
+        point_scatter=line.scatter,
         farthest_point=off.index(max(off)),
     )
 
@@ -226,10 +226,10 @@ def _overlay(
     asked = request.overlay
     if asked is None:
         return None, ()
-    if against == "base":
+    if against == "base_line":
         raise Disagreement(
             "An overlay is a cone's profile about its axis, and a base is none.",
-            fields={"overlay": "needs other_flank or axis in place of base"},
+            fields={"overlay": "needs other_flank or axis_line in place of base_line"},
         )
     profile = read_profile(asked, request.units, path="overlay/")
     size = request.magnification or 1.0

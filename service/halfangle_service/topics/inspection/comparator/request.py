@@ -19,12 +19,12 @@ from halfangle_service.fields.base import Rule
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.topics.inspection.overlay import Magnification, ProfileOverlay
 
-ComparedQuantity = Literal["included-angle", "half-angle", "face-angle"]
+ComparedQuantity = Literal["included-angle", "half-angle", "flank-angle"]
 #: The second line, what its angle to the flank is, and the fields that say what it should be.
 AGAINST: dict[str, tuple[ComparedQuantity, str]] = {
     "other_flank": ("included-angle", "included_angle"),
-    "axis": ("half-angle", "half_angle"),
-    "base": ("face-angle", "face_angle"),
+    "axis_line": ("half-angle", "half_angle"),
+    "base_line": ("flank-angle", "flank_angle"),
 }
 _FEWEST, _MOST = 3, 200
 
@@ -47,7 +47,7 @@ class InspectionComparatorRequest(RequestModel):
         Rule("one-of", tuple(AGAINST)),
         Rule("all-or-none", ("included_angle", "included_angle_tolerance_arcsec")),
         Rule("all-or-none", ("half_angle", "half_angle_tolerance_arcsec")),
-        Rule("all-or-none", ("face_angle", "face_angle_tolerance_arcsec")),
+        Rule("all-or-none", ("flank_angle", "flank_angle_tolerance_arcsec")),
     )
 
     units: UnitsField
@@ -58,10 +58,10 @@ class InspectionComparatorRequest(RequestModel):
     other_flank: Flank | None = Field(
         None, description="Points along the opposite flank: gives the included angle."
     )
-    axis: Datum | None = Field(
+    axis_line: Datum | None = Field(
         None, description="Points along the part's axis: gives the half angle."
     )
-    base: Datum | None = Field(
+    base_line: Datum | None = Field(
         None, description="Points along the base: gives the flank's angle to it."
     )
     magnification: Magnification | None = Field(
@@ -100,10 +100,10 @@ class InspectionComparatorRequest(RequestModel):
     half_angle_tolerance_arcsec: Arcsec | None = Field(
         None, description="Tolerance ± of the half angle, in arc-seconds."
     )
-    face_angle: Annotated[float, AngleInput(gt=0, lt=90)] | None = Field(
+    flank_angle: Annotated[float, AngleInput(gt=0, lt=90)] | None = Field(
         None, description="Angle of the flank to the base that is wanted, with its tolerance ±."
     )
-    face_angle_tolerance_arcsec: Arcsec | None = Field(
+    flank_angle_tolerance_arcsec: Arcsec | None = Field(
         None, description="Tolerance ± of the angle to the base, in arc-seconds."
     )
     decision_rule: DecisionRuleField = DECISION_RULE

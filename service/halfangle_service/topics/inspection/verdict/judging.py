@@ -250,8 +250,8 @@ def _advisories(judged: Judged, found: Verdict, words: Words) -> Iterator[Adviso
     if index is not None and index < case.least_index:
         yield caution(
             "coarser-than-agreed",
-            f"The tolerance is {plain(index, 3)} times four standard uncertainties, and "
-            f"{plain(case.least_index, 3)} times was agreed on: nothing is judged by so coarse a "
+            f"The tolerance is {plain(index, 4)} times four standard uncertainties, and "
+            f"{plain(case.least_index, 4)} times was agreed on: nothing is judged by so coarse a "
             "measurement.",
         )
     elif case.stated and case.accepted() is None:
