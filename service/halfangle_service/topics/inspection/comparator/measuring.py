@@ -39,6 +39,8 @@ from halfangle_service.trade.wording import small_length
 
 #: Spare points from which on a stray one stands out.
 STRAY_NEEDS_SPARE = 2
+#: More points than this on one line take more than a millisecond or two.
+MANY_POINTS = 100
 
 
 class ProfilePlace(ResultModel):
@@ -109,7 +111,10 @@ _JCGM = Source(
     ),
     sources=(_FIT, _JCGM),
     largest_request="200 points a line, one overlay",
-    heavy=lambda request: request.overlay is not None,
+    heavy=lambda request: (
+        request.overlay is not None
+        or any(len(getattr(request, name) or ()) > MANY_POINTS for name in ("flank", *AGAINST))
+    ),
     example={
         "units": "in",
         "flank": [
