@@ -12,21 +12,19 @@ from halfangle_service.fields import (
     Count,
     CountOut,
     ResultModel,
-    Unit,
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.fields.choice import at_least_one_of
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
+from halfangle_service.fields.numbers import Minutes, MinutesOut
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
 from halfangle_service.topics.wheels.grinder import WayName
 from halfangle_service.topics.wheels.sizes import unusual_sizes
-from halfangle_service.topics.wheels.ways import ChooseWays, Minutes, Way, ways_of
+from halfangle_service.topics.wheels.ways import ChooseWays, Way, ways_of
 from halfangle_service.trade.uncertainty import Forecast, forecast_of
 from halfangle_service.trade.wording import arcsec, plain
-
-MinutesOut = Annotated[float, Unit("minute")]
 
 #: Better before worse: what nothing was stated of comes before what cannot be.
 _RANK: tuple[Forecast, ...] = ("holds", "may-not-hold", "not-stated", "does-not-hold")

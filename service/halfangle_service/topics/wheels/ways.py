@@ -26,6 +26,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.choice import sent_of
+from halfangle_service.fields.numbers import Minutes
 from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
 from halfangle_service.topics.wheels.grinder import Grinder, WayName, why_no_cone
@@ -49,7 +50,6 @@ from halfangle_service.trade.wheel.ways import (
 )
 from halfangle_service.trade.wording import figure, plain
 
-Minutes = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("minute")]
 Seconds = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("second")]
 
 Breakdown = Annotated[
