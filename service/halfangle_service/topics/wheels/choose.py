@@ -23,6 +23,7 @@ from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
 from halfangle_service.topics.wheels.grinder import WayName
 from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.topics.wheels.ways import ChooseWays, Minutes, Way, ways_of
+from halfangle_service.trade.planning.times import MINUTES_PER_PIECE
 from halfangle_service.trade.uncertainty import Forecast, forecast_of
 from halfangle_service.trade.wording import arcsec, plain
 
@@ -40,7 +41,8 @@ class WheelChooseRequest(WheelConeFields):
     )
     pieces: Annotated[int, Count(ge=1, le=1_000_000)] = Field(1, description="Pieces to grind.")
     minutes_per_piece: Minutes = Field(
-        10.0, description="Time to grind one piece, in minutes (common practice, no source)."
+        MINUTES_PER_PIECE,
+        description="Time to grind one piece, in minutes (common practice, no source).",
     )
     ways: ChooseWays = Field(description="The ways that the shop has; at least one.")
 

@@ -30,6 +30,7 @@ from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
 from halfangle_service.topics.wheels.grinder import Grinder, WayName, why_no_cone
 from halfangle_service.topics.wheels.passes import unusual_passes
+from halfangle_service.trade.planning.times import DRESSING_PASS_SECONDS, USUAL_TIMES
 from halfangle_service.trade.sine.angle_error import LARGEST_YAW_ARCSEC
 from halfangle_service.trade.uncertainty import Budget
 from halfangle_service.trade.unit_slips import require_center_distance
@@ -95,10 +96,12 @@ class ChooseSinePlate(RequestModel):
         None, description="Largest angle that the plate reaches, in degrees."
     )
     setup_minutes: Minutes = Field(
-        30.0, description="Time to set up, in minutes (default: common practice, no source)."
+        USUAL_TIMES["sine-plate"].setup_minutes,
+        description="Time to set up, in minutes (default: common practice, no source).",
     )
     inspection_minutes: Minutes = Field(
-        5.0, description="Time to inspect the first piece, in minutes (same standing)."
+        USUAL_TIMES["sine-plate"].inspection_minutes,
+        description="Time to inspect the first piece, in minutes (same standing).",
     )
 
 
@@ -131,13 +134,16 @@ class ChooseDressedWheel(RequestModel):
         description="Depth dressed away by one pass, radially, in `units`.", examples=[0.0005]
     )
     pass_seconds_with_return: Seconds = Field(
-        10.0, description="Time of one pass with its return, in seconds (same standing)."
+        DRESSING_PASS_SECONDS,
+        description="Time of one pass with its return, in seconds (same standing).",
     )
     setup_minutes: Minutes = Field(
-        40.0, description="Time to set up, dressing apart, in minutes (same standing)."
+        USUAL_TIMES["dressed-wheel"].setup_minutes,
+        description="Time to set up, dressing apart, in minutes (same standing).",
     )
     inspection_minutes: Minutes = Field(
-        20.0, description="Time of the optical check, in minutes (same standing)."
+        USUAL_TIMES["dressed-wheel"].inspection_minutes,
+        description="Time of the optical check, in minutes (same standing).",
     )
 
 
@@ -168,9 +174,13 @@ class ChooseWheelSide(RequestModel):
     side_wear: NonNegativeLength | None = Field(
         None, description="Wear of the side over the surface, square to it, in `units`."
     )
-    setup_minutes: Minutes = Field(20.0, description="Time to set up, in minutes (same standing).")
+    setup_minutes: Minutes = Field(
+        USUAL_TIMES["wheel-side"].setup_minutes,
+        description="Time to set up, in minutes (same standing).",
+    )
     inspection_minutes: Minutes = Field(
-        20.0, description="Time to measure the angle, in minutes (same standing)."
+        USUAL_TIMES["wheel-side"].inspection_minutes,
+        description="Time to measure the angle, in minutes (same standing).",
     )
 
 
@@ -193,9 +203,13 @@ class ChooseWorkhead(RequestModel):
     largest_angle: LargestAngle = Field(
         None, description="Largest angle to which it swivels, in degrees."
     )
-    setup_minutes: Minutes = Field(15.0, description="Time to set up, in minutes (same standing).")
+    setup_minutes: Minutes = Field(
+        USUAL_TIMES["swivelled-workhead"].setup_minutes,
+        description="Time to set up, in minutes (same standing).",
+    )
     inspection_minutes: Minutes = Field(
-        20.0, description="Time to measure the angle, in minutes (same standing)."
+        USUAL_TIMES["swivelled-workhead"].inspection_minutes,
+        description="Time to measure the angle, in minutes (same standing).",
     )
 
 
