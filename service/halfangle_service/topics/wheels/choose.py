@@ -11,8 +11,9 @@ from halfangle_service.fields import (
     Arcsec,
     Count,
     CountOut,
+    Minutes,
+    MinutesOut,
     ResultModel,
-    Unit,
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
@@ -22,12 +23,10 @@ from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
 from halfangle_service.topics.wheels.grinder import WayName
 from halfangle_service.topics.wheels.sizes import unusual_sizes
-from halfangle_service.topics.wheels.ways import ChooseWays, Minutes, Way, ways_of
+from halfangle_service.topics.wheels.ways import ChooseWays, Way, ways_of
 from halfangle_service.trade.planning.times import MINUTES_PER_PIECE
 from halfangle_service.trade.uncertainty import Forecast, forecast_of
 from halfangle_service.trade.wording import arcsec, plain
-
-MinutesOut = Annotated[float, Unit("minute")]
 
 #: Better before worse: what nothing was stated of comes before what cannot be.
 _RANK: tuple[Forecast, ...] = ("holds", "may-not-hold", "not-stated", "does-not-hold")

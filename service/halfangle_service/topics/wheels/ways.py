@@ -18,9 +18,11 @@ from halfangle_service.fields import (
     FINITE,
     AngleInput,
     Length,
+    Minutes,
     NonNegativeArcsec,
     NonNegativeLength,
     RequestModel,
+    Seconds,
     Unit,
     Units,
 )
@@ -30,7 +32,7 @@ from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
 from halfangle_service.topics.wheels.grinder import Grinder, WayName, why_no_cone
 from halfangle_service.topics.wheels.passes import unusual_passes
-from halfangle_service.trade.planning.times import DRESSING_PASS_SECONDS, USUAL_TIMES
+from halfangle_service.trade.planning import times
 from halfangle_service.trade.sine.angle_error import LARGEST_YAW_ARCSEC
 from halfangle_service.trade.uncertainty import Budget
 from halfangle_service.trade.unit_slips import require_center_distance
@@ -49,9 +51,6 @@ from halfangle_service.trade.wheel.ways import (
     by_yaw,
 )
 from halfangle_service.trade.wording import figure, plain
-
-Minutes = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("minute")]
-Seconds = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("second")]
 
 Breakdown = Annotated[
     NonNegativeLength | None,
@@ -96,11 +95,11 @@ class ChooseSinePlate(RequestModel):
         None, description="Largest angle that the plate reaches, in degrees."
     )
     setup_minutes: Minutes = Field(
-        USUAL_TIMES["sine-plate"].setup_minutes,
+        times.PLATE.setup,
         description="Time to set up, in minutes (default: common practice, no source).",
     )
     inspection_minutes: Minutes = Field(
-        USUAL_TIMES["sine-plate"].inspection_minutes,
+        times.PLATE.inspection,
         description="Time to inspect the first piece, in minutes (same standing).",
     )
 
@@ -134,15 +133,15 @@ class ChooseDressedWheel(RequestModel):
         description="Depth dressed away by one pass, radially, in `units`.", examples=[0.0005]
     )
     pass_seconds_with_return: Seconds = Field(
-        DRESSING_PASS_SECONDS,
+        times.DRESSING_PASS_SECONDS,
         description="Time of one pass with its return, in seconds (same standing).",
     )
     setup_minutes: Minutes = Field(
-        USUAL_TIMES["dressed-wheel"].setup_minutes,
+        times.FLANK.setup,
         description="Time to set up, dressing apart, in minutes (same standing).",
     )
     inspection_minutes: Minutes = Field(
-        USUAL_TIMES["dressed-wheel"].inspection_minutes,
+        times.FLANK.inspection,
         description="Time of the optical check, in minutes (same standing).",
     )
 
@@ -175,12 +174,10 @@ class ChooseWheelSide(RequestModel):
         None, description="Wear of the side over the surface, square to it, in `units`."
     )
     setup_minutes: Minutes = Field(
-        USUAL_TIMES["wheel-side"].setup_minutes,
-        description="Time to set up, in minutes (same standing).",
+        times.SIDE.setup, description="Time to set up, in minutes (same standing)."
     )
     inspection_minutes: Minutes = Field(
-        USUAL_TIMES["wheel-side"].inspection_minutes,
-        description="Time to measure the angle, in minutes (same standing).",
+        times.SIDE.inspection, description="Time to measure the angle, in minutes (same standing)."
     )
 
 
@@ -204,12 +201,10 @@ class ChooseWorkhead(RequestModel):
         None, description="Largest angle to which it swivels, in degrees."
     )
     setup_minutes: Minutes = Field(
-        USUAL_TIMES["swivelled-workhead"].setup_minutes,
-        description="Time to set up, in minutes (same standing).",
+        times.HEAD.setup, description="Time to set up, in minutes (same standing)."
     )
     inspection_minutes: Minutes = Field(
-        USUAL_TIMES["swivelled-workhead"].inspection_minutes,
-        description="Time to measure the angle, in minutes (same standing).",
+        times.HEAD.inspection, description="Time to measure the angle, in minutes (same standing)."
     )
 
 

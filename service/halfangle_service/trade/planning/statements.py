@@ -151,7 +151,7 @@ def sentence(
     figure: Callable[[float], str],
     way: Callable[[str], str],
 ) -> str:
-    """Say what to state and what it decides; `what` names it, `figure` writes a value, unit and all.
+    """Say what to state and what it decides; `what` names it, `figure` writes a value.
 
     >>> turn = Turn(70.0, "wheel-side")
     >>> decides = Deciding(("wheel_breakdown",), "sine-plate", "sine-plate", (turn,))

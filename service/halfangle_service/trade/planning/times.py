@@ -20,17 +20,16 @@ DRESSING_MINUTES = 3.0
 class UsualTimes:
     """Minutes to set a way up and to inspect one piece, where nothing is stated."""
 
-    setup_minutes: float
-    inspection_minutes: float
+    setup: float
+    inspection: float
 
 
-#: By the way's name. A sine setting is proved by its stack; the others by the angle as ground.
-USUAL_TIMES: dict[str, UsualTimes] = {
-    "sine-plate": UsualTimes(30.0, 5.0),
-    "dressed-wheel": UsualTimes(40.0, 20.0),
-    "wheel-side": UsualTimes(20.0, 20.0),
-    "swivelled-workhead": UsualTimes(15.0, 20.0),
-}
+#: Of a sine plate, a dressed flank (dressing apart), the wheel's side, a swivelled workhead. A sine
+#: setting is proved by its stack, the others by the angle as ground.
+PLATE = UsualTimes(30.0, 5.0)
+FLANK = UsualTimes(40.0, 20.0)
+SIDE = UsualTimes(20.0, 20.0)
+HEAD = UsualTimes(15.0, 20.0)
 
 
 @dataclass(frozen=True, slots=True)
