@@ -16,6 +16,7 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     Rpm,
+    SecondsOut,
     Unit,
     UnitsField,
 )
@@ -35,7 +36,6 @@ GLAZING_OVERLAP = 10.0
 
 Traverse = Annotated[float, FINITE, Field(ge=1e-6, le=1e5), Unit("length_per_minute")]
 TraverseOut = Annotated[float, Unit("length_per_minute")]
-SecondsOut = Annotated[float, Unit("second")]
 
 _DERIVED = Source(
     citation="Derived here: the diamond's nose touches the wheel over a chord of its circle.",

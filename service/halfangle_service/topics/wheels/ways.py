@@ -18,19 +18,21 @@ from halfangle_service.fields import (
     FINITE,
     AngleInput,
     Length,
+    Minutes,
     NonNegativeArcsec,
     NonNegativeLength,
     RequestModel,
+    Seconds,
     Unit,
     Units,
 )
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.choice import sent_of
-from halfangle_service.fields.numbers import Minutes
 from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
 from halfangle_service.topics.wheels.grinder import Grinder, WayName, why_no_cone
 from halfangle_service.topics.wheels.passes import unusual_passes
+from halfangle_service.trade.planning import times
 from halfangle_service.trade.sine.angle_error import LARGEST_YAW_ARCSEC
 from halfangle_service.trade.uncertainty import Budget
 from halfangle_service.trade.unit_slips import require_center_distance
@@ -49,8 +51,6 @@ from halfangle_service.trade.wheel.ways import (
     by_yaw,
 )
 from halfangle_service.trade.wording import figure, plain
-
-Seconds = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("second")]
 
 Breakdown = Annotated[
     NonNegativeLength | None,
@@ -95,10 +95,12 @@ class ChooseSinePlate(RequestModel):
         None, description="Largest angle that the plate reaches, in degrees."
     )
     setup_minutes: Minutes = Field(
-        30.0, description="Time to set up, in minutes (default: common practice, no source)."
+        times.PLATE.setup,
+        description="Time to set up, in minutes (default: common practice, no source).",
     )
     inspection_minutes: Minutes = Field(
-        5.0, description="Time to inspect the first piece, in minutes (same standing)."
+        times.PLATE.inspection,
+        description="Time to inspect the first piece, in minutes (same standing).",
     )
 
 
@@ -131,13 +133,16 @@ class ChooseDressedWheel(RequestModel):
         description="Depth dressed away by one pass, radially, in `units`.", examples=[0.0005]
     )
     pass_seconds_with_return: Seconds = Field(
-        10.0, description="Time of one pass with its return, in seconds (same standing)."
+        times.DRESSING_PASS_SECONDS,
+        description="Time of one pass with its return, in seconds (same standing).",
     )
     setup_minutes: Minutes = Field(
-        40.0, description="Time to set up, dressing apart, in minutes (same standing)."
+        times.FLANK.setup,
+        description="Time to set up, dressing apart, in minutes (same standing).",
     )
     inspection_minutes: Minutes = Field(
-        20.0, description="Time of the optical check, in minutes (same standing)."
+        times.FLANK.inspection,
+        description="Time of the optical check, in minutes (same standing).",
     )
 
 
@@ -168,9 +173,11 @@ class ChooseWheelSide(RequestModel):
     side_wear: NonNegativeLength | None = Field(
         None, description="Wear of the side over the surface, square to it, in `units`."
     )
-    setup_minutes: Minutes = Field(20.0, description="Time to set up, in minutes (same standing).")
+    setup_minutes: Minutes = Field(
+        times.SIDE.setup, description="Time to set up, in minutes (same standing)."
+    )
     inspection_minutes: Minutes = Field(
-        20.0, description="Time to measure the angle, in minutes (same standing)."
+        times.SIDE.inspection, description="Time to measure the angle, in minutes (same standing)."
     )
 
 
@@ -193,9 +200,11 @@ class ChooseWorkhead(RequestModel):
     largest_angle: LargestAngle = Field(
         None, description="Largest angle to which it swivels, in degrees."
     )
-    setup_minutes: Minutes = Field(15.0, description="Time to set up, in minutes (same standing).")
+    setup_minutes: Minutes = Field(
+        times.HEAD.setup, description="Time to set up, in minutes (same standing)."
+    )
     inspection_minutes: Minutes = Field(
-        20.0, description="Time to measure the angle, in minutes (same standing)."
+        times.HEAD.inspection, description="Time to measure the angle, in minutes (same standing)."
     )
 
 
