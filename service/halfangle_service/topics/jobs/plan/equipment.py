@@ -8,14 +8,16 @@ from pydantic import Field
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields import Length, NonNegativeArcsec, RequestModel
 from halfangle_service.fields.blocks import BlockBoxFields, BlockGradeFields, GradeField
+from halfangle_service.fields.compound.raised_sides import RaisedSizes
 from halfangle_service.fields.numbers import Minutes
 from halfangle_service.fields.plates import BaseStep, CenterDistance, ReachField
+from halfangle_service.fields.set_up_errors import SetUpErrorFields
 from halfangle_service.fields.wheel.ways import (
     ChooseDressedWheel,
     ChooseWheelSide,
     ChooseWorkhead,
 )
-from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields
+from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields, WheelFaceError
 from halfangle_service.topics.jobs.center.runout_budget import RunoutContributions
 from halfangle_service.trade.planning import times
 from halfangle_service.trade.tables.materials.expansion import MaterialName
@@ -69,6 +71,32 @@ class PlanSinePlate(RequestModel):
     )
 
 
+class PlanCompoundPlate(RaisedSizes):
+    """A compound sine plate under a flat wheel.
+
+    Of the base plate's errors, yaw and pitch are those of the upper plate on it; of the upper
+    plate's, those of the work.
+    """
+
+    name: EquipmentName
+    base_largest_angle: ReachField = None
+    upper_largest_angle: ReachField = None
+    base_errors: SetUpErrorFields = Field(
+        SetUpErrorFields(), description="Errors of the base plate's setting."
+    )
+    upper_errors: SetUpErrorFields = Field(
+        SetUpErrorFields(), description="Errors of the upper plate's setting."
+    )
+    wheel_face_error_limit_arcsec: WheelFaceError = None
+    setup_minutes: Minutes = Field(
+        times.PLATE.setup, description="Time to set up, in minutes (same standing)."
+    )
+    inspection_minutes: Minutes = Field(
+        times.PLATE.inspection,
+        description="Time to inspect the first piece, in minutes (same standing).",
+    )
+
+
 class PlanBlockSet(BlockBoxFields):
     """A set of gauge blocks."""
 
@@ -109,7 +137,14 @@ class PlanInternalSpindle(RequestModel):
 
 
 #: Fields of the equipment that list things by name.
-NAMED = ("sine_plates", "block_sets", "dressed_wheels", "wheel_sides", "swivelled_workheads")
+NAMED = (
+    "sine_plates",
+    "compound_plates",
+    "block_sets",
+    "dressed_wheels",
+    "wheel_sides",
+    "swivelled_workheads",
+)
 
 
 class PlanEquipment(RequestModel):
@@ -120,6 +155,9 @@ class PlanEquipment(RequestModel):
     )
     block_sets: Annotated[list[PlanBlockSet], Field(max_length=MOST_ALIKE)] | None = Field(
         None, description="Sets of gauge blocks."
+    )
+    compound_plates: Annotated[list[PlanCompoundPlate], Field(max_length=MOST_ALIKE)] | None = (
+        Field(None, description="Compound sine plates.")
     )
     dressed_wheels: Annotated[list[PlanDressedWheel], Field(max_length=MOST_ALIKE)] | None = Field(
         None, description="Wheels on which a flank may be dressed."
