@@ -30,7 +30,7 @@ EquipmentName = Annotated[
     str,
     Field(
         min_length=1,
-        max_length=40,
+        max_length=60,
         description="What the shop calls it; the plan names it so.",
         examples=["5 in plate"],
     ),
@@ -53,7 +53,8 @@ class PlanSinePlate(RequestModel):
         False, description="True where the low roll is a hinge, so that no stack goes under it."
     )
     angle_errors: PlateErrorFields = Field(
-        PlateErrorFields(), description="Errors of a set-up on it that turn the angle."
+        default_factory=PlateErrorFields,
+        description="Errors of a set-up on it that turn the angle.",
     )
     squareness_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
@@ -82,10 +83,10 @@ class PlanCompoundPlate(RaisedSizes):
     base_largest_angle: ReachField = None
     upper_largest_angle: ReachField = None
     base_errors: SetUpErrorFields = Field(
-        SetUpErrorFields(), description="Errors of the base plate's setting."
+        default_factory=SetUpErrorFields, description="Errors of the base plate's setting."
     )
     upper_errors: SetUpErrorFields = Field(
-        SetUpErrorFields(), description="Errors of the upper plate's setting."
+        default_factory=SetUpErrorFields, description="Errors of the upper plate's setting."
     )
     wheel_face_error_limit_arcsec: WheelFaceError = None
     setup_minutes: Minutes = Field(
@@ -172,7 +173,7 @@ class PlanEquipment(RequestModel):
         None, description="What grinds a socket. Absent where there is none."
     )
     runout_errors: RunoutContributions = Field(
-        RunoutContributions(), description="Runout that the holding adds."
+        default_factory=RunoutContributions, description="Runout that the holding adds."
     )
 
 

@@ -68,7 +68,10 @@ class PlanCenter(PlanTurnedFields):
     )
 
 
-class _PlanTaperFields(PlanTurnedFields):
+class PlanTaper(PlanTurnedFields):
+    """A taper plug or socket; a standard's designation is enough."""
+
+    kind: Literal["taper-plug", "taper-socket"]
     gauge_diameter: Length | None = Field(
         None,
         description="Diameter at the gauge line, the taper's large end, in `units`; a standard "
@@ -79,18 +82,6 @@ class _PlanTaperFields(PlanTurnedFields):
         description="Length from the gauge line to the small end, in `units`; of a standard taper "
         "absent where its table has one.",
     )
-
-
-class PlanTaperPlug(_PlanTaperFields):
-    """A taper plug; a standard's designation is enough."""
-
-    kind: Literal["taper-plug"]
-
-
-class PlanTaperSocket(_PlanTaperFields):
-    """A taper socket; a standard's designation is enough."""
-
-    kind: Literal["taper-socket"]
 
 
 class PlanAngledFace(RequestModel):
@@ -123,9 +114,9 @@ class PlanCompoundFace(RequestModel):
     )
 
 
-_Turned = PlanCone | PlanCenter | PlanTaperPlug | PlanTaperSocket
+_Turned = PlanCone | PlanCenter | PlanTaper
 PlanFeature = Annotated[
-    PlanCone | PlanCenter | PlanTaperPlug | PlanTaperSocket | PlanAngledFace | PlanCompoundFace,
+    PlanCone | PlanCenter | PlanTaper | PlanAngledFace | PlanCompoundFace,
     Field(discriminator="kind", description="The feature wanted."),
 ]
 
@@ -270,7 +261,7 @@ def _turned(
     )
 
 
-def _taper_sizes(feature: PlanTaperPlug | PlanTaperSocket, units: Units) -> tuple[float, float]:
+def _taper_sizes(feature: PlanTaper, units: Units) -> tuple[float, float]:
     """Gauge diameter and length of a taper: its own, else those of the standard that it names."""
     standard = one_standard(feature.designation)
     sizes = (None, None) if standard is None else _standard_sizes(standard, units)
