@@ -1,15 +1,13 @@
 """A job planned: every way of the shop for a feature, proved and ranked."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from types import MappingProxyType
 from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.cautions import WHEEL_SAFETY
 from halfangle_service.errors import Disagreement, Unreachable
 from halfangle_service.fields import Count, Minutes, RequestModel, UnitsField
-from halfangle_service.fields.advisories import Advisory, caution, stop
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
@@ -20,6 +18,7 @@ from halfangle_service.topics.jobs.center.runout_budget import (
     planned_runout,
 )
 from halfangle_service.topics.jobs.center.shank import planned_shank
+from halfangle_service.topics.jobs.plan import advice
 from halfangle_service.topics.jobs.plan.equipment import EquipmentName, PlanEquipment
 from halfangle_service.topics.jobs.plan.features import (
     PlanFeature,
@@ -157,7 +156,8 @@ def plan(
     wanted = wanted_of(request.feature, request.units)
     require_consistent(shop, request.units)
     adapter, holding = holding_of(shop, wanted.shank, request.units)
-    found = list(every_way(wanted, shop, read_boxes(shop, request.units), request.max_blocks))
+    boxes = read_boxes(shop, request.units)
+    found = list(every_way(wanted, shop, boxes, request.max_blocks))
     ways = [way for way in found if isinstance(way, Way)]
     ruled_out = [way for way in found if isinstance(way, RuledOut)]
     if not ways:
@@ -181,8 +181,8 @@ def plan(
         steps=steps_of(first, wanted, shank),
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
-    cautions = dict.fromkeys(caution for way in ways for caution in way.cautions)
-    return Outcome(result, (*_advisories(result), *cautions))
+    noted = (advisory for box in boxes for advisory in box.supply.advisories)
+    return Outcome(result, (*noted, *advice.of_plan(result, first, ways, rule)))
 
 
 def _profile(request: JobPlanRequest, profiles: Profiles) -> ShopProfile | None:
@@ -225,19 +225,3 @@ def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
         fields={way.field: way.reason for way in ways},
         more={"ruled_out": [ruled_out_way(way).model_dump() for way in ways]},
     )
-
-
-def _advisories(result: JobPlanResult) -> Iterator[Advisory]:
-    yield WHEEL_SAFETY
-    best = result.ways[0]
-    if best.forecast == "does-not-hold":
-        yield stop(
-            "no-way-fits",
-            "No way of the shop keeps every limit; the errors to expect stand beside each. Do not "
-            "grind this feature by any of them as it stands.",
-        )
-    elif best.forecast == "not-stated":
-        yield caution(
-            "no-way-known",
-            "Nothing can be said for any way that is not ruled out: none of its errors was stated.",
-        )
