@@ -68,7 +68,7 @@ def test_halving_finds_what_going_piece_by_piece_finds(
     """The most pieces on one dress are those before the first that does not keep the tolerance."""
     budget = Budget((Contribution("stack", 20.0), Contribution("yaw", 3.0)), offset=offset)
     for sense in ("blunter", None):
-        growth = Growth.of_angle(per_piece, sense)  # type: ignore[arg-type]
+        growth = Growth.of_angle(per_piece, sense)
         kept = 0
         while kept < 400 and judged_at(budget, growth, kept + 1, 60.0, rule) == "conforming":
             kept += 1
@@ -107,7 +107,7 @@ def test_pieces_to_measure_are_those_about_each_dress() -> None:
 def test_observed_growth_is_the_line_of_least_squares() -> None:
     """Slope and its doubt are a general library's, the doubt counts in a budget as Student's."""
     errors = [(1, 3.0), (5, 12.5), (9, 18.0), (14, 33.0), (20, 41.5)]
-    line = stats.linregress(*zip(*errors, strict=True))
+    line = stats.linregress([piece for piece, _ in errors], [error for _, error in errors])
     found = observed_growth(errors)
     assert found is not None
     assert found.error_arcsec(1) == pytest.approx(line.slope)

@@ -146,7 +146,7 @@ def test_passes_are_those_that_a_hand_makes(allowance: float) -> None:
     while left > 0:
         left = max(left - finish, Decimal(0))
         made["finish"] += 1
-    counts = {name: found[name].passes if name in found else 0 for name in made}  # type: ignore[index]
+    counts = {name: found[name].passes if name in found else 0 for name in made}
     assert counts == made
     feeds = [(p.passes - 1) * p.downfeed + p.last_downfeed for p in found.values() if p.stock]
     assert sum(feeds) == pytest.approx(allowance, rel=1e-12)

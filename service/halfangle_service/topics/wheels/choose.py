@@ -11,14 +11,13 @@ from halfangle_service.fields import (
     Arcsec,
     Count,
     CountOut,
-    Minutes,
-    MinutesOut,
     ResultModel,
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.fields.choice import at_least_one_of
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
+from halfangle_service.fields.numbers import Minutes, MinutesOut
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
 from halfangle_service.topics.wheels.grinder import WayName

@@ -16,13 +16,13 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     Rpm,
-    SecondsOut,
     Unit,
     UnitsField,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
+from halfangle_service.fields.numbers import SecondsOut
 from halfangle_service.operation import Outcome, Source, operation, published_table
 from halfangle_service.topics.wheels.passes import unusual_passes
 from halfangle_service.topics.wheels.sizes import unusual_sizes

@@ -18,16 +18,15 @@ from halfangle_service.fields import (
     FINITE,
     AngleInput,
     Length,
-    Minutes,
     NonNegativeArcsec,
     NonNegativeLength,
     RequestModel,
-    Seconds,
     Unit,
     Units,
 )
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.choice import sent_of
+from halfangle_service.fields.numbers import Minutes, Seconds
 from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
 from halfangle_service.topics.wheels.grinder import Grinder, WayName, why_no_cone
