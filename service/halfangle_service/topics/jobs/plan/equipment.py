@@ -1,0 +1,117 @@
+"""What the shop has for a job, as a request states it, or a profile that the service was given."""
+
+from collections.abc import Iterable, Iterator
+from typing import Annotated
+
+from pydantic import Field
+
+from halfangle_service.errors import Disagreement
+from halfangle_service.fields import Length, NonNegativeArcsec, RequestModel
+from halfangle_service.fields.blocks import BlockBoxFields, BlockGradeFields, GradeField
+from halfangle_service.fields.numbers import Minutes
+from halfangle_service.fields.plates import BaseStep, CenterDistance, ReachField
+from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields
+from halfangle_service.topics.jobs.center.runout_budget import RunoutContributions
+from halfangle_service.trade.tables.materials.expansion import MaterialName
+from halfangle_service.trade.units import Units
+
+#: Most of one kind of equipment: each plate is tried with each set.
+MOST_ALIKE = 4
+
+EquipmentName = Annotated[
+    str,
+    Field(
+        min_length=1,
+        max_length=40,
+        description="What the shop calls it; the plan names it so.",
+        examples=["5 in plate"],
+    ),
+]
+
+
+class PlanSinePlate(RequestModel):
+    """A sine plate with what holds the work on it, under a flat wheel."""
+
+    name: EquipmentName
+    center_distance: CenterDistance
+    base_step: BaseStep = 0.0
+    largest_angle: ReachField = None
+    low_roll_hinged: bool = Field(
+        False, description="True where the low roll is a hinge, so that no stack goes under it."
+    )
+    angle_errors: PlateErrorFields = Field(
+        PlateErrorFields(), description="Errors of a set-up on it that turn the angle."
+    )
+    squareness_error_limit_arcsec: NonNegativeArcsec | None = Field(
+        None,
+        description="Largest error ± from square of what turns the work a quarter on the plate: "
+        "an angle plate, or the work's own side. Takes the place of "
+        "`axis_pitch_error_limit_arcsec` there.",
+    )
+    setup_minutes: Minutes = Field(
+        30.0, description="Time to set up, in minutes (default: common practice, no source)."
+    )
+    inspection_minutes: Minutes = Field(
+        5.0, description="Time to inspect the first piece, in minutes (same standing)."
+    )
+
+
+class PlanBlockSet(BlockBoxFields):
+    """A set of gauge blocks."""
+
+    name: EquipmentName
+    grade: GradeField = None
+    block_material: MaterialName | None = Field(
+        None, description="Material of the blocks. Absent: steel. A `box` says it of each block."
+    )
+
+
+class PlanInternalSpindle(RequestModel):
+    """A spindle whose wheel goes into a bore."""
+
+    wheel_diameter: Length = Field(description="Diameter of the wheel, in `units`.", examples=[0.5])
+    reach: Length = Field(
+        description="How far wheel and quill go into a bore, in `units`.", examples=[3.5]
+    )
+
+
+class PlanEquipment(RequestModel):
+    """What the shop has; lengths in the request's `units`."""
+
+    sine_plates: Annotated[list[PlanSinePlate], Field(max_length=MOST_ALIKE)] | None = Field(
+        None, description="Sine plates and bars."
+    )
+    block_sets: Annotated[list[PlanBlockSet], Field(max_length=MOST_ALIKE)] | None = Field(
+        None, description="Sets of gauge blocks."
+    )
+    internal_spindle: PlanInternalSpindle | None = Field(
+        None, description="What grinds a socket. Absent where there is none."
+    )
+    runout_errors: RunoutContributions = Field(
+        RunoutContributions(), description="Runout that the holding adds."
+    )
+
+
+def supply_fields(blocks: PlanBlockSet, units: Units) -> BlockGradeFields:
+    """A set as an operation on blocks states it."""
+    stated = {name: getattr(blocks, name) for name in BlockBoxFields.model_fields}
+    return BlockGradeFields.model_construct(units=units, grade=blocks.grade, **stated)
+
+
+def require_names(equipment: PlanEquipment, path: str) -> None:
+    """Refuse two things of one name: the plan could not say which it means."""
+    seen: dict[str, str] = {}
+    for place, name in _names(equipment, path):
+        first = seen.setdefault(name, place)
+        if first != place:
+            raise Disagreement(
+                f"Two things in the shop are called {name!r}.",
+                fields={place: f"repeats {first}"},
+            )
+
+
+def _names(equipment: PlanEquipment, path: str) -> Iterator[tuple[str, str]]:
+    for field in ("sine_plates", "block_sets"):
+        entries: Iterable[PlanSinePlate | PlanBlockSet] = getattr(equipment, field) or ()
+        for place, entry in enumerate(entries):
+            yield f"{path}{field}/{place}/name", entry.name
