@@ -11,18 +11,20 @@ from halfangle_service.fields import (
     Arcsec,
     Count,
     CountOut,
+    Minutes,
+    MinutesOut,
     ResultModel,
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.fields.choice import at_least_one_of
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
-from halfangle_service.fields.numbers import Minutes, MinutesOut
+from halfangle_service.fields.wheel.grinder import WayName
+from halfangle_service.fields.wheel.ways import Way
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
-from halfangle_service.topics.wheels.grinder import WayName
 from halfangle_service.topics.wheels.sizes import unusual_sizes
-from halfangle_service.topics.wheels.ways import ChooseWays, Way, ways_of
+from halfangle_service.topics.wheels.ways import ChooseWays, ways_of
 from halfangle_service.trade.planning.times import MINUTES_PER_PIECE
 from halfangle_service.trade.uncertainty import Forecast, forecast_of
 from halfangle_service.trade.wording import arcsec, plain

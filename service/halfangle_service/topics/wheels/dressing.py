@@ -16,15 +16,15 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     Rpm,
+    SecondsOut,
     Unit,
     UnitsField,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
-from halfangle_service.fields.numbers import SecondsOut
+from halfangle_service.fields.wheel.passes import unusual_passes
 from halfangle_service.operation import Outcome, Source, operation, published_table
-from halfangle_service.topics.wheels.passes import unusual_passes
 from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.guides import Guide, Purpose, guides
