@@ -21,7 +21,7 @@ from halfangle_service.trade.planning.feed import (
     travel_of,
     usual,
 )
-from halfangle_service.trade.planning.times import JobTime, grinding_seconds
+from halfangle_service.trade.planning.times import JobTime, grinding_time
 from halfangle_service.trade.tapers.feed import Measure, amount_of, normal_of
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from support import Call
@@ -110,15 +110,15 @@ def test_one_piece_takes_what_choosing_a_way_says(call: Call) -> None:
         if way["way"] == "sine-plate"
     )
     # By the usual times: 30 minutes to set up, 5 to inspect, 10 to grind.
-    taken = JobTime(1800.0, 0.0, 600.0, 300.0, 180.0, pieces=1, inspected=1, dressings=0)
-    assert taken.total == taken.first_piece == plate["total_minutes"] * 60.0
+    taken = JobTime(30.0, 0.0, 10.0, 5.0, 3.0, pieces=1, inspected=1, dressings=0)
+    assert taken.total == taken.first_piece == plate["total_minutes"]
     # By hand, of 10 pieces with 2 dresses and 6 inspections.
-    many = JobTime(1800.0, 60.0, 600.0, 300.0, 180.0, pieces=10, inspected=6, dressings=2)
-    assert many.total == 1800.0 + 10 * 660.0 + 6 * 300.0 + 2 * 180.0
+    many = JobTime(30.0, 1.0, 10.0, 5.0, 3.0, pieces=10, inspected=6, dressings=2)
+    assert many.total == 30.0 + 10 * 11.0 + 6 * 5.0 + 2 * 3.0
 
 
 def test_time_of_a_piece_is_unknown_where_a_phase_is() -> None:
     """Phases add up; one whose time is unknown leaves the whole unknown, as none does."""
-    assert grinding_seconds([60.0, 30.0]) == 90.0
-    assert grinding_seconds([60.0, None]) is None
-    assert grinding_seconds([]) is None
+    assert grinding_time([60.0, 30.0]) == 90.0
+    assert grinding_time([60.0, None]) is None
+    assert grinding_time([]) is None
