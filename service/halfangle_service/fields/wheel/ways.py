@@ -8,7 +8,7 @@ one on the half angle, unless its description says otherwise. An error that is a
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Annotated
+from typing import Annotated, NamedTuple
 
 from pydantic import Field
 
@@ -172,6 +172,14 @@ class ChooseWorkhead(RequestModel):
     )
 
 
+class Reason(NamedTuple):
+    """Why a way is ruled out: the field of its own that says so, in words, and what would do it."""
+
+    field: str
+    words: str
+    instead: str | None = None
+
+
 @dataclass(frozen=True, slots=True)
 class Way:
     """A way for one cone: the budget of its included angle, times, checks, reasons against it.
@@ -184,15 +192,16 @@ class Way:
     inspection_minutes: float
     inspect: tuple[str, ...]
     budget: Budget
-    reasons: tuple[str, ...] = ()
+    reasons: tuple[Reason, ...] = ()
     cautions: tuple[Advisory, ...] = ()
 
 
-def past_reach(largest: float | None, cone: DressedCone, words: str) -> Iterator[str]:
+def past_reach(largest: float | None, cone: DressedCone, words: str) -> Iterator[Reason]:
     """The reason where a half angle is past the largest that is reached, in degrees."""
     degrees = math.degrees(cone.angle_rad)
     if largest is not None and degrees > largest * (1.0 + 1e-12):
-        yield f"{words} {plain(largest)}°, the half angle is {plain(degrees)}°."
+        said = f"{words} {plain(largest)}°, the half angle is {plain(degrees)}°."
+        yield Reason("largest_angle", said)
 
 
 def dressed_wheel_way(
@@ -212,7 +221,11 @@ def dressed_wheel_way(
     passes = dressing_passes(flank.depth, wheel.depth_per_pass)
     fits = flank.width <= wheel.wheel_width
     width, wheel_width = figure(flank.width, units), figure(wheel.wheel_width, units)
-    too_wide = f"The flank is {width} wide, the wheel {wheel_width}."
+    too_wide = Reason(
+        "wheel_width",
+        f"The flank is {width} wide, the wheel {wheel_width}.",
+        f"A wheel at least {width} wide takes the flank.",
+    )
     return Way(
         "dressed-wheel",
         wheel.setup_minutes + passes * wheel.pass_seconds_with_return / 60.0,
@@ -272,14 +285,21 @@ def wheel_side_way(side: ChooseWheelSide, cone: DressedCone, units: Units) -> Wa
     )
 
 
-def _against_the_side(side: ChooseWheelSide, cone: DressedCone, units: Units) -> Iterator[str]:
+def _against_the_side(side: ChooseWheelSide, cone: DressedCone, units: Units) -> Iterator[Reason]:
     if not side.rated_for_side:
         what = "not known" if side.rated_for_side is None else "stated not"
-        yield f"The wheel is {what} to be rated for grinding with its side."
+        yield Reason(
+            "rated_for_side",
+            f"The wheel is {what} to be rated for grinding with its side.",
+            "Only a wheel that is stated to be is used so.",
+        )
     if cone.slant > side.usable_width:
-        yield (
-            f"The surface is {figure(cone.slant, units)} long, the side is usable over "
-            f"{figure(side.usable_width, units)}."
+        slant = figure(cone.slant, units)
+        yield Reason(
+            "usable_width",
+            f"The surface is {slant} long, the side is usable over "
+            f"{figure(side.usable_width, units)}.",
+            f"A side usable over {slant} takes it.",
         )
 
 
@@ -307,8 +327,8 @@ def workhead_way(head: ChooseWorkhead, cone: DressedCone, path: str) -> Way:
     )
 
 
-def _against_the_workhead(head: ChooseWorkhead, cone: DressedCone) -> Iterator[str]:
+def _against_the_workhead(head: ChooseWorkhead, cone: DressedCone) -> Iterator[Reason]:
     no_cone = why_no_cone(head.grinder, "swivelled-workhead")
     if no_cone is not None:
-        yield no_cone
+        yield Reason("grinder", no_cone)
     yield from past_reach(head.largest_angle, cone, "The workhead swivels to")

@@ -166,7 +166,7 @@ def _row(request: WheelChooseRequest, way: Way) -> GrindingWay:
     tolerance = request.included_angle_tolerance_arcsec
     error = estimate(ArcsecEstimate, way.budget)
     by_error = forecast_of(way.budget, -tolerance, tolerance)
-    reasons = list(way.reasons)
+    reasons = [reason.words for reason in way.reasons]
     if by_error == "does-not-hold":
         reasons.append(
             f"The error to expect is {arcsec(error.value or 0.0)} ± "

@@ -10,8 +10,14 @@ from halfangle_service.fields import Length, NonNegativeArcsec, RequestModel
 from halfangle_service.fields.blocks import BlockBoxFields, BlockGradeFields, GradeField
 from halfangle_service.fields.numbers import Minutes
 from halfangle_service.fields.plates import BaseStep, CenterDistance, ReachField
+from halfangle_service.fields.wheel.ways import (
+    ChooseDressedWheel,
+    ChooseWheelSide,
+    ChooseWorkhead,
+)
 from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields
 from halfangle_service.topics.jobs.center.runout_budget import RunoutContributions
+from halfangle_service.trade.planning import times
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 from halfangle_service.trade.units import Units
 
@@ -26,6 +32,11 @@ EquipmentName = Annotated[
         description="What the shop calls it; the plan names it so.",
         examples=["5 in plate"],
     ),
+]
+
+
+WheelDiameter = Annotated[
+    Length, Field(description="Diameter of the wheel, in `units`.", examples=[7.0])
 ]
 
 
@@ -49,10 +60,12 @@ class PlanSinePlate(RequestModel):
         "`axis_pitch_error_limit_arcsec` there.",
     )
     setup_minutes: Minutes = Field(
-        30.0, description="Time to set up, in minutes (default: common practice, no source)."
+        times.PLATE.setup,
+        description="Time to set up, in minutes (default: common practice, no source).",
     )
     inspection_minutes: Minutes = Field(
-        5.0, description="Time to inspect the first piece, in minutes (same standing)."
+        times.PLATE.inspection,
+        description="Time to inspect the first piece, in minutes (same standing).",
     )
 
 
@@ -66,6 +79,26 @@ class PlanBlockSet(BlockBoxFields):
     )
 
 
+class PlanDressedWheel(ChooseDressedWheel):
+    """A wheel with a dresser for a flank."""
+
+    name: EquipmentName
+    wheel_diameter: WheelDiameter
+
+
+class PlanWheelSide(ChooseWheelSide):
+    """A wheel that may grind with its side."""
+
+    name: EquipmentName
+
+
+class PlanWorkhead(ChooseWorkhead):
+    """A workhead swivelled by its scale, and the flat wheel beside it."""
+
+    name: EquipmentName
+    wheel_diameter: WheelDiameter
+
+
 class PlanInternalSpindle(RequestModel):
     """A spindle whose wheel goes into a bore."""
 
@@ -73,6 +106,10 @@ class PlanInternalSpindle(RequestModel):
     reach: Length = Field(
         description="How far wheel and quill go into a bore, in `units`.", examples=[3.5]
     )
+
+
+#: Fields of the equipment that list things by name.
+NAMED = ("sine_plates", "block_sets", "dressed_wheels", "wheel_sides", "swivelled_workheads")
 
 
 class PlanEquipment(RequestModel):
@@ -83,6 +120,15 @@ class PlanEquipment(RequestModel):
     )
     block_sets: Annotated[list[PlanBlockSet], Field(max_length=MOST_ALIKE)] | None = Field(
         None, description="Sets of gauge blocks."
+    )
+    dressed_wheels: Annotated[list[PlanDressedWheel], Field(max_length=MOST_ALIKE)] | None = Field(
+        None, description="Wheels on which a flank may be dressed."
+    )
+    wheel_sides: Annotated[list[PlanWheelSide], Field(max_length=MOST_ALIKE)] | None = Field(
+        None, description="Wheels that may grind with their side."
+    )
+    swivelled_workheads: Annotated[list[PlanWorkhead], Field(max_length=MOST_ALIKE)] | None = Field(
+        None, description="Workheads swivelled by their scale."
     )
     internal_spindle: PlanInternalSpindle | None = Field(
         None, description="What grinds a socket. Absent where there is none."
@@ -111,7 +157,7 @@ def require_names(equipment: PlanEquipment, path: str) -> None:
 
 
 def _names(equipment: PlanEquipment, path: str) -> Iterator[tuple[str, str]]:
-    for field in ("sine_plates", "block_sets"):
+    for field in NAMED:
         entries: Iterable[PlanSinePlate | PlanBlockSet] = getattr(equipment, field) or ()
         for place, entry in enumerate(entries):
             yield f"{path}{field}/{place}/name", entry.name

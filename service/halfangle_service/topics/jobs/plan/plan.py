@@ -34,6 +34,8 @@ from halfangle_service.topics.jobs.plan.ranking import (
     ruled_out_way,
 )
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
+from halfangle_service.topics.jobs.plan.ways.by_wheel import swivelled_workhead, wheel_side
+from halfangle_service.topics.jobs.plan.ways.dressed_wheel import dressed_wheel_ways
 from halfangle_service.topics.jobs.plan.ways.internal import against_internal
 from halfangle_service.topics.jobs.plan.ways.sine_plate import sine_plate_ways
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, ShopBox, Way
@@ -162,22 +164,29 @@ def plan(request: JobPlanRequest) -> Outcome[JobPlanResult]:
         ways=rows,
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
-    return Outcome(result, tuple(_advisories(result)))
+    cautions = dict.fromkeys(caution for way in ways for caution in way.cautions)
+    return Outcome(result, (*_advisories(result), *cautions))
 
 
 def _ways(request: JobPlanRequest, wanted: Wanted) -> Iterator[Way | RuledOut]:
-    equipment = request.equipment
-    boxes = [
-        _box(place, blocks, request) for place, blocks in enumerate(equipment.block_sets or ())
-    ]
-    for place, plate in enumerate(equipment.sine_plates or ()):
+    """Every way of the shop, those that can and those that cannot."""
+    shop = request.equipment
+    boxes = [_box(place, blocks, request) for place, blocks in enumerate(shop.block_sets or ())]
+    for place, plate in enumerate(shop.sine_plates or ()):
         path = f"{_EQUIPMENT}sine_plates/{place}/"
         require_center_distance(plate.center_distance, request.units, f"{path}center_distance")
-        if (why := against_internal(wanted, equipment.internal_spindle)) is not None:
+        if (why := against_internal(wanted, shop.internal_spindle)) is not None:
             yield RuledOut("sine-plate", (plate.name,), *why)
             continue
         for box in boxes:
             yield from sine_plate_ways(wanted, plate, path, box, request.max_blocks)
+    for place, wheel in enumerate(shop.dressed_wheels or ()):
+        path = f"{_EQUIPMENT}dressed_wheels/{place}/"
+        yield from dressed_wheel_ways(wanted, wheel, path, boxes, request.max_blocks)
+    for place, side in enumerate(shop.wheel_sides or ()):
+        yield wheel_side(wanted, side, f"{_EQUIPMENT}wheel_sides/{place}/")
+    for place, head in enumerate(shop.swivelled_workheads or ()):
+        yield swivelled_workhead(wanted, head, f"{_EQUIPMENT}swivelled_workheads/{place}/")
 
 
 def _box(place: int, blocks: PlanBlockSet, request: JobPlanRequest) -> ShopBox:

@@ -1,6 +1,5 @@
 """The one rule by which ways are ranked, and what a way is written as."""
 
-from halfangle_service.fields import ARCSEC_PER_RADIAN
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
 from halfangle_service.topics.jobs.plan.result import PlanAngle, PlannedWay, RuledOutWay
@@ -43,9 +42,9 @@ def planned_way(
 
 
 def _angle(angle: ToleratedAngle, rule: DecisionRule) -> PlanAngle:
-    error = estimate(ArcsecEstimate, angle.budget, per_unit=ARCSEC_PER_RADIAN)
+    error = estimate(ArcsecEstimate, angle.budget, per_unit=angle.per_unit)
     tolerance, worst = angle.tolerance_arcsec, error.worst_case
-    limit = tolerance / ARCSEC_PER_RADIAN
+    limit = tolerance / angle.per_unit
     return PlanAngle(
         of=angle.of,
         error_arcsec=error,

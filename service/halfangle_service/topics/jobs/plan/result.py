@@ -19,8 +19,15 @@ from halfangle_service.topics.jobs.center.shank import PlannedShank
 from halfangle_service.topics.jobs.plan.features import PlannedFeature
 from halfangle_service.trade.uncertainty import Forecast
 
-PlanWayName = Literal["sine-plate", "stacks-under-both-rolls", "quarter-turn"]
-SetPart = Literal["plate"]
+PlanWayName = Literal[
+    "sine-plate",
+    "stacks-under-both-rolls",
+    "quarter-turn",
+    "dressed-wheel",
+    "wheel-side",
+    "swivelled-workhead",
+]
+SetPart = Literal["plate", "dresser", "work", "workhead"]
 AngleOf = Literal["included-angle", "face-angle"]
 StackRole = Literal["high", "low", "check"]
 
@@ -33,8 +40,8 @@ class PlanSetting(ResultModel):
     height: LengthOut | None = Field(
         description="Difference of the stacks that sets it, not rounded; null of a scale."
     )
-    deviation_arcsec: ArcsecOut = Field(
-        description="What is set less the angle wanted, by the stacks as they are, or the scale."
+    deviation_arcsec: ArcsecOut | None = Field(
+        description="What is set less the angle wanted, by the stacks as they are; null of a scale."
     )
     arcsec_per_step: ArcsecOut | None = Field(
         description="Change of angle for one bench step of height; null of a scale."

@@ -24,18 +24,22 @@ from halfangle_service.topics.jobs.center.setting import PlateOnStack
 from halfangle_service.topics.jobs.plan.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import (
-    AngleOf,
     PlanSetting,
     PlanStack,
     PlanWayName,
-    StackRole,
 )
 from halfangle_service.topics.jobs.plan.ways.way import (
+    YAW,
     RuledOut,
     ShopBox,
     ToleratedAngle,
     Way,
+    angle_of,
+    check_stack,
+    plan_stack,
+    stack_words,
     taken,
+    without,
 )
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.angle_error import of_included_angle
@@ -51,13 +55,12 @@ from halfangle_service.trade.sine.low_stack import (
     Preference,
     difference_table,
 )
-from halfangle_service.trade.stacks.search.stacking import stack_table
 from halfangle_service.trade.stacks.setting import Setting, choose_setting
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.wording import arcsec, degrees, figure, plain, stack
 
-_YAW, _PITCH = "axis_yaw_error_limit_arcsec", "axis_pitch_error_limit_arcsec"
+_PITCH = "axis_pitch_error_limit_arcsec"
 _SQUARE = "squareness_error_limit_arcsec"
 
 
@@ -200,9 +203,7 @@ def _on_pair(seat: _Seat, pair: Pair) -> PlateOnStack:
     """The plate on both stacks, and a second high stack of the blocks that are left."""
     high, rest = taken(seat.box.supply.box.pieces, pair.high)
     low, spare = taken(rest, pair.low)
-    left = tuple(piece.size for piece in spare)
-    second = stack_table(left, seat.max_blocks).stack(sum(pair.high)) if left else None
-    setting = Setting(high, tuple(spare), True, second)
+    setting = Setting(high, tuple(spare), True, None)
     return replace(seat.on(setting), low=low)
 
 
@@ -221,11 +222,10 @@ def _way(seat: _Seat, name: PlanWayName, plate: PlateOnStack) -> Way:
         stack_of(pieces, box.grade, box.material) for pieces in (plate.setting.pieces, plate.low)
     )
     budget = _of_feature(seat, plate_errors(plate, high, seat.plate.angle_errors, low))
-    of: AngleOf = "included-angle" if wanted.turned else "face-angle"
     return Way(
         name,
         seat.equipment,
-        (ToleratedAngle(of, budget, wanted.tolerance_arcsec),),
+        (ToleratedAngle(angle_of(wanted), budget, wanted.tolerance_arcsec),),
         (_setting(seat, plate),),
         tuple(_stacks(seat, plate, high, low)),
         seat.plate.setup_minutes,
@@ -236,19 +236,10 @@ def _way(seat: _Seat, name: PlanWayName, plate: PlateOnStack) -> Way:
 def _of_feature(seat: _Seat, plate: Budget) -> Budget:
     """The budget of the angle that has the tolerance, from that of the plate's, in radians."""
     if not seat.wanted.turned:
-        plate = _without(plate, _YAW)
+        plate = without(plate, YAW)
     if seat.quarter:
         plate = _a_quarter_turned(seat, plate)
     return of_included_angle(plate) if seat.wanted.turned else plate
-
-
-def _without(budget: Budget, name: str) -> Budget:
-    """The same without what does not act."""
-    return replace(
-        budget,
-        contributions=tuple(c for c in budget.contributions if c.name != name),
-        not_stated=tuple(n for n in budget.not_stated if n != name),
-    )
 
 
 def _a_quarter_turned(seat: _Seat, plate: Budget) -> Budget:
@@ -259,7 +250,7 @@ def _a_quarter_turned(seat: _Seat, plate: Budget) -> Budget:
     """
     parts, missing = [], [_SQUARE if name == _PITCH else name for name in plate.not_stated]
     for part in plate.contributions:
-        if part.name == _YAW and part.value:
+        if part.name == YAW and part.value:
             turned = turned_by_yaw(seat.wanted.angle_rad, part.value / ARCSEC_PER_RADIAN)
             parts.append(replace(part, sensitivity=turned / part.value))
         elif part.name != _PITCH:
@@ -279,10 +270,9 @@ def _setting(seat: _Seat, plate: PlateOnStack) -> PlanSetting:
     per_step = arcsec_per_step(plate.center_distance, plate.angle_rad, units)
     # Half of an included angle's tolerance is the plate's.
     angle = degrees(plate.angle_degrees, seat.wanted.tolerance_arcsec / seat.wanted.counted)
-    low = stack(plate.in_units(tuple(piece.size for piece in plate.low)), units)
     words = f"{stack(plate.blocks, units)} under the high roll"
     if plate.low:
-        words = f"{words} and {low} under the low roll"
+        words = f"{words} and {stack_words(plate.low, seat.wanted)} under the low roll"
     turned = ""
     if seat.quarter:
         what = "its axis" if seat.wanted.turned else "its base"
@@ -301,20 +291,13 @@ def _stacks(
     seat: _Seat, plate: PlateOnStack, high: Sequence[Piece], low: Sequence[Piece]
 ) -> Iterator[PlanStack]:
     units = seat.wanted.units
-    asked = sum(piece.size for piece in high)
     if plate.low:
-        yield _stack("high", high, asked, seat)
-        yield _stack("low", low, sum(piece.size for piece in low), seat)
+        yield plan_stack("high", high, units)
+        yield plan_stack("low", low, units)
     else:
         facts = stack_facts(high, to_tenth_nm(plate.height, units), units)
         # The height is not rounded to 0.1 nm.
         facts["deviation"] = plate.total - plate.height
         facts["actual_deviation"] = plate.actual_height - plate.height
         yield PlanStack(role="high", **facts)
-    if plate.setting.second_stack is not None:
-        check, _ = taken(plate.setting.spare, plate.setting.second_stack)
-        yield _stack("check", stack_of(check, seat.box.grade, seat.box.material), asked, seat)
-
-
-def _stack(role: StackRole, pieces: Sequence[Piece], asked: int, seat: _Seat) -> PlanStack:
-    return PlanStack(role=role, **stack_facts(pieces, asked, seat.wanted.units))
+    yield from check_stack(high, plate.setting.spare, seat.box, seat.max_blocks, units)
