@@ -8,7 +8,6 @@ from pydantic import Field
 
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
-    ARCSEC_PER_RADIAN,
     ArcsecOut,
     Count,
     CountOut,
@@ -18,7 +17,6 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.topics.jobs.plan.features import Wanted
-from halfangle_service.topics.jobs.plan.ways.way import ToleratedAngle
 from halfangle_service.topics.jobs.plan.wheel import PlanWheel
 from halfangle_service.trade.planning.batch import (
     FEWEST_OBSERVED,
@@ -36,6 +34,10 @@ WHEEL_TERMS = frozenset(
     {"wheel_face_error_limit_arcsec", "wheel_breakdown", "flank_wear", "side_wear"}
 )
 BREAKDOWN = "equipment/wheel/breakdown_per_piece"
+
+
+#: The budget of an angle in arc-seconds without the wheel's wear, and its ± tolerance.
+Tolerated = tuple[Budget, float]
 
 
 class PlanObservedPiece(RequestModel):
@@ -90,15 +92,13 @@ class Batch:
     growth: Growth | None
     rule: DecisionRule
 
-    def most(self, angles: Sequence[ToleratedAngle]) -> int | None:
+    def most(self, angles: Sequence[Tolerated]) -> int | None:
         """Most pieces on one dress that keep every angle; None where it is not known."""
         if self.growth is None:
             return None
         found = [
-            pieces_per_dress(
-                in_arcsec(angle.budget), self.growth, self.pieces, angle.tolerance_arcsec, self.rule
-            )
-            for angle in angles
+            pieces_per_dress(budget, self.growth, self.pieces, tolerance, self.rule)
+            for budget, tolerance in angles
         ]
         known = [count for count in found if count is not None]
         return min(known) if len(known) == len(found) else None
@@ -139,7 +139,7 @@ def batch_of(
     return Batch(pieces, growth, rule)
 
 
-def planned_batch(batch: Batch, angles: Sequence[ToleratedAngle]) -> PlanBatch:
+def planned_batch(batch: Batch, angles: Sequence[Tolerated]) -> PlanBatch:
     """The batch by one way."""
     growth, most = batch.growth, batch.most(angles)
     inspected = to_inspect(batch.pieces, most) if most else None
@@ -157,15 +157,18 @@ def planned_batch(batch: Batch, angles: Sequence[ToleratedAngle]) -> PlanBatch:
     )
 
 
-def in_arcsec(budget: Budget) -> Budget:
-    """A budget in radians as one in arc-seconds, without what it says of the wheel's wear."""
+def without_wear(budget: Budget, per_unit: float) -> Budget:
+    """A budget in arc-seconds, without what it says of the wheel's wear.
+
+    `per_unit` are the arc-seconds of its own unit.
+    """
     parts = tuple(
-        replace(part, sensitivity=part.sensitivity * ARCSEC_PER_RADIAN)
+        replace(part, sensitivity=part.sensitivity * per_unit)
         for part in budget.contributions
         if part.name not in WHEEL_TERMS
     )
     missing = tuple(name for name in budget.not_stated if name not in WHEEL_TERMS)
-    return Budget(parts, budget.offset * ARCSEC_PER_RADIAN, missing)
+    return Budget(parts, budget.offset * per_unit, missing)
 
 
 def _reason(batch: Batch, most: int | None, inspected: Inspected | None, last: int | None) -> str:

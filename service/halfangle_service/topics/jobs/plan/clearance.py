@@ -26,25 +26,21 @@ from halfangle_service.fields.clearance.gaps import (
 )
 from halfangle_service.fields.clearance.set_up import (
     ClearanceFixture,
-    PlateBodyFields,
     fixture_of,
     heads_of,
     plate_of,
 )
 from halfangle_service.fields.estimate import NotStated
+from halfangle_service.topics.jobs.plan.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.feed import PlanFeeding
 from halfangle_service.topics.jobs.plan.wheel import PlanWheel
-from halfangle_service.trade.clearance.assembly import Assembly, Cone, Direction, Stroke
+from halfangle_service.trade.clearance.assembly import Assembly, Cone, Stroke
 from halfangle_service.trade.clearance.case import Case, helpful_changes, require_assembly
 from halfangle_service.trade.uncertainty import Forecast
 from halfangle_service.trade.wording import said_in
 
 _EQUIPMENT = "equipment/"
-
-
-class PlanPlateBody(PlateBodyFields):
-    """Body of a sine plate; clearance is worked out with it."""
 
 
 class PlanRoom(RequestModel):
@@ -74,7 +70,7 @@ class PlanClearance(ResultModel):
     )
     stick_out_needed: LengthOut | None = Field(
         description="Smallest stick-out with which fixture and turning parts keep the gap wanted; "
-        "null where none does, and where something was not stated."
+        "null where none does, where it is kept already, and where something was not stated."
     )
     room_left: LengthOut | None = Field(
         description="Room under the raised wheel less the set-up's height; null without the room."
@@ -86,13 +82,11 @@ class PlanClearance(ResultModel):
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """What stands under the wheel: a plate's body by its place in the request, fixture, wheel."""
+    """What stands under the wheel: a plate with its path in the request, fixture and wheel."""
 
     wanted: Wanted
-    body: PlanPlateBody | None
-    center_distance: float
     path: str
-    direction: Direction
+    plate: PlanSinePlate
     fixture: ClearanceFixture | None
     wheel: PlanWheel | None
     feeding: PlanFeeding
@@ -100,7 +94,7 @@ class Standing:
 
     def missing(self) -> Iterator[str]:
         """What was not stated, by its path in the request."""
-        if self.body is None:
+        if self.plate.body is None:
             yield f"{self.path}body"
         if self.fixture is None:
             yield f"{_EQUIPMENT}spin_fixture"
@@ -122,7 +116,7 @@ class Standing:
 
         Raises Impossible where bodies cannot stand so at this tilt, and where they are none.
         """
-        body, fixture, wheel, feeding = self.body, self.fixture, self.wheel, self.feeding
+        body, fixture, wheel, feeding = self.plate.body, self.fixture, self.wheel, self.feeding
         gap, large, small = self.room.gap_wanted, feeding.past_large_end, feeding.past_small_end
         if body is None or fixture is None or wheel is None or wheel.head is None:
             return None
@@ -131,11 +125,13 @@ class Standing:
         wanted = self.wanted
         cone = Cone(wanted.angle_rad, wanted.large_diameter / 2.0, wanted.small_diameter / 2.0)
         try:
-            assembly = Assembly(cone, fixture_of(fixture), plate_of(body, self.center_distance))
+            assembly = Assembly(
+                cone, fixture_of(fixture), plate_of(body, self.plate.center_distance)
+            )
             heads = heads_of(wheel.head, wheel.diameter, wheel.width)
         except Refusal as refusal:
             raise refusal.renamed(self.place) from None
-        return Case(assembly, heads, Stroke(large, small), self.direction, gap)
+        return Case(assembly, heads, Stroke(large, small), self.plate.tilt_direction, gap)
 
     def place(self, field: str) -> str:
         """Where in this request a field stands that the maths names by its own path."""
@@ -169,14 +165,16 @@ def planned_clearance(standing: Standing, low_stack: float = 0.0) -> PlanClearan
             changes=[],
             not_stated=list(standing.missing()),
         )
-    body, fixture, units = standing.body, standing.fixture, standing.wanted.units
+    body, fixture, units = standing.plate.body, standing.fixture, standing.wanted.units
     try:
         require_assembly(case.assembly, body is not None and body.low_roll_from_end is not None)
     except Impossible as refusal:
         field, wanted = next(iter(refusal.renamed(standing.place).fields.items()))
         detail, wanted = said_in(refusal.detail, units), said_in(wanted, units)
         return Fouled(detail, field, f"`{field}` {wanted}.")
-    least, stick_out = case.gaps()[0], case.stick_out()
+    least = case.gaps()[0]
+    kept = case.keeps(least[1].gap)
+    stick_out = None if kept else case.stick_out()
     limit = None if fixture is None else fixture.limit_stick_out
     room = standing.room.room_under_wheel
     left = None if room is None else room - case.assembly.height_over_all - low_stack
@@ -184,7 +182,7 @@ def planned_clearance(standing: Standing, low_stack: float = 0.0) -> PlanClearan
     found = tuple(under.findings())
     within = stick_out if stick_out is None or limit is None or stick_out <= limit else None
     changes = []
-    if not case.keeps(least[1].gap):
+    if not kept:
         changes = [
             change_of(case, change, units) for change in helpful_changes(case, least[1].gap, within)
         ]

@@ -240,7 +240,7 @@ class Feeding:
         return rpm_for_speed(self._mm(self.wanted.large_diameter), speed / SPEED_RATIO)
 
     def limits(self) -> ErrorLimits:
-        """Limits of what is read, a micrometer's where none is stated; of the dial only a stated."""
+        """Limits of what is read, a micrometer's where none is stated; of the dial none then."""
         by_micrometer = MICROMETER_STEPS * bench_step(self.units)
         stated = (
             self.stated.diameter_error_limit,
@@ -255,10 +255,19 @@ class Feeding:
 
 
 def planned_feed_of(
-    feeding: Feeding, way: str, direction: Direction, *, driven: bool
+    feeding: Feeding,
+    way: str,
+    direction: Direction,
+    *,
+    driven: bool,
+    wheel: Wheel | None,
 ) -> tuple[PlanFeed, float | None]:
-    """How a way feeds, and the minutes that it grinds one piece; None where they are not known."""
-    surface, habits, wheel = feeding.surface, feeding.habits, feeding.flat_wheel
+    """How a way feeds, and the minutes that it grinds one piece; None where they are not known.
+
+    `wheel` is the way's own, None where the shop's flat wheel grinds.
+    """
+    surface, habits, flat = feeding.surface, feeding.habits, wheel is None
+    wheel = feeding.flat_wheel if wheel is None else wheel
     motion, units = feeding.motion(way, direction), feeding.units
     allowance, turns = feeding.stated.grinding_allowance, feeding.work_rpm(driven=driven)
     travel = travel_of(surface, motion, habits, wheel)
@@ -286,7 +295,7 @@ def planned_feed_of(
         stop_by=None if best is None else best.name,
         stop_readings=[_reading(each) for each in read],
         assumptions=list(_assumed(feeding, driven=driven)),
-        not_stated=list(_not_stated(feeding, motion, driven=driven)),
+        not_stated=list(_not_stated(feeding, motion, driven=driven, flat=flat)),
     )
     return result, grinding_time([minutes[each.name] for each in found])
 
@@ -337,7 +346,7 @@ def _assumed(feeding: Feeding, *, driven: bool) -> Iterator[PlanAssumption]:
         )
 
 
-def _not_stated(feeding: Feeding, motion: Motion, *, driven: bool) -> Iterator[str]:
+def _not_stated(feeding: Feeding, motion: Motion, *, driven: bool, flat: bool) -> Iterator[str]:
     """What leaves a figure of the feed null."""
     stated, wheel = feeding.stated, feeding.wheel
     if stated.grinding_allowance is None:
@@ -346,12 +355,11 @@ def _not_stated(feeding: Feeding, motion: Motion, *, driven: bool) -> Iterator[s
         yield "feeding/dial_error_limit"
     if not feeding.wanted.turned and stated.width_across_slope is None:
         yield "feeding/width_across_slope"
-    if feeding.wanted.internal:
-        return
-    on_edge = motion.passing == "width" or not feeding.wanted.turned
-    if wheel is None and motion.passing != "nothing":
-        yield "equipment/wheel"
-    elif wheel is not None and wheel.width is None and on_edge:
-        yield "equipment/wheel/width"
+    if flat and not feeding.wanted.internal:
+        on_edge = motion.passing == "width" or not feeding.wanted.turned
+        if wheel is None:
+            yield "equipment/wheel"
+        elif wheel.width is None and on_edge:
+            yield "equipment/wheel/width"
     if feeding.work_rpm(driven=driven) is None and feeding.wanted.turned:
         yield "feeding/work_rpm"

@@ -15,6 +15,8 @@ from halfangle_service.fields.supply import read_supply
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout, planned_runout
 from halfangle_service.topics.jobs.center.shank import planned_shank
+from halfangle_service.topics.jobs.plan.batch import ObservedPieces, batch_of
+from halfangle_service.topics.jobs.plan.clearance import PlanRoom
 from halfangle_service.topics.jobs.plan.equipment import (
     PlanBlockSet,
     PlanEquipment,
@@ -27,6 +29,8 @@ from halfangle_service.topics.jobs.plan.features import (
     planned_feature,
     wanted_of,
 )
+from halfangle_service.topics.jobs.plan.feed import Feeding, PlanFeeding
+from halfangle_service.topics.jobs.plan.parts import Job
 from halfangle_service.topics.jobs.plan.ranking import (
     RANKING,
     best_first,
@@ -55,9 +59,14 @@ class JobPlanRequest(RequestModel):
     feature: PlanFeature
     equipment: PlanEquipment = Field(description="What the shop has.")
     pieces: Annotated[int, Count(ge=1, le=1_000_000)] = Field(1, description="Pieces to grind.")
-    minutes_per_piece: Minutes = Field(
-        10.0, description="Time to grind one piece, in minutes (common practice, no source)."
+    observed_pieces: ObservedPieces = Field([])
+    minutes_per_piece: Minutes | None = Field(
+        None,
+        description="Time to grind one piece, in minutes. Absent: by the feed, where it is known "
+        "of every way, else 10 minutes (common practice, no source).",
     )
+    feeding: PlanFeeding = Field(PlanFeeding(), description="How the shop feeds.")
+    room: PlanRoom = Field(PlanRoom(), description="The gap and the room that are wanted.")
     decision_rule: DecisionRuleField = DECISION_RULE
     max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
         5, description="Most blocks that set one plate, under both rolls together."
@@ -143,15 +152,16 @@ def plan(request: JobPlanRequest) -> Outcome[JobPlanResult]:
     found = list(_ways(request, wanted))
     ways = [way for way in found if isinstance(way, Way)]
     ruled_out = [way for way in found if isinstance(way, RuledOut)]
+    job = _job(request, wanted)
+    ways, fouled = job.sort_out(ways)
+    ruled_out += fouled
     if not ways:
         raise _nothing_reaches(ruled_out)
     runout = _runout(request.equipment, wanted)
     rows = sorted(
         (
-            planned_way(
-                way, runout, request.decision_rule, request.pieces, request.minutes_per_piece
-            )
-            for way in ways
+            planned_way(way, runout, request.decision_rule, parts)
+            for way, parts in zip(ways, job.parts(ways), strict=True)
         ),
         key=best_first,
     )
@@ -166,6 +176,21 @@ def plan(request: JobPlanRequest) -> Outcome[JobPlanResult]:
     )
     cautions = dict.fromkeys(caution for way in ways for caution in way.cautions)
     return Outcome(result, (*_advisories(result), *cautions))
+
+
+def _job(request: JobPlanRequest, wanted: Wanted) -> Job:
+    """What is the same for the parts of all ways."""
+    shop = request.equipment
+    return Job(
+        wanted,
+        shop,
+        Feeding(wanted, request.feeding, shop.wheel),
+        request.room,
+        batch_of(
+            wanted, shop.wheel, request.observed_pieces, request.pieces, request.decision_rule
+        ),
+        request.minutes_per_piece,
+    )
 
 
 def _ways(request: JobPlanRequest, wanted: Wanted) -> Iterator[Way | RuledOut]:

@@ -16,7 +16,11 @@ from halfangle_service.fields.numbers import MinutesOut
 from halfangle_service.fields.stacks import BlockAlternative
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
 from halfangle_service.topics.jobs.center.shank import PlannedShank
+from halfangle_service.topics.jobs.plan.batch import PlanBatch
+from halfangle_service.topics.jobs.plan.clearance import PlanClearance
 from halfangle_service.topics.jobs.plan.features import PlannedFeature
+from halfangle_service.topics.jobs.plan.feed import PlanFeed
+from halfangle_service.topics.jobs.plan.times import PlanTime
 from halfangle_service.trade.uncertainty import Forecast
 
 PlanWayName = Literal[
@@ -89,6 +93,13 @@ class PlannedWay(ResultModel):
         description="Time to the first good piece: set-up, grinding, inspection."
     )
     total_minutes: MinutesOut = Field(description="Time for all pieces.")
+    time: PlanTime = Field(description="That time by its parts.")
+    feed_plan: PlanFeed = Field(description="How the allowance is ground off, and when to stop.")
+    batch: PlanBatch = Field(description="When to dress, and which pieces to measure.")
+    clearance: PlanClearance | None = Field(
+        description="Clearance under the wheel; null where it is not worked out for such a way, "
+        "and is to be proved by hand."
+    )
 
 
 class RuledOutWay(ResultModel):

@@ -1,11 +1,15 @@
-"""The wheel that grinds, as far as a plan asks: its size and speed, its head, its breakdown."""
+"""What clearance, feed and batch of a plan ask of the flat wheel and of a plate's body."""
 
 from typing import Literal
 
 from pydantic import Field
 
 from halfangle_service.fields import Length, NonNegativeLength, RequestModel, Rpm
-from halfangle_service.fields.clearance.set_up import WheelHeadFields
+from halfangle_service.fields.clearance.set_up import PlateBodyFields, WheelHeadFields
+
+
+class PlanPlateBody(PlateBodyFields):
+    """Body of a sine plate; clearance is worked out with it."""
 
 
 class PlanWheelHead(WheelHeadFields):
