@@ -65,7 +65,8 @@ class PlanBatch(ResultModel):
     """The pieces of the job on one wheel; what was not stated could only make a dress sooner."""
 
     growth_per_piece_arcsec: ArcsecOut | None = Field(
-        description="Growth of the angle's error in one piece; null where no breakdown was stated."
+        description="Growth of the angle's error in one piece; null where no breakdown was stated, "
+        "and by another wheel than the flat one over the plates."
     )
     pieces_per_dress: CountOut | None = Field(
         description="Most pieces on one dress, so that the last still keeps the tolerance by "
@@ -75,7 +76,7 @@ class PlanBatch(ResultModel):
         description="Growth up to the last piece before a dress."
     )
     dressings: CountOut | None = Field(description="Dresses between the first piece and the last.")
-    pieces_inspected: CountOut | None = Field(description="How many pieces to measure.")
+    pieces_inspected: CountOut = Field(description="How many pieces to measure.")
     pieces_to_measure: list[CountOut] = Field(
         description="Which, by number: first, last before each dress, first after it, last of all; "
         "no more than the first 24 of them. First and last where no dress is known."
@@ -86,11 +87,19 @@ class PlanBatch(ResultModel):
 
 @dataclass(frozen=True, slots=True)
 class Batch:
-    """What of a job's batch is the same for all its ways: pieces, growth, rule."""
+    """What of a job's batch is the same for all its ways: pieces, growth, rule.
+
+    `flat_wheel`: the flat wheel over the plates grinds, of whose breakdown the request tells.
+    """
 
     pieces: int
     growth: Growth | None
     rule: DecisionRule
+    flat_wheel: bool = True
+
+    def by_other_wheel(self) -> "Batch":
+        """The same batch by a wheel of whose breakdown nothing is asked."""
+        return replace(self, growth=None, flat_wheel=False)
 
     def most(self, angles: Sequence[Tolerated]) -> int | None:
         """Most pieces on one dress that keep every angle; None where it is not known."""
@@ -150,10 +159,10 @@ def planned_batch(batch: Batch, angles: Sequence[Tolerated]) -> PlanBatch:
         pieces_per_dress=most,
         growth_at_last_arcsec=None if last is None or growth is None else growth.error_arcsec(last),
         dressings=None if inspected is None else inspected.dressings,
-        pieces_inspected=None if inspected is None else inspected.count,
+        pieces_inspected=len(ends) if inspected is None else inspected.count,
         pieces_to_measure=ends if inspected is None else list(inspected.listed),
         reason=_reason(batch, most, inspected, last),
-        not_stated=[BREAKDOWN] if growth is None else [],
+        not_stated=[BREAKDOWN] if growth is None and batch.flat_wheel else [],
     )
 
 
@@ -172,6 +181,11 @@ def without_wear(budget: Budget, per_unit: float) -> Budget:
 
 
 def _reason(batch: Batch, most: int | None, inspected: Inspected | None, last: int | None) -> str:
+    if not batch.flat_wheel:
+        return (
+            "Nothing is asked of this wheel's breakdown a piece, so no dress can be told: measure "
+            "the first piece and the last, and dress where they differ."
+        )
     if batch.growth is None:
         return (
             "The breakdown of the wheel was not stated, so no dress can be told: measure the first "

@@ -81,7 +81,8 @@ class Job:
 
     def _parts_of(self, way: Way, feed: PlanFeed, by_feed: float | None) -> WayParts:
         angles = [(without_wear(a.budget, a.per_unit), a.tolerance_arcsec) for a in way.angles]
-        batch = planned_batch(self.batch, angles)
+        flat = self.plate_of(way) is not None
+        batch = planned_batch(self.batch if flat else self.batch.by_other_wheel(), angles)
         ahead = (way.setup_minutes, way.inspection_minutes)
         time, whole = planned_time(
             *ahead, self.minutes_per_piece, by_feed, self.batch.pieces, batch
@@ -90,14 +91,14 @@ class Job:
         return WayParts(feed, batch, time, whole, None if isinstance(found, Fouled) else found)
 
     def _feed(self, way: Way) -> tuple[PlanFeed, float | None]:
-        plate = self._plate(way)
+        plate = self.plate_of(way)
         direction = "along-travel" if plate is None else plate[1].tilt_direction
         wheel = None if plate is not None else self._wheel(way)
         return planned_feed_of(
             self.feeding, way.name, direction, driven=way.name in _DRIVEN, wheel=wheel
         )
 
-    def _plate(self, way: Way) -> tuple[str, PlanSinePlate] | None:
+    def plate_of(self, way: Way) -> tuple[str, PlanSinePlate] | None:
         """The plate that a way takes, with its path in the request; None of a way without one."""
         for place, plate in enumerate(self.equipment.sine_plates or ()):
             if plate.name in way.equipment:
@@ -111,7 +112,7 @@ class Job:
 
     def _clearance(self, way: Way) -> PlanClearance | Fouled | None:
         """Clearance of a way, once for all that stand alike; None where it is not worked out."""
-        plate, wanted = self._plate(way), self.wanted
+        plate, wanted = self.plate_of(way), self.wanted
         along = way.name in _ALONG_THE_PLATE and wanted.turned and not wanted.internal
         if plate is None or not along:
             return None

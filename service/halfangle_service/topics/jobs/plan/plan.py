@@ -38,6 +38,7 @@ from halfangle_service.topics.jobs.plan.ranking import (
     ruled_out_way,
 )
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
+from halfangle_service.topics.jobs.plan.statements import Entry, decisions
 from halfangle_service.topics.jobs.plan.ways.by_wheel import swivelled_workhead, wheel_side
 from halfangle_service.topics.jobs.plan.ways.dressed_wheel import dressed_wheel_ways
 from halfangle_service.topics.jobs.plan.ways.internal import against_internal
@@ -158,13 +159,14 @@ def plan(request: JobPlanRequest) -> Outcome[JobPlanResult]:
     if not ways:
         raise _nothing_reaches(ruled_out)
     runout = _runout(request.equipment, wanted)
-    rows = sorted(
+    entries = sorted(
         (
-            planned_way(way, runout, request.decision_rule, parts)
+            Entry(way, parts, planned_way(way, runout, request.decision_rule, parts))
             for way, parts in zip(ways, job.parts(ways), strict=True)
         ),
-        key=best_first,
+        key=lambda entry: best_first(entry.row),
     )
+    rows = [entry.row for entry in entries]
     result = JobPlanResult(
         job=request.job,
         feature=planned_feature(wanted),
@@ -172,6 +174,7 @@ def plan(request: JobPlanRequest) -> Outcome[JobPlanResult]:
         best=rows[0].way if rows[0].forecast in {"holds", "may-not-hold"} else None,
         ranking=RANKING,
         ways=rows,
+        told_apart_by=decisions(job, entries, request.decision_rule),
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
     cautions = dict.fromkeys(caution for way in ways for caution in way.cautions)

@@ -57,16 +57,30 @@ def _angle(angle: ToleratedAngle, rule: DecisionRule) -> PlanAngle:
     )
 
 
-def best_first(way: PlannedWay) -> tuple[int, float, float, int, str]:
+#: Place of a way in the order; the less the better.
+Rank = tuple[int, float, float, int, str]
+
+
+def best_first(way: PlannedWay) -> Rank:
     """The order of ways, by the rule; alike, that of the fewest blocks, then of the name."""
     doubts = [angle.error_arcsec.expanded_uncertainty or 0.0 for angle in way.angles]
+    return rank_of(way, way.forecast, max(doubts), way.total_minutes)
+
+
+def rank_of(way: PlannedWay, forecast: Forecast, doubt_arcsec: float, total_minutes: float) -> Rank:
+    """The rank that a way would have with this forecast, uncertainty and time."""
     return (
-        _ORDER.index(way.forecast),
-        max(doubts) if way.forecast == "may-not-hold" else 0.0,
-        way.total_minutes,
+        _ORDER.index(forecast),
+        doubt_arcsec if forecast == "may-not-hold" else 0.0,
+        total_minutes,
         sum(stack.count for stack in way.stacks if stack.role != "check"),
         way.way,
     )
+
+
+def is_fit(rank: Rank) -> bool:
+    """True where a way of this rank holds, or may hold."""
+    return rank[0] <= _ORDER.index("may-not-hold")
 
 
 def ruled_out_way(way: RuledOut) -> RuledOutWay:

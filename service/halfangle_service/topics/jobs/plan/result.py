@@ -18,6 +18,7 @@ from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
 from halfangle_service.topics.jobs.center.shank import PlannedShank
 from halfangle_service.topics.jobs.plan.batch import PlanBatch
 from halfangle_service.topics.jobs.plan.clearance import PlanClearance
+from halfangle_service.topics.jobs.plan.decision import PlanDecision
 from halfangle_service.topics.jobs.plan.features import PlannedFeature
 from halfangle_service.topics.jobs.plan.feed import PlanFeed
 from halfangle_service.topics.jobs.plan.times import PlanTime
@@ -127,4 +128,7 @@ class JobPlanResult(ResultModel):
     )
     ranking: str = Field(description="The one rule by which the ways are ranked.")
     ways: list[PlannedWay] = Field(description="Every way that can make the feature, best first.")
+    told_apart_by: list[PlanDecision] = Field(
+        description="What was not stated and would change which way is best."
+    )
     ruled_out: list[RuledOutWay] = Field(description="Every way that cannot, with the reason.")

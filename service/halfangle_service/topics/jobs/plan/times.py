@@ -28,7 +28,7 @@ class PlanTime(ResultModel):
         description="To dress the wheel again (common practice, no source)."
     )
     pieces_inspected: CountOut = Field(
-        description="Pieces that are inspected: 1 where the batch does not tell how many."
+        description="Pieces that are inspected: first and last where no dress is known."
     )
     dressings: CountOut = Field(description="Dresses between the pieces; 0 where not told.")
     by_feed: bool = Field(description="Whether the time of a piece follows from the feed.")
@@ -55,7 +55,7 @@ def planned_time(
         inspection=inspection_minutes,
         dressing=DRESSING_MINUTES,
         pieces=pieces,
-        inspected=batch.pieces_inspected or 1,
+        inspected=batch.pieces_inspected,
         dressings=batch.dressings or 0,
     )
     parts = PlanTime(

@@ -73,6 +73,10 @@ class _Dress:
             way = dressed_wheel_way(self.wheel, cone, self.wanted.units, self.path, setting)
         return replace(way, cautions=(*way.cautions, *_SAFETY))
 
+    def stating(self, name: str, value: float, setting: Sequence[Stated] = ()) -> WheelWay:
+        """The same with one more error stated."""
+        return replace(self, wheel=self.wheel.model_copy(update={name: value})).way(setting)
+
 
 def dressed_wheel_ways(
     wanted: Wanted,
@@ -92,7 +96,9 @@ def dressed_wheel_ways(
         yield way_by_wheel("dressed-wheel", (wheel.name,), wanted, made, (), path)
     elif isinstance(dresser, ScaleDresser):
         settings = (_by_scale(dress, dresser),)
-        yield way_by_wheel("dressed-wheel", (wheel.name,), wanted, made, settings, path)
+        yield way_by_wheel(
+            "dressed-wheel", (wheel.name,), wanted, made, settings, path, again=dress.stating
+        )
     elif not boxes:
         reason = "The dresser is set by gauge blocks, and the shop names none."
         yield RuledOut("dressed-wheel", (wheel.name,), reason, "equipment/block_sets")
@@ -164,6 +170,7 @@ def _by_blocks(
         dress.path,
         -off_arcsec if dress.from_side else off_arcsec,
         tuple(_stacks(blocks, box, max_blocks, wanted)),
+        lambda name, value: dress.stating(name, value, own),
     )
 
 
