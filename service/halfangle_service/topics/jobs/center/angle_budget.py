@@ -42,6 +42,15 @@ from halfangle_service.trade.uncertainty import (
     forecast_of,
 )
 
+WheelFaceError = Annotated[
+    NonNegativeArcsec | None,
+    Field(
+        description="Largest slope ± of the wheel's face along the slant, from breakdown "
+        "since dressing.",
+        examples=[20.0],
+    ),
+]
+
 
 class PlateErrorFields(SetUpErrorFields):
     """Errors of a set-up on a plate under a flat wheel, each as ± a limit.
@@ -51,12 +60,7 @@ class PlateErrorFields(SetUpErrorFields):
     deviation from the height is known.
     """
 
-    wheel_face_error_limit_arcsec: NonNegativeArcsec | None = Field(
-        None,
-        description="Largest slope ± of the wheel's face along the slant, from breakdown "
-        "since dressing.",
-        examples=[20.0],
-    )
+    wheel_face_error_limit_arcsec: WheelFaceError = None
 
 
 class AngleContributions(PlateErrorFields):
@@ -132,6 +136,21 @@ def plate_errors(
 
     `pieces` stand under the high roll, `low` under the other.
     """
+    whole = set_up_errors(plate, pieces, errors, low, own=("wheel_face_error_limit_arcsec",))
+    return replace(whole, contributions=(*whole.contributions, *_of_wheel_face(errors)))
+
+
+def set_up_errors(
+    plate: PlateOnStack,
+    pieces: Sequence[Piece],
+    errors: SetUpErrorFields,
+    low: Sequence[Piece] = (),
+    own: Sequence[str] = (),
+) -> Budget:
+    """The budget of the plate's angle in radians: that of the plate, its blocks added.
+
+    `own` are fields of the errors beside those of a set-up, of which it says what was not stated.
+    """
     known = materials()
     shares = _material_shares(pieces, low)
     set_up = SetUp(
@@ -147,14 +166,13 @@ def plate_errors(
     values = stated_terms(errors, SET_UP_TERMS)
     values["plate_expansion"] = known[errors.plate_material].spread
     stack = blocks_budget((*pieces, *low), plate.units)
-    missing = not_stated_of(errors, SET_UP_TERMS, set_up, own=("wheel_face_error_limit_arcsec",))
+    missing = not_stated_of(errors, SET_UP_TERMS, set_up, own)
     not_stated = (*stack.not_stated, *missing)
     whole = budget(ErrorInputs(set_up, values, not_stated=not_stated, block_materials=shares))
     slope = sensitivity(set_up, "stack_error_limit")
     contributions = (
         *(replace(part, sensitivity=slope, unit="length") for part in stack.contributions),
         *whole.contributions,
-        *_of_wheel_face(errors),
     )
     return replace(whole, contributions=contributions, offset=whole.offset + plate.off_rad)
 
@@ -173,7 +191,7 @@ def _of_wheel_face(errors: PlateErrorFields) -> Iterator[Contribution]:
 def _material_shares(pieces: Sequence[Piece], low: Sequence[Piece]) -> dict[str, float]:
     """Part of the stacks' difference that is of each material; the parts sum to 1."""
     sized = [*((p.material, p.size) for p in pieces), *((p.material, -p.size) for p in low)]
-    height = sum(size for _, size in sized)
+    height = sum(size for _, size in sized) or 1  # a plate at zero has no stack
     shares = dict.fromkeys((material for material, _ in sized), 0.0)
     for material, size in sized:
         shares[material] += size / height

@@ -9,14 +9,16 @@ from halfangle_service.errors import Disagreement
 from halfangle_service.fields import Length, NonNegativeArcsec, RequestModel
 from halfangle_service.fields.blocks import BlockBoxFields, BlockGradeFields, GradeField
 from halfangle_service.fields.clearance.set_up import ClearanceFixture
+from halfangle_service.fields.compound.raised_sides import RaisedSizes
 from halfangle_service.fields.numbers import Minutes
 from halfangle_service.fields.plates import BaseStep, CenterDistance, ReachField
+from halfangle_service.fields.set_up_errors import SetUpErrorFields
 from halfangle_service.fields.wheel.ways import (
     ChooseDressedWheel,
     ChooseWheelSide,
     ChooseWorkhead,
 )
-from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields
+from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields, WheelFaceError
 from halfangle_service.topics.jobs.center.runout_budget import RunoutContributions
 from halfangle_service.topics.jobs.plan.wheel import PlanPlateBody, PlanWheel
 from halfangle_service.trade.clearance.assembly import Direction
@@ -31,7 +33,7 @@ EquipmentName = Annotated[
     str,
     Field(
         min_length=1,
-        max_length=40,
+        max_length=60,
         description="What the shop calls it; the plan names it so.",
         examples=["5 in plate"],
     ),
@@ -54,7 +56,8 @@ class PlanSinePlate(RequestModel):
         False, description="True where the low roll is a hinge, so that no stack goes under it."
     )
     angle_errors: PlateErrorFields = Field(
-        PlateErrorFields(), description="Errors of a set-up on it that turn the angle."
+        default_factory=PlateErrorFields,
+        description="Errors of a set-up on it that turn the angle.",
     )
     squareness_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None,
@@ -73,6 +76,32 @@ class PlanSinePlate(RequestModel):
     setup_minutes: Minutes = Field(
         times.PLATE.setup,
         description="Time to set up, in minutes (default: common practice, no source).",
+    )
+    inspection_minutes: Minutes = Field(
+        times.PLATE.inspection,
+        description="Time to inspect the first piece, in minutes (same standing).",
+    )
+
+
+class PlanCompoundPlate(RaisedSizes):
+    """A compound sine plate under a flat wheel.
+
+    Of the base plate's errors, yaw and pitch are those of the upper plate on it; of the upper
+    plate's, those of the work.
+    """
+
+    name: EquipmentName
+    base_largest_angle: ReachField = None
+    upper_largest_angle: ReachField = None
+    base_errors: SetUpErrorFields = Field(
+        default_factory=SetUpErrorFields, description="Errors of the base plate's setting."
+    )
+    upper_errors: SetUpErrorFields = Field(
+        default_factory=SetUpErrorFields, description="Errors of the upper plate's setting."
+    )
+    wheel_face_error_limit_arcsec: WheelFaceError = None
+    setup_minutes: Minutes = Field(
+        times.PLATE.setup, description="Time to set up, in minutes (same standing)."
     )
     inspection_minutes: Minutes = Field(
         times.PLATE.inspection,
@@ -120,7 +149,14 @@ class PlanInternalSpindle(RequestModel):
 
 
 #: Fields of the equipment that list things by name.
-NAMED = ("sine_plates", "block_sets", "dressed_wheels", "wheel_sides", "swivelled_workheads")
+NAMED = (
+    "sine_plates",
+    "compound_plates",
+    "block_sets",
+    "dressed_wheels",
+    "wheel_sides",
+    "swivelled_workheads",
+)
 
 
 class PlanEquipment(RequestModel):
@@ -131,6 +167,9 @@ class PlanEquipment(RequestModel):
     )
     block_sets: Annotated[list[PlanBlockSet], Field(max_length=MOST_ALIKE)] | None = Field(
         None, description="Sets of gauge blocks."
+    )
+    compound_plates: Annotated[list[PlanCompoundPlate], Field(max_length=MOST_ALIKE)] | None = (
+        Field(None, description="Compound sine plates.")
     )
     dressed_wheels: Annotated[list[PlanDressedWheel], Field(max_length=MOST_ALIKE)] | None = Field(
         None, description="Wheels on which a flank may be dressed."
@@ -152,7 +191,7 @@ class PlanEquipment(RequestModel):
         None, description="What grinds a socket. Absent where there is none."
     )
     runout_errors: RunoutContributions = Field(
-        RunoutContributions(), description="Runout that the holding adds."
+        default_factory=RunoutContributions, description="Runout that the holding adds."
     )
 
 

@@ -4,9 +4,10 @@ import math
 from dataclasses import dataclass
 from typing import Annotated, Literal
 
+import numpy as np
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement
+from halfangle_service.errors import Disagreement, Impossible, refused_at
 from halfangle_service.fields import (
     Angle,
     AngleInput,
@@ -20,12 +21,15 @@ from halfangle_service.fields import (
     to_mm,
 )
 from halfangle_service.fields.choice import needs
+from halfangle_service.fields.compound.surfaces import SineOrientation, Surface, orientation_of
 from halfangle_service.fields.slopes import ConeFields, SlopeFields, cone_slope, slope_of
 from halfangle_service.topics.jobs.center.shank import Shank
 from halfangle_service.trade.cone import require_before_point
+from halfangle_service.trade.sine.compound import Vector, tilt_of_normal
 from halfangle_service.trade.tables.tapers.designations import one_standard
 from halfangle_service.trade.tables.tapers.standard import StandardTaper
-from halfangle_service.trade.wheel.flank import Surface, require_extent
+from halfangle_service.trade.wheel.flank import Surface as GroundSurface
+from halfangle_service.trade.wheel.flank import require_extent
 
 FeatureKind = Literal[
     "cone", "center", "taper-plug", "taper-socket", "angled-face", "compound-face"
@@ -64,7 +68,10 @@ class PlanCenter(PlanTurnedFields):
     )
 
 
-class _PlanTaperFields(PlanTurnedFields):
+class PlanTaper(PlanTurnedFields):
+    """A taper plug or socket; a standard's designation is enough."""
+
+    kind: Literal["taper-plug", "taper-socket"]
     gauge_diameter: Length | None = Field(
         None,
         description="Diameter at the gauge line, the taper's large end, in `units`; a standard "
@@ -75,18 +82,6 @@ class _PlanTaperFields(PlanTurnedFields):
         description="Length from the gauge line to the small end, in `units`; of a standard taper "
         "absent where its table has one.",
     )
-
-
-class PlanTaperPlug(_PlanTaperFields):
-    """A taper plug; a standard's designation is enough."""
-
-    kind: Literal["taper-plug"]
-
-
-class PlanTaperSocket(_PlanTaperFields):
-    """A taper socket; a standard's designation is enough."""
-
-    kind: Literal["taper-socket"]
 
 
 class PlanAngledFace(RequestModel):
@@ -104,9 +99,24 @@ class PlanAngledFace(RequestModel):
     )
 
 
-_Turned = PlanCone | PlanCenter | PlanTaperPlug | PlanTaperSocket
+class PlanCompoundFace(RequestModel):
+    """A plane face that slopes in both views of its drawing."""
+
+    kind: Literal["compound-face"]
+    orientation: Surface
+    hand: Literal["as-drawn", "opposite"] = Field(
+        "as-drawn",
+        description="`opposite`: the part of the other hand, mirrored left to right.",
+    )
+    rise: Length = Field(description="Height of the face, square to the base, in `units`.")
+    tolerance_arcsec: Arcsec = Field(
+        description="± tolerance of the angle in each view, in arc-seconds.", examples=[60.0]
+    )
+
+
+_Turned = PlanCone | PlanCenter | PlanTaper
 PlanFeature = Annotated[
-    PlanCone | PlanCenter | PlanTaperPlug | PlanTaperSocket | PlanAngledFace,
+    PlanCone | PlanCenter | PlanTaper | PlanAngledFace | PlanCompoundFace,
     Field(discriminator="kind", description="The feature wanted."),
 ]
 
@@ -117,13 +127,18 @@ class PlannedFeature(ResultModel):
     kind: FeatureKind = Field(description="Which kind it is.")
     included_angle: Angle | None = Field(description="Included angle; null of a face.")
     half_angle: Angle | None = Field(description="Half angle; null of a face.")
-    face_angle: Angle | None = Field(description="Angle between face and base; null of a cone.")
+    face_angle: Angle | None = Field(
+        description="Angle between face and base, of a compound face its tilt; null of a cone."
+    )
     large_diameter: LengthOut | None = Field(description="Larger diameter; null of a face.")
     small_diameter: LengthOut | None = Field(
         description="Smaller diameter, 0 at a point; null of a face."
     )
     length: LengthOut | None = Field(description="Length along the axis; null of a face.")
-    slant_length: LengthOut | None = Field(description="Length along the surface, up the slope.")
+    slant_length: LengthOut = Field(description="Length along the surface, up the slope.")
+    surface_orientation: SineOrientation | None = Field(
+        description="A compound face in its own views, the hand counted; null of all else."
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,11 +158,12 @@ class Wanted:
     small_diameter: float = 0.0
     shank: Shank | None = None
     limit_tir: float | None = None
+    normal: Vector | None = None
 
     @property
     def turned(self) -> bool:
         """True for a cone or taper, which turns about its axis."""
-        return self.kind != "angled-face"
+        return self.kind not in {"angled-face", "compound-face"}
 
     @property
     def internal(self) -> bool:
@@ -178,11 +194,13 @@ class Wanted:
 def wanted_of(feature: PlanFeature, units: Units) -> Wanted:
     """Work a feature out; refuses what is no cone, taper or face."""
     if isinstance(feature, PlanAngledFace):
-        surface = Surface(math.radians(feature.face_angle), feature.rise)
+        surface = GroundSurface(math.radians(feature.face_angle), feature.rise)
         require_extent(surface, angle=[f"{_PATH}face_angle"], size=[f"{_PATH}rise"])
         return Wanted(
             feature.kind, units, feature.face_angle, surface.slant, feature.tolerance_arcsec
         )
+    if isinstance(feature, PlanCompoundFace):
+        return _compound(feature, units)
     needs(
         feature,
         "limit_tir",
@@ -202,6 +220,30 @@ def wanted_of(feature: PlanFeature, units: Units) -> Wanted:
     return _turned(feature, units, half, large, small)
 
 
+def _compound(feature: PlanCompoundFace, units: Units) -> Wanted:
+    """A face in two views; refuses one that has no slope at all."""
+    with refused_at(_PATH):
+        normal = feature.orientation.normal
+    if feature.hand == "opposite":
+        normal = normal * np.array([-1.0, 1.0, 1.0])
+    tilt, _ = tilt_of_normal(normal)
+    if tilt == 0.0:
+        raise Impossible(
+            "This face is level: there is nothing to set.",
+            fields={f"{_PATH}orientation": "should slope"},
+        )
+    surface = GroundSurface(tilt, feature.rise)
+    require_extent(surface, angle=[f"{_PATH}orientation"], size=[f"{_PATH}rise"])
+    return Wanted(
+        feature.kind,
+        units,
+        math.degrees(tilt),
+        surface.slant,
+        feature.tolerance_arcsec,
+        normal=normal,
+    )
+
+
 def _turned(
     feature: _Turned, units: Units, half_degrees: float, large: float, small: float
 ) -> Wanted:
@@ -219,7 +261,7 @@ def _turned(
     )
 
 
-def _taper_sizes(feature: PlanTaperPlug | PlanTaperSocket, units: Units) -> tuple[float, float]:
+def _taper_sizes(feature: PlanTaper, units: Units) -> tuple[float, float]:
     """Gauge diameter and length of a taper: its own, else those of the standard that it names."""
     standard = one_standard(feature.designation)
     sizes = (None, None) if standard is None else _standard_sizes(standard, units)
@@ -257,4 +299,5 @@ def planned_feature(wanted: Wanted) -> PlannedFeature:
         small_diameter=wanted.small_diameter if turned else None,
         length=wanted.length if turned else None,
         slant_length=wanted.slant,
+        surface_orientation=None if wanted.normal is None else orientation_of(wanted.normal),
     )

@@ -27,8 +27,17 @@ from halfangle_service.trade.planning.times import JobTime
 
 #: Ways whose work stands along the plate, turning in the spin fixture.
 _ALONG_THE_PLATE: frozenset[PlanWayName] = frozenset({"sine-plate", "stacks-under-both-rolls"})
+#: Ways by another wheel than the flat one over the plates.
+_OWN_WHEEL: frozenset[PlanWayName] = frozenset(
+    {"dressed-wheel", "wheel-side", "swivelled-workhead"}
+)
 #: Ways whose work a motor turns.
 _DRIVEN: frozenset[PlanWayName] = frozenset({"swivelled-workhead"})
+
+
+def by_flat_wheel(way: Way) -> bool:
+    """True where the flat wheel over the plates grinds."""
+    return way.name not in _OWN_WHEEL
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,8 +90,8 @@ class Job:
 
     def _parts_of(self, way: Way, feed: PlanFeed, by_feed: float | None) -> WayParts:
         angles = [(without_wear(a.budget, a.per_unit), a.tolerance_arcsec) for a in way.angles]
-        flat = self.plate_of(way) is not None
-        batch = planned_batch(self.batch if flat else self.batch.by_other_wheel(), angles)
+        shared = self.batch if by_flat_wheel(way) else self.batch.by_other_wheel()
+        batch = planned_batch(shared, angles)
         ahead = (way.setup_minutes, way.inspection_minutes)
         time, whole = planned_time(
             *ahead, self.minutes_per_piece, by_feed, self.batch.pieces, batch
@@ -91,15 +100,15 @@ class Job:
         return WayParts(feed, batch, time, whole, None if isinstance(found, Fouled) else found)
 
     def _feed(self, way: Way) -> tuple[PlanFeed, float | None]:
-        plate = self.plate_of(way)
+        plate = self._plate(way)
         direction = "along-travel" if plate is None else plate[1].tilt_direction
-        wheel = None if plate is not None else self._wheel(way)
+        wheel = None if by_flat_wheel(way) else self._wheel(way)
         return planned_feed_of(
             self.feeding, way.name, direction, driven=way.name in _DRIVEN, wheel=wheel
         )
 
-    def plate_of(self, way: Way) -> tuple[str, PlanSinePlate] | None:
-        """The plate that a way takes, with its path in the request; None of a way without one."""
+    def _plate(self, way: Way) -> tuple[str, PlanSinePlate] | None:
+        """The sine plate that a way takes, with its path in the request; None without one."""
         for place, plate in enumerate(self.equipment.sine_plates or ()):
             if plate.name in way.equipment:
                 return f"equipment/sine_plates/{place}/", plate
@@ -112,7 +121,7 @@ class Job:
 
     def _clearance(self, way: Way) -> PlanClearance | Fouled | None:
         """Clearance of a way, once for all that stand alike; None where it is not worked out."""
-        plate, wanted = self.plate_of(way), self.wanted
+        plate, wanted = self._plate(way), self.wanted
         along = way.name in _ALONG_THE_PLATE and wanted.turned and not wanted.internal
         if plate is None or not along:
             return None

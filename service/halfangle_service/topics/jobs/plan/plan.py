@@ -1,12 +1,12 @@
 """A job planned: every way of the shop for a feature, proved and ranked."""
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated
+from typing import Annotated, TypeVar
 
 from pydantic import Field
 
 from halfangle_service.cautions import WHEEL_SAFETY
-from halfangle_service.errors import Disagreement, Unreachable
+from halfangle_service.errors import Disagreement, Unreachable, refused_at
 from halfangle_service.fields import Count, RequestModel, UnitsField
 from halfangle_service.fields.advisories import Advisory, caution, stop
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
@@ -20,6 +20,7 @@ from halfangle_service.topics.jobs.plan.clearance import PlanRoom
 from halfangle_service.topics.jobs.plan.equipment import (
     PlanBlockSet,
     PlanEquipment,
+    PlanSinePlate,
     require_names,
     supply_fields,
 )
@@ -38,13 +39,20 @@ from halfangle_service.topics.jobs.plan.ranking import (
     ruled_out_way,
 )
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
-from halfangle_service.topics.jobs.plan.statements import Entry, decisions
+from halfangle_service.topics.jobs.plan.statements import Ranked, decisions
+from halfangle_service.topics.jobs.plan.ways.against import (
+    against_internal,
+    no_blocks,
+    one_angle_only,
+)
 from halfangle_service.topics.jobs.plan.ways.by_wheel import swivelled_workhead, wheel_side
+from halfangle_service.topics.jobs.plan.ways.compound_plate import compound_ways
 from halfangle_service.topics.jobs.plan.ways.dressed_wheel import dressed_wheel_ways
-from halfangle_service.topics.jobs.plan.ways.internal import against_internal
 from halfangle_service.topics.jobs.plan.ways.sine_plate import sine_plate_ways
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, ShopBox, Way
 from halfangle_service.trade.unit_slips import require_center_distance
+
+Entry = TypeVar("Entry")
 
 _EQUIPMENT = "equipment/"
 
@@ -161,7 +169,7 @@ def plan(request: JobPlanRequest) -> Outcome[JobPlanResult]:
     runout = _runout(request.equipment, wanted)
     entries = sorted(
         (
-            Entry(way, parts, planned_way(way, runout, request.decision_rule, parts))
+            Ranked(way, parts, planned_way(way, runout, request.decision_rule, parts))
             for way, parts in zip(ways, job.parts(ways), strict=True)
         ),
         key=lambda entry: best_first(entry.row),
@@ -200,32 +208,64 @@ def _ways(request: JobPlanRequest, wanted: Wanted) -> Iterator[Way | RuledOut]:
     """Every way of the shop, those that can and those that cannot."""
     shop = request.equipment
     boxes = [_box(place, blocks, request) for place, blocks in enumerate(shop.block_sets or ())]
-    for place, plate in enumerate(shop.sine_plates or ()):
-        path = f"{_EQUIPMENT}sine_plates/{place}/"
-        require_center_distance(plate.center_distance, request.units, f"{path}center_distance")
-        if (why := against_internal(wanted, shop.internal_spindle)) is not None:
-            yield RuledOut("sine-plate", (plate.name,), *why)
-            continue
+    for path, plate in _placed("sine_plates", shop.sine_plates):
+        require_center_distance(plate.center_distance, request.units, f"{path}/center_distance")
+        yield from _on_plate(request, wanted, plate, path, boxes)
+    for path, compound in _placed("compound_plates", shop.compound_plates):
+        if not boxes:
+            yield no_blocks("compound-sine-plate", compound.name)
         for box in boxes:
-            yield from sine_plate_ways(wanted, plate, path, box, request.max_blocks)
-    for place, wheel in enumerate(shop.dressed_wheels or ()):
-        path = f"{_EQUIPMENT}dressed_wheels/{place}/"
-        yield from dressed_wheel_ways(wanted, wheel, path, boxes, request.max_blocks)
-    for place, side in enumerate(shop.wheel_sides or ()):
-        yield wheel_side(wanted, side, f"{_EQUIPMENT}wheel_sides/{place}/")
-    for place, head in enumerate(shop.swivelled_workheads or ()):
-        yield swivelled_workhead(wanted, head, f"{_EQUIPMENT}swivelled_workheads/{place}/")
+            yield from compound_ways(wanted, compound, f"{path}/", box, request.max_blocks)
+    for path, wheel in _placed("dressed_wheels", shop.dressed_wheels):
+        if wanted.normal is not None:
+            yield one_angle_only(wanted, "dressed-wheel", wheel.name, path)
+        else:
+            yield from dressed_wheel_ways(wanted, wheel, f"{path}/", boxes, request.max_blocks)
+    for path, side in _placed("wheel_sides", shop.wheel_sides):
+        if wanted.normal is not None:
+            yield one_angle_only(wanted, "wheel-side", side.name, path)
+        else:
+            yield wheel_side(wanted, side, f"{path}/")
+    for path, head in _placed("swivelled_workheads", shop.swivelled_workheads):
+        yield swivelled_workhead(wanted, head, f"{path}/")
+
+
+def _placed(field: str, entries: Sequence[Entry] | None) -> Iterator[tuple[str, Entry]]:
+    """Things of one kind, each with its place in the request."""
+    for place, entry in enumerate(entries or ()):
+        yield f"{_EQUIPMENT}{field}/{place}", entry
+
+
+def _on_plate(
+    request: JobPlanRequest,
+    wanted: Wanted,
+    plate: PlanSinePlate,
+    path: str,
+    boxes: Sequence[ShopBox],
+) -> Iterator[Way | RuledOut]:
+    """The ways on one sine plate, with each set of blocks."""
+    why = against_internal(wanted, request.equipment.internal_spindle)
+    if why is not None:
+        yield RuledOut("sine-plate", (plate.name,), *why)
+    elif wanted.normal is not None:
+        yield one_angle_only(wanted, "sine-plate", plate.name, path)
+    elif not boxes:
+        yield no_blocks("sine-plate", plate.name)
+    else:
+        for box in boxes:
+            yield from sine_plate_ways(wanted, plate, f"{path}/", box, request.max_blocks)
 
 
 def _box(place: int, blocks: PlanBlockSet, request: JobPlanRequest) -> ShopBox:
     """A set, read; refuses a material of it that its box says otherwise."""
-    path = f"{_EQUIPMENT}block_sets/{place}/"
-    supply = read_supply(supply_fields(blocks, request.units))
+    path = f"{_EQUIPMENT}block_sets/{place}"
+    with refused_at(f"{path}/"):
+        supply = read_supply(supply_fields(blocks, request.units))
     material = blocks.block_material
     if blocks.box and material and supply.box.materials != {material}:
         raise Disagreement(
             f"The box says the material of each block, and not always {material}.",
-            fields={f"{path}block_material": "should be left out where a box is sent"},
+            fields={f"{path}/block_material": "should be left out where a box is sent"},
         )
     return ShopBox(blocks.name, path, supply, blocks.grade, material)
 
@@ -240,17 +280,12 @@ def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
     """The refusal where no way can: each with its reason, its field and the nearest that works."""
     if not ways:
         return Unreachable(
-            "The shop has no plate with a set of blocks.",
-            fields={
-                f"{_EQUIPMENT}sine_plates": "should name one",
-                f"{_EQUIPMENT}block_sets": "should name one",
-            },
+            "The shop has nothing that sets an angle.",
+            fields={f"{_EQUIPMENT}sine_plates": "should name a plate, or another way be named"},
         )
-    first = ways[0]
     nearest = next((way.instead for way in ways if way.instead), None)
     return Unreachable(
-        f"No way of the shop makes this feature. {first.reason}"
-        + ("" if nearest is None else f" {nearest}"),
+        f"No way of the shop makes this feature. {ways[0].reason} {nearest or ''}".rstrip(),
         fields={way.field: way.reason for way in ways},
         more={"ruled_out": [ruled_out_way(way).model_dump() for way in ways]},
     )

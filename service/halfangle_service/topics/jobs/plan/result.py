@@ -28,13 +28,14 @@ PlanWayName = Literal[
     "sine-plate",
     "stacks-under-both-rolls",
     "quarter-turn",
+    "compound-sine-plate",
     "dressed-wheel",
     "wheel-side",
     "swivelled-workhead",
 ]
-SetPart = Literal["plate", "dresser", "work", "workhead"]
-AngleOf = Literal["included-angle", "face-angle"]
-StackRole = Literal["high", "low", "check"]
+SetPart = Literal["plate", "base", "upper", "dresser", "work", "workhead"]
+AngleOf = Literal["included-angle", "face-angle", "x-angle", "y-angle"]
+StackRole = Literal["high", "low", "base", "upper", "check"]
 
 
 class PlanSetting(ResultModel):

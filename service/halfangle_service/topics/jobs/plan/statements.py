@@ -9,7 +9,7 @@ from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields
 from halfangle_service.topics.jobs.plan.batch import BREAKDOWN, without_wear
 from halfangle_service.topics.jobs.plan.decision import PlanBest, PlanDecision, PlanThreshold
 from halfangle_service.topics.jobs.plan.equipment import NAMED, PlanEquipment
-from halfangle_service.topics.jobs.plan.parts import Job, WayParts
+from halfangle_service.topics.jobs.plan.parts import Job, WayParts, by_flat_wheel
 from halfangle_service.topics.jobs.plan.ranking import Rank, best_first, is_fit, rank_of
 from halfangle_service.topics.jobs.plan.result import PlannedWay
 from halfangle_service.topics.jobs.plan.ways.way import YAW, ToleratedAngle, Way
@@ -41,7 +41,7 @@ _MOST_GROWTH = 2.0
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class Ranked:
     """A way with its parts, and as it is answered."""
 
     way: Way
@@ -62,7 +62,7 @@ class _Statement:
     tried: dict[int, Contribution | None]
 
 
-def decisions(job: Job, entries: Sequence[Entry], rule: DecisionRule) -> list[PlanDecision]:
+def decisions(job: Job, entries: Sequence[Ranked], rule: DecisionRule) -> list[PlanDecision]:
     """Every missing statement, or all that one way lacks, that would change which way is best.
 
     `entries` as they are ranked now. What else is missing stays missing.
@@ -84,7 +84,7 @@ def decisions(job: Job, entries: Sequence[Entry], rule: DecisionRule) -> list[Pl
     return [*answers, *race.by_breakdown(now)]
 
 
-def _statements(equipment: PlanEquipment, entries: Sequence[Entry]) -> dict[str, _Statement]:
+def _statements(equipment: PlanEquipment, entries: Sequence[Ranked]) -> dict[str, _Statement]:
     """Every missing statement of the ways' budgets, by its path in the request."""
     found: dict[str, _Statement] = {}
     for place, entry in enumerate(entries):
@@ -117,7 +117,7 @@ class _Race:
     """The ways with their ranks as they are now, to be ranked anew."""
 
     job: Job
-    entries: Sequence[Entry]
+    entries: Sequence[Ranked]
     rule: DecisionRule
     ranks: tuple[Rank, ...]
 
@@ -166,9 +166,7 @@ class _Race:
     def by_breakdown(self, now: str | None) -> Iterator[PlanDecision]:
         """What the breakdown of the wheel a piece would decide, where it was not stated."""
         batch = self.job.batch
-        places = [
-            place for place, e in enumerate(self.entries) if self.job.plate_of(e.way) is not None
-        ]
+        places = [place for place, e in enumerate(self.entries) if by_flat_wheel(e.way)]
         if batch.growth is not None or batch.pieces == 1 or not places:
             return
         slant, counted = self.job.wanted.slant, self.job.wanted.counted
@@ -212,7 +210,7 @@ class _Race:
             forecast = "may-not-hold"
         return rank_of(entry.row, forecast, self._doubt(entry), whole.total)
 
-    def _doubt(self, entry: Entry) -> float:
+    def _doubt(self, entry: Ranked) -> float:
         return max(angle.error_arcsec.expanded_uncertainty or 0.0 for angle in entry.row.angles)
 
     def _rank(self, place: int, budgets: Sequence[Budget]) -> Rank:
@@ -274,7 +272,7 @@ def _answer(race: _Race, found: Deciding, statements: Mapping[str, _Statement]) 
     tried = next((t for t in mine[0].tried.values() if t is not None), None)
     unit = None if len(mine) > 1 or tried is None else tried.unit or "arcsecond"
     entry = race.entries[next(iter(mine[0].tried))]
-    titles = [title_of(statement.name) for statement in mine]
+    titles = [title_of(statement.name.rpartition("/")[2]) for statement in mine]
     words = ", ".join(f"{title[0].lower()}{title[1:]}" for title in titles)
 
     def written(value: float) -> str:

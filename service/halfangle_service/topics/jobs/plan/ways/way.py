@@ -28,7 +28,7 @@ YAW = "axis_yaw_error_limit_arcsec"
 
 @dataclass(frozen=True, slots=True)
 class ShopBox:
-    """A set of the shop's, read: its name, its path in the request, its blocks."""
+    """A set of the shop's, read: its name, its place in the request, its blocks."""
 
     name: str
     path: str
