@@ -44,7 +44,7 @@ _EQUIPMENT = "equipment/"
 
 
 class PlanRoom(RequestModel):
-    """The gap and the room that are wanted."""
+    """Gap and room to keep under the wheel."""
 
     gap_wanted: NonNegativeLength | None = Field(
         None, description="Least gap wanted everywhere, in `units`.", examples=[0.1]
@@ -94,8 +94,8 @@ class Standing:
 
     def missing(self) -> Iterator[str]:
         """What was not stated, by its path in the request."""
-        if self.plate.body is None:
-            yield f"{self.path}body"
+        if self.plate.plate_body is None:
+            yield f"{self.path}plate_body"
         if self.fixture is None:
             yield f"{_EQUIPMENT}spin_fixture"
         if self.wheel is None:
@@ -116,7 +116,7 @@ class Standing:
 
         Raises Impossible where bodies cannot stand so at this tilt, and where they are none.
         """
-        body, fixture, wheel, feeding = self.plate.body, self.fixture, self.wheel, self.feeding
+        body, fixture, wheel, feeding = self.plate.plate_body, self.fixture, self.wheel, self.feeding
         gap, large, small = self.room.gap_wanted, feeding.past_large_end, feeding.past_small_end
         if body is None or fixture is None or wheel is None or wheel.head is None:
             return None
@@ -138,7 +138,7 @@ class Standing:
         part, _, name = field.partition("/")
         if field in {"plate/center_distance", "wheel/diameter"}:
             return f"{self.path if part == 'plate' else f'{_EQUIPMENT}wheel/'}{name}"
-        within = {"plate": f"{self.path}body/", "wheel": f"{_EQUIPMENT}wheel/head/"}
+        within = {"plate": f"{self.path}plate_body/", "wheel": f"{_EQUIPMENT}wheel/head/"}
         within["fixture"] = f"{_EQUIPMENT}spin_fixture/"
         return f"{within[part]}{name}" if part in within else f"feature/{field}"
 
@@ -165,7 +165,7 @@ def planned_clearance(standing: Standing, low_stack: float = 0.0) -> PlanClearan
             changes=[],
             not_stated=list(standing.missing()),
         )
-    body, fixture, units = standing.plate.body, standing.fixture, standing.wanted.units
+    body, fixture, units = standing.plate.plate_body, standing.fixture, standing.wanted.units
     try:
         require_assembly(case.assembly, body is not None and body.low_roll_from_end is not None)
     except Impossible as refusal:

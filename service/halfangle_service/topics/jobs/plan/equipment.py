@@ -70,7 +70,7 @@ class PlanSinePlate(RequestModel):
         description="Whether the plate tilts along the table's travel (the wheel is seen as a "
         "circle) or across it (the wheel is seen on edge).",
     )
-    body: PlanPlateBody | None = Field(
+    plate_body: PlanPlateBody | None = Field(
         None, description="Its body. Absent: no clearance over it is worked out."
     )
     setup_minutes: Minutes = Field(
