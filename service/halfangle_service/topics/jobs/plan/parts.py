@@ -16,10 +16,10 @@ from halfangle_service.topics.jobs.plan.clearance import (
     Standing,
     planned_clearance,
 )
-from halfangle_service.topics.jobs.plan.equipment import PlanEquipment, PlanSinePlate
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.feed import Feeding, PlanFeed, planned_feed_of
 from halfangle_service.topics.jobs.plan.result import PlanWayName
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanEquipment, PlanSinePlate
 from halfangle_service.topics.jobs.plan.times import PlanTime, planned_time
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
 from halfangle_service.trade.planning.feed import Wheel

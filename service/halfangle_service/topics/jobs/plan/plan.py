@@ -21,7 +21,6 @@ from halfangle_service.topics.jobs.center.shank import planned_shank
 from halfangle_service.topics.jobs.plan import advice
 from halfangle_service.topics.jobs.plan.batch import ObservedPieces, batch_of
 from halfangle_service.topics.jobs.plan.clearance import PlanRoom
-from halfangle_service.topics.jobs.plan.equipment import EquipmentName, PlanEquipment
 from halfangle_service.topics.jobs.plan.features import (
     PlanFeature,
     Wanted,
@@ -30,7 +29,6 @@ from halfangle_service.topics.jobs.plan.features import (
 )
 from halfangle_service.topics.jobs.plan.feed import Feeding, PlanFeeding
 from halfangle_service.topics.jobs.plan.parts import Job
-from halfangle_service.topics.jobs.plan.profiles import ShopProfile
 from halfangle_service.topics.jobs.plan.ranking import (
     RANKING,
     best_first,
@@ -38,7 +36,9 @@ from halfangle_service.topics.jobs.plan.ranking import (
     ruled_out_way,
 )
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
-from halfangle_service.topics.jobs.plan.shop import (
+from halfangle_service.topics.jobs.plan.shop.equipment import EquipmentName, PlanEquipment
+from halfangle_service.topics.jobs.plan.shop.profiles import ShopProfile
+from halfangle_service.topics.jobs.plan.shop.reading import (
     EQUIPMENT,
     holding_of,
     read_boxes,

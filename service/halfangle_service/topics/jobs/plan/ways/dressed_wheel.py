@@ -16,9 +16,9 @@ from halfangle_service.fields.wheel.dresser import ScaleDresser, SineBaseDresser
 from halfangle_service.fields.wheel.ways import Way as WheelWay
 from halfangle_service.fields.wheel.ways import dressed_wheel_way
 from halfangle_service.topics.jobs.center.angle_budget import stack_of
-from halfangle_service.topics.jobs.plan.equipment import PlanDressedWheel
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import PlanSetting, PlanStack
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanDressedWheel
 from halfangle_service.topics.jobs.plan.ways.by_wheel import (
     cone_of,
     not_into_a_socket,
