@@ -1,11 +1,9 @@
 """What the shop has for a job, as a request states it, or a profile that the service was given."""
 
-from collections.abc import Iterable, Iterator
 from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement
 from halfangle_service.fields import Length, NonNegativeArcsec, RequestModel
 from halfangle_service.fields.blocks import BlockBoxFields, BlockGradeFields, GradeField
 from halfangle_service.fields.clearance.set_up import ClearanceFixture
@@ -19,8 +17,9 @@ from halfangle_service.fields.wheel.ways import (
     ChooseWorkhead,
 )
 from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields, WheelFaceError
-from halfangle_service.topics.jobs.center.runout_budget import RunoutContributions
-from halfangle_service.topics.jobs.plan.wheel import PlanPlateBody, PlanWheel
+from halfangle_service.topics.jobs.center.runout_budget import AdapterTir, RunoutContributions
+from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.topics.jobs.plan.parts.wheel import PlanPlateBody, PlanWheel
 from halfangle_service.trade.clearance.assembly import Direction
 from halfangle_service.trade.planning import times
 from halfangle_service.trade.tables.materials.expansion import MaterialName
@@ -148,6 +147,14 @@ class PlanInternalSpindle(RequestModel):
     )
 
 
+class PlanAdapter(RequestModel):
+    """An adapter, collet or bushing of the fixture, by the shank that it takes."""
+
+    name: EquipmentName
+    shank: Shank = Field(description="The shank that it takes.")
+    adapter_tir: AdapterTir = None
+
+
 #: Fields of the equipment that list things by name.
 NAMED = (
     "sine_plates",
@@ -156,6 +163,7 @@ NAMED = (
     "dressed_wheels",
     "wheel_sides",
     "swivelled_workheads",
+    "adapters",
 )
 
 
@@ -190,6 +198,9 @@ class PlanEquipment(RequestModel):
     internal_spindle: PlanInternalSpindle | None = Field(
         None, description="What grinds a socket. Absent where there is none."
     )
+    adapters: Annotated[list[PlanAdapter], Field(max_length=40)] | None = Field(
+        None, description="Adapters at hand. Absent: there is one for the shank."
+    )
     runout_errors: RunoutContributions = Field(
         default_factory=RunoutContributions, description="Runout that the holding adds."
     )
@@ -199,22 +210,3 @@ def supply_fields(blocks: PlanBlockSet, units: Units) -> BlockGradeFields:
     """A set as an operation on blocks states it."""
     stated = {name: getattr(blocks, name) for name in BlockBoxFields.model_fields}
     return BlockGradeFields.model_construct(units=units, grade=blocks.grade, **stated)
-
-
-def require_names(equipment: PlanEquipment, path: str) -> None:
-    """Refuse two things of one name: the plan could not say which it means."""
-    seen: dict[str, str] = {}
-    for place, name in _names(equipment, path):
-        first = seen.setdefault(name, place)
-        if first != place:
-            raise Disagreement(
-                f"Two things in the shop are called {name!r}.",
-                fields={place: f"repeats {first}"},
-            )
-
-
-def _names(equipment: PlanEquipment, path: str) -> Iterator[tuple[str, str]]:
-    for field in NAMED:
-        entries: Iterable[PlanSinePlate | PlanBlockSet] = getattr(equipment, field) or ()
-        for place, entry in enumerate(entries):
-            yield f"{path}{field}/{place}/name", entry.name

@@ -1,37 +1,38 @@
 """A job planned: every way of the shop for a feature, proved and ranked."""
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated, TypeVar
+from types import MappingProxyType
+from typing import Annotated
 
 from pydantic import Field
 
 from halfangle_service.cautions import WHEEL_SAFETY
-from halfangle_service.errors import Disagreement, Unreachable, refused_at
-from halfangle_service.fields import Count, RequestModel, UnitsField
+from halfangle_service.errors import Disagreement, Unreachable
+from halfangle_service.fields import Count, Minutes, RequestModel, UnitsField
 from halfangle_service.fields.advisories import Advisory, caution, stop
+from halfangle_service.fields.base import Rule
+from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
-from halfangle_service.fields.numbers import Minutes
-from halfangle_service.fields.supply import read_supply
-from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout, planned_runout
-from halfangle_service.topics.jobs.center.shank import planned_shank
-from halfangle_service.topics.jobs.plan.batch import ObservedPieces, batch_of
-from halfangle_service.topics.jobs.plan.clearance import PlanRoom
-from halfangle_service.topics.jobs.plan.equipment import (
-    PlanBlockSet,
-    PlanEquipment,
-    PlanSinePlate,
-    require_names,
-    supply_fields,
+from halfangle_service.operation import Outcome, Profiles, Source, operation
+from halfangle_service.topics.jobs.center.runout_budget import (
+    PlannedRunout,
+    RunoutContributions,
+    planned_runout,
 )
+from halfangle_service.topics.jobs.center.shank import planned_shank
+from halfangle_service.topics.jobs.plan.equipment import EquipmentName, PlanEquipment
 from halfangle_service.topics.jobs.plan.features import (
     PlanFeature,
     Wanted,
     planned_feature,
     wanted_of,
 )
-from halfangle_service.topics.jobs.plan.feed import Feeding, PlanFeeding
-from halfangle_service.topics.jobs.plan.parts import Job
+from halfangle_service.topics.jobs.plan.parts.batch import ObservedPieces, batch_of
+from halfangle_service.topics.jobs.plan.parts.clearance import PlanRoom
+from halfangle_service.topics.jobs.plan.parts.every import Job
+from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeeding
+from halfangle_service.topics.jobs.plan.parts.statements import Ranked, decisions
+from halfangle_service.topics.jobs.plan.profiles import ShopProfile
 from halfangle_service.topics.jobs.plan.ranking import (
     RANKING,
     best_first,
@@ -39,26 +40,24 @@ from halfangle_service.topics.jobs.plan.ranking import (
     ruled_out_way,
 )
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
-from halfangle_service.topics.jobs.plan.statements import Ranked, decisions
-from halfangle_service.topics.jobs.plan.ways.against import (
-    against_internal,
-    no_blocks,
-    one_angle_only,
+from halfangle_service.topics.jobs.plan.shop import (
+    EQUIPMENT,
+    holding_of,
+    read_boxes,
+    require_consistent,
 )
-from halfangle_service.topics.jobs.plan.ways.by_wheel import swivelled_workhead, wheel_side
-from halfangle_service.topics.jobs.plan.ways.compound_plate import compound_ways
-from halfangle_service.topics.jobs.plan.ways.dressed_wheel import dressed_wheel_ways
-from halfangle_service.topics.jobs.plan.ways.sine_plate import sine_plate_ways
-from halfangle_service.topics.jobs.plan.ways.way import RuledOut, ShopBox, Way
-from halfangle_service.trade.unit_slips import require_center_distance
+from halfangle_service.topics.jobs.plan.steps import steps_of
+from halfangle_service.topics.jobs.plan.ways.every import every_way
+from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
 
-Entry = TypeVar("Entry")
-
-_EQUIPMENT = "equipment/"
+#: What states the equipment, of which one is sent.
+SHOP = ("equipment", "shop_profile")
 
 
 class JobPlanRequest(RequestModel):
     """A feature with its tolerances, and what the shop has to make it."""
+
+    rules = (Rule("one-of", SHOP),)
 
     units: UnitsField
     job: Annotated[str, Field(min_length=1, max_length=60)] = Field(
@@ -66,7 +65,12 @@ class JobPlanRequest(RequestModel):
         examples=["HL-0412 machine center"],
     )
     feature: PlanFeature
-    equipment: PlanEquipment = Field(description="What the shop has.")
+    equipment: PlanEquipment | None = Field(
+        None, description="What the shop has. Either this or `shop_profile`."
+    )
+    shop_profile: EquipmentName | None = Field(
+        None, description="A profile of equipment with which the service was started, by its name."
+    )
     pieces: Annotated[int, Count(ge=1, le=1_000_000)] = Field(1, description="Pieces to grind.")
     observed_pieces: ObservedPieces = Field([])
     minutes_per_piece: Minutes | None = Field(
@@ -149,49 +153,57 @@ class JobPlanRequest(RequestModel):
     largest_request="4 plates with 4 sets each, stacks of up to 8 blocks from up to 500",
     heavy=True,
 )
-def plan(request: JobPlanRequest) -> Outcome[JobPlanResult]:
+def plan(
+    request: JobPlanRequest, profiles: Profiles = MappingProxyType({})
+) -> Outcome[JobPlanResult]:
     """Plan of a whole job.
 
-    Every way that the shop has to make a cone, a center, a taper or an angled face, each with its
-    settings, its stacks of one box and the errors to expect against the tolerances, ranked by one
-    rule; and every way that cannot, with the reason and the nearest that works.
+    Every way that the shop has to make a cone, a center, a taper or a face, each with its settings,
+    its stacks of one box and the errors to expect against the tolerances, ranked by one rule; and
+    every way that cannot, with the reason and the nearest that works.
     """
+    profile = _profile(request, profiles)
+    shop = profile.equipment if profile else request.equipment or PlanEquipment()
     wanted = wanted_of(request.feature, request.units)
-    require_names(request.equipment, _EQUIPMENT)
-    found = list(_ways(request, wanted))
+    require_consistent(shop, request.units)
+    adapter, holding = holding_of(shop, wanted.shank, request.units)
+    found = list(every_way(wanted, shop, read_boxes(shop, request.units), request.max_blocks))
     ways = [way for way in found if isinstance(way, Way)]
     ruled_out = [way for way in found if isinstance(way, RuledOut)]
-    job = _job(request, wanted)
+    job = _job(request, wanted, shop)
     ways, fouled = job.sort_out(ways)
     ruled_out += fouled
     if not ways:
         raise _nothing_reaches(ruled_out)
-    runout = _runout(request.equipment, wanted)
-    entries = sorted(
-        (
-            Ranked(way, parts, planned_way(way, runout, request.decision_rule, parts))
-            for way, parts in zip(ways, job.parts(ways), strict=True)
-        ),
-        key=lambda entry: best_first(entry.row),
-    )
-    rows = [entry.row for entry in entries]
+    runout = _runout(holding, wanted)
+    rule = request.decision_rule
+    ranked = [
+        Ranked(way, parts, planned_way(way, runout, rule, parts))
+        for way, parts in zip(ways, job.parts(ways), strict=True)
+    ]
+    ranked.sort(key=lambda each: best_first(each.row))
+    rows, first = [each.row for each in ranked], ranked[0].way
+    shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
     result = JobPlanResult(
         job=request.job,
+        shop_profile=None if profile is None else profile.name,
+        shop_profile_digest=None if profile is None else profile.digest,
         feature=planned_feature(wanted),
-        shank=None if wanted.shank is None else planned_shank(wanted.shank, request.units),
+        shank=shank,
+        adapter=adapter,
         best=rows[0].way if rows[0].forecast in {"holds", "may-not-hold"} else None,
         ranking=RANKING,
         ways=rows,
-        told_apart_by=decisions(job, entries, request.decision_rule),
+        steps=steps_of(first, wanted, shank),
+        told_apart_by=decisions(job, ranked, rule),
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
     cautions = dict.fromkeys(caution for way in ways for caution in way.cautions)
     return Outcome(result, (*_advisories(result), *cautions))
 
 
-def _job(request: JobPlanRequest, wanted: Wanted) -> Job:
+def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:
     """What is the same for the parts of all ways."""
-    shop = request.equipment
     return Job(
         wanted,
         shop,
@@ -204,76 +216,31 @@ def _job(request: JobPlanRequest, wanted: Wanted) -> Job:
     )
 
 
-def _ways(request: JobPlanRequest, wanted: Wanted) -> Iterator[Way | RuledOut]:
-    """Every way of the shop, those that can and those that cannot."""
-    shop = request.equipment
-    boxes = [_box(place, blocks, request) for place, blocks in enumerate(shop.block_sets or ())]
-    for path, plate in _placed("sine_plates", shop.sine_plates):
-        require_center_distance(plate.center_distance, request.units, f"{path}/center_distance")
-        yield from _on_plate(request, wanted, plate, path, boxes)
-    for path, compound in _placed("compound_plates", shop.compound_plates):
-        if not boxes:
-            yield no_blocks("compound-sine-plate", compound.name)
-        for box in boxes:
-            yield from compound_ways(wanted, compound, f"{path}/", box, request.max_blocks)
-    for path, wheel in _placed("dressed_wheels", shop.dressed_wheels):
-        if wanted.normal is not None:
-            yield one_angle_only(wanted, "dressed-wheel", wheel.name, path)
-        else:
-            yield from dressed_wheel_ways(wanted, wheel, f"{path}/", boxes, request.max_blocks)
-    for path, side in _placed("wheel_sides", shop.wheel_sides):
-        if wanted.normal is not None:
-            yield one_angle_only(wanted, "wheel-side", side.name, path)
-        else:
-            yield wheel_side(wanted, side, f"{path}/")
-    for path, head in _placed("swivelled_workheads", shop.swivelled_workheads):
-        yield swivelled_workhead(wanted, head, f"{path}/")
-
-
-def _placed(field: str, entries: Sequence[Entry] | None) -> Iterator[tuple[str, Entry]]:
-    """Things of one kind, each with its place in the request."""
-    for place, entry in enumerate(entries or ()):
-        yield f"{_EQUIPMENT}{field}/{place}", entry
-
-
-def _on_plate(
-    request: JobPlanRequest,
-    wanted: Wanted,
-    plate: PlanSinePlate,
-    path: str,
-    boxes: Sequence[ShopBox],
-) -> Iterator[Way | RuledOut]:
-    """The ways on one sine plate, with each set of blocks."""
-    why = against_internal(wanted, request.equipment.internal_spindle)
-    if why is not None:
-        yield RuledOut("sine-plate", (plate.name,), *why)
-    elif wanted.normal is not None:
-        yield one_angle_only(wanted, "sine-plate", plate.name, path)
-    elif not boxes:
-        yield no_blocks("sine-plate", plate.name)
-    else:
-        for box in boxes:
-            yield from sine_plate_ways(wanted, plate, f"{path}/", box, request.max_blocks)
-
-
-def _box(place: int, blocks: PlanBlockSet, request: JobPlanRequest) -> ShopBox:
-    """A set, read; refuses a material of it that its box says otherwise."""
-    path = f"{_EQUIPMENT}block_sets/{place}"
-    with refused_at(f"{path}/"):
-        supply = read_supply(supply_fields(blocks, request.units))
-    material = blocks.block_material
-    if blocks.box and material and supply.box.materials != {material}:
-        raise Disagreement(
-            f"The box says the material of each block, and not always {material}.",
-            fields={f"{path}/block_material": "should be left out where a box is sent"},
+def _profile(request: JobPlanRequest, profiles: Profiles) -> ShopProfile | None:
+    """The profile that a request names; None where it states its own equipment."""
+    one_of(request, *SHOP)
+    if request.shop_profile is None:
+        return None
+    profile: ShopProfile | None = profiles.get(request.shop_profile)
+    if profile is None:
+        known = ", ".join(profiles) or "none"
+        raise Unreachable(
+            f"The service knows no profile {request.shop_profile!r}; it knows: {known}.",
+            fields={"shop_profile": "should be one that the service was started with"},
         )
-    return ShopBox(blocks.name, path, supply, blocks.grade, material)
+    if profile.units != request.units:
+        raise Disagreement(
+            f"The units of the profile {profile.name!r} are {profile.units!r}, not "
+            f"{request.units!r}.",
+            fields={"units": f"should be {profile.units}"},
+        )
+    return profile
 
 
-def _runout(equipment: PlanEquipment, wanted: Wanted) -> PlannedRunout | None:
+def _runout(holding: RunoutContributions, wanted: Wanted) -> PlannedRunout | None:
     if wanted.limit_tir is None:
         return None
-    return planned_runout(equipment.runout_errors, wanted.limit_tir, wanted.angle_rad)
+    return planned_runout(holding, wanted.limit_tir, wanted.angle_rad)
 
 
 def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
@@ -281,7 +248,7 @@ def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
     if not ways:
         return Unreachable(
             "The shop has nothing that sets an angle.",
-            fields={f"{_EQUIPMENT}sine_plates": "should name a plate, or another way be named"},
+            fields={f"{EQUIPMENT}/sine_plates": "should name a plate, or another way be named"},
         )
     nearest = next((way.instead for way in ways if way.instead), None)
     return Unreachable(

@@ -16,12 +16,13 @@ from halfangle_service.fields.numbers import MinutesOut
 from halfangle_service.fields.stacks import BlockAlternative
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
 from halfangle_service.topics.jobs.center.shank import PlannedShank
-from halfangle_service.topics.jobs.plan.batch import PlanBatch
-from halfangle_service.topics.jobs.plan.clearance import PlanClearance
-from halfangle_service.topics.jobs.plan.decision import PlanDecision
+from halfangle_service.topics.jobs.center.steps import PlanStep
 from halfangle_service.topics.jobs.plan.features import PlannedFeature
-from halfangle_service.topics.jobs.plan.feed import PlanFeed
-from halfangle_service.topics.jobs.plan.times import PlanTime
+from halfangle_service.topics.jobs.plan.parts.batch import PlanBatch
+from halfangle_service.topics.jobs.plan.parts.clearance import PlanClearance
+from halfangle_service.topics.jobs.plan.parts.decision import PlanDecision
+from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed
+from halfangle_service.topics.jobs.plan.parts.times import PlanTime
 from halfangle_service.trade.uncertainty import Forecast
 
 PlanWayName = Literal[
@@ -120,15 +121,27 @@ class JobPlanResult(ResultModel):
     """The plan."""
 
     job: str = Field(description="Name of the job.")
+    shop_profile: str | None = Field(
+        description="The profile of equipment that was used; null where the request stated its own."
+    )
+    shop_profile_digest: str | None = Field(
+        description="Digest of what that profile holds: another one is another shop."
+    )
     feature: PlannedFeature = Field(description="The feature as it was read.")
     shank: PlannedShank | None = Field(
         description="The shank and how it is held; null where none was stated."
+    )
+    adapter: str | None = Field(
+        description="The adapter that takes the shank, by name; null where the shop names none."
     )
     best: PlanWayName | None = Field(
         description="The first of `ways`; null where it neither holds nor may hold."
     )
     ranking: str = Field(description="The one rule by which the ways are ranked.")
     ways: list[PlannedWay] = Field(description="Every way that can make the feature, best first.")
+    steps: list[PlanStep] = Field(
+        description="The steps of the first of them, in order, with the cautions of the trade."
+    )
     told_apart_by: list[PlanDecision] = Field(
         description="What was not stated and would change which way is best."
     )

@@ -50,6 +50,17 @@ def one_angle_only(wanted: Wanted, name: PlanWayName, equipment: str, path: str)
     )
 
 
+def one_view_only(equipment: str, path: str) -> RuledOut:
+    """A compound plate for what has one angle."""
+    return RuledOut(
+        "compound-sine-plate",
+        (equipment,),
+        "A compound plate is planned for a face that slopes in two views.",
+        path,
+        "Its base plate, named among the sine plates, sets one angle.",
+    )
+
+
 def no_blocks(name: PlanWayName, equipment: str) -> RuledOut:
     """A plate for which the shop names no blocks."""
     return RuledOut(

@@ -26,7 +26,6 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     without,
 )
 from halfangle_service.trade.uncertainty import Budget
-from halfangle_service.trade.unit_slips import require_wheel_diameter
 from halfangle_service.trade.wheel.dressing_errors import DressedCone
 from halfangle_service.trade.wheel.ways import HALF_TO_INCLUDED
 from halfangle_service.trade.wording import degrees
@@ -133,7 +132,6 @@ def swivelled_workhead(wanted: Wanted, head: PlanWorkhead, path: str) -> Way | R
         )
     if wanted.internal:
         return not_into_a_socket(name, head.name, path)
-    require_wheel_diameter(head.wheel_diameter, wanted.units, f"{path}wheel_diameter")
     cone = cone_of(wanted, head.wheel_diameter)
     with refused_at("", wheel_diameter=f"{path}wheel_diameter"):
         made = workhead_way(head, cone, path)

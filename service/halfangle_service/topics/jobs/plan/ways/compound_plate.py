@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from halfangle_service.errors import Unreachable, refused_at
+from halfangle_service.errors import Unreachable
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle, to_tenth_nm
 from halfangle_service.fields.compound.hinges import (
     WHICH,
@@ -54,7 +54,7 @@ _VIEWS: tuple[AngleOf, AngleOf] = ("x-angle", "y-angle")
 
 
 @dataclass(frozen=True, slots=True)
-class _Job:
+class CompoundJob:
     """A face on one plate, with one box; `path` is the plate's in the request."""
 
     wanted: Wanted
@@ -84,27 +84,22 @@ class _Job:
         return None
 
 
-def compound_ways(
-    wanted: Wanted, plate: PlanCompoundPlate, path: str, box: ShopBox, max_blocks: int
-) -> Iterator[Way | RuledOut]:
-    """Each way to lay the work on one plate, with the blocks of one box.
+def job_on(
+    wanted: Wanted,
+    normal: Vector,
+    plate: PlanCompoundPlate,
+    path: str,
+    box: ShopBox,
+    max_blocks: int,
+) -> CompoundJob:
+    """A face on one plate with the blocks of one box."""
+    plates = CompoundPlate(plates_of(plate, wanted.units), wanted.units, None)
+    return CompoundJob(wanted, normal, plate, plates, path, box, max_blocks)
 
-    Work lies as drawn or turned a quarter in plan; where neither does, tipped on a side.
-    """
-    normal = wanted.normal
-    if normal is None:
-        yield RuledOut(
-            _NAME,
-            (plate.name, box.name),
-            "A compound plate is planned for a face that slopes in two views.",
-            path.rstrip("/"),
-            "Its base plate, named among the sine plates, sets one angle.",
-        )
-        return
-    with refused_at(path):
-        plates = CompoundPlate(plates_of(plate, wanted.units), wanted.units, None)
-        sides = sides_of(plate)
-    job = _Job(wanted, normal, plate, plates, path, box, max_blocks)
+
+def compound_ways(job: CompoundJob) -> Iterator[Way | RuledOut]:
+    """Each way to lay the work: as drawn, a quarter turned; where neither does, tipped."""
+    normal, plate, sides = job.normal, job.plate, sides_of(job.plate)
     first = as_drawn(normal, "part", plate.base_axis, sides)
     taken_first = Laying() if first is None else first.laying
     others = other_layings(normal, "part", plate.base_axis, sides, taken_first)
@@ -119,11 +114,11 @@ def compound_ways(
             _NAME,
             job.equipment,
             "No turn of the work lets these plates raise the sides that the face asks for.",
-            f"{path}base_raised_side",
+            f"{job.path}base_raised_side",
         )
 
 
-def _laid(job: _Job, way: Laid) -> Way | RuledOut:
+def _laid(job: CompoundJob, way: Laid) -> Way | RuledOut:
     """The way with the work laid so."""
     past = job.past_reach(way)
     if past is not None:
@@ -165,7 +160,7 @@ class _Hinge:
     budget: Budget
 
 
-def _built(job: _Job, way: Laid, stacks: Sequence[tuple[int, ...]]) -> Way | RuledOut:
+def _built(job: CompoundJob, way: Laid, stacks: Sequence[tuple[int, ...]]) -> Way | RuledOut:
     """The way on stacks of these sizes; ruled out where they miss a view's tolerance."""
     left: list[Piece] = list(job.box.supply.box.pieces)
     hinges = []
@@ -196,7 +191,7 @@ def _built(job: _Job, way: Laid, stacks: Sequence[tuple[int, ...]]) -> Way | Rul
     )
 
 
-def _hinge(job: _Job, way: Laid, which: Which, pieces: tuple[Piece, ...]) -> _Hinge:
+def _hinge(job: CompoundJob, way: Laid, which: Which, pieces: tuple[Piece, ...]) -> _Hinge:
     place = WHICH.index(which)
     plate, angle_rad = job.plates.plates[place], abs(way.hinges[place])
     graded = stack_of(pieces, job.box.grade, job.box.material)
@@ -212,7 +207,9 @@ def _hinge(job: _Job, way: Laid, which: Which, pieces: tuple[Piece, ...]) -> _Hi
     return _Hinge(which, on_stack, graded, budget)
 
 
-def _angles(job: _Job, laid: CompoundSet, base: _Hinge, upper: _Hinge) -> Iterator[ToleratedAngle]:
+def _angles(
+    job: CompoundJob, laid: CompoundSet, base: _Hinge, upper: _Hinge
+) -> Iterator[ToleratedAngle]:
     """The budget of the angle in each view."""
     exact, off = laid.views(), laid.views(base.budget.offset, upper.budget.offset)
     for view, slopes, nominal, as_set in zip(_VIEWS, laid.slopes(), exact, off, strict=True):
@@ -261,7 +258,7 @@ def _wheel_missing(plate: PlanCompoundPlate) -> tuple[str, ...]:
     return (_WHEEL,) if plate.wheel_face_error_limit_arcsec is None else ()
 
 
-def _setting(job: _Job, way: Laid, hinge: _Hinge) -> PlanSetting:
+def _setting(job: CompoundJob, way: Laid, hinge: _Hinge) -> PlanSetting:
     place, plate = WHICH.index(hinge.which), hinge.on_stack
     side = raised_side(job.plates.plates[place].hinge_axis, way.hinges[place])
     angle = degrees(plate.angle_degrees, job.wanted.tolerance_arcsec)
@@ -284,7 +281,9 @@ def _setting(job: _Job, way: Laid, hinge: _Hinge) -> PlanSetting:
     )
 
 
-def _stacks(job: _Job, hinges: Sequence[_Hinge], left: Sequence[Piece]) -> Iterator[PlanStack]:
+def _stacks(
+    job: CompoundJob, hinges: Sequence[_Hinge], left: Sequence[Piece]
+) -> Iterator[PlanStack]:
     """Both stacks, and of what is left a second one of each that it builds."""
     raised = [hinge for hinge in hinges if hinge.pieces]
     for hinge in raised:

@@ -40,9 +40,9 @@ from halfangle_service.trade.sine.geometry import (
 )
 from halfangle_service.trade.stacks.height_budget import blocks_budget
 from halfangle_service.trade.stacks.supply import Piece
-from halfangle_service.trade.unit_slips import require_center_distance, require_wheel_diameter
+from halfangle_service.trade.uncertainty import Budget
 from halfangle_service.trade.wheel.dresser import dresser_angle, stacks_for
-from halfangle_service.trade.wheel.ways import HALF_TO_INCLUDED, Stated
+from halfangle_service.trade.wheel.ways import HALF_TO_INCLUDED
 from halfangle_service.trade.wording import arcsec, degrees, plain
 
 _SAFETY = (DRESSED_ANGLE_UNPROVED, DRESSING_SAFETY)
@@ -66,16 +66,16 @@ class _Dress:
         """True where the dresser's zero lies along the wheel's side."""
         return self.wheel.dresser.zero == "wheel-side"
 
-    def way(self, setting: Sequence[Stated] = ()) -> WheelWay:
-        """What `wheels.choose` says of it, the dresser's setting known better where given."""
+    def way(self) -> WheelWay:
+        """What `wheels.choose` says of it."""
         cone = cone_of(self.wanted, self.wheel.wheel_diameter)
         with refused_at("", wheel_diameter=f"{self.path}wheel_diameter"):
-            way = dressed_wheel_way(self.wheel, cone, self.wanted.units, self.path, setting)
+            way = dressed_wheel_way(self.wheel, cone, self.wanted.units, self.path)
         return replace(way, cautions=(*way.cautions, *_SAFETY))
 
-    def stating(self, name: str, value: float, setting: Sequence[Stated] = ()) -> WheelWay:
+    def stating(self, name: str, value: float) -> WheelWay:
         """The same with one more error stated."""
-        return replace(self, wheel=self.wheel.model_copy(update={name: value})).way(setting)
+        return replace(self, wheel=self.wheel.model_copy(update={name: value})).way()
 
 
 def dressed_wheel_ways(
@@ -89,7 +89,6 @@ def dressed_wheel_ways(
     if wanted.internal:
         yield not_into_a_socket("dressed-wheel", wheel.name, path)
         return
-    require_wheel_diameter(wheel.wheel_diameter, wanted.units, f"{path}wheel_diameter")
     dress = _Dress(wanted, wheel, path)
     made, dresser = dress.way(), wheel.dresser
     if made.reasons:
@@ -103,11 +102,8 @@ def dressed_wheel_ways(
         reason = "The dresser is set by gauge blocks, and the shop names none."
         yield RuledOut("dressed-wheel", (wheel.name,), reason, "equipment/block_sets")
     else:
-        require_center_distance(
-            dresser.center_distance, wanted.units, f"{path}dresser/center_distance"
-        )
         for box in boxes:
-            yield _by_blocks(dress, dresser, box, max_blocks)
+            yield _by_blocks(dress, made, dresser, box, max_blocks)
 
 
 def _by_scale(dress: _Dress, dresser: ScaleDresser) -> PlanSetting:
@@ -119,7 +115,7 @@ def _by_scale(dress: _Dress, dresser: ScaleDresser) -> PlanSetting:
         deviation_arcsec=None,
         arcsec_per_step=None,
         action=f"Set the scale of the dresser on {dress.wheel.name} to {degrees(angle, 60.0)}, by "
-        f"eye between its steps of {plain(dresser.graduation)}°, and dress the flank.",
+        f"eye between its steps of {plain(dresser.graduation)}°.",
     )
 
 
@@ -146,9 +142,9 @@ def _blocks_for(dress: _Dress, dresser: SineBaseDresser, box: ShopBox, max_block
 
 
 def _by_blocks(
-    dress: _Dress, dresser: SineBaseDresser, box: ShopBox, max_blocks: int
+    dress: _Dress, made: WheelWay, dresser: SineBaseDresser, box: ShopBox, max_blocks: int
 ) -> Way | RuledOut:
-    """A flank dressed by the blocks of one box."""
+    """A flank dressed by the blocks of one box; `made` is what is known of it without them."""
     wanted, wheel = dress.wanted, dress.wheel
     blocks, equipment = _blocks_for(dress, dresser, box, max_blocks), (wheel.name, box.name)
     off_arcsec = (blocks.as_set_rad - dress.angle_rad) * ARCSEC_PER_RADIAN
@@ -160,27 +156,28 @@ def _by_blocks(
             f"{arcsec(abs(off_arcsec))}.",
             box.path,
         )
-    own = () if wheel.stack_error_limit is not None else tuple(_of_blocks(dress, dresser, blocks))
+    if wheel.stack_error_limit is None:
+        made = replace(made, budget=_with_blocks(made.budget, dress, dresser, blocks))
     return way_by_wheel(
         "dressed-wheel",
         equipment,
         wanted,
-        dress.way(own),
+        made,
         (_by_sine_base(dress, dresser, blocks, off_arcsec),),
         dress.path,
         -off_arcsec if dress.from_side else off_arcsec,
         tuple(_stacks(blocks, box, max_blocks, wanted)),
-        lambda name, value: dress.stating(name, value, own),
+        dress.stating,
     )
 
 
-def _of_blocks(dress: _Dress, dresser: SineBaseDresser, blocks: _Blocks) -> Iterator[Stated]:
-    """What the blocks' own errors do to an included angle, in arc-seconds."""
-    budget = blocks_budget((*blocks.high, *blocks.low), dress.wanted.units)
+def _with_blocks(known: Budget, dress: _Dress, dresser: SineBaseDresser, blocks: _Blocks) -> Budget:
+    """The budget with the blocks' own errors in place of a limit that was not stated of them."""
+    stack_budget = blocks_budget((*blocks.high, *blocks.low), dress.wanted.units)
     slope = HALF_TO_INCLUDED * arcsec_per_height(dresser.center_distance, dress.angle_rad)
-    for part in budget.contributions:
-        yield replace(part, sensitivity=slope, unit="length")
-    yield from budget.not_stated
+    own = (replace(p, sensitivity=slope, unit="length") for p in stack_budget.contributions)
+    others = (name for name in known.not_stated if name != "stack_error_limit")
+    return Budget((*own, *known.contributions), known.offset, (*stack_budget.not_stated, *others))
 
 
 def _by_sine_base(
@@ -196,7 +193,7 @@ def _by_sine_base(
         arcsec_per_step=arcsec_per_step(dresser.center_distance, dress.angle_rad, wanted.units),
         action=f"Set the dresser on {dress.wheel.name} to "
         f"{degrees(angle, wanted.tolerance_arcsec / wanted.counted)}, "
-        f"{stack_words(blocks.high, wanted)} under its raised roll{other}, and dress the flank.",
+        f"{stack_words(blocks.high, wanted)} under its raised roll{other}.",
     )
 
 

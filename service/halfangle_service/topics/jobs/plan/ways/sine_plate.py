@@ -81,6 +81,11 @@ class _Seat:
     quarter: bool
 
     @property
+    def name(self) -> PlanWayName:
+        """The way by one stack."""
+        return "quarter-turn" if self.quarter else "sine-plate"
+
+    @property
     def angle_degrees(self) -> float:
         """The plate's angle."""
         angle = self.wanted.angle_degrees
@@ -121,32 +126,35 @@ class _Seat:
 
 
 def sine_plate_ways(
-    wanted: Wanted, plate: PlanSinePlate, path: str, box: ShopBox, max_blocks: int
+    wanted: Wanted, plate: PlanSinePlate, path: str, boxes: Sequence[ShopBox], max_blocks: int
 ) -> Iterator[Way | RuledOut]:
-    """Each way on one plate with the blocks of one box; `path` is the plate's in the request."""
+    """Each way on one plate, with the blocks of each box; `path` is the plate's in the request."""
     for quarter in (False, True):
-        yield from _seated(_Seat(wanted, plate, path, box, max_blocks, quarter))
+        seats = [_Seat(wanted, plate, path, box, max_blocks, quarter) for box in boxes]
+        against = _against(seats[0])
+        if against is not None:
+            yield against
+            continue
+        for seat in seats:
+            yield from _on_stacks(seat)
 
 
-def _seated(seat: _Seat) -> Iterator[Way | RuledOut]:
+def _against(seat: _Seat) -> RuledOut | None:
+    """Why the plate does not stand at the angle, whatever the blocks; None where it does."""
+    reach, angle = seat.plate.largest_angle, seat.angle_degrees
+    if reach is not None and beyond_reach(angle, reach):
+        reason = f"The plate reaches {plain(reach)}°; {plain(angle)}° is asked of it."
+        field, instead = "largest_angle", _other_seat(seat)
+    elif seat.height <= 0.0:
+        reason = f"Without a stack the plate stands higher than {plain(angle)}°."
+        field, instead = "base_step", None
+    else:
+        return None
+    return RuledOut(seat.name, (seat.plate.name,), reason, f"{seat.path}{field}", instead)
+
+
+def _on_stacks(seat: _Seat) -> Iterator[Way | RuledOut]:
     """The ways with the work seated so: by one stack, and where none is exact by two."""
-    name: PlanWayName = "quarter-turn" if seat.quarter else "sine-plate"
-    reach = seat.plate.largest_angle
-    if reach is not None and beyond_reach(seat.angle_degrees, reach):
-        yield seat.ruled_out(
-            name,
-            f"The plate reaches {plain(reach)}°; {plain(seat.angle_degrees)}° is asked of it.",
-            f"{seat.path}largest_angle",
-            _other_seat(seat),
-        )
-        return
-    if seat.height <= 0.0:
-        yield seat.ruled_out(
-            name,
-            f"Without a stack the plate stands higher than {plain(seat.angle_degrees)}°.",
-            f"{seat.path}base_step",
-        )
-        return
     unit, blocks = to_tenth_nm(1.0, seat.wanted.units), seat.box.supply.box
     single = seat.on(choose_setting(seat.height * unit, blocks, seat.max_blocks))
     try:
@@ -156,10 +164,10 @@ def _seated(seat: _Seat) -> Iterator[Way | RuledOut]:
         pair = None
     missed = _missed(seat, single)
     if missed is None:
-        yield _way(seat, name, single)
+        yield _way(seat, seat.name, single)
     else:
         both = None if pair is None else _pair_words(pair, seat.wanted)
-        yield seat.ruled_out(name, missed, seat.box.path, both)
+        yield seat.ruled_out(seat.name, missed, seat.box.path, both)
     if pair is not None:
         on_two = _on_pair(seat, pair)
         if _missed(seat, on_two) is None:

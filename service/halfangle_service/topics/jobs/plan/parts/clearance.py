@@ -33,8 +33,8 @@ from halfangle_service.fields.clearance.set_up import (
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.topics.jobs.plan.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.features import Wanted
-from halfangle_service.topics.jobs.plan.feed import PlanFeeding
-from halfangle_service.topics.jobs.plan.wheel import PlanWheel
+from halfangle_service.topics.jobs.plan.parts.feed import PlanFeeding
+from halfangle_service.topics.jobs.plan.parts.wheel import PlanWheel
 from halfangle_service.trade.clearance.assembly import Assembly, Cone, Stroke
 from halfangle_service.trade.clearance.case import Case, helpful_changes, require_assembly
 from halfangle_service.trade.uncertainty import Forecast
@@ -116,7 +116,12 @@ class Standing:
 
         Raises Impossible where bodies cannot stand so at this tilt, and where they are none.
         """
-        body, fixture, wheel, feeding = self.plate.plate_body, self.fixture, self.wheel, self.feeding
+        body, fixture, wheel, feeding = (
+            self.plate.plate_body,
+            self.fixture,
+            self.wheel,
+            self.feeding,
+        )
         gap, large, small = self.room.gap_wanted, feeding.past_large_end, feeding.past_small_end
         if body is None or fixture is None or wheel is None or wheel.head is None:
             return None

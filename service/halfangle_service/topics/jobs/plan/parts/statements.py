@@ -6,10 +6,10 @@ from dataclasses import dataclass, replace
 
 from halfangle_service.fields.glossary import option_labels, title_of
 from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields
-from halfangle_service.topics.jobs.plan.batch import BREAKDOWN, without_wear
-from halfangle_service.topics.jobs.plan.decision import PlanBest, PlanDecision, PlanThreshold
 from halfangle_service.topics.jobs.plan.equipment import NAMED, PlanEquipment
-from halfangle_service.topics.jobs.plan.parts import Job, WayParts, by_flat_wheel
+from halfangle_service.topics.jobs.plan.parts.batch import BREAKDOWN, without_wear
+from halfangle_service.topics.jobs.plan.parts.decision import PlanBest, PlanDecision, PlanThreshold
+from halfangle_service.topics.jobs.plan.parts.every import Job, WayParts, by_flat_wheel
 from halfangle_service.topics.jobs.plan.ranking import Rank, best_first, is_fit, rank_of
 from halfangle_service.topics.jobs.plan.result import PlannedWay
 from halfangle_service.topics.jobs.plan.ways.way import YAW, ToleratedAngle, Way
