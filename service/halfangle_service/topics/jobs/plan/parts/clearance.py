@@ -200,7 +200,14 @@ def planned_clearance(standing: Standing, low_stack: float = 0.0) -> PlanClearan
         smallest_gap=gap_of(*least),
         stick_out_needed=stick_out,
         room_left=left,
-        findings=[each.message for each in found],
+        findings=[*(each.message for each in found), *_left_out(standing)],
         changes=changes,
         not_stated=[],
     )
+
+
+def _left_out(standing: Standing) -> Iterator[str]:
+    """What of the wheel's head was not looked at."""
+    wheel = standing.wheel
+    if wheel is not None and wheel.head is not None and wheel.head.guard is None:
+        yield "No guard was given, so nothing is said of it: a wheel is not run without its guard."

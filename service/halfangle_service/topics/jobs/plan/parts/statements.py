@@ -296,9 +296,10 @@ def _decision(
     return PlanDecision(
         statements=list(found.names),
         best_at_zero=PlanBest.model_validate(race.best_way(found.best_at_zero)),
-        threshold_unit=unit,
         thresholds=[
-            PlanThreshold.model_validate({"above": turn.above, **race.best_way(turn.best)})
+            PlanThreshold.model_validate(
+                {"above": turn.above, "input_unit": unit, **race.best_way(turn.best)}
+            )
             for turn in found.turns
         ],
         sentence=sentence(found, what, written, race.named),
