@@ -1,15 +1,13 @@
 """A job planned: every way of the shop for a feature, proved and ranked."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from types import MappingProxyType
 from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.cautions import WHEEL_SAFETY
 from halfangle_service.errors import Disagreement, Unreachable
 from halfangle_service.fields import Count, Minutes, RequestModel, UnitsField
-from halfangle_service.fields.advisories import Advisory, caution, stop
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
@@ -20,7 +18,7 @@ from halfangle_service.topics.jobs.center.runout_budget import (
     planned_runout,
 )
 from halfangle_service.topics.jobs.center.shank import planned_shank
-from halfangle_service.topics.jobs.plan.equipment import EquipmentName, PlanEquipment
+from halfangle_service.topics.jobs.plan import advice
 from halfangle_service.topics.jobs.plan.features import (
     PlanFeature,
     Wanted,
@@ -33,7 +31,6 @@ from halfangle_service.topics.jobs.plan.parts.clearance import PlanRoom
 from halfangle_service.topics.jobs.plan.parts.every import Job
 from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeeding
 from halfangle_service.topics.jobs.plan.parts.statements import Ranked, decisions
-from halfangle_service.topics.jobs.plan.profiles import ShopProfile
 from halfangle_service.topics.jobs.plan.ranking import (
     RANKING,
     best_first,
@@ -41,7 +38,9 @@ from halfangle_service.topics.jobs.plan.ranking import (
     ruled_out_way,
 )
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
-from halfangle_service.topics.jobs.plan.shop import (
+from halfangle_service.topics.jobs.plan.shop.equipment import EquipmentName, PlanEquipment
+from halfangle_service.topics.jobs.plan.shop.profiles import ShopProfile
+from halfangle_service.topics.jobs.plan.shop.reading import (
     EQUIPMENT,
     holding_of,
     read_boxes,
@@ -202,7 +201,8 @@ def plan(
     wanted = wanted_of(request.feature, request.units)
     require_consistent(shop, request.units)
     adapter, holding = holding_of(shop, wanted.shank, request.units)
-    found = list(every_way(wanted, shop, read_boxes(shop, request.units), request.max_blocks))
+    boxes = read_boxes(shop, request.units)
+    found = list(every_way(wanted, shop, boxes, request.max_blocks))
     ways = [way for way in found if isinstance(way, Way)]
     ruled_out = [way for way in found if isinstance(way, RuledOut)]
     job = _job(request, wanted, shop)
@@ -212,12 +212,12 @@ def plan(
         raise _nothing_reaches(ruled_out)
     runout = _runout(holding, wanted)
     rule = request.decision_rule
-    ranked = [
+    entries = [
         Ranked(way, parts, planned_way(way, runout, rule, parts))
         for way, parts in zip(ways, job.parts(ways), strict=True)
     ]
-    ranked.sort(key=lambda each: best_first(each.row))
-    rows, first = [each.row for each in ranked], ranked[0].way
+    entries.sort(key=lambda entry: best_first(entry.row))
+    rows, first = [entry.row for entry in entries], entries[0].way
     shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
     result = JobPlanResult(
         job=request.job,
@@ -229,13 +229,13 @@ def plan(
         best=rows[0].way if rows[0].forecast in {"holds", "may-not-hold"} else None,
         ranking=RANKING,
         ways=rows,
+        told_apart_by=decisions(job, entries, rule),
         steps=steps_of(first, wanted, shank),
-        told_apart_by=decisions(job, ranked, rule),
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
-    cautions = dict.fromkeys(caution for way in ways for caution in way.cautions)
+    noted = (advisory for box in boxes for advisory in box.supply.advisories)
     of_parts = advice_of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance)
-    return Outcome(result, (*_advisories(result), *of_parts, *cautions))
+    return Outcome(result, (*noted, *advice.of_plan(result, first, ways, rule), *of_parts))
 
 
 def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:
@@ -292,19 +292,3 @@ def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
         fields={way.field: way.reason for way in ways},
         more={"ruled_out": [ruled_out_way(way).model_dump() for way in ways]},
     )
-
-
-def _advisories(result: JobPlanResult) -> Iterator[Advisory]:
-    yield WHEEL_SAFETY
-    best = result.ways[0]
-    if best.forecast == "does-not-hold":
-        yield stop(
-            "no-way-fits",
-            "No way of the shop keeps every limit; the errors to expect stand beside each. Do not "
-            "grind this feature by any of them as it stands.",
-        )
-    elif best.forecast == "not-stated":
-        yield caution(
-            "no-way-known",
-            "Nothing can be said for any way that is not ruled out: none of its errors was stated.",
-        )

@@ -139,10 +139,10 @@ class JobPlanResult(ResultModel):
     )
     ranking: str = Field(description="The one rule by which the ways are ranked.")
     ways: list[PlannedWay] = Field(description="Every way that can make the feature, best first.")
-    steps: list[PlanStep] = Field(
-        description="The steps of the first of them, in order, with the cautions of the trade."
-    )
     told_apart_by: list[PlanDecision] = Field(
         description="What was not stated and would change which way is best."
+    )
+    steps: list[PlanStep] = Field(
+        description="The steps of the first of them, in order, with the cautions of the trade."
     )
     ruled_out: list[RuledOutWay] = Field(description="Every way that cannot, with the reason.")

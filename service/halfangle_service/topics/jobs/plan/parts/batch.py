@@ -17,7 +17,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.topics.jobs.plan.features import Wanted
-from halfangle_service.topics.jobs.plan.parts.wheel import PlanWheel
+from halfangle_service.topics.jobs.plan.shop.wheel import PlanWheel
 from halfangle_service.trade.planning.batch import (
     FEWEST_OBSERVED,
     Growth,

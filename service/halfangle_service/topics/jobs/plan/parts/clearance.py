@@ -31,10 +31,10 @@ from halfangle_service.fields.clearance.set_up import (
     plate_of,
 )
 from halfangle_service.fields.estimate import NotStated
-from halfangle_service.topics.jobs.plan.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.parts.feed import PlanFeeding
-from halfangle_service.topics.jobs.plan.parts.wheel import PlanWheel
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanSinePlate
+from halfangle_service.topics.jobs.plan.shop.wheel import PlanWheel
 from halfangle_service.trade.clearance.assembly import Assembly, Cone, Stroke
 from halfangle_service.trade.clearance.case import Case, helpful_changes, require_assembly
 from halfangle_service.trade.uncertainty import Forecast

@@ -26,7 +26,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.fields.numbers import SparkOutPasses
 from halfangle_service.topics.jobs.plan.features import Wanted
-from halfangle_service.topics.jobs.plan.parts.wheel import PlanWheel
+from halfangle_service.topics.jobs.plan.shop.wheel import PlanWheel
 from halfangle_service.trade.clearance.assembly import Direction
 from halfangle_service.trade.inspection.practice import MICROMETER_STEPS
 from halfangle_service.trade.planning.feed import (

@@ -13,9 +13,9 @@ from halfangle_service.errors import refused_at
 from halfangle_service.fields import Angle
 from halfangle_service.fields.wheel.ways import Way as WheelWay
 from halfangle_service.fields.wheel.ways import wheel_side_way, workhead_way
-from halfangle_service.topics.jobs.plan.equipment import PlanWheelSide, PlanWorkhead
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import PlanSetting, PlanStack, PlanWayName, SetPart
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanWheelSide, PlanWorkhead
 from halfangle_service.topics.jobs.plan.ways.way import (
     YAW,
     RuledOut,

@@ -16,9 +16,9 @@ from halfangle_service.fields.wheel.dresser import ScaleDresser, SineBaseDresser
 from halfangle_service.fields.wheel.ways import Way as WheelWay
 from halfangle_service.fields.wheel.ways import dressed_wheel_way
 from halfangle_service.topics.jobs.center.angle_budget import stack_of
-from halfangle_service.topics.jobs.plan.equipment import PlanDressedWheel
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import PlanSetting, PlanStack
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanDressedWheel
 from halfangle_service.topics.jobs.plan.ways.by_wheel import (
     cone_of,
     not_into_a_socket,
@@ -45,8 +45,6 @@ from halfangle_service.trade.wheel.dresser import dresser_angle, stacks_for
 from halfangle_service.trade.wheel.ways import HALF_TO_INCLUDED
 from halfangle_service.trade.wording import arcsec, degrees, plain
 
-_SAFETY = (DRESSED_ANGLE_UNPROVED, DRESSING_SAFETY)
-
 
 @dataclass(frozen=True, slots=True)
 class _Dress:
@@ -71,7 +69,8 @@ class _Dress:
         cone = cone_of(self.wanted, self.wheel.wheel_diameter)
         with refused_at("", wheel_diameter=f"{self.path}wheel_diameter"):
             way = dressed_wheel_way(self.wheel, cone, self.wanted.units, self.path)
-        return replace(way, cautions=(*way.cautions, *_SAFETY))
+        cautions = (*way.cautions, DRESSED_ANGLE_UNPROVED, DRESSING_SAFETY)
+        return replace(way, cautions=cautions)
 
     def stating(self, name: str, value: float) -> WheelWay:
         """The same with one more error stated."""

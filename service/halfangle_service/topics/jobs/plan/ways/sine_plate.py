@@ -25,13 +25,13 @@ from halfangle_service.topics.jobs.center.angle_budget import (
     stack_of,
 )
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
-from halfangle_service.topics.jobs.plan.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import (
     PlanSetting,
     PlanStack,
     PlanWayName,
 )
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.ways.way import (
     YAW,
     RuledOut,

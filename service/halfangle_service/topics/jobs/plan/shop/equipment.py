@@ -19,7 +19,7 @@ from halfangle_service.fields.wheel.ways import (
 from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields, WheelFaceError
 from halfangle_service.topics.jobs.center.runout_budget import AdapterTir, RunoutContributions
 from halfangle_service.topics.jobs.center.shank import Shank
-from halfangle_service.topics.jobs.plan.parts.wheel import PlanPlateBody, PlanWheel
+from halfangle_service.topics.jobs.plan.shop.wheel import PlanPlateBody, PlanWheel
 from halfangle_service.trade.clearance.assembly import Direction
 from halfangle_service.trade.planning import times
 from halfangle_service.trade.tables.materials.expansion import MaterialName
