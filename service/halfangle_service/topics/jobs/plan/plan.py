@@ -25,7 +25,7 @@ from halfangle_service.topics.jobs.plan.features import (
     planned_feature,
     wanted_of,
 )
-from halfangle_service.topics.jobs.plan.parts.advice import of_parts as advice_of_parts
+from halfangle_service.topics.jobs.plan.parts import advice as parts_advice
 from halfangle_service.topics.jobs.plan.parts.batch import ObservedPieces, batch_of
 from halfangle_service.topics.jobs.plan.parts.clearance import PlanRoom
 from halfangle_service.topics.jobs.plan.parts.every import Job
@@ -234,7 +234,7 @@ def plan(
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
-    of_parts = advice_of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance)
+    of_parts = parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance)
     return Outcome(result, (*noted, *advice.of_plan(result, first, ways, rule), *of_parts))
 
 
