@@ -2,7 +2,14 @@
 
 from collections.abc import Iterator, Sequence
 
-from halfangle_service.cautions import STEEP_DEGREES, WHEEL_SAFETY, steep_angle
+from halfangle_service.cautions import (
+    DRESSED_ANGLE_UNPROVED,
+    DRESSING_SAFETY,
+    MAGNETIC_HOLDING,
+    STEEP_DEGREES,
+    WHEEL_SAFETY,
+    steep_angle,
+)
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.topics.jobs.plan.result import JobPlanResult, PlannedWay
 from halfangle_service.topics.jobs.plan.ways.way import Way
@@ -19,7 +26,12 @@ def of_plan(
     for setting in first.settings:
         if setting.arcsec_per_step is not None and setting.part in {"plate", "base", "upper"}:
             yield from steep_angle(setting.angle.degrees, setting.arcsec_per_step, STEEP_DEGREES)
-    if any(way.name == "wheel-side" for way in ways):
+    names = {way.name for way in ways}
+    if "dressed-wheel" in names:
+        yield DRESSED_ANGLE_UNPROVED
+        yield DRESSING_SAFETY
+    if "wheel-side" in names:
+        yield MAGNETIC_HOLDING
         yield note(
             "side-grinding-last",
             "The wheel's side heats the work and cannot be dressed as truly as its periphery: "

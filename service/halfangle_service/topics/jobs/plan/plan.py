@@ -139,6 +139,13 @@ class JobPlanRequest(RequestModel):
                     "angle_errors": {
                         "center_distance_error_limit": 0.0001,
                         "roll_difference": 0.00005,
+                        "roll_parallelism": 0.00005,
+                        "face_parallelism": 0.0001,
+                        "face_flatness": 0.00005,
+                        "table_flatness": 0.00005,
+                        "particle": 0.00002,
+                        "temperature_error_limit_celsius": 1,
+                        "temperature_difference_celsius": 0.5,
                         "axis_pitch_error_limit_arcsec": 5,
                         "axis_yaw_error_limit_arcsec": 300,
                         "wheel_face_error_limit_arcsec": 20,

@@ -8,7 +8,6 @@ import math
 from collections.abc import Callable
 from dataclasses import replace
 
-from halfangle_service.cautions import MAGNETIC_HOLDING
 from halfangle_service.errors import refused_at
 from halfangle_service.fields import Angle
 from halfangle_service.fields.wheel.ways import Way as WheelWay
@@ -105,7 +104,6 @@ def wheel_side(wanted: Wanted, side: PlanWheelSide, path: str) -> Way | RuledOut
         return not_into_a_socket("wheel-side", side.name, path)
     cone = cone_of(wanted, math.inf)
     made = wheel_side_way(side, cone, wanted.units)
-    made = replace(made, cautions=(*made.cautions, MAGNETIC_HOLDING))
     words = f"Swivel the work to {{}} against the side of {side.name}."
     return way_by_wheel(
         "wheel-side",

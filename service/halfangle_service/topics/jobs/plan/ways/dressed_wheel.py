@@ -8,7 +8,6 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from halfangle_service.cautions import DRESSED_ANGLE_UNPROVED, DRESSING_SAFETY
 from halfangle_service.errors import refused_at
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle, to_tenth_nm
 from halfangle_service.fields.plates import arcsec_per_step
@@ -68,9 +67,7 @@ class _Dress:
         """What `wheels.choose` says of it."""
         cone = cone_of(self.wanted, self.wheel.wheel_diameter)
         with refused_at("", wheel_diameter=f"{self.path}wheel_diameter"):
-            way = dressed_wheel_way(self.wheel, cone, self.wanted.units, self.path)
-        cautions = (*way.cautions, DRESSED_ANGLE_UNPROVED, DRESSING_SAFETY)
-        return replace(way, cautions=cautions)
+            return dressed_wheel_way(self.wheel, cone, self.wanted.units, self.path)
 
     def stating(self, name: str, value: float) -> WheelWay:
         """The same with one more error stated."""
