@@ -125,3 +125,10 @@ def stack_far_off(off_arcsec: float) -> Iterator[Advisory]:
             f"What is built sets the plate {arcsec(off_arcsec, 0)} off the angle wanted, more than "
             "rounding does: check height, blocks, angle, and what offset the plate has.",
         )
+
+
+PROVE_BY_HAND = note(
+    "prove-by-hand",
+    "Prove the clearance by hand with the wheel standing: the whole stroke, a full turn of the "
+    "work, stops and dogs set.",
+)

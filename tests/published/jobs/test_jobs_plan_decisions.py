@@ -133,7 +133,7 @@ def test_the_sentence_says_what_to_state_and_what_wins(call: Call) -> None:
     (decision,) = answer["result"]["told_apart_by"]
     path = "equipment/sine_plates/0/angle_errors/wheel_face_error_limit_arcsec"
     assert decision["statements"] == [path]
-    assert decision["threshold_unit"] == "arcsecond"
+    assert [each["input_unit"] for each in decision["thresholds"]] == ["arcsecond"]
     assert decision["sentence"].startswith("State wheel face error limit of 5 in plate: up to 7")
     assert decision["sentence"].endswith("wheel's side (cup wheel) is best.")
 
@@ -143,7 +143,7 @@ def test_breakdown_is_told_as_length_and_as_angle(call: Call) -> None:
     answer = call("jobs.plan", **JOBS["breakdown"])
     (decision,) = answer["result"]["told_apart_by"]
     assert decision["statements"] == ["equipment/wheel/breakdown_per_piece"]
-    assert decision["threshold_unit"] == "length"
+    assert [each["input_unit"] for each in decision["thresholds"]] == ["length"]
     assert decision["sentence"].startswith("State the breakdown of the wheel a piece: above 0.000")
     assert "″ a piece) wheel's side (cup wheel) is best" in decision["sentence"]
 
@@ -158,7 +158,6 @@ def test_what_only_all_together_would_change_is_told_together(call: Call) -> Non
     for name, decision in found.items():
         assert len(decision["statements"]) == 2
         assert decision["thresholds"] == []
-        assert decision["threshold_unit"] is None
         again = request
         for path in decision["statements"]:
             assert best_of(call("jobs.plan", **stated(request, path, 0))) == best_of(answer)

@@ -63,9 +63,9 @@ def test_what_was_taken_as_usual_is_named_and_what_was_stated_is_not(call: Call)
     """Every usual value stands among the assumptions with its unit until it is stated."""
     taken = {each["name"]: each for each in first_way(call)["feed_plan"]["assumptions"]}
     turns = taken["feeding/work_rpm"]
-    assert (turns["assumed_value"], turns["assumed_unit"]) == (40, "per_minute")
+    assert (turns["assumed_value"], turns["input_unit"]) == (40, "per_minute")
     rough = taken["feeding/rough_downfeed_per_pass"]
-    assert (rough["assumed_value"], rough["assumed_unit"]) == (0.0005, "length")
+    assert (rough["assumed_value"], rough["input_unit"]) == (0.0005, "length")
     assert "feeding/past_large_end" not in taken
     own = first_way(call, feeding__work_rpm=60, feeding__rough_downfeed_per_pass=0.0007)
     left = {each["name"] for each in own["feed_plan"]["assumptions"]}

@@ -99,7 +99,7 @@ class PlateBodyFields(RequestModel):
 
 
 class ClearancePlate(PlateBodyFields):
-    """The sine plate."""
+    """The sine plate with the distance of its rolls."""
 
     center_distance: Length = Field(
         description="Distance between the centers of the rolls, in `units`.", examples=[5.0]

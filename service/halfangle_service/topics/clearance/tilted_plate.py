@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from pydantic import Field
 
-from halfangle_service.cautions import MAGNETIC_HOLDING, WHEEL_SAFETY
+from halfangle_service.cautions import MAGNETIC_HOLDING, PROVE_BY_HAND, WHEEL_SAFETY
 from halfangle_service.fields import (
     Angle,
     Length,
@@ -251,10 +251,6 @@ def _advisories(request: TiltedPlateRequest) -> Iterator[Advisory]:
             "wear-left-out",
             "Only the wheel as it is was looked at: as it wears, flange and guard come nearer.",
         )
-    yield note(
-        "prove-by-hand",
-        "Prove the clearance by hand with the wheel standing: the whole stroke, a full turn of the "
-        "work, stops and dogs set.",
-    )
+    yield PROVE_BY_HAND
     yield MAGNETIC_HOLDING
     yield WHEEL_SAFETY

@@ -14,7 +14,7 @@ from decimal import Decimal
 from typing import Literal
 
 from halfangle_service.trade.tapers.feed import Measure, amount_of, passes
-from halfangle_service.trade.units import Units, bench_step
+from halfangle_service.trade.units import Units, bench_step, from_mm
 
 #: What of the wheel passes along the slant: the lowest line of its rim, seen as a circle; its
 #: width, seen on edge; or nothing, where it is plunged.
@@ -33,8 +33,8 @@ TURNS_A_STEP = 3.0
 #: Share of the wheel's width that passes in a turn of the work, or in a stroke over a face.
 WIDTH_SHARE: dict[PhaseName, float] = {"rough": 0.5, "finish": 0.25, "spark-out": 0.25}
 FACE_SHARE: dict[PhaseName, float] = {"rough": 0.25, "finish": 0.125, "spark-out": 0.125}
-#: Height of the cusps that a rim leaves, in bench steps.
-CUSP_STEPS: dict[PhaseName, float] = {"rough": 1.0, "finish": 0.1, "spark-out": 0.1}
+#: Height of the cusps that a rim leaves, in mm: 0.0001 and 0.00001 in.
+CUSP_MM: dict[PhaseName, float] = {"rough": 0.00254, "finish": 0.000254, "spark-out": 0.000254}
 #: Downfeed of a roughing pass and stock left for finishing, in bench steps; past either end of the
 #: surface the wheel goes so many of them too.
 ROUGH_STEPS: dict[Units, float] = {"in": 5.0, "mm": 10.0}
@@ -181,7 +181,7 @@ def advance_of(
         return None if wheel.width is None else WIDTH_SHARE[phase] * wheel.width
     if motion.passing == "nothing" or wheel.diameter is None:
         return None
-    return advance_for_cusps(wheel.diameter / 2.0, CUSP_STEPS[phase] * bench_step(units))
+    return advance_for_cusps(wheel.diameter / 2.0, from_mm(CUSP_MM[phase], units))
 
 
 def advance_for_cusps(wheel_radius: float, cusp_height: float) -> float:

@@ -19,16 +19,18 @@ from halfangle_service.topics.jobs.center.runout_budget import (
 )
 from halfangle_service.topics.jobs.center.shank import planned_shank
 from halfangle_service.topics.jobs.plan import advice
-from halfangle_service.topics.jobs.plan.batch import ObservedPieces, batch_of
-from halfangle_service.topics.jobs.plan.clearance import PlanRoom
 from halfangle_service.topics.jobs.plan.features import (
     PlanFeature,
     Wanted,
     planned_feature,
     wanted_of,
 )
-from halfangle_service.topics.jobs.plan.feed import Feeding, PlanFeeding
-from halfangle_service.topics.jobs.plan.parts import Job
+from halfangle_service.topics.jobs.plan.parts import advice as parts_advice
+from halfangle_service.topics.jobs.plan.parts.batch import ObservedPieces, batch_of
+from halfangle_service.topics.jobs.plan.parts.clearance import PlanRoom
+from halfangle_service.topics.jobs.plan.parts.every import Job
+from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeeding
+from halfangle_service.topics.jobs.plan.parts.statements import Ranked, decisions
 from halfangle_service.topics.jobs.plan.ranking import (
     RANKING,
     best_first,
@@ -44,7 +46,6 @@ from halfangle_service.topics.jobs.plan.shop.reading import (
     read_boxes,
     require_consistent,
 )
-from halfangle_service.topics.jobs.plan.statements import Ranked, decisions
 from halfangle_service.topics.jobs.plan.steps import steps_of
 from halfangle_service.topics.jobs.plan.ways.every import every_way
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
@@ -92,6 +93,10 @@ class JobPlanRequest(RequestModel):
         "quarter, 90° less that",
         "height = center_distance × sin(plate angle) + base_step",
         "included angle error = 2 × plate angle error, as jobs.center has it",
+        "a layer h: 2 h / cos α on the diameter, h / sin α along the axis; a slide square to the "
+        "surface feeds h, one square to the work's axis h / cos α",
+        "advance in a turn that leaves cusps s: 2 √(s (2 R − s))",
+        "after k pieces on a dress: included angle + 2 atan(k × breakdown / slant)",
     ),
     sources=(
         Source(
@@ -109,7 +114,8 @@ class JobPlanRequest(RequestModel):
             standing="from-memory",
         ),
         Source(
-            citation="Times where the request names none, and the order of ranking.",
+            citation="Feeds, speeds and times where the request names none, what a micrometer "
+            "tells apart, and the order of ranking.",
             standing="common-practice-no-source",
         ),
     ),
@@ -145,9 +151,36 @@ class JobPlanRequest(RequestModel):
                         "wheel_face_error_limit_arcsec": 20,
                         "temperature_celsius": 22,
                     },
+                    "plate_body": {
+                        "length": 6,
+                        "thickness": 0.75,
+                        "closed_height": 2.2,
+                        "roll_diameter": 0.5,
+                    },
                 }
             ],
             "block_sets": [{"name": "toolroom set", "set": "inch-81", "grade": "asme-0"}],
+            "wheel": {
+                "diameter": 7,
+                "width": 0.5,
+                "rpm": 3450,
+                "head": {
+                    "flange_diameter": 3,
+                    "flange_width": 1.25,
+                    "guard": {"length": 8, "width": 2.5, "lower_edge_below_spindle": 1},
+                },
+                "breakdown_per_piece": 0.000005,
+            },
+            "spin_fixture": {
+                "axis_height": 1.5,
+                "body_length": 3,
+                "body_height": 2.6,
+                "nose_diameter": 1.25,
+                "nose_length": 0.75,
+                "stick_out": 0.75,
+                "shank_diameter": 0.75,
+                "front_to_high_end": 1,
+            },
             "runout_errors": {
                 "adapter_tir": 0.0001,
                 "fixture_tir": 0.00005,
@@ -155,6 +188,8 @@ class JobPlanRequest(RequestModel):
             },
         },
         "pieces": 5,
+        "feeding": {"grinding_allowance": 0.004, "past_large_end": 0.1, "past_small_end": 0.25},
+        "room": {"gap_wanted": 0.1, "room_under_wheel": 12},
     },
     largest_request="4 plates with 4 sets each, stacks of up to 8 blocks from up to 500",
     heavy=True,
@@ -206,7 +241,8 @@ def plan(
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
-    return Outcome(result, (*noted, *advice.of_plan(result, first, ways, rule)))
+    of_parts = parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance)
+    return Outcome(result, (*noted, *advice.of_plan(result, first, ways, rule), *of_parts))
 
 
 def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:

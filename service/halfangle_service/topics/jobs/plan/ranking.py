@@ -2,7 +2,7 @@
 
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
-from halfangle_service.topics.jobs.plan.parts import WayParts
+from halfangle_service.topics.jobs.plan.parts.every import WayParts
 from halfangle_service.topics.jobs.plan.result import PlanAngle, PlannedWay, RuledOutWay
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, ToleratedAngle, Way
 from halfangle_service.trade.uncertainty import DecisionRule, Forecast, forecast_of, together

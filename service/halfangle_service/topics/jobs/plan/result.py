@@ -17,12 +17,12 @@ from halfangle_service.fields.stacks import BlockAlternative
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
 from halfangle_service.topics.jobs.center.shank import PlannedShank
 from halfangle_service.topics.jobs.center.steps import PlanStep
-from halfangle_service.topics.jobs.plan.batch import PlanBatch
-from halfangle_service.topics.jobs.plan.clearance import PlanClearance
-from halfangle_service.topics.jobs.plan.decision import PlanDecision
 from halfangle_service.topics.jobs.plan.features import PlannedFeature
-from halfangle_service.topics.jobs.plan.feed import PlanFeed
-from halfangle_service.topics.jobs.plan.times import PlanTime
+from halfangle_service.topics.jobs.plan.parts.batch import PlanBatch
+from halfangle_service.topics.jobs.plan.parts.clearance import PlanClearance
+from halfangle_service.topics.jobs.plan.parts.decision import PlanDecision
+from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed
+from halfangle_service.topics.jobs.plan.parts.times import PlanTime
 from halfangle_service.trade.uncertainty import Forecast
 
 PlanWayName = Literal[

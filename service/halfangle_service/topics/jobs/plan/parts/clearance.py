@@ -32,7 +32,7 @@ from halfangle_service.fields.clearance.set_up import (
 )
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.topics.jobs.plan.features import Wanted
-from halfangle_service.topics.jobs.plan.feed import PlanFeeding
+from halfangle_service.topics.jobs.plan.parts.feed import PlanFeeding
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.shop.wheel import PlanWheel
 from halfangle_service.trade.clearance.assembly import Assembly, Cone, Stroke
@@ -200,7 +200,14 @@ def planned_clearance(standing: Standing, low_stack: float = 0.0) -> PlanClearan
         smallest_gap=gap_of(*least),
         stick_out_needed=stick_out,
         room_left=left,
-        findings=[each.message for each in found],
+        findings=[*(each.message for each in found), *_left_out(standing)],
         changes=changes,
         not_stated=[],
     )
+
+
+def _left_out(standing: Standing) -> Iterator[str]:
+    """What of the wheel's head was not looked at."""
+    wheel = standing.wheel
+    if wheel is not None and wheel.head is not None and wheel.head.guard is None:
+        yield "No guard was given, so nothing is said of it: a wheel is not run without its guard."

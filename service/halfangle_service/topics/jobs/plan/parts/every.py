@@ -3,24 +3,24 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from halfangle_service.topics.jobs.plan.batch import (
+from halfangle_service.topics.jobs.plan.features import Wanted
+from halfangle_service.topics.jobs.plan.parts.batch import (
     Batch,
     PlanBatch,
     planned_batch,
     without_wear,
 )
-from halfangle_service.topics.jobs.plan.clearance import (
+from halfangle_service.topics.jobs.plan.parts.clearance import (
     Fouled,
     PlanClearance,
     PlanRoom,
     Standing,
     planned_clearance,
 )
-from halfangle_service.topics.jobs.plan.features import Wanted
-from halfangle_service.topics.jobs.plan.feed import Feeding, PlanFeed, planned_feed_of
+from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeed, planned_feed_of
+from halfangle_service.topics.jobs.plan.parts.times import PlanTime, planned_time
 from halfangle_service.topics.jobs.plan.result import PlanWayName
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanEquipment, PlanSinePlate
-from halfangle_service.topics.jobs.plan.times import PlanTime, planned_time
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
 from halfangle_service.trade.planning.feed import Wheel
 from halfangle_service.trade.planning.times import JobTime

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 
 from halfangle_service.fields.glossary import option_labels, title_of
 from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields
-from halfangle_service.topics.jobs.plan.batch import BREAKDOWN, without_wear
-from halfangle_service.topics.jobs.plan.decision import PlanBest, PlanDecision, PlanThreshold
-from halfangle_service.topics.jobs.plan.parts import Job, WayParts, by_flat_wheel
+from halfangle_service.topics.jobs.plan.parts.batch import BREAKDOWN, without_wear
+from halfangle_service.topics.jobs.plan.parts.decision import PlanBest, PlanDecision, PlanThreshold
+from halfangle_service.topics.jobs.plan.parts.every import Job, WayParts, by_flat_wheel
 from halfangle_service.topics.jobs.plan.ranking import Rank, best_first, is_fit, rank_of
 from halfangle_service.topics.jobs.plan.result import PlannedWay
 from halfangle_service.topics.jobs.plan.shop.equipment import NAMED, PlanEquipment
@@ -298,9 +298,10 @@ def _decision(
     return PlanDecision(
         statements=list(found.names),
         best_at_zero=PlanBest.model_validate(race.best_way(found.best_at_zero)),
-        threshold_unit=unit,
         thresholds=[
-            PlanThreshold.model_validate({"above": turn.above, **race.best_way(turn.best)})
+            PlanThreshold.model_validate(
+                {"above": turn.above, "input_unit": unit, **race.best_way(turn.best)}
+            )
             for turn in found.turns
         ],
         sentence=sentence(found, what, written, race.named),

@@ -21,8 +21,9 @@ class PlanThreshold(PlanBest):
     """A value above which another way is best."""
 
     above: Annotated[float, Unit("stated")] = Field(
-        description="The value, in `threshold_unit`, to a half of a percent."
+        description="The value, in `input_unit`, to a half of a percent."
     )
+    input_unit: str = Field(description="Unit of the value, as `x-unit` names units.")
 
 
 class PlanDecision(ResultModel):
@@ -32,9 +33,6 @@ class PlanDecision(ResultModel):
         description="Fields of the request to state, as paths; of several it takes all of them."
     )
     best_at_zero: PlanBest = Field(description="Best where they are stated as nothing at all.")
-    threshold_unit: str | None = Field(
-        description="Unit of the values in `thresholds`, as `x-unit` names units; null of several."
-    )
     thresholds: list[PlanThreshold] = Field(
         description="Values above which another way is best, rising; what else is missing stays so."
     )

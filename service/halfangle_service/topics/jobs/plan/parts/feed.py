@@ -149,9 +149,9 @@ class PlanAssumption(ResultModel):
 
     name: str = Field(description="Field of the request that would state it, as a path.")
     assumed_value: Annotated[float, Unit("stated")] = Field(
-        description="What was taken, in `assumed_unit`."
+        description="What was taken, in `input_unit`."
     )
-    assumed_unit: str = Field(description="Unit of the value, as `x-unit` names units.")
+    input_unit: str = Field(description="Unit of the value, as `x-unit` names units.")
 
 
 class PlanFeed(ResultModel):
@@ -338,12 +338,10 @@ def _assumed(feeding: Feeding, *, driven: bool) -> Iterator[PlanAssumption]:
         taken["height_error_limit"] = limits.height
     for name, value in taken.items():
         if getattr(stated, name) is None and value is not None:
-            yield PlanAssumption(name=f"feeding/{name}", assumed_value=value, assumed_unit="length")
+            yield PlanAssumption(name=f"feeding/{name}", assumed_value=value, input_unit="length")
     turns = feeding.work_rpm(driven=driven)
     if stated.work_rpm is None and turns is not None:
-        yield PlanAssumption(
-            name="feeding/work_rpm", assumed_value=turns, assumed_unit="per_minute"
-        )
+        yield PlanAssumption(name="feeding/work_rpm", assumed_value=turns, input_unit="per_minute")
 
 
 def _not_stated(feeding: Feeding, motion: Motion, *, driven: bool, flat: bool) -> Iterator[str]:

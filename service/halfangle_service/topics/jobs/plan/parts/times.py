@@ -3,7 +3,7 @@
 from pydantic import Field
 
 from halfangle_service.fields import CountOut, MinutesOut, ResultModel
-from halfangle_service.topics.jobs.plan.batch import PlanBatch
+from halfangle_service.topics.jobs.plan.parts.batch import PlanBatch
 from halfangle_service.trade.planning.times import (
     DRESSING_MINUTES,
     LOADING_MINUTES,
