@@ -58,6 +58,11 @@ class FilmAtHand:
         """Thickness of the film at its most, as far as was stated."""
         return self.film + (self.film_error or 0.0)
 
+    def blind_arcsec(self, part: InspectedCone) -> float:
+        """Error of the included angle, in arc-seconds, over which the film marks all over."""
+        shown = smallest_angle_shown(self.contact_length, part.cone.half_rad, self.thickest)
+        return shown * ARCSEC_PER_RADIAN
+
 
 def inspected_by_bluing(
     part: InspectedCone, at_hand: FilmAtHand, units: Units, rule: DecisionRule

@@ -197,3 +197,17 @@ class OutOfReach:
     reason: str
     field: str
     instead: str | None
+
+
+def best_of(found: Iterable[Inspected]) -> MeansName | None:
+    """Of the means that prove the angle the one that tells most apart; None where none proves it.
+
+    Of means that tell as much apart the first.
+    """
+    proving = [
+        (proof.told_apart or 0.0, one.means)
+        for one in found
+        for proof in one.proofs
+        if proof.quantity == "angle" and proof.proves
+    ]
+    return min(proving, key=lambda pair: pair[0])[1] if proving else None
