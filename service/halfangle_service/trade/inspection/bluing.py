@@ -29,8 +29,8 @@ from halfangle_service.trade.uncertainty import (
 from halfangle_service.trade.units import Units
 from halfangle_service.trade.wording import figure
 
-#: Halvings in the search for the least share that proves an angle: to a millionth of the length.
-_HALVINGS = 20
+#: Halvings in the search for the least share that proves an angle: to a thousandth of the length.
+_HALVINGS = 10
 ALL_OVER = 1.0
 
 
@@ -195,6 +195,5 @@ def _proves(part: InspectedCone, at_hand: FilmAtHand, share: float, rule: Decisi
     asked = ("blue_film_error_limit", "marked_share_error_limit_percent")
     budget = _with_gauge(parts, at_hand, asked)
     lower, upper = part.angle.lower, part.angle.upper
-    return all(
-        verdict_of(error, lower, upper, budget, rule) == "conforming" for error in (-found, found)
-    )
+    errors = (found,) if lower == -upper else (-found, found)
+    return all(verdict_of(error, lower, upper, budget, rule) == "conforming" for error in errors)

@@ -6,7 +6,7 @@ holding does. The fixture's seat lies off the axis by F, the adapter's socket of
 own shank by A, both as vectors; the shank in the socket is off the spindle by F + A, and so the
 cone is off its shank by −(F + A). Turned half round in its socket the work reads 2 (F + A), which
 is twice the cone's runout to its shank; adapter and work turned half round together read 2 F. The
-rest is the adapter's: A = (F + A) − F.
+rest is the adapter's: A = (F + A) − F. Lengths in one unit.
 """
 
 from dataclasses import dataclass

@@ -1,4 +1,7 @@
-"""The budget of a plate's angle on a stack of gauge blocks, each with what is known of it."""
+"""The budget of a plate's angle on a stack of gauge blocks, each with what is known of it.
+
+Angles in radians, lengths of blocks in 0.1 nm, of a set-up in its own unit.
+"""
 
 import math
 from collections.abc import Mapping, Sequence

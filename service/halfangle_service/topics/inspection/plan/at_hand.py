@@ -10,6 +10,7 @@ from pydantic import Field
 
 from halfangle_service.fields import (
     FINITE,
+    Arcsec,
     Length,
     NonNegativeArcsec,
     NonNegativeLength,
@@ -23,7 +24,7 @@ from halfangle_service.fields.set_up_errors import Limit, SetUpErrorFields
 from halfangle_service.trade.sine.taper_holding import Holding
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 
-_Diameters = Annotated[list[Length], Field(min_length=1, max_length=50)]
+_Diameters = Annotated[list[Length], Field(min_length=1, max_length=20)]
 
 
 class InspectionRolls(RequestModel):
@@ -95,9 +96,10 @@ class InspectionPlate(SetUpErrorFields):
         "which a plate with equal rolls stands at zero.",
     )
     largest_angle: ReachField = None
-    holding: Holding = Field(
-        "between-centers",
-        description="How a cone is held on the plate; does not count for a face.",
+    holding: Holding | None = Field(
+        None,
+        description="How a cone is held on the plate. Absent: between centers. Does not count for "
+        "a face.",
     )
     vee_angle: VeeAngle = Field(
         90.0, description="Included angle of the vee, in degrees; counts for `in-a-vee` only."
@@ -126,7 +128,7 @@ class InspectionPlate(SetUpErrorFields):
 class InspectionComparator(RequestModel):
     """An optical comparator or a toolmaker's microscope."""
 
-    measurement_error_limit_arcsec: NonNegativeArcsec | None = Field(
+    measurement_error_limit_arcsec: Arcsec | None = Field(
         None, description="Largest error ± of an angle read on it.", examples=[60.0]
     )
 

@@ -142,10 +142,10 @@ class InspectedPart(ResultModel):
         description="Diameter at the small end, 0 at a point; null of a face."
     )
     length: LengthOut | None = Field(description="Length along the axis; null of a face.")
-    smallest_angle: Angle = Field(
+    smallest_allowed_angle: Angle = Field(
         description="Smallest angle that the tolerance allows: included, of a face to its base."
     )
-    largest_angle: Angle = Field(description="Largest angle that the tolerance allows.")
+    largest_allowed_angle: Angle = Field(description="Largest angle that the tolerance allows.")
     angle_band_arcsec: ArcsecOut = Field(
         description="Whole tolerance of that angle, from least to most."
     )
@@ -252,7 +252,7 @@ def part_out(feature: InspectedFeature, part: InspectedCone | InspectedFace) -> 
         large_diameter=cone.cone.large_diameter if cone else None,
         small_diameter=cone.small_diameter if cone else None,
         length=cone.length if cone else None,
-        smallest_angle=Angle.of(nominal + math.degrees(limits.lower)),
-        largest_angle=Angle.of(nominal + math.degrees(limits.upper)),
+        smallest_allowed_angle=Angle.of(nominal + math.degrees(limits.lower)),
+        largest_allowed_angle=Angle.of(nominal + math.degrees(limits.upper)),
         angle_band_arcsec=(limits.upper - limits.lower) * ARCSEC_PER_RADIAN,
     )

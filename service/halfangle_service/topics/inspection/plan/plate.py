@@ -41,7 +41,7 @@ def levelled(part: InspectedCone | InspectedFace, plate: InspectionPlate) -> Lev
     if isinstance(part, InspectedFace):
         return level_face(part, plate.largest_angle)
     vee = math.radians(plate.vee_angle) / 2.0
-    return level_cone(part, plate.holding, vee, plate.largest_angle)
+    return level_cone(part, plate.holding or "between-centers", vee, plate.largest_angle)
 
 
 def plate_set(

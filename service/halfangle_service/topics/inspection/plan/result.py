@@ -13,7 +13,6 @@ from halfangle_service.trade.inspection.means import (
     OutOfReach,
     Proof,
     Reading,
-    ReadingUnit,
     Unseen,
 )
 
@@ -26,7 +25,9 @@ class InspectionSetting(ResultModel):
     name: str = Field(
         description="What it is, by the name of the field that states it where it is asked for."
     )
-    unit: ReadingUnit = Field(description="Unit of `set_to`: `length` is the request's.")
+    unit: str = Field(
+        description="Unit of `set_to`, as `x-unit` names units; `length` is the request's."
+    )
     set_to: _Stated = Field(description="What it is.")
 
 
@@ -36,7 +37,9 @@ class InspectionReading(ResultModel):
     name: str = Field(
         description="What is read, by the name of the field that takes or gives it elsewhere."
     )
-    unit: ReadingUnit = Field(description="Unit of the figures: `length` is the request's.")
+    unit: str = Field(
+        description="Unit of the figures, as `x-unit` names units; `length` is the request's."
+    )
     expected_reading: _Stated = Field(description="What a nominal part reads.")
     smallest_reading: _Stated | None = Field(
         description="Least that a part within its tolerances reads; null where a tolerance that "
