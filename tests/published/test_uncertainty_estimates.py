@@ -29,6 +29,16 @@ ESTIMATES: list[tuple[str, dict[str, Any], list[str]]] = [
     ("blocks.budget", {}, ["height"]),
     ("blocks.angle-stack", {"max_alternatives": 1}, ["actual_angle"]),
     (
+        "inspection.plan",
+        {},
+        [
+            "inspections[0].angle_proof.angle_error_arcsec",
+            "inspections[0].size_proof.large_diameter_error",
+            "inspections[1].size_proof.large_diameter_error",
+            "inspections[2].angle_proof.angle_error_arcsec",
+        ],
+    ),
+    (
         "jobs.center",
         {},
         ["angle_budget.included_angle_error_arcsec", "plate_setting.actual_height"],

@@ -172,7 +172,8 @@ def least_share(
 def _proves(part: InspectedCone, at_hand: FilmAtHand, share: float, rule: DecisionRule) -> bool:
     """True where a share marked at one end proves the angle, whichever end it is.
 
-    The gap is the film over the share, so that both act as their own part of themselves.
+    The gap is the film over the share. A share judged too large hides more than one judged too
+    small shows, so that both count by the least share that it may be.
     """
     misjudged = at_hand.share_error or 0.0
     if misjudged >= share:
@@ -182,13 +183,13 @@ def _proves(part: InspectedCone, at_hand: FilmAtHand, share: float, rule: Decisi
         Contribution(
             "blue_film_error_limit",
             at_hand.film_error or 0.0,
-            sensitivity=found / at_hand.film,
+            sensitivity=found * share / (share - misjudged) / at_hand.film,
             unit="length",
         ),
         Contribution(
             "marked_share_error_limit_percent",
             100.0 * misjudged,
-            sensitivity=found / (100.0 * share),
+            sensitivity=found / (100.0 * (share - misjudged)),
             unit="percent",
         ),
     )
