@@ -163,12 +163,14 @@ def inspected_part(feature: InspectedFeature, units: Units) -> InspectedCone | I
     half = slope.half_angle_rad
     size = feature.large_diameter_tolerance
     require_size_left(large, size, path=_PATH)
-    field, low, high = _half_angle_limits(feature, half, length, units)
+    field, band, disposition = _band(feature, length, units)
+    require_cones(half, band, disposition, field=f"{_PATH}{field}")
+    low, high = half_angle_limits(0.0, band, disposition)
     return InspectedCone(
-        Cone(large, half, low, high),
+        Cone(large, half, half + low, half + high),
         length,
         feature.kind == "taper-socket",
-        Tolerance(2.0 * (low - half), 2.0 * (high - half), field),
+        Tolerance(2.0 * low, 2.0 * high, field),
         None if size is None else Tolerance(-size, size, "large_diameter_tolerance"),
     )
 
@@ -214,25 +216,21 @@ def _in_units(size: float | None, standard: StandardTaper, units: Units) -> floa
     return from_mm(to_mm(size, standard.units), units)
 
 
-def _half_angle_limits(
-    feature: InspectedConeFields, half: float, length: float, units: Units
-) -> tuple[str, float, float]:
-    """The field that states the angle's tolerance, smallest and largest half angle."""
+def _band(
+    feature: InspectedConeFields, length: float, units: Units
+) -> tuple[str, float, Disposition]:
+    """The field that states the angle's tolerance, its whole band in radians, and how it lies."""
     field = one_of(feature, *TOLERANCES, path=_PATH)
-    disposition = feature.disposition
     if feature.cone_angle_grade is not None:
-        band = angle_band_of_grade(
-            feature.cone_angle_grade,
-            to_mm(length, units),
-            field=f"{_PATH}{'length' if 'length' in feature.model_fields_set else field}",
-        )
-    elif feature.included_angle_band_arcsec is not None:
+        stated = "length" if "length" in feature.model_fields_set else field
+        grade = feature.cone_angle_grade
+        band = angle_band_of_grade(grade, to_mm(length, units), field=f"{_PATH}{stated}")
+        return field, band, feature.disposition
+    if feature.included_angle_band_arcsec is not None:
         band = feature.included_angle_band_arcsec / ARCSEC_PER_RADIAN
-    else:
-        disposition = "symmetric"
-        band = 2.0 * (feature.included_angle_tolerance_arcsec or 0.0) / ARCSEC_PER_RADIAN
-    require_cones(half, band, disposition, field=f"{_PATH}{field}")
-    return (field, *half_angle_limits(half, band, disposition))
+        return field, band, feature.disposition
+    either_way = (feature.included_angle_tolerance_arcsec or 0.0) / ARCSEC_PER_RADIAN
+    return field, 2.0 * either_way, "symmetric"
 
 
 def part_out(feature: InspectedFeature, part: InspectedCone | InspectedFace) -> InspectedPart:

@@ -77,7 +77,7 @@ from halfangle_service.trade.wording import arcsec
             "roll_error_limit": 0.00002,
             "stack_rise_error_limit": 0.00002,
         },
-        "gauges": {"gauge_diameter": 0.938, "depth_error_limit": 0.001, "gauge_error_limit": 5e-5},
+        "gauges": {"gauge_diameter": 0.938, "depth_error_limit": 0.001, "gauge_error_limit": 0.00003},
         "plate": {
             "center_distance": 5,
             "center_distance_error_limit": 0.0001,
