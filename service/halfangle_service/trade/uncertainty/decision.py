@@ -10,6 +10,7 @@ share the risk (JCGM 106:2012, 8.2 and 8.3, from memory).
 from collections.abc import Iterable
 from typing import Literal
 
+from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.uncertainty.budget import Budget
 from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY, probability_between
 
@@ -81,7 +82,7 @@ def edge(limit: float, guard_band: float) -> float:
     >>> 10.02 - 0.0043, edge(10.02, -0.0043)
     (10.015699999999999, 10.0157)
     """
-    return float(f"{limit + guard_band:.14g}")
+    return tidy(limit + guard_band, max(abs(limit), guard_band))
 
 
 def _zone_of(value: float, lower: float, upper: float, guard_band: float) -> Verdict:

@@ -30,11 +30,16 @@ from halfangle_service.trade.wording import plain
 
 Decision = Literal["accept", "hold-back", "reject"]
 ValueT = TypeVar("ValueT")
-SpreadT = TypeVar("SpreadT")
 _ZONES = (
     *("smallest_allowed", "largest_allowed"),
     *("smallest_accepted", "largest_accepted"),
     *("rejected_below", "rejected_above"),
+)
+_NEEDED = (
+    "Largest standard uncertainty with which the value as measured would prove that the limits are "
+    "kept, or where it lies outside that they are not; the error distributed as the one stated, "
+    "else normal. Of simple acceptance the one agreed on. Null where the rule does not go by it, "
+    "and where none would do: on a limit."
 )
 _WORDS: dict[Verdict, str] = {
     "conforming": "It is proved that the limits are kept",
@@ -43,7 +48,7 @@ _WORDS: dict[Verdict, str] = {
 }
 
 
-class JudgedZones(ResultModel, Generic[ValueT, SpreadT]):
+class JudgedZones(ResultModel, Generic[ValueT]):
     """Limits, and what would have to be measured to prove something."""
 
     smallest_allowed: ValueT | None = Field(description="Lower limit; null where there is none.")
@@ -60,22 +65,20 @@ class JudgedZones(ResultModel, Generic[ValueT, SpreadT]):
         "be kept. Null without a lower limit, and where no value proves it."
     )
     rejected_above: ValueT | None = Field(description="Likewise above this value.")
-    needed_standard_uncertainty: SpreadT | None = Field(
-        description="Largest standard uncertainty with which the value as measured would prove "
-        "that the limits are kept, or where it lies outside that they are not; the error "
-        "distributed as the one stated, else normal. Of simple acceptance the one agreed on. Null "
-        "where the rule does not go by it, and where none would do: on a limit."
-    )
 
 
-class AngleJudged(JudgedZones[Angle, ArcsecOut]):
+class AngleJudged(JudgedZones[Angle]):
     """An angle judged."""
+
+    needed_standard_uncertainty_arcsec: ArcsecOut | None = Field(description=_NEEDED)
 
     estimate: AngleEstimate = Field(description="The angle as measured, with its uncertainty.")
 
 
-class LengthJudged(JudgedZones[LengthOut, LengthOut]):
+class LengthJudged(JudgedZones[LengthOut]):
     """A diameter, a depth or a TIR judged, in the request's `units`."""
+
+    needed_standard_uncertainty: LengthOut | None = Field(description=_NEEDED)
 
     estimate: LengthEstimate = Field(
         description="The length as measured, corrected to 20 °C where temperatures were sent, with "
@@ -227,7 +230,9 @@ def _zones(judged: Judged) -> tuple[AngleJudged | None, LengthJudged | None]:
             for name, limit in limits.items()
         }
         measured = estimate(AngleEstimate, case.budget, Angle.of(value / 3600.0))
-        return AngleJudged(**angles, needed_standard_uncertainty=needed, estimate=measured), None
+        return AngleJudged(
+            **angles, needed_standard_uncertainty_arcsec=needed, estimate=measured
+        ), None
     if case.of_a_vector:
         length = length_estimate(complex(value), case.budget)
     else:
@@ -245,8 +250,8 @@ def _advisories(judged: Judged, found: Verdict, words: Words) -> Iterator[Adviso
     if index is not None and index < case.least_index:
         yield caution(
             "coarser-than-agreed",
-            f"The tolerance is {plain(index, 3)} times four standard uncertainties, and "
-            f"{plain(case.least_index, 3)} times was agreed on: nothing is judged by so coarse a "
+            f"The tolerance is {plain(index, 4)} times four standard uncertainties, and "
+            f"{plain(case.least_index, 4)} times was agreed on: nothing is judged by so coarse a "
             "measurement.",
         )
     elif case.stated and case.accepted() is None:

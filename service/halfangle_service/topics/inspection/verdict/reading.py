@@ -15,6 +15,7 @@ from halfangle_service.topics.inspection.verdict.request import (
     InspectionVerdictRequest,
     Measurand,
 )
+from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.expansion import Body, at_reference, expansion_contributions
 from halfangle_service.trade.tables.materials.expansion import materials
 from halfangle_service.trade.uncertainty import Budget, Contribution
@@ -57,7 +58,7 @@ def read_measured(request: InspectionVerdictRequest) -> Judged:
 
 def _in_unit(measurand: Measurand, value: float) -> float:
     """A measured value or a limit, degrees in arc-seconds; text and number come to the same."""
-    return round(value * 3600.0, 8) if measurand.is_angle else value
+    return tidy(value * 3600.0) if measurand.is_angle else value
 
 
 def _limits(request: InspectionVerdictRequest, measurand: Measurand) -> tuple[float, float]:
@@ -80,7 +81,7 @@ def _limits(request: InspectionVerdictRequest, measurand: Measurand) -> tuple[fl
         at_most_one_of(request, measurand.nominal, measurand.upper)
         nominal = _in_unit(measurand, getattr(request, measurand.nominal))
         tolerance = getattr(request, measurand.tolerance)
-        return nominal - tolerance, nominal + tolerance
+        return tidy(nominal - tolerance, nominal), tidy(nominal + tolerance, nominal)
     lower = getattr(request, measurand.lower) if measurand.lower else None
     upper = getattr(request, measurand.upper)
     if lower is not None and upper is not None and lower >= upper:

@@ -27,8 +27,8 @@ Party = Literal["supplier", "customer"]
 
 MeasuredIncluded = Annotated[float, AngleInput(gt=0, lt=180, measured=True)]
 MeasuredHalf = Annotated[float, AngleInput(gt=0, lt=90, measured=True)]
-IncludedLimit = Annotated[float, AngleInput(gt=0, lt=180)]
-HalfLimit = Annotated[float, AngleInput(gt=0, lt=90)]
+IncludedLimit = Annotated[float, AngleInput(gt=0.01, lt=179)]
+HalfLimit = Annotated[float, AngleInput(gt=0.005, lt=89.5)]
 
 
 class Measurand(NamedTuple):
@@ -185,7 +185,7 @@ class InspectionVerdictRequest(RequestModel):
         description="Largest error ± of the angle measured, in arc-seconds: no error is larger, "
         "and all within are alike likely.",
     )
-    coverage_factor: Annotated[float, FINITE, Field(ge=0.1, le=1000), Unit("1")] | None = Field(
+    coverage_factor: Annotated[float, FINITE, Field(ge=1, le=100), Unit("1")] | None = Field(
         None,
         description="Coverage factor k of the expanded uncertainty, as the certificate states it.",
         examples=[2],
