@@ -34,7 +34,7 @@ def of_setting(plate: PlateOnStack) -> Iterator[Advisory]:
             "included angle, which the budget counts as a known offset.",
         )
     per_step = arcsec_per_step(plate.center_distance, plate.angle_rad, plate.units)
-    yield from steep_angle(plate.half_angle_degrees, per_step, STEEP_DEGREES)
+    yield from steep_angle(plate.angle_degrees, per_step, STEEP_DEGREES)
 
 
 def of_feed(feed: PlannedFeed, allowance: float | None, units: Units) -> Iterator[Advisory]:

@@ -265,8 +265,8 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
         request.downfeed_step or bench_step(request.units), request.grinding_allowance, half_angle
     )
     cone = PlannedCone(
-        included_angle=Angle.of(2.0 * plate.half_angle_degrees),
-        half_angle=Angle.of(plate.half_angle_degrees),
+        included_angle=Angle.of(2.0 * plate.angle_degrees),
+        half_angle=Angle.of(plate.angle_degrees),
         length=cone_length(request.large_diameter, half_angle),
         slant_length=slant_length(request.large_diameter, half_angle),
     )
@@ -350,7 +350,7 @@ def _step_facts(
     plate_tolerance = request.included_angle_tolerance_arcsec / 2.0
     return StepFacts(
         stack=stack(plate.blocks, units),
-        plate_angle=degrees(plate.half_angle_degrees, plate_tolerance),
+        plate_angle=degrees(plate.angle_degrees, plate_tolerance),
         stack_height=length(plate.total, units),
         held_in=shank.held_in,
         test_bar=shank.test_bar,
@@ -376,7 +376,7 @@ def _check_facts(
         units=plate.units,
         stack_height=plate.total,
         second_stack=None if second is None else stack(tuple(second), plate.units),
-        half_angle_degrees=plate.half_angle_degrees,
+        half_angle_degrees=plate.angle_degrees,
         half_angle_rad=plate.angle_rad,
         large_diameter=request.large_diameter,
         cone_length=cone.length,

@@ -61,41 +61,47 @@ class WrongBlock(ResultModel):
 
 @dataclass(frozen=True, slots=True)
 class PlateOnStack:
-    """A plate for a half angle in degrees, its exact height, and the stack chosen for it.
+    """A plate's angle in degrees, its exact height, and the stack chosen for it.
 
-    Lengths in `units`.
+    Lengths in `units`. The height is that of the high roll's stack over the low roll's, which is
+    `low`, most often nothing; `offset` that at which the plate stands at zero. The plate's angle is
+    the half angle of a cone that is held along it.
     """
 
     units: Units
     center_distance: float
-    half_angle_degrees: float
+    angle_degrees: float
     height: float
     setting: Setting
+    low: tuple[Piece, ...] = ()
+    offset: float = 0.0
 
     @property
     def angle_rad(self) -> float:
-        """Half angle of the cone, equal to the plate's angle, in radians."""
-        return math.radians(self.half_angle_degrees)
+        """The plate's angle in radians."""
+        return math.radians(self.angle_degrees)
 
     @property
     def blocks(self) -> tuple[float, ...]:
-        """Nominal sizes of the stack, largest first."""
+        """Nominal sizes of the high roll's stack, largest first."""
         return self.in_units(self.setting.blocks)
 
     @property
     def total(self) -> float:
-        """Nominal height of the stack."""
-        return from_tenth_nm(self.setting.total, self.units)
+        """Nominal height of the stack over the low roll's."""
+        low = sum(piece.size for piece in self.low)
+        return from_tenth_nm(self.setting.total - low, self.units)
 
     @property
     def actual_height(self) -> float:
-        """Height of the stack, measured deviations included."""
-        return from_tenth_nm(self.setting.actual, self.units)
+        """Height of the stack over the low roll's, measured deviations included."""
+        low = sum(piece.actual for piece in self.low)
+        return from_tenth_nm(self.setting.actual - low, self.units)
 
     @property
     def angle_from_stack_rad(self) -> float:
         """Angle that the plate has on the stack, in radians."""
-        return angle_for_height(self.center_distance, self.actual_height)
+        return angle_for_height(self.center_distance, self.actual_height, self.offset)
 
     @property
     def off_rad(self) -> float:
@@ -138,7 +144,7 @@ def planned_setting(plate: PlateOnStack, pieces: Sequence[Piece]) -> PlannedSett
     facts["actual_deviation"] = plate.actual_height - plate.height
     return PlannedSetting(
         **facts,
-        plate_angle=Angle.of(plate.half_angle_degrees),
+        plate_angle=Angle.of(plate.angle_degrees),
         height=plate.height,
         included_angle_from_stack=angle_from_radians(2.0 * plate.angle_from_stack_rad),
         included_angle_arcsec_per_step=plate.included_arcsec_per_height * bench_step(plate.units),

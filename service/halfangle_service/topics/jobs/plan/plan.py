@@ -1,0 +1,227 @@
+"""A job planned: every way of the shop for a feature, proved and ranked."""
+
+from collections.abc import Sequence
+from types import MappingProxyType
+from typing import Annotated
+
+from pydantic import Field
+
+from halfangle_service.errors import Disagreement, Unreachable
+from halfangle_service.fields import Count, Minutes, RequestModel, UnitsField
+from halfangle_service.fields.base import Rule
+from halfangle_service.fields.choice import one_of
+from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
+from halfangle_service.operation import Outcome, Profiles, Source, operation
+from halfangle_service.topics.jobs.center.runout_budget import (
+    PlannedRunout,
+    RunoutContributions,
+    planned_runout,
+)
+from halfangle_service.topics.jobs.center.shank import planned_shank
+from halfangle_service.topics.jobs.plan import advice
+from halfangle_service.topics.jobs.plan.equipment import EquipmentName, PlanEquipment
+from halfangle_service.topics.jobs.plan.features import (
+    PlanFeature,
+    Wanted,
+    planned_feature,
+    wanted_of,
+)
+from halfangle_service.topics.jobs.plan.profiles import ShopProfile
+from halfangle_service.topics.jobs.plan.ranking import (
+    RANKING,
+    best_first,
+    planned_way,
+    ruled_out_way,
+)
+from halfangle_service.topics.jobs.plan.result import JobPlanResult
+from halfangle_service.topics.jobs.plan.shop import (
+    EQUIPMENT,
+    holding_of,
+    read_boxes,
+    require_consistent,
+)
+from halfangle_service.topics.jobs.plan.steps import steps_of
+from halfangle_service.topics.jobs.plan.ways.every import every_way
+from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
+
+#: What states the equipment, of which one is sent.
+SHOP = ("equipment", "shop_profile")
+
+
+class JobPlanRequest(RequestModel):
+    """A feature with its tolerances, and what the shop has to make it."""
+
+    rules = (Rule("one-of", SHOP),)
+
+    units: UnitsField
+    job: Annotated[str, Field(min_length=1, max_length=60)] = Field(
+        description="Name of the job, for the heading of the plan.",
+        examples=["HL-0412 machine center"],
+    )
+    feature: PlanFeature
+    equipment: PlanEquipment | None = Field(
+        None, description="What the shop has. Either this or `shop_profile`."
+    )
+    shop_profile: EquipmentName | None = Field(
+        None, description="A profile of equipment with which the service was started, by its name."
+    )
+    pieces: Annotated[int, Count(ge=1, le=1_000_000)] = Field(1, description="Pieces to grind.")
+    minutes_per_piece: Minutes = Field(
+        10.0, description="Time to grind one piece, in minutes (common practice, no source)."
+    )
+    decision_rule: DecisionRuleField = DECISION_RULE
+    max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
+        5, description="Most blocks that set one plate, under both rolls together."
+    )
+
+
+@operation(
+    "jobs.plan",
+    relations=(
+        "under a flat wheel: plate angle = half angle of a cone, or the face's angle; turned a "
+        "quarter, 90° less that",
+        "height = center_distance × sin(plate angle) + base_step",
+        "included angle error = 2 × plate angle error, as jobs.center has it",
+    ),
+    sources=(
+        Source(
+            citation="Derived here: a flat wheel sweeps a plane; the half angle is the angle "
+            "between the spin axis and that plane, a face's angle that of the plate to it.",
+            standing="derived",
+        ),
+        Source(
+            citation="JCGM 100:2008, 4.3.7 and 5.1.2: rectangular limits, combination.",
+            standing="published",
+        ),
+        Source(
+            citation="ISO 14253-1:2017, decision rules: a limit is kept with 95 % probability; "
+            "2013: acceptance within the limits less the expanded uncertainty.",
+            standing="from-memory",
+        ),
+        Source(
+            citation="Times where the request names none, and the order of ranking.",
+            standing="common-practice-no-source",
+        ),
+    ),
+    example={
+        "job": "HL-0412 machine center",
+        "units": "in",
+        "feature": {
+            "kind": "center",
+            "included_angle": 60,
+            "included_angle_tolerance_arcsec": 120,
+            "large_diameter": 0.75,
+            "shank": {"kind": "taper", "designation": "morse-2"},
+            "limit_tir": 0.0003,
+        },
+        "equipment": {
+            "sine_plates": [
+                {
+                    "name": "5 in plate",
+                    "center_distance": 5,
+                    "largest_angle": 60,
+                    "angle_errors": {
+                        "center_distance_error_limit": 0.0001,
+                        "roll_difference": 0.00005,
+                        "axis_pitch_error_limit_arcsec": 5,
+                        "axis_yaw_error_limit_arcsec": 300,
+                        "wheel_face_error_limit_arcsec": 20,
+                        "temperature_celsius": 22,
+                    },
+                }
+            ],
+            "block_sets": [{"name": "toolroom set", "set": "inch-81", "grade": "asme-0"}],
+            "runout_errors": {
+                "adapter_tir": 0.0001,
+                "fixture_tir": 0.00005,
+                "indicating_tir": 0.00005,
+            },
+        },
+        "pieces": 5,
+    },
+    largest_request="4 plates with 4 sets each, stacks of up to 8 blocks from up to 500",
+    heavy=True,
+)
+def plan(
+    request: JobPlanRequest, profiles: Profiles = MappingProxyType({})
+) -> Outcome[JobPlanResult]:
+    """Plan of a whole job.
+
+    Every way that the shop has to make a cone, a center, a taper or a face, each with its settings,
+    its stacks of one box and the errors to expect against the tolerances, ranked by one rule; and
+    every way that cannot, with the reason and the nearest that works.
+    """
+    profile = _profile(request, profiles)
+    shop = profile.equipment if profile else request.equipment or PlanEquipment()
+    wanted = wanted_of(request.feature, request.units)
+    require_consistent(shop, request.units)
+    adapter, holding = holding_of(shop, wanted.shank, request.units)
+    boxes = read_boxes(shop, request.units)
+    found = list(every_way(wanted, shop, boxes, request.max_blocks))
+    ways = [way for way in found if isinstance(way, Way)]
+    ruled_out = [way for way in found if isinstance(way, RuledOut)]
+    if not ways:
+        raise _nothing_reaches(ruled_out)
+    runout = _runout(holding, wanted)
+    rule, pieces, minutes = request.decision_rule, request.pieces, request.minutes_per_piece
+    written = [(planned_way(way, runout, rule, pieces, minutes), way) for way in ways]
+    written.sort(key=lambda both: best_first(both[0]))
+    rows, first = [row for row, _ in written], written[0][1]
+    shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
+    result = JobPlanResult(
+        job=request.job,
+        shop_profile=None if profile is None else profile.name,
+        shop_profile_digest=None if profile is None else profile.digest,
+        feature=planned_feature(wanted),
+        shank=shank,
+        adapter=adapter,
+        best=rows[0].way if rows[0].forecast in {"holds", "may-not-hold"} else None,
+        ranking=RANKING,
+        ways=rows,
+        steps=steps_of(first, wanted, shank),
+        ruled_out=[ruled_out_way(way) for way in ruled_out],
+    )
+    noted = (advisory for box in boxes for advisory in box.supply.advisories)
+    return Outcome(result, (*noted, *advice.of_plan(result, first, ways, rule)))
+
+
+def _profile(request: JobPlanRequest, profiles: Profiles) -> ShopProfile | None:
+    """The profile that a request names; None where it states its own equipment."""
+    one_of(request, *SHOP)
+    if request.shop_profile is None:
+        return None
+    profile: ShopProfile | None = profiles.get(request.shop_profile)
+    if profile is None:
+        known = ", ".join(profiles) or "none"
+        raise Unreachable(
+            f"The service knows no profile {request.shop_profile!r}; it knows: {known}.",
+            fields={"shop_profile": "should be one that the service was started with"},
+        )
+    if profile.units != request.units:
+        raise Disagreement(
+            f"The units of the profile {profile.name!r} are {profile.units!r}, not "
+            f"{request.units!r}.",
+            fields={"units": f"should be {profile.units}"},
+        )
+    return profile
+
+
+def _runout(holding: RunoutContributions, wanted: Wanted) -> PlannedRunout | None:
+    if wanted.limit_tir is None:
+        return None
+    return planned_runout(holding, wanted.limit_tir, wanted.angle_rad)
+
+
+def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
+    """The refusal where no way can: each with its reason, its field and the nearest that works."""
+    if not ways:
+        return Unreachable(
+            "The shop has nothing that sets an angle.",
+            fields={f"{EQUIPMENT}/sine_plates": "should name a plate, or another way be named"},
+        )
+    nearest = next((way.instead for way in ways if way.instead), None)
+    return Unreachable(
+        f"No way of the shop makes this feature. {ways[0].reason} {nearest or ''}".rstrip(),
+        fields={way.field: way.reason for way in ways},
+        more={"ruled_out": [ruled_out_way(way).model_dump() for way in ways]},
+    )
