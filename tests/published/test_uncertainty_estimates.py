@@ -51,7 +51,7 @@ ESTIMATES: list[tuple[str, dict[str, Any], list[str]]] = [
             "inspections[0].angle_proof.angle_error_arcsec",
             "inspections[0].size_proof.large_diameter_error",
             "inspections[1].size_proof.large_diameter_error",
-            "inspections[2].angle_proof.angle_error_arcsec",
+            "inspections[4].angle_proof.angle_error_arcsec",
         ],
     ),
     (

@@ -261,7 +261,7 @@ def test_a_comparator_proves_what_its_error_leaves(call: Call) -> None:
     The edition of 2013 keeps two standard uncertainties, 69.28″, off each limit.
     """
     loose = {**PLUG, "included_angle_tolerance_arcsec": 90}
-    comparator = {"measurement_error_limit_arcsec": 60}
+    comparator = {"instrument_angle_error_limit_arcsec": 60}
     found = only(call, loose, comparator=comparator)
     proof = found["angle_proof"]
     assert proof["largest_accepted_error_arcsec"] == pytest.approx(36, abs=1e-3)
@@ -285,8 +285,8 @@ def test_a_comparator_proves_what_its_error_leaves(call: Call) -> None:
 @pytest.mark.outside("inspection.plan", source="By hand: a face of 15° seen under an angle of 15°")
 def test_a_face_is_read_as_its_own_angle(call: Call) -> None:
     """On a comparator a face reads its angle; on a plate a minute of it rises by its tangent."""
-    plan = planned(call, FACE, plate=PLATE, comparator={"measurement_error_limit_arcsec": 20})
-    on_plate, on_screen = plan["inspections"]
+    plan = planned(call, FACE, plate=PLATE, comparator={"instrument_angle_error_limit_arcsec": 20})
+    on_screen, on_plate = plan["inspections"]
     read = reading(on_screen, "measured_angle")
     assert read["expected_reading"] == pytest.approx(15)
     assert read["largest_reading"] == pytest.approx(15 + 1 / 60)

@@ -233,7 +233,11 @@ def test_nothing_stated_is_nothing_known(call: Call) -> None:
 
 def test_the_best_is_the_finest_of_those_that_prove_it(call: Call) -> None:
     """Of rolls, plate and comparator the one with the least uncertainty; none where none proves."""
-    means = {"rolls": ROLLS, "plate": PLATE, "comparator": {"measurement_error_limit_arcsec": 30}}
+    means = {
+        "rolls": ROLLS,
+        "plate": PLATE,
+        "comparator": {"instrument_angle_error_limit_arcsec": 30},
+    }
     plan = planned(call, PLUG, **means)
     own = {
         one["means"]: one["angle_proof"]["angle_error_arcsec"]["expanded_uncertainty"]

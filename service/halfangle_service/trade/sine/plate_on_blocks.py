@@ -16,19 +16,23 @@ from halfangle_service.trade.uncertainty import Budget
 from halfangle_service.trade.units import Units
 
 
-def material_shares(pieces: Sequence[Piece]) -> dict[str, float]:
-    """Part of the stack's height that is of each material; the parts sum to 1."""
-    height = sum(piece.size for piece in pieces)
-    shares = dict.fromkeys((piece.material for piece in pieces), 0.0)
-    for piece in pieces:
-        shares[piece.material] += piece.size / height
+def material_shares(pieces: Sequence[Piece], low: Sequence[Piece] = ()) -> dict[str, float]:
+    """Part of the stacks' difference that is of each material; the parts sum to 1.
+
+    `pieces` stand under the high roll, `low` under the other.
+    """
+    sized = [*((p.material, p.size) for p in pieces), *((p.material, -p.size) for p in low)]
+    height = sum(size for _, size in sized) or 1  # a plate at zero has no stack
+    shares = dict.fromkeys((material for material, _ in sized), 0.0)
+    for material, size in sized:
+        shares[material] += size / height
     return shares
 
 
-def expansion_of_blocks(pieces: Sequence[Piece]) -> float:
-    """Coefficient of expansion of a stack, per kelvin, by its blocks' materials."""
+def expansion_of_blocks(pieces: Sequence[Piece], low: Sequence[Piece] = ()) -> float:
+    """Coefficient of expansion of the stacks' difference, per kelvin, by the blocks' materials."""
     known = materials()
-    shares = material_shares(pieces)
+    shares = material_shares(pieces, low)
     return math.fsum(known[name].coefficient * part for name, part in shares.items())
 
 
@@ -38,10 +42,11 @@ def budget_on_blocks(
     not_stated: Sequence[str],
     pieces: Sequence[Piece],
     units: Units,
+    low: Sequence[Piece] = (),
 ) -> Budget:
     """Budget of the plate's angle in radians: blocks by calibration or grade, then the set-up."""
-    stack = blocks_budget(pieces, units)
-    shares = material_shares(pieces)
+    stack = blocks_budget((*pieces, *low), units)
+    shares = material_shares(pieces, low)
     names = (*stack.not_stated, *not_stated)
     whole = budget(ErrorInputs(set_up, values, not_stated=names, block_materials=shares))
     slope = sensitivity(set_up, "stack_error_limit")

@@ -2,17 +2,17 @@
 
 from collections.abc import Iterator
 
-from halfangle_service.cautions import by_grade
+from halfangle_service.cautions import bluing_blind, by_grade, odd_sizes
 from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.blocks import SOURCES
+from halfangle_service.fields.choice import at_least_one_of, needs, sent_of
+from halfangle_service.fields.inspection.against import against_part, film_of
+from halfangle_service.fields.inspection.planned import inspection_out, ruled_out
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.inspection.plan.feature import inspected_part, part_out
-from halfangle_service.topics.inspection.plan.reached import measured
-from halfangle_service.topics.inspection.plan.request import InspectionPlanRequest
-from halfangle_service.topics.inspection.plan.result import (
-    InspectionPlanResult,
-    inspection_out,
-    ruled_out,
-)
+from halfangle_service.topics.inspection.plan.reached import Found, on_plate
+from halfangle_service.topics.inspection.plan.request import MEANS, InspectionPlanRequest
+from halfangle_service.topics.inspection.plan.result import InspectionPlanResult
 from halfangle_service.trade.cone import rate_from_half_angle
 from halfangle_service.trade.inspection.means import (
     Inspected,
@@ -77,7 +77,11 @@ from halfangle_service.trade.wording import arcsec
             "roll_error_limit": 0.00002,
             "stack_rise_error_limit": 0.00002,
         },
-        "gauges": {"gauge_diameter": 0.938, "depth_error_limit": 0.001, "gauge_error_limit": 0.00003},
+        "gauges": {
+            "gauge_diameter": 0.938,
+            "depth_error_limit": 0.001,
+            "gauge_error_limit": 0.00003,
+        },
         "plate": {
             "center_distance": 5,
             "center_distance_error_limit": 0.0001,
@@ -96,7 +100,7 @@ from halfangle_service.trade.wording import arcsec
         },
         "set": "inch-81",
         "grade": "asme-0",
-        "comparator": {"measurement_error_limit_arcsec": 60},
+        "comparator": {"instrument_angle_error_limit_arcsec": 60},
         "bluing": {
             "blue_film": 0.00008,
             "blue_film_error_limit": 0.00004,
@@ -116,7 +120,7 @@ def plan(request: InspectionPlanRequest) -> Outcome[InspectionPlanResult]:
     works.
     """
     part = inspected_part(request.feature, request.units)
-    found = list(measured(request, part))
+    found = list(_found(request, part))
     reached = [one.outcome for one in found if isinstance(one.outcome, Inspected)]
     result = InspectionPlanResult(
         feature=part_out(request.feature, part),
@@ -129,12 +133,32 @@ def plan(request: InspectionPlanRequest) -> Outcome[InspectionPlanResult]:
         ruled_out=[ruled_out(one.outcome) for one in found if isinstance(one.outcome, OutOfReach)],
     )
     asides = (aside for one in found for aside in one.advisories)
-    return Outcome(result, (*asides, *_advisories(part, result)))
+    return Outcome(result, (*asides, *_advisories(request, part, result)))
+
+
+def _found(request: InspectionPlanRequest, part: InspectedCone | InspectedFace) -> Iterator[Found]:
+    """Each means that was sent, in a fixed order, the plate last."""
+    at_least_one_of(request, *MEANS)
+    for source in sent_of(request, *SOURCES):
+        needs(request, source, "plate", why="The blocks are for the plate's stack.")
+    for outcome in against_part(request, part, request.units, request.decision_rule):
+        yield Found(outcome)
+    if request.plate is not None:
+        yield on_plate(request, request.plate, part)
 
 
 def _advisories(
-    part: InspectedCone | InspectedFace, result: InspectionPlanResult
+    request: InspectionPlanRequest,
+    part: InspectedCone | InspectedFace,
+    result: InspectionPlanResult,
 ) -> Iterator[Advisory]:
+    if request.rolls is not None:
+        yield from odd_sizes(request.units, "rolls", *request.rolls.roll_diameters)
+    if request.balls is not None:
+        yield from odd_sizes(request.units, "balls", *request.balls.ball_diameters)
+    if request.bluing is not None and isinstance(part, InspectedCone):
+        film = film_of(request.bluing, part, request.units, path="bluing/")
+        yield bluing_blind(film.blind_arcsec(part))
     if isinstance(part, InspectedCone) and part.angle.field == "cone_angle_grade":
         yield from by_grade(rate_from_half_angle(part.cone.half_rad))
     proofs = [one.angle_proof for one in result.inspections if one.angle_proof is not None]

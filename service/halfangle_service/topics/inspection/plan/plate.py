@@ -3,17 +3,26 @@
 import math
 from dataclasses import replace
 
+from pydantic import Field
+
 from halfangle_service.errors import Disagreement
-from halfangle_service.fields import Units, from_tenth_nm, to_tenth_nm
-from halfangle_service.fields.plates import to_set
+from halfangle_service.fields import Length, Units, VeeAngle, from_tenth_nm, to_tenth_nm
+from halfangle_service.fields.plates import (
+    BaseStep,
+    CenterDistance,
+    ReachField,
+    ResolutionField,
+    to_set,
+)
 from halfangle_service.fields.set_up_errors import (
     SET_UP_TERMS,
+    Limit,
+    SetUpErrorFields,
     not_stated_of,
     stated_terms,
     temperature_offset,
 )
 from halfangle_service.fields.supply import Supply, graded
-from halfangle_service.topics.inspection.plan.at_hand import InspectionPlate
 from halfangle_service.trade.inspection.means import InspectedCone, OutOfReach
 from halfangle_service.trade.inspection.sine_plate import (
     InspectedFace,
@@ -26,14 +35,50 @@ from halfangle_service.trade.sine.angle_error import ErrorInputs, budget
 from halfangle_service.trade.sine.angle_model import SetUp, Term
 from halfangle_service.trade.sine.geometry import angle_for_height, height_for_angle
 from halfangle_service.trade.sine.plate_on_blocks import budget_on_blocks, expansion_of_blocks
+from halfangle_service.trade.sine.taper_holding import Holding
 from halfangle_service.trade.stacks.setting import choose_setting
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.blocks.tolerances import find_grade
-from halfangle_service.trade.tables.materials.expansion import materials
+from halfangle_service.trade.tables.materials.expansion import MaterialName, materials
 from halfangle_service.trade.uncertainty import Budget
 from halfangle_service.trade.wording import figure
 
 _PATH = "plate/"
+
+
+class InspectionPlate(SetUpErrorFields):
+    """A sine bar or plate with an indicator; its stack is of the blocks sent, else of any."""
+
+    center_distance: CenterDistance
+    base_step: BaseStep = 0.0
+    largest_angle: ReachField = None
+    holding: Holding | None = Field(
+        None,
+        description="How a cone is held on the plate. Absent: between centers. Does not count for "
+        "a face.",
+    )
+    vee_angle: VeeAngle = Field(
+        90.0, description="Included angle of the vee, in degrees; counts for `in-a-vee` only."
+    )
+    resolution: ResolutionField = None
+    stack_error_limit: Limit = Field(
+        None,
+        description="Largest error ± of the stack's height, in `units`, where no blocks were sent; "
+        "those bring their own.",
+    )
+    block_material: MaterialName | None = Field(
+        None, description="Material of the blocks. Absent: steel. A `box` says it of each block."
+    )
+    indicator_travel: Length | None = Field(
+        None,
+        description="Travel of the indicator along the surface, in `units`. Absent: four fifths of "
+        "the surface's length.",
+    )
+    indicating_error_limit: Limit = Field(
+        None,
+        description="Largest error ± of the rise that the indicator reads over its travel, in "
+        "`units`: its own, and that of what it runs on.",
+    )
 
 
 def levelled(part: InspectedCone | InspectedFace, plate: InspectionPlate) -> Levelled | OutOfReach:

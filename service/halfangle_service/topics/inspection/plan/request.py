@@ -8,21 +8,15 @@ from halfangle_service.fields import Count
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.blocks import SOURCES, BlockGradeFields
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
-from halfangle_service.topics.inspection.plan.at_hand import (
-    InspectionBalls,
-    InspectionBluing,
-    InspectionComparator,
-    InspectionGauges,
-    InspectionPlate,
-    InspectionRolls,
-)
+from halfangle_service.fields.inspection.at_hand import MEANS_AT_HAND, MeansAtHandFields
 from halfangle_service.topics.inspection.plan.feature import InspectedFeature
+from halfangle_service.topics.inspection.plan.plate import InspectionPlate
 
 #: What there is to measure with, of which one at least is sent.
-MEANS = ("rolls", "balls", "gauges", "plate", "comparator", "bluing")
+MEANS = (*MEANS_AT_HAND, "plate")
 
 
-class InspectionPlanRequest(BlockGradeFields):
+class InspectionPlanRequest(MeansAtHandFields, BlockGradeFields):
     """A part with its tolerances, and the means of measuring that the shop has.
 
     Blocks are for the sine plate's stack, where they are sent.
@@ -31,16 +25,9 @@ class InspectionPlanRequest(BlockGradeFields):
     rules = (Rule("at-least-one-of", MEANS), Rule("needs", SOURCES, needs="plate"))
 
     feature: InspectedFeature
-    rolls: InspectionRolls | None = Field(None, description="Pairs of rolls.")
-    balls: InspectionBalls | None = Field(None, description="Balls.")
-    gauges: InspectionGauges | None = Field(
-        None, description="A gauge by its depth, or two with sharp edges."
-    )
     plate: InspectionPlate | None = Field(
         None, description="A sine bar or plate, with an indicator."
     )
-    comparator: InspectionComparator | None = Field(None, description="An optical comparator.")
-    bluing: InspectionBluing | None = Field(None, description="A gauge and a marking film.")
     max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
         5, description="Most blocks to wring in one stack."
     )

@@ -10,19 +10,13 @@ from pydantic import Field
 
 from halfangle_service.fields import (
     FINITE,
-    Arcsec,
     Length,
     NonNegativeArcsec,
     NonNegativeLength,
     RequestModel,
-    SignedLength,
     Unit,
-    VeeAngle,
 )
-from halfangle_service.fields.plates import CenterDistance, ReachField, ResolutionField
-from halfangle_service.fields.set_up_errors import Limit, SetUpErrorFields
-from halfangle_service.trade.sine.taper_holding import Holding
-from halfangle_service.trade.tables.materials.expansion import MaterialName
+from halfangle_service.fields.set_up_errors import Limit
 
 _Diameters = Annotated[list[Length], Field(min_length=1, max_length=20)]
 
@@ -86,49 +80,10 @@ class InspectionGauges(RequestModel):
     )
 
 
-class InspectionPlate(SetUpErrorFields):
-    """A sine bar or plate with an indicator; its stack is of the blocks sent, else of any."""
-
-    center_distance: CenterDistance
-    base_step: SignedLength = Field(
-        0.0,
-        description="Height of the low roll's seat over the high roll's, in `units`: the stack at "
-        "which a plate with equal rolls stands at zero.",
-    )
-    largest_angle: ReachField = None
-    holding: Holding | None = Field(
-        None,
-        description="How a cone is held on the plate. Absent: between centers. Does not count for "
-        "a face.",
-    )
-    vee_angle: VeeAngle = Field(
-        90.0, description="Included angle of the vee, in degrees; counts for `in-a-vee` only."
-    )
-    resolution: ResolutionField = None
-    stack_error_limit: Limit = Field(
-        None,
-        description="Largest error ± of the stack's height, in `units`, where no blocks were sent; "
-        "those bring their own.",
-    )
-    block_material: MaterialName | None = Field(
-        None, description="Material of the blocks. Absent: steel. A `box` says it of each block."
-    )
-    indicator_travel: Length | None = Field(
-        None,
-        description="Travel of the indicator along the surface, in `units`. Absent: four fifths of "
-        "the surface's length.",
-    )
-    indicating_error_limit: Limit = Field(
-        None,
-        description="Largest error ± of the rise that the indicator reads over its travel, in "
-        "`units`: its own, and that of what it runs on.",
-    )
-
-
 class InspectionComparator(RequestModel):
     """An optical comparator or a toolmaker's microscope."""
 
-    measurement_error_limit_arcsec: Arcsec | None = Field(
+    instrument_angle_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None, description="Largest error ± of an angle read on it.", examples=[60.0]
     )
 
@@ -159,3 +114,19 @@ class InspectionBluing(RequestModel):
     gauge_angle_error_limit_arcsec: NonNegativeArcsec | None = Field(
         None, description="Largest error ± of the gauge's own included angle."
     )
+
+
+#: The means of measuring, by the fields of `MeansAtHandFields`.
+MEANS_AT_HAND = ("rolls", "balls", "gauges", "comparator", "bluing")
+
+
+class MeansAtHandFields(RequestModel):
+    """The means of measuring a ground cone or face that need no set-up of their own."""
+
+    rolls: InspectionRolls | None = Field(None, description="Pairs of rolls.")
+    balls: InspectionBalls | None = Field(None, description="Balls.")
+    gauges: InspectionGauges | None = Field(
+        None, description="A gauge by its depth, or two with sharp edges."
+    )
+    comparator: InspectionComparator | None = Field(None, description="An optical comparator.")
+    bluing: InspectionBluing | None = Field(None, description="A gauge and a marking film.")
