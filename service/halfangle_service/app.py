@@ -37,7 +37,7 @@ from halfangle_service.logs import LogFile, configure_logging
 from halfangle_service.operation import PublishedTable
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
-from halfangle_service.topics.jobs.plan.profiles import read_profiles
+from halfangle_service.topics.jobs.plan.shop.profiles import read_profiles
 
 #: Headers of CORS beside those that any page may send or read.
 _SENT_BY_PAGES = ["content-type", "x-request-id", "x-api-key", "if-none-match"]

@@ -24,7 +24,7 @@ from halfangle_service.app import contract_bytes, create_app
 from halfangle_service.http.guards.connections import connections_within
 from halfangle_service.logs import LogWriter, log_the_server_too
 from halfangle_service.settings import ENVIRONMENT_PREFIX, Settings
-from halfangle_service.topics.jobs.plan.profiles import ProfilesError, read_profiles
+from halfangle_service.topics.jobs.plan.shop.profiles import ProfilesError, read_profiles
 
 #: Not a flag: the list of processes shows flags to every user of the machine.
 _NO_FLAG = "api_keys"

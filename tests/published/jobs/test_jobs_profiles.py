@@ -8,7 +8,7 @@ import pytest
 from halfangle_service import cli
 from halfangle_service.errors import Disagreement, Unreachable
 from halfangle_service.registry import load_registry
-from halfangle_service.topics.jobs.plan.profiles import ProfilesError, read_profiles
+from halfangle_service.topics.jobs.plan.shop.profiles import ProfilesError, read_profiles
 from http_support import service_with
 from source_support import ROOT
 

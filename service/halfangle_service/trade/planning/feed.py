@@ -47,8 +47,8 @@ SPARK_OUT_PASSES = 2
 class FedSurface:
     """The surface to grind: its half angle, its length along the slope, and how wide it is.
 
-    `diameter` is a cone's largest, `width` a face's across the slope; the other is None.
-    `internal`: a socket's.
+    `diameter` is a cone's largest, None of a face; `width` a face's across the slope, None of a
+    cone and where it is not stated. `internal`: a socket's.
     """
 
     half_angle_rad: float
@@ -56,6 +56,11 @@ class FedSurface:
     diameter: float | None
     width: float | None = None
     internal: bool = False
+
+    @property
+    def turned(self) -> bool:
+        """True for a cone, which turns about its axis."""
+        return self.diameter is not None
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,7 +175,7 @@ def advance_of(
 
     None where the wheel is plunged, or was not stated.
     """
-    if surface.width is not None:
+    if not surface.turned:
         return None if wheel.width is None else FACE_SHARE[phase] * wheel.width
     if motion.passing == "width":
         return None if wheel.width is None else WIDTH_SHARE[phase] * wheel.width
@@ -194,38 +199,38 @@ def travel_of(surface: FedSurface, motion: Motion, habits: Habits, wheel: Wheel)
     A wheel seen on edge is fed until its width has covered them, as its clearance has it. None
     where its width was not stated.
     """
-    if motion.passing == "nothing" and surface.width is None:
+    if motion.passing == "nothing" and surface.turned:
         return 0.0
     whole = surface.slant + (habits.past_large_end or 0.0) + (habits.past_small_end or 0.0)
-    if motion.passing != "width" or surface.width is not None:
+    if motion.passing != "width" or not surface.turned:
         return whole
     return None if wheel.width is None else max(0.0, whole - wheel.width)
 
 
-def seconds_of(
+def minutes_of(
     phase: Phase,
     surface: FedSurface,
     travel: float | None,
     work_rpm: float | None,
     table_per_min: float,
 ) -> float | None:
-    """Time of all passes of a phase in seconds; None where travel, turns or wheel are unknown.
+    """Time of all passes of a phase in minutes; None where travel, turns or wheel are unknown.
 
     A turn more than the travel takes, since the last advance is ground in a whole turn. A face is
     ground in strokes of the table, back and forth, from one edge to the other.
     """
-    if surface.width is not None:
-        if travel is None or phase.advance is None:
+    if not surface.turned:
+        if travel is None or phase.advance is None or surface.width is None:
             return None
         strokes = math.ceil(surface.width / phase.advance - 1e-9) + 1
-        return phase.passes * strokes * travel / table_per_min * 60.0
+        return phase.passes * strokes * travel / table_per_min
     if work_rpm is None or travel is None:
         return None
     if travel == 0.0:
-        return phase.passes * TURNS_A_STEP / work_rpm * 60.0
+        return phase.passes * TURNS_A_STEP / work_rpm
     if phase.advance is None:
         return None
-    return phase.passes * (travel / phase.advance + 1.0) / work_rpm * 60.0
+    return phase.passes * (travel / phase.advance + 1.0) / work_rpm
 
 
 @dataclass(frozen=True, slots=True)
@@ -293,7 +298,7 @@ def readings(
         None if allowance is None else allowance * dial,
         limits.dial,
     )
-    if surface.width is not None:
+    if not surface.turned:
         return sized("height", 1.0, limits.height), by_dial
     shift = amount_of(1.0, "axial", half)
     axial = Reading("axial-position", shift, left(shift), 0.0, limits.axial)

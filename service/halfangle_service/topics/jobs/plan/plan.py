@@ -19,14 +19,16 @@ from halfangle_service.topics.jobs.center.runout_budget import (
 )
 from halfangle_service.topics.jobs.center.shank import planned_shank
 from halfangle_service.topics.jobs.plan import advice
-from halfangle_service.topics.jobs.plan.equipment import EquipmentName, PlanEquipment
+from halfangle_service.topics.jobs.plan.batch import ObservedPieces, batch_of
+from halfangle_service.topics.jobs.plan.clearance import PlanRoom
 from halfangle_service.topics.jobs.plan.features import (
     PlanFeature,
     Wanted,
     planned_feature,
     wanted_of,
 )
-from halfangle_service.topics.jobs.plan.profiles import ShopProfile
+from halfangle_service.topics.jobs.plan.feed import Feeding, PlanFeeding
+from halfangle_service.topics.jobs.plan.parts import Job
 from halfangle_service.topics.jobs.plan.ranking import (
     RANKING,
     best_first,
@@ -34,12 +36,15 @@ from halfangle_service.topics.jobs.plan.ranking import (
     ruled_out_way,
 )
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
-from halfangle_service.topics.jobs.plan.shop import (
+from halfangle_service.topics.jobs.plan.shop.equipment import EquipmentName, PlanEquipment
+from halfangle_service.topics.jobs.plan.shop.profiles import ShopProfile
+from halfangle_service.topics.jobs.plan.shop.reading import (
     EQUIPMENT,
     holding_of,
     read_boxes,
     require_consistent,
 )
+from halfangle_service.topics.jobs.plan.statements import Ranked, decisions
 from halfangle_service.topics.jobs.plan.steps import steps_of
 from halfangle_service.topics.jobs.plan.ways.every import every_way
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
@@ -66,9 +71,14 @@ class JobPlanRequest(RequestModel):
         None, description="A profile of equipment with which the service was started, by its name."
     )
     pieces: Annotated[int, Count(ge=1, le=1_000_000)] = Field(1, description="Pieces to grind.")
-    minutes_per_piece: Minutes = Field(
-        10.0, description="Time to grind one piece, in minutes (common practice, no source)."
+    observed_pieces: ObservedPieces = Field([])
+    minutes_per_piece: Minutes | None = Field(
+        None,
+        description="Time to grind one piece, in minutes. Absent: by the feed, where it is known "
+        "of every way, else 10 minutes (common practice, no source).",
     )
+    feeding: PlanFeeding = Field(PlanFeeding(), description="How the shop feeds.")
+    room: PlanRoom = Field(PlanRoom(), description="The gap and the room that are wanted.")
     decision_rule: DecisionRuleField = DECISION_RULE
     max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
         5, description="Most blocks that set one plate, under both rolls together."
@@ -160,13 +170,19 @@ def plan(
     found = list(every_way(wanted, shop, boxes, request.max_blocks))
     ways = [way for way in found if isinstance(way, Way)]
     ruled_out = [way for way in found if isinstance(way, RuledOut)]
+    job = _job(request, wanted, shop)
+    ways, fouled = job.sort_out(ways)
+    ruled_out += fouled
     if not ways:
         raise _nothing_reaches(ruled_out)
     runout = _runout(holding, wanted)
-    rule, pieces, minutes = request.decision_rule, request.pieces, request.minutes_per_piece
-    written = [(planned_way(way, runout, rule, pieces, minutes), way) for way in ways]
-    written.sort(key=lambda both: best_first(both[0]))
-    rows, first = [row for row, _ in written], written[0][1]
+    rule = request.decision_rule
+    entries = [
+        Ranked(way, parts, planned_way(way, runout, rule, parts))
+        for way, parts in zip(ways, job.parts(ways), strict=True)
+    ]
+    entries.sort(key=lambda entry: best_first(entry.row))
+    rows, first = [entry.row for entry in entries], entries[0].way
     shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
     result = JobPlanResult(
         job=request.job,
@@ -178,11 +194,26 @@ def plan(
         best=rows[0].way if rows[0].forecast in {"holds", "may-not-hold"} else None,
         ranking=RANKING,
         ways=rows,
+        told_apart_by=decisions(job, entries, rule),
         steps=steps_of(first, wanted, shank),
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
     return Outcome(result, (*noted, *advice.of_plan(result, first, ways, rule)))
+
+
+def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:
+    """What is the same for the parts of all ways."""
+    return Job(
+        wanted,
+        shop,
+        Feeding(wanted, request.feeding, shop.wheel),
+        request.room,
+        batch_of(
+            wanted, shop.wheel, request.observed_pieces, request.pieces, request.decision_rule
+        ),
+        request.minutes_per_piece,
+    )
 
 
 def _profile(request: JobPlanRequest, profiles: Profiles) -> ShopProfile | None:

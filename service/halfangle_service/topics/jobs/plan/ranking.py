@@ -2,6 +2,7 @@
 
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
+from halfangle_service.topics.jobs.plan.parts import WayParts
 from halfangle_service.topics.jobs.plan.result import PlanAngle, PlannedWay, RuledOutWay
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, ToleratedAngle, Way
 from halfangle_service.trade.uncertainty import DecisionRule, Forecast, forecast_of, together
@@ -19,15 +20,13 @@ def planned_way(
     way: Way,
     runout: PlannedRunout | None,
     rule: DecisionRule,
-    pieces: int,
-    minutes_per_piece: float,
+    parts: WayParts,
 ) -> PlannedWay:
     """Write a way, with the judgement of all its limits."""
     angles = [_angle(angle, rule) for angle in way.angles]
     forecasts = [angle.forecast for angle in angles]
     if runout is not None:
         forecasts.append(runout.forecast)
-    ahead = way.setup_minutes + way.inspection_minutes
     return PlannedWay(
         way=way.name,
         equipment=list(way.equipment),
@@ -36,8 +35,12 @@ def planned_way(
         runout_budget=runout,
         settings=list(way.settings),
         stacks=list(way.stacks),
-        first_piece_minutes=ahead + minutes_per_piece,
-        total_minutes=ahead + pieces * minutes_per_piece,
+        first_piece_minutes=parts.whole.first_piece,
+        total_minutes=parts.whole.total,
+        time=parts.time,
+        feed_plan=parts.feed,
+        batch=parts.batch,
+        clearance=parts.clearance,
     )
 
 
@@ -54,16 +57,30 @@ def _angle(angle: ToleratedAngle, rule: DecisionRule) -> PlanAngle:
     )
 
 
-def best_first(way: PlannedWay) -> tuple[int, float, float, int, str]:
+#: Place of a way in the order; the less the better.
+Rank = tuple[int, float, float, int, str]
+
+
+def best_first(way: PlannedWay) -> Rank:
     """The order of ways, by the rule; alike, that of the fewest blocks, then of the name."""
     doubts = [angle.error_arcsec.expanded_uncertainty or 0.0 for angle in way.angles]
+    return rank_of(way, way.forecast, max(doubts), way.total_minutes)
+
+
+def rank_of(way: PlannedWay, forecast: Forecast, doubt_arcsec: float, total_minutes: float) -> Rank:
+    """The rank that a way would have with this forecast, uncertainty and time."""
     return (
-        _ORDER.index(way.forecast),
-        max(doubts) if way.forecast == "may-not-hold" else 0.0,
-        way.total_minutes,
+        _ORDER.index(forecast),
+        doubt_arcsec if forecast == "may-not-hold" else 0.0,
+        total_minutes,
         sum(stack.count for stack in way.stacks if stack.role != "check"),
         way.way,
     )
+
+
+def is_fit(rank: Rank) -> bool:
+    """True where a way of this rank holds, or may hold."""
+    return rank[0] <= _ORDER.index("may-not-hold")
 
 
 def ruled_out_way(way: RuledOut) -> RuledOutWay:

@@ -17,7 +17,12 @@ from halfangle_service.fields.stacks import BlockAlternative
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
 from halfangle_service.topics.jobs.center.shank import PlannedShank
 from halfangle_service.topics.jobs.center.steps import PlanStep
+from halfangle_service.topics.jobs.plan.batch import PlanBatch
+from halfangle_service.topics.jobs.plan.clearance import PlanClearance
+from halfangle_service.topics.jobs.plan.decision import PlanDecision
 from halfangle_service.topics.jobs.plan.features import PlannedFeature
+from halfangle_service.topics.jobs.plan.feed import PlanFeed
+from halfangle_service.topics.jobs.plan.times import PlanTime
 from halfangle_service.trade.uncertainty import Forecast
 
 PlanWayName = Literal[
@@ -91,6 +96,13 @@ class PlannedWay(ResultModel):
         description="Time to the first good piece: set-up, grinding, inspection."
     )
     total_minutes: MinutesOut = Field(description="Time for all pieces.")
+    time: PlanTime = Field(description="That time by its parts.")
+    feed_plan: PlanFeed = Field(description="How the allowance is ground off, and when to stop.")
+    batch: PlanBatch = Field(description="When to dress, and which pieces to measure.")
+    clearance: PlanClearance | None = Field(
+        description="Clearance under the wheel; null where it is not worked out for such a way, "
+        "and is to be proved by hand."
+    )
 
 
 class RuledOutWay(ResultModel):
@@ -127,6 +139,9 @@ class JobPlanResult(ResultModel):
     )
     ranking: str = Field(description="The one rule by which the ways are ranked.")
     ways: list[PlannedWay] = Field(description="Every way that can make the feature, best first.")
+    told_apart_by: list[PlanDecision] = Field(
+        description="What was not stated and would change which way is best."
+    )
     steps: list[PlanStep] = Field(
         description="The steps of the first of them, in order, with the cautions of the trade."
     )

@@ -2,9 +2,9 @@
 
 import math
 
-from halfangle_service.topics.jobs.plan.equipment import PlanInternalSpindle
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import PlanWayName
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanInternalSpindle
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut
 from halfangle_service.trade.sine.compound import tilt_of_normal
 from halfangle_service.trade.wording import figure, plain

@@ -16,9 +16,9 @@ from halfangle_service.fields.wheel.dresser import ScaleDresser, SineBaseDresser
 from halfangle_service.fields.wheel.ways import Way as WheelWay
 from halfangle_service.fields.wheel.ways import dressed_wheel_way
 from halfangle_service.topics.jobs.center.angle_budget import stack_of
-from halfangle_service.topics.jobs.plan.equipment import PlanDressedWheel
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import PlanSetting, PlanStack
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanDressedWheel
 from halfangle_service.topics.jobs.plan.ways.by_wheel import (
     cone_of,
     not_into_a_socket,
@@ -72,6 +72,10 @@ class _Dress:
         cautions = (*way.cautions, DRESSED_ANGLE_UNPROVED, DRESSING_SAFETY)
         return replace(way, cautions=cautions)
 
+    def stating(self, name: str, value: float) -> WheelWay:
+        """The same with one more error stated."""
+        return replace(self, wheel=self.wheel.model_copy(update={name: value})).way()
+
 
 def dressed_wheel_ways(
     wanted: Wanted,
@@ -90,7 +94,9 @@ def dressed_wheel_ways(
         yield way_by_wheel("dressed-wheel", (wheel.name,), wanted, made, (), path)
     elif isinstance(dresser, ScaleDresser):
         settings = (_by_scale(dress, dresser),)
-        yield way_by_wheel("dressed-wheel", (wheel.name,), wanted, made, settings, path)
+        yield way_by_wheel(
+            "dressed-wheel", (wheel.name,), wanted, made, settings, path, again=dress.stating
+        )
     elif not boxes:
         reason = "The dresser is set by gauge blocks, and the shop names none."
         yield RuledOut("dressed-wheel", (wheel.name,), reason, "equipment/block_sets")
@@ -160,6 +166,7 @@ def _by_blocks(
         dress.path,
         -off_arcsec if dress.from_side else off_arcsec,
         tuple(_stacks(blocks, box, max_blocks, wanted)),
+        dress.stating,
     )
 
 

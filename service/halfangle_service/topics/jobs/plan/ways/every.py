@@ -2,13 +2,13 @@
 
 from collections.abc import Iterator, Sequence
 
-from halfangle_service.topics.jobs.plan.equipment import (
+from halfangle_service.topics.jobs.plan.features import Wanted
+from halfangle_service.topics.jobs.plan.shop.equipment import (
     PlanCompoundPlate,
     PlanEquipment,
     PlanSinePlate,
 )
-from halfangle_service.topics.jobs.plan.features import Wanted
-from halfangle_service.topics.jobs.plan.shop import placed
+from halfangle_service.topics.jobs.plan.shop.reading import placed
 from halfangle_service.topics.jobs.plan.ways.against import (
     against_internal,
     no_blocks,

@@ -19,21 +19,26 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.stacks import stack_facts
-from halfangle_service.topics.jobs.center.angle_budget import plate_errors, stack_of
+from halfangle_service.topics.jobs.center.angle_budget import (
+    PlateErrorFields,
+    plate_errors,
+    stack_of,
+)
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
-from halfangle_service.topics.jobs.plan.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import (
     PlanSetting,
     PlanStack,
     PlanWayName,
 )
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.ways.way import (
     YAW,
     RuledOut,
     ShopBox,
     ToleratedAngle,
     Way,
+    adds_to,
     angle_of,
     check_stack,
     plan_stack,
@@ -229,7 +234,12 @@ def _way(seat: _Seat, name: PlanWayName, plate: PlateOnStack) -> Way:
     high, low = (
         stack_of(pieces, box.grade, box.material) for pieces in (plate.setting.pieces, plate.low)
     )
-    budget = _of_feature(seat, plate_errors(plate, high, seat.plate.angle_errors, low))
+
+    def budget_on(stated: PlanSinePlate) -> Budget:
+        errors = plate_errors(plate, high, stated.angle_errors, low)
+        return _of_feature(replace(seat, plate=stated), errors)
+
+    budget = budget_on(seat.plate)
     return Way(
         name,
         seat.equipment,
@@ -238,7 +248,16 @@ def _way(seat: _Seat, name: PlanWayName, plate: PlateOnStack) -> Way:
         tuple(_stacks(seat, plate, high, low)),
         seat.plate.setup_minutes,
         seat.plate.inspection_minutes,
+        adds=adds_to(lambda name, value: budget_on(_stating(seat.plate, name, value))),
     )
+
+
+def _stating(plate: PlanSinePlate, name: str, value: float) -> PlanSinePlate:
+    """A plate with one more of its errors stated."""
+    if name in PlateErrorFields.model_fields:
+        errors = plate.angle_errors.model_copy(update={name: value})
+        return plate.model_copy(update={"angle_errors": errors})
+    return plate.model_copy(update={name: value})
 
 
 def _of_feature(seat: _Seat, plate: Budget) -> Budget:

@@ -6,6 +6,7 @@ from pydantic import Field
 
 from halfangle_service.fields import Length, NonNegativeArcsec, RequestModel
 from halfangle_service.fields.blocks import BlockBoxFields, BlockGradeFields, GradeField
+from halfangle_service.fields.clearance.set_up import ClearanceFixture
 from halfangle_service.fields.compound.raised_sides import RaisedSizes
 from halfangle_service.fields.numbers import Minutes
 from halfangle_service.fields.plates import BaseStep, CenterDistance, ReachField
@@ -18,6 +19,8 @@ from halfangle_service.fields.wheel.ways import (
 from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields, WheelFaceError
 from halfangle_service.topics.jobs.center.runout_budget import AdapterTir, RunoutContributions
 from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.topics.jobs.plan.shop.wheel import PlanPlateBody, PlanWheel
+from halfangle_service.trade.clearance.assembly import Direction
 from halfangle_service.trade.planning import times
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 from halfangle_service.trade.units import Units
@@ -60,6 +63,14 @@ class PlanSinePlate(RequestModel):
         description="Largest error ± from square of what turns the work a quarter on the plate: "
         "an angle plate, or the work's own side. Takes the place of "
         "`axis_pitch_error_limit_arcsec` there.",
+    )
+    tilt_direction: Direction = Field(
+        "along-travel",
+        description="Whether the plate tilts along the table's travel (the wheel is seen as a "
+        "circle) or across it (the wheel is seen on edge).",
+    )
+    plate_body: PlanPlateBody | None = Field(
+        None, description="Its body. Absent: no clearance over it is worked out."
     )
     setup_minutes: Minutes = Field(
         times.PLATE.setup,
@@ -176,6 +187,13 @@ class PlanEquipment(RequestModel):
     )
     swivelled_workheads: Annotated[list[PlanWorkhead], Field(max_length=MOST_ALIKE)] | None = Field(
         None, description="Workheads swivelled by their scale."
+    )
+    wheel: PlanWheel | None = Field(
+        None, description="The flat wheel that grinds over the sine plates."
+    )
+    spin_fixture: ClearanceFixture | None = Field(
+        None,
+        description="The spindle fixture on the plate. Absent: no clearance is worked out.",
     )
     internal_spindle: PlanInternalSpindle | None = Field(
         None, description="What grinds a socket. Absent where there is none."

@@ -16,8 +16,8 @@ from pydantic import Field, ValidationError
 
 from halfangle_service.errors import HalfangleError, Refusal
 from halfangle_service.fields import RequestModel, UnitsField
-from halfangle_service.topics.jobs.plan.equipment import EquipmentName, PlanEquipment
-from halfangle_service.topics.jobs.plan.shop import read_boxes, require_consistent
+from halfangle_service.topics.jobs.plan.shop.equipment import EquipmentName, PlanEquipment
+from halfangle_service.topics.jobs.plan.shop.reading import read_boxes, require_consistent
 from halfangle_service.trade.units import Units
 
 

@@ -10,7 +10,7 @@ from halfangle_service.fields.supply import read_supply
 from halfangle_service.fields.wheel.dresser import SineBaseDresser
 from halfangle_service.topics.jobs.center.runout_budget import RunoutContributions
 from halfangle_service.topics.jobs.center.shank import Shank, StraightShank
-from halfangle_service.topics.jobs.plan.equipment import (
+from halfangle_service.topics.jobs.plan.shop.equipment import (
     NAMED,
     PlanAdapter,
     PlanBlockSet,
