@@ -80,7 +80,7 @@ def _of_a_cone(
 def _rolls(rolls: InspectionRolls, step: float) -> RollsAtHand:
     return RollsAtHand(
         rolls.roll_diameters,
-        rolls.standing_on == "small-end",
+        None if rolls.standing_on is None else rolls.standing_on == "small-end",
         rolls.stack_rise,
         step,
         rolls.measure_error_limit,

@@ -27,8 +27,10 @@ class InspectionRolls(RequestModel):
     roll_diameters: _Diameters = Field(
         description="Diameters of the pairs at hand, in `units`.", examples=[[0.125, 0.25]]
     )
-    standing_on: Literal["small-end", "large-end"] = Field(
-        "small-end", description="End that the part stands on."
+    standing_on: Literal["small-end", "large-end"] | None = Field(
+        None,
+        description="End that the part stands on. Absent: its small end, where that is wide enough "
+        "to stand on, else its large one.",
     )
     stack_rise: Length | None = Field(
         None,

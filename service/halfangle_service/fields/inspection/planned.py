@@ -183,8 +183,9 @@ def _nothing(proof: Proof) -> Any:
     return 0.0 if proof.budget.contributions else None
 
 
-def ruled_out(found: OutOfReach) -> RuledOutInspection:
-    """Write a means that does not reach."""
+def ruled_out(found: OutOfReach, *, path: str = "") -> RuledOutInspection:
+    """Write a means that does not reach; `path` is that of the object that holds the means."""
+    field = found.field if found.field.startswith("feature/") else f"{path}{found.field}"
     return RuledOutInspection(
-        means=found.means, reason=found.reason, field=found.field, instead=found.instead
+        means=found.means, reason=found.reason, field=field, instead=found.instead
     )

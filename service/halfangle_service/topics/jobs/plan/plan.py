@@ -20,6 +20,7 @@ from halfangle_service.topics.jobs.center.runout_budget import (
 from halfangle_service.topics.jobs.center.shank import planned_shank
 from halfangle_service.topics.jobs.plan import advice
 from halfangle_service.topics.jobs.plan.batch import ObservedPieces, batch_of
+from halfangle_service.topics.jobs.plan.checks import plan_mistakes, planned_checks_of
 from halfangle_service.topics.jobs.plan.clearance import PlanRoom
 from halfangle_service.topics.jobs.plan.features import (
     PlanFeature,
@@ -177,8 +178,19 @@ def plan(
         raise _nothing_reaches(ruled_out)
     runout = _runout(holding, wanted)
     rule = request.decision_rule
+    checks, sight = planned_checks_of(wanted, shop.measuring, rule, path=f"{EQUIPMENT}/measuring/")
     entries = [
-        Ranked(way, parts, planned_way(way, runout, rule, parts))
+        Ranked(
+            way,
+            parts,
+            planned_way(
+                way,
+                runout,
+                rule,
+                parts,
+                plan_mistakes(way.wrong_blocks, wanted.tolerance_arcsec, wanted.units, sight),
+            ),
+        )
         for way, parts in zip(ways, job.parts(ways), strict=True)
     ]
     entries.sort(key=lambda entry: best_first(entry.row))
@@ -196,6 +208,7 @@ def plan(
         ways=rows,
         told_apart_by=decisions(job, entries, rule),
         steps=steps_of(first, wanted, shank),
+        checks=checks,
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
