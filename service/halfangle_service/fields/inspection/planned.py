@@ -11,6 +11,7 @@ from halfangle_service.trade.inspection.means import (
     MeansName,
     OutOfReach,
     Proof,
+    Quantity,
     Reading,
     Unseen,
 )
@@ -92,25 +93,30 @@ class InspectionSizeProof(ResultModel):
     )
 
 
-class PlannedInspection(ResultModel):
-    """One means that reaches the part."""
+class PlannedMeans(ResultModel):
+    """One means that reaches the part: how it is done, what to read, what it proves."""
 
     means: MeansName = Field(description="Which means.")
     how: str = Field(description="How it is done.")
     settings: list[InspectionSetting] = Field(description="What it is set up with.")
-    blocks: list[LengthOut] = Field(
-        description="Blocks of the plate's stack, by their nominal sizes, largest first; empty "
-        "where no blocks were sent or none are taken."
-    )
     readings: list[InspectionReading] = Field(description="What to read, in order.")
     angle_proof: InspectionAngleProof | None = Field(
         description="What it proves of the angle; null where it sees none."
     )
+    cannot_see: list[Unseen] = Field(description="What it cannot see, however finely it is read.")
+
+
+class PlannedInspection(PlannedMeans):
+    """One means that reaches the part, with the size that it proves and its plate's stack."""
+
     size_proof: InspectionSizeProof | None = Field(
         description="What it proves of the large diameter; null where it sees none, or no "
         "tolerance was stated."
     )
-    cannot_see: list[Unseen] = Field(description="What it cannot see, however finely it is read.")
+    blocks: list[LengthOut] = Field(
+        description="Blocks of the plate's stack, by their nominal sizes, largest first; empty "
+        "where no blocks were sent or none are taken."
+    )
 
 
 class RuledOutInspection(ResultModel):
@@ -124,23 +130,39 @@ class RuledOutInspection(ResultModel):
     )
 
 
+def means_out(found: Inspected) -> PlannedMeans:
+    """Write a means that reaches the part."""
+    return PlannedMeans(**_facts(found))
+
+
 def inspection_out(found: Inspected, blocks: tuple[float, ...]) -> PlannedInspection:
-    """Write a means that reaches the part; `blocks` are those of its plate's stack."""
-    proofs = {proof.quantity: proof for proof in found.proofs}
-    angle, size = proofs.get("angle"), proofs.get("large-diameter")
+    """The same with what it proves of the size; `blocks` are those of its plate's stack."""
+    size = _proof(found, "large-diameter")
     return PlannedInspection(
-        means=found.means,
-        how=found.how,
-        settings=[
+        **_facts(found),
+        size_proof=None if size is None else _size(size),
+        blocks=list(blocks),
+    )
+
+
+def _facts(found: Inspected) -> dict[str, Any]:
+    """Values of the fields of `PlannedMeans`."""
+    angle = _proof(found, "angle")
+    return {
+        "means": found.means,
+        "how": found.how,
+        "settings": [
             InspectionSetting(name=one.name, unit=one.unit, set_to=one.value)
             for one in found.settings
         ],
-        blocks=list(blocks),
-        readings=[_reading(one) for one in found.readings],
-        angle_proof=None if angle is None else _angle(angle),
-        size_proof=None if size is None else _size(size),
-        cannot_see=list(found.cannot_see),
-    )
+        "readings": [_reading(one) for one in found.readings],
+        "angle_proof": None if angle is None else _angle(angle),
+        "cannot_see": list(found.cannot_see),
+    }
+
+
+def _proof(found: Inspected, quantity: Quantity) -> Proof | None:
+    return next((proof for proof in found.proofs if proof.quantity == quantity), None)
 
 
 def _reading(reading: Reading) -> InspectionReading:

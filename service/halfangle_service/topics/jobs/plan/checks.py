@@ -19,9 +19,9 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.inspection.against import against_part
 from halfangle_service.fields.inspection.planned import (
-    PlannedInspection,
+    PlannedMeans,
     RuledOutInspection,
-    inspection_out,
+    means_out,
     ruled_out,
 )
 from halfangle_service.topics.jobs.plan.features import Wanted
@@ -113,7 +113,7 @@ class PlanChecks(ResultModel):
         description="Readings that tell spindle, fixture and adapter apart, in order; empty "
         "without a limit of the runout."
     )
-    inspections: list[PlannedInspection] = Field(
+    inspections: list[PlannedMeans] = Field(
         description="Each means at hand that reaches the ground feature, as `inspection.plan` "
         "gives it."
     )
@@ -133,7 +133,7 @@ def planned_checks_of(
     checks = PlanChecks(
         set_up_checks=list(_set_up_checks(wanted, measuring, rule)),
         seat_readings=list(_seats(wanted)),
-        inspections=[inspection_out(one, ()) for one in reached],
+        inspections=[means_out(one) for one in reached],
         ruled_out=[ruled_out(one, path=path) for one in found if isinstance(one, OutOfReach)],
         best=best_of(reached),
     )

@@ -93,6 +93,9 @@ class JobPlanRequest(RequestModel):
         "quarter, 90° less that",
         "height = center_distance × sin(plate angle) + base_step",
         "included angle error = 2 × plate angle error, as jobs.center has it",
+        "wrong block: the angle by the sine of the wrong stack, less the one wanted",
+        "cone turned half round in its adapter: 2 (fixture + adapter), adapter and work together: "
+        "2 fixture, as vectors",
     ),
     sources=(
         Source(
@@ -146,6 +149,17 @@ class JobPlanRequest(RequestModel):
                 "adapter_tir": 0.0001,
                 "fixture_tir": 0.00005,
                 "indicating_tir": 0.00005,
+            },
+            "measuring": {
+                "rolls": {
+                    "roll_diameters": [0.0625, 0.125, 0.25],
+                    "measure_error_limit": 0.0001,
+                    "stack_rise_error_limit": 0.00002,
+                },
+                "comparator": {"instrument_angle_error_limit_arcsec": 60},
+                "stack_reading_error_limit": 0.0001,
+                "comparison_error_limit": 0.00005,
+                "tir_error_limit": 0.00005,
             },
         },
         "pieces": 5,
