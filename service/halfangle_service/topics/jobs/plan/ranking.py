@@ -1,7 +1,10 @@
 """The one rule by which ways are ranked, and what a way is written as."""
 
+from collections.abc import Iterable
+
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
+from halfangle_service.topics.jobs.plan.checks import PlanMistake
 from halfangle_service.topics.jobs.plan.parts.every import WayParts
 from halfangle_service.topics.jobs.plan.result import PlanAngle, PlannedWay, RuledOutWay
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, ToleratedAngle, Way
@@ -21,8 +24,9 @@ def planned_way(
     runout: PlannedRunout | None,
     rule: DecisionRule,
     parts: WayParts,
+    mistakes: Iterable[PlanMistake],
 ) -> PlannedWay:
-    """Write a way, with the judgement of all its limits."""
+    """Write a way, with the judgement of all its limits, and its smallest wrong blocks."""
     angles = [_angle(angle, rule) for angle in way.angles]
     forecasts = [angle.forecast for angle in angles]
     if runout is not None:
@@ -40,6 +44,7 @@ def planned_way(
         time=parts.time,
         feed_plan=parts.feed,
         batch=parts.batch,
+        mistakes=list(mistakes),
         clearance=parts.clearance,
     )
 
