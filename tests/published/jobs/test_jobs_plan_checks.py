@@ -45,13 +45,14 @@ def planned(call: Call, feature: Json | None = None, **equipment: Any) -> Json:
 
 
 def cone(included: float, tolerance: float) -> Json:
-    """A cone of 0.75 to 0.5 in."""
+    """A cone from 0.75 in to 0.5 in, or half an inch long where that is shorter."""
+    rise = min(0.25, math.tan(math.radians(included / 2)))
     return {
         "kind": "cone",
         "included_angle": included,
         "included_angle_tolerance_arcsec": tolerance,
         "large_diameter": 0.75,
-        "small_diameter": 0.5,
+        "small_diameter": 0.75 - rise,
     }
 
 

@@ -88,6 +88,10 @@ class PlannedWay(ResultModel):
     equipment: list[str] = Field(description="What it takes of the shop, by name.")
     forecast: Forecast = Field(description="Whether every limit will be kept.")
     angles: list[PlanAngle] = Field(description="The angle, or both of a compound face.")
+    room_to_prove_arcsec: ArcsecOut | None = Field(
+        description="Tolerance less the error to expect and the uncertainty of the finest "
+        "inspection at hand: above 0 the angle can be proved. Null where either is not known."
+    )
     runout_budget: PlannedRunout | None = Field(
         description="The runout to expect; null where no limit was stated."
     )

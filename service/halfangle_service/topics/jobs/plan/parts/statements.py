@@ -9,7 +9,15 @@ from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields
 from halfangle_service.topics.jobs.plan.parts.batch import BREAKDOWN, without_wear
 from halfangle_service.topics.jobs.plan.parts.decision import PlanBest, PlanDecision, PlanThreshold
 from halfangle_service.topics.jobs.plan.parts.every import Job, WayParts, by_flat_wheel
-from halfangle_service.topics.jobs.plan.ranking import Rank, best_first, is_fit, rank_of
+from halfangle_service.topics.jobs.plan.ranking import (
+    KnownAngle,
+    Rank,
+    best_first,
+    is_fit,
+    rank_of,
+    standing_by,
+    standing_of,
+)
 from halfangle_service.topics.jobs.plan.result import PlannedWay
 from halfangle_service.topics.jobs.plan.shop.equipment import NAMED, PlanEquipment
 from halfangle_service.topics.jobs.plan.ways.way import YAW, ToleratedAngle, Way
@@ -62,12 +70,21 @@ class _Statement:
     tried: dict[int, Contribution | None]
 
 
-def decisions(job: Job, entries: Sequence[Ranked], rule: DecisionRule) -> list[PlanDecision]:
+def decisions(
+    job: Job, entries: Sequence[Ranked], rule: DecisionRule, finest_arcsec: float | None
+) -> list[PlanDecision]:
     """Every missing statement, or all that one way lacks, that would change which way is best.
 
-    `entries` as they are ranked now. What else is missing stays missing.
+    `entries` as they are ranked now, with the finest inspection at hand. What else is missing
+    stays missing.
     """
-    race = _Race(job, entries, rule, tuple(best_first(entry.row) for entry in entries))
+    race = _Race(
+        job,
+        entries,
+        rule,
+        finest_arcsec,
+        tuple(best_first(entry.row, finest_arcsec) for entry in entries),
+    )
     now = race.best({})
     found = _statements(job.equipment, entries)
     missing = [race.missing(statement) for statement in found.values()]
@@ -119,6 +136,7 @@ class _Race:
     job: Job
     entries: Sequence[Ranked]
     rule: DecisionRule
+    finest_arcsec: float | None
     ranks: tuple[Rank, ...]
 
     def best(self, changed: Mapping[int, Rank]) -> str | None:
@@ -208,11 +226,8 @@ class _Race:
         forecast = entry.row.forecast
         if pieces < 1.0 and forecast == "holds":
             forecast = "may-not-hold"
-        lacks = any(angle.error_arcsec.not_stated for angle in entry.row.angles)
-        return rank_of(entry.row, forecast, self._doubt(entry), whole.total, lacks=lacks)
-
-    def _doubt(self, entry: Ranked) -> float:
-        return max(angle.error_arcsec.expanded_uncertainty or 0.0 for angle in entry.row.angles)
+        standing = standing_of(entry.row.angles, self.finest_arcsec)
+        return rank_of(entry.row, forecast, standing, whole.total)
 
     def _rank(self, place: int, budgets: Sequence[Budget]) -> Rank:
         """The rank of a way with other budgets of its angles."""
@@ -226,11 +241,17 @@ class _Race:
         ]
         if entry.row.runout_budget is not None:
             forecasts.append(entry.row.runout_budget.forecast)
-        forecast, doubt = together(forecasts), 0.0
-        if forecast == "may-not-hold":
-            doubt = max(half_width(budget) * a.per_unit for budget, a in pairs)
-        lacks = any(budget.not_stated for budget in budgets)
-        return rank_of(entry.row, forecast, doubt, entry.row.total_minutes, lacks=lacks)
+        known = [
+            KnownAngle(
+                a.tolerance_arcsec,
+                budget.mean * a.per_unit,
+                half_width(budget) * a.per_unit if budget.contributions else None,
+                lacks=bool(budget.not_stated),
+            )
+            for budget, a in pairs
+        ]
+        standing = standing_by(known, self.finest_arcsec)
+        return rank_of(entry.row, together(forecasts), standing, entry.row.total_minutes)
 
     def named(self, place: str | None) -> str:
         """A way in plain words."""
