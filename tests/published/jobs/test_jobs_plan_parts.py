@@ -29,6 +29,8 @@ def test_feed_of_the_center_is_that_of_a_hand_calculation(call: Call) -> None:
     assert (rough["downfeed_per_pass"], finish["downfeed_per_pass"]) == (0.0005, 0.0001)
     assert rough["last_pass"] == pytest.approx(0.0005)
     assert rough["dial_per_pass"] == pytest.approx(0.0005)
+    assert finish["last_pass"] == pytest.approx(0.0001)
+    assert finish["dial_per_pass"] == pytest.approx(0.0001)
     assert (feed["spark_out_passes"], feed["total_passes"]) == (2, 14)
     # The slant 0.375 / sin 30°, and both overruns.
     assert feed["travel"] == pytest.approx(0.75 + 0.35)
@@ -207,13 +209,20 @@ def test_clearance_is_that_of_the_single_operation(call: Call) -> None:
     alone = call("clearance.tilted-plate", **{**clearance_example(), **cone})["result"]
     found = first_way(call, feature=feature)["clearance"]
     assert found["forecast"] == alone["forecast"] == "holds"
-    assert found["smallest_gap"] == alone["smallest_gap"]
+    gap, expected = found["smallest_gap"], alone["smallest_gap"]
+    assert gap["gap"] == pytest.approx(expected["gap"], rel=1e-12)
+    for point in ("on_part", "on_body"):
+        for axis in ("x", "z"):
+            assert gap[point][axis] == pytest.approx(expected[point][axis], rel=1e-12)
     assert found["room_left"] == pytest.approx(alone["room_left"])
     near = call("clearance.tilted-plate", **{**clearance_example(), **cone, "gap_wanted": 0.23})
     found = first_way(call, feature=feature, room__gap_wanted=0.23)["clearance"]
     assert found["forecast"] == "may-not-hold"
     assert found["stick_out_needed"] == pytest.approx(near["result"]["stick_out_needed"])
-    assert found["changes"] == near["result"]["changes"]
+    changes = found["changes"]
+    assert [each["kind"] for each in changes] == [c["kind"] for c in near["result"]["changes"]]
+    assert changes[0]["kind"] == "stick-out"
+    assert changes[0]["change_to"] == pytest.approx(near["result"]["stick_out_needed"])
     assert "is wanted" in found["findings"][0]
 
 
