@@ -14,6 +14,7 @@ _UNIT = re.compile(r'[°″′"%]| (%|mm|in|µm|m/s|s|per minute|°C|to|or|and)\
 _PURE = {
     "fields/advisories.py": "was read as decimal degrees",
     "http/docs.py": "{sign}",
+    "topics/inspection/verdict/judging.py": "times four standard uncertainties",
     "topics/runout/v_block.py": "lobes: it shows",
     "topics/sine/table.py": "arcsec_per_",
     "topics/tapers/infeed.py": "times the downfeed",

@@ -29,8 +29,8 @@ from halfangle_service.trade.uncertainty import (
 from halfangle_service.trade.units import Units
 from halfangle_service.trade.wording import figure
 
-#: Halvings in the search for the least share that proves an angle: to a millionth of the length.
-_HALVINGS = 20
+#: Halvings in the search for the least share that proves an angle: to a thousandth of the length.
+_HALVINGS = 10
 ALL_OVER = 1.0
 
 
@@ -57,6 +57,11 @@ class FilmAtHand:
     def thickest(self) -> float:
         """Thickness of the film at its most, as far as was stated."""
         return self.film + (self.film_error or 0.0)
+
+    def blind_arcsec(self, part: InspectedCone) -> float:
+        """Error of the included angle, in arc-seconds, over which the film marks all over."""
+        shown = smallest_angle_shown(self.contact_length, part.cone.half_rad, self.thickest)
+        return shown * ARCSEC_PER_RADIAN
 
 
 def inspected_by_bluing(
@@ -167,7 +172,8 @@ def least_share(
 def _proves(part: InspectedCone, at_hand: FilmAtHand, share: float, rule: DecisionRule) -> bool:
     """True where a share marked at one end proves the angle, whichever end it is.
 
-    The gap is the film over the share, so that both act as their own part of themselves.
+    The gap is the film over the share. A share judged too large hides more than one judged too
+    small shows, so that both count by the least share that it may be.
     """
     misjudged = at_hand.share_error or 0.0
     if misjudged >= share:
@@ -177,19 +183,18 @@ def _proves(part: InspectedCone, at_hand: FilmAtHand, share: float, rule: Decisi
         Contribution(
             "blue_film_error_limit",
             at_hand.film_error or 0.0,
-            sensitivity=found / at_hand.film,
+            sensitivity=found * share / (share - misjudged) / at_hand.film,
             unit="length",
         ),
         Contribution(
             "marked_share_error_limit_percent",
             100.0 * misjudged,
-            sensitivity=found / (100.0 * share),
+            sensitivity=found / (100.0 * (share - misjudged)),
             unit="percent",
         ),
     )
     asked = ("blue_film_error_limit", "marked_share_error_limit_percent")
     budget = _with_gauge(parts, at_hand, asked)
     lower, upper = part.angle.lower, part.angle.upper
-    return all(
-        verdict_of(error, lower, upper, budget, rule) == "conforming" for error in (-found, found)
-    )
+    errors = (found,) if lower == -upper else (-found, found)
+    return all(verdict_of(error, lower, upper, budget, rule) == "conforming" for error in errors)

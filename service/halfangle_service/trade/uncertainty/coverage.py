@@ -22,6 +22,8 @@ from halfangle_service.trade.uncertainty.budget import (
 )
 
 Values = NDArray[np.float64]
+#: Probability between two distances from a result's mean, signed.
+Between = Callable[[float, float], float]
 
 #: Probability that an expanded uncertainty covers, unless another is asked for.
 COVERAGE_PROBABILITY = 0.95
@@ -59,7 +61,7 @@ def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
     if len(contributions) == 1 and not contributions[0].one_sided:
         return reach * _SHARE_OF_REACH[contributions[0].distribution](probability)
     series = _Series(contributions, reach)
-    return _crossing(lambda width: series.within(width) - probability, reach)
+    return crossing(lambda width: series.within(width) - probability, reach)
 
 
 def probability_within(budget: Budget, distance: float) -> float:
@@ -82,18 +84,57 @@ def probability_between(budget: Budget, low: float, high: float) -> float:
 
     Both in the unit of the result, signed; either may be infinite, for a limit to one side.
     """
+    return between_of(budget)(low, high)
+
+
+def between_of(budget: Budget) -> Between:
+    """The function that `probability_between` is of a budget, for many pairs of distances."""
     contributions = _effective(budget)
     if not contributions:
-        return 1.0 if low <= 0.0 <= high else 0.0
+        return lambda low, high: 1.0 if low <= 0.0 <= high else 0.0
     if math.isfinite(budget.degrees_of_freedom):
         from scipy.special import stdtr  # noqa: PLC0415  as above
 
         freedom = max(1, math.floor(budget.degrees_of_freedom))
-        below, above = (stdtr(freedom, x / budget.standard_uncertainty) for x in (low, high))
-        return max(0.0, float(above - below))
+        return _by_distribution(lambda x: float(stdtr(freedom, x)), budget.standard_uncertainty)
+    if all(c.distribution == "normal" for c in contributions):
+        return _by_distribution(_normal, budget.standard_uncertainty)
     reach = _reach(contributions)
-    low, high = max(low, -reach), min(high, reach)
-    return 0.0 if low >= high else _Series(contributions, reach).between(low, high)
+    if len(contributions) == 1 and _is_even(contributions[0]):
+        return _by_distribution(lambda x: min(1.0, max(0.0, (x + 1.0) / 2.0)), reach)
+    series = _Series(contributions, reach)
+
+    def between(low: float, high: float) -> float:
+        low, high = max(low, -reach), min(high, reach)
+        return 0.0 if low >= high else series.between(low, high)
+
+    return between
+
+
+def _is_even(contribution: Contribution) -> bool:
+    return contribution.distribution == "rectangular" and not contribution.one_sided
+
+
+def _normal(deviations: float) -> float:
+    """Normal distribution, of so many standard deviations."""
+    return math.erfc(-deviations / math.sqrt(2.0)) / 2.0
+
+
+def _by_distribution(distribution: Callable[[float], float], spread: float) -> Between:
+    """Probability between two distances, by the distribution of a distance over the spread.
+
+    Both are counted from the nearer tail, so that small probabilities keep their digits; the
+    distribution is even.
+    """
+
+    def between(low: float, high: float) -> float:
+        if low > high:
+            return 0.0
+        if low > 0.0:
+            low, high = -high, -low
+        return max(0.0, distribution(high / spread) - distribution(low / spread))
+
+    return between
 
 
 def guard_band(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> float:
@@ -105,8 +146,8 @@ def guard_band(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
     return half_width(budget, 2.0 * probability - 1.0)
 
 
-def _crossing(rising: Callable[[float], float], end: float) -> float:
-    """Where a function that rises from below 0 to above it, between 0 and `end`, crosses.
+def crossing(rising: Callable[[float], float], end: float) -> float:
+    """Where a function that rises from at most 0 to 0 at least, between 0 and `end`, crosses 0.
 
     False position, the kept end's value halved (the Illinois rule), so that a few steps do.
     """

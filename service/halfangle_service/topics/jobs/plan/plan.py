@@ -19,6 +19,7 @@ from halfangle_service.topics.jobs.center.runout_budget import (
 )
 from halfangle_service.topics.jobs.center.shank import planned_shank
 from halfangle_service.topics.jobs.plan import advice
+from halfangle_service.topics.jobs.plan.checks import plan_mistakes, planned_checks_of
 from halfangle_service.topics.jobs.plan.features import (
     PlanFeature,
     Wanted,
@@ -97,6 +98,9 @@ class JobPlanRequest(RequestModel):
         "surface feeds h, one square to the work's axis h / cos α",
         "advance in a turn that leaves cusps s: 2 √(s (2 R − s))",
         "after k pieces on a dress: included angle + 2 atan(k × breakdown / slant)",
+        "wrong block: the angle by the sine of the wrong stack, less the one wanted",
+        "cone turned half round in its adapter: 2 (fixture + adapter), adapter and work together: "
+        "2 fixture, as vectors",
     ),
     sources=(
         Source(
@@ -186,6 +190,17 @@ class JobPlanRequest(RequestModel):
                 "fixture_tir": 0.00005,
                 "indicating_tir": 0.00005,
             },
+            "measuring": {
+                "rolls": {
+                    "roll_diameters": [0.0625, 0.125, 0.25],
+                    "measure_error_limit": 0.0001,
+                    "stack_rise_error_limit": 0.00002,
+                },
+                "comparator": {"instrument_angle_error_limit_arcsec": 60},
+                "stack_reading_error_limit": 0.0001,
+                "comparison_error_limit": 0.00005,
+                "tir_error_limit": 0.00005,
+            },
         },
         "pieces": 5,
         "feeding": {"grinding_allowance": 0.004, "past_large_end": 0.1, "past_small_end": 0.25},
@@ -219,8 +234,19 @@ def plan(
         raise _nothing_reaches(ruled_out)
     runout = _runout(holding, wanted)
     rule = request.decision_rule
+    checks, sight = planned_checks_of(wanted, shop.measuring, rule, path=f"{EQUIPMENT}/measuring/")
     entries = [
-        Ranked(way, parts, planned_way(way, runout, rule, parts))
+        Ranked(
+            way,
+            parts,
+            planned_way(
+                way,
+                runout,
+                rule,
+                parts,
+                plan_mistakes(way.wrong_blocks, wanted.tolerance_arcsec, wanted.units, sight),
+            ),
+        )
         for way, parts in zip(ways, job.parts(ways), strict=True)
     ]
     entries.sort(key=lambda entry: best_first(entry.row))
@@ -238,6 +264,7 @@ def plan(
         ways=rows,
         told_apart_by=decisions(job, entries, rule),
         steps=steps_of(first, wanted, shank),
+        checks=checks,
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)

@@ -17,6 +17,7 @@ from halfangle_service.fields.stacks import BlockAlternative
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
 from halfangle_service.topics.jobs.center.shank import PlannedShank
 from halfangle_service.topics.jobs.center.steps import PlanStep
+from halfangle_service.topics.jobs.plan.checks import PlanChecks, PlanMistake
 from halfangle_service.topics.jobs.plan.features import PlannedFeature
 from halfangle_service.topics.jobs.plan.parts.batch import PlanBatch
 from halfangle_service.topics.jobs.plan.parts.clearance import PlanClearance
@@ -99,6 +100,10 @@ class PlannedWay(ResultModel):
     time: PlanTime = Field(description="That time by its parts.")
     feed_plan: PlanFeed = Field(description="How the allowance is ground off, and when to stop.")
     batch: PlanBatch = Field(description="When to dress, and which pieces to measure.")
+    mistakes: list[PlanMistake] = Field(
+        description="For each stack the smallest wrong block that leaves the angle's tolerance; a "
+        "stack in which no single block does is not there."
+    )
     clearance: PlanClearance | None = Field(
         description="Clearance under the wheel; null where it is not worked out for such a way, "
         "and is to be proved by hand."
@@ -144,5 +149,8 @@ class JobPlanResult(ResultModel):
     )
     steps: list[PlanStep] = Field(
         description="The steps of the first of them, in order, with the cautions of the trade."
+    )
+    checks: PlanChecks = Field(
+        description="What checks the set-up and proves the ground feature, whatever the way."
     )
     ruled_out: list[RuledOutWay] = Field(description="Every way that cannot, with the reason.")

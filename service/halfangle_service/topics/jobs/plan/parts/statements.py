@@ -208,7 +208,8 @@ class _Race:
         forecast = entry.row.forecast
         if pieces < 1.0 and forecast == "holds":
             forecast = "may-not-hold"
-        return rank_of(entry.row, forecast, self._doubt(entry), whole.total)
+        lacks = any(angle.error_arcsec.not_stated for angle in entry.row.angles)
+        return rank_of(entry.row, forecast, self._doubt(entry), whole.total, lacks=lacks)
 
     def _doubt(self, entry: Ranked) -> float:
         return max(angle.error_arcsec.expanded_uncertainty or 0.0 for angle in entry.row.angles)
@@ -228,7 +229,8 @@ class _Race:
         forecast, doubt = together(forecasts), 0.0
         if forecast == "may-not-hold":
             doubt = max(half_width(budget) * a.per_unit for budget, a in pairs)
-        return rank_of(entry.row, forecast, doubt, entry.row.total_minutes)
+        lacks = any(budget.not_stated for budget in budgets)
+        return rank_of(entry.row, forecast, doubt, entry.row.total_minutes, lacks=lacks)
 
     def named(self, place: str | None) -> str:
         """A way in plain words."""

@@ -19,6 +19,7 @@ from halfangle_service.fields.wheel.ways import (
 from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields, WheelFaceError
 from halfangle_service.topics.jobs.center.runout_budget import AdapterTir, RunoutContributions
 from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.topics.jobs.plan.shop.measuring import PlanMeasuring
 from halfangle_service.topics.jobs.plan.shop.wheel import PlanPlateBody, PlanWheel
 from halfangle_service.trade.clearance.assembly import Direction
 from halfangle_service.trade.planning import times
@@ -203,6 +204,10 @@ class PlanEquipment(RequestModel):
     )
     runout_errors: RunoutContributions = Field(
         default_factory=RunoutContributions, description="Runout that the holding adds."
+    )
+    measuring: PlanMeasuring = Field(
+        default_factory=PlanMeasuring,
+        description="What the shop checks a set-up and measures a ground feature with.",
     )
 
 

@@ -39,6 +39,7 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     stack_words,
     taken,
 )
+from halfangle_service.topics.jobs.plan.ways.wrong_blocks import HingeOnStack, on_hinges
 from halfangle_service.trade.sine.compound import Vector, raised_side
 from halfangle_service.trade.sine.compound_errors import CompoundSet, ViewSlopes
 from halfangle_service.trade.sine.compound_layings import Laid, Laying, as_drawn, other_layings
@@ -163,10 +164,11 @@ class _Hinge:
 def _built(job: CompoundJob, way: Laid, stacks: Sequence[tuple[int, ...]]) -> Way | RuledOut:
     """The way on stacks of these sizes; ruled out where they miss a view's tolerance."""
     left: list[Piece] = list(job.box.supply.box.pieces)
-    hinges = []
+    hinges, raw = [], []
     for which, place in zip(WHICH, (0, 1), strict=True):
         pieces, left = taken(left, stacks[place])
         hinges.append(_hinge(job, way, which, pieces))
+        raw.append(pieces)
     base, upper = hinges
     laid = CompoundSet(*way.hinges, job.plate.base_axis, way.laying.rotation)
     angles = tuple(_angles(job, laid, base, upper))
@@ -180,14 +182,25 @@ def _built(job: CompoundJob, way: Laid, stacks: Sequence[tuple[int, ...]]) -> Wa
             job.box.path,
             "Another set may reach it.",
         )
+    built = tuple(_stacks(job, hinges, left))
+    on_stacks = [_on_stack(hinge, pieces) for hinge, pieces in zip(hinges, raw, strict=True)]
     return Way(
         _NAME,
         job.equipment,
         angles,
         (_setting(job, way, base), _setting(job, way, upper)),
-        tuple(_stacks(job, hinges, left)),
+        built,
         job.plate.setup_minutes,
         job.plate.inspection_minutes,
+        wrong_blocks=on_hinges(laid, on_stacks, job.box.supply.box, built, job.wanted.units),
+    )
+
+
+def _on_stack(hinge: _Hinge, pieces: tuple[Piece, ...]) -> HingeOnStack:
+    """A hinge on its stack as the box has the blocks."""
+    plate = hinge.on_stack
+    return HingeOnStack(
+        hinge.which, plate.center_distance, plate.angle_rad, plate.offset, pieces, plate.off_rad
     )
 
 

@@ -32,6 +32,7 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     stack_words,
     taken,
 )
+from halfangle_service.topics.jobs.plan.ways.wrong_blocks import SetByStacks, on_rolls
 from halfangle_service.trade.sine.geometry import (
     angle_for_height,
     arcsec_per_height,
@@ -117,12 +118,17 @@ def _by_scale(dress: _Dress, dresser: ScaleDresser) -> PlanSetting:
 
 @dataclass(frozen=True, slots=True)
 class _Blocks:
-    """Blocks under both rolls of a dresser's sine base, those left, and its angle on them."""
+    """Blocks under both rolls of a dresser's sine base, those left, and its angle on them.
+
+    The raw ones are as they are in the box, without their grade.
+    """
 
     high: tuple[Piece, ...]
     low: tuple[Piece, ...]
     spare: list[Piece]
     as_set_rad: float
+    raw_high: tuple[Piece, ...]
+    raw_low: tuple[Piece, ...]
 
 
 def _blocks_for(dress: _Dress, dresser: SineBaseDresser, box: ShopBox, max_blocks: int) -> _Blocks:
@@ -133,8 +139,8 @@ def _blocks_for(dress: _Dress, dresser: SineBaseDresser, box: ShopBox, max_block
     low, spare = taken(rest, pair.low)
     rise = sum(piece.actual for piece in high) - sum(piece.actual for piece in low)
     as_set = angle_for_height(dresser.center_distance, rise / unit)
-    high, low = (stack_of(pieces, box.grade, box.material) for pieces in (high, low))
-    return _Blocks(high, low, spare, as_set)
+    graded = [stack_of(pieces, box.grade, box.material) for pieces in (high, low)]
+    return _Blocks(graded[0], graded[1], spare, as_set, high, low)
 
 
 def _by_blocks(
@@ -154,7 +160,8 @@ def _by_blocks(
         )
     if wheel.stack_error_limit is None:
         made = replace(made, budget=_with_blocks(made.budget, dress, dresser, blocks))
-    return way_by_wheel(
+    stacks = tuple(_stacks(blocks, box, max_blocks, wanted))
+    way = way_by_wheel(
         "dressed-wheel",
         equipment,
         wanted,
@@ -162,9 +169,22 @@ def _by_blocks(
         (_by_sine_base(dress, dresser, blocks, off_arcsec),),
         dress.path,
         -off_arcsec if dress.from_side else off_arcsec,
-        tuple(_stacks(blocks, box, max_blocks, wanted)),
+        stacks,
         dress.stating,
     )
+    if isinstance(way, RuledOut):
+        return way
+    times = wanted.counted * (-1.0 if dress.from_side else 1.0)
+    wrung = SetByStacks(
+        wanted.units,
+        dresser.center_distance,
+        dress.angle_rad,
+        times,
+        box.supply.box,
+        blocks.raw_high,
+        blocks.raw_low,
+    )
+    return replace(way, wrong_blocks=on_rolls(wrung, stacks))
 
 
 def _with_blocks(known: Budget, dress: _Dress, dresser: SineBaseDresser, blocks: _Blocks) -> Budget:

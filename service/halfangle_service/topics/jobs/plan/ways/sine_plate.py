@@ -46,6 +46,7 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     taken,
     without,
 )
+from halfangle_service.topics.jobs.plan.ways.wrong_blocks import SetByStacks, on_rolls
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.angle_error import of_included_angle
 from halfangle_service.trade.sine.geometry import (
@@ -240,15 +241,31 @@ def _way(seat: _Seat, name: PlanWayName, plate: PlateOnStack) -> Way:
         return _of_feature(replace(seat, plate=stated), errors)
 
     budget = budget_on(seat.plate)
+    stacks = tuple(_stacks(seat, plate, high, low))
     return Way(
         name,
         seat.equipment,
         (ToleratedAngle(angle_of(wanted), budget, wanted.tolerance_arcsec),),
         (_setting(seat, plate),),
-        tuple(_stacks(seat, plate, high, low)),
+        stacks,
         seat.plate.setup_minutes,
         seat.plate.inspection_minutes,
         adds=adds_to(lambda name, value: budget_on(_stating(seat.plate, name, value))),
+        wrong_blocks=on_rolls(_set_by_stacks(seat, plate), stacks),
+    )
+
+
+def _set_by_stacks(seat: _Seat, plate: PlateOnStack) -> SetByStacks:
+    """The plate on its stacks; turned a quarter, the work leans the other way."""
+    return SetByStacks(
+        plate.units,
+        plate.center_distance,
+        plate.angle_rad,
+        seat.wanted.counted * (-1.0 if seat.quarter else 1.0),
+        seat.box.supply.box,
+        plate.setting.pieces,
+        plate.low,
+        plate.offset,
     )
 
 

@@ -16,6 +16,7 @@ from halfangle_service.topics.jobs.plan.result import (
     PlanWayName,
     StackRole,
 )
+from halfangle_service.trade.inspection.mistakes import PlannedStack
 from halfangle_service.trade.stacks.search.stacking import stack_table
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.materials.expansion import MaterialName
@@ -67,7 +68,10 @@ def adds_to(budget_with: Callable[[str, float], Budget]) -> Adds:
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """A way that can make the feature: what it is set to, its stacks, and what is to expect."""
+    """A way that can make the feature: what it is set to, its stacks, and what is to expect.
+
+    `wrong_blocks` are the same stacks as a wrong block may be wrung into them.
+    """
 
     name: PlanWayName
     equipment: tuple[str, ...]
@@ -78,6 +82,7 @@ class Way:
     inspection_minutes: float
     cautions: tuple[Advisory, ...] = ()
     adds: Adds | None = None
+    wrong_blocks: tuple[PlannedStack, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
