@@ -201,6 +201,19 @@ def test_breakdown_stated_and_observed_is_refused(call: Call) -> None:
         )
 
 
+def test_a_slip_of_the_unit_is_refused_by_its_field(call: Call) -> None:
+    """Ten degrees off is no worn wheel's, and a wheel of 180 in is none of this machine's."""
+    seen = [{"piece_since_dress": n, "measured_error_arcsec": 36_001 * n} for n in (0, 1, 2)]
+    seen[0]["piece_since_dress"] = 3
+    request = whole_request(equipment__wheel__breakdown_per_piece=None, observed_pieces=seen)
+    with pytest.raises(Impossible, match="no worn wheel") as refusal:
+        call("jobs.plan", **request)
+    assert set(refusal.value.fields) == {"observed_pieces/1/measured_error_arcsec"}
+    with pytest.raises(Disagreement, match="180") as slip:
+        call("jobs.plan", **whole_request(equipment__wheel__diameter=180))
+    assert set(slip.value.fields) == {"equipment/wheel/diameter"}
+
+
 @pytest.mark.outside("jobs.plan", source="clearance.tilted-plate, itself against GEOS and a scan")
 def test_clearance_is_that_of_the_single_operation(call: Call) -> None:
     """Gaps and room of a plan are those of `clearance.tilted-plate` on the same cone."""
