@@ -37,7 +37,9 @@ MEASURING: Json = {
 def planned(call: Call, feature: Json | None = None, **equipment: Any) -> Json:
     """The plan of the operation's example with means of measuring, and other equipment."""
     example = load_registry().operations["jobs.plan"].example
-    shop = {**example["equipment"], "measuring": MEASURING, **equipment}
+    # The example's fixture holds its own center, and may foul with another cone.
+    means: Json = {"measuring": MEASURING, "spin_fixture": None}
+    shop = {**example["equipment"], **means, **equipment}
     stated = {name: value for name, value in shop.items() if value is not None}
     request = {**example, "feature": feature or example["feature"], "equipment": stated}
     result: Json = call("jobs.plan", **request)["result"]

@@ -149,7 +149,8 @@ class JobPlanResult(ResultModel):
     ranking: str = Field(description="The one rule by which the ways are ranked.")
     ways: list[PlannedWay] = Field(description="Every way that can make the feature, best first.")
     told_apart_by: list[PlanDecision] = Field(
-        description="What was not stated and would change which way is best."
+        description="What was not stated and would change which way is best; of the first eight "
+        "ways."
     )
     steps: list[PlanStep] = Field(
         description="The steps of the first of them, in order, with the cautions of the trade."

@@ -44,6 +44,8 @@ from halfangle_service.trade.wording import arcsec, figure, plain
 
 #: Values at which errors that act by their square are tried: small, and yet no rounding.
 _TRIED_AT = {YAW: 600.0, "diamond_height_error_limit": 0.01, "axis_offset_error_limit": 0.01}
+#: Ways whose statements are looked at, as they are ranked now: the work is bounded so.
+MOST_WAYS = 8
 #: A cone's growth in its first piece is tried up to so many times the tolerance.
 _MOST_GROWTH = 2.0
 
@@ -75,8 +77,8 @@ def decisions(
 ) -> list[PlanDecision]:
     """Every missing statement, or all that one way lacks, that would change which way is best.
 
-    `entries` as they are ranked now, with the finest inspection at hand. What else is missing
-    stays missing.
+    `entries` as they are ranked now, of which the first are looked at, with the finest inspection
+    at hand. What else is missing stays missing.
     """
     race = _Race(
         job,
@@ -86,7 +88,7 @@ def decisions(
         tuple(best_first(entry.row, finest_arcsec) for entry in entries),
     )
     now = race.best({})
-    found = _statements(job.equipment, entries)
+    found = _statements(job.equipment, entries[:MOST_WAYS])
     missing = [race.missing(statement) for statement in found.values()]
 
     def with_one(path: str, value: float) -> str | None:
@@ -184,7 +186,7 @@ class _Race:
     def by_breakdown(self, now: str | None) -> Iterator[PlanDecision]:
         """What the breakdown of the wheel a piece would decide, where it was not stated."""
         batch = self.job.batch
-        places = [place for place, e in enumerate(self.entries) if by_flat_wheel(e.way)]
+        places = [place for place, e in enumerate(self.entries[:MOST_WAYS]) if by_flat_wheel(e.way)]
         if batch.growth is not None or batch.pieces == 1 or not places:
             return
         slant, counted = self.job.wanted.slant, self.job.wanted.counted
