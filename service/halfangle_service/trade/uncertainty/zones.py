@@ -122,7 +122,7 @@ class Case:
         if not self.stated or self._too_coarse:
             return None
         if self._by_probability:
-            return self._accepted_by_probability()
+            return self._accepted_by_probability
         band = fixed_band(self.budget, self.rule, self.guard_band)
         zone = edge(self.lower, band), edge(self.upper, -band)
         return zone if max(zone[0], self._floor) <= zone[1] else None
@@ -162,6 +162,7 @@ class Case:
         """The smallest value that can be measured."""
         return 0.0 if self.of_a_vector else -math.inf
 
+    @cached_property
     def _accepted_by_probability(self) -> Zone | None:
         best = self._surest()
         if self._within(best, 1.0) < COVERAGE_PROBABILITY:
