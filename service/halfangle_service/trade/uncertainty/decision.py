@@ -80,9 +80,17 @@ def forecast_of(
     Where some contribution was not stated the limits may be missed, and are never said to hold;
     where none was, nothing is said.
     """
+    return forecast_by(verdict_of(budget.mean, lower, upper, budget, rule), budget)
+
+
+def forecast_by(verdict: Verdict, budget: Budget) -> Forecast:
+    """What a plan's expected error forecasts, by how it would be judged if it were measured.
+
+    As `forecast_of` says of a budget with something not stated.
+    """
     if not budget.contributions:
         return "not-stated"
-    found = _FORECASTS[verdict_of(budget.mean, lower, upper, budget, rule)]
+    found = _FORECASTS[verdict]
     return "may-not-hold" if found == "holds" and budget.not_stated else found
 
 
