@@ -94,3 +94,28 @@ def readings(degrees: Floats, shown: Floats) -> list[dict[str, float]]:
         {"angular_position": float(a), "reading": float(r)}
         for a, r in zip(degrees, shown, strict=True)
     ]
+
+
+EIGHT = np.arange(0.0, 360.0, 45.0)
+SWING_SLIDE = [
+    {"kind": "swing", "station": 80, "pivot_station": -20},
+    {"kind": "slide", "station": -20},
+]
+TWO_SWINGS = [
+    {"kind": "swing", "station": 90, "pivot_station": 5},
+    {"kind": "swing", "station": 5, "pivot_station": 90},
+]
+
+
+def asked(part: Shaft, angles: Floats = EIGHT, **more: Any) -> dict[str, Any]:
+    """A request with the part's readings at 10 and at 80 mm."""
+    return {
+        "units": "mm",
+        "surface": part.surface,
+        "indicator_resolution": 0.0001,
+        "near": {"station": 10, "readings": readings(angles, part.dial(10, angles))},
+        "far": {"station": 80, "readings": readings(angles, part.dial(80, angles))},
+        "tap_places": SWING_SLIDE,
+        "stations": [140],
+        **more,
+    }

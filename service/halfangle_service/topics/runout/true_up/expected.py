@@ -96,7 +96,7 @@ def _after(work: Work, end: int, tap: Tap, lines: tuple[Line, Line]) -> RunoutAf
         tir=2.0 * abs(after),
         high_spot=Direction.of(direction(center_of(after, surface))),
         indicator_change=(moved * from_side.conjugate()).real,
-        readings=[float(reading) for reading in readings],
+        expected_readings=[float(reading) for reading in readings],
         tir_of_readings=float(np.ptp(readings)) * work.to_surface,
     )
 

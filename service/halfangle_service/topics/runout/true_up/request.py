@@ -3,7 +3,11 @@
 from pydantic import Field
 
 from halfangle_service.fields import Length, NonNegativeLength, RequestModel, SignedLength
-from halfangle_service.topics.runout.readings import RunoutIndicatorFields, RunoutReadingsFields
+from halfangle_service.topics.runout.readings import (
+    RunoutIndicatorFields,
+    RunoutReading,
+    RunoutReadingsFields,
+)
 from halfangle_service.trade.runout.true_up import TapKind
 
 
@@ -14,6 +18,9 @@ class RunoutTrueUpSection(RunoutReadingsFields):
     to the axis.
     """
 
+    readings: list[RunoutReading] = Field(
+        min_length=3, max_length=180, description="Readings at any angles, each angle once."
+    )
     station: SignedLength = Field(
         description="Distance along the axis, in `units`; of a cone where the indicator senses its "
         "axis (`sensed_station_from_apex` of runout.indicate)."

@@ -41,7 +41,7 @@ class RunoutAfterTap(ResultModel):
         "indicator: a shaft goes away from it and reads less, a bore's wall comes nearer and reads "
         "more, unless the section lies beyond the pivot."
     )
-    readings: list[LengthOut] = Field(
+    expected_readings: list[LengthOut] = Field(
         description="Reading to expect at each angle sent, in that order, the indicator's zero "
         "left as it was; form included."
     )

@@ -11,7 +11,7 @@ from halfangle_service.topics.runout.true_up.expected import true_up_of
 from halfangle_service.topics.runout.true_up.request import RunoutTrueUpRequest
 from halfangle_service.topics.runout.true_up.result import RunoutTrueUpResult
 from halfangle_service.topics.runout.true_up.work import Work, taps_of, work_of
-from halfangle_service.trade.wording import plain, small_length
+from halfangle_service.trade.wording import figure, small_length
 
 #: Full movement of the form, in steps of the indicator, that is more than rounding of readings.
 FORM_STEPS = 2.0
@@ -35,7 +35,7 @@ _RICE = Source(
         "in a bore the center lies opposite to the high spot",
     ),
     sources=(VECTORS, LEVER, DOUBT, _RICE),
-    largest_request="2 sections of 720 readings, 15 harmonics, 100 stations",
+    largest_request="2 sections of 180 readings, 15 harmonics, 100 stations",
     heavy=True,
     example={
         "units": "in",
@@ -109,8 +109,8 @@ def _of_taps(work: Work, result: RunoutTrueUpResult) -> Iterator[Advisory]:
         last = result.taps[-1]
         yield note(
             "one-station-true",
-            f"One tap brings station {plain(work.request.stations[0])} true and no other: it "
-            f"leaves TIR {small_length(last.near.tir, units)} at the near section and "
+            f"One tap brings the station at {figure(work.request.stations[0], units)} true and no "
+            f"other: it leaves TIR {small_length(last.near.tir, units)} at the near section and "
             f"{small_length(last.far.tir, units)} at the far one.",
         )
 
