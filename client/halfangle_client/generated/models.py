@@ -1289,6 +1289,81 @@ class OperationList(AnswerModel):
     """The rows, in order."""
 
 
+class PlanAngle(AnswerModel):
+    """The error of one angle of the feature to expect, against its tolerance."""
+
+    of: Literal["included-angle", "face-angle", "x-angle", "y-angle"] | str
+    """Which angle."""
+    error_arcsec: ArcsecEstimate
+    """
+    Its error: known deviations, temperature and the mean of a yaw as its value, the rest as
+    its uncertainty.
+    """
+    tolerance_arcsec: float
+    """± tolerance asked for. [arcsecond]"""
+    tolerance_used_percent: float | None
+    """Worst case over tolerance; null where no contribution was stated. [percent]"""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """
+    Whether it will keep the tolerance, by `decision_rule`; never `holds` with something not
+    stated.
+    """
+
+
+class PlanAngledFace(RequestModel):
+    """A plane face at an angle to its base."""
+
+    kind: Literal["angled-face"]
+    face_angle: float | str
+    """
+    Angle between the face and the base, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    rise: float
+    """Height of the face, square to the base, in `units`. [length, 1e-06 to 10000]"""
+    tolerance_arcsec: float
+    """± tolerance of that angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+
+
+class PlanBlockSet(RequestModel):
+    """A set of gauge blocks."""
+
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
+    [1 to 60 characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
+    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
+    10000]
+    """
+    box: list[BlockOwned] | None = None
+    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
+    missing: list[float] | None = None
+    """
+    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
+    entries, each length, 1e-06 to 10000]
+    """
+    in_use: list[float] | None = None
+    """
+    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
+    each length, 1e-06 to 10000]
+    """
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 40 characters]"""
+    grade: str | None = None
+    """
+    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it,
+    for the height's uncertainty. [1 to 60 characters]
+    """
+    block_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] | None = (
+        None
+    )
+    """Material of the blocks. Absent: steel. A `box` says it of each block."""
+
+
 class PlanCheck(AnswerModel):
     """One check: whether it would catch a wrong block, and whether it can prove a tolerance."""
 
@@ -1324,6 +1399,64 @@ class PlanCheck(AnswerModel):
     """
 
 
+class PlanInternalSpindle(RequestModel):
+    """A spindle whose wheel goes into a bore."""
+
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    reach: float
+    """How far wheel and quill go into a bore, in `units`. [length, 1e-06 to 10000]"""
+
+
+class PlanSetting(AnswerModel):
+    """What is set to which angle."""
+
+    part: Literal["plate", "base", "upper", "dresser", "work", "workhead"] | str
+    """What is set."""
+    angle: Angle
+    """Angle to set."""
+    height: float | None
+    """Difference of the stacks that sets it, not rounded; null of a scale. [length]"""
+    deviation_arcsec: float | None
+    """
+    What is set less the angle wanted, by the stacks as they are; null of a scale.
+    [arcsecond]
+    """
+    arcsec_per_step: float | None
+    """Change of angle for one bench step of height; null of a scale. [arcsecond]"""
+    action: str
+    """What to do, in plain words."""
+
+
+class PlanStack(AnswerModel):
+    """A stack of a way; all of them come from one box, no block twice."""
+
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    marks: list[str | None]
+    """
+    Identification marks of the same blocks, null where one has none; empty where none of
+    them has one.
+    """
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """Total less the height asked for. [length]"""
+    actual_height: LengthEstimate
+    """
+    Height of the stack at 20 °C: the sum of nominal sizes and measured deviations, and how
+    far calibrations and grade limits leave it open. Nothing is said of that, and `grade`
+    named as not stated, where neither is known of some block. `blocks.budget` takes in
+    films and temperature.
+    """
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
+    role: Literal["high", "low", "base", "upper", "check"] | str
+    """Where it stands; `check`: to compare another one with."""
+
+
 class PlanStep(AnswerModel):
     """One step of the work, in order."""
 
@@ -1333,6 +1466,88 @@ class PlanStep(AnswerModel):
     """What to do."""
     cautions: list[str]
     """What to be careful of."""
+
+
+class PlanWheelSide(RequestModel):
+    """A wheel that may grind with its side."""
+
+    rated_for_side: bool | None = None
+    """
+    Whether the wheel is stated to be rated for grinding with its side. Absent where it is
+    not known: then this way is ruled out.
+    """
+    usable_width: float
+    """Radial width of the side that may grind, in `units`. [length, 1e-06 to 10000]"""
+    swivel_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the set swivel angle, in arc-seconds, in the plane in which the work
+    swivels. [arcsecond, 0 to 324000]
+    """
+    side_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the side from square to the wheel's axis, in arc-seconds, in the
+    plane in which the work swivels. [arcsecond, 0 to 324000]
+    """
+    axis_yaw_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 18000]
+    """
+    side_wear: float | None = None
+    """Wear of the side over the surface, square to it, in `units`. [length, 0 to 10000]"""
+    setup_minutes: float = 20.0
+    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 40 characters]"""
+
+
+class PlanWorkhead(RequestModel):
+    """A workhead swivelled by its scale, and the flat wheel beside it."""
+
+    grinder: Literal["surface", "cylindrical"]
+    """
+    `surface`: the wheel stands above the work, which the table carries past it.
+    `cylindrical`: it stands beside the work, both axes at one height (tool grinders too).
+    """
+    graduation: float | str
+    """
+    Smallest step that its scale or vernier shows, in degrees; it is set to half of it.
+    [degree, over 0, at most 5; or text in degrees, minutes, seconds]
+    """
+    axis_offset_error_limit: float | None = None
+    """
+    Largest error ± of the work axis from the wheel axis' height, in `units`; acts by its
+    square. [length, 0 to 10000]
+    """
+    axis_yaw_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 18000]
+    """
+    wheel_breakdown: float | None = None
+    """
+    Breakdown of the wheel over the length of the surface, square to it, in `units`; 0 where
+    the traverse evens it out. [length, 0 to 10000]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle to which it swivels, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    setup_minutes: float = 15.0
+    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 40 characters]"""
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
 
 
 class PlannedAngle(AnswerModel):
@@ -1444,6 +1659,78 @@ class PlannedShank(AnswerModel):
     """
 
 
+class PlateErrorFields(RequestModel):
+    """
+    Errors of a set-up on a plate under a flat wheel, each as ± a limit.
+
+    A limit that is not sent is not stated: nothing counts for it, and the plan names it. 0
+    says that there is no such error. The blocks' own errors come with `grade` or `box`, and
+    the stack's deviation from the height is known.
+    """
+
+    center_distance_error_limit: float | None = None
+    """Largest error ± of the center distance, in `units`. [length, 0 to 10000]"""
+    roll_difference: float | None = None
+    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
+    roll_parallelism: float | None = None
+    """
+    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
+    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
+    """
+    face_parallelism: float | None = None
+    """
+    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    face_parallelism_on_rolls: bool = False
+    """
+    True where the face's parallelism was measured with the plate resting on its rolls: it
+    then holds the rolls' difference already, and only the rest of it counts.
+    """
+    face_flatness: float | None = None
+    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
+    face_length: float | None = None
+    """
+    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
+    the center distance. [length, 1e-06 to 10000]
+    """
+    table_flatness: float | None = None
+    """
+    Limit ± of the difference in height of the surface plate under the two rolls, in
+    `units`. [length, 0 to 10000]
+    """
+    particle: float | None = None
+    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_celsius: float | None = None
+    """
+    Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). Not stated where
+    absent: unlike materials then turn the angle by an unknown amount, and even of like ones
+    the coefficients are known only to so much. [°C, -40 to 150]
+    """
+    temperature_error_limit_celsius: float | None = None
+    """Largest error ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float | None = None
+    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
+    plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
+    """Material of the plate."""
+    axis_yaw_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the yaw of the work's axis out of the plane in which the plate tilts;
+    at most 18000, which is 5°. It acts by its square, always toward a smaller angle.
+    [arcsecond, 0 to 18000]
+    """
+    axis_pitch_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the pitch of the work's axis to the plate's face, in the plane in
+    which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+    """
+    wheel_face_error_limit_arcsec: float | None = None
+    """
+    Largest slope ± of the wheel's face along the slant, from breakdown since dressing.
+    [arcsecond, 0 to 324000]
+    """
+
+
 class Problem(OpenModel):
     """A problem document (RFC 9457); further members hold facts that help to mend the request."""
 
@@ -1468,6 +1755,32 @@ class ProfilePoint(AnswerModel):
     """Along the wheel's axis, from one side of the wheel. [length]"""
     radial_depth: float
     """Below the periphery, radially. [length]"""
+
+
+class RuledOutWay(AnswerModel):
+    """A way that cannot make the feature."""
+
+    way: (
+        Literal[
+            "sine-plate",
+            "stacks-under-both-rolls",
+            "quarter-turn",
+            "compound-sine-plate",
+            "dressed-wheel",
+            "wheel-side",
+            "swivelled-workhead",
+        ]
+        | str
+    )
+    """Which way."""
+    equipment: list[str]
+    """What it would take of the shop, by name."""
+    reason: str
+    """Why it cannot."""
+    field: str
+    """The field of the request that stands in its way, as a path."""
+    instead: str | None
+    """The nearest that works, in plain words; null where nothing is near."""
 
 
 class RunoutAtStation(AnswerModel):
@@ -1792,6 +2105,72 @@ class ScaleDresser(RequestModel):
     """
     Smallest step that the scale or its vernier shows, in degrees. [degree, over 0, at most
     5; or text in degrees, minutes, seconds]
+    """
+
+
+class SetUpErrorFields(RequestModel):
+    """
+    How far each part of a sine set-up may be off, each as ± a limit.
+
+    A limit that is not sent is not stated: nothing counts for it, and the answer names it.
+    0 says that there is no such error.
+    """
+
+    center_distance_error_limit: float | None = None
+    """Largest error ± of the center distance, in `units`. [length, 0 to 10000]"""
+    roll_difference: float | None = None
+    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
+    roll_parallelism: float | None = None
+    """
+    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
+    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
+    """
+    face_parallelism: float | None = None
+    """
+    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    face_parallelism_on_rolls: bool = False
+    """
+    True where the face's parallelism was measured with the plate resting on its rolls: it
+    then holds the rolls' difference already, and only the rest of it counts.
+    """
+    face_flatness: float | None = None
+    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
+    face_length: float | None = None
+    """
+    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
+    the center distance. [length, 1e-06 to 10000]
+    """
+    table_flatness: float | None = None
+    """
+    Limit ± of the difference in height of the surface plate under the two rolls, in
+    `units`. [length, 0 to 10000]
+    """
+    particle: float | None = None
+    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_celsius: float | None = None
+    """
+    Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). Not stated where
+    absent: unlike materials then turn the angle by an unknown amount, and even of like ones
+    the coefficients are known only to so much. [°C, -40 to 150]
+    """
+    temperature_error_limit_celsius: float | None = None
+    """Largest error ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float | None = None
+    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
+    plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
+    """Material of the plate."""
+    axis_yaw_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the yaw of the work's axis out of the plane in which the plate tilts;
+    at most 18000, which is 5°. It acts by its square, always toward a smaller angle.
+    [arcsecond, 0 to 18000]
+    """
+    axis_pitch_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the pitch of the work's axis to the plate's face, in the plane in
+    which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
     """
 
 
@@ -4080,6 +4459,366 @@ class OperationListAnswer(Answer):
     """Formulas, sources and release."""
 
 
+class PlanCenter(RequestModel):
+    """A center: a cone that comes to its point."""
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    included_angle_tolerance_arcsec: float
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    shank: Annotated[StraightShank | TaperShank | None, Field(discriminator="kind")] = None
+    """The shank that the cone must run true to."""
+    limit_tir: float | None = None
+    """
+    Runout of the cone to its shank that the drawing allows, as full indicator movement
+    square to the axis, in `units`; needs `shank`. [length, 1e-06 to 10000]
+    """
+    kind: Literal["center"]
+    large_diameter: float
+    """
+    Larger diameter of the cone, where it meets the body, in `units`. [length, 1e-06 to
+    10000]
+    """
+
+
+class PlanCompoundFace(RequestModel):
+    """A plane face that slopes in both views of its drawing."""
+
+    kind: Literal["compound-face"]
+    orientation: Annotated[
+        SineProjectedAngles | SineTrueTilt | SineNormal, Field(discriminator="kind")
+    ]
+    """The surface."""
+    hand: Literal["as-drawn", "opposite"] = "as-drawn"
+    """`opposite`: the part of the other hand, mirrored left to right."""
+    rise: float
+    """Height of the face, square to the base, in `units`. [length, 1e-06 to 10000]"""
+    tolerance_arcsec: float
+    """± tolerance of the angle in each view, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+
+
+class PlanCompoundPlate(RequestModel):
+    """
+    A compound sine plate under a flat wheel.
+
+    Of the base plate's errors, yaw and pitch are those of the upper plate on it; of the
+    upper plate's, those of the work.
+    """
+
+    base_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    upper_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_axis: Literal["x", "y"]
+    """
+    Axis of the machine along which the hinge of the base plate lies: `x` (left to right;
+    the base raises the back or the front) or `y` (front to back; the base raises the right
+    or the left). The upper plate's hinge lies along the other. Always required: the same
+    two stacks in the other order give another surface.
+    """
+    base_step: float = 0.0
+    """Stack under the base plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    upper_step: float = 0.0
+    """Stack under the upper plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    base_raised_side: Literal["right", "left", "back", "front"] | None = None
+    """
+    Side that this plate raises, away from its hinge: `right` or `left` where the hinge lies
+    along Y, `back` or `front` where it lies along X. The work is then turned in plan so
+    that no other side is raised. Absent: either side may be.
+    """
+    upper_raised_side: Literal["right", "left", "back", "front"] | None = None
+    """
+    Side that this plate raises, away from its hinge: `right` or `left` where the hinge lies
+    along Y, `back` or `front` where it lies along X. The work is then turned in plan so
+    that no other side is raised. Absent: either side may be.
+    """
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 40 characters]"""
+    base_largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    upper_largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    base_errors: SetUpErrorFields | None = None
+    """Errors of the base plate's setting."""
+    upper_errors: SetUpErrorFields | None = None
+    """Errors of the upper plate's setting."""
+    wheel_face_error_limit_arcsec: float | None = None
+    """
+    Largest slope ± of the wheel's face along the slant, from breakdown since dressing.
+    [arcsecond, 0 to 324000]
+    """
+    setup_minutes: float = 30.0
+    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 5.0
+    """Time to inspect the first piece, in minutes (same standing). [minute, 0 to 10000]"""
+
+
+class PlanCone(RequestModel):
+    """A cone between two diameters."""
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+    included_angle_tolerance_arcsec: float
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    shank: Annotated[StraightShank | TaperShank | None, Field(discriminator="kind")] = None
+    """The shank that the cone must run true to."""
+    limit_tir: float | None = None
+    """
+    Runout of the cone to its shank that the drawing allows, as full indicator movement
+    square to the axis, in `units`; needs `shank`. [length, 1e-06 to 10000]
+    """
+    kind: Literal["cone"]
+
+
+class PlanDressedWheel(RequestModel):
+    """A wheel with a dresser for a flank."""
+
+    wheel_width: float
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
+    """How the dresser is set."""
+    stack_error_limit: float | None = None
+    """
+    Largest error ± of the stack under the dresser's sine base, in `units`. [length, 0 to
+    10000]
+    """
+    diamond_height_error_limit: float | None = None
+    """
+    Largest error ± of the diamond's height from the wheel's axis, in `units`; acts by its
+    square. [length, 0 to 10000]
+    """
+    flank_wear: float | None = None
+    """
+    Wear of the flank at one end between dressings, square to it, in `units`. [length, 0 to
+    10000]
+    """
+    axis_pitch_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the work's axis from parallel to the wheel's, in arc-seconds, in the
+    plane of both axes. [arcsecond, 0 to 324000]
+    """
+    axis_yaw_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 18000]
+    """
+    depth_per_pass: float
+    """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
+    pass_seconds_with_return: float = 10.0
+    """Time of one pass with its return, in seconds (same standing). [second, 0 to 10000]"""
+    setup_minutes: float = 40.0
+    """Time to set up, dressing apart, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time of the optical check, in minutes (same standing). [minute, 0 to 10000]"""
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 40 characters]"""
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+
+
+class PlanSinePlate(RequestModel):
+    """A sine plate with what holds the work on it, under a flat wheel."""
+
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 40 characters]"""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    low_roll_hinged: bool = False
+    """True where the low roll is a hinge, so that no stack goes under it."""
+    angle_errors: PlateErrorFields | None = None
+    """Errors of a set-up on it that turn the angle."""
+    squareness_error_limit_arcsec: float | None = None
+    """
+    Largest error ± from square of what turns the work a quarter on the plate: an angle
+    plate, or the work's own side. Takes the place of `axis_pitch_error_limit_arcsec` there.
+    [arcsecond, 0 to 324000]
+    """
+    setup_minutes: float = 30.0
+    """Time to set up, in minutes (default: common practice, no source). [minute, 0 to 10000]"""
+    inspection_minutes: float = 5.0
+    """Time to inspect the first piece, in minutes (same standing). [minute, 0 to 10000]"""
+
+
+class PlanTaperPlug(RequestModel):
+    """A taper plug; a standard's designation is enough."""
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    included_angle_tolerance_arcsec: float
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    shank: Annotated[StraightShank | TaperShank | None, Field(discriminator="kind")] = None
+    """The shank that the cone must run true to."""
+    limit_tir: float | None = None
+    """
+    Runout of the cone to its shank that the drawing allows, as full indicator movement
+    square to the axis, in `units`; needs `shank`. [length, 1e-06 to 10000]
+    """
+    gauge_diameter: float | None = None
+    """
+    Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its
+    own. [length, 1e-06 to 10000]
+    """
+    length: float | None = None
+    """
+    Length from the gauge line to the small end, in `units`; of a standard taper absent
+    where its table has one. [length, 1e-06 to 10000]
+    """
+    kind: Literal["taper-plug"]
+
+
+class PlanTaperSocket(RequestModel):
+    """A taper socket; a standard's designation is enough."""
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    included_angle_tolerance_arcsec: float
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    shank: Annotated[StraightShank | TaperShank | None, Field(discriminator="kind")] = None
+    """The shank that the cone must run true to."""
+    limit_tir: float | None = None
+    """
+    Runout of the cone to its shank that the drawing allows, as full indicator movement
+    square to the axis, in `units`; needs `shank`. [length, 1e-06 to 10000]
+    """
+    gauge_diameter: float | None = None
+    """
+    Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its
+    own. [length, 1e-06 to 10000]
+    """
+    length: float | None = None
+    """
+    Length from the gauge line to the small end, in `units`; of a standard taper absent
+    where its table has one. [length, 1e-06 to 10000]
+    """
+    kind: Literal["taper-socket"]
+
+
 class PlannedRunout(AnswerModel):
     """The runout budget of the cone against the limit. Square to the axis, at the cone."""
 
@@ -4103,6 +4842,40 @@ class PlannedRunout(AnswerModel):
     The largest contribution, by its name: the first one to mend; null where none was
     stated.
     """
+
+
+class PlannedWay(AnswerModel):
+    """One way to make the feature, in full."""
+
+    way: (
+        Literal[
+            "sine-plate",
+            "stacks-under-both-rolls",
+            "quarter-turn",
+            "compound-sine-plate",
+            "dressed-wheel",
+            "wheel-side",
+            "swivelled-workhead",
+        ]
+        | str
+    )
+    """Which way."""
+    equipment: list[str]
+    """What it takes of the shop, by name."""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """Whether every limit will be kept."""
+    angles: list[PlanAngle]
+    """The angle, or both of a compound face."""
+    runout_budget: PlannedRunout | None
+    """The runout to expect; null where no limit was stated."""
+    settings: list[PlanSetting]
+    """What is set, in order."""
+    stacks: list[PlanStack]
+    """The stacks, all from one box."""
+    first_piece_minutes: float
+    """Time to the first good piece: set-up, grinding, inspection. [minute]"""
+    total_minutes: float
+    """Time for all pieces. [minute]"""
 
 
 class ProfileBlend(AnswerModel):
@@ -5048,6 +5821,60 @@ class DressingErrorsAnswer(Answer):
     """Formulas, sources and release."""
 
 
+class PlanEquipment(RequestModel):
+    """What the shop has; lengths in the request's `units`."""
+
+    sine_plates: list[PlanSinePlate] | None = None
+    """Sine plates and bars. [at most 4 entries]"""
+    block_sets: list[PlanBlockSet] | None = None
+    """Sets of gauge blocks. [at most 4 entries]"""
+    compound_plates: list[PlanCompoundPlate] | None = None
+    """Compound sine plates. [at most 4 entries]"""
+    dressed_wheels: list[PlanDressedWheel] | None = None
+    """Wheels on which a flank may be dressed. [at most 4 entries]"""
+    wheel_sides: list[PlanWheelSide] | None = None
+    """Wheels that may grind with their side. [at most 4 entries]"""
+    swivelled_workheads: list[PlanWorkhead] | None = None
+    """Workheads swivelled by their scale. [at most 4 entries]"""
+    internal_spindle: PlanInternalSpindle | None = None
+    """What grinds a socket. Absent where there is none."""
+    runout_errors: RunoutContributions | None = None
+    """Runout that the holding adds."""
+
+
+class PlannedFeature(AnswerModel):
+    """The feature as it was read."""
+
+    kind: (
+        Literal[
+            "cone",
+            "center",
+            "taper-plug",
+            "taper-socket",
+            "angled-face",
+            "compound-face",
+        ]
+        | str
+    )
+    """Which kind it is."""
+    included_angle: Angle | None
+    """Included angle; null of a face."""
+    half_angle: Angle | None
+    """Half angle; null of a face."""
+    face_angle: Angle | None
+    """Angle between face and base, of a compound face its tilt; null of a cone."""
+    large_diameter: float | None
+    """Larger diameter; null of a face. [length]"""
+    small_diameter: float | None
+    """Smaller diameter, 0 at a point; null of a face. [length]"""
+    length: float | None
+    """Length along the axis; null of a face. [length]"""
+    slant_length: float
+    """Length along the surface, up the slope. [length]"""
+    surface_orientation: SineOrientation | None
+    """A compound face in its own views, the hand counted; null of all else."""
+
+
 class RunoutAxisAnswer(Answer):
     """An answer: RunoutAxisResult, advisories, and what it stands on."""
 
@@ -5300,6 +6127,36 @@ class CenterJobAnswer(Answer):
     """Formulas, sources and release."""
 
 
+class JobPlanResult(AnswerModel):
+    """The plan."""
+
+    job: str
+    """Name of the job."""
+    feature: PlannedFeature
+    shank: PlannedShank | None
+    """The shank and how it is held; null where none was stated."""
+    best: (
+        Literal[
+            "sine-plate",
+            "stacks-under-both-rolls",
+            "quarter-turn",
+            "compound-sine-plate",
+            "dressed-wheel",
+            "wheel-side",
+            "swivelled-workhead",
+        ]
+        | str
+        | None
+    )
+    """The first of `ways`; null where it neither holds nor may hold."""
+    ranking: str
+    """The one rule by which the ways are ranked."""
+    ways: list[PlannedWay]
+    """Every way that can make the feature, best first."""
+    ruled_out: list[RuledOutWay]
+    """Every way that cannot, with the reason."""
+
+
 class SineCompoundAnglesAnswer(Answer):
     """An answer: SineCompoundAnglesResult, advisories, and what it stands on."""
 
@@ -5334,6 +6191,16 @@ class BlockDayAnswer(Answer):
     """An answer: BlockDayResult, advisories, and what it stands on."""
 
     result: BlockDayResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class JobPlanAnswer(Answer):
+    """An answer: JobPlanResult, advisories, and what it stands on."""
+
+    result: JobPlanResult
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -5447,6 +6314,8 @@ __all__ = [
     "FaceWork",
     "FieldProblem",
     "GrindingWay",
+    "JobPlanAnswer",
+    "JobPlanResult",
     "LengthContribution",
     "LengthEstimate",
     "OperationDetail",
@@ -5454,17 +6323,38 @@ __all__ = [
     "OperationEntry",
     "OperationList",
     "OperationListAnswer",
+    "PlanAngle",
+    "PlanAngledFace",
+    "PlanBlockSet",
+    "PlanCenter",
     "PlanCheck",
+    "PlanCompoundFace",
+    "PlanCompoundPlate",
+    "PlanCone",
+    "PlanDressedWheel",
+    "PlanEquipment",
+    "PlanInternalSpindle",
+    "PlanSetting",
+    "PlanSinePlate",
+    "PlanStack",
     "PlanStep",
+    "PlanTaperPlug",
+    "PlanTaperSocket",
+    "PlanWheelSide",
+    "PlanWorkhead",
     "PlannedAngle",
     "PlannedCone",
+    "PlannedFeature",
     "PlannedFeed",
     "PlannedRunout",
     "PlannedSetting",
     "PlannedShank",
+    "PlannedWay",
+    "PlateErrorFields",
     "Problem",
     "ProfileBlend",
     "ProfilePoint",
+    "RuledOutWay",
     "RunoutAtStation",
     "RunoutAxisAnswer",
     "RunoutAxisResult",
@@ -5494,6 +6384,7 @@ __all__ = [
     "RunoutVBlockResult",
     "RunoutVector",
     "ScaleDresser",
+    "SetUpErrorFields",
     "SetupError",
     "SetupErrorsAnswer",
     "SetupErrorsResult",

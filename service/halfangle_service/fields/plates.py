@@ -25,6 +25,14 @@ CenterDistance = Annotated[
     Length,
     Field(description="Distance between the centers of the two rolls, in `units`.", examples=[5.0]),
 ]
+BaseStep = Annotated[
+    SignedLength,
+    Field(
+        description="Height of the low roll's seat over the high roll's, in `units`: the stack at "
+        "which a plate with equal rolls stands at zero.",
+        examples=[0.1],
+    ),
+]
 ReachField = Annotated[
     Annotated[float, AngleInput(gt=0, lt=90)] | None,
     Field(
@@ -66,12 +74,7 @@ class PlateFields(RequestModel):
     low_roll_diameter: Length | None = Field(
         None, description="Diameter of the other roll, in `units`."
     )
-    base_step: SignedLength = Field(
-        0.0,
-        description="Height of the low roll's seat over the high roll's, in `units`: the stack at "
-        "which a plate with equal rolls stands at zero.",
-        examples=[0.1],
-    )
+    base_step: BaseStep = 0.0
 
 
 def offset_of(plate: PlateFields) -> float:

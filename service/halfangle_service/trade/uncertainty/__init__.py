@@ -1,5 +1,6 @@
 """Uncertainty for every topic: budgets (JCGM 100), Monte Carlo (JCGM 101), judgements."""
 
+from halfangle_service.trade.uncertainty.acceptance import acceptance_zone, proves
 from halfangle_service.trade.uncertainty.budget import (
     DIVISOR,
     Budget,
@@ -33,12 +34,14 @@ __all__ = [
     "Measured",
     "Sample",
     "Verdict",
+    "acceptance_zone",
     "budget_as_stated",
     "budget_of",
     "coverage_factor",
     "draw",
     "forecast_by",
     "forecast_of",
+    "proves",
     "shortfall",
     "smallest_limit",
     "summarise",

@@ -15,7 +15,7 @@ from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY, p
 #: Edition of the decision rule.
 DecisionRule = Literal["iso-14253-1-2017", "iso-14253-1-2013"]
 #: Coverage factor of the guard band before 2017.
-_FACTOR_2013 = 2.0
+FACTOR_2013 = 2.0
 _HALVINGS = 60
 
 #: On a measurement.
@@ -48,7 +48,7 @@ def verdict_of(
     if not budget.contributions:
         return "not-provable"
     if rule == "iso-14253-1-2013":
-        return _zone_of(value, lower, upper, _FACTOR_2013 * budget.standard_uncertainty)
+        return _zone_of(value, lower, upper, FACTOR_2013 * budget.standard_uncertainty)
     within = conformance(value, lower, upper, budget)
     if within >= COVERAGE_PROBABILITY:
         return "conforming"
@@ -116,7 +116,7 @@ def shortfall(budget: Budget, limit: float, rule: DecisionRule = "iso-14253-1-20
     the error would need beyond it (2013). What was not stated is not counted.
     """
     if rule == "iso-14253-1-2013":
-        return (abs(budget.mean) + _FACTOR_2013 * budget.standard_uncertainty) / limit - 1.0
+        return (abs(budget.mean) + FACTOR_2013 * budget.standard_uncertainty) / limit - 1.0
     return COVERAGE_PROBABILITY - conformance(budget.mean, -limit, limit, budget)
 
 
@@ -124,7 +124,7 @@ def smallest_limit(budget: Budget, rule: DecisionRule = "iso-14253-1-2017") -> f
     """The tightest ± limit that a plan's error keeps by the rule, in the budget's unit."""
     mean = abs(budget.mean)
     if rule == "iso-14253-1-2013":
-        return mean + _FACTOR_2013 * budget.standard_uncertainty
+        return mean + FACTOR_2013 * budget.standard_uncertainty
     low, high = 0.0, mean + 4.0 * budget.standard_uncertainty + (budget.worst_case or 0.0)
     while shortfall(budget, high, rule) > 0.0:
         high *= 2.0

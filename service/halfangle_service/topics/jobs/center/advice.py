@@ -8,11 +8,12 @@ from halfangle_service.fields.estimate import contribution_words
 from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.runout import PHASES_NOT_STATED
 from halfangle_service.topics.jobs.center.angle_budget import PlannedAngle
-from halfangle_service.topics.jobs.center.checks import CheckFacts, PlanCheck
+from halfangle_service.topics.jobs.center.checks import PlanCheck
 from halfangle_service.topics.jobs.center.downfeed import PlannedFeed
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout, part_words
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
 from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.trade.inspection.checks import CheckFacts
 from halfangle_service.trade.units import Units
 from halfangle_service.trade.wording import arcsec, figure, small_length
 
@@ -33,7 +34,7 @@ def of_setting(plate: PlateOnStack) -> Iterator[Advisory]:
             "included angle, which the budget counts as a known offset.",
         )
     per_step = arcsec_per_step(plate.center_distance, plate.angle_rad, plate.units)
-    yield from steep_angle(plate.half_angle_degrees, per_step, STEEP_DEGREES)
+    yield from steep_angle(plate.angle_degrees, per_step, STEEP_DEGREES)
 
 
 def of_feed(feed: PlannedFeed, allowance: float | None, units: Units) -> Iterator[Advisory]:

@@ -1,0 +1,5 @@
+"""Advisories of `inspection.comparator`."""
+
+from advisories.row import Row
+
+ROWS: tuple[Row, ...] = ()

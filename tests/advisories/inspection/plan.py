@@ -1,0 +1,5 @@
+"""Advisories of `inspection.plan`."""
+
+from advisories.row import Row
+
+ROWS: tuple[Row, ...] = ()

@@ -1,0 +1,5 @@
+"""Advisories of `inspection.verdict`."""
+
+from advisories.row import Row
+
+ROWS: tuple[Row, ...] = ()
