@@ -8,6 +8,7 @@ are recalled from memory. What only one subject says stands in that subject's ow
 from collections.abc import Iterator
 
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.trade.sine.correction import WRONG_BLOCK_ARCSEC
 from halfangle_service.trade.units import Units
 from halfangle_service.trade.wording import arcsec, figure, length, plain
 
@@ -124,4 +125,21 @@ def stack_far_off(off_arcsec: float) -> Iterator[Advisory]:
             "stack-far-off",
             f"What is built sets the plate {arcsec(off_arcsec, 0)} off the angle wanted, more than "
             "rounding does: check height, blocks, angle, and what offset the plate has.",
+        )
+
+
+CORRECT_THE_CAUSE = note(
+    "correct-the-cause",
+    "A correction by blocks holds for this angle only; where the center distance is the cause "
+    "another angle needs another change.",
+)
+
+
+def wrong_block_first(error_arcsec: float) -> Iterator[Advisory]:
+    """Warn of an error, in arc-seconds, that is rarely a plate's own."""
+    if abs(error_arcsec) > WRONG_BLOCK_ARCSEC:
+        yield caution(
+            "look-for-a-wrong-block",
+            f"An error of {arcsec(abs(error_arcsec), 0)} is rarely the plate's own: look for a "
+            "wrong, forgotten or doubled block, or dirt, before correcting by blocks.",
         )
