@@ -126,7 +126,7 @@ def test_an_angle_is_written_to_a_hundredth_of_its_tolerance(
     assert wording.degrees(22.5, tolerance_arcsec) == written
 
 
-def test_blocks_of_one_size_are_observation_their_marks(call: Call) -> None:
+def test_blocks_of_one_size_are_told_apart_by_their_marks(call: Call) -> None:
     """Either of two 1 in blocks may be the one too many: each is named by its mark."""
     answer = call(
         "blocks.check",
