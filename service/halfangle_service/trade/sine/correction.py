@@ -43,6 +43,8 @@ class HeightCorrection:
 
     def angle_at(self, height: float) -> float:
         """Angle to expect at a height, in radians, the error as it is now: no approximation."""
+        if height == self.new:  # else rounding would stand for an error
+            return self.wanted_rad
         rise = self.center_distance * math.sin(self.wanted_rad) + height - self.new
         return math.asin(max(-1.0, min(1.0, rise / self.center_distance)))
 

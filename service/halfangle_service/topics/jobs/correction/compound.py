@@ -25,6 +25,7 @@ from halfangle_service.topics.jobs.correction.settings import (
     height_of,
     unbuildable,
 )
+from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.compound import (
     HingedPlate,
     Vector,
@@ -72,6 +73,11 @@ class _Face:
     views: tuple[float, float]
     acts: Vector
     in_view: Budget
+
+    def error_arcsec(self, place: int) -> float:
+        """One hinge's angle as the face shows it, less the one wanted."""
+        wanted, found = self.wanted[place], self.measured[place]
+        return tidy((found - wanted) * ARCSEC_PER_RADIAN, wanted * ARCSEC_PER_RADIAN)
 
     def hinge_budget(self, place: int) -> Budget:
         """Uncertainty of one hinge's angle, by those of both views, in arc-seconds."""
@@ -137,6 +143,7 @@ def compound_settings(
             _SETTINGS[place],
             work.wanted[place],
             work.measured[place],
+            work.error_arcsec(place),
             work.hinge_budget(place),
             own_limit,
         )
@@ -185,7 +192,8 @@ def _changed(
             built = mended[place].new if change is None else from_tenth_nm(change.total, units)
             angle = math.copysign(1.0, work.wanted[place]) * mended[place].angle_at(built)
             height = height_of(mended[place], () if change is None else (change,), units)
-        settings.append(shown[place].written(angle, height))
+        left = tidy((angle - work.wanted[place]) * ARCSEC_PER_RADIAN, angle * ARCSEC_PER_RADIAN)
+        settings.append(shown[place].written(left, height))
         after.append(angle)
     return (settings[0], settings[1]), (after[0], after[1])
 

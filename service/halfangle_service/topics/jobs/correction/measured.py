@@ -33,13 +33,14 @@ _PATH = "measured/"
 
 @dataclass(frozen=True, slots=True)
 class Deviation:
-    """The half angle, or the face's, as measured less the one wanted, in arc-seconds.
+    """The half angle, or the face's, as measured and wanted, in degrees; their difference.
 
     `error_arcsec` is None where only its sense is known: 1 larger, -1 smaller, 0 alike. `counted`
     is how often it counts in the angle that has the tolerance: twice in an included angle.
     """
 
-    wanted_rad: float
+    wanted_degrees: float
+    measured_degrees: float
     error_arcsec: float | None
     sense: int
     budget: Budget
@@ -47,9 +48,14 @@ class Deviation:
     tolerance_arcsec: float | None
 
     @property
+    def wanted_rad(self) -> float:
+        """The angle wanted, in radians."""
+        return math.radians(self.wanted_degrees)
+
+    @property
     def measured_rad(self) -> float:
-        """The angle as measured; as wanted where only its sense is known."""
-        return self.wanted_rad + (self.error_arcsec or 0.0) / ARCSEC_PER_RADIAN
+        """The angle as measured, in radians; as wanted where only its sense is known."""
+        return math.radians(self.measured_degrees)
 
 
 def within_uncertainty(error: float, budget: Budget) -> bool | None:
@@ -80,11 +86,12 @@ def deviation_of(
                 "A gauge touches a cone at one end or the other; a face has no such gauge.",
                 fields={f"{_PATH}kind": "should be angle for a face"},
             )
-        return _by_contact(measured, math.radians(wanted), tolerance)
-    error = _error_arcsec(measured, wanted, turned=isinstance(work, CorrectionCone))
+        return _by_contact(measured, wanted, tolerance)
+    read = _as_measured(measured, wanted, turned=isinstance(work, CorrectionCone))
+    error = tidy((read - wanted) * 3600.0, wanted * 3600.0)
     budget = budget_as_measured(measured, 2.0 if _is_included(measured) else 1.0)
     sense = (error > 0.0) - (error < 0.0)
-    return Deviation(math.radians(wanted), error, sense, budget, counted, tolerance)
+    return Deviation(wanted, read, error, sense, budget, counted, tolerance)
 
 
 def budget_as_measured(measured: CorrectionUncertainty, counted: float = 1.0) -> Budget:
@@ -100,8 +107,8 @@ def _is_included(measured: CorrectionAngle) -> bool:
     return "included" in one_of(measured, *MEASURED, path=_PATH)
 
 
-def _error_arcsec(measured: CorrectionAngle, wanted: float, *, turned: bool) -> float:
-    """Half angle, or the face's, as measured less the one wanted (degrees), in arc-seconds."""
+def _as_measured(measured: CorrectionAngle, wanted: float, *, turned: bool) -> float:
+    """Half angle, or the face's, as measured, in degrees; `wanted` is the one wanted."""
     field = one_of(measured, *MEASURED, path=_PATH)
     if field in _OF_CONE and not turned:
         raise Disagreement(
@@ -116,42 +123,41 @@ def _error_arcsec(measured: CorrectionAngle, wanted: float, *, turned: bool) -> 
     counted = 2.0 if "included" in field else 1.0
     value = float(getattr(measured, field)) / counted
     if not field.endswith("_arcsec"):
-        return tidy((value - wanted) * 3600.0, wanted * 3600.0)
-    if not 0.0 < wanted + value / 3600.0 < 90.0:
+        return value
+    read = wanted + value / 3600.0
+    if not 0.0 < read < 90.0:
         raise Impossible(
-            f"The error would make the angle {plain(wanted + value / 3600.0)}°.",
+            f"The error would make the angle {plain(read)}°.",
             fields={f"{_PATH}{field}": "should leave the angle between 0° and 90°"},
         )
-    return value
+    return read
 
 
 # By contact ---------------------------------------------------------------------------------------
-def _by_contact(
-    measured: CorrectionContact, wanted_rad: float, tolerance: float | None
-) -> Deviation:
-    """The deviation that a contact at one end tells, and how well."""
+def _by_contact(measured: CorrectionContact, wanted: float, tolerance: float | None) -> Deviation:
+    """The deviation that a contact at one end tells, and how well; `wanted` in degrees."""
+    wanted_rad = math.radians(wanted)
     gap_field = at_most_one_of(measured, *GAPS, path=_PATH)
     why = "A share is marked by a film of some thickness."
     needs(measured, "marked_share_percent", "blue_film", why=why, path=_PATH)
     contact = Contact(measured.surface, measured.touches, measured.contact_length, wanted_rad)
     if measured.touches == "both-ends":
         budget = _all_over(measured, wanted_rad)
-        return Deviation(wanted_rad, 0.0, 0, budget, 2.0, tolerance)
+        return Deviation(wanted, wanted, 0.0, 0, budget, 2.0, tolerance)
     if gap_field is None:
         names = tuple(f"{_PATH}{name}" for name in GAPS)
-        return Deviation(
-            wanted_rad, None, contact.sense, Budget((), not_stated=names), 2.0, tolerance
-        )
+        unknown = Budget((), not_stated=names)
+        return Deviation(wanted, wanted, None, contact.sense, unknown, 2.0, tolerance)
     gap = _gap(measured, wanted_rad)
     error, per_gap = contact.error_arcsec(gap), contact.arcsec_per_gap(gap)
-    half = wanted_rad + error / ARCSEC_PER_RADIAN
-    if not 0.0 < half < math.pi / 2.0:
+    read = wanted + error / 3600.0
+    if not 0.0 < read < 90.0:
         raise Impossible(
             "A gap as wide as that over this length leaves no cone.",
             fields={f"{_PATH}{gap_field}": "should be smaller, or contact_length longer"},
         )
     budget = _gap_budget(measured, gap, contact.sense * per_gap)
-    return Deviation(wanted_rad, error, contact.sense, budget, 2.0, tolerance)
+    return Deviation(wanted, read, error, contact.sense, budget, 2.0, tolerance)
 
 
 def _gap(measured: CorrectionContact, gauge_rad: float) -> float:

@@ -113,18 +113,20 @@ def _setting(
 ) -> CorrectionSetting:
     """The change of the setting that this angle was ground by."""
     own = request.setting_error_limit_arcsec
+    error = found.error_arcsec or 0.0
     if isinstance(set_up, CorrectionSinePlate):
-        shown = Shown("plate", found.wanted_rad, found.measured_rad, found.budget, own)
+        shown = Shown("plate", found.wanted_rad, found.measured_rad, error, found.budget, own)
         return height_setting(shown, _stacks(request, set_up, supply))
     if isinstance(set_up, CorrectionSwivel):
-        shown = Shown("swivel", found.wanted_rad, found.measured_rad, found.budget, own)
+        shown = Shown("swivel", found.wanted_rad, found.measured_rad, error, found.budget, own)
         return scale_setting(shown, set_up)
     from_side = set_up.zero == "wheel-side"
     wanted, measured = (
         dresser_angle(angle, from_side=from_side)
         for angle in (found.wanted_rad, found.measured_rad)
     )
-    shown = Shown("dresser", wanted, measured, found.budget, own)
+    turned = -error if from_side else error
+    shown = Shown("dresser", wanted, measured, turned, found.budget, own)
     if isinstance(set_up, CorrectionScaleDresser):
         return scale_setting(shown, set_up)
     return height_setting(shown, _stacks(request, set_up, supply))

@@ -92,7 +92,7 @@ class CorrectionUncertainty(RequestModel):
     standard_uncertainty_arcsec: NonNegativeArcsec | None = Field(
         None, description="Standard uncertainty of the angle as it was measured."
     )
-    measurement_error_limit_arcsec: NonNegativeArcsec | None = Field(
+    measurement_error_limit_arcsec: Arcsec | None = Field(
         None, description="Largest error ± of the angle as it was measured.", examples=[10.0]
     )
 

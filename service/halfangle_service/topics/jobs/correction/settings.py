@@ -28,6 +28,7 @@ from halfangle_service.topics.jobs.correction.result import (
     CorrectionStack,
     SettingOf,
 )
+from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.correction import (
     HeightCorrection,
     StackChange,
@@ -46,45 +47,37 @@ SETTING_ERROR = "setting_error_limit_arcsec"
 class Shown:
     """One setting as the part shows it: its angle wanted and as measured, in radians.
 
-    `budget` is of the angle as measured, `own_limit` how far a setting made anew may be off; both
-    in arc-seconds of that angle.
+    `error_arcsec` is the second less the first, `budget` that of the angle as measured, `own_limit`
+    how far a setting made anew may be off; all in arc-seconds of that angle.
     """
 
     setting: SettingOf
     wanted_rad: float
     measured_rad: float
+    error_arcsec: float
     budget: Budget
     own_limit: float | None
-
-    @property
-    def error_arcsec(self) -> float:
-        """Angle as measured less the one wanted."""
-        return (self.measured_rad - self.wanted_rad) * ARCSEC_PER_RADIAN
 
     @property
     def leave_it(self) -> bool | None:
         """Whether it is no more than its uncertainty."""
         return within_uncertainty(self.error_arcsec, self.budget)
 
-    def expected_budget(self, angle_rad: float) -> Budget:
-        """Budget of the angle to expect, in arc-seconds off the one wanted."""
-        off = (angle_rad - self.wanted_rad) * ARCSEC_PER_RADIAN
-        return with_own(self.budget, off, self.own_limit)
-
     def written(
         self,
-        expected_rad: float,
+        expected_arcsec: float,
         height: CorrectionHeight | None = None,
         scale: CorrectionScale | None = None,
     ) -> CorrectionSetting:
-        """Write the change of this setting, with the angle to expect after it."""
+        """Write the change of this setting, with the error to expect after it."""
+        expected = with_own(self.budget, expected_arcsec, self.own_limit)
         return CorrectionSetting(
             setting=self.setting,
             angle_error_arcsec=estimate(ArcsecEstimate, self.budget, self.error_arcsec),
             leave_it=self.leave_it,
             height=height,
             scale=scale,
-            expected_error_arcsec=estimate(ArcsecEstimate, self.expected_budget(expected_rad)),
+            expected_error_arcsec=estimate(ArcsecEstimate, expected),
         )
 
 
@@ -146,10 +139,11 @@ def height_setting(shown: Shown, stacks: Stacks) -> CorrectionSetting:
         stacks.height_now(shown.wanted_rad),
     )
     if shown.leave_it:
-        return shown.written(shown.measured_rad)
+        return shown.written(shown.error_arcsec)
     changes = () if stacks.supply is None else _changes(stacks, stacks.supply, mended.new)
     built = mended.new if not changes else from_tenth_nm(_difference(changes), stacks.units)
-    return shown.written(mended.angle_at(built), height_of(mended, changes, stacks.units))
+    left = (mended.angle_at(built) - shown.wanted_rad) * ARCSEC_PER_RADIAN
+    return shown.written(left, height_of(mended, changes, stacks.units))
 
 
 def height_of(
@@ -206,23 +200,24 @@ def scale_setting(
 ) -> CorrectionSetting:
     """The change of a scale's reading that mends what the part shows."""
     if shown.leave_it:
-        return shown.written(shown.measured_rad)
+        return shown.written(shown.error_arcsec)
     now_degrees = scale.scale_reading_now
     now = shown.wanted_rad if now_degrees is None else math.radians(now_degrees)
-    exact = now + shown.wanted_rad - shown.measured_rad
+    exact = now - shown.error_arcsec / ARCSEC_PER_RADIAN
     reading = (
         exact
         if scale.graduation is None
         else round_to_graduation(exact, math.radians(scale.graduation))
     )
     radius = scale.scale_radius if isinstance(scale, CorrectionSwivel) else None
-    turn = exact - now
+    turn = -shown.error_arcsec / ARCSEC_PER_RADIAN
     change = CorrectionScale(
         scale_reading_now=angle_from_radians(now),
-        turn_arcsec=turn * ARCSEC_PER_RADIAN,
+        turn_arcsec=0.0 - shown.error_arcsec,
         scale_reading=angle_from_radians(reading),
         indicator_movement=None if radius is None else 2.0 * radius * math.sin(turn / 2.0),
     )
     # By an indicator it is set exactly; by the scale alone to a graduation.
     missed = 0.0 if radius is not None else reading - exact
-    return shown.written(shown.wanted_rad + missed, scale=change)
+    left = tidy(missed * ARCSEC_PER_RADIAN, reading * ARCSEC_PER_RADIAN)
+    return shown.written(left, scale=change)
