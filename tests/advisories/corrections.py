@@ -81,6 +81,13 @@ ROWS: tuple[Row, ...] = (
         {"measured__measured_error_arcsec": -59.9},
         "60″",
     ),
+    caution(
+        "stack-far-off",
+        _CORRECTION,
+        {"set": None, "sizes": [2, 0.5, 0.3], "measured": _error(-60.1)},
+        {"measured__measured_error_arcsec": -59.9},
+        "60″",
+    ),
     note("correct-the-cause", _CORRECTION, {}, {"set_up": {"kind": "swivel"}}),
     caution(
         "mend-the-cause-first",

@@ -112,7 +112,11 @@ def cause_differences(causes: Sequence[Cause]) -> list[str]:
             "seen": " ".join(
                 f"{_SEEN[name]}{_SIGNS.get(value, value)}" for name, value in cause.says.items()
             ),
-            "figures": " ".join(re.findall("[0-9]+", f"{cause.check} {cause.mend} {cause.source}")),
+            "figures": " ".join(
+                re.findall(
+                    "[0-9]+", f"{cause.observation} {cause.check} {cause.mend} {cause.source}"
+                )
+            ),
         }
         for cause in causes
     }

@@ -108,7 +108,13 @@ REFUSED: list[tuple[dict[str, Any], str, str]] = [
         "says nothing without",
     ),
     (
-        {"set": None, "sizes": [2, 0.5, 0.3]},
+        {
+            "set": None,
+            "sizes": [2, 0.5],
+            "work": {"kind": "cone", "included_angle": 160},
+            "measured": measured(10),
+            "set_up": {"kind": "sine-plate", "center_distance": 5},
+        },
         "max_blocks",
         "No stacks of up to 6",
     ),

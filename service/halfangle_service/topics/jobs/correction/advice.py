@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from halfangle_service.cautions import CORRECT_THE_CAUSE, wrong_block_first
+from halfangle_service.cautions import CORRECT_THE_CAUSE, stack_far_off, wrong_block_first
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.topics.jobs.correction.result import CorrectionSetting, JobsCorrectionResult
 from halfangle_service.trade.wording import arcsec, option
@@ -49,6 +49,8 @@ def of_settings(result: JobsCorrectionResult, error_arcsec: float | None) -> Ite
             yield _left(setting)
     for setting in result.settings:
         yield from _coarse(setting)
+        if setting.height is not None and setting.height.stacks:
+            yield from stack_far_off(setting.expected_error_arcsec.value or 0.0)
     if error_arcsec is not None and not result.leave_it:
         yield from wrong_block_first(error_arcsec)
         if any(s.height is not None for s in result.settings):
