@@ -128,11 +128,13 @@ def stack_far_off(off_arcsec: float) -> Iterator[Advisory]:
         )
 
 
-CORRECT_THE_CAUSE = note(
-    "correct-the-cause",
-    "A correction by blocks holds for this angle only; where the center distance is the cause "
-    "another angle needs another change.",
-)
+def correct_the_cause() -> Advisory:
+    """Note that a change of blocks is no calibration."""
+    return note(
+        "correct-the-cause",
+        "A correction by blocks holds for this angle only; where the center distance is the cause "
+        "another angle needs another change.",
+    )
 
 
 def wrong_block_first(error_arcsec: float) -> Iterator[Advisory]:

@@ -103,4 +103,10 @@ ROWS: tuple[Row, ...] = (
         {"set": "metric-88", "set_up": {"kind": "sine-plate", "center_distance": 5}},
         {"set": "inch-81"},
     ),
+    caution(
+        "size-of-other-units",
+        _CORRECTION,
+        {"set": None, "sizes": [2, 0.5, 7.5]},
+        {"sizes": [2, 0.5, 0.3]},
+    ),
 )

@@ -9,7 +9,7 @@ from typing import Annotated
 from pydantic import Field
 
 from halfangle_service.cautions import (
-    CORRECT_THE_CAUSE,
+    correct_the_cause,
     stack_far_off,
     unusual_stack,
     wrong_block_first,
@@ -297,4 +297,4 @@ def _advisories(request: SineCorrectionRequest, result: SineCorrectionResult) ->
     if result.swap is not None and request.tolerance_arcsec is None:
         yield from stack_far_off(result.swap.remaining_error_arcsec)
     yield from wrong_block_first(result.measured_error_arcsec)
-    yield CORRECT_THE_CAUSE
+    yield correct_the_cause()

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from halfangle_service.cautions import CORRECT_THE_CAUSE, stack_far_off, wrong_block_first
+from halfangle_service.cautions import correct_the_cause, stack_far_off, wrong_block_first
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.topics.jobs.correction.result import CorrectionSetting, JobsCorrectionResult
 from halfangle_service.trade.wording import arcsec, option
@@ -54,7 +54,7 @@ def of_settings(result: JobsCorrectionResult, error_arcsec: float | None) -> Ite
     if error_arcsec is not None and not result.leave_it:
         yield from wrong_block_first(error_arcsec)
         if any(s.height is not None for s in result.settings):
-            yield CORRECT_THE_CAUSE
+            yield correct_the_cause()
     first = result.causes[0]
     if first.evidence == "for" and first.cause in _NOT_BY_SETTING and not result.leave_it:
         yield caution(

@@ -73,9 +73,13 @@ def correction(request: JobsCorrectionRequest) -> Outcome[JobsCorrectionResult]:
     if isinstance(request.measured, CorrectionReseating):
         return _of_seats(request, request.measured)
     supply = _supply(request)
-    if isinstance(request.measured, CorrectionSurface):
-        return _of_surface(request, request.measured, supply)
-    return of_angle(request, request.measured, supply)
+    result, error = (
+        _of_surface(request, request.measured, supply)
+        if isinstance(request.measured, CorrectionSurface)
+        else of_angle(request, request.measured, supply)
+    )
+    advisories = () if supply is None else supply.advisories
+    return Outcome(result, (*advisories, *of_settings(result, error)))
 
 
 def _supply(request: JobsCorrectionRequest) -> Supply | None:
@@ -99,8 +103,8 @@ def _of_seats(
 # A compound face ----------------------------------------------------------------------------------
 def _of_surface(
     request: JobsCorrectionRequest, measured: CorrectionSurface, supply: Supply | None
-) -> Outcome[JobsCorrectionResult]:
-    """Both stacks of a compound plate."""
+) -> tuple[JobsCorrectionResult, float | None]:
+    """Both stacks of a compound plate, and the larger of both errors in arc-seconds."""
     work, plate = request.work, request.set_up
     if not isinstance(work, CorrectionCompoundFace):
         raise Disagreement(
@@ -129,9 +133,7 @@ def _of_surface(
         error_arcsec=largest,
     )
     leave = _together(tuple(setting.leave_it for setting in change.settings))
-    result = answer_of(seen, leave, settings=list(change.settings), forecast=change.forecast)
-    advisories = () if supply is None else supply.advisories
-    return Outcome(result, (*advisories, *of_settings(result, largest)))
+    return answer_of(seen, leave, settings=list(change.settings), forecast=change.forecast), largest
 
 
 def _together(leave: tuple[bool | None, ...]) -> bool | None:

@@ -6,8 +6,6 @@ from typing import Any
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
 from halfangle_service.fields.supply import Supply
-from halfangle_service.operation import Outcome
-from halfangle_service.topics.jobs.correction.advice import of_settings
 from halfangle_service.topics.jobs.correction.causes import answer_of, observed
 from halfangle_service.topics.jobs.correction.measured import (
     Deviation,
@@ -51,8 +49,8 @@ def of_angle(
     request: JobsCorrectionRequest,
     measured: CorrectionAngle | CorrectionContact,
     supply: Supply | None,
-) -> Outcome[JobsCorrectionResult]:
-    """One setting, of a cone or a face."""
+) -> tuple[JobsCorrectionResult, float | None]:
+    """One setting, of a cone or a face, and the error in arc-seconds; None where it is unknown."""
     work, set_up = request.work, request.set_up
     if work is None or isinstance(work, CorrectionCompoundFace):
         raise Disagreement(
@@ -83,8 +81,7 @@ def of_angle(
         sense=found.sense if leave is False or found.error_arcsec is None else 0,
     )
     result = answer_of(seen, leave, forecast=forecast, **_shown(found, setting, expected))
-    advisories = () if supply is None else supply.advisories
-    return Outcome(result, (*advisories, *of_settings(result, found.error_arcsec)))
+    return result, found.error_arcsec
 
 
 def _shown(
