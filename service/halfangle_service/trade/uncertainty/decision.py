@@ -6,9 +6,11 @@ limits that is a guard band of 1.65 u at either limit. 1998 and 2013: the guard 
 uncertainty, 2 u.
 """
 
+import math
 from collections.abc import Iterable
 from typing import Literal
 
+from halfangle_service.trade.roots import crossing_near
 from halfangle_service.trade.uncertainty.budget import Budget
 from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY, probability_between
 
@@ -16,7 +18,6 @@ from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY, p
 DecisionRule = Literal["iso-14253-1-2017", "iso-14253-1-2013"]
 #: Coverage factor of the guard band before 2017.
 FACTOR_2013 = 2.0
-_HALVINGS = 60
 
 #: On a measurement.
 Verdict = Literal["conforming", "not-conforming", "not-provable"]
@@ -125,12 +126,9 @@ def smallest_limit(budget: Budget, rule: DecisionRule = "iso-14253-1-2017") -> f
     mean = abs(budget.mean)
     if rule == "iso-14253-1-2013":
         return mean + FACTOR_2013 * budget.standard_uncertainty
-    low, high = 0.0, mean + 4.0 * budget.standard_uncertainty + (budget.worst_case or 0.0)
-    while shortfall(budget, high, rule) > 0.0:
-        high *= 2.0
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2.0
-        low, high = (middle, high) if shortfall(budget, middle, rule) > 0.0 else (low, middle)
-        if high - low <= 1e-9 * high:
-            break
-    return high
+
+    def spare(limit: float) -> float:
+        return -shortfall(budget, limit, rule)
+
+    guess = mean + 1.8 * budget.standard_uncertainty
+    return crossing_near(spare, mean, math.inf, guess)[1]
