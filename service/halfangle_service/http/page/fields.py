@@ -70,9 +70,10 @@ class _Reader:
         self._written: dict[str, str] = {}
 
     def rows(self, schema: Schema, prefix: str, depth: int) -> Iterator[Row]:
-        """Rows of an object's fields, and of what is in them."""
+        """Rows of an object's fields, those that must be given first, and of what is in them."""
         required = set(schema.get("required", ()))
-        for name, field in schema.get("properties", {}).items():
+        fields = schema.get("properties", {}).items()
+        for name, field in sorted(fields, key=lambda named: named[0] not in required):
             path = prefix + name
             objects = list(self._objects(field))
             elsewhere = {self._written[m] for m, _, _ in objects if m in self._written}
@@ -182,7 +183,7 @@ def _default(field: Schema) -> str:
         return ""
     if isinstance(value, int | float) and not isinstance(value, bool):
         return plain(float(value), 12)
-    text = json.dumps(value, ensure_ascii=False)
+    text = value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)
     return text if len(text) <= _LONGEST_DEFAULT else "as described"
 
 
