@@ -19,6 +19,7 @@ from halfangle_service.http.answers import (
     TEXT,
     AnyRequest,
     Document,
+    Headers,
     answer_of,
     cached,
     require_accepts,
@@ -162,6 +163,7 @@ async def calculated(
 
 
 Handler = Callable[[AnyRequest], Awaitable[ASGIApp]]
+Writer = Callable[[], bytes]
 
 
 def reading(
@@ -311,12 +313,19 @@ class OnceMade(Generic[Made]):
 
 
 def document_route(
-    path: str, write: Callable[[], bytes], media_type: str, settings: Settings
+    path: str,
+    write: Writer,
+    media_type: str,
+    settings: Settings,
+    *,
+    headers: Headers = (),
+    asked_again: bool = False,
+    opt: Mapping[str, Any] | None = None,
 ) -> HTTPRouteHandler:
     """Make the route of a document that never changes at this release."""
-    written = OnceMade(lambda: Document(write(), media_type))
+    written = OnceMade(lambda: Document(write(), media_type, headers, asked_again=asked_again))
 
     async def document(request: AnyRequest) -> ASGIApp:
         return (await written.value()).answer(request, settings)
 
-    return reading(path, document)
+    return reading(path, document, opt)

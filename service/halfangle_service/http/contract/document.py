@@ -130,6 +130,16 @@ def _identifier(*words: str) -> str:
     return re.sub(r"\W", "_", "_".join(words))
 
 
+def operation_id(operation: AnyOperation) -> str:
+    """Operation id of a calculation asked by POST."""
+    return _identifier(operation.topic, operation.verb)
+
+
+def method_name(operation: AnyOperation) -> str:
+    """The client's method: the operation id less its topic."""
+    return _identifier(operation.verb)
+
+
 def _tag(topic: str) -> str:
     return topic or CATALOGUE
 
@@ -159,7 +169,7 @@ def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> 
 
 def _operation_item(operation: AnyOperation, schemas: Json) -> Json:
     """Path item of an operation: POST, and GET where the request is flat."""
-    identifier = _identifier(operation.topic, operation.verb)
+    identifier = operation_id(operation)
     common = {
         "tags": [operation.topic],
         "summary": operation.title,
