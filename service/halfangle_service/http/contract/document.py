@@ -24,6 +24,7 @@ from halfangle_service.http.contract.common import (
     problem_types,
     responses,
 )
+from halfangle_service.http.contract.forms import form_hints
 from halfangle_service.http.contract.shared import (
     ANGLE_COMPONENT,
     ANGLE_SCHEMA,
@@ -66,7 +67,10 @@ _INTRODUCTION = (
     "error is a problem document (RFC 9457). Lengths are in the request's `units`; angles go in as "
     "decimal degrees or as a string in degrees, minutes and seconds (`format: angle`, described by "
     "`x-formats`). A field that is not stated is left out; a `null` is read as left out, too. "
-    "Which fields go together is under `x-rules` of a request. "
+    "Which fields go together is under `x-rules` of a request. For forms `x-forms` says which "
+    "fields stand together (those of no group are the operation's own), and how many decimals of "
+    "each `x-unit` are worth showing; advanced are fields with a default and those of a group "
+    "marked so, unless they are required. "
     "Requests take no unknown field; answers may get further fields and words in later releases. "
     "Each field's name has one meaning over all operations: the document at `x-glossary` gives its "
     "title, symbol, unit and datum."
@@ -98,6 +102,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
         "x-formats": {ANGLE_FORMAT: ANGLE_FORMAT_MEANING},
         "x-glossary": GLOSSARY_PATH,
         "x-stored-answers": EXAMPLE_PATH.format(operation="{topic}.{verb}"),
+        "x-forms": form_hints(operation.request for operation in operations.values()),
         "x-problem-types": problem_types(),
         "x-advisories": advisories(),
     }
