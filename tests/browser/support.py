@@ -107,9 +107,9 @@ def browsing(site: str, profile: Path) -> Iterator[Browser]:
 
 
 @contextmanager
-def served() -> Iterator[str]:
-    """Address of a running service."""
+def served(*options: str) -> Iterator[str]:
+    """Address of a running service with these options."""
     port = free_port()
     command = ["-m", "halfangle_service.cli", "serve", "--port", str(port)]
-    with serving([*command, "--log-level", "error"], port):
+    with serving([*command, "--log-level", "error", *options], port):
         yield f"http://127.0.0.1:{port}"

@@ -50,8 +50,9 @@ def test_what_a_form_shows_stands_at_the_top_of_a_field(name: str) -> None:
             assert schema["title"] == title_of(field), field
         for union in UNIONS:
             for form in schema.get(union, ()):
-                assert set(form) <= {"type", "$ref", "format", "pattern", "maxLength", "items",
-                                     "minItems", "maxItems", "enum", "x-labels"}, field  # fmt: skip
+                assert set(form) <= {"title", "type", "$ref", "format", "pattern", "maxLength",
+                                     "items", "minItems", "maxItems", "enum",
+                                     "x-labels"}, field  # fmt: skip
 
 
 @pytest.mark.parametrize("name", ANSWERS)

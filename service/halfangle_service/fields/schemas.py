@@ -48,6 +48,7 @@ class LabelledSchema(GenerateJsonSchema):
     def model_schema(self, schema: core_schema.ModelSchema) -> JsonSchemaValue:
         """Leave answers open, and the class's name to the name that it has as a component.
 
+        One of several kinds of object has the label of its kind as title: a form offers it so.
         Examples of an answer's fields stand in the stored answers.
         """
         written = super().model_schema(schema)
@@ -62,6 +63,9 @@ class LabelledSchema(GenerateJsonSchema):
             for field in written.get("properties", {}).values():
                 field.pop("examples", None)
         del written["title"]
+        kinds = _labels_of_constants(written)
+        if kinds and self.mode == "validation":
+            written["title"] = kinds[0]
         return written
 
     def field_title_should_be_set(self, schema: Any) -> bool:
@@ -73,6 +77,11 @@ class LabelledSchema(GenerateJsonSchema):
     def get_title_from_name(self, name: str) -> str:
         """The title of the glossary."""
         return title_of(name)
+
+
+def _labels_of_constants(schema: JsonSchemaValue) -> list[str]:
+    parts = (part for part in schema.get("properties", {}).values() if "x-labels" in part)
+    return [part["x-labels"][part["const"]] for part in parts if "const" in part]
 
 
 def _written_rule(rule: Rule) -> dict[str, Any]:

@@ -9,7 +9,7 @@ from typing import Any
 from pydantic import BaseModel
 from pydantic.json_schema import JsonSchemaMode, models_json_schema
 
-from halfangle_service.fields.angles import ANGLE_FORMAT, ANGLE_FORMAT_MEANING
+from halfangle_service.fields.angles import ANGLE_FORMAT, ANGLE_FORMAT_MEANING, ANGLE_FORMS
 from halfangle_service.fields.glossary import Term, glossary, title_of
 from halfangle_service.fields.schemas import LabelledSchema
 from halfangle_service.http.contract.common import (
@@ -27,7 +27,6 @@ from halfangle_service.http.contract.common import (
 from halfangle_service.http.contract.forms import form_hints
 from halfangle_service.http.contract.shared import (
     ANGLE_COMPONENT,
-    ANGLE_SCHEMA,
     REFERENCE,
     Place,
     models_within,
@@ -169,7 +168,7 @@ def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> 
     named = with_answers_alike(with_angles_named(written))
     shared = shared_fields(named, models_within(model for model, _ in models), asked)
     schemas = with_options_shared(with_fields_shared(named, shared))
-    return dict(sorted({ANGLE_COMPONENT: ANGLE_SCHEMA, **schemas}.items()))
+    return dict(sorted({ANGLE_COMPONENT: ANGLE_FORMS, **schemas}.items()))
 
 
 def _operation_item(operation: AnyOperation, schemas: Json) -> Json:

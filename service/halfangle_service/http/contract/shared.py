@@ -21,11 +21,6 @@ Json = dict[str, Any]
 REFERENCE = "#/components/schemas/{model}"
 PARAMETER = "#/components/parameters/{model}"
 ANGLE_COMPONENT = "AngleIn"
-ANGLE_SCHEMA: Json = {
-    "description": "An angle in a request: decimal degrees as a number, or degrees, minutes and "
-    "seconds as text. The bounds of each field stand beside the reference to this.",
-    **ANGLE_FORMS,
-}
 #: What the name of a class says besides its subject: its topic, and its kind.
 _TOPIC_AND_KIND = re.compile("^[A-Z][a-z]{3,}(?=[A-Z][a-z]+[A-Z])|(Request|Result|Fields|Row)$")
 _OF_A_CHOICE = ("type", "enum", "const", "x-labels")
