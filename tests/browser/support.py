@@ -51,7 +51,7 @@ class Browser:
 
     def run(self, script: str, *arguments: Any) -> Any:
         """What a script gives that is run in the page."""
-        return self.driver.execute_script(script, *arguments)  # type: ignore[no-untyped-call]
+        return self.driver.execute_script(script, *arguments)
 
     def scripts(self, *, allowed: bool) -> None:
         """Let pages run scripts, or not."""

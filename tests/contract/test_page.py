@@ -28,7 +28,7 @@ def test_names_in_texts_are_set_as_code(service: Service) -> None:
     page = service.get("/docs").text
     assert "Inches of diameter a foot of length, whatever <code>units</code> are." in page
     for path in PAGES:
-        shown = service.get(path).text
+        shown = re.sub(r"(?s)<pre>.*?</pre>", "", service.get(path).text)
         assert "&lt;code&gt;" not in shown
         assert "`" not in shown
 
@@ -109,6 +109,17 @@ def test_every_link_leads_somewhere(service: Service) -> None:
             assert f'id="{fragment}"' in pages[target or path], (path, link)
     for target in {link.partition("#")[0] for _, link in links} - {"", *pages}:
         assert service.get(target).status_code == 200, target
+
+
+def test_every_page_leads_to_its_form(service: Service) -> None:
+    """The links of each operation's page name forms as the packaged page does: topic, id."""
+    paths = service.get("/openapi.json").json()["paths"].values()
+    known = {f"#/{o['tags'][0]}/{o['operationId']}" for item in paths for o in item.values()}
+    for name in OPERATIONS:
+        page = service.get(f"/docs/{name}").text
+        links = set(re.findall(r'href="/docs/try(#[^"]+)"', page))
+        assert links
+        assert links <= known
 
 
 def test_identifiers_of_a_page_are_unique(service: Service) -> None:
