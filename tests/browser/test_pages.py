@@ -127,7 +127,7 @@ def test_every_control_is_reached_and_left_by_keys(browser: Browser, path: str) 
 # Paper ----------------------------------------------------------------------------------------
 #: What a reader needs, and what only a screen has.
 _LOST = """
-const screen = ".top nav, .within, .next, .search, .copy, .skip, .try, .outcome, .without-script";
+const screen = ".top nav, .within, .next, .search, .copy, .skip, .trying";
 return [...document.querySelectorAll("main *, footer *")].filter(part =>
   part.textContent.trim() && !part.closest(screen) && !part.getClientRects().length
 ).map(part => part.outerHTML.slice(0, 120));
