@@ -12,7 +12,7 @@ from halfangle_service.fields import (
     SignedLength,
     UnitsField,
 )
-from halfangle_service.fields.base import Rule
+from halfangle_service.fields.base import BLOCKS, Rule
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 
 SetName = Annotated[str, Field(min_length=1, max_length=60)]
@@ -76,6 +76,7 @@ class BlockSupplyFields(RequestModel):
     """The blocks to build from: a built-in `set`, plain `sizes`, or the shop's own `box`."""
 
     rules: ClassVar[tuple[Rule, ...]] = (Rule("at-most-one-of", SOURCES),)
+    group = BLOCKS
 
     units: UnitsField
     set: SetName | None = Field(
@@ -103,6 +104,8 @@ class BlockSupplyFields(RequestModel):
 class BlockGradeFields(BlockSupplyFields):
     """The blocks to build from, and the grade of what has no calibration."""
 
+    group = BLOCKS
+
     grade: SetName | None = Field(
         None,
         description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
@@ -113,6 +116,8 @@ class BlockGradeFields(BlockSupplyFields):
 
 class BlockFinishFields(BlockGradeFields):
     """The blocks to build from, their grade, and wear blocks at the ends."""
+
+    group = BLOCKS
 
     wear_ends: WearEnds = Field("none", description="At which ends of every stack wear blocks go.")
     wear_block_size: Length | None = Field(

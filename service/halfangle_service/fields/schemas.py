@@ -5,6 +5,7 @@ In a request a field that is not stated is left out: no schema says `null`. (The
 not within a union. Requests are closed; answers are open, since a later release may add a field.
 """
 
+from collections.abc import Iterable
 from typing import Any
 
 from pydantic import BaseModel
@@ -53,6 +54,9 @@ class LabelledSchema(GenerateJsonSchema):
         rules = schema["cls"].all_rules() if issubclass(schema["cls"], RequestModel) else ()
         if rules:
             written["x-rules"] = [_written_rule(rule) for rule in rules]
+            together = _needed_together(rules)
+            if together:
+                written["dependentRequired"] = together
         if self.mode == "serialization" and written.get("additionalProperties") is False:
             del written["additionalProperties"]
             for field in written.get("properties", {}).values():
@@ -74,6 +78,22 @@ class LabelledSchema(GenerateJsonSchema):
 def _written_rule(rule: Rule) -> dict[str, Any]:
     needs = {"needs": rule.needs} if rule.needs else {}
     return {"kind": rule.kind, "fields": list(rule.fields), **needs}
+
+
+def _needed_together(rules: Iterable[Rule]) -> dict[str, list[str]]:
+    """What each field needs beside it, in JSON Schema's own words.
+
+    The other kinds stay under `x-rules` alone: `oneOf` on required fields makes generators of types
+    write a type for each, or give up.
+    """
+    needed: dict[str, list[str]] = {}
+    for rule in rules:
+        for field in rule.fields:
+            if rule.kind == "all-or-none":
+                needed.setdefault(field, []).extend(f for f in rule.fields if f != field)
+            elif rule.kind == "needs":
+                needed.setdefault(field, []).append(rule.needs)
+    return needed
 
 
 def schema_of(

@@ -12,6 +12,7 @@ from halfangle_service.fields import (
     UnitsField,
     angle_from_radians,
 )
+from halfangle_service.fields.base import PLATE
 from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.operation import Source
 from halfangle_service.trade.sine.compound import (
@@ -33,6 +34,8 @@ ROTATION = Source(
 
 class CompoundPlateFields(RequestModel):
     """What a compound (two-axis) sine plate is."""
+
+    group = PLATE
 
     units: UnitsField
     base_center_distance: CenterDistance
