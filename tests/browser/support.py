@@ -51,19 +51,21 @@ class Browser:
 
     def run(self, script: str, *arguments: Any) -> Any:
         """What a script gives that is run in the page."""
-        return self.driver.execute_script(script, *arguments)  # type: ignore[no-untyped-call]
+        return self.driver.execute_script(script, *arguments)
 
     def scripts(self, *, allowed: bool) -> None:
         """Let pages run scripts, or not."""
         self._command("Emulation.setScriptExecutionDisabled", value=not allowed)
 
-    def findings(self, within: str = "body") -> dict[str, list[str]]:
-        """What axe finds against a page or a part of it: places by rule."""
+    def findings(self, within: str = "html", without: str = "#none") -> dict[str, list[str]]:
+        """What axe finds against a page, a part of it, or all but a part: places by rule."""
         self.run((package("axe-core") / "axe.min.js").read_text("utf-8"))
         found: list[dict[str, Any]] = self.driver.execute_async_script(
-            "const [within, done] = arguments;"
-            "axe.run(within, {resultTypes: ['violations']}).then(r => done(r.violations));",
+            "const [within, without, done] = arguments;"
+            "axe.run({include: [[within]], exclude: [[without]]}, {resultTypes: ['violations']})"
+            ".then(found => done(found.violations));",
             within,
+            without,
         )
         return {
             rule["id"]: [f"{node['target']}: {node['failureSummary']}" for node in rule["nodes"]]
@@ -71,10 +73,11 @@ class Browser:
         }
 
     def requested(self) -> list[str]:
-        """Addresses that were asked for since the last time."""
+        """Addresses of the network that were asked for since the last time."""
         entries = (json.loads(e["message"])["message"] for e in self._log("performance"))
         sent = (e["params"] for e in entries if e["method"] == "Network.requestWillBeSent")
-        return [params["request"]["url"] for params in sent]
+        urls: list[str] = [params["request"]["url"] for params in sent]
+        return [url for url in urls if url.startswith(("http", "ws", "ftp"))]
 
     def complaints(self) -> list[str]:
         """What the console said since the last time."""

@@ -92,6 +92,31 @@ def test_a_bounded_search_for_the_nearest_actual_height(
     assert (result["bound"] is None) == (result["proved"] and result["order_proved"])
 
 
+@pytest.mark.outside("blocks.stack", source="Every stack of up to three, under either wear block")
+@works
+@pytest.mark.parametrize("height", [3.51, 8.551, 6.1])
+def test_a_bounded_search_under_either_of_two_wear_blocks(
+    call: Call, monkeypatch: pytest.MonkeyPatch, work: int, height: float
+) -> None:
+    """Proved is the nearest of all only where the stacks under each wear block were searched."""
+    monkeypatch.setattr(one_stack, "MOST_CANDIDATES", work)
+    wear, wanted = (4_998, 5_007), height * 10_000
+    ends = [
+        {"size": 0.5, "deviation": (actual - 5_000) / 10_000, "wear_block": True} for actual in wear
+    ]
+    nearest = min(
+        abs(sum(ACTUAL[size] for size in stack) + end - wanted)
+        for stack in every_stack(3)
+        for end in wear
+    )
+    request = {"units": "mm", "box": [*BOX, *ends], "height": height, "max_blocks": MOST}
+    result = call("blocks.stack", **request, aim="actual", wear_ends="one-end")["result"]
+    if result["proved"]:
+        assert abs(result["actual_deviation"]) * 10_000 == pytest.approx(nearest, abs=1e-4)
+    assert result["proved"] or work < WORKS[-1]
+    assert (result["bound"] is None) == (result["proved"] and result["order_proved"])
+
+
 @pytest.mark.outside("blocks.stack", source="Every stack of up to four of nine blocks")
 @works
 @pytest.mark.parametrize("prefer", ["large-blocks", "fewer-small-blocks"])

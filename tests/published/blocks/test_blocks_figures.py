@@ -1,5 +1,6 @@
 """Figures of every stack that is given, best or further, summed from the blocks in it."""
 
+import itertools
 import math
 from typing import Any
 
@@ -234,3 +235,60 @@ def test_every_stack_of_angle_blocks_is_summed(call: Call) -> None:
                 "share_percent": 100 * doubt**2 / variance,
             }
             assert_values(row, part, rel=1e-6)
+
+
+def fewest_for(box: list[int], heights: list[int], blocks: int) -> int | None:
+    """Fewest blocks that build all the heights at once, by trying every choice; None where none do.
+
+    Sizes and heights as whole numbers; a block is one place of the box.
+    """
+    ways = {frozenset[int]()}
+    for height in heights:
+        stacks = {
+            frozenset(places)
+            for count in range(1, blocks + 1)
+            for places in itertools.combinations(range(len(box)), count)
+            if sum(box[place] for place in places) == height
+        }
+        ways = {used | stack for used in ways for stack in stacks if not used & stack}
+    return min(map(len, ways), default=None)
+
+
+@pytest.mark.outside("blocks.stacks", source="Brute force: every choice of blocks for every height")
+@pytest.mark.parametrize("heights", [[17, 12, 26], [33, 25, 14], [40, 41, 9], [22, 21, 20]])
+def test_how_many_stand_and_by_how_few_blocks(call: Call, heights: list[int]) -> None:
+    """No more heights stand at once, and none by fewer blocks, than trying every choice finds.
+
+    Of as many the first in their order are kept. A block that is said to make another height
+    possible does.
+    """
+    box = [1, 2, 2, 5, 7, 10, 12, 15]
+    named = [{"name": f"h{height}", "height": height} for height in heights]
+    sizes = [{"size": size} for size in sorted(set(box) - {2})] + [{"size": 2, "count": 2}]
+    result = call("blocks.stacks", units="mm", box=sizes, heights=named, max_blocks=3)["result"]
+    standing = next(
+        list(chosen)
+        for count in range(len(heights), 0, -1)
+        for chosen in itertools.combinations(heights, count)
+        if fewest_for(box, list(chosen), 3) is not None
+    )
+    assert result["proved"]
+    assert [stack["name"] for stack in result["stacks"]] == [f"h{height}" for height in standing]
+    assert result["largest_count"] == len(standing)
+    assert result["fewest_possible"] == fewest_for(box, standing, 3) == result["count"]
+    for entry in result["left_out"]:
+        height = int(entry["name"].removeprefix("h"))
+        for way in entry["would_make_it_possible"]:
+            borrowed = [*box, round(way["block"])]
+            assert fewest_for(borrowed, [*standing, height], 3) is not None
+
+
+@pytest.mark.outside("blocks.stacks", source="By hand: 30 − 12 − 10 = 8, which is away")
+def test_the_block_that_is_away_is_the_one_that_helps(call: Call) -> None:
+    """Of 12, 10 and 5, with 8 away, 30 mm stand with the 8 only; 5 mm stand anyway."""
+    box = [{"size": 12}, {"size": 10}, {"size": 5}, {"size": 8, "state": "in-use"}]
+    heights = [{"name": "low", "height": 5}, {"name": "high", "height": 30}]
+    result = call("blocks.stacks", units="mm", box=box, heights=heights, max_blocks=3)["result"]
+    (left,) = result["left_out"]
+    assert left["name"] == "high"
+    assert left["would_make_it_possible"][0]["block"] == pytest.approx(8, rel=1e-12)

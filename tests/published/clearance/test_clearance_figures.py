@@ -5,9 +5,10 @@ from typing import Any
 
 import numpy as np
 import pytest
+from scipy.optimize import brentq
 
 from halfangle_service.topics.clearance.tilted_plate import tilted_plate
-from support import Call, assert_values
+from support import Call, assert_values, changed
 
 EXAMPLE: dict[str, Any] = dict(tilted_plate.example)
 SINE, COSINE = 0.5, math.cos(math.radians(30))
@@ -71,3 +72,23 @@ def test_how_high_it_stands(call: Call, body_height: float) -> None:
     assert result["height_over_all"] == pytest.approx(expected)
     assert result["room_left"] == pytest.approx(EXAMPLE["room_under_wheel"] - expected)
     assert (over_line > 0) == (body_height == 5.0)
+
+
+@pytest.mark.outside("clearance.tilted-plate", source="A corner and a circle in a plane, by hand")
+@pytest.mark.parametrize("wanted", [0.1, 0.25])
+def test_the_stick_out_named_gives_the_gap_wanted(call: Call, wanted: float) -> None:
+    """Standing out as far as is named, the nose's corner is as far from the wheel as is wanted.
+
+    The wheel's center comes 0.1 in past the large end, its radius above the ground line; the
+    corner of the nose of 1.25 in lies the stick-out behind that end.
+    """
+
+    def gap(stick_out: float) -> float:
+        center = np.array([-0.1, 3.5])
+        return float(np.linalg.norm(level(-stick_out, 0.625) - center)) - 3.5
+
+    assert gap(0.4) < 0.1
+    request = changed(EXAMPLE, fixture__stick_out=0.4, wheel__worn_diameter=None, gap_wanted=wanted)
+    result = call("clearance.tilted-plate", **request)["result"]
+    change = next(entry for entry in result["changes"] if entry["kind"] == "stick-out")
+    assert change["change_to"] == pytest.approx(brentq(lambda s: gap(s) - wanted, 0.4, 3), rel=1e-5)

@@ -116,7 +116,9 @@ def test_the_mistake_that_matters_leaves_the_tolerance(call: Call, tolerance: fl
     changes = [wrung - meant for meant, wrung in product(stack, sizes - set(stack))]
     least = min((c for c in changes if abs(error(c)) > tolerance), key=abs)
     mistake = plan["smallest_mistake_past_tolerance"]
-    assert abs(mistake["wrung"] - mistake["meant"]) == pytest.approx(abs(least))
+    change = mistake["wrung"] - mistake["meant"]
+    assert abs(change) == pytest.approx(abs(least))
+    assert mistake["included_angle_error_arcsec"] == pytest.approx(error(change), abs=1e-6)
     assert abs(mistake["included_angle_error_arcsec"]) > tolerance
     assert abs(plan["smallest_mistake"]["included_angle_error_arcsec"]) < tolerance
 

@@ -99,13 +99,39 @@ def test_two_stacks_that_a_small_set_has_not(call: Call) -> None:
         )
 
 
-def test_mistakes_at_thirty_thirty(call: Call) -> None:
-    """The other frame is 4.58° out at 30/30, no correction at all 3.43°."""
-    check = call(
-        "sine.compound", base_axis="x", frame="part", orientation=_projected(30, 30), **PLATE
-    )["result"]["rotation_check"]
-    assert check["wrong_frame"]["degrees"] == pytest.approx(4.58, abs=5e-3)
-    assert check["uncorrected"]["degrees"] == pytest.approx(3.43, abs=5e-3)
+@pytest.mark.outside("sine.compound", source="scipy.spatial.transform.Rotation, intrinsic Euler.")
+@pytest.mark.parametrize(
+    ("x", "y", "wrong", "uncorrected"), [(30, 30, 4.58, 3.43), (20, -35, None, None)]
+)
+def test_mistakes_of_frame_and_correction(
+    call: Call, x: float, y: float, wrong: float | None, uncorrected: float | None
+) -> None:
+    """What the surface is off level, turned by the other frame's angles or by the view's own.
+
+    Said at 30/30: the other frame is 4.58° out, no correction at all 3.43°.
+    """
+    asked = {"base_axis": "x", "orientation": _projected(x, y), **PLATE}
+    right = call("sine.compound", frame="part", **asked)["result"]
+    other, check = (
+        call("sine.compound", frame="machine", **asked)["result"],
+        right["rotation_check"],
+    )
+    normal = np.array([-math.tan(math.radians(x)), -math.tan(math.radians(y)), 1.0])
+
+    def off_level(base: float, upper: float) -> float:
+        signed = [
+            math.copysign(angle, right[hinge]["angle"]["degrees"])
+            for hinge, angle in (("base", base), ("upper", upper))
+        ]
+        turned = _rotation(*signed, "x").apply(normal / np.linalg.norm(normal))
+        return math.degrees(math.atan2(math.hypot(turned[0], turned[1]), turned[2]))
+
+    set_wrong = off_level(other["base"]["angle"]["degrees"], other["upper"]["angle"]["degrees"])
+    assert check["wrong_frame"]["degrees"] == pytest.approx(set_wrong, rel=1e-9)
+    assert check["uncorrected"]["degrees"] == pytest.approx(off_level(y, x), rel=1e-9)
+    if wrong is not None:
+        assert set_wrong == pytest.approx(wrong, abs=5e-3)
+        assert off_level(y, x) == pytest.approx(uncorrected, abs=5e-3)
 
 
 @pytest.mark.outside("sine.compound", source="scipy.spatial.transform.Rotation, intrinsic Euler.")

@@ -141,6 +141,7 @@ def test_what_errors_not_stated_might_explain_is_left_open(call: Call) -> None:
     assert explained(diameter_error_limit=0.0005, length_error_limit=0) == {True, False}
 
 
+@pytest.mark.outside("tapers.identify", source="atan of 10 / (2 · 50) and its derivatives, by hand")
 def test_the_half_angle_of_a_cut_carries_its_error(call: Call) -> None:
     """Worst case cos² α (2 δD + C δl) / (2 l) of the half angle, by its derivatives."""
     result = call(

@@ -16,7 +16,7 @@ from halfangle_service.fields.schemas import schema_of
 from halfangle_service.http.contract.common import EXAMPLE_PATH, described_tags
 from halfangle_service.http.contract.document import operation_id
 from halfangle_service.http.contract.samples import sample_answer
-from halfangle_service.http.page.fields import Row, rows_of, rules_of
+from halfangle_service.http.page.fields import Row, rows_of, rules_of, unit_in_words
 from halfangle_service.http.page.files import (
     PACKAGED,
     as_address,
@@ -33,6 +33,10 @@ AnyOperation = Operation[Any, Any]
 PAGES_PATH = "/docs"
 #: Operation that the overview calls with, as the README does.
 _SHOWN = "sine.setting"
+_FORMULA_OF_A_CELL = (
+    f'=NUMBERVALUE(WEBSERVICE("{ORIGIN}/v1/sine/setting?units=mm&center_distance=100&angle="'
+    '&SUBSTITUTE(A2;",";".")&"&pick=height"); ".")'
+)
 _STANDINGS = {
     "published": "published",
     "from-memory": "from memory, not read again",
@@ -70,6 +74,8 @@ def reference_page(
         shown=shown,
         samples=samples_of(shown, json.loads(sample_answer(shown))),
         origin=ORIGIN,
+        formula_of_a_cell=_FORMULA_OF_A_CELL,
+        unit_in_words=unit_in_words,
     )
 
 
@@ -122,6 +128,7 @@ def _environment() -> Environment:
     )
     environment.filters["code"] = _code
     environment.filters["origin"] = _origin
+    environment.filters["breakable"] = _breakable
     return environment
 
 
@@ -139,6 +146,11 @@ def _origin(text: str) -> Markup:
     escaped = str(escape(text))
     marked = escaped.replace(ORIGIN, f'<span class="origin">{ORIGIN}</span>')
     return Markup(marked)  # noqa: S704  escaped
+
+
+def _breakable(name: str) -> Markup:
+    """Escape a name and let it go on in the next line after each of its words."""
+    return Markup(re.sub(r"([_.])", r"\1<wbr>", str(escape(name))))  # noqa: S704  escaped
 
 
 def _words(operation: AnyOperation) -> str:

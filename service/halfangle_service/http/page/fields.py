@@ -62,6 +62,16 @@ def _rule(rule: Schema, model: str) -> str:
     return f"{within}{words if within else words[:1].upper() + words[1:]} {fields}."
 
 
+def unit_in_words(written: str) -> str:
+    """A unit as a person reads it; a pure number has none.
+
+    >>> unit_in_words("inch_per_foot"), unit_in_words("length|degree"), unit_in_words("1")
+    ('inch per foot', 'length or degrees', '')
+    """
+    words = (_UNITS.get(word, word.replace("_", " ")) for word in written.split("|"))
+    return "" if written == "1" else " or ".join(words)
+
+
 class _Reader:
     """Reads a schema; remembers where each object was written out."""
 
@@ -148,9 +158,7 @@ class _Reader:
     def _unit(self, field: Schema) -> str:
         """Unit of a number, of the numbers of a list, or of an object's own."""
         if "x-unit" in field:
-            written = str(field["x-unit"])
-            words = (_UNITS.get(word, word.replace("_", " ")) for word in written.split("|"))
-            return "" if written == "1" else " or ".join(words)
+            return unit_in_words(str(field["x-unit"]))
         parts = [*field.get("anyOf", ()), *field.get("oneOf", ())]
         parts += [field["items"]] if isinstance(field.get("items"), dict) else []
         return next((unit for part in parts if (unit := self._unit(part))), "")

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from importlib.resources import files
+from importlib.resources.abc import Traversable
 from typing import Any
 from urllib.parse import quote
 
@@ -31,9 +32,8 @@ def static_files() -> Iterator[tuple[str, str]]:
 
 def read_file(name: str) -> bytes:
     """Content of one of them."""
-    if name in PACKAGED:
-        return (swagger_ui_path / name).read_bytes()
-    return (files(__package__) / "static" / name).read_bytes()
+    folder: Traversable = swagger_ui_path if name in PACKAGED else files(__package__) / "static"
+    return (folder / name).read_bytes()
 
 
 def drawings_in(value: Any) -> Iterator[str]:

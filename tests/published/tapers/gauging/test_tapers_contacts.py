@@ -38,15 +38,19 @@ def test_one_ball_touches_below_its_center(call: Call) -> None:
 def test_two_balls_touch_below_their_centers(call: Call) -> None:
     """Balls of 40 and 32 mm whose centers lie 12 and 92 mm deep: sin α = 4 / 80.
 
-    They touch r sin α below their centers: 13 and 92.8 mm.
+    They touch r sin α below their centers: 13 and 92.8 mm. At its end, 28 mm under the small ball's
+    center, the wall has come in by 28 tan α from where it is r / cos α off the axis.
     """
     balls = {"large_ball_diameter": 40, "small_ball_diameter": 32}
     depths = {"large_ball_depth": -8, "small_ball_depth": 76}
     result = call("tapers.over-balls", units="mm", **balls, **depths, length=120)["result"]
+    half = math.asin(0.05)
     expected = {
         "large_ball_contact_depth": 13,
         "small_ball_contact_depth": 92.8,
-        **slope_of(math.asin(0.05), "one_in_x", "rate_of_taper"),
+        "small_diameter.value": 2
+        * (16 / math.cos(math.asin(0.05)) - 28 * math.tan(math.asin(0.05))),
+        **slope_of(half, "one_in_x", "rate_of_taper"),
     }
     assert_values(result, expected)
 

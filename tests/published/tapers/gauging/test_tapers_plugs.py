@@ -62,6 +62,9 @@ def test_two_gauges_find_the_taper(call: Call) -> None:
     )["result"]
     assert result["half_angle"]["value"]["degrees"] == pytest.approx(1.5, rel=1e-9)
     assert result["large_diameter"]["value"] == pytest.approx(18, rel=1e-9)
+    at_end = side.intersection(LineString([(64, 0), (64, 100)]))
+    assert isinstance(at_end, Point)
+    assert result["small_diameter"]["value"] == pytest.approx(2 * at_end.y, rel=1e-9)
     at_line = side.intersection(LineString([(10, 0), (10, 100)]))
     assert isinstance(at_line, Point)
     assert result["gauge_line_diameter"]["value"] == pytest.approx(2 * at_line.y, rel=1e-9)

@@ -107,7 +107,7 @@ function answered(answer) {
   const list = element("ul", "", "advised");
   list.append(...advisories.map((one) => {
     const line = element("li", "", one.severity);
-    line.append(element("strong", one.severity), ` ${one.code}: ${one.message}`);
+    line.append(element("strong", one.severity), ` ${one.code}: `, ...worded(one.message));
     return line;
   }));
   return [...(advisories.length ? [list] : []), ...drawings, element("pre", result)];
@@ -117,10 +117,17 @@ function refused(problem) {
   const list = element("ul", "");
   list.append(...(problem.errors ?? []).map((one) => {
     const line = element("li", "");
-    line.append(element("code", one.pointer), ` ${one.message}`);
+    line.append(element("code", one.pointer), " ", ...worded(one.message));
     return line;
   }));
-  return [element("p", problem.detail ?? ""), list];
+  const detail = element("p", "");
+  detail.append(...worded(problem.detail ?? ""));
+  return [detail, list];
+}
+
+// A sentence, with the names between backticks as code.
+function worded(sentence) {
+  return sentence.split("`").map((part, place) => (place % 2 ? element("code", part) : part));
 }
 
 function drawing(svg) {

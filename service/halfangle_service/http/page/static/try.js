@@ -15,6 +15,8 @@ async function showForms() {
   const contract = await answer.json();
   // The packaged page warns of any dialect that is not its own.
   delete contract.jsonSchemaDialect;
+  // There is one server, the one that this page came from: nothing to choose.
+  delete contract.servers;
   SwaggerUIBundle({
     spec: contract,
     dom_id: "#forms",
@@ -22,6 +24,7 @@ async function showForms() {
     docExpansion: "none",
     defaultModelsExpandDepth: -1,
     tryItOutEnabled: true,
+    syntaxHighlight: false,
     validatorUrl: null,
   });
 }
