@@ -71,15 +71,7 @@ class WheelSpeedRequest(RequestModel):
     rules = (Rule("one-of", SPEEDS),)
     group = Group(
         "Marks of wheel and machine",
-        fields=(
-            "marked_rpm",
-            "marked_m_per_s",
-            "marked_ft_per_min",
-            "largest_machine_rpm",
-            "wheel_type",
-            "grinding_side",
-            "rated_for_side",
-        ),
+        fields=("marked_rpm", "marked_m_per_s", "marked_ft_per_min", "largest_machine_rpm"),
     )
 
     units: UnitsField
