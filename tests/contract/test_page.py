@@ -12,7 +12,7 @@ import pytest
 from litestar.testing import TestClient
 
 from halfangle_service.fields.glossary import glossary
-from halfangle_service.http.page.fields import rows_of, rules_of
+from halfangle_service.http.page.fields import grouped, rows_of, rules_of
 from halfangle_service.http.page.files import PACKAGED, read_file, static_files
 from http_support import OPERATIONS, service_with
 
@@ -79,6 +79,32 @@ def test_a_field_shows_its_bounds_unit_default_and_rules() -> None:
     assert rules_of(schema) == [
         "At most one of `length`, `kind`.",
         "In Part: `size`: only together with `length`.",
+    ]
+
+
+def test_fields_stand_in_their_groups() -> None:
+    """The operation's own fields come first, an object's stay with it, what is advanced is last."""
+    schema = {
+        "properties": {
+            "error": {"type": "number"},
+            "part": {"$ref": "#/$defs/Part"},
+            "plate": {"type": "number"},
+            "angle": {"type": "number"},
+        },
+        "$defs": {"Part": {"properties": {"plate": {"type": "number"}}}},
+    }
+    groups = [
+        {"title": "Errors", "advanced": True, "fields": ["error"]},
+        {"title": "Plate", "fields": ["plate"]},
+    ]
+    shown = [
+        (section.title, [row.path for row in section.rows])
+        for section in grouped(rows_of(schema), groups)
+    ]
+    assert shown == [
+        ("", ["part", "part.plate", "angle"]),
+        ("Plate", ["plate"]),
+        ("Errors", ["error"]),
     ]
 
 

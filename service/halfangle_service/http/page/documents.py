@@ -15,8 +15,16 @@ from halfangle_service.fields.glossary import advisory_meanings, glossary, title
 from halfangle_service.fields.schemas import schema_of
 from halfangle_service.http.contract.common import EXAMPLE_PATH, described_tags
 from halfangle_service.http.contract.document import operation_id
+from halfangle_service.http.contract.forms import form_hints
 from halfangle_service.http.contract.samples import sample_answer
-from halfangle_service.http.page.fields import Row, rows_of, rules_of, unit_in_words
+from halfangle_service.http.page.fields import (
+    Row,
+    Section,
+    grouped,
+    rows_of,
+    rules_of,
+    unit_in_words,
+)
 from halfangle_service.http.page.files import (
     PACKAGED,
     as_address,
@@ -25,7 +33,7 @@ from halfangle_service.http.page.files import (
 )
 from halfangle_service.http.page.samples import ORIGIN, samples_of, shown_json
 from halfangle_service.http.problems import PROBLEM_TYPES
-from halfangle_service.http.query import query_fields
+from halfangle_service.http.query import VALUE_PATH, query_fields
 from halfangle_service.operation import FIXED_SIZE, Operation, PublishedTable
 
 AnyOperation = Operation[Any, Any]
@@ -34,8 +42,8 @@ PAGES_PATH = "/docs"
 #: Operation that the overview calls with, as the README does.
 _SHOWN = "sine.setting"
 _FORMULA_OF_A_CELL = (
-    f'=NUMBERVALUE(WEBSERVICE("{ORIGIN}/v1/sine/setting?units=mm&center_distance=100&angle="'
-    '&SUBSTITUTE(A2;",";".")&"&pick=height"); ".")'
+    f'=NUMBERVALUE(WEBSERVICE("{ORIGIN}{VALUE_PATH.format(operation=_SHOWN, field="height")}'
+    '?units=mm&center_distance=100&angle="&SUBSTITUTE(A2;",";".")); ".")'
 )
 _STANDINGS = {
     "published": "published",
@@ -60,7 +68,7 @@ def reference_page(
     topics: dict[str, list[Listed]] = {}
     for operation in operations.values():
         topics.setdefault(operation.topic, []).append(Listed(operation, _words(operation)))
-    about = {tag["name"]: tag["description"] for tag in described_tags(topics, "")}
+    about = {tag["name"]: tag["description"] for tag in described_tags(topics)}
     shown = operations.get(_SHOWN) or next(iter(operations.values()))
     return _written(
         "reference.html.jinja",
@@ -91,9 +99,9 @@ def operation_page(operation: AnyOperation, order: Sequence[AnyOperation]) -> by
         query=query_fields(operation.request) is not None,
         drawings=[as_address(d) for d in drawings],
         answer_drawings=[as_address(d) for d in drawings_in(answer["result"])],
-        request=rows_of(request),
+        request=grouped(rows_of(request), form_hints(o.request for o in order)["groups"]),
         rules=rules_of(request),
-        result=rows_of(schema_of(operation.result, "serialization")),
+        result=[Section(rows_of(schema_of(operation.result, "serialization")))],
         example=shown_json(dict(operation.example)),
         answer=shown_json(without_drawings(answer)),
         advised=answer["advisories"],

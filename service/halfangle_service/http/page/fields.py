@@ -1,7 +1,7 @@
 """Fields of a request or a result, a row each, as a person reads them: form, unit, default."""
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -36,12 +36,42 @@ class Row:
     options: tuple[tuple[str, str], ...]
 
 
+@dataclass(frozen=True, slots=True)
+class Section:
+    """Rows that a form shows together; `advanced`: an answer comes without them."""
+
+    rows: list[Row]
+    title: str = ""
+    advanced: bool = False
+
+
 def rows_of(schema: Schema) -> list[Row]:
     """A row a field; those of an object follow it, under its path.
 
     An object that stands in several places is written out at the first; the others name that.
     """
     return list(_Reader(schema.get("$defs", {})).rows(schema, "", 0))
+
+
+def grouped(rows: list[Row], groups: Iterable[Mapping[str, Any]]) -> list[Section]:
+    """Rows of a request as a form shows them (`x-forms`): the operation's own, then each group.
+
+    What is in an object stays with it; what is advanced comes last.
+    """
+    group_of = {name: group for group in groups for name in group["fields"]}
+    own = Section([])
+    sections: dict[str, Section] = {}
+    section = own
+    for row in rows:
+        if row.depth == 0:
+            group = group_of.get(row.path)
+            section = own
+            if group is not None:
+                title, advanced = group["title"], group.get("advanced", False)
+                section = sections.setdefault(title, Section([], title, advanced))
+        section.rows.append(row)
+    ordered = sorted(sections.values(), key=lambda section: section.advanced)
+    return [section for section in (own, *ordered) if section.rows]
 
 
 def rules_of(schema: Schema) -> list[str]:

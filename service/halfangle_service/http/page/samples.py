@@ -17,7 +17,7 @@ from pydantic import BaseModel
 
 from halfangle_service.http.contract.document import method_name
 from halfangle_service.http.page.layout import Code, Group, Layout, json_code
-from halfangle_service.http.query import PICK, query_fields
+from halfangle_service.http.query import VALUE_PATH, query_fields
 from halfangle_service.operation import Operation
 
 AnyOperation = Operation[Any, Any]
@@ -44,13 +44,13 @@ class Samples:
 
 def samples_of(operation: AnyOperation, answer: Mapping[str, Any]) -> Samples:
     """Every call of an operation; `answer` is what its example is answered."""
-    address = _address(operation) if query_fields(operation.request) is not None else ""
+    flat = query_fields(operation.request) is not None
     return Samples(
         curl=_curl(operation),
         python=_python(operation),
         typescript=_typescript(operation),
-        address=address,
-        formula=_formula(address, answer) if address else "",
+        address=f"{ORIGIN}{operation.path}?{_query(operation)}" if flat else "",
+        formula=_formula(operation, answer) if flat else "",
     )
 
 
@@ -142,28 +142,29 @@ def _key(name: str) -> str:
     return name if re.fullmatch(r"[A-Za-z_]\w*", name, re.ASCII) else _json(name)
 
 
-def _address(operation: AnyOperation) -> str:
-    """Address that asks an operation's example by query string."""
+def _query(operation: AnyOperation) -> str:
+    """An operation's example as a query string."""
     texts = {
         name: [_text(part) for part in value] if isinstance(value, list | tuple) else _text(value)
         for name, value in operation.example.items()
     }
-    return f"{ORIGIN}{operation.path}?{urlencode(texts, doseq=True)}"
+    return urlencode(texts, doseq=True)
 
 
 def _text(value: Any) -> str:
     return value if isinstance(value, str) else _json(value)
 
 
-def _formula(address: str, answer: Mapping[str, Any]) -> str:
+def _formula(operation: AnyOperation, answer: Mapping[str, Any]) -> str:
     """Formula of a sheet that reads the first number of an answer; empty where none may be picked.
 
     A sheet takes a longer text in pieces only.
     """
-    path = next(iter(_numbers(answer["result"], "")), None)
-    if path is None or any(a["severity"] == "stop" for a in answer["advisories"]):
+    field = next(iter(_numbers(answer["result"], "")), None)
+    if field is None or any(a["severity"] == "stop" for a in answer["advisories"]):
         return ""
-    whole = f"{address}&{PICK}={path}"
+    path = VALUE_PATH.format(operation=operation.name, field=field)
+    whole = f"{ORIGIN}{path}?{_query(operation)}"
     starts = range(0, len(whole), _LONGEST_IN_FORMULA)
     text = "&".join(f'"{whole[start : start + _LONGEST_IN_FORMULA]}"' for start in starts)
     return f'=NUMBERVALUE(WEBSERVICE({text}), ".")'
