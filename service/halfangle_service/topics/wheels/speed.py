@@ -169,8 +169,8 @@ class WheelSpeedResult(ResultModel):
     forecast: Forecast = Field(
         description="`holds`: every limit stated is kept; this sees only the figures sent, which "
         "is less than a permission. `does-not-hold`: do not run it. `may-not-hold`: of what "
-        "`not_stated` names nothing is known; `not-stated`: of anything, or not of a side that is to "
-        "grind."
+        "`not_stated` names nothing is known; `not-stated`: of anything, or not of a side that "
+        "is to grind."
     )
     speed_forecast: Forecast = Field(description="The speed against every mark stated.")
     side_forecast: Forecast | None = Field(
