@@ -79,7 +79,7 @@ ROWS: tuple[Row, ...] = (
     caution(
         "steep-angle",
         _PLAN,
-        {"feature__included_angle": 90.1},
+        {"equipment__spin_fixture": None, "feature__included_angle": 90.1},
         {"feature__included_angle": 90},
     ),
     note(
