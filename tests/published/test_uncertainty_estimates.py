@@ -45,6 +45,16 @@ ESTIMATES: list[tuple[str, dict[str, Any], list[str]]] = [
     ("inspection.verdict", {}, ["angle_judged.estimate"]),
     ("inspection.verdict", _WARM_DIAMETER, ["length_judged.estimate"]),
     (
+        "inspection.plan",
+        {},
+        [
+            "inspections[0].angle_proof.angle_error_arcsec",
+            "inspections[0].size_proof.large_diameter_error",
+            "inspections[1].size_proof.large_diameter_error",
+            "inspections[4].angle_proof.angle_error_arcsec",
+        ],
+    ),
+    (
         "jobs.center",
         {},
         ["angle_budget.included_angle_error_arcsec", "plate_setting.actual_height"],

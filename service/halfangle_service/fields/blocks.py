@@ -12,7 +12,7 @@ from halfangle_service.fields import (
     SignedLength,
     UnitsField,
 )
-from halfangle_service.fields.base import Rule
+from halfangle_service.fields.base import BLOCKS, Rule
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 
 SetName = Annotated[str, Field(min_length=1, max_length=60)]
@@ -22,6 +22,16 @@ Sizes = Annotated[list[Length], Field(min_length=1, max_length=MOST_BLOCKS)]
 Away = Literal["missing", "in-use"]
 State = Literal["in-the-box", Away]
 WearEnds = Literal["none", "one-end", "both-ends"]
+
+
+GradeField = Annotated[
+    SetName | None,
+    Field(
+        description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
+        "lists it, for the height's uncertainty.",
+        examples=["asme-as-1"],
+    ),
+]
 
 
 class BlockOwned(RequestModel):
@@ -72,12 +82,12 @@ class BlockOwned(RequestModel):
 SOURCES = ("set", "sizes", "box")
 
 
-class BlockSupplyFields(RequestModel):
-    """The blocks to build from: a built-in `set`, plain `sizes`, or the shop's own `box`."""
+class BlockBoxFields(RequestModel):
+    """Blocks there are, in the unit of the request that holds them."""
 
     rules: ClassVar[tuple[Rule, ...]] = (Rule("at-most-one-of", SOURCES),)
+    group = BLOCKS
 
-    units: UnitsField
     set: SetName | None = Field(
         None,
         description="Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, "
@@ -100,19 +110,24 @@ class BlockSupplyFields(RequestModel):
     )
 
 
+class BlockSupplyFields(BlockBoxFields):
+    """The blocks to build from: a built-in `set`, plain `sizes`, or the shop's own `box`."""
+
+    units: UnitsField
+
+
 class BlockGradeFields(BlockSupplyFields):
     """The blocks to build from, and the grade of what has no calibration."""
 
-    grade: SetName | None = Field(
-        None,
-        description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
-        "lists it, for the height's uncertainty.",
-        examples=["asme-as-1"],
-    )
+    group = BLOCKS
+
+    grade: GradeField = None
 
 
 class BlockFinishFields(BlockGradeFields):
     """The blocks to build from, their grade, and wear blocks at the ends."""
+
+    group = BLOCKS
 
     wear_ends: WearEnds = Field("none", description="At which ends of every stack wear blocks go.")
     wear_block_size: Length | None = Field(
