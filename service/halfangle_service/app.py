@@ -38,6 +38,7 @@ from halfangle_service.logs import LogFile, configure_logging
 from halfangle_service.operation import PublishedTable
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
+from halfangle_service.topics.jobs.plan.shop.profiles import read_profiles
 
 #: Headers of CORS beside those that any page may send or read.
 _SENT_BY_PAGES = ["content-type", "x-request-id", "x-api-key", "if-none-match"]
@@ -45,7 +46,10 @@ _READ_BY_PAGES = ["advisories", "etag", "x-request-id", "retry-after"]
 
 
 def create_app(settings: Settings | None = None, log: LogFile | None = None) -> Litestar:
-    """Make the service as an ASGI application; it logs on standard error where no file is given."""
+    """Make the service as an ASGI application; it logs on standard error where no file is given.
+
+    Raises ProfilesError where the settings name a file of profiles that is wrong.
+    """
     settings = settings or Settings()
     configure_logging(settings.log_level, log)
     return application([*_every_route(settings)], settings, log)
@@ -113,7 +117,9 @@ def _contract() -> dict[str, Any]:
 
 def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
     """Routes of operations and tables, and of what never changes: contract, pages."""
-    yield from operation_routes(load_registry().operations, settings)
+    profiles = read_profiles(settings.profiles)
+    operations = {name: o.in_shop(profiles) for name, o in load_registry().operations.items()}
+    yield from operation_routes(operations, settings)
     for table in all_tables():
         yield from table_routes(table, settings)
     yield from page_routes(load_registry().operations, all_tables(), settings)

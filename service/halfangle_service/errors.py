@@ -10,7 +10,8 @@ HalfangleError
 This module imports nothing of the project, so that the maths may raise these errors too.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from typing import ClassVar, Self
 
 
@@ -44,6 +45,20 @@ class Refusal(HalfangleError):
         """Give the same refusal with each of its sentences written anew."""
         fields = {field: write(message) for field, message in self.fields.items()}
         return type(self)(write(self.detail), fields=fields, more=self.more)
+
+    def renamed(self, place: Callable[[str], str]) -> Self:
+        """Give the same refusal with each of its fields at another place of the request."""
+        fields = {place(field): message for field, message in self.fields.items()}
+        return type(self)(self.detail, fields=fields, more=self.more)
+
+
+@contextmanager
+def refused_at(path: str, **renamed: str) -> Iterator[None]:
+    """Name the fields of a refusal by their places in a request: within `path`, or renamed too."""
+    try:
+        yield
+    except Refusal as refusal:
+        raise refusal.renamed(lambda field: f"{path}{renamed.get(field, field)}") from None
 
 
 class Impossible(Refusal):

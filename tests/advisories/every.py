@@ -1,13 +1,31 @@
 """The whole table of advisories."""
 
-from advisories import blocks, centers, clearance, jobs, reading, runout, sine, tapers, wheels
+from advisories import (
+    blocks,
+    centers,
+    clearance,
+    corrections,
+    inspection,
+    job_parts,
+    jobs,
+    plan,
+    reading,
+    runout,
+    sine,
+    tapers,
+    wheels,
+)
 from advisories.row import Row
 
 ROWS: tuple[Row, ...] = (
     *blocks.ROWS,
     *centers.ROWS,
     *clearance.ROWS,
+    *corrections.ROWS,
+    *inspection.ROWS,
+    *job_parts.ROWS,
     *jobs.ROWS,
+    *plan.ROWS,
     *reading.ROWS,
     *runout.ROWS,
     *sine.ROWS,

@@ -24,6 +24,16 @@ State = Literal["in-the-box", Away]
 WearEnds = Literal["none", "one-end", "both-ends"]
 
 
+GradeField = Annotated[
+    SetName | None,
+    Field(
+        description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
+        "lists it, for the height's uncertainty.",
+        examples=["asme-as-1"],
+    ),
+]
+
+
 class BlockOwned(RequestModel):
     """A block that the shop owns, or several alike, as box and certificate tell."""
 
@@ -72,13 +82,12 @@ class BlockOwned(RequestModel):
 SOURCES = ("set", "sizes", "box")
 
 
-class BlockSupplyFields(RequestModel):
-    """The blocks to build from: a built-in `set`, plain `sizes`, or the shop's own `box`."""
+class BlockBoxFields(RequestModel):
+    """Blocks there are, in the unit of the request that holds them."""
 
     rules: ClassVar[tuple[Rule, ...]] = (Rule("at-most-one-of", SOURCES),)
     group = BLOCKS
 
-    units: UnitsField
     set: SetName | None = Field(
         None,
         description="Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, "
@@ -101,17 +110,18 @@ class BlockSupplyFields(RequestModel):
     )
 
 
+class BlockSupplyFields(BlockBoxFields):
+    """The blocks to build from: a built-in `set`, plain `sizes`, or the shop's own `box`."""
+
+    units: UnitsField
+
+
 class BlockGradeFields(BlockSupplyFields):
     """The blocks to build from, and the grade of what has no calibration."""
 
     group = BLOCKS
 
-    grade: SetName | None = Field(
-        None,
-        description="Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` "
-        "lists it, for the height's uncertainty.",
-        examples=["asme-as-1"],
-    )
+    grade: GradeField = None
 
 
 class BlockFinishFields(BlockGradeFields):

@@ -69,6 +69,8 @@ NonNegativeArcsec = Annotated[float, FINITE, Field(ge=0, le=324_000), Unit("arcs
 SignedArcsec = Annotated[float, FINITE, Field(ge=-324_000, le=324_000), Unit("arcsecond")]
 Celsius = Annotated[float, FINITE, Field(ge=-40, le=150), Unit("celsius")]
 Rpm = Annotated[float, FINITE, Field(ge=1, le=500_000), Unit("per_minute")]
+Minutes = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("minute")]
+Seconds = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("second")]
 Number = Annotated[float, FINITE, Field(ge=-1e9, le=1e9), Unit("1")]
 
 # Results -------------------------------------------------------------------------------------
@@ -77,6 +79,8 @@ LengthOut = Annotated[float, Unit("length")]
 ArcsecOut = Annotated[float, Unit("arcsecond")]
 DegreesOut = Annotated[float, Unit("degree")]
 NumberOut = Annotated[float, Unit("1")]
+MinutesOut = Annotated[float, Unit("minute")]
+SecondsOut = Annotated[float, Unit("second")]
 CountOut = Annotated[int, Unit("count")]
 
 
@@ -111,3 +115,8 @@ def _whole(value: Any) -> Any:
             raise PydanticCustomError("whole_number", "Input should be a whole number")
         return int(value)
     return value
+
+
+SparkOutPasses = Annotated[
+    Annotated[int, Count(ge=0, le=100)], Field(description="Passes without feed at the end.")
+]

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar
 
 from pydantic import Field
 
+from halfangle_service.errors import Impossible
 from halfangle_service.fields.angles import AngleInput
 from halfangle_service.fields.base import PLATE, RequestModel, Rule
 from halfangle_service.fields.choice import all_or_none
@@ -20,10 +21,19 @@ from halfangle_service.trade.sine.geometry import (
 )
 from halfangle_service.trade.unit_slips import require_center_distance, require_resolution
 from halfangle_service.trade.units import Units, bench_step
+from halfangle_service.trade.wording import plain
 
 CenterDistance = Annotated[
     Length,
     Field(description="Distance between the centers of the two rolls, in `units`.", examples=[5.0]),
+]
+BaseStep = Annotated[
+    SignedLength,
+    Field(
+        description="Height of the low roll's seat over the high roll's, in `units`: the stack at "
+        "which a plate with equal rolls stands at zero.",
+        examples=[0.1],
+    ),
 ]
 ReachField = Annotated[
     Annotated[float, AngleInput(gt=0, lt=90)] | None,
@@ -67,12 +77,7 @@ class PlateFields(RequestModel):
     low_roll_diameter: Length | None = Field(
         None, description="Diameter of the other roll, in `units`."
     )
-    base_step: SignedLength = Field(
-        0.0,
-        description="Height of the low roll's seat over the high roll's, in `units`: the stack at "
-        "which a plate with equal rolls stands at zero.",
-        examples=[0.1],
-    )
+    base_step: BaseStep = 0.0
 
 
 def offset_of(plate: PlateFields) -> float:
@@ -123,6 +128,16 @@ def to_set(height: float, units: Units, resolution: float | None = None) -> floa
     """Round a height to what can be built: the resolution, or the bench step."""
     require_resolution(resolution, units)
     return round_to_step(height, bench_step(units) if resolution is None else resolution)
+
+
+def require_lift(lift: float, center_distance: float, units: Units, field: str) -> None:
+    """Refuse stacks, stated in `field`, that lift the high roll's center to no setting at all."""
+    if not 0.0 < lift < center_distance:
+        raise Impossible(
+            f"These stacks lift the high roll's center {plain(lift, 10)} {units} over the low "
+            "one's; a setting lifts it by more than 0 and less than the center distance.",
+            fields={field: "should be the stack under the high roll"},
+        )
 
 
 def arcsec_per_step(center_distance: float, angle_rad: float, units: Units) -> float:

@@ -17,6 +17,7 @@ from halfangle_service.fields.estimate import (
 from halfangle_service.fields.numbers import NonNegativeLength, SharePercent
 from halfangle_service.trade.runout import doubt
 from halfangle_service.trade.runout.budget import RunoutBudget
+from halfangle_service.trade.runout.true_up import left_half_width
 from halfangle_service.trade.runout.vectors import Surface, center_of, direction, vector
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY
@@ -43,8 +44,8 @@ class TirEstimate(LengthEstimate):
     `value` is null, for no `high_spots` were stated. `standard_uncertainty` is the root mean square
     of that length, the root sum of squares of the contributors' TIR: `rms_share_percent` says how
     many assemblies keep it. `expanded_uncertainty` is the TIR that 95 of 100 assemblies do not pass
-    (Monte Carlo over uniform phases, so without a coverage factor); `worst_case` the sum, all in
-    line, that none passes. Vector quantities are treated in JCGM 102:2011, cited from memory; for
+    (by their phases, so without a coverage factor); `worst_case` the sum, all in line, that none
+    passes. Vector quantities are treated in JCGM 102:2011, cited from memory; for
     this chain it is derived here.
     """
 
@@ -119,6 +120,19 @@ def length_estimate(
     return _covering(found, per_eccentricity * doubt.length_half_width(abs(offset), budget))
 
 
+def left_estimate(
+    left: complex, budget: Budget, *, per_eccentricity: float = 1.0
+) -> LengthEstimate:
+    """Write the length to expect of a vector that taps should leave, times a factor.
+
+    `budget` is that of the vector in any direction, in the eccentricity's unit.
+    """
+    found = estimate(
+        LengthEstimate, budget, per_eccentricity * abs(left), per_unit=per_eccentricity
+    )
+    return _covering(found, per_eccentricity * left_half_width(left, budget))
+
+
 def direction_estimate(
     offset: complex, across: Budget, surface: Surface = "external"
 ) -> DirectionEstimate | None:
@@ -163,7 +177,7 @@ def tir_estimate(budget: RunoutBudget) -> TirEstimate:
     """Write a runout budget as an estimate, in its own unit of length.
 
     `not_stated` begins with `high_spots`, which is the phases; what the budget was not told of
-    follows. Runs the Monte Carlo of the budget's percentiles.
+    follows.
     """
     known = bool(budget.contributors)
     rms = budget.root_sum_of_squares

@@ -25,6 +25,7 @@ from halfangle_service.trade.cone import (
     require_smaller,
 )
 from halfangle_service.trade.tables.tapers.designations import rate_of
+from halfangle_service.trade.tables.tapers.grades import AngleGradeName
 from halfangle_service.trade.wheel.flank import Surface, require_extent
 from halfangle_service.trade.wording import plain
 
@@ -78,6 +79,14 @@ class SlopeFields(RequestModel):
     ) = Field(None, description="Change of diameter for one unit of length, C = 1/x (ISO 3040).")
     designation: Designation | None = Field(None, description=_DESIGNATION, examples=["morse-2"])
 
+
+ConeAngleGrade = Annotated[
+    AngleGradeName | None, Field(description="Grade of the cone angle.", examples=["AT5"])
+]
+IncludedAngleBand = Annotated[
+    Annotated[float, FINITE, Field(gt=0, le=36_000), Unit("arcsecond")] | None,
+    Field(description="Whole tolerance of the included angle, from least to most."),
+]
 
 TaperPerFootOut = Annotated[
     float, Unit("inch_per_foot"), Field(description="Inches of diameter a foot of length.")

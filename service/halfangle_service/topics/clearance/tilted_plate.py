@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from pydantic import Field
 
-from halfangle_service.cautions import MAGNETIC_HOLDING, WHEEL_SAFETY
+from halfangle_service.cautions import MAGNETIC_HOLDING, PROVE_BY_HAND, WHEEL_SAFETY
 from halfangle_service.fields import (
     Angle,
     Length,
@@ -14,16 +14,15 @@ from halfangle_service.fields import (
     UnitsField,
     angle_from_radians,
 )
-from halfangle_service.fields.advisories import Advisory, caution, note, stop
-from halfangle_service.fields.slopes import ConeFields, cone_slope
-from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.topics.clearance.gaps import (
+from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.clearance.findings import SetUpUnderWheel
+from halfangle_service.fields.clearance.gaps import (
     ClearanceChange,
     ClearanceGap,
     change_of,
     gap_of,
 )
-from halfangle_service.topics.clearance.set_up import (
+from halfangle_service.fields.clearance.set_up import (
     ClearanceFixture,
     ClearancePlate,
     ClearanceWheel,
@@ -31,16 +30,16 @@ from halfangle_service.topics.clearance.set_up import (
     heads_of,
     plate_of,
 )
+from halfangle_service.fields.slopes import ConeFields, cone_slope
+from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.clearance.assembly import (
     Assembly,
     Cone,
     Direction,
     Stroke,
 )
-from halfangle_service.trade.clearance.bodies import Gap
 from halfangle_service.trade.clearance.case import (
     Case,
-    WheelState,
     helpful_changes,
     require_assembly,
 )
@@ -48,7 +47,7 @@ from halfangle_service.trade.clearance.drawing import setup_svg
 from halfangle_service.trade.clearance.search import stick_out_to_pass_under
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.uncertainty import Forecast
-from halfangle_service.trade.wording import length
+from halfangle_service.trade.unit_slips import require_center_distance, require_wheel_diameter
 
 
 class TiltedPlateRequest(ConeFields):
@@ -198,10 +197,11 @@ def tilted_plate(request: TiltedPlateRequest) -> Outcome[TiltedPlateResult]:
     over_all = case.assembly.height_over_all + request.loading_height
     room = request.room_under_wheel
     room_left = None if room is None else room - over_all
-    found = tuple(_found(request, case, gaps[0], stick_out, room_left))
+    set_up = SetUpUnderWheel(case, gaps[0], stick_out, limit, room_left, request.units)
+    found = tuple(set_up.findings())
     stops = [advisory for advisory in found if advisory.severity == "stop"]
     result = TiltedPlateResult(
-        forecast=_forecast(case, closest.gap, stops),
+        forecast=set_up.forecast(found),
         plate_angle=angle_from_radians(cone.half_angle),
         slant_length=cone.slant,
         smallest_gap=gap_of(*gaps[0]),
@@ -224,84 +224,19 @@ def tilted_plate(request: TiltedPlateRequest) -> Outcome[TiltedPlateResult]:
 def _case(request: TiltedPlateRequest) -> Case:
     half_angle = cone_slope(request).half_angle_rad
     cone = Cone(half_angle, request.large_diameter / 2.0, request.small_diameter / 2.0)
-    assembly = Assembly(cone, fixture_of(request.fixture), plate_of(request.plate, request.units))
+    plate, wheel = request.plate, request.wheel
+    fixture = fixture_of(request.fixture)
+    require_center_distance(plate.center_distance, request.units, "plate/center_distance")
+    assembly = Assembly(cone, fixture, plate_of(plate, plate.center_distance))
     require_assembly(assembly, request.plate.low_roll_from_end is not None)
+    require_wheel_diameter(wheel.diameter, request.units, "wheel/diameter")
     return Case(
         assembly,
-        heads_of(request.wheel, request.units),
+        heads_of(wheel, wheel.diameter, wheel.width),
         Stroke(request.past_large_end, request.past_small_end),
         request.tilt_direction,
         request.gap_wanted,
     )
-
-
-def _forecast(case: Case, smallest_gap: float, stops: list[Advisory]) -> Forecast:
-    if stops:
-        return "does-not-hold"
-    guarded = case.heads["new"].guard is not None
-    return "holds" if guarded and case.keeps(smallest_gap) else "may-not-hold"
-
-
-def _found(
-    request: TiltedPlateRequest,
-    case: Case,
-    least: tuple[WheelState, Gap],
-    needed: float | None,
-    room_left: float | None,
-) -> Iterator[Advisory]:
-    """What is wrong with this set-up; `needed` is the smallest stick-out that clears, if any."""
-    units, fixture, gap = request.units, request.fixture, least[1].gap
-    words = f"{least[0]} wheel: {least[1].part} and {least[1].body}"
-    if not case.keeps(gap):
-        yield _too_near(request, gap, words, _no_other_stick_out(request, needed))
-    for part in case.fouling_parts():
-        yield stop(
-            "turning-part-fouls",
-            f"In a turn of the work its {part.name} would meet the plate, the stack or the base. "
-            "Do not turn the work with this set-up.",
-        )
-    if room_left is not None and room_left < 0.0:
-        yield stop(
-            "no-room-under-the-wheel",
-            f"The set-up is {length(-room_left, units)} too high for the room under the wheel.",
-        )
-    if fixture.limit_stick_out is not None and fixture.stick_out > fixture.limit_stick_out:
-        yield stop(
-            "stick-out-past-its-limit",
-            f"The work stands out {length(fixture.stick_out, units)} and may stand out "
-            f"{length(fixture.limit_stick_out, units)}.",
-        )
-
-
-def _too_near(request: TiltedPlateRequest, gap: float, words: str, no_other: str) -> Advisory:
-    units = request.units
-    if gap < 0.0:
-        return stop(
-            "fouling",
-            f"They foul by {length(-gap, units)} ({words}). Do not start the table with this "
-            f"set-up.{no_other}",
-        )
-    return caution(
-        "gap-too-small",
-        f"The least gap is {length(gap, units)} ({words}); {length(request.gap_wanted, units)} is "
-        f"wanted.{no_other}",
-    )
-
-
-def _no_other_stick_out(request: TiltedPlateRequest, needed: float | None) -> str:
-    """Sentence that says where no other stick-out would do; empty where one would."""
-    units, limit = request.units, request.fixture.limit_stick_out
-    if needed is None:
-        return (
-            " The work's shank is thicker than the cone and stands in the way of the wheel "
-            "whatever the stick-out."
-        )
-    if limit is not None and needed > limit:
-        return (
-            f" The fixture clears only with a stick-out of {length(needed, units)}; the work may "
-            f"stand out {length(limit, units)}."
-        )
-    return ""
 
 
 def _advisories(request: TiltedPlateRequest) -> Iterator[Advisory]:
@@ -316,10 +251,6 @@ def _advisories(request: TiltedPlateRequest) -> Iterator[Advisory]:
             "wear-left-out",
             "Only the wheel as it is was looked at: as it wears, flange and guard come nearer.",
         )
-    yield note(
-        "prove-by-hand",
-        "Prove the clearance by hand with the wheel standing: the whole stroke, a full turn of the "
-        "work, stops and dogs set.",
-    )
+    yield PROVE_BY_HAND
     yield MAGNETIC_HOLDING
     yield WHEEL_SAFETY

@@ -22,3 +22,9 @@ LARGEST_SEARCH = (
     f"500 blocks of which the largest 8 make at most {MOST_ENTRIES // 2} steps of the sizes' "
     "common step"
 )
+ROTATION = Source(
+    citation="Derived here: the part's surface normal is carried through the rotations of the "
+    "upper and the base hinge and set upright (part's frame), or the upper plate's normal is set "
+    "to the one wanted (machine's frame); each answer is checked by rotating it back.",
+    standing="derived",
+)

@@ -11,22 +11,23 @@ from halfangle_service.fields import (
     Arcsec,
     Count,
     CountOut,
+    Minutes,
+    MinutesOut,
     ResultModel,
-    Unit,
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.fields.choice import at_least_one_of
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
+from halfangle_service.fields.wheel.grinder import WayName
+from halfangle_service.fields.wheel.ways import Way
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
-from halfangle_service.topics.wheels.grinder import WayName
 from halfangle_service.topics.wheels.sizes import unusual_sizes
-from halfangle_service.topics.wheels.ways import ChooseWays, Minutes, Way, ways_of
+from halfangle_service.topics.wheels.ways import ChooseWays, ways_of
+from halfangle_service.trade.planning.times import MINUTES_PER_PIECE
 from halfangle_service.trade.uncertainty import Forecast, forecast_of
 from halfangle_service.trade.wording import arcsec, plain
-
-MinutesOut = Annotated[float, Unit("minute")]
 
 #: Better before worse: what nothing was stated of comes before what cannot be.
 _RANK: tuple[Forecast, ...] = ("holds", "may-not-hold", "not-stated", "does-not-hold")
@@ -40,7 +41,8 @@ class WheelChooseRequest(WheelConeFields):
     )
     pieces: Annotated[int, Count(ge=1, le=1_000_000)] = Field(1, description="Pieces to grind.")
     minutes_per_piece: Minutes = Field(
-        10.0, description="Time to grind one piece, in minutes (common practice, no source)."
+        MINUTES_PER_PIECE,
+        description="Time to grind one piece, in minutes (common practice, no source).",
     )
     ways: ChooseWays = Field(description="The ways that the shop has; at least one.")
 
@@ -164,7 +166,7 @@ def _row(request: WheelChooseRequest, way: Way) -> GrindingWay:
     tolerance = request.included_angle_tolerance_arcsec
     error = estimate(ArcsecEstimate, way.budget)
     by_error = forecast_of(way.budget, -tolerance, tolerance)
-    reasons = list(way.reasons)
+    reasons = [reason.words for reason in way.reasons]
     if by_error == "does-not-hold":
         reasons.append(
             f"The error to expect is {arcsec(error.value or 0.0)} ± "

@@ -16,14 +16,15 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     Rpm,
+    SecondsOut,
     Unit,
     UnitsField,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
+from halfangle_service.fields.wheel.passes import unusual_passes
 from halfangle_service.operation import Outcome, Source, operation, published_table
-from halfangle_service.topics.wheels.passes import unusual_passes
 from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.guides import Guide, Purpose, guides
@@ -35,7 +36,6 @@ GLAZING_OVERLAP = 10.0
 
 Traverse = Annotated[float, FINITE, Field(ge=1e-6, le=1e5), Unit("length_per_minute")]
 TraverseOut = Annotated[float, Unit("length_per_minute")]
-SecondsOut = Annotated[float, Unit("second")]
 
 _DERIVED = Source(
     citation="Derived here: the diamond's nose touches the wheel over a chord of its circle.",

@@ -26,15 +26,15 @@ from halfangle_service.fields.blocks import SOURCES, BlockSupplyFields
 from halfangle_service.fields.choice import sent_of
 from halfangle_service.fields.slopes import ConeFields, cone_slope
 from halfangle_service.fields.supply import Supply, read_supply
-from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.topics.wheels.dresser import (
+from halfangle_service.fields.wheel.dresser import (
     Dresser,
     DresserSetting,
     ScaleDresser,
-    better_zero,
     setting_of,
 )
-from halfangle_service.topics.wheels.passes import unusual_passes
+from halfangle_service.fields.wheel.passes import unusual_passes
+from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.topics.wheels.better_zero import better_zero
 from halfangle_service.topics.wheels.profile import (
     ProfileBlend,
     ProfilePoint,

@@ -23,15 +23,15 @@ from halfangle_service.fields import (
     to_mm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
-from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
-from halfangle_service.topics.wheels.grinder import (
+from halfangle_service.fields.wheel.grinder import (
     Grinder,
     WayName,
     error_on_the_grinder,
     require_cone,
     require_feed,
 )
+from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
 from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.wheel.setup_errors import (
     Errors,

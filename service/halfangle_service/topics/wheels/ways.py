@@ -1,73 +1,40 @@
-"""Four ways to grind a cone, each as a shop describes it, and what can be said of it for one cone.
+"""The ways to grind a cone that are chosen among, each as far as the shop has it."""
 
-Every error is ±, and acts in the plane that holds the work's axis and the wanted generator, one to
-one on the half angle, unless its description says otherwise. An error that is absent is not stated;
-0 states that there is none.
-"""
-
-import math
 from collections.abc import Iterator
-from contextlib import contextmanager
-from dataclasses import dataclass
-from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
-    FINITE,
-    AngleInput,
-    Length,
+    Minutes,
     NonNegativeArcsec,
     NonNegativeLength,
     RequestModel,
-    Unit,
     Units,
 )
-from halfangle_service.fields.advisories import Advisory
-from halfangle_service.fields.choice import sent_of
 from halfangle_service.fields.plates import CenterDistance
-from halfangle_service.topics.wheels.dresser import Dresser, ScaleDresser
-from halfangle_service.topics.wheels.grinder import Grinder, WayName, why_no_cone
-from halfangle_service.topics.wheels.passes import unusual_passes
-from halfangle_service.trade.sine.angle_error import LARGEST_YAW_ARCSEC
-from halfangle_service.trade.uncertainty import Budget
+from halfangle_service.fields.wheel.ways import (
+    AxisYaw,
+    Breakdown,
+    ChooseDressedWheel,
+    ChooseWheelSide,
+    ChooseWorkhead,
+    LargestAngle,
+    Way,
+    dressed_wheel_way,
+    past_reach,
+    wheel_side_way,
+    workhead_way,
+)
+from halfangle_service.trade.planning import times
 from halfangle_service.trade.unit_slips import require_center_distance
-from halfangle_service.trade.wheel.dresser import dresser_angle
 from halfangle_service.trade.wheel.dressing_errors import DressedCone
-from halfangle_service.trade.wheel.flank import dressing_passes, flank_for_rise
 from halfangle_service.trade.wheel.ways import (
-    Stated,
     budget_of,
     by_angle,
-    by_axis_offset,
-    by_diamond_height,
-    by_scale,
     by_sine_base,
     by_wear,
     by_yaw,
 )
-from halfangle_service.trade.wording import figure, plain
-
-Minutes = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("minute")]
-Seconds = Annotated[float, FINITE, Field(ge=0, le=10_000), Unit("second")]
-
-Breakdown = Annotated[
-    NonNegativeLength | None,
-    Field(
-        description="Breakdown of the wheel over the length of the surface, square to it, in "
-        "`units`; 0 where the traverse evens it out."
-    ),
-]
-AxisYaw = Annotated[
-    Annotated[float, FINITE, Field(ge=0, le=LARGEST_YAW_ARCSEC), Unit("arcsecond")] | None,
-    Field(
-        description="Largest error ± of the work's axis out of the plane in which the angle is "
-        "set, in arc-seconds; acts by its square. Under a wheel above the work: the axis turned on "
-        "the plate, or about the vertical; beside a wheel or its side: one end of it high."
-    ),
-]
-LargestAngle = Annotated[float, AngleInput(gt=0, lt=90)] | None
 
 
 class ChooseSinePlate(RequestModel):
@@ -95,107 +62,12 @@ class ChooseSinePlate(RequestModel):
         None, description="Largest angle that the plate reaches, in degrees."
     )
     setup_minutes: Minutes = Field(
-        30.0, description="Time to set up, in minutes (default: common practice, no source)."
+        times.PLATE.setup,
+        description="Time to set up, in minutes (default: common practice, no source).",
     )
     inspection_minutes: Minutes = Field(
-        5.0, description="Time to inspect the first piece, in minutes (same standing)."
-    )
-
-
-class ChooseDressedWheel(RequestModel):
-    """A flank dressed on the wheel, axes parallel."""
-
-    wheel_width: Length = Field(description="Width of the wheel, in `units`.", examples=[0.5])
-    dresser: Dresser
-    stack_error_limit: NonNegativeLength | None = Field(
-        None, description="Largest error ± of the stack under the dresser's sine base, in `units`."
-    )
-    diamond_height_error_limit: NonNegativeLength | None = Field(
-        None,
-        description="Largest error ± of the diamond's height from the wheel's axis, in `units`; "
-        "acts by its square.",
-        examples=[0.02],
-    )
-    flank_wear: NonNegativeLength | None = Field(
-        None,
-        description="Wear of the flank at one end between dressings, square to it, in `units`.",
-        examples=[0.0001],
-    )
-    axis_pitch_error_limit_arcsec: NonNegativeArcsec | None = Field(
-        None,
-        description="Largest error ± of the work's axis from parallel to the wheel's, in "
-        "arc-seconds, in the plane of both axes.",
-    )
-    axis_yaw_error_limit_arcsec: AxisYaw = None
-    depth_per_pass: Length = Field(
-        description="Depth dressed away by one pass, radially, in `units`.", examples=[0.0005]
-    )
-    pass_seconds_with_return: Seconds = Field(
-        10.0, description="Time of one pass with its return, in seconds (same standing)."
-    )
-    setup_minutes: Minutes = Field(
-        40.0, description="Time to set up, dressing apart, in minutes (same standing)."
-    )
-    inspection_minutes: Minutes = Field(
-        20.0, description="Time of the optical check, in minutes (same standing)."
-    )
-
-
-class ChooseWheelSide(RequestModel):
-    """The wheel's side, work swivelled to it."""
-
-    rated_for_side: bool | None = Field(
-        None,
-        strict=True,
-        description="Whether the wheel is stated to be rated for grinding with its side. Absent "
-        "where it is not known: then this way is ruled out.",
-    )
-    usable_width: Length = Field(
-        description="Radial width of the side that may grind, in `units`.", examples=[1.0]
-    )
-    swivel_error_limit_arcsec: NonNegativeArcsec | None = Field(
-        None,
-        description="Largest error ± of the set swivel angle, in arc-seconds, in the plane in "
-        "which the work swivels.",
-        examples=[60.0],
-    )
-    side_error_limit_arcsec: NonNegativeArcsec | None = Field(
-        None,
-        description="Largest error ± of the side from square to the wheel's axis, in arc-seconds, "
-        "in the plane in which the work swivels.",
-    )
-    axis_yaw_error_limit_arcsec: AxisYaw = None
-    side_wear: NonNegativeLength | None = Field(
-        None, description="Wear of the side over the surface, square to it, in `units`."
-    )
-    setup_minutes: Minutes = Field(20.0, description="Time to set up, in minutes (same standing).")
-    inspection_minutes: Minutes = Field(
-        20.0, description="Time to measure the angle, in minutes (same standing)."
-    )
-
-
-class ChooseWorkhead(RequestModel):
-    """A workhead swivelled about the vertical by its scale, a flat wheel beside it."""
-
-    grinder: Grinder = Field(examples=["cylindrical"])
-    graduation: Annotated[float, AngleInput(gt=0, le=5)] = Field(
-        description="Smallest step that its scale or vernier shows, in degrees; it is set to half "
-        "of it.",
-        examples=["0 05"],
-    )
-    axis_offset_error_limit: NonNegativeLength | None = Field(
-        None,
-        description="Largest error ± of the work axis from the wheel axis' height, in `units`; "
-        "acts by its square.",
-    )
-    axis_yaw_error_limit_arcsec: AxisYaw = None
-    wheel_breakdown: Breakdown = None
-    largest_angle: LargestAngle = Field(
-        None, description="Largest angle to which it swivels, in degrees."
-    )
-    setup_minutes: Minutes = Field(15.0, description="Time to set up, in minutes (same standing).")
-    inspection_minutes: Minutes = Field(
-        20.0, description="Time to measure the angle, in minutes (same standing)."
+        times.PLATE.inspection,
+        description="Time to inspect the first piece, in minutes (same standing).",
     )
 
 
@@ -214,32 +86,16 @@ class ChooseWays(RequestModel):
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Way:
-    """A way for one cone: the budget of its included angle, times, checks, reasons against it.
-
-    `cautions` are those of carrying it out.
-    """
-
-    name: WayName
-    setup_minutes: float
-    inspection_minutes: float
-    inspect: tuple[str, ...]
-    budget: Budget
-    reasons: tuple[str, ...] = ()
-    cautions: tuple[Advisory, ...] = ()
-
-
 def ways_of(ways: ChooseWays, cone: DressedCone, units: Units) -> Iterator[Way]:
     """Each way that is described, for this cone, its lengths in `units`."""
     if ways.sine_plate is not None:
         yield _sine_plate(ways.sine_plate, cone, units)
     if ways.dressed_wheel is not None:
-        yield _dressed_wheel(ways.dressed_wheel, cone, units)
+        yield dressed_wheel_way(ways.dressed_wheel, cone, units, "ways/dressed_wheel/")
     if ways.wheel_side is not None:
-        yield _wheel_side(ways.wheel_side, cone, units)
+        yield wheel_side_way(ways.wheel_side, cone, units)
     if ways.swivelled_workhead is not None:
-        yield _workhead(ways.swivelled_workhead, cone)
+        yield workhead_way(ways.swivelled_workhead, cone, "ways/swivelled_workhead/")
 
 
 def _sine_plate(plate: ChooseSinePlate, cone: DressedCone, units: Units) -> Way:
@@ -262,130 +118,5 @@ def _sine_plate(plate: ChooseSinePlate, cone: DressedCone, units: Units) -> Way:
             by_yaw("axis_yaw_error_limit_arcsec", cone, plate.axis_yaw_error_limit_arcsec),
             by_wear("wheel_breakdown", cone.slant, plate.wheel_breakdown),
         ),
-        tuple(_past(plate.largest_angle, cone, "The plate reaches")),
+        tuple(past_reach(plate.largest_angle, cone, "The plate reaches")),
     )
-
-
-def _past(largest: float | None, cone: DressedCone, words: str) -> Iterator[str]:
-    """The reason where a half angle is past the largest that is reached, in degrees."""
-    degrees = math.degrees(cone.angle_rad)
-    if largest is not None and degrees > largest * (1.0 + 1e-12):
-        yield f"{words} {plain(largest)}°, the half angle is {plain(degrees)}°."
-
-
-def _dressed_wheel(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -> Way:
-    flank = flank_for_rise(cone.angle_rad, cone.rise, 0.0)
-    with _refused_as(diamond_height="dressed_wheel/diamond_height_error_limit"):
-        cone.require_room(wheel.diamond_height_error_limit or 0.0)
-    passes = dressing_passes(flank.depth, wheel.depth_per_pass)
-    fits = flank.width <= wheel.wheel_width
-    width, wheel_width = figure(flank.width, units), figure(wheel.wheel_width, units)
-    too_wide = f"The flank is {width} wide, the wheel {wheel_width}."
-    return Way(
-        "dressed-wheel",
-        wheel.setup_minutes + passes * wheel.pass_seconds_with_return / 60.0,
-        wheel.inspection_minutes,
-        (
-            "The ground angle itself, optically or over rolls: the stack does not prove the wheel.",
-            "The surface for straightness, for diamond height and wear bend it.",
-        ),
-        budget_of(
-            _dresser_setting(wheel, cone, units),
-            by_diamond_height("diamond_height_error_limit", cone, wheel.diamond_height_error_limit),
-            by_wear("flank_wear", cone.slant, wheel.flank_wear),
-            by_angle("axis_pitch_error_limit_arcsec", wheel.axis_pitch_error_limit_arcsec),
-            by_yaw(
-                "axis_yaw_error_limit_arcsec",
-                cone,
-                wheel.axis_yaw_error_limit_arcsec,
-                flank_rad=cone.angle_rad,
-            ),
-        ),
-        () if fits else (too_wide,),
-        tuple(unusual_passes(wheel.depth_per_pass, passes, flank.depth, units)),
-    )
-
-
-def _dresser_setting(wheel: ChooseDressedWheel, cone: DressedCone, units: Units) -> Stated:
-    """The error of the dresser's setting, by its scale or its stack."""
-    if isinstance(wheel.dresser, ScaleDresser):
-        sent = sent_of(wheel, "stack_error_limit")
-        wheel.dresser.refuse_blocks(f"ways/dressed_wheel/{name}" for name in sent)
-        return by_scale("graduation", wheel.dresser.graduation)
-    angle = dresser_angle(cone.angle_rad, from_side=wheel.dresser.zero == "wheel-side")
-    centers = wheel.dresser.center_distance
-    require_center_distance(centers, units, "ways/dressed_wheel/dresser/center_distance")
-    return by_sine_base("stack_error_limit", centers, angle, wheel.stack_error_limit)
-
-
-def _wheel_side(side: ChooseWheelSide, cone: DressedCone, units: Units) -> Way:
-    return Way(
-        "wheel-side",
-        side.setup_minutes,
-        side.inspection_minutes,
-        (
-            "The wheel's rating for grinding with its side, before anything else.",
-            "The ground angle itself, optically or over rolls.",
-        ),
-        budget_of(
-            by_angle("swivel_error_limit_arcsec", side.swivel_error_limit_arcsec),
-            by_angle("side_error_limit_arcsec", side.side_error_limit_arcsec),
-            by_yaw("axis_yaw_error_limit_arcsec", cone, side.axis_yaw_error_limit_arcsec),
-            by_wear("side_wear", cone.slant, side.side_wear),
-        ),
-        tuple(_against_the_side(side, cone, units)),
-    )
-
-
-def _against_the_side(side: ChooseWheelSide, cone: DressedCone, units: Units) -> Iterator[str]:
-    if not side.rated_for_side:
-        what = "not known" if side.rated_for_side is None else "stated not"
-        yield f"The wheel is {what} to be rated for grinding with its side."
-    if cone.slant > side.usable_width:
-        yield (
-            f"The surface is {figure(cone.slant, units)} long, the side is usable over "
-            f"{figure(side.usable_width, units)}."
-        )
-
-
-def _workhead(head: ChooseWorkhead, cone: DressedCone) -> Way:
-    with _refused_as(axis_offset="swivelled_workhead/axis_offset_error_limit"):
-        from_offset = by_axis_offset("axis_offset_error_limit", cone, head.axis_offset_error_limit)
-    return Way(
-        "swivelled-workhead",
-        head.setup_minutes,
-        head.inspection_minutes,
-        (
-            "The ground angle itself, over rolls or on a sine bar: a scale proves nothing.",
-            "The work axis at the wheel axis' height.",
-        ),
-        budget_of(
-            by_scale("graduation", head.graduation),
-            from_offset,
-            by_yaw(
-                "axis_yaw_error_limit_arcsec", cone, head.axis_yaw_error_limit_arcsec, flank_rad=0.0
-            ),
-            by_wear("wheel_breakdown", cone.slant, head.wheel_breakdown),
-        ),
-        tuple(_against_the_workhead(head, cone)),
-    )
-
-
-def _against_the_workhead(head: ChooseWorkhead, cone: DressedCone) -> Iterator[str]:
-    no_cone = why_no_cone(head.grinder, "swivelled-workhead")
-    if no_cone is not None:
-        yield no_cone
-    yield from _past(head.largest_angle, cone, "The workhead swivels to")
-
-
-@contextmanager
-def _refused_as(**places: str) -> Iterator[None]:
-    """Name a field of a way by its place in the request, where the maths refuses the quantity."""
-    try:
-        yield
-    except Impossible as refusal:
-        fields = {
-            f"ways/{places[name]}" if name in places else name: message
-            for name, message in refusal.fields.items()
-        }
-        raise Impossible(refusal.detail, fields=fields) from None

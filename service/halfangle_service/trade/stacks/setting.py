@@ -5,7 +5,7 @@ Heights in 0.1 nm.
 
 from dataclasses import dataclass
 
-from halfangle_service.trade.stacks.mistakes import MixUp, mix_ups, without
+from halfangle_service.trade.stacks.mistakes import without
 from halfangle_service.trade.stacks.search.stacking import StackTable, stack_table
 from halfangle_service.trade.stacks.supply import Box, Piece
 
@@ -38,15 +38,6 @@ class Setting:
         """Sum of nominal sizes and measured deviations."""
         return sum(piece.actual for piece in self.pieces)
 
-    def wrong_blocks(self) -> tuple[MixUp, ...]:
-        """Every way to wring a block left in the box for one of another size.
-
-        What changes the height least, and so is hardest to see, comes first; of equal changes the
-        one of the smaller blocks, so that the order of the blocks makes no difference.
-        """
-        ways = (way for way in mix_ups(self.pieces, self.spare) if way.wrung.size != way.meant.size)
-        return tuple(sorted(ways, key=_by_change))
-
 
 def choose_setting(height: float, box: Box, max_blocks: int) -> Setting:
     """Give the stack of the fewest blocks, or the nearest one where the height cannot be built.
@@ -68,7 +59,3 @@ def _nearest(table: StackTable, height: float) -> tuple[int, ...]:
     """The nearer of the stacks below and above, one of which there is; at a tie the lower one."""
     there_are = [stack for stack in table.nearest(round(height)) if stack]
     return min(there_are, key=lambda stack: abs(sum(stack) - height))
-
-
-def _by_change(way: MixUp) -> tuple[int, int, int]:
-    return abs(way.change), way.meant.size, way.wrung.size

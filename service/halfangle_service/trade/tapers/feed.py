@@ -30,6 +30,21 @@ def normal_of(amount: float, measure: Measure, half_angle_rad: float) -> float:
     return amount
 
 
+def amount_of(normal: float, measure: Measure, half_angle_rad: float) -> float:
+    """What a layer square to the surface comes to, measured in another way: `normal_of` reversed.
+
+    >>> round(amount_of(normal_of(0.001, "radius", 0.5), "radius", 0.5), 9)
+    0.001
+    """
+    if measure == "radius":
+        return normal / math.cos(half_angle_rad)
+    if measure == "diameter":
+        return off_diameter(normal, half_angle_rad)
+    if measure == "axial":
+        return axial_shift(normal, half_angle_rad)
+    return normal
+
+
 def off_diameter(normal: float, half_angle_rad: float) -> float:
     """Change of the diameter at a fixed station: 2 h / cos α."""
     return 2.0 * normal / math.cos(half_angle_rad)

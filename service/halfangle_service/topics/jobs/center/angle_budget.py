@@ -1,6 +1,5 @@
 """The error of the included angle to expect from the set-up, against its tolerance."""
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Annotated
@@ -25,12 +24,10 @@ from halfangle_service.fields.set_up_errors import (
 from halfangle_service.fields.supply import graded
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
 from halfangle_service.trade.sine.angle_error import (
-    ErrorInputs,
-    budget,
     of_included_angle,
 )
-from halfangle_service.trade.sine.angle_model import SetUp, sensitivity
-from halfangle_service.trade.stacks.height_budget import blocks_budget
+from halfangle_service.trade.sine.angle_model import SetUp
+from halfangle_service.trade.sine.plate_on_blocks import budget_on_blocks, expansion_of_blocks
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.blocks.tolerances import find_grade
 from halfangle_service.trade.tables.materials.expansion import MaterialName, materials
@@ -42,8 +39,28 @@ from halfangle_service.trade.uncertainty import (
     forecast_of,
 )
 
+WheelFaceError = Annotated[
+    NonNegativeArcsec | None,
+    Field(
+        description="Largest slope ± of the wheel's face along the slant, from breakdown "
+        "since dressing.",
+        examples=[20.0],
+    ),
+]
 
-class AngleContributions(SetUpErrorFields):
+
+class PlateErrorFields(SetUpErrorFields):
+    """Errors of a set-up on a plate under a flat wheel, each as ± a limit.
+
+    A limit that is not sent is not stated: nothing counts for it, and the plan names it. 0 says
+    that there is no such error. The blocks' own errors come with `grade` or `box`, and the stack's
+    deviation from the height is known.
+    """
+
+    wheel_face_error_limit_arcsec: WheelFaceError = None
+
+
+class AngleContributions(PlateErrorFields):
     """Errors of the set-up that turn the cone's half angle, each as ± a limit.
 
     A limit that is not sent is not stated: nothing counts for it, and the plan names it. 0 says
@@ -51,12 +68,6 @@ class AngleContributions(SetUpErrorFields):
     deviation from the height is known.
     """
 
-    wheel_face_error_limit_arcsec: NonNegativeArcsec | None = Field(
-        None,
-        description="Largest slope ± of the wheel's face along the slant, from breakdown "
-        "since dressing.",
-        examples=[20.0],
-    )
     block_material: MaterialName | None = Field(
         None,
         description="Material of the gauge blocks of a set, or of sizes. Absent: steel. A `box` "
@@ -101,7 +112,7 @@ def planned_angle(
     rule: DecisionRule,
 ) -> PlannedAngle:
     """Give the angle's budget, on a stack of these blocks, against its tolerance."""
-    whole = _budget(plate, pieces, errors)
+    whole = of_included_angle(plate_errors(plate, pieces, errors))
     error = estimate(ArcsecEstimate, whole, per_unit=ARCSEC_PER_RADIAN)
     worst, limit = error.worst_case, tolerance_arcsec / ARCSEC_PER_RADIAN
     return PlannedAngle(
@@ -112,36 +123,50 @@ def planned_angle(
     )
 
 
-def _budget(plate: PlateOnStack, pieces: Sequence[Piece], errors: AngleContributions) -> Budget:
-    """The budget of the included angle in radians: that of the plate, blocks and wheel added."""
+def plate_errors(
+    plate: PlateOnStack,
+    pieces: Sequence[Piece],
+    errors: PlateErrorFields,
+    low: Sequence[Piece] = (),
+) -> Budget:
+    """The budget of the plate's angle in radians: that of the plate, blocks and wheel added.
+
+    `pieces` stand under the high roll, `low` under the other.
+    """
+    whole = set_up_errors(plate, pieces, errors, low, own=("wheel_face_error_limit_arcsec",))
+    return replace(whole, contributions=(*whole.contributions, *_of_wheel_face(errors)))
+
+
+def set_up_errors(
+    plate: PlateOnStack,
+    pieces: Sequence[Piece],
+    errors: SetUpErrorFields,
+    low: Sequence[Piece] = (),
+    own: Sequence[str] = (),
+) -> Budget:
+    """The budget of the plate's angle in radians: that of the plate, its blocks added.
+
+    `own` are fields of the errors beside those of a set-up, of which it says what was not stated.
+    """
     known = materials()
-    shares = _material_shares(pieces)
     set_up = SetUp(
         plate.center_distance,
         plate.angle_rad,
         face_length=errors.face_length or plate.center_distance,
         temperature_offset=temperature_offset(errors),
-        block_expansion=math.fsum(known[name].coefficient * part for name, part in shares.items()),
+        block_expansion=expansion_of_blocks(pieces, low),
         plate_expansion=known[errors.plate_material].coefficient,
         parallelism_on_rolls=errors.face_parallelism_on_rolls,
+        stack_offset=plate.offset,
     )
     values = stated_terms(errors, SET_UP_TERMS)
     values["plate_expansion"] = known[errors.plate_material].spread
-    stack = blocks_budget(pieces, plate.units)
-    missing = not_stated_of(errors, SET_UP_TERMS, set_up, own=("wheel_face_error_limit_arcsec",))
-    not_stated = (*stack.not_stated, *missing)
-    whole = budget(ErrorInputs(set_up, values, not_stated=not_stated, block_materials=shares))
-    slope = sensitivity(set_up, "stack_error_limit")
-    contributions = (
-        *(replace(part, sensitivity=slope, unit="length") for part in stack.contributions),
-        *whole.contributions,
-        *_of_wheel_face(errors),
-    )
-    offset = whole.offset + plate.off_rad
-    return of_included_angle(replace(whole, contributions=contributions, offset=offset))
+    missing = not_stated_of(errors, SET_UP_TERMS, set_up, own)
+    whole = budget_on_blocks(set_up, values, missing, pieces, plate.units, low)
+    return replace(whole, offset=whole.offset + plate.off_rad)
 
 
-def _of_wheel_face(errors: AngleContributions) -> Iterator[Contribution]:
+def _of_wheel_face(errors: PlateErrorFields) -> Iterator[Contribution]:
     if errors.wheel_face_error_limit_arcsec is not None:
         slope = 1.0 / ARCSEC_PER_RADIAN
         yield Contribution(
@@ -150,12 +175,3 @@ def _of_wheel_face(errors: AngleContributions) -> Iterator[Contribution]:
             sensitivity=slope,
             unit="arcsecond",
         )
-
-
-def _material_shares(pieces: Sequence[Piece]) -> dict[str, float]:
-    """Part of the stack's height that is of each material; the parts sum to 1."""
-    height = sum(piece.size for piece in pieces)
-    shares = dict.fromkeys((piece.material for piece in pieces), 0.0)
-    for piece in pieces:
-        shares[piece.material] += piece.size / height
-    return shares

@@ -31,7 +31,7 @@ from halfangle_service.topics.jobs.center.angle_budget import (
     planned_angle,
     stack_of,
 )
-from halfangle_service.topics.jobs.center.checks import CheckFacts, PlanCheck, planned_checks
+from halfangle_service.topics.jobs.center.checks import PlanCheck, planned_checks
 from halfangle_service.topics.jobs.center.downfeed import PlannedFeed, planned_feed
 from halfangle_service.topics.jobs.center.runout_budget import (
     PlannedRunout,
@@ -39,12 +39,10 @@ from halfangle_service.topics.jobs.center.runout_budget import (
     planned_runout,
 )
 from halfangle_service.topics.jobs.center.setting import (
-    Mistake,
     PlannedSetting,
     PlateOnStack,
     WrongBlock,
     mistakes,
-    past_tolerance,
     planned_setting,
     second_stack,
     smallest,
@@ -52,6 +50,8 @@ from halfangle_service.topics.jobs.center.setting import (
 from halfangle_service.topics.jobs.center.shank import PlannedShank, Shank, planned_shank, true_up
 from halfangle_service.topics.jobs.center.steps import PlanStep, StepFacts, planned_steps
 from halfangle_service.trade.cone import cone_length, slant_length
+from halfangle_service.trade.inspection.checks import CheckFacts, checks_of_a_cone
+from halfangle_service.trade.inspection.mistakes import StackMistake, past_limits
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.stacks.setting import choose_setting
 from halfangle_service.trade.uncertainty import Forecast, together
@@ -243,7 +243,7 @@ class CenterJobResult(ResultModel):
         },
         "grinding_allowance": 0.004,
     },
-    largest_request="one stack of up to 8 blocks from up to 500; 100,000 trials of three runouts",
+    largest_request="one stack of up to 8 blocks from up to 500",
     heavy=True,
 )
 def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
@@ -265,14 +265,14 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
         request.downfeed_step or bench_step(request.units), request.grinding_allowance, half_angle
     )
     cone = PlannedCone(
-        included_angle=Angle.of(2.0 * plate.half_angle_degrees),
-        half_angle=Angle.of(plate.half_angle_degrees),
+        included_angle=Angle.of(2.0 * plate.angle_degrees),
+        half_angle=Angle.of(plate.angle_degrees),
         length=cone_length(request.large_diameter, half_angle),
         slant_length=slant_length(request.large_diameter, half_angle),
     )
     wrong = mistakes(plate)
     facts = _check_facts(request, plate, cone, shank, runout, wrong)
-    checks = planned_checks(facts)
+    checks = planned_checks(checks_of_a_cone(facts))
     result = CenterJobResult(
         job=request.job,
         forecast=together((angle.forecast, runout.forecast)),
@@ -282,8 +282,8 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
         angle_budget=angle,
         runout_budget=runout,
         downfeed=feed,
-        smallest_mistake=smallest(wrong),
-        smallest_mistake_past_tolerance=smallest(facts.mistakes),
+        smallest_mistake=smallest(wrong, plate.units),
+        smallest_mistake_past_tolerance=smallest(facts.mistakes, plate.units),
         second_stack=second_stack(plate),
         steps=planned_steps(_step_facts(request, plate, cone, shank, feed)),
         checks=checks,
@@ -291,7 +291,12 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     advisories = (
         *supply.advisories,
         *advice.of_setting(plate),
-        *advice.of_feed(feed, request.grinding_allowance, request.units),
+        *advice.of_feed(
+            feed.downfeed_step,
+            request.grinding_allowance,
+            feed.steps_for_allowance,
+            request.units,
+        ),
         *advice.of_budgets(angle, runout, request.shank),
         *advice.of_checks(checks, facts),
     )
@@ -317,7 +322,7 @@ def _plate(request: CenterJobRequest, supply: Supply) -> PlateOnStack:
     height = height_for_angle(request.center_distance, math.radians(half_angle))
     setting = choose_setting(height * to_tenth_nm(1.0, units), supply.box, request.max_blocks)
     plate = PlateOnStack(units, request.center_distance, half_angle, height, setting)
-    off = plate.included_error_arcsec(plate.actual_height)
+    off = plate.included_error_arcsec
     if off is not None and abs(off) <= tolerance:
         return plate
     missed = (
@@ -350,7 +355,7 @@ def _step_facts(
     plate_tolerance = request.included_angle_tolerance_arcsec / 2.0
     return StepFacts(
         stack=stack(plate.blocks, units),
-        plate_angle=degrees(plate.half_angle_degrees, plate_tolerance),
+        plate_angle=degrees(plate.angle_degrees, plate_tolerance),
         stack_height=length(plate.total, units),
         held_in=shank.held_in,
         test_bar=shank.test_bar,
@@ -369,20 +374,20 @@ def _check_facts(
     cone: PlannedCone,
     shank: PlannedShank,
     runout: PlannedRunout,
-    wrong: Sequence[Mistake],
+    wrong: Sequence[StackMistake],
 ) -> CheckFacts:
     second, tolerance = second_stack(plate), request.included_angle_tolerance_arcsec
     return CheckFacts(
         units=plate.units,
         stack_height=plate.total,
         second_stack=None if second is None else stack(tuple(second), plate.units),
-        half_angle_degrees=plate.half_angle_degrees,
+        half_angle_degrees=plate.angle_degrees,
         half_angle_rad=plate.angle_rad,
         large_diameter=request.large_diameter,
         cone_length=cone.length,
         shank_diameter=shank.gauge_diameter,
         tolerance_arcsec=tolerance,
         cone_limit_tir=runout.limit_tir_on_cone,
-        mistakes=past_tolerance(wrong, tolerance),
+        mistakes=past_limits(wrong, -tolerance, tolerance),
         blocks_to_spare=bool(wrong),
     )

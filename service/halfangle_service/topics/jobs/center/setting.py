@@ -19,6 +19,13 @@ from halfangle_service.fields import (
     to_tenth_nm,
 )
 from halfangle_service.fields.stacks import BlockAlternative, stack_facts
+from halfangle_service.trade.inspection.mistakes import (
+    ErrorOfHeight,
+    PlannedStack,
+    StackMistake,
+    plate_error,
+    stack_mistakes,
+)
 from halfangle_service.trade.sine.geometry import angle_for_height, arcsec_per_height
 from halfangle_service.trade.stacks.setting import Setting
 from halfangle_service.trade.stacks.supply import Piece
@@ -53,55 +60,48 @@ class WrongBlock(ResultModel):
 
 
 @dataclass(frozen=True, slots=True)
-class Mistake:
-    """A wrong block in the stack: what it adds to the height, in `units`, and its error.
-
-    The error is that of the included angle, in arc-seconds; None where the plate cannot stand so.
-    """
-
-    meant: float
-    wrung: float
-    height_change: float
-    included_error_arcsec: float | None
-
-
-@dataclass(frozen=True, slots=True)
 class PlateOnStack:
-    """A plate for a half angle in degrees, its exact height, and the stack chosen for it.
+    """A plate's angle in degrees, its exact height, and the stack chosen for it.
 
-    Lengths in `units`.
+    Lengths in `units`. The height is that of the high roll's stack over the low roll's, which is
+    `low`, most often nothing; `offset` that at which the plate stands at zero. The plate's angle is
+    the half angle of a cone that is held along it.
     """
 
     units: Units
     center_distance: float
-    half_angle_degrees: float
+    angle_degrees: float
     height: float
     setting: Setting
+    low: tuple[Piece, ...] = ()
+    offset: float = 0.0
 
     @property
     def angle_rad(self) -> float:
-        """Half angle of the cone, equal to the plate's angle, in radians."""
-        return math.radians(self.half_angle_degrees)
+        """The plate's angle in radians."""
+        return math.radians(self.angle_degrees)
 
     @property
     def blocks(self) -> tuple[float, ...]:
-        """Nominal sizes of the stack, largest first."""
+        """Nominal sizes of the high roll's stack, largest first."""
         return self.in_units(self.setting.blocks)
 
     @property
     def total(self) -> float:
-        """Nominal height of the stack."""
-        return from_tenth_nm(self.setting.total, self.units)
+        """Nominal height of the stack over the low roll's."""
+        low = sum(piece.size for piece in self.low)
+        return from_tenth_nm(self.setting.total - low, self.units)
 
     @property
     def actual_height(self) -> float:
-        """Height of the stack, measured deviations included."""
-        return from_tenth_nm(self.setting.actual, self.units)
+        """Height of the stack over the low roll's, measured deviations included."""
+        low = sum(piece.actual for piece in self.low)
+        return from_tenth_nm(self.setting.actual - low, self.units)
 
     @property
     def angle_from_stack_rad(self) -> float:
         """Angle that the plate has on the stack, in radians."""
-        return angle_for_height(self.center_distance, self.actual_height)
+        return angle_for_height(self.center_distance, self.actual_height, self.offset)
 
     @property
     def off_rad(self) -> float:
@@ -115,15 +115,16 @@ class PlateOnStack:
         """The same on the included angle, in arc-seconds."""
         return 2.0 * ARCSEC_PER_RADIAN * self.off_rad
 
-    def included_error_arcsec(self, height: float) -> float | None:
-        """Included angle that a stack of this height gives, less the wanted one.
+    @property
+    def included_error_of(self) -> ErrorOfHeight:
+        """Included angle that a stack of a height in 0.1 nm gives, less the wanted one."""
+        per_unit = to_tenth_nm(1.0, self.units)
+        return plate_error(self.center_distance, self.angle_rad, per_unit, times=2.0)
 
-        None where no plate stands on it.
-        """
-        if not 0.0 <= height < self.center_distance:
-            return None
-        off = angle_for_height(self.center_distance, height) - self.angle_rad
-        return 2.0 * ARCSEC_PER_RADIAN * off
+    @property
+    def included_error_arcsec(self) -> float | None:
+        """Included angle that the stack gives, less the wanted one; None where no plate stands."""
+        return self.included_error_of(self.setting.actual)
 
     @property
     def included_arcsec_per_height(self) -> float:
@@ -143,7 +144,7 @@ def planned_setting(plate: PlateOnStack, pieces: Sequence[Piece]) -> PlannedSett
     facts["actual_deviation"] = plate.actual_height - plate.height
     return PlannedSetting(
         **facts,
-        plate_angle=Angle.of(plate.half_angle_degrees),
+        plate_angle=Angle.of(plate.angle_degrees),
         height=plate.height,
         included_angle_from_stack=angle_from_radians(2.0 * plate.angle_from_stack_rad),
         included_angle_arcsec_per_step=plate.included_arcsec_per_height * bench_step(plate.units),
@@ -151,38 +152,21 @@ def planned_setting(plate: PlateOnStack, pieces: Sequence[Piece]) -> PlannedSett
     )
 
 
-def mistakes(plate: PlateOnStack) -> tuple[Mistake, ...]:
+def mistakes(plate: PlateOnStack) -> tuple[StackMistake, ...]:
     """Every wrong block that can be taken for one of the stack, the least change first."""
-    unit, actual = to_tenth_nm(1.0, plate.units), plate.setting.actual
-    return tuple(
-        Mistake(
-            meant=from_tenth_nm(way.meant.size, plate.units),
-            wrung=from_tenth_nm(way.wrung.size, plate.units),
-            height_change=way.change / unit,
-            included_error_arcsec=plate.included_error_arcsec((actual + way.change) / unit),
-        )
-        for way in plate.setting.wrong_blocks()
-    )
+    setting = plate.setting
+    stack = PlannedStack("high", setting.pieces, setting.spare, plate.included_error_of)
+    return stack_mistakes(stack)
 
 
-def past_tolerance(found: Sequence[Mistake], tolerance_arcsec: float) -> tuple[Mistake, ...]:
-    """Those of the mistakes that take the included angle out of its ± tolerance."""
-    return tuple(
-        mistake
-        for mistake in found
-        if mistake.included_error_arcsec is None
-        or abs(mistake.included_error_arcsec) > tolerance_arcsec
-    )
-
-
-def smallest(found: Sequence[Mistake]) -> WrongBlock | None:
+def smallest(found: Sequence[StackMistake], units: Units) -> WrongBlock | None:
     """The first of the mistakes as the answer gives it; None where there is none."""
     if not found:
         return None
     return WrongBlock(
-        meant=found[0].meant,
-        wrung=found[0].wrung,
-        included_angle_error_arcsec=found[0].included_error_arcsec,
+        meant=from_tenth_nm(found[0].meant.size, units),
+        wrung=from_tenth_nm(found[0].wrung.size, units),
+        included_angle_error_arcsec=found[0].error_arcsec,
     )
 
 

@@ -3,16 +3,15 @@
 from pydantic import Field
 
 from halfangle_service.fields import Angle, ResultModel, SignedLength, angle_from_radians
-from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.sine.compound.plates import (
-    ROTATION,
+from halfangle_service.fields.compound.plates import (
     CompoundPlateFields,
     EdgeTurns,
     plates_of,
     turns_of,
 )
-from halfangle_service.topics.sine.compound.surfaces import SineOrientation, orientation_of
-from halfangle_service.topics.sine.sources import SINE_RELATION
+from halfangle_service.fields.compound.surfaces import SineOrientation, orientation_of
+from halfangle_service.operation import Outcome, operation
+from halfangle_service.topics.sine.sources import ROTATION, SINE_RELATION
 from halfangle_service.trade.sine.compound import normal_from_hinges, plate_rotation
 from halfangle_service.trade.sine.compound_drawing import conventions_svg
 
@@ -68,7 +67,7 @@ def compound_angles(request: SineCompoundAnglesRequest) -> Outcome[SineCompoundA
     What two stacks under a compound sine plate set: the surface of the part that is level, and how
     the upper plate's face stands.
     """
-    base_plate, upper_plate = plates_of(request)
+    base_plate, upper_plate = plates_of(request, request.units)
     base = base_plate.angle(abs(request.base_height), request.base_height, "base_height")
     upper = upper_plate.angle(abs(request.upper_height), request.upper_height, "upper_height")
     axis = request.base_axis

@@ -20,10 +20,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.blocks import SOURCES, BlockSupplyFields
-from halfangle_service.fields.plates import ReachField, ResolutionField
-from halfangle_service.fields.supply import Supply, read_supply
-from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.sine.compound.hinges import (
+from halfangle_service.fields.compound.hinges import (
     CompoundPlate,
     SineHingeSetting,
     SineLaying,
@@ -31,20 +28,22 @@ from halfangle_service.topics.sine.compound.hinges import (
     in_short,
     laying_of,
 )
-from halfangle_service.topics.sine.compound.plates import (
-    ROTATION,
+from halfangle_service.fields.compound.plates import (
     EdgeTurns,
     plates_of,
     turns_of,
 )
-from halfangle_service.topics.sine.compound.raised_sides import (
+from halfangle_service.fields.compound.raised_sides import (
     RaisedSideFields,
     other_way_round,
     sides_of,
 )
-from halfangle_service.topics.sine.compound.stacks import SineCompoundStacks, require_stacks
-from halfangle_service.topics.sine.compound.surfaces import SineOrientation, Surface, orientation_of
-from halfangle_service.topics.sine.sources import SINE_RELATION, STEEP_PRACTICE
+from halfangle_service.fields.compound.stacks import SineCompoundStacks, require_stacks
+from halfangle_service.fields.compound.surfaces import SineOrientation, Surface, orientation_of
+from halfangle_service.fields.plates import ReachField, ResolutionField
+from halfangle_service.fields.supply import Supply, read_supply
+from halfangle_service.operation import Outcome, operation
+from halfangle_service.topics.sine.sources import ROTATION, SINE_RELATION, STEEP_PRACTICE
 from halfangle_service.trade.sine.compound import (
     BaseAxis,
     Frame,
@@ -255,7 +254,11 @@ def _job(request: SineCompoundRequest) -> _Job:
     way = as_drawn(normal, frame, axis, sides_of(request))
     if way is None:
         raise other_way_round(request, normal)
-    return _Job(request, CompoundPlate(plates_of(request), request.units, request.resolution), way)
+    return _Job(
+        request,
+        CompoundPlate(plates_of(request, request.units), request.units, request.resolution),
+        way,
+    )
 
 
 def _past_reach(

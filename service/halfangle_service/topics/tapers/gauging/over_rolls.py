@@ -9,6 +9,7 @@ from typing import Literal
 
 from pydantic import Field
 
+from halfangle_service.cautions import odd_sizes
 from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -30,18 +31,17 @@ from halfangle_service.topics.tapers.gauging.measured import (
     RollErrorLimit,
     measured_angle,
     measured_length,
-    odd_sizes,
     reading_slack,
 )
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
-from halfangle_service.trade.cone import diameter_at, require_before_point
+from halfangle_service.trade.cone import require_before_point
 from halfangle_service.trade.tapers.contact import (
     diameter_over_rolls,
     lean_over_rolls,
-    over_rolls,
     require_contact,
     roll_contact,
 )
+from halfangle_service.trade.tapers.two_heights import Upright
 from halfangle_service.trade.uncertainty import LargestError, Measured
 from halfangle_service.trade.wording import of_any_unit
 
@@ -218,13 +218,12 @@ def expected_over_rolls(
     half = slope.half_angle_rad
     require_before_point(request.large_diameter, request.length, half)
     up = request.standing_on == "small-end"
-    lean = half if up else -half
-    base = diameter_at(request.large_diameter, half, request.length if up else 0.0)
-    contacts = _contacts(request, lean)
+    part = Upright(request.large_diameter, half, request.length, on_small_end=up)
+    contacts = _contacts(request, part.lean)
     center = request.lower_stack + request.roll_diameter / 2.0
     lower, upper = (
-        over_rolls(base + 2.0 * z * math.tan(lean), lean, request.roll_diameter)
-        for z in (center, center + request.stack_rise)
+        part.measure(request.roll_diameter, height)
+        for height in (center, center + request.stack_rise)
     )
     per_measure = math.cos(half) ** 2 / (2.0 * request.stack_rise) * ARCSEC_PER_RADIAN
     return Outcome(

@@ -6,8 +6,8 @@ from pydantic import Field
 
 from halfangle_service.errors import Disagreement, Unreachable
 from halfangle_service.fields.base import PLATE
-from halfangle_service.topics.sine.compound.hinges import WHICH
-from halfangle_service.topics.sine.compound.plates import CompoundPlateFields
+from halfangle_service.fields.compound.hinges import WHICH
+from halfangle_service.fields.compound.plates import CompoundPlateFields, CompoundSizes
 from halfangle_service.trade.sine.compound import SIDES_OF_HINGE, Vector, other_axis
 from halfangle_service.trade.sine.compound_layings import RaisedSides, plate_turned
 
@@ -21,8 +21,8 @@ _RaisedSide = Annotated[
 ]
 
 
-class RaisedSideFields(CompoundPlateFields):
-    """A compound sine plate, and the sides that its plates raise."""
+class RaisedSizes(CompoundSizes):
+    """A compound sine plate, and the sides that its plates raise, without its unit."""
 
     group = PLATE
 
@@ -30,7 +30,11 @@ class RaisedSideFields(CompoundPlateFields):
     upper_raised_side: _RaisedSide = None
 
 
-def sides_of(request: RaisedSideFields) -> RaisedSides:
+class RaisedSideFields(RaisedSizes, CompoundPlateFields):
+    """A compound sine plate, and the sides that its plates raise."""
+
+
+def sides_of(request: RaisedSizes) -> RaisedSides:
     """The sides that the plates raise; refuses one at which a plate's hinge ends, not swings."""
     axes = request.base_axis, other_axis(request.base_axis)
     sides = request.base_raised_side, request.upper_raised_side
@@ -45,7 +49,7 @@ def sides_of(request: RaisedSideFields) -> RaisedSides:
     return RaisedSides(*sides)
 
 
-def other_way_round(request: RaisedSideFields, normal: Vector) -> Unreachable:
+def other_way_round(request: RaisedSizes, normal: Vector) -> Unreachable:
     """The refusal where the plate's face can stand so only with the whole plate turned."""
     turned = plate_turned(normal, request.base_axis, sides_of(request))
     fields = [name for name in ("base_raised_side", "upper_raised_side") if getattr(request, name)]

@@ -1,12 +1,11 @@
 """The dresser: how it is set, in the requests that dress a flank, and its setting in the answer."""
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.cautions import STEEP_DEGREES
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -21,13 +20,11 @@ from halfangle_service.fields import (
     from_tenth_nm,
     to_tenth_nm,
 )
-from halfangle_service.fields.advisories import Advisory, note
 from halfangle_service.fields.plates import CenterDistance, arcsec_per_step
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.geometry import angle_for_height, height_for_angle
 from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wheel.dresser import dresser_angle, round_to_graduation, stacks_for
-from halfangle_service.trade.wording import arcsec, option, plain
 
 DresserZero = Annotated[
     Literal["wheel-axis", "wheel-side"],
@@ -158,21 +155,4 @@ def _stack(
         height_as_set=built,
         angle_as_set=angle_from_radians(as_set),
         deviation_arcsec=(as_set - wanted_rad) * ARCSEC_PER_RADIAN,
-    )
-
-
-def better_zero(
-    dresser: SineBaseDresser | ScaleDresser, setting: DresserSetting
-) -> Iterator[Advisory]:
-    """Name the complement where a sine base would stand steep: it is set from the other zero."""
-    angle = setting.dresser_angle.degrees
-    if setting.arcsec_per_step is None or angle <= STEEP_DEGREES:
-        return
-    other = {"wheel-axis": "wheel-side", "wheel-side": "wheel-axis"}[dresser.zero]
-    there = setting.arcsec_per_step / math.tan(math.radians(angle))
-    yield note(
-        "other-zero",
-        f"At {plain(angle)}° one bench step of the dresser's stack turns the flank "
-        f"{arcsec(setting.arcsec_per_step)}. From its zero at the {option(other)} the same flank "
-        f"takes {plain(90.0 - angle)}°, where a step turns it {arcsec(there)}.",
     )

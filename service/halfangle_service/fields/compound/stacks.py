@@ -14,7 +14,7 @@ from halfangle_service.fields import (
     from_tenth_nm,
     to_tenth_nm,
 )
-from halfangle_service.topics.sine.compound.hinges import WHICH
+from halfangle_service.fields.compound.hinges import WHICH
 from halfangle_service.trade.sine.compound_stacks import (
     MOST_STEPS_OFF,
     BothStacks,

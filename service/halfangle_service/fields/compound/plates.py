@@ -9,12 +9,12 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     SignedLength,
+    Units,
     UnitsField,
     angle_from_radians,
 )
 from halfangle_service.fields.base import PLATE
 from halfangle_service.fields.plates import CenterDistance
-from halfangle_service.operation import Source
 from halfangle_service.trade.sine.compound import (
     BaseAxis,
     HingedPlate,
@@ -24,20 +24,12 @@ from halfangle_service.trade.sine.compound import (
 )
 from halfangle_service.trade.unit_slips import require_center_distance
 
-ROTATION = Source(
-    citation="Derived here: the part's surface normal is carried through the rotations of the "
-    "upper and the base hinge and set upright (part's frame), or the upper plate's normal is set "
-    "to the one wanted (machine's frame); each answer is checked by rotating it back.",
-    standing="derived",
-)
 
-
-class CompoundPlateFields(RequestModel):
-    """What a compound (two-axis) sine plate is."""
+class CompoundSizes(RequestModel):
+    """What a compound (two-axis) sine plate is, in the unit of the request that holds it."""
 
     group = PLATE
 
-    units: UnitsField
     base_center_distance: CenterDistance
     upper_center_distance: CenterDistance
     base_axis: BaseAxis = Field(
@@ -54,10 +46,16 @@ class CompoundPlateFields(RequestModel):
     )
 
 
-def plates_of(fields: CompoundPlateFields) -> tuple[HingedPlate, HingedPlate]:
+class CompoundPlateFields(CompoundSizes):
+    """What a compound (two-axis) sine plate is."""
+
+    units: UnitsField
+
+
+def plates_of(fields: CompoundSizes, units: Units) -> tuple[HingedPlate, HingedPlate]:
     """Base and upper plate that a request states; refuses one of a size that none has."""
-    require_center_distance(fields.base_center_distance, fields.units, "base_center_distance")
-    require_center_distance(fields.upper_center_distance, fields.units, "upper_center_distance")
+    require_center_distance(fields.base_center_distance, units, "base_center_distance")
+    require_center_distance(fields.upper_center_distance, units, "upper_center_distance")
     upper_axis = other_axis(fields.base_axis)
     return (
         HingedPlate(fields.base_axis, fields.base_center_distance, fields.base_step),

@@ -1,0 +1,1 @@
+"""Words of a set-up's clearance that topics share: what stands there, its gaps, what is wrong."""

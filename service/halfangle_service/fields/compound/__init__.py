@@ -1,0 +1,1 @@
+"""Words of compound sine plates that topics share: the plate, the surface, settings, stacks."""

@@ -1,0 +1,1 @@
+"""Inspection: what to expect of a check, what a measurement proves, and angles off a profile."""

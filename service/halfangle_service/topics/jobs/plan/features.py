@@ -1,0 +1,303 @@
+"""The feature wanted, as its drawing states it, and what follows from it at once."""
+
+import math
+from dataclasses import dataclass
+from typing import Annotated, Literal
+
+import numpy as np
+from pydantic import Field
+
+from halfangle_service.errors import Disagreement, Impossible, refused_at
+from halfangle_service.fields import (
+    Angle,
+    AngleInput,
+    Arcsec,
+    Length,
+    LengthOut,
+    RequestModel,
+    ResultModel,
+    Units,
+    from_mm,
+    to_mm,
+)
+from halfangle_service.fields.choice import needs
+from halfangle_service.fields.compound.surfaces import SineOrientation, Surface, orientation_of
+from halfangle_service.fields.slopes import ConeFields, SlopeFields, cone_slope, slope_of
+from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.trade.cone import require_before_point
+from halfangle_service.trade.sine.compound import Vector, tilt_of_normal
+from halfangle_service.trade.tables.tapers.designations import one_standard
+from halfangle_service.trade.tables.tapers.standard import StandardTaper
+from halfangle_service.trade.wheel.flank import Surface as GroundSurface
+from halfangle_service.trade.wheel.flank import require_extent
+
+FeatureKind = Literal[
+    "cone", "center", "taper-plug", "taper-socket", "angled-face", "compound-face"
+]
+_PATH = "feature/"
+
+
+class PlanTurnedFields(SlopeFields):
+    """What a cone or taper of any kind states beside its size."""
+
+    included_angle_tolerance_arcsec: Arcsec = Field(
+        description="± tolerance of the included angle.", examples=[120.0]
+    )
+    shank: Shank | None = Field(None, description="The shank that the cone must run true to.")
+    limit_tir: Length | None = Field(
+        None,
+        description="Runout of the cone to its shank that the drawing allows, as full indicator "
+        "movement square to the axis, in `units`; needs `shank`.",
+        examples=[0.0003],
+    )
+
+
+class PlanCone(PlanTurnedFields, ConeFields):
+    """A cone between two diameters."""
+
+    kind: Literal["cone"]
+
+
+class PlanCenter(PlanTurnedFields):
+    """A center: a cone that comes to its point."""
+
+    kind: Literal["center"]
+    large_diameter: Length = Field(
+        description="Larger diameter of the cone, where it meets the body, in `units`.",
+        examples=[0.75],
+    )
+
+
+class PlanTaper(PlanTurnedFields):
+    """A taper plug or socket; a standard's designation is enough."""
+
+    kind: Literal["taper-plug", "taper-socket"]
+    gauge_diameter: Length | None = Field(
+        None,
+        description="Diameter at the gauge line, the taper's large end, in `units`; a standard "
+        "taper has its own.",
+    )
+    length: Length | None = Field(
+        None,
+        description="Length from the gauge line to the small end, in `units`; of a standard taper "
+        "absent where its table has one.",
+    )
+
+
+class PlanAngledFace(RequestModel):
+    """A plane face at an angle to its base."""
+
+    kind: Literal["angled-face"]
+    face_angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(
+        description="Angle between the face and the base, in degrees.", examples=[15.0]
+    )
+    rise: Length = Field(
+        description="Height of the face, square to the base, in `units`.", examples=[0.2]
+    )
+    tolerance_arcsec: Arcsec = Field(
+        description="± tolerance of that angle, in arc-seconds.", examples=[10.0]
+    )
+
+
+class PlanCompoundFace(RequestModel):
+    """A plane face that slopes in both views of its drawing."""
+
+    kind: Literal["compound-face"]
+    orientation: Surface
+    hand: Literal["as-drawn", "opposite"] = Field(
+        "as-drawn",
+        description="`opposite`: the part of the other hand, mirrored left to right.",
+    )
+    rise: Length = Field(description="Height of the face, square to the base, in `units`.")
+    tolerance_arcsec: Arcsec = Field(
+        description="± tolerance of the angle in each view, in arc-seconds.", examples=[60.0]
+    )
+
+
+_Turned = PlanCone | PlanCenter | PlanTaper
+PlanFeature = Annotated[
+    PlanCone | PlanCenter | PlanTaper | PlanAngledFace | PlanCompoundFace,
+    Field(discriminator="kind", description="The feature wanted."),
+]
+
+
+class PlannedFeature(ResultModel):
+    """The feature as it was read."""
+
+    kind: FeatureKind = Field(description="Which kind it is.")
+    included_angle: Angle | None = Field(description="Included angle; null of a face.")
+    half_angle: Angle | None = Field(description="Half angle; null of a face.")
+    face_angle: Angle | None = Field(
+        description="Angle between face and base, of a compound face its tilt; null of a cone."
+    )
+    large_diameter: LengthOut | None = Field(description="Larger diameter; null of a face.")
+    small_diameter: LengthOut | None = Field(
+        description="Smaller diameter, 0 at a point; null of a face."
+    )
+    length: LengthOut | None = Field(description="Length along the axis; null of a face.")
+    slant_length: LengthOut = Field(description="Length along the surface, up the slope.")
+    surface_orientation: SineOrientation | None = Field(
+        description="A compound face in its own views, the hand counted; null of all else."
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """A feature worked out: lengths in `units`, the angle that a sine plate or a flank has.
+
+    `angle_degrees` is a cone's half angle, or a face's to its base; `tolerance_arcsec` is of what
+    the drawing has: a cone's included angle, twice the half, or the face's angle.
+    """
+
+    kind: FeatureKind
+    units: Units
+    angle_degrees: float
+    slant: float
+    tolerance_arcsec: float
+    large_diameter: float = 0.0
+    small_diameter: float = 0.0
+    shank: Shank | None = None
+    limit_tir: float | None = None
+    normal: Vector | None = None
+
+    @property
+    def turned(self) -> bool:
+        """True for a cone or taper, which turns about its axis."""
+        return self.kind not in {"angled-face", "compound-face"}
+
+    @property
+    def internal(self) -> bool:
+        """True where the wheel has to enter the work."""
+        return self.kind == "taper-socket"
+
+    @property
+    def angle_rad(self) -> float:
+        """Half angle, or the face's angle, in radians."""
+        return math.radians(self.angle_degrees)
+
+    @property
+    def counted(self) -> float:
+        """How often an error of that angle counts in the one that has the tolerance."""
+        return 2.0 if self.turned else 1.0
+
+    @property
+    def length(self) -> float:
+        """Length along the axis, or along the base."""
+        return self.slant * math.cos(self.angle_rad)
+
+    @property
+    def rise(self) -> float:
+        """How far the surface rises: radially, or square to the base."""
+        return self.slant * math.sin(self.angle_rad)
+
+
+def wanted_of(feature: PlanFeature, units: Units) -> Wanted:
+    """Work a feature out; refuses what is no cone, taper or face."""
+    if isinstance(feature, PlanAngledFace):
+        surface = GroundSurface(math.radians(feature.face_angle), feature.rise)
+        require_extent(surface, angle=[f"{_PATH}face_angle"], size=[f"{_PATH}rise"])
+        return Wanted(
+            feature.kind, units, feature.face_angle, surface.slant, feature.tolerance_arcsec
+        )
+    if isinstance(feature, PlanCompoundFace):
+        return _compound(feature, units)
+    needs(
+        feature,
+        "limit_tir",
+        "shank",
+        why="A runout is one to the shank.",
+        path=_PATH,
+    )
+    if isinstance(feature, PlanCone):
+        half = cone_slope(feature, path=_PATH).half_angle_degrees
+        return _turned(feature, units, half, feature.large_diameter, feature.small_diameter)
+    half = slope_of(feature, path=_PATH).half_angle_degrees
+    if isinstance(feature, PlanCenter):
+        return _turned(feature, units, half, feature.large_diameter, 0.0)
+    large, length = _taper_sizes(feature, units)
+    require_before_point(large, length, math.radians(half), field=f"{_PATH}length")
+    small = large - 2.0 * length * math.tan(math.radians(half))
+    return _turned(feature, units, half, large, small)
+
+
+def _compound(feature: PlanCompoundFace, units: Units) -> Wanted:
+    """A face in two views; refuses one that has no slope at all."""
+    with refused_at(_PATH):
+        normal = feature.orientation.normal
+    if feature.hand == "opposite":
+        normal = normal * np.array([-1.0, 1.0, 1.0])
+    tilt, _ = tilt_of_normal(normal)
+    if tilt == 0.0:
+        raise Impossible(
+            "This face is level: there is nothing to set.",
+            fields={f"{_PATH}orientation": "should slope"},
+        )
+    surface = GroundSurface(tilt, feature.rise)
+    require_extent(surface, angle=[f"{_PATH}orientation"], size=[f"{_PATH}rise"])
+    return Wanted(
+        feature.kind,
+        units,
+        math.degrees(tilt),
+        surface.slant,
+        feature.tolerance_arcsec,
+        normal=normal,
+    )
+
+
+def _turned(
+    feature: _Turned, units: Units, half_degrees: float, large: float, small: float
+) -> Wanted:
+    slant = (large - small) / 2.0 / math.sin(math.radians(half_degrees))
+    return Wanted(
+        feature.kind,
+        units,
+        half_degrees,
+        slant,
+        feature.included_angle_tolerance_arcsec,
+        large,
+        small,
+        feature.shank,
+        feature.limit_tir,
+    )
+
+
+def _taper_sizes(feature: PlanTaper, units: Units) -> tuple[float, float]:
+    """Gauge diameter and length of a taper: its own, else those of the standard that it names."""
+    standard = one_standard(feature.designation)
+    sizes = (None, None) if standard is None else _standard_sizes(standard, units)
+    large = sizes[0] if feature.gauge_diameter is None else feature.gauge_diameter
+    length = sizes[1] if feature.length is None else feature.length
+    missing = [
+        name for name, size in (("gauge_diameter", large), ("length", length)) if size is None
+    ]
+    if large is None or length is None:
+        raise Disagreement(
+            "The size of the taper is missing: no standard that it names has it.",
+            fields={f"{_PATH}{name}": "is needed, or a standard's designation" for name in missing},
+        )
+    return large, length
+
+
+def _standard_sizes(standard: StandardTaper, units: Units) -> tuple[float | None, float | None]:
+    depth = standard.small_end_depth
+    large, length = (
+        None if size is None else from_mm(to_mm(size, standard.units), units)
+        for size in (standard.gauge_diameter, depth)
+    )
+    return large, length
+
+
+def planned_feature(wanted: Wanted) -> PlannedFeature:
+    """Write a feature as it was read."""
+    turned = wanted.turned
+    return PlannedFeature(
+        kind=wanted.kind,
+        included_angle=Angle.of(2.0 * wanted.angle_degrees) if turned else None,
+        half_angle=Angle.of(wanted.angle_degrees) if turned else None,
+        face_angle=None if turned else Angle.of(wanted.angle_degrees),
+        large_diameter=wanted.large_diameter if turned else None,
+        small_diameter=wanted.small_diameter if turned else None,
+        length=wanted.length if turned else None,
+        slant_length=wanted.slant,
+        surface_orientation=None if wanted.normal is None else orientation_of(wanted.normal),
+    )

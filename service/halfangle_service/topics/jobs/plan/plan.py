@@ -1,0 +1,329 @@
+"""A job planned: every way of the shop for a feature, proved and ranked."""
+
+from collections.abc import Sequence
+from types import MappingProxyType
+from typing import Annotated
+
+from pydantic import Field
+
+from halfangle_service.errors import Disagreement, Unreachable
+from halfangle_service.fields import Count, Minutes, RequestModel, UnitsField
+from halfangle_service.fields.base import Rule
+from halfangle_service.fields.choice import one_of
+from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
+from halfangle_service.operation import Outcome, Profiles, Source, operation
+from halfangle_service.topics.jobs.center.runout_budget import (
+    PlannedRunout,
+    RunoutContributions,
+    planned_runout,
+)
+from halfangle_service.topics.jobs.center.shank import planned_shank
+from halfangle_service.topics.jobs.plan import advice
+from halfangle_service.topics.jobs.plan.checks import plan_mistakes, planned_checks_of
+from halfangle_service.topics.jobs.plan.features import (
+    PlanFeature,
+    Wanted,
+    planned_feature,
+    wanted_of,
+)
+from halfangle_service.topics.jobs.plan.parts import advice as parts_advice
+from halfangle_service.topics.jobs.plan.parts.batch import ObservedPieces, batch_of
+from halfangle_service.topics.jobs.plan.parts.clearance import PlanRoom
+from halfangle_service.topics.jobs.plan.parts.every import Job
+from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeeding
+from halfangle_service.topics.jobs.plan.parts.statements import Ranked, decisions
+from halfangle_service.topics.jobs.plan.ranking import (
+    RANKING,
+    best_first,
+    planned_way,
+    ruled_out_way,
+)
+from halfangle_service.topics.jobs.plan.result import JobPlanResult
+from halfangle_service.topics.jobs.plan.shop.equipment import EquipmentName, PlanEquipment
+from halfangle_service.topics.jobs.plan.shop.profiles import ShopProfile
+from halfangle_service.topics.jobs.plan.shop.reading import (
+    EQUIPMENT,
+    holding_of,
+    read_boxes,
+    require_consistent,
+)
+from halfangle_service.topics.jobs.plan.steps import steps_of
+from halfangle_service.topics.jobs.plan.ways.every import every_way
+from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
+
+#: What states the equipment, of which one is sent.
+SHOP = ("equipment", "shop_profile")
+
+
+class JobPlanRequest(RequestModel):
+    """A feature with its tolerances, and what the shop has to make it."""
+
+    rules = (Rule("one-of", SHOP),)
+
+    units: UnitsField
+    job: Annotated[str, Field(min_length=1, max_length=60)] = Field(
+        description="Name of the job, for the heading of the plan.",
+        examples=["HL-0412 machine center"],
+    )
+    feature: PlanFeature
+    equipment: PlanEquipment | None = Field(
+        None, description="What the shop has. Either this or `shop_profile`."
+    )
+    shop_profile: EquipmentName | None = Field(
+        None, description="A profile of equipment with which the service was started, by its name."
+    )
+    pieces: Annotated[int, Count(ge=1, le=1_000_000)] = Field(1, description="Pieces to grind.")
+    observed_pieces: ObservedPieces = Field([])
+    minutes_per_piece: Minutes | None = Field(
+        None,
+        description="Time to grind one piece, in minutes. Absent: by the feed, where it is known "
+        "of every way, else 10 minutes (common practice, no source).",
+    )
+    feeding: PlanFeeding = Field(PlanFeeding(), description="How the shop feeds.")
+    room: PlanRoom = Field(PlanRoom(), description="The gap and the room that are wanted.")
+    decision_rule: DecisionRuleField = DECISION_RULE
+    max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
+        5, description="Most blocks that set one plate, under both rolls together."
+    )
+
+
+@operation(
+    "jobs.plan",
+    relations=(
+        "under a flat wheel: plate angle = half angle of a cone, or the face's angle; turned a "
+        "quarter, 90° less that",
+        "height = center_distance × sin(plate angle) + base_step",
+        "included angle error = 2 × plate angle error, as jobs.center has it",
+        "a layer h: 2 h / cos α on the diameter, h / sin α along the axis; a slide square to the "
+        "surface feeds h, one square to the work's axis h / cos α",
+        "advance in a turn that leaves cusps s: 2 √(s (2 R − s))",
+        "after k pieces on a dress: included angle + 2 atan(k × breakdown / slant)",
+        "wrong block: the angle by the sine of the wrong stack, less the one wanted",
+        "cone turned half round in its adapter: 2 (fixture + adapter), adapter and work together: "
+        "2 fixture, as vectors",
+    ),
+    sources=(
+        Source(
+            citation="Derived here: a flat wheel sweeps a plane; the half angle is the angle "
+            "between the spin axis and that plane, a face's angle that of the plate to it.",
+            standing="derived",
+        ),
+        Source(
+            citation="JCGM 100:2008, 4.3.7 and 5.1.2: rectangular limits, combination.",
+            standing="published",
+        ),
+        Source(
+            citation="ISO 14253-1:2017, decision rules: a limit is kept with 95 % probability; "
+            "2013: acceptance within the limits less the expanded uncertainty.",
+            standing="from-memory",
+        ),
+        Source(
+            citation="Feeds, speeds and times where the request names none, what a micrometer "
+            "tells apart, and the order of ranking.",
+            standing="common-practice-no-source",
+        ),
+    ),
+    example={
+        "job": "HL-0412 machine center",
+        "units": "in",
+        "feature": {
+            "kind": "center",
+            "included_angle": 60,
+            "included_angle_tolerance_arcsec": 120,
+            "large_diameter": 0.75,
+            "shank": {"kind": "taper", "designation": "morse-2"},
+            "limit_tir": 0.0003,
+        },
+        "equipment": {
+            "sine_plates": [
+                {
+                    "name": "5 in plate",
+                    "center_distance": 5,
+                    "largest_angle": 60,
+                    "angle_errors": {
+                        "center_distance_error_limit": 0.0001,
+                        "roll_difference": 0.00005,
+                        "roll_parallelism": 0.00005,
+                        "face_parallelism": 0.0001,
+                        "face_flatness": 0.00005,
+                        "table_flatness": 0.00005,
+                        "particle": 0.00002,
+                        "temperature_error_limit_celsius": 1,
+                        "temperature_difference_celsius": 0.5,
+                        "axis_pitch_error_limit_arcsec": 5,
+                        "axis_yaw_error_limit_arcsec": 300,
+                        "wheel_face_error_limit_arcsec": 20,
+                        "temperature_celsius": 22,
+                    },
+                    "plate_body": {
+                        "length": 6,
+                        "thickness": 0.75,
+                        "closed_height": 2.2,
+                        "roll_diameter": 0.5,
+                    },
+                }
+            ],
+            "block_sets": [{"name": "toolroom set", "set": "inch-81", "grade": "asme-0"}],
+            "wheel": {
+                "diameter": 7,
+                "width": 0.5,
+                "rpm": 3450,
+                "head": {
+                    "flange_diameter": 3,
+                    "flange_width": 1.25,
+                    "guard": {"length": 8, "width": 2.5, "lower_edge_below_spindle": 1},
+                },
+                "breakdown_per_piece": 0.000005,
+            },
+            "spin_fixture": {
+                "axis_height": 1.5,
+                "body_length": 3,
+                "body_height": 2.6,
+                "nose_diameter": 1.25,
+                "nose_length": 0.75,
+                "stick_out": 0.75,
+                "shank_diameter": 0.75,
+                "front_to_high_end": 1,
+            },
+            "runout_errors": {
+                "adapter_tir": 0.0001,
+                "fixture_tir": 0.00005,
+                "indicating_tir": 0.00005,
+            },
+            "measuring": {
+                "rolls": {
+                    "roll_diameters": [0.0625, 0.125, 0.25],
+                    "measure_error_limit": 0.0001,
+                    "stack_rise_error_limit": 0.00002,
+                },
+                "comparator": {"instrument_angle_error_limit_arcsec": 60},
+                "stack_reading_error_limit": 0.0001,
+                "comparison_error_limit": 0.00005,
+                "tir_error_limit": 0.00005,
+            },
+        },
+        "pieces": 5,
+        "feeding": {"grinding_allowance": 0.004, "past_large_end": 0.1, "past_small_end": 0.25},
+        "room": {"gap_wanted": 0.1, "room_under_wheel": 12},
+    },
+    largest_request="4 plates with 4 sets each, stacks of up to 8 blocks from up to 500",
+    heavy=True,
+)
+def plan(
+    request: JobPlanRequest, profiles: Profiles = MappingProxyType({})
+) -> Outcome[JobPlanResult]:
+    """Plan of a whole job.
+
+    Every way that the shop has to make a cone, a center, a taper or a face, each with its settings,
+    its stacks of one box and the errors to expect against the tolerances, ranked by one rule; and
+    every way that cannot, with the reason and the nearest that works.
+    """
+    profile = _profile(request, profiles)
+    shop = profile.equipment if profile else request.equipment or PlanEquipment()
+    wanted = wanted_of(request.feature, request.units)
+    require_consistent(shop, request.units)
+    adapter, holding = holding_of(shop, wanted.shank, request.units)
+    boxes = read_boxes(shop, request.units)
+    found = list(every_way(wanted, shop, boxes, request.max_blocks))
+    ways = [way for way in found if isinstance(way, Way)]
+    ruled_out = [way for way in found if isinstance(way, RuledOut)]
+    job = _job(request, wanted, shop)
+    ways, fouled = job.sort_out(ways)
+    ruled_out += fouled
+    if not ways:
+        raise _nothing_reaches(ruled_out)
+    runout = _runout(holding, wanted)
+    rule = request.decision_rule
+    checks, sight = planned_checks_of(wanted, shop.measuring, rule, path=f"{EQUIPMENT}/measuring/")
+    entries = [
+        Ranked(
+            way,
+            parts,
+            planned_way(
+                way,
+                runout,
+                rule,
+                parts,
+                plan_mistakes(way.wrong_blocks, wanted.tolerance_arcsec, wanted.units, sight),
+                sight.finest_arcsec,
+            ),
+        )
+        for way, parts in zip(ways, job.parts(ways), strict=True)
+    ]
+    entries.sort(key=lambda entry: best_first(entry.row, sight.finest_arcsec))
+    rows, first = [entry.row for entry in entries], entries[0].way
+    shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
+    result = JobPlanResult(
+        job=request.job,
+        shop_profile=None if profile is None else profile.name,
+        shop_profile_digest=None if profile is None else profile.digest,
+        feature=planned_feature(wanted),
+        shank=shank,
+        adapter=adapter,
+        best=rows[0].way if rows[0].forecast in {"holds", "may-not-hold"} else None,
+        ranking=RANKING,
+        ways=rows,
+        told_apart_by=decisions(job, entries, rule, sight.finest_arcsec),
+        steps=steps_of(first, wanted, shank),
+        checks=checks,
+        ruled_out=[ruled_out_way(way) for way in ruled_out],
+    )
+    noted = (advisory for box in boxes for advisory in box.supply.advisories)
+    of_parts = parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance)
+    return Outcome(result, (*noted, *advice.of_plan(result, first, ways, rule), *of_parts))
+
+
+def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:
+    """What is the same for the parts of all ways."""
+    return Job(
+        wanted,
+        shop,
+        Feeding(wanted, request.feeding, shop.wheel),
+        request.room,
+        batch_of(
+            wanted, shop.wheel, request.observed_pieces, request.pieces, request.decision_rule
+        ),
+        request.minutes_per_piece,
+    )
+
+
+def _profile(request: JobPlanRequest, profiles: Profiles) -> ShopProfile | None:
+    """The profile that a request names; None where it states its own equipment."""
+    one_of(request, *SHOP)
+    if request.shop_profile is None:
+        return None
+    profile: ShopProfile | None = profiles.get(request.shop_profile)
+    if profile is None:
+        known = ", ".join(profiles) or "none"
+        raise Unreachable(
+            f"The service knows no profile {request.shop_profile!r}; it knows: {known}.",
+            fields={"shop_profile": "should be one that the service was started with"},
+        )
+    if profile.units != request.units:
+        raise Disagreement(
+            f"The units of the profile {profile.name!r} are {profile.units!r}, not "
+            f"{request.units!r}.",
+            fields={"units": f"should be {profile.units}"},
+        )
+    return profile
+
+
+def _runout(holding: RunoutContributions, wanted: Wanted) -> PlannedRunout | None:
+    if wanted.limit_tir is None:
+        return None
+    return planned_runout(holding, wanted.limit_tir, wanted.angle_rad)
+
+
+def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
+    """The refusal where no way can: each with its reason, its field and the nearest that works."""
+    if not ways:
+        return Unreachable(
+            "The shop has nothing that sets an angle.",
+            fields={f"{EQUIPMENT}/sine_plates": "should name a plate, or another way be named"},
+        )
+    nearest = next((way.instead for way in ways if way.instead), None)
+    return Unreachable(
+        f"No way of the shop makes this feature. {ways[0].reason} {nearest or ''}".rstrip(),
+        fields={way.field: way.reason for way in ways},
+        more={"ruled_out": [ruled_out_way(way).model_dump() for way in ways]},
+    )

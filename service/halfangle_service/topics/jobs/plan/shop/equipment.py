@@ -1,0 +1,217 @@
+"""What the shop has for a job, as a request states it, or a profile that the service was given."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from halfangle_service.fields import Length, NonNegativeArcsec, RequestModel
+from halfangle_service.fields.blocks import BlockBoxFields, BlockGradeFields, GradeField
+from halfangle_service.fields.clearance.set_up import ClearanceFixture
+from halfangle_service.fields.compound.raised_sides import RaisedSizes
+from halfangle_service.fields.numbers import Minutes
+from halfangle_service.fields.plates import BaseStep, CenterDistance, ReachField
+from halfangle_service.fields.set_up_errors import SetUpErrorFields
+from halfangle_service.fields.wheel.ways import (
+    ChooseDressedWheel,
+    ChooseWheelSide,
+    ChooseWorkhead,
+)
+from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields, WheelFaceError
+from halfangle_service.topics.jobs.center.runout_budget import AdapterTir, RunoutContributions
+from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.topics.jobs.plan.shop.measuring import PlanMeasuring
+from halfangle_service.topics.jobs.plan.shop.wheel import PlanPlateBody, PlanWheel
+from halfangle_service.trade.clearance.assembly import Direction
+from halfangle_service.trade.planning import times
+from halfangle_service.trade.tables.materials.expansion import MaterialName
+from halfangle_service.trade.units import Units
+
+#: Most of one kind of equipment: each plate is tried with each set.
+MOST_ALIKE = 4
+
+EquipmentName = Annotated[
+    str,
+    Field(
+        min_length=1,
+        max_length=60,
+        description="What the shop calls it; the plan names it so.",
+        examples=["5 in plate"],
+    ),
+]
+
+
+WheelDiameter = Annotated[
+    Length, Field(description="Diameter of the wheel, in `units`.", examples=[7.0])
+]
+
+
+class PlanSinePlate(RequestModel):
+    """A sine plate with what holds the work on it, under a flat wheel."""
+
+    name: EquipmentName
+    center_distance: CenterDistance
+    base_step: BaseStep = 0.0
+    largest_angle: ReachField = None
+    low_roll_hinged: bool = Field(
+        False, description="True where the low roll is a hinge, so that no stack goes under it."
+    )
+    angle_errors: PlateErrorFields = Field(
+        default_factory=PlateErrorFields,
+        description="Errors of a set-up on it that turn the angle.",
+    )
+    squareness_error_limit_arcsec: NonNegativeArcsec | None = Field(
+        None,
+        description="Largest error ± from square of what turns the work a quarter on the plate: "
+        "an angle plate, or the work's own side. Takes the place of "
+        "`axis_pitch_error_limit_arcsec` there.",
+    )
+    tilt_direction: Direction = Field(
+        "along-travel",
+        description="Whether the plate tilts along the table's travel (the wheel is seen as a "
+        "circle) or across it (the wheel is seen on edge).",
+    )
+    plate_body: PlanPlateBody | None = Field(
+        None, description="Its body. Absent: no clearance over it is worked out."
+    )
+    setup_minutes: Minutes = Field(
+        times.PLATE.setup,
+        description="Time to set up, in minutes (default: common practice, no source).",
+    )
+    inspection_minutes: Minutes = Field(
+        times.PLATE.inspection,
+        description="Time to inspect the first piece, in minutes (same standing).",
+    )
+
+
+class PlanCompoundPlate(RaisedSizes):
+    """A compound sine plate under a flat wheel.
+
+    Of the base plate's errors, yaw and pitch are those of the upper plate on it; of the upper
+    plate's, those of the work.
+    """
+
+    name: EquipmentName
+    base_largest_angle: ReachField = None
+    upper_largest_angle: ReachField = None
+    base_errors: SetUpErrorFields = Field(
+        default_factory=SetUpErrorFields, description="Errors of the base plate's setting."
+    )
+    upper_errors: SetUpErrorFields = Field(
+        default_factory=SetUpErrorFields, description="Errors of the upper plate's setting."
+    )
+    wheel_face_error_limit_arcsec: WheelFaceError = None
+    setup_minutes: Minutes = Field(
+        times.PLATE.setup, description="Time to set up, in minutes (same standing)."
+    )
+    inspection_minutes: Minutes = Field(
+        times.PLATE.inspection,
+        description="Time to inspect the first piece, in minutes (same standing).",
+    )
+
+
+class PlanBlockSet(BlockBoxFields):
+    """A set of gauge blocks."""
+
+    name: EquipmentName
+    grade: GradeField = None
+    block_material: MaterialName | None = Field(
+        None, description="Material of the blocks. Absent: steel. A `box` says it of each block."
+    )
+
+
+class PlanDressedWheel(ChooseDressedWheel):
+    """A wheel with a dresser for a flank."""
+
+    name: EquipmentName
+    wheel_diameter: WheelDiameter
+
+
+class PlanWheelSide(ChooseWheelSide):
+    """A wheel that may grind with its side."""
+
+    name: EquipmentName
+
+
+class PlanWorkhead(ChooseWorkhead):
+    """A workhead swivelled by its scale, and the flat wheel beside it."""
+
+    name: EquipmentName
+    wheel_diameter: WheelDiameter
+
+
+class PlanInternalSpindle(RequestModel):
+    """A spindle whose wheel goes into a bore."""
+
+    wheel_diameter: Length = Field(description="Diameter of the wheel, in `units`.", examples=[0.5])
+    reach: Length = Field(
+        description="How far wheel and quill go into a bore, in `units`.", examples=[3.5]
+    )
+
+
+class PlanAdapter(RequestModel):
+    """An adapter, collet or bushing of the fixture, by the shank that it takes."""
+
+    name: EquipmentName
+    shank: Shank = Field(description="The shank that it takes.")
+    adapter_tir: AdapterTir = None
+
+
+#: Fields of the equipment that list things by name.
+NAMED = (
+    "sine_plates",
+    "compound_plates",
+    "block_sets",
+    "dressed_wheels",
+    "wheel_sides",
+    "swivelled_workheads",
+    "adapters",
+)
+
+
+class PlanEquipment(RequestModel):
+    """What the shop has; lengths in the request's `units`."""
+
+    sine_plates: Annotated[list[PlanSinePlate], Field(max_length=MOST_ALIKE)] | None = Field(
+        None, description="Sine plates and bars."
+    )
+    block_sets: Annotated[list[PlanBlockSet], Field(max_length=MOST_ALIKE)] | None = Field(
+        None, description="Sets of gauge blocks."
+    )
+    compound_plates: Annotated[list[PlanCompoundPlate], Field(max_length=MOST_ALIKE)] | None = (
+        Field(None, description="Compound sine plates.")
+    )
+    dressed_wheels: Annotated[list[PlanDressedWheel], Field(max_length=MOST_ALIKE)] | None = Field(
+        None, description="Wheels on which a flank may be dressed."
+    )
+    wheel_sides: Annotated[list[PlanWheelSide], Field(max_length=MOST_ALIKE)] | None = Field(
+        None, description="Wheels that may grind with their side."
+    )
+    swivelled_workheads: Annotated[list[PlanWorkhead], Field(max_length=MOST_ALIKE)] | None = Field(
+        None, description="Workheads swivelled by their scale."
+    )
+    wheel: PlanWheel | None = Field(
+        None, description="The flat wheel that grinds over the sine plates."
+    )
+    spin_fixture: ClearanceFixture | None = Field(
+        None,
+        description="The spindle fixture on the plate. Absent: no clearance is worked out.",
+    )
+    internal_spindle: PlanInternalSpindle | None = Field(
+        None, description="What grinds a socket. Absent where there is none."
+    )
+    adapters: Annotated[list[PlanAdapter], Field(max_length=40)] | None = Field(
+        None, description="Adapters at hand. Absent: there is one for the shank."
+    )
+    runout_errors: RunoutContributions = Field(
+        default_factory=RunoutContributions, description="Runout that the holding adds."
+    )
+    measuring: PlanMeasuring = Field(
+        default_factory=PlanMeasuring,
+        description="What the shop checks a set-up and measures a ground feature with.",
+    )
+
+
+def supply_fields(blocks: PlanBlockSet, units: Units) -> BlockGradeFields:
+    """A set as an operation on blocks states it."""
+    stated = {name: getattr(blocks, name) for name in BlockBoxFields.model_fields}
+    return BlockGradeFields.model_construct(units=units, grade=blocks.grade, **stated)

@@ -1,0 +1,149 @@
+"""What a way is, before it is written as an answer."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from halfangle_service.errors import Refusal
+from halfangle_service.fields import ARCSEC_PER_RADIAN, Units, from_tenth_nm
+from halfangle_service.fields.advisories import Advisory
+from halfangle_service.fields.stacks import stack_facts
+from halfangle_service.fields.supply import Supply
+from halfangle_service.topics.jobs.center.angle_budget import stack_of
+from halfangle_service.topics.jobs.plan.features import Wanted
+from halfangle_service.topics.jobs.plan.result import (
+    AngleOf,
+    PlanSetting,
+    PlanStack,
+    PlanWayName,
+    StackRole,
+)
+from halfangle_service.trade.inspection.mistakes import PlannedStack
+from halfangle_service.trade.stacks.search.stacking import stack_table
+from halfangle_service.trade.stacks.supply import Piece
+from halfangle_service.trade.tables.materials.expansion import MaterialName
+from halfangle_service.trade.uncertainty import Budget, Contribution
+from halfangle_service.trade.wording import stack
+
+#: What no face is turned by.
+YAW = "axis_yaw_error_limit_arcsec"
+
+
+@dataclass(frozen=True, slots=True)
+class ShopBox:
+    """A set of the shop's, read: its name, its place in the request, its blocks."""
+
+    name: str
+    path: str
+    supply: Supply
+    grade: str | None
+    material: MaterialName | None
+
+
+@dataclass(frozen=True, slots=True)
+class ToleratedAngle:
+    """An angle that has a tolerance: the budget of its error, and ± how much it may be off.
+
+    `per_unit` are the arc-seconds of the budget's unit.
+    """
+
+    of: AngleOf
+    budget: Budget
+    tolerance_arcsec: float
+    per_unit: float = ARCSEC_PER_RADIAN
+
+
+#: What an error that was not stated would add to the budget of a way's angle, by its name and its
+#: value; None of what adds nothing by itself.
+Adds = Callable[[str, float], Contribution | None]
+
+
+def adds_to(budget_with: Callable[[str, float], Budget]) -> Adds:
+    """What one more error adds, by the budget with it; None where nothing can stand so."""
+
+    def adds(name: str, value: float) -> Contribution | None:
+        try:
+            parts = budget_with(name, value).contributions
+        except Refusal:
+            return None
+        return next((part for part in parts if part.name == name), None)
+
+    return adds
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """A way that can make the feature: what it is set to, its stacks, and what is to expect.
+
+    `wrong_blocks` are the same stacks as a wrong block may be wrung into them.
+    """
+
+    name: PlanWayName
+    equipment: tuple[str, ...]
+    angles: tuple[ToleratedAngle, ...]
+    settings: tuple[PlanSetting, ...]
+    stacks: tuple[PlanStack, ...]
+    setup_minutes: float
+    inspection_minutes: float
+    cautions: tuple[Advisory, ...] = ()
+    adds: Adds | None = None
+    wrong_blocks: tuple[PlannedStack, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class RuledOut:
+    """A way that cannot, why, and the field that stands in its way."""
+
+    name: PlanWayName
+    equipment: tuple[str, ...]
+    reason: str
+    field: str
+    instead: str | None = None
+
+
+def taken(pieces: Sequence[Piece], sizes: Sequence[int]) -> tuple[tuple[Piece, ...], list[Piece]]:
+    """The first blocks of these sizes (0.1 nm) in a box, and those that are left."""
+    left = list(pieces)
+    found = []
+    for size in sizes:
+        piece = next(piece for piece in left if piece.size == size)
+        left.remove(piece)
+        found.append(piece)
+    return tuple(found), left
+
+
+def stack_words(pieces: Sequence[Piece], wanted: Wanted) -> str:
+    """A stack as a sentence has it."""
+    sizes = tuple(from_tenth_nm(piece.size, wanted.units) for piece in pieces)
+    return stack(sizes, wanted.units)
+
+
+def plan_stack(role: StackRole, pieces: Sequence[Piece], units: Units) -> PlanStack:
+    """A stack that is as high as its blocks."""
+    asked = sum(piece.size for piece in pieces)
+    return PlanStack(role=role, **stack_facts(pieces, asked, units))
+
+
+def check_stack(
+    pieces: Sequence[Piece], spare: Sequence[Piece], box: ShopBox, max_blocks: int, units: Units
+) -> Iterator[PlanStack]:
+    """Another stack of the same height, of the blocks that are left, where there is one."""
+    left = tuple(piece.size for piece in spare)
+    height = sum(piece.size for piece in pieces)
+    second = stack_table(left, max_blocks).stack(height) if left else None
+    if second is not None:
+        found, _ = taken(spare, second)
+        yield plan_stack("check", stack_of(found, box.grade, box.material), units)
+
+
+def angle_of(wanted: Wanted) -> AngleOf:
+    """Which angle of a feature has the tolerance."""
+    return "included-angle" if wanted.turned else "face-angle"
+
+
+def without(budget: Budget, name: str) -> Budget:
+    """The same budget without what does not act."""
+    return replace(
+        budget,
+        contributions=tuple(c for c in budget.contributions if c.name != name),
+        not_stated=tuple(n for n in budget.not_stated if n != name),
+    )
