@@ -60,7 +60,6 @@ _FLANGED = {"1-straight", "5-recessed-one-side", "7-recessed-both-sides"}
 #: Surface speeds in m/s at which wheels are run (common practice, no source).
 USUAL_SPEEDS = (5.0, 160.0)
 
-
 #: What states the speed, of which one is sent.
 SPEEDS = ("rpm", "surface_speed_m_per_s", "surface_speed_ft_per_min")
 
