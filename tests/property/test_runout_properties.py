@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from halfangle_service.fields.runout import tir_estimate
 from halfangle_service.trade.centers import adapter, contact, effect, hole
 from halfangle_service.trade.runout import budget, convert, crest, harmonics, vblock, vectors
+from halfangle_service.trade.runout.phases import not_passed, share_within
 from halfangle_service.trade.tables.runout.terms import terms
 
 small = st.floats(1e-5, 0.05)
@@ -63,12 +64,24 @@ def test_budget_figures_stand_in_order(tirs: list[float]) -> None:
     assert math.fsum(chain.shares()) == pytest.approx(100)
 
 
-@pytest.mark.parametrize("percent", [5, 50, 95, 99])
-def test_percentiles_of_two_contributors_meet_the_closed_form(percent: int) -> None:
-    """|a + b exp(iφ)| is not passed in p of 100 at cos φ = cos π(1 - p/100)."""
-    chain = budget.RunoutBudget((budget.Contributor("a", 0.3), budget.Contributor("b", 0.4)))
-    closed = math.sqrt(0.25 + 0.24 * math.cos(math.pi * (1 - percent / 100)))
-    assert chain.percentiles[percent] == pytest.approx(closed, rel=1e-2)
+@few
+@given(small, small, st.floats(0.01, 0.99))
+def test_two_contributors_meet_the_closed_form(one: float, other: float, share: float) -> None:
+    """|a + b exp(iφ)| is not passed in a share p at cos φ = cos π(1 - p)."""
+    assume(min(one, other) > 1e-6 * max(one, other))
+    closed = one**2 + other**2 + 2 * one * other * math.cos(math.pi * (1 - share))
+    assert not_passed((one, other), [share])[0] ** 2 == pytest.approx(closed, rel=1e-9)
+    assert share_within((one, other), math.sqrt(closed)) == pytest.approx(share, abs=1e-6)
+
+
+@few
+@given(st.lists(small, min_size=3, max_size=8), st.floats(0.05, 0.99))
+def test_a_share_is_not_passed_at_its_length(tirs: list[float], share: float) -> None:
+    """What a share of all assemblies does not pass is kept by that share, none but by rounding."""
+    assume(sorted(tirs)[-2] > 1e-3 * max(tirs))
+    length = float(not_passed(tirs, [share])[0])
+    assert 0 < length <= math.fsum(tirs) * (1 + 1e-12)
+    assert share_within(tirs, length) == pytest.approx(share, abs=1e-7)
 
 
 @few

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from shapely.geometry import LineString, Point, Polygon
 
 from halfangle_service.trade.clearance.assembly import Cone
-from halfangle_service.trade.clearance.bodies import Body, HeadPart, box, gap_between
+from halfangle_service.trade.clearance.bodies import Body, HeadPart, box, gaps_between
 from halfangle_service.trade.clearance.search import smallest, stick_out_to_pass_under
 from halfangle_service.trade.tables.blocks.sets import find_set
 from halfangle_service.trade.wheel.dresser import round_to_graduation, stacks_for
@@ -173,7 +173,7 @@ def test_gap_agrees_with_the_geometry_library(
         for x, y in box(0, 0, size, size / 2)
     )
     path = HeadPart("wheel", ((-1.0, 0.0), (1.0, 0.0)), radius)
-    gap = gap_between(path, Body("block", "turning-part", corners))
+    (gap,) = gaps_between([(path, Body("block", "turning-part", corners))])
     outline, core = Polygon(corners), LineString(path.core)
     if core.distance(outline) > 1e-9:
         assert gap.gap == pytest.approx(core.distance(outline) - radius, abs=1e-12)
@@ -185,10 +185,10 @@ def test_gap_agrees_with_the_geometry_library(
 
 @given(st.floats(0, 10), st.floats(0.1, 10))
 def test_smallest_finds_the_threshold(threshold: float, room: float) -> None:
-    """Halving finds the threshold from below, and says where there is none."""
-    found = smallest(lambda value: value >= threshold, 0.0, threshold + room)
-    assert found == pytest.approx(threshold, abs=1e-12)
-    assert smallest(lambda _: False, 0.0, 1.0) is None
+    """What just leaves enough is found, also where more of it leaves no more; or there is none."""
+    found = smallest(lambda value: min(value - threshold, 0.0), 0.0, threshold + room)
+    assert found == pytest.approx(threshold, rel=1e-10, abs=1e-12)
+    assert smallest(lambda _: -1.0, 0.0, 1.0) is None
 
 
 @given(angles, st.floats(0.1, 2), st.floats(0, 0.5))

@@ -1,6 +1,7 @@
 """Coverage intervals against closed forms, published factors and a sampled sum."""
 
 import math
+from fractions import Fraction
 from itertools import product
 
 import numpy as np
@@ -40,7 +41,7 @@ RECTANGLE = Contribution("a", 1.0)
 def test_one_contribution_has_its_own_factor(distribution: str, factor: float) -> None:
     """One contribution alone is covered by the factor of its own distribution."""
     budget = Budget((Contribution("a", 0.7, distribution, -3.0),))  # type: ignore[arg-type]
-    assert half_width(budget) / budget.standard_uncertainty == pytest.approx(factor, rel=2e-4)
+    assert half_width(budget) / budget.standard_uncertainty == pytest.approx(factor, rel=1e-7)
 
 
 def test_one_rectangle_never_passes_its_worst_case() -> None:
@@ -56,7 +57,7 @@ def test_a_one_sided_contribution_is_covered_about_its_mean() -> None:
     w > 1/3. So √(1/3 + w) = 0.95.
     """
     budget = Budget((Contribution("yaw", 1.0, sensitivity=-2.0, one_sided=True),))
-    assert half_width(budget) == pytest.approx(2.0 * (0.95**2 - 1.0 / 3.0), rel=2e-4)
+    assert half_width(budget) == pytest.approx(2.0 * (0.95**2 - 1.0 / 3.0), rel=1e-9)
 
 
 def test_many_contributions_against_a_sampled_sum() -> None:
@@ -88,21 +89,25 @@ def test_rectangles_are_covered_as_their_closed_form_says(seed: int) -> None:
     Of uniforms over ±a: P(sum ≤ x) = Σ (Π s) (x + Σ s a)₊ⁿ / (n! 2ⁿ Π a) over all signs s.
     """
     generator = np.random.default_rng(seed)
-    half_widths = generator.uniform(0.02, 1.0, generator.integers(2, 7))
-    signs = np.array(list(product((1.0, -1.0), repeat=len(half_widths))))
-    width = half_width(Budget(tuple(Contribution("a", a) for a in half_widths)))
+    half_widths = 10.0 ** generator.uniform(-2.5, 0.0, generator.integers(2, 7))
+    exact = [Fraction(a) for a in half_widths.tolist()]
+    budget = Budget(tuple(Contribution("a", a) for a in half_widths.tolist()))
 
-    def below(x: float) -> float:
-        powers = np.maximum(x + signs @ half_widths, 0.0) ** len(half_widths)
-        whole = math.factorial(len(half_widths)) * 2.0 ** len(half_widths) * np.prod(half_widths)
-        return float(np.prod(signs, axis=1) @ powers / whole)
+    def below(x: float) -> Fraction:
+        total = Fraction(0)
+        for signs in product((1, -1), repeat=len(exact)):
+            reached = Fraction(x) + sum(s * a for s, a in zip(signs, exact, strict=True))
+            total += math.prod(signs) * max(reached, Fraction(0)) ** len(exact)
+        return total / (math.factorial(len(exact)) * 2 ** len(exact) * math.prod(exact))
 
-    for rel, more in ((2e-4, True), (-2e-4, False)):
-        covered = below(width * (1.0 + rel)) - below(-width * (1.0 + rel))
-        assert (covered > 0.95) == more
+    width = half_width(budget)
+    assert float(below(width) - below(-width)) == pytest.approx(0.95, abs=1e-9)
+    low, high = -0.3 * width, 0.7 * width
+    between = probability_between(budget, low, high)
+    assert between == pytest.approx(float(below(high) - below(low)), abs=1e-9)
 
 
-@pytest.mark.parametrize("spread", [0.003, 0.03, 0.3, 3.0])
+@pytest.mark.parametrize("spread", [1e-7, 0.003, 0.03, 0.3, 3.0, 1e5])
 def test_a_rectangle_and_a_normal_are_covered_as_their_closed_form_says(spread: float) -> None:
     """However fine the normal part is: its sum with a rectangle is an integral of Φ.
 
@@ -115,9 +120,7 @@ def test_a_rectangle_and_a_normal_are_covered_as_their_closed_form_says(spread: 
         integral = t * stats.norm.cdf(t) + stats.norm.pdf(t)
         return float(spread / 2.0 * (integral[0] - integral[1]))
 
-    for rel, more in ((2e-4, True), (-2e-4, False)):
-        covered = below(width * (1.0 + rel)) - below(-width * (1.0 + rel))
-        assert (covered > 0.95) == more
+    assert below(width) - below(-width) == pytest.approx(0.95, abs=1e-9)
 
 
 def test_few_readings_take_student() -> None:

@@ -43,8 +43,8 @@ class TirEstimate(LengthEstimate):
     `value` is null, for no `high_spots` were stated. `standard_uncertainty` is the root mean square
     of that length, the root sum of squares of the contributors' TIR: `rms_share_percent` says how
     many assemblies keep it. `expanded_uncertainty` is the TIR that 95 of 100 assemblies do not pass
-    (Monte Carlo over uniform phases, so without a coverage factor); `worst_case` the sum, all in
-    line, that none passes. Vector quantities are treated in JCGM 102:2011, cited from memory; for
+    (by their phases, so without a coverage factor); `worst_case` the sum, all in line, that none
+    passes. Vector quantities are treated in JCGM 102:2011, cited from memory; for
     this chain it is derived here.
     """
 
@@ -163,7 +163,7 @@ def tir_estimate(budget: RunoutBudget) -> TirEstimate:
     """Write a runout budget as an estimate, in its own unit of length.
 
     `not_stated` begins with `high_spots`, which is the phases; what the budget was not told of
-    follows. Runs the Monte Carlo of the budget's percentiles.
+    follows.
     """
     known = bool(budget.contributors)
     rms = budget.root_sum_of_squares

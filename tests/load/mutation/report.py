@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal, get_args
 
+from mutation.mutants import Mutant
 from mutation.trees import SERVICE
 from mutation.trials import Finding
 
@@ -16,23 +17,27 @@ Standing = Literal["equivalent", "cosmetic"]
 
 @dataclass(frozen=True)
 class Accepted:
-    """A mutant that may live: it changes nothing, or nothing but words; and why."""
+    """A mutant that may live: it changes nothing, or nothing but words; and why.
+
+    `function` is named where the same change elsewhere in the file is another matter.
+    """
 
     file: str
     before: str
     after: str
     standing: Standing
     reason: str
+    function: str = ""
 
     def __post_init__(self) -> None:
         if self.standing not in get_args(Standing) or not self.reason:
             raise ValueError(f"{self.file}: {self.before}: {self.standing!r} and why not")
 
-    def is_of(self, finding: Finding) -> bool:
+    def is_of(self, mutant: Mutant) -> bool:
         """True for the mutant that it speaks of, wherever in its file that now stands."""
-        mutant = finding.mutant
         written = mutant.file.removeprefix(f"{SERVICE}/"), mutant.shown_before, mutant.shown_after
-        return written == (self.file, self.before, self.after)
+        within = self.function in {"", mutant.function}
+        return within and written == (self.file, self.before, self.after)
 
 
 def load_accepted(path: Path = ACCEPTED) -> list[Accepted]:
@@ -89,7 +94,7 @@ class Report:
             yield f"    {finding.tests} tests{more}"
 
     def _reason_of(self, finding: Finding) -> Accepted | None:
-        return next((entry for entry in self.accepted if entry.is_of(finding)), None)
+        return next((entry for entry in self.accepted if entry.is_of(finding.mutant)), None)
 
     def _table(self, title: str, key: Callable[[Finding], str]) -> Iterator[str]:
         groups: dict[str, list[Finding]] = {}

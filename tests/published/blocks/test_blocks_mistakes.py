@@ -314,3 +314,18 @@ def test_all_the_blocks_of_a_size_may_stand(call: Call) -> None:
     assert (result["total"], result["verdict"]) == (2.15, "conforming")
     short = call("blocks.check", **request, measured_height=2.1)["result"]
     assert short["mistakes"][0]["kind"] == "wear-block-left-out"
+
+
+@pytest.mark.parametrize("off", [-1.001, -1.019])
+def test_of_what_explains_the_likelier_mistake_comes_first(call: Call, off: float) -> None:
+    """Within the measurement's limit how near a mistake comes says nothing: the likelier is first.
+
+    1 in place of 2 and the 1.02 left out differ by 0.02 mm, which ± 0.03 does not tell apart.
+    """
+    sizes = [5, 2, 1.02, 1, 3]
+    request = {"units": "mm", "sizes": sizes, "blocks": [5, 2, 1.02], "height": 8.02}
+    found = call(
+        "blocks.check", **request, measured_height=8.02 + off, measurement_error_limit=0.03
+    )["result"]["mistakes"]
+    assert [entry["words"] for entry in found[:2]] == ["1 in place of 2", "1.02 left out"]
+    assert [entry["explains"] for entry in found[:3]] == [True, True, False]

@@ -21,6 +21,7 @@ from halfangle_service.trade.stacks.search.stacking import StackTable, stack_tab
 from halfangle_service.trade.stacks.search.work import Work
 from halfangle_service.trade.stacks.supply import Box, Piece
 from halfangle_service.trade.tables.blocks.sets import built_in_sets
+from support import Call
 
 MAX_BLOCKS = 6
 #: Reproducible targets, not secrets.
@@ -385,3 +386,31 @@ def test_nearest_angles_are_those_of_enumeration() -> None:
         assert above is not None
         assert below.total == sums[sums <= target].max()
         assert above.total == sums[sums >= target].min()
+
+
+@pytest.mark.outside("blocks.stacks", source="OR-Tools CP-SAT: each block once, fewest of all")
+@pytest.mark.parametrize(
+    ("name", "heights"),
+    [
+        ("inch-36", (0.8144, 1.9504, 0.597)),
+        ("inch-81", (1.9919, 2.8689, 3.5692, 3.2698)),
+        ("inch-81", (1.906, 2.6529, 3.9164, 2.6899)),
+        ("inch-81", (2.877, 2.976, 2.8582, 1.099, 3.3502)),
+    ],
+)
+def test_heights_in_one_anothers_way_take_the_fewest_blocks(
+    call: Call, name: str, heights: tuple[float, ...]
+) -> None:
+    """Where not each height can have its own fewest blocks, together they have the fewest.
+
+    Such heights are few: of random ones most have stacks at once of the fewest blocks each.
+    """
+    wanted = [{"name": f"h{height}", "height": height} for height in heights]
+    result = call("blocks.stacks", units="in", set=name, heights=wanted, max_blocks=5)["result"]
+    steps = [round(size / 25_400) for size in built_in_sets()[name].sizes]
+    fewest, _ = by_constraints(steps, [round(height * 10_000) for height in heights], 5)
+    alone = [by_constraints(steps, [round(height * 10_000)], 5)[0] or 0 for height in heights]
+    assert result["complete"]
+    assert result["proved"]
+    assert result["count"] == result["fewest_possible"] == fewest
+    assert fewest > sum(alone)

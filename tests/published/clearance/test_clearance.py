@@ -11,7 +11,7 @@ from shapely.geometry import LineString, Polygon
 
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.topics.clearance.tilted_plate import tilted_plate
-from halfangle_service.trade.clearance.bodies import Body, HeadPart, box, gap_between, overlap
+from halfangle_service.trade.clearance.bodies import Body, HeadPart, box, gaps_between, overlap
 from support import Call, changed
 
 EXAMPLE: dict[str, Any] = dict(tilted_plate.example)
@@ -186,7 +186,7 @@ def test_overlap_is_the_least_way_out() -> None:
     path = HeadPart("wheel", ((0.5, 0.5), (2.0, 0.5)), 2.0)
     body = Body("block", "turning-part", box(1.0, 0.0, 3.0, 0.75))
     # Up by 0.25, or down by 0.5: the shorter way, and the wheel's radius, part them.
-    assert gap_between(path, body).gap == pytest.approx(-2.25)
+    assert gaps_between([(path, body)])[0].gap == pytest.approx(-2.25)
 
 
 @pytest.mark.outside("clearance.tilted-plate", source="shapely: a wheel drawn as a fine polygon")
@@ -195,7 +195,7 @@ def test_round_wheel_is_not_a_polygon() -> None:
     path = HeadPart("wheel", ((0.0, 3.5), (0.8, 3.5)), 3.5)
     body = Body("nose", "nose", ((-1.0, -0.3), (-0.4, -0.1), (-0.6, -0.8)))
     drawn = LineString(path.core).buffer(3.5, quad_segs=4000).distance(Polygon(body.corners))
-    assert gap_between(path, body).gap == pytest.approx(drawn, abs=1e-6)
+    assert gaps_between([(path, body)])[0].gap == pytest.approx(drawn, abs=1e-6)
 
 
 def test_changes_clear_by_the_least_that_will_do(call: Call) -> None:

@@ -97,6 +97,15 @@ def test_a_single_stack_where_it_can_be_built(call: Call) -> None:
     assert always["height_as_set"] == single["height_as_set"] == 2.5
 
 
+@pytest.mark.outside("sine.low-stack", source="By hand: sin θ = 2/5, and a block of 2 in")
+@pytest.mark.parametrize("use", ["if-needed", "fewest-blocks"])
+def test_one_block_that_does_it_is_the_stack(call: Call, use: str) -> None:
+    """Where one block of the set is the height, no two stacks are fewer."""
+    angle = math.degrees(math.asin(0.4))
+    result = call("sine.low-stack", **PLATE, angle=angle, low_stack_use=use)["result"]
+    assert (result["high"]["blocks"], result["low"]["blocks"]) == ([2.0], [])
+
+
 def test_rest_and_base_step(call: Call) -> None:
     """A rest lifts the high stack over it; a base step joins the difference."""
     rest = call("sine.low-stack", angle=2, smallest_high_stack=0.5, **PLATE)["result"]

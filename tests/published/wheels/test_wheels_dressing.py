@@ -183,7 +183,7 @@ def test_speed_both_ways(call: Call) -> None:
         ({}, "not-stated", ["marked_rpm", "wheel_type"]),
         (
             {"marked_rpm": 3600, "wheel_type": "6-straight-cup", "grinding_side": True},
-            "may-not-hold",
+            "not-stated",
             ["rated_for_side"],
         ),
         (

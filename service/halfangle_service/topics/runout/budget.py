@@ -90,7 +90,7 @@ class RunoutBudgetResult(ResultModel):
         "at the station TIR = TIR at the seat + tilt TIR × projection/span",
     ),
     sources=(_DERIVED,),
-    largest_request="20 contributors, 100,000 trials",
+    largest_request="20 contributors",
     heavy=True,
     example={
         "units": "in",

@@ -30,15 +30,13 @@ from halfangle_service.topics.sine.stated_errors import (
     stack_advisories,
     tolerance_rad,
 )
-from halfangle_service.trade.sine.angle_error import ErrorInputs, budget
+from halfangle_service.trade.sine.angle_error import ErrorInputs
 from halfangle_service.trade.sine.angle_model import Term, thermal_shift, unit_of
 from halfangle_service.trade.sine.angle_requirements import (
     Goal,
+    Requirements,
     allowed_spread,
-    equal_shares,
     fewest_to_mend,
-    largest_alone,
-    largest_value,
 )
 from halfangle_service.trade.uncertainty import Forecast
 from halfangle_service.trade.wording import plain
@@ -124,10 +122,11 @@ def requirements(request: SineRequirementsRequest) -> Outcome[SineRequirementsRe
     term to mend.
     """
     inputs = error_inputs(request)
-    plate = budget(inputs)
     goal = Goal(tolerance_rad(request, request.tolerance_arcsec), request.decision_rule)
+    allowing = Requirements(inputs, goal)
+    plate = allowing.errors
     allowed = allowed_spread(plate, goal)
-    rows = list(_requirements(inputs, goal))
+    rows = list(_requirements(allowing))
     mend = None if goal.kept_by(plate) else _cheapest(rows)
     result = SineRequirementsResult(
         forecast=angle_forecast(request, plate, goal.limit),
@@ -141,16 +140,16 @@ def requirements(request: SineRequirementsRequest) -> Outcome[SineRequirementsRe
     return Outcome(result, tuple(_advisories(request, inputs, goal.limit)))
 
 
-def _requirements(inputs: ErrorInputs, goal: Goal) -> Iterator[SineRequirement]:
+def _requirements(allowing: Requirements) -> Iterator[SineRequirement]:
     """What to hold of each term; alone it always has room."""
-    for term, share in equal_shares(inputs, goal).items():
+    for term, share in allowing.equal_shares.items():
         yield SineRequirement(
             term=term,
             input_unit=unit_of(term),
-            at_hand=inputs.values.get(term),
-            alone=largest_alone(inputs, term, goal),
+            at_hand=allowing.inputs.values.get(term),
+            alone=allowing.alone(term),
             equal_share=share,
-            with_others=largest_value(inputs, term, goal),
+            with_others=allowing.with_others(term),
         )
 
 

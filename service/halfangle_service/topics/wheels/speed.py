@@ -165,7 +165,8 @@ class WheelSpeedResult(ResultModel):
     forecast: Forecast = Field(
         description="`holds`: every limit stated is kept; this sees only the figures sent, which "
         "is less than a permission. `does-not-hold`: do not run it. `may-not-hold`: of what "
-        "`not_stated` names nothing is known; `not-stated`: of anything."
+        "`not_stated` names nothing is known; `not-stated`: of anything, or not of a side that is to "
+        "grind."
     )
     speed_forecast: Forecast = Field(description="The speed against every mark stated.")
     side_forecast: Forecast | None = Field(
@@ -229,7 +230,7 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
     side_is = side_forecast(asked=request.grinding_side, rated=request.rated_for_side)
     metres = surface_speed(to_mm(request.wheel_diameter, request.units), rpm)
     result = WheelSpeedResult(
-        forecast=together(_forecasts(request, speed_is, side_is, complete=not not_stated)),
+        forecast=_forecast(request, speed_is, side_is, complete=not not_stated),
         speed_forecast=speed_is,
         side_forecast=side_is,
         not_stated=not_stated,
@@ -250,6 +251,14 @@ def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
         ],
     )
     return Outcome(result, tuple(_advisories(request, result)))
+
+
+def _forecast(
+    request: WheelSpeedRequest, speed: Forecast, side: Forecast | None, *, complete: bool
+) -> Forecast:
+    """Of all together; with a side that nobody states to be rated, which is stopped, of nothing."""
+    found = together(_forecasts(request, speed, side, complete=complete))
+    return "not-stated" if side == "not-stated" and found == "may-not-hold" else found
 
 
 def _forecasts(

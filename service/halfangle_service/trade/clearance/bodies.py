@@ -8,14 +8,14 @@ Distances of the cores come from shapely; where cores overlap, the least way tha
 found by separating axes, which for convex outlines is exact.
 """
 
+import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
-import numpy as np
-from numpy.typing import NDArray
-from shapely import LineString, Polygon, shortest_line
+from shapely import LineString, Polygon, get_coordinates, polygons, shortest_line
 
-Array = NDArray[np.float64]
 Point = tuple[float, float]
 #: What a body is, whatever it is called.
 BodyKind = Literal[
@@ -65,20 +65,27 @@ def box(left: float, bottom: float, right: float, top: float) -> tuple[Point, ..
     return ((left, bottom), (right, bottom), (right, top), (left, top))
 
 
-def gap_between(part: HeadPart, body: Body) -> Gap:
-    """Exact distance of a part from a body; where they overlap, less than 0 by the way out."""
-    core, outline = _shape(part.core), Polygon(body.corners)
-    line = shortest_line(core, outline)
-    distance = float(line.length)
-    start, end = ((float(x), float(y)) for x, y in line.coords)
+def gaps_between(pairs: Sequence[tuple[HeadPart, Body]]) -> list[Gap]:
+    """Exact distance of each part from its body; where they overlap, less than 0 by the way out."""
+    cores = [_shape(part.core) for part, _ in pairs]
+    # Outlines of three corners end in one of them twice, so that all are made at once.
+    outlines = polygons([(*body.corners, *body.corners[-1:])[:4] for _, body in pairs])
+    ends = get_coordinates(shortest_line(cores, outlines)).reshape(-1, 4).tolist()
+    return [_gap(part, body, *line) for (part, body), line in zip(pairs, ends, strict=True)]
+
+
+def _gap(part: HeadPart, body: Body, x: float, z: float, to_x: float, to_z: float) -> Gap:
+    """The gap, by the shortest line from the part's core to the body."""
+    distance = math.hypot(to_x - x, to_z - z)
     if distance < TOUCHING:
         depth = overlap(part.core, body.corners)
-        return Gap(part.name, body.name, -depth - part.radius, start, end)
+        return Gap(part.name, body.name, -depth - part.radius, (x, z), (to_x, to_z))
     share = part.radius / distance
-    on_part = (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1]))
-    return Gap(part.name, body.name, distance - part.radius, on_part, end)
+    on_part = (x + share * (to_x - x), z + share * (to_z - z))
+    return Gap(part.name, body.name, distance - part.radius, on_part, (to_x, to_z))
 
 
+@lru_cache(maxsize=64)
 def _shape(core: tuple[Point, ...]) -> LineString | Polygon:
     return LineString(core) if len(core) == 2 else Polygon(core)
 
@@ -86,17 +93,22 @@ def _shape(core: tuple[Point, ...]) -> LineString | Polygon:
 def overlap(first: tuple[Point, ...], second: tuple[Point, ...]) -> float:
     """Least way that parts two convex outlines (or a segment and one) that overlap.
 
-    Over the normals of all edges: how far one reaches past the beginning of the other.
+    Over the normals of all edges, both ways: how far one reaches past the beginning of the other.
     """
-    a, b = np.array(first), np.array(second)
-    normals = np.vstack([_normals(a), _normals(b)])
-    return float(np.min(np.max(a @ normals.T, axis=0) - np.min(b @ normals.T, axis=0)))
+    return min(
+        way for x, z in (*_normals(first), *_normals(second)) for way in _ways(first, second, x, z)
+    )
 
 
-def _normals(corners: Array) -> Array:
-    """Unit normals of all edges, both ways."""
-    edges = np.roll(corners, -1, axis=0) - corners
-    edges = edges[np.hypot(edges[:, 0], edges[:, 1]) > 0.0]
-    normals = np.column_stack([edges[:, 1], -edges[:, 0]])
-    normals /= np.hypot(normals[:, 0], normals[:, 1])[:, np.newaxis]
-    return np.vstack([normals, -normals])
+def _ways(one: Sequence[Point], other: Sequence[Point], x: float, z: float) -> tuple[float, float]:
+    """How far each reaches past the beginning of the other along a direction."""
+    a, b = ([x * u + z * v for u, v in corners] for corners in (one, other))
+    return max(a) - min(b), max(b) - min(a)
+
+
+def _normals(corners: Sequence[Point]) -> Iterator[Point]:
+    """Unit normals of all edges."""
+    for (x, z), (to_x, to_z) in zip(corners, (*corners[1:], corners[0]), strict=True):
+        length = math.hypot(to_x - x, to_z - z)
+        if length > 0.0:
+            yield (to_z - z) / length, (x - to_x) / length

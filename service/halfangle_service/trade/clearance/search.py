@@ -1,11 +1,11 @@
 """Least gaps of a set-up, and the smallest change that would clear it; one unit of length.
 
 Every change looked for (more stick-out, a riser, a smaller wheel) only ever opens the gaps that it
-is meant for, so that halving the range finds the smallest that will do.
+is meant for, so that the smallest that will do is where the least of them reaches the one wanted.
 """
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from halfangle_service.trade.clearance.assembly import (
@@ -16,10 +16,9 @@ from halfangle_service.trade.clearance.assembly import (
     Stroke,
     head_parts,
 )
-from halfangle_service.trade.clearance.bodies import Body, BodyKind, Gap, gap_between
+from halfangle_service.trade.clearance.bodies import Body, BodyKind, Gap, gaps_between
+from halfangle_service.trade.roots import crossing
 
-#: Halvings of a range: past 50 the ends of a float range meet.
-_HALVINGS = 50
 #: Bodies that stand still on the plate; the others move back with the fixture.
 PLATE_BODIES: frozenset[BodyKind] = frozenset({"plate", "stack", "base"})
 
@@ -40,27 +39,31 @@ def all_gaps(
     `wanted` says, by the part's name and the body, which of them are looked at.
     """
     parts = head_parts(head, stroke, assembly.cone.slant, direction)
-    return [
-        gap_between(part, body)
-        for body in assembly.bodies()
-        for part in parts
-        if not (body.ground and part.name == "wheel") and wanted(part.name, body)
-    ]
+    return gaps_between(
+        [
+            (part, body)
+            for body in assembly.bodies()
+            for part in parts
+            if not (body.ground and part.name == "wheel") and wanted(part.name, body)
+        ]
+    )
 
 
-def smallest(clears: Callable[[float], bool], low: float, high: float) -> float | None:
-    """Smallest value from `low` to `high` that clears, for a test that goes from no to yes.
+def smallest(spare: Callable[[float], float], low: float, high: float) -> float | None:
+    """Smallest value from `low` to `high` that leaves 0 or more to spare, less before it.
 
     None where not even `high` does.
     """
-    if clears(low):
+    if spare(low) >= 0.0:
         return low
-    if not clears(high):
+    if spare(high) < 0.0:
         return None
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2.0
-        low, high = (low, middle) if clears(middle) else (middle, high)
-    return high
+    # 0 will do.
+    return crossing(lambda value: spare(value) or math.ulp(0.0), low, high)[1]
+
+
+def _spare(gaps: Sequence[Gap], margin: float) -> float:
+    return min(gap.gap for gap in gaps) - margin
 
 
 def stick_out_to_pass_under(cone: Cone, radius: float, margin: float) -> float:
@@ -91,12 +94,11 @@ def needed_stick_out(
     ahead = max([0.0, *(-part.behind for part in fixture.turning)])
     upper = ahead + stick_out_to_pass_under(assembly.cone, tallest, margin) + margin
 
-    def clears(stick_out: float) -> bool:
+    def spare(stick_out: float) -> float:
         moved = replace(assembly, fixture=replace(fixture, stick_out=stick_out))
-        gaps = all_gaps(moved, head, stroke, direction, _of_fixture)
-        return all(gap.gap >= margin for gap in gaps)
+        return _spare(all_gaps(moved, head, stroke, direction, _of_fixture), margin)
 
-    return smallest(clears, 0.0, upper * (1.0 + 1e-9) + 1e-9)
+    return smallest(spare, 0.0, upper * (1.0 + 1e-9) + 1e-9)
 
 
 def _of_fixture(part: str, body: Body) -> bool:
@@ -122,20 +124,19 @@ def needed_riser(
 ) -> float | None:
     """Smallest riser under the fixture with which the plate keeps the margin."""
 
-    def clears(riser: float) -> bool:
+    def spare(riser: float) -> float:
         fixture = replace(
             assembly.fixture,
             axis_height=assembly.fixture.axis_height + riser,
             body_height=assembly.fixture.body_height + riser,
         )
         raised = replace(assembly, fixture=fixture)
-        gaps = all_gaps(raised, head, stroke, direction, _of_plate)
-        return all(gap.gap >= margin for gap in gaps)
+        return _spare(all_gaps(raised, head, stroke, direction, _of_plate), margin)
 
     # The plate's highest corner, lifted off the ground line, goes down by cos α of the riser.
     corner = assembly.level((assembly.high_end, -assembly.fixture.axis_height))[1]
     upper = (max(corner, 0.0) + margin) / math.cos(assembly.cone.half_angle)
-    return smallest(clears, 0.0, upper * (1.0 + 1e-9) + 1e-9)
+    return smallest(spare, 0.0, upper * (1.0 + 1e-9) + 1e-9)
 
 
 def largest_wheel(
@@ -147,10 +148,9 @@ def largest_wheel(
     asked: they come down with the smaller wheel.
     """
 
-    def clears(less: float) -> bool:
+    def spare(less: float) -> float:
         smaller = replace(head, radius=head.radius - less)
-        gaps = all_gaps(assembly, smaller, stroke, direction, _wheel_of_fixture)
-        return all(gap.gap >= margin for gap in gaps)
+        return _spare(all_gaps(assembly, smaller, stroke, direction, _wheel_of_fixture), margin)
 
-    less = smallest(clears, 0.0, head.radius - head.flange_radius)
+    less = smallest(spare, 0.0, head.radius - head.flange_radius)
     return None if less is None else 2.0 * (head.radius - less)

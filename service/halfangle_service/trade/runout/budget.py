@@ -7,21 +7,19 @@ the length, the TIR of the assembly, is asked for (JCGM 102:2011 treats such vec
 
 import math
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
 from typing import NamedTuple
 
-import numpy as np
-from numpy.typing import NDArray
-
+from halfangle_service.trade.runout.phases import not_passed, share_within
 from halfangle_service.trade.uncertainty import Forecast
 
-Floats = NDArray[np.float64]
-SEED = 7
-TRIALS = 100_000
 #: In so many of 100 assemblies the TIR is not passed.
-PERCENTILES = (5, 50, 95, 99)
-#: A TIR past the limit by no more than this part of it is rounding of the arithmetic.
-ROUNDING = 1e-12
+PERCENTILES = (50, 95, 99)
+#: A chain holds where so many of 100 assemblies keep the limit, and does not where so few do.
+HOLDING, NOT_HOLDING = 95.0, 5.0
+#: A TIR past the limit by no more than this part of it, and a percentage less than another by no
+#: more than this, is rounding of the arithmetic.
+ROUNDING, PERCENT_ROUNDING = 1e-12, 1e-6
 
 
 class Contributor(NamedTuple):
@@ -67,28 +65,14 @@ class RunoutBudget:
         return max(0.0, 2.0 * max(self.tirs, default=0.0) - self.worst_case)
 
     @cached_property
-    def assemblies(self) -> Floats:
-        """TIR of 100,000 assemblies, by Monte Carlo of uniform phases.
-
-        The seed is fixed, so that the same request gives the same answer. A heavy calculation: some
-        milliseconds.
-        """
-        x, y = np.zeros(TRIALS), np.zeros(TRIALS)
-        for place, tir in enumerate(self.tirs):
-            along, across = _directions(place)
-            x += tir * along
-            y += tir * across
-        return np.hypot(x, y)
-
-    @cached_property
     def percentiles(self) -> dict[int, float]:
         """TIR not passed in so many of 100 assemblies."""
-        found = np.percentile(self.assemblies, PERCENTILES)
+        found = not_passed(self.tirs, [percent / 100.0 for percent in PERCENTILES])
         return dict(zip(PERCENTILES, found.tolist(), strict=True))
 
     def percent_within(self, tir: float) -> float:
         """Share of assemblies, in percent, that do not pass a TIR."""
-        return 100.0 * float(np.mean(self.assemblies <= tir * (1.0 + ROUNDING)))
+        return 100.0 * share_within(self.tirs, tir * (1.0 + ROUNDING))
 
     def shares(self) -> tuple[float, ...]:
         """Share of each contributor in the sum of squares, in percent; they sum to 100."""
@@ -100,28 +84,16 @@ class RunoutBudget:
     def forecast(self, limit_tir: float) -> Forecast:
         """Say whether assemblies of this chain will keep a limit on TIR.
 
-        It holds where the TIR that 95 of 100 assemblies do not pass is within the limit, and does
-        not where even the one that 5 of 100 do not pass is over it. With something not stated it
-        is never said to hold; of no contributor nothing is said.
+        It holds where 95 of 100 assemblies do not pass the limit, and does not where not even 5 of
+        100 do. With something not stated it is never said to hold; of no contributor nothing is
+        said.
         """
         if not self.contributors:
             return "not-stated"
-        limit = limit_tir * (1.0 + ROUNDING)
-        if self.percentiles[5] > limit:
+        within = self.percent_within(limit_tir) + PERCENT_ROUNDING
+        if within < NOT_HOLDING:
             return "does-not-hold"
-        return "may-not-hold" if self.not_stated or self.percentiles[95] > limit else "holds"
-
-
-@lru_cache(maxsize=4)
-def _directions(place: int) -> tuple[Floats, Floats]:
-    """Cosine and sine of the phase of one contributor, by its place in the chain, in each trial.
-
-    Those of the first few are kept (1.6 MB each): drawing them takes longer than all the rest.
-    """
-    stream = np.random.PCG64(SEED)
-    stream.advance(place * TRIALS)
-    phases = np.random.Generator(stream).uniform(0.0, 2.0 * math.pi, TRIALS)
-    return np.cos(phases), np.sin(phases)
+        return "holds" if within >= HOLDING and not self.not_stated else "may-not-hold"
 
 
 def tilt_at_distance(

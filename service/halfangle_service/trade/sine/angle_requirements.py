@@ -3,9 +3,9 @@
 Angles in radians, a term's value in its own unit.
 """
 
-from collections.abc import Callable
-from dataclasses import dataclass
-from functools import cache
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from functools import cache, cached_property
 
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.sine.angle_error import (
@@ -15,7 +15,7 @@ from halfangle_service.trade.sine.angle_error import (
     contribution,
 )
 from halfangle_service.trade.sine.angle_model import TERMS, Term, sensitivity
-from halfangle_service.trade.sine.geometry import yaw_that_turns
+from halfangle_service.trade.sine.geometry import turned_by_yaw, yaw_that_turns
 from halfangle_service.trade.uncertainty import (
     Budget,
     Contribution,
@@ -24,9 +24,7 @@ from halfangle_service.trade.uncertainty import (
     shortfall,
     smallest_limit,
 )
-
-#: Most steps to a value, and how near the bounds around it come, as a part of it.
-STEPS, NEAR_ENOUGH = 60, 1e-10
+from halfangle_service.trade.uncertainty.room import largest_spread, largest_times
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,39 +34,98 @@ class Goal:
     limit: float
     rule: DecisionRule
 
-    def missed_by(self, errors: Budget) -> float:
-        """How far what was stated of the errors is from keeping the limit; at most 0 within it."""
-        return shortfall(errors, self.limit, self.rule)
-
     def kept_by(self, errors: Budget) -> bool:
         """True where what was stated of the errors keeps the limit."""
-        return self.missed_by(errors) <= 0.0
+        return shortfall(errors, self.limit, self.rule) <= 0.0
 
 
-def largest_value(inputs: ErrorInputs, term: Term, goal: Goal) -> float | None:
-    """Largest value of one term at which the rest as stated keeps a goal.
+@dataclass(frozen=True)
+class Requirements:
+    """What each term of a set-up may be so that a goal is kept; values in the term's own unit."""
 
-    None where there is no room even with the term at zero. Yaw ends at LARGEST_YAW_ARCSEC.
-    """
+    inputs: ErrorInputs
+    goal: Goal
 
-    def missed(value: float) -> float:
-        return goal.missed_by(budget(inputs.with_value(term, value)))
+    @cached_property
+    def errors(self) -> Budget:
+        """The budget of what is at hand."""
+        return budget(self.inputs)
 
-    # The others leave a term less than all the room; but yaw, always to one side, can take up what
-    # is off to the other.
-    bound = (
-        LARGEST_YAW_ARCSEC
-        if term == "axis_yaw_error_limit_arcsec"
-        else 2.0 * largest_alone(inputs, term, goal)
-    )
-    return _largest(missed, bound)
+    @cached_property
+    def of_one(self) -> Mapping[Term, Contribution]:
+        """Contribution of a value of 1 of each term that can be held."""
+        terms = holdable_terms(self.inputs)
+        return {term: contribution(self.inputs.with_value(term, 1.0), term) for term in terms}
 
+    def alone(self, term: Term) -> float:
+        """Largest value of a term were all else perfect: at 20 °C, the stack as asked for."""
+        return self._value(term, self._times_alone(term))
 
-def largest_alone(inputs: ErrorInputs, term: Term, goal: Goal) -> float:
-    """Largest value of one term were all else perfect: at 20 °C, the stack as asked for."""
-    lone = contribution(inputs.with_value(term, 1.0), term)
-    needed = abs(lone.at_limit) * _limit_of_one(lone.distribution, lone.one_sided, goal.rule)
-    return _value(inputs, term, goal.limit / needed)
+    def with_others(self, term: Term) -> float | None:
+        """Largest value of a term at which the rest as stated keeps the goal.
+
+        None where there is no room even with the term at zero. Yaw ends at LARGEST_YAW_ARCSEC.
+        """
+        rest = tuple(part for part in self.errors.contributions if part.name != term)
+        others, one = replace(self.errors, contributions=rest), self.of_one[term]
+        # The others leave a term less than all the room; but yaw, always to one side, can take up
+        # what is off to the other.
+        most = self._most_yaw if one.one_sided else 2.0 * self._times_alone(term)
+        times = largest_times(others, one, self.goal.limit, self.goal.rule, most)
+        return None if times is None else self._value(term, times)
+
+    @cached_property
+    def equal_shares(self) -> Mapping[Term, float]:
+        """Largest value of each term where it and all those at hand add the same uncertainty.
+
+        What is known to be off counts; all 0 where that alone is past the limit.
+        """
+        at_hand = tuple(term for term in self.of_one if self.inputs.values.get(term))
+        common = self._spread_among(at_hand) if at_hand else 0.0
+        return {
+            term: self._value(
+                term,
+                (common if term in at_hand else self._spread_among((*at_hand, term)))
+                / one.in_result,
+            )
+            for term, one in self.of_one.items()
+        }
+
+    def _spread_among(self, sharers: tuple[Term, ...]) -> float:
+        """Standard uncertainty that each of these terms may add, all the same; yaw has its end."""
+        spread = self._largest_spread(sharers)
+        rest = tuple(term for term in sharers if not self.of_one[term].one_sided)
+        if rest == sharers or not rest:
+            return spread
+        yaw = self.of_one["axis_yaw_error_limit_arcsec"]
+        at_most = replace(yaw, value=self._most_yaw)
+        return self._largest_spread(rest, at_most) if spread > at_most.in_result else spread
+
+    def _largest_spread(self, sharers: tuple[Term, ...], *beside: Contribution) -> float:
+        ones = [self.of_one[term] for term in sharers]
+        alike = [replace(one, value=one.value / one.in_result) for one in ones]
+        others = Budget(beside, self.errors.offset)
+        return largest_spread(alike, others, self.goal.limit, self.goal.rule) or 0.0
+
+    def _times_alone(self, term: Term) -> float:
+        """The same as how many times a value of 1; yaw acts by its square."""
+        one = self.of_one[term]
+        needed = _limit_of_one(one.distribution, one.one_sided, self.goal.rule)
+        return self.goal.limit / (abs(one.at_limit) * needed)
+
+    @cached_property
+    def _most_yaw(self) -> float:
+        """How many times as much as one arc-second the largest yaw turns."""
+        turned = turned_by_yaw(self.inputs.set_up.angle_rad, LARGEST_YAW_ARCSEC / ARCSEC_PER_RADIAN)
+        return turned / self.of_one["axis_yaw_error_limit_arcsec"].at_limit
+
+    def _value(self, term: Term, times: float) -> float:
+        """Value of a term that acts so many times as much as a value of 1."""
+        one = self.of_one[term]
+        if not one.one_sided:
+            return times
+        yaw = yaw_that_turns(self.inputs.set_up.angle_rad, times * abs(one.at_limit))
+        return min(yaw * ARCSEC_PER_RADIAN, LARGEST_YAW_ARCSEC)
 
 
 @cache
@@ -78,73 +135,13 @@ def _limit_of_one(shape: Distribution, one_sided: bool, rule: DecisionRule) -> f
     return smallest_limit(Budget((lone,)), rule)
 
 
-def equal_shares(inputs: ErrorInputs, goal: Goal) -> dict[Term, float]:
-    """Largest value of each term where it and all those at hand add the same uncertainty.
-
-    What is known to be off counts; all 0 where that alone is past the limit.
-    """
-    terms = holdable_terms(inputs)
-    of_one = {t: contribution(inputs.with_value(t, 1.0), t).in_result for t in terms}
-    at_hand = tuple(term for term in terms if inputs.values.get(term))
-    offset = budget(inputs).offset
-
-    def spread_among(sharers: tuple[Term, ...]) -> float:
-        def missed(spread: float) -> float:
-            values = {term: _value(inputs, term, spread / of_one[term]) for term in sharers}
-            parts = (contribution(inputs.with_value(t, v), t) for t, v in values.items())
-            return goal.missed_by(Budget(tuple(parts), offset))
-
-        return _largest(missed, goal.limit) or 0.0
-
-    common = spread_among(at_hand) if at_hand else 0.0
-    spreads = {t: common if t in at_hand else spread_among((*at_hand, t)) for t in terms}
-    return {t: _value(inputs, t, spread / of_one[t]) for t, spread in spreads.items()}
-
-
-def _value(inputs: ErrorInputs, term: Term, times: float) -> float:
-    """Value of a term that acts so many times as much as a value of 1; yaw acts by its square."""
-    if term != "axis_yaw_error_limit_arcsec":
-        return times
-    of_one = contribution(inputs.with_value(term, 1.0), term).at_limit
-    yaw = yaw_that_turns(inputs.set_up.angle_rad, times * abs(of_one)) * ARCSEC_PER_RADIAN
-    return min(yaw, LARGEST_YAW_ARCSEC)
-
-
 def allowed_spread(errors: Budget, goal: Goal) -> float | None:
     """Standard uncertainty, of a normal distribution, that a goal leaves after the mean error.
 
     None where that alone is past the limit.
     """
-
-    def missed(spread: float) -> float:
-        return goal.missed_by(Budget((Contribution("", spread, "normal"),), errors.mean))
-
-    return _largest(missed, goal.limit)
-
-
-def _largest(missed: Callable[[float], float], bound: float) -> float | None:
-    """Largest value up to a bound at which nothing is missed; None where 0 misses.
-
-    False position, the kept end's figure halved (the Illinois rule), so that a few steps do.
-    """
-    low, high = 0.0, bound
-    at_low, at_high = missed(low), missed(high)
-    if at_low > 0.0 or at_high <= 0.0:
-        return None if at_low > 0.0 else bound
-    before = 0.0
-    for _ in range(STEPS):
-        if at_low == 0.0 or high - low <= NEAR_ENOUGH * high:
-            break
-        value = high - at_high * (high - low) / (at_high - at_low)
-        found = missed(value)
-        if found <= 0.0:
-            low, at_low = value, found
-            at_high = at_high / 2.0 if before < 0.0 else at_high
-        else:
-            high, at_high = value, found
-            at_low = at_low / 2.0 if before > 0.0 else at_low
-        before = -1.0 if found <= 0.0 else 1.0
-    return low
+    normal = Contribution("", 1.0, "normal")
+    return largest_spread([normal], Budget((), errors.mean), goal.limit, goal.rule)
 
 
 def holdable_terms(inputs: ErrorInputs) -> tuple[Term, ...]:

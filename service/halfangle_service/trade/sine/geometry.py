@@ -81,6 +81,9 @@ def yaw_that_turns(angle_rad: float, turn_rad: float) -> float:
     """The yaw in radians that takes so much off an angle, both above 0; infinite where none does.
 
     From sin(θ − t) = sin θ cos ψ: sin²(ψ/2) = cos(θ − t/2) sin(t/2) / sin θ.
+
+    >>> round(math.degrees(yaw_that_turns(0.5, 0.5)), 9)  # across it the work sees no angle
+    90.0
     """
     if turn_rad > angle_rad:
         return math.inf

@@ -167,9 +167,14 @@ def _best_joined(task: Task, wanted: int) -> Stacks:
         complete=preferred and all(choice.complete for choice in choices),
         fewest_proved=all(choice.fewest_proved for choice in choices)
         and not task.wear_left_untried,
-        searched=min((choice.searched for choice in choices), default=0),
+        searched=_searched(choices),
     )
     return Stacks(tuple((pieces, way.wear) for _, way, pieces in found[:wanted]), sure)
+
+
+def _searched(choices: Sequence[Choice]) -> int:
+    """Stacks of up to so many blocks were searched in each case; 0 where there was none."""
+    return min((choice.searched for choice in choices), default=0)
 
 
 def _ways_of_wear(task: Task) -> Iterator[Task]:

@@ -1,47 +1,51 @@
 """How far off a result may be, at a stated probability: distributions propagated, not assumed.
 
-Independent inputs add, so their characteristic functions multiply; the probability that a sum lies
-within ±x of its mean is then a Fourier series (the propagation of distributions of JCGM 101:2008
-without the dice; derived here). Where an input's standard deviation was estimated from few
-readings, Student's distribution with the effective degrees of freedom is used instead (JCGM
-100:2008, G.4). All in the unit of the result.
+Independent inputs add, so their characteristic functions multiply, and the probability that a sum
+lies between two distances from its mean is a Fourier series (the propagation of distributions of
+JCGM 101:2008 without the dice; derived here). The two widest rectangular inputs are kept out of it:
+what they do is the mean of that probability over their widths, which is exact, and leaves a short
+series.
+Where an input's standard deviation was estimated from few readings, Student's distribution with the
+effective degrees of freedom is used instead (JCGM 100:2008, G.4). All in the unit of the result.
 """
 
 import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
+from halfangle_service.trade.roots import crossing_near
 from halfangle_service.trade.uncertainty.budget import (
+    DIVISOR,
     SQUARE_MEAN,
+    SQUARE_SPREAD,
     Budget,
     Contribution,
-    Distribution,
     coverage_factor,
 )
 
 Values = NDArray[np.float64]
 #: Probability between two distances from a result's mean, signed.
 Between = Callable[[float, float], float]
+#: What contributions do, in order: kind (`one-sided`, or the distribution), and the result's change
+#: at the half-width or standard deviation, signed where it is one-sided.
+Parts = tuple[tuple[str, float], ...]
 
 #: Probability that an expanded uncertainty covers, unless another is asked for.
 COVERAGE_PROBABILITY = 0.95
 #: Reach of a normal contribution in the series, in standard deviations: beyond it lie 1e-15.
 _NORMAL_REACH = 8.0
-#: Terms of the series: as few as leave out no term larger than this, or the most. Few contributions
-#: have edges, which ask for more.
+#: Terms of the series: as few as leave out no term larger than this, or the most, which leave out
+#: more only where a budget has no rectangular contribution and next to no normal one.
 _TERMS = (16, 32, 64, 128, 256, 512, 1024, 2048, 4096)
-_NEGLIGIBLE = 1e-5
-_STEPS = 60
-#: Of a probability; the series itself is good to a few 1e-5.
-_NEAR_ENOUGH = 1e-7
-#: Share of its half-width within which a single contribution lies with a probability.
-_SHARE_OF_REACH: dict[Distribution, Callable[[float], float]] = {
-    "rectangular": lambda probability: probability,
-    "triangular": lambda probability: 1.0 - math.sqrt(1.0 - probability),
-    "u-shaped": lambda probability: math.sin(math.pi * probability / 2.0),
-}
+_NEGLIGIBLE = 1e-10
+#: A rectangle narrower than this part of all else is averaged over by Simpson's rule: differences
+#: would lose more to rounding.
+_NARROW = 1e-7
+#: Rectangular contributions that are kept out of the series.
+_KEPT_OUT = 2
 
 
 def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> float:
@@ -49,34 +53,29 @@ def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
 
     0 where nothing contributes.
     """
-    contributions = _effective(budget)
-    if not contributions:
+    parts = parts_of(budget.contributions)
+    if not parts:
         return 0.0
+    spread = budget.standard_uncertainty
     if math.isfinite(budget.degrees_of_freedom):
-        factor = coverage_factor(probability, budget.degrees_of_freedom)
-        return factor * budget.standard_uncertainty
-    if all(c.distribution == "normal" for c in contributions):
-        return coverage_factor(probability) * budget.standard_uncertainty
-    reach = _reach(contributions)
-    if len(contributions) == 1 and not contributions[0].one_sided:
-        return reach * _SHARE_OF_REACH[contributions[0].distribution](probability)
-    series = _Series(contributions, reach)
-    return crossing(lambda width: series.within(width) - probability, reach)
+        return coverage_factor(probability, budget.degrees_of_freedom) * spread
+    if all(kind == "normal" for kind, _ in parts):
+        return coverage_factor(probability) * spread
+    # No distribution has less within so many standard deviations (Chebyshev's inequality).
+    most = spread / math.sqrt(1.0 - probability) if probability < 1.0 else math.inf
+    between = probability_of(parts)
+    most = min(most, _reach(parts))
+
+    def short(width: float) -> float:
+        return between(-width, width) - probability
+
+    # Most distributions are covered by twice their standard deviation, nearly.
+    return crossing_near(short, 0.0, most, min(1.9 * spread, most))[1]
 
 
 def probability_within(budget: Budget, distance: float) -> float:
     """Probability, from 0 to 1, that the result lies within ± a distance of its mean."""
-    contributions = _effective(budget)
-    if not contributions:
-        return 1.0
-    if math.isfinite(budget.degrees_of_freedom):
-        # Imported here: most answers need no quantile, and scipy costs start-up time and memory.
-        from scipy.special import stdtr  # noqa: PLC0415
-
-        freedom = max(1, math.floor(budget.degrees_of_freedom))
-        return float(2.0 * stdtr(freedom, distance / budget.standard_uncertainty) - 1.0)
-    reach = _reach(contributions)
-    return 1.0 if distance >= reach else _Series(contributions, reach).within(distance)
+    return probability_between(budget, -distance, distance)
 
 
 def probability_between(budget: Budget, low: float, high: float) -> float:
@@ -89,30 +88,17 @@ def probability_between(budget: Budget, low: float, high: float) -> float:
 
 def between_of(budget: Budget) -> Between:
     """The function that `probability_between` is of a budget, for many pairs of distances."""
-    contributions = _effective(budget)
-    if not contributions:
+    parts = parts_of(budget.contributions)
+    if not parts:
         return lambda low, high: 1.0 if low <= 0.0 <= high else 0.0
     if math.isfinite(budget.degrees_of_freedom):
-        from scipy.special import stdtr  # noqa: PLC0415  as above
+        # Imported here: most answers need no quantile, and scipy costs start-up time and memory.
+        from scipy.special import stdtr  # noqa: PLC0415
 
         freedom = max(1, math.floor(budget.degrees_of_freedom))
         return _by_distribution(lambda x: float(stdtr(freedom, x)), budget.standard_uncertainty)
-    if all(c.distribution == "normal" for c in contributions):
-        return _by_distribution(_normal, budget.standard_uncertainty)
-    reach = _reach(contributions)
-    if len(contributions) == 1 and _is_even(contributions[0]):
-        return _by_distribution(lambda x: min(1.0, max(0.0, (x + 1.0) / 2.0)), reach)
-    series = _Series(contributions, reach)
-
-    def between(low: float, high: float) -> float:
-        low, high = max(low, -reach), min(high, reach)
-        return 0.0 if low >= high else series.between(low, high)
-
-    return between
-
-
-def _is_even(contribution: Contribution) -> bool:
-    return contribution.distribution == "rectangular" and not contribution.one_sided
+    found = probability_of(parts)
+    return lambda low, high: 0.0 if low >= high else found(low, high)
 
 
 def _normal(deviations: float) -> float:
@@ -146,78 +132,172 @@ def guard_band(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
     return half_width(budget, 2.0 * probability - 1.0)
 
 
-def crossing(rising: Callable[[float], float], end: float) -> float:
-    """Where a function that rises from at most 0 to 0 at least, between 0 and `end`, crosses 0.
-
-    False position, the kept end's value halved (the Illinois rule), so that a few steps do.
-    """
-    low, high = 0.0, end
-    at_low, at_high = rising(low), rising(high)
-    for _ in range(_STEPS):
-        width = high - at_high * (high - low) / (at_high - at_low)
-        found = rising(width)
-        if abs(found) < _NEAR_ENOUGH:
-            return width
-        if found * at_high < 0.0:
-            low, at_low = high, at_high
-        else:
-            at_low /= 2.0
-        high, at_high = width, found
-    return high
+def parts_of(contributions: Iterable[Contribution]) -> Parts:
+    """What contributions do to their result; those that do nothing are left out."""
+    return tuple(
+        sorted(
+            ("one-sided", c.at_limit) if c.one_sided else (c.distribution, abs(c.at_limit))
+            for c in contributions
+            if c.at_limit
+        )
+    )
 
 
-def _effective(budget: Budget) -> tuple[Contribution, ...]:
-    return tuple(c for c in budget.contributions if c.in_result)
+def probability_of(parts: Parts) -> Between:
+    """Probability that the sum of contributions lies between two distances from its mean."""
+    kinds = {kind for kind, _ in parts}
+    if kinds == {"normal"}:
+        return _by_distribution(_normal, math.hypot(*(size for _, size in parts)))
+    if len(parts) == 1:
+        kind, size = parts[0]
+        below = _BELOW[kind]
+        return lambda low, high: abs(below(high / size) - below(low / size))
+    others, beside = without_widest(parts)
+    rest = sum_of(others, beside)
+    return lambda low, high: rest.between(low, high, *beside)
 
 
-def _reach(contributions: Sequence[Contribution]) -> float:
+def without_widest(parts: Parts, count: int = _KEPT_OUT) -> tuple[Parts, tuple[float, ...]]:
+    """What contributions do without the widest rectangular ones, and the half-widths of these."""
+    widest = [part for part in parts if part[0] == "rectangular"][-count:]
+    others = tuple(part for part in parts if part not in widest)
+    # Of several alike only as many are taken out as were counted.
+    alike = parts.count(widest[0]) - widest.count(widest[0]) if widest else 0
+    return tuple(sorted((*others, *widest[:1] * alike))), tuple(size for _, size in widest)
+
+
+def _within(low: float, value: float, high: float) -> float:
+    return min(max(value, low), high)
+
+
+#: Probability that a contribution alone lies below so many times its half-width (a square: its
+#: change at the limit) from its mean.
+_BELOW: dict[str, Callable[[float], float]] = {
+    "rectangular": lambda x: 0.5 + _within(-1.0, x, 1.0) / 2.0,
+    "triangular": lambda x: 0.5 + _within(-1.0, x, 1.0) * (1.0 - abs(_within(-1.0, x, 1.0)) / 2.0),
+    "u-shaped": lambda x: 0.5 + math.asin(_within(-1.0, x, 1.0)) / math.pi,
+    "one-sided": lambda x: math.sqrt(_within(0.0, x + SQUARE_MEAN, 1.0)),
+}
+
+
+def _reach(parts: Parts) -> float:
     """The furthest that the sum can lie from its mean, in the unit of the result."""
-    return math.fsum(_own_reach(c) for c in contributions)
+    return math.fsum(_REACH.get(kind, 1.0) * abs(size) for kind, size in parts)
 
 
-def _own_reach(contribution: Contribution) -> float:
-    size = abs(contribution.at_limit)
-    if contribution.one_sided:
-        return size * (1.0 - SQUARE_MEAN)
-    return size * (_NORMAL_REACH if contribution.distribution == "normal" else 1.0)
+#: Standard deviation of a contribution, and the furthest that it lies from its mean, for a
+#: half-width (or what it is) of 1.
+_SPREAD = {kind: 1.0 / divisor for kind, divisor in DIVISOR.items()} | {"one-sided": SQUARE_SPREAD}
+_REACH = {"one-sided": 1.0 - SQUARE_MEAN, "normal": _NORMAL_REACH}
 
 
-class _Series:
-    """The probability within ±x of the mean, as a Fourier series over the sum's reach."""
+class Sum:
+    """The sum of contributions about its mean: a Fourier series over its reach."""
 
-    def __init__(self, contributions: Sequence[Contribution], reach: float) -> None:
+    def __init__(self, parts: Parts, beside: tuple[float, ...]) -> None:
         # A little over the reach: an edge just at the period's end would be taken for two.
-        self._period = 1.02 * reach
+        self._period = 1.02 * _reach(parts)
+        self._skew = any(kind == "one-sided" for kind, _ in parts)
+        if not parts:
+            return
         kinds: dict[str, list[float]] = {}
-        for contribution in contributions:
-            kind: str = "one-sided" if contribution.one_sided else contribution.distribution
-            kinds.setdefault(kind, []).append(contribution.at_limit)
-        terms = _terms_for(kinds, math.pi / self._period)
-        numbers = np.arange(1, terms + 1)
+        for kind, size in parts:
+            kinds.setdefault(kind, []).append(size)
+        numbers = np.arange(1, _terms_for(kinds, beside, math.pi / self._period) + 1)
         self._waves: Values = np.asarray(numbers * (math.pi / self._period), dtype=np.float64)
-        transform = np.ones(terms, dtype=np.complex128)
+        transform = np.ones(len(numbers), dtype=np.complex128)
         for kind, sizes in kinds.items():
             transform *= _transform(kind, np.array(sizes), self._waves)
-        self._even: Values = transform.real / (math.pi * numbers)
-        self._odd: Values = transform.imag / (math.pi * numbers)
+        self._even, self._odd = transform.real / self._period, transform.imag / self._period
+        self._ends = np.where(numbers % 2, -1.0, 1.0)
+        self._variance = math.fsum((size * _SPREAD[kind]) ** 2 for kind, size in parts)
 
-    def within(self, distance: float) -> float:
-        """Probability, from 0 to 1, of lying within ± a distance of the mean."""
-        # The interval is even about the mean, so that the odd terms cancel.
-        found = distance / self._period + 2.0 * np.dot(self._even, np.sin(self._waves * distance))
-        return min(1.0, max(0.0, float(found)))
+    def between(self, low: float, high: float, *beside: float) -> float:
+        """Probability, from 0 to 1, of lying between two distances from the mean, signed.
 
-    def between(self, low: float, high: float) -> float:
-        """Probability, from 0 to 1, of lying between two distances from the mean, signed."""
-        to, start = self._waves * high, self._waves * low
-        waves = np.dot(self._even, np.sin(to) - np.sin(start))
-        waves += np.dot(self._odd, np.cos(start) - np.cos(to))
-        return min(1.0, max(0.0, (high - low) / (2.0 * self._period) + float(waves)))
+        `beside` are the half-widths of rectangular contributions more, two at most.
+        """
+        bound = 2.0 * (self._period + sum(beside)) or 1.0
+        low, high = _within(-bound, low, bound), _within(-bound, high, bound)
+        if low == -high and not self._skew:
+            found = 2.0 * float(self._below(np.array([high]), beside)[0]) - 1.0
+        else:
+            below, above = self._below(np.array([low, high]), beside)
+            found = float(above - below)
+        return _within(0.0, found, 1.0)
+
+    def _below(self, distances: Values, beside: tuple[float, ...]) -> Values:
+        """Probability of lying below distances, on average over the widths beside.
+
+        That is the difference of its integral at both ends of a width, over the width.
+        """
+        least = _NARROW * (self._period + sum(beside))
+        for place, width in enumerate(beside):
+            if width <= least:
+                others = beside[:place] + beside[place + 1 :]
+                low, middle, high = (
+                    self._below(distances + way, others) for way in (-width, 0.0, width)
+                )
+                return np.asarray((low + 4.0 * middle + high) / 6.0)
+        shifts, weights = _corners(beside)
+        places = distances[:, np.newaxis] + shifts
+        found = self._integral(places.ravel(), len(beside)).reshape(places.shape)
+        return np.asarray(np.dot(found, weights))
+
+    def _integral(self, distances: Values, times: int) -> Values:
+        """The probability of lying below distances, integrated so many times, at most twice."""
+        period, above = self._period, np.maximum(distances, 0.0)
+        if not period:
+            return above**times / max(1, times) if times else np.where(distances >= 0.0, 1.0, 0.0)
+        turns = distances[:, np.newaxis] * self._waves
+        even, odd = self._even / self._waves ** (times + 1), self._odd / self._waves ** (times + 1)
+        if times == 1:
+            waves = np.dot(np.cos(turns), even)
+            waves += np.dot(np.sin(turns), odd) if self._skew else 0.0
+        else:
+            waves = np.dot(np.sin(turns), even)
+            waves -= np.dot(np.cos(turns) - self._ends, odd) if self._skew else 0.0
+        from_start = distances + period
+        steady = from_start ** (times + 1) / (2.0 * period * math.factorial(times + 1))
+        # What the integral's own series is short of at the end of its period.
+        left = self._variance / (4.0 * period) - period / 12.0
+        if not times:
+            outside, inside = np.where(distances > 0.0, 1.0, 0.0), steady + waves
+        elif times == 1:
+            outside, inside = above, steady + left - waves
+        else:
+            outside = np.where(distances > 0.0, (distances**2 + self._variance) / 2.0, 0.0)
+            inside = steady + left * from_start - waves
+        return np.where(np.abs(distances) < period, inside, outside)
 
 
-def _terms_for(kinds: Mapping[str, Sequence[float]], wave: float) -> int:
+@lru_cache(maxsize=64)
+def _corners(beside: tuple[float, ...]) -> tuple[Values, Values]:
+    """Where an integral is asked to give its mean over widths, and how each place counts."""
+    shifts, weights = np.zeros(1), np.ones(1)
+    for width in beside:
+        shifts = np.concatenate([shifts + width, shifts - width])
+        weights = np.concatenate([weights, -weights]) / (2.0 * width)
+    return shifts, weights
+
+
+@lru_cache(maxsize=64)
+def sum_of(parts: Parts, beside: tuple[float, ...] = ()) -> Sum:
+    """The sum of contributions, kept: it is asked again and again while a limit is looked for.
+
+    `beside` are half-widths of rectangular contributions that will always be asked for with it.
+    """
+    return Sum(parts, beside)
+
+
+def _terms_for(kinds: Mapping[str, Sequence[float]], beside: tuple[float, ...], wave: float) -> int:
     """How many terms the series takes, `wave` being the first one's."""
-    return next((n for n in _TERMS if _envelope(kinds, n * wave) < _NEGLIGIBLE), _TERMS[-1])
+
+    def left_out(terms: int) -> float:
+        everything = {**kinds, "rectangular": [*kinds.get("rectangular", ()), *beside]}
+        return _envelope(everything, terms * wave) / terms
+
+    return next((terms for terms in _TERMS if left_out(terms) < _NEGLIGIBLE), _TERMS[-1])
 
 
 def _envelope(kinds: Mapping[str, Sequence[float]], wave: float) -> float:

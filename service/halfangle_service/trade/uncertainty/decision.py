@@ -7,10 +7,12 @@ uncertainty, 2 u. A verdict may go by a guard band agreed on, or by none: then s
 share the risk (JCGM 106:2012, 8.2 and 8.3, from memory).
 """
 
+import math
 from collections.abc import Iterable
 from typing import Literal
 
 from halfangle_service.trade.decimals import tidy
+from halfangle_service.trade.roots import crossing_near
 from halfangle_service.trade.uncertainty.budget import Budget
 from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY, probability_between
 
@@ -20,7 +22,6 @@ DecisionRule = Literal["iso-14253-1-2017", "iso-14253-1-2013"]
 VerdictRule = Literal[DecisionRule, "guard-band", "simple-acceptance"]
 #: Coverage factor of the guard band before 2017.
 _FACTOR_2013 = 2.0
-_HALVINGS = 60
 
 #: On a measurement.
 Verdict = Literal["conforming", "not-conforming", "not-provable"]
@@ -152,12 +153,9 @@ def smallest_limit(budget: Budget, rule: DecisionRule = "iso-14253-1-2017") -> f
     mean = abs(budget.mean)
     if rule == "iso-14253-1-2013":
         return mean + _FACTOR_2013 * budget.standard_uncertainty
-    low, high = 0.0, mean + 4.0 * budget.standard_uncertainty + (budget.worst_case or 0.0)
-    while shortfall(budget, high, rule) > 0.0:
-        high *= 2.0
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2.0
-        low, high = (middle, high) if shortfall(budget, middle, rule) > 0.0 else (low, middle)
-        if high - low <= 1e-9 * high:
-            break
-    return high
+
+    def spare(limit: float) -> float:
+        return -shortfall(budget, limit, rule)
+
+    guess = mean + 1.8 * budget.standard_uncertainty
+    return crossing_near(spare, mean, math.inf, guess)[1]

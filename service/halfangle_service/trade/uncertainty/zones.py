@@ -10,11 +10,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 
+from halfangle_service.trade.roots import crossing
 from halfangle_service.trade.uncertainty.budget import Budget, Contribution
 from halfangle_service.trade.uncertainty.coverage import (
     COVERAGE_PROBABILITY,
     between_of,
-    crossing,
 )
 from halfangle_service.trade.uncertainty.decision import (
     Verdict,
@@ -190,7 +190,7 @@ class Case:
         def rising(share: float) -> float:
             return self._within(limit + share * inward, 1.0) - COVERAGE_PROBABILITY
 
-        return limit if rising(0.0) >= 0.0 else limit + inward * crossing(rising, 1.0)
+        return limit if rising(0.0) >= 0.0 else limit + inward * crossing(rising, 0.0, 1.0)[1]
 
     def _rejected_at(self, outward: float) -> float:
         """The measured value beyond a limit from which on it is proved not to be kept."""
@@ -203,7 +203,7 @@ class Case:
             return 1.0 - COVERAGE_PROBABILITY - within
 
         # No value within the limits proves that they are not kept, however coarse it is.
-        found = 0.0 if rising(0.0) >= 0.0 else crossing(rising, self._far(rising))
+        found = 0.0 if rising(0.0) >= 0.0 else crossing(rising, 0.0, self._far(rising))[1]
         beyond = limit + outward * found
         return max(beyond, self._never_rejected) if self.of_a_vector else beyond
 
@@ -249,4 +249,4 @@ class Case:
 
     @staticmethod
     def _between(rising: Callable[[float], float], low: float, high: float) -> float:
-        return low + crossing(lambda way: rising(low + way), high - low)
+        return crossing(rising, low, high)[1]

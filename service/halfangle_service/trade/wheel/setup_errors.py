@@ -11,7 +11,8 @@ end is ground at wheel radius ρ,
 w the wheel's axis, ρ̂ the way from it to the contact, O the axis' point. The radius ground at a
 station of the work is the least distance of all such P at that station from the work's axis. For a
 given φ, P moves in a straight line with t, so that the station gives t at once, and the least
-distance is sought over φ alone.
+distance is sought over φ alone: near the least of some turns, then by Newton's method on the
+derivative, whose error counts by its square only.
 
 A traversed wheel sweeps a plane instead: the cone is true, and its half angle is the angle between
 work axis and plane.
@@ -29,10 +30,16 @@ from halfangle_service.trade.wording import of_any_unit
 
 Array = NDArray[np.float64]
 
-#: Turns of the wheel looked at first, and how often the search closes in on the least distance.
-_FIRST_TURNS = np.linspace(-1.2, 1.2, 481)
-_CLOSER = np.linspace(-2.0, 2.0, 81)
-_ROUNDS = 4
+#: Turns of the wheel looked at first, at so many stations, and Newton's steps from the best of them
+#: on, at most so long.
+_FIRST_TURNS = np.linspace(-1.2, 1.2, 61)
+_FIRST_STATIONS = 11
+_LONGEST_STEP = float(_FIRST_TURNS[1] - _FIRST_TURNS[0])
+_STEPS = 8
+#: A turn nearer than this to the one of the least distance does not change the distance.
+_NEAR_ENOUGH = 1e-9
+#: The direction x, square to the plane of setting, in (g, n, x).
+_SQUARE = np.array([0.0, 0.0, 1.0])
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,45 +112,77 @@ def ground_by_traverse(setup: Setup, errors: Errors, stations: Array) -> Ground:
 def ground_by_plunge(setup: Setup, errors: Errors, stations: Array) -> Ground:
     """The surface under a wheel that stands still, with the line that fits it best."""
     radii = ground_radii(setup, errors, stations)
-    slope, start = np.polyfit(stations, radii, 1)
-    residual = (radii - (start + slope * stations)) * math.cos(math.atan(slope))
+    along = stations - np.mean(stations)
+    half_angle = math.atan(float(np.sum(along * radii) / np.sum(along * along)))
+    residual = radii * math.cos(half_angle) - along * math.sin(half_angle)
     straightness = float(np.max(residual) - np.min(residual))
-    return Ground(math.atan(float(slope)), straightness, float(radii[0]), stations, radii)
+    return Ground(half_angle, straightness, float(radii[0]), stations, radii)
 
 
 def ground_radii(setup: Setup, errors: Errors, stations: Array) -> Array:
     """Radii of the work at stations along its axis, by least distance over the wheel's turn."""
-    turns = np.broadcast_to(_FIRST_TURNS, (len(stations), len(_FIRST_TURNS)))
-    step = float(_FIRST_TURNS[1] - _FIRST_TURNS[0])
-    for _ in range(_ROUNDS):
-        squares = _squared_distances(setup, errors, stations, turns)
-        nearest = np.argmin(squares, axis=1)[:, np.newaxis]
-        turns = np.take_along_axis(turns, nearest, axis=1) + step * _CLOSER
-        step *= float(_CLOSER[1] - _CLOSER[0])
-    least: Array = np.min(_squared_distances(setup, errors, stations, turns), axis=1)
-    return np.sqrt(least)
+    wheel = _Wheel(setup, errors)
+    some = stations[
+        np.linspace(0, len(stations) - 1, min(_FIRST_STATIONS, len(stations)), dtype=int)
+    ]
+    away, _, _ = wheel.away(some, np.repeat(_FIRST_TURNS[:, np.newaxis], len(some), axis=1))
+    squares = np.sum(away * away, axis=0)
+    nearest = _FIRST_TURNS[np.argmin(np.where(np.isnan(squares), np.inf, squares), axis=0)]
+    turns = np.interp(stations, some, nearest)
+    for _ in range(_STEPS):
+        away, first_derivative, second_derivative = wheel.away(stations, turns)
+        slope = np.sum(away * first_derivative, axis=0)
+        bend = np.sum(first_derivative**2 + away * second_derivative, axis=0)
+        with np.errstate(divide="ignore", invalid="ignore"):
+            downhill = np.where(bend > 0.0, -slope / bend, -np.sign(slope) * _LONGEST_STEP)
+        step = np.clip(downhill, -_LONGEST_STEP, _LONGEST_STEP)
+        turns = turns + step
+        if np.max(np.abs(step)) < _NEAR_ENOUGH:
+            break
+    away, _, _ = wheel.away(stations, turns)
+    return np.asarray(np.hypot(*away))
 
 
-def _squared_distances(setup: Setup, errors: Errors, stations: Array, turns: Array) -> Array:
-    """Squared distances from the work's axis of wheel points: a row a station, a column a turn."""
-    start, along = _work_axis(setup, errors)
-    axis, outward = _wheel_axis(setup.wheel_angle)
-    arm = _arms(outward, turns)
-    first = setup.wheel_radius * (arm - outward) - start
-    onward = math.cos(setup.wheel_angle) * axis - math.sin(setup.wheel_angle) * arm
-    progress = onward @ along
-    slant = (stations[:, np.newaxis] - first @ along) / np.where(progress > 0.0, progress, np.nan)
-    points = first + slant[..., np.newaxis] * onward
-    squares = np.sum(points * points, axis=-1) - stations[:, np.newaxis] ** 2
-    return np.where(np.isnan(squares), np.inf, np.maximum(squares, 0.0))
+class _Wheel:
+    """The wheel as the work's axis sees it: two directions square to that axis, and along it."""
 
+    def __init__(self, setup: Setup, errors: Errors) -> None:
+        start, along = _work_axis(setup, errors)
+        axis, outward = _wheel_axis(setup.wheel_angle)
+        aside = np.cross(along, _SQUARE)
+        aside /= np.linalg.norm(aside)
+        seen = np.array([aside, np.cross(along, aside), along])
+        self._radius = setup.wheel_radius
+        self._cos, self._sin = math.cos(setup.wheel_angle), math.sin(setup.wheel_angle)
+        self._start, self._axis, self._outward, self._square = (
+            np.sum(seen * vector, axis=1) for vector in (start, axis, outward, _SQUARE)
+        )
 
-def _arms(outward: Array, turns: Array) -> Array:
-    """Directions from the wheel's axis at each turn; φ = 0 is `outward`, the plane's normal x."""
-    square = np.array([0.0, 0.0, 1.0])
-    arms: Array = np.multiply.outer(np.cos(turns), outward)
-    arms += np.multiply.outer(np.sin(turns), square)
-    return arms
+    def away(self, stations: Array, turns: Array) -> tuple[Array, Array, Array]:
+        """Where the wheel's points at stations are, square to the axis, with two derivatives.
+
+        By the turn of the wheel, in radians; NaN where it has no point there. A row a direction.
+        """
+        cos, sin, fallen = np.cos(turns), np.sin(turns), 2.0 * np.sin(turns / 2.0) ** 2
+        along = np.multiply.outer
+        arm = along(self._outward, cos) + along(self._square, sin)
+        turned = along(self._square, cos) - along(self._outward, sin)
+        moved = along(self._square, sin) - along(self._outward, fallen)
+        start, axis = (
+            along(self._start, np.ones_like(turns)),
+            along(self._axis, np.ones_like(turns)),
+        )
+        # A point at slant t is at a + t b; the third row, along the work's axis, gives t.
+        a, da, dda = self._radius * moved - start, self._radius * turned, -self._radius * arm
+        b, db, ddb = self._cos * axis - self._sin * arm, -self._sin * turned, self._sin * arm
+        progress = np.where(b[2] > 0.0, b[2], np.nan)
+        t = (stations - a[2]) / progress
+        dt = -(da[2] + t * db[2]) / progress
+        ddt = -(dda[2] + 2.0 * dt * db[2] + t * ddb[2]) / progress
+        away = a[:2] + t * b[:2]
+        first = da[:2] + dt * b[:2] + t * db[:2]
+        second = dda[:2] + ddt * b[:2] + 2.0 * dt * db[:2] + t * ddb[:2]
+        return away, first, second
 
 
 def _wheel_axis(wheel_angle: float) -> tuple[Array, Array]:

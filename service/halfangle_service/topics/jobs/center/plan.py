@@ -243,7 +243,7 @@ class CenterJobResult(ResultModel):
         },
         "grinding_allowance": 0.004,
     },
-    largest_request="one stack of up to 8 blocks from up to 500; 100,000 trials of three runouts",
+    largest_request="one stack of up to 8 blocks from up to 500",
     heavy=True,
 )
 def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:

@@ -211,7 +211,8 @@ class DisjointSearch:
     def pair_excess(self, first: int, second: int) -> int | None:
         """Blocks that two stacks need at once over what they need alone; None where they cannot.
 
-        Proved only while the search is not `exhausted`.
+        What is given is proved, since the search goes up by one; None is so only while the search
+        is not `exhausted`.
         """
         key = (min(first, second), max(first, second))
         if key not in self._excess:
@@ -236,8 +237,6 @@ class DisjointSearch:
     def _excess_of_pairs(self, indices: Sequence[int]) -> int:
         """Blocks that pairs of the stacks need in excess, each stack in one pair at most."""
         excesses = [(self.pair_excess(*pair) or 0, pair) for pair in combinations(indices, 2)]
-        if self.exhausted:
-            return 0
         total, paired = 0, set[int]()
         for excess, pair in sorted(excesses, key=lambda entry: -entry[0]):
             if excess and not paired & set(pair):

@@ -77,7 +77,8 @@ class Standing:
         if needed > self.fine - used.bit_count():
             return
         least = {index: min(choices.values()) for index, choices in free.items()}
-        slack = blocks - sum(least.values())
+        fewest = sum(least.values())
+        slack = blocks - fewest
         index = min(free, key=lambda index: len(free[index]))
         for bits, count in free.pop(index).items():
             if count - least[index] <= slack:
