@@ -23,6 +23,24 @@ _UNSTATED: Request = {
 ROWS: tuple[Row, ...] = (
     caution("wheel-safety", _PLAN, {}, None),
     caution(
+        "wrong-block-unseen",
+        _PLAN,
+        {
+            "feature__included_angle": "59 47",
+            "feature__included_angle_tolerance_arcsec": 15,
+            "equipment__measuring__stack_reading_error_limit": 0.000211,
+        },
+        {"equipment__measuring__stack_reading_error_limit": 0.00021},
+        "second person",
+    ),
+    caution(
+        "tolerance-unproved",
+        _PLAN,
+        {"feature__included_angle_tolerance_arcsec": 44.2},
+        {"feature__included_angle_tolerance_arcsec": 44.3},
+        "finer means",
+    ),
+    caution(
         "best-way-may-not-hold",
         _PLAN,
         {"feature__included_angle_tolerance_arcsec": 44},
@@ -61,7 +79,7 @@ ROWS: tuple[Row, ...] = (
     caution(
         "steep-angle",
         _PLAN,
-        {"feature__included_angle": 90.1},
+        {"equipment__spin_fixture": None, "feature__included_angle": 90.1},
         {"feature__included_angle": 90},
     ),
     note(

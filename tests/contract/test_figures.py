@@ -25,7 +25,11 @@ _PURE = {
     "trade/wording.py": "_ANY_UNIT",
 }
 #: Drawings say their unit once, under the title.
-_DRAWINGS = {"trade/wheel/profile_drawing.py"}
+_DRAWINGS = {
+    "trade/comparator/overlay_dxf.py",
+    "trade/comparator/overlay_svg.py",
+    "trade/wheel/profile_drawing.py",
+}
 
 
 def bare_figures(source: str) -> Iterator[str]:

@@ -13,7 +13,7 @@ _OVERLAY = {
     "length": 0.4,
     "large_diameter_tolerance": 0.002,
     "included_angle_tolerance_arcsec": 1,
-    "magnification": 13.5,
+    "magnification": 13.6,
     "formats": ["svg"],
 }
 
@@ -31,7 +31,7 @@ ROWS: tuple[Row, ...] = (
         "band-not-seen",
         _COMPARATOR,
         {"overlay": _OVERLAY},
-        {"overlay__magnification": 13.62},
+        {"overlay__magnification": 13.65},
         "at more than",
     ),
 )

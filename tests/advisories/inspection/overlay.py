@@ -6,8 +6,8 @@ ROWS: tuple[Row, ...] = (
     caution(
         "band-not-seen",
         "inspection.overlay",
-        {"included_angle_tolerance_arcsec": 1, "magnification": 13.5},
-        {"magnification": 13.62},
+        {"included_angle_tolerance_arcsec": 1, "magnification": 13.6},
+        {"magnification": 13.65},
         "at more than",
     ),
 )

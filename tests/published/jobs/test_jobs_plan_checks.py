@@ -37,7 +37,9 @@ MEASURING: Json = {
 def planned(call: Call, feature: Json | None = None, **equipment: Any) -> Json:
     """The plan of the operation's example with means of measuring, and other equipment."""
     example = load_registry().operations["jobs.plan"].example
-    shop = {**example["equipment"], "measuring": MEASURING, **equipment}
+    # The example's fixture holds its own center, and may foul with another cone.
+    means: Json = {"measuring": MEASURING, "spin_fixture": None}
+    shop = {**example["equipment"], **means, **equipment}
     stated = {name: value for name, value in shop.items() if value is not None}
     request = {**example, "feature": feature or example["feature"], "equipment": stated}
     result: Json = call("jobs.plan", **request)["result"]
@@ -45,13 +47,14 @@ def planned(call: Call, feature: Json | None = None, **equipment: Any) -> Json:
 
 
 def cone(included: float, tolerance: float) -> Json:
-    """A cone of 0.75 to 0.5 in."""
+    """A cone from 0.75 in to 0.5 in, or half an inch long where that is shorter."""
+    rise = min(0.25, math.tan(math.radians(included / 2)))
     return {
         "kind": "cone",
         "included_angle": included,
         "included_angle_tolerance_arcsec": tolerance,
         "large_diameter": 0.75,
-        "small_diameter": 0.5,
+        "small_diameter": 0.75 - rise,
     }
 
 

@@ -134,7 +134,7 @@ def test_the_sentence_says_what_to_state_and_what_wins(call: Call) -> None:
     path = "equipment/sine_plates/0/angle_errors/wheel_face_error_limit_arcsec"
     assert decision["statements"] == [path]
     assert [each["input_unit"] for each in decision["thresholds"]] == ["arcsecond"]
-    assert decision["sentence"].startswith("State wheel face error limit of 5 in plate: up to 7")
+    assert decision["sentence"].startswith("State wheel face error limit of 5 in plate: up to 54")
     assert decision["sentence"].endswith("wheel's side (cup wheel) is best.")
 
 

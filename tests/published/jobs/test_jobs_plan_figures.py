@@ -223,3 +223,19 @@ def test_what_lacks_a_statement_is_no_less_doubtful(call: Call) -> None:
     assert [row["forecast"] for row in rows] == ["may-not-hold", "may-not-hold"]
     lacking = [row["angles"][0]["error_arcsec"]["not_stated"] for row in rows]
     assert lacking == [[], ["squareness_error_limit_arcsec"]]
+
+
+def test_the_room_to_prove_is_what_set_up_and_inspection_leave(call: Call) -> None:
+    """Tolerance less |value|, less the set-up's and the finest inspection's uncertainty."""
+    result = call("jobs.plan", **example())["result"]
+    finest = min(
+        means["angle_proof"]["angle_error_arcsec"]["expanded_uncertainty"]
+        for means in result["checks"]["inspections"]
+        if means["angle_proof"] and not means["angle_proof"]["angle_error_arcsec"]["not_stated"]
+    )
+    way = next(row for row in result["ways"] if row["way"] == "sine-plate")
+    error = way["angles"][0]["error_arcsec"]
+    spent = abs(error["value"]) + error["expanded_uncertainty"] + finest
+    assert way["room_to_prove_arcsec"] == pytest.approx(120 - spent)
+    lacking = next(row for row in result["ways"] if row["way"] == "quarter-turn")
+    assert lacking["room_to_prove_arcsec"] is None

@@ -29,6 +29,8 @@ def test_feed_of_the_center_is_that_of_a_hand_calculation(call: Call) -> None:
     assert (rough["downfeed_per_pass"], finish["downfeed_per_pass"]) == (0.0005, 0.0001)
     assert rough["last_pass"] == pytest.approx(0.0005)
     assert rough["dial_per_pass"] == pytest.approx(0.0005)
+    assert finish["last_pass"] == pytest.approx(0.0001)
+    assert finish["dial_per_pass"] == pytest.approx(0.0001)
     assert (feed["spark_out_passes"], feed["total_passes"]) == (2, 14)
     # The slant 0.375 / sin 30°, and both overruns.
     assert feed["travel"] == pytest.approx(0.75 + 0.35)
@@ -199,6 +201,19 @@ def test_breakdown_stated_and_observed_is_refused(call: Call) -> None:
         )
 
 
+def test_a_slip_of_the_unit_is_refused_by_its_field(call: Call) -> None:
+    """Ten degrees off is no worn wheel's, and a wheel of 180 in is none of this machine's."""
+    seen = [{"piece_since_dress": n, "measured_error_arcsec": 36_001 * n} for n in (0, 1, 2)]
+    seen[0]["piece_since_dress"] = 3
+    request = whole_request(equipment__wheel__breakdown_per_piece=None, observed_pieces=seen)
+    with pytest.raises(Impossible, match="no worn wheel") as refusal:
+        call("jobs.plan", **request)
+    assert set(refusal.value.fields) == {"observed_pieces/1/measured_error_arcsec"}
+    with pytest.raises(Disagreement, match="180") as slip:
+        call("jobs.plan", **whole_request(equipment__wheel__diameter=180))
+    assert set(slip.value.fields) == {"equipment/wheel/diameter"}
+
+
 @pytest.mark.outside("jobs.plan", source="clearance.tilted-plate, itself against GEOS and a scan")
 def test_clearance_is_that_of_the_single_operation(call: Call) -> None:
     """Gaps and room of a plan are those of `clearance.tilted-plate` on the same cone."""
@@ -207,13 +222,20 @@ def test_clearance_is_that_of_the_single_operation(call: Call) -> None:
     alone = call("clearance.tilted-plate", **{**clearance_example(), **cone})["result"]
     found = first_way(call, feature=feature)["clearance"]
     assert found["forecast"] == alone["forecast"] == "holds"
-    assert found["smallest_gap"] == alone["smallest_gap"]
+    gap, expected = found["smallest_gap"], alone["smallest_gap"]
+    assert gap["gap"] == pytest.approx(expected["gap"], rel=1e-12)
+    for point in ("on_part", "on_body"):
+        for axis in ("x", "z"):
+            assert gap[point][axis] == pytest.approx(expected[point][axis], rel=1e-12)
     assert found["room_left"] == pytest.approx(alone["room_left"])
     near = call("clearance.tilted-plate", **{**clearance_example(), **cone, "gap_wanted": 0.23})
     found = first_way(call, feature=feature, room__gap_wanted=0.23)["clearance"]
     assert found["forecast"] == "may-not-hold"
     assert found["stick_out_needed"] == pytest.approx(near["result"]["stick_out_needed"])
-    assert found["changes"] == near["result"]["changes"]
+    changes = found["changes"]
+    assert [each["kind"] for each in changes] == [c["kind"] for c in near["result"]["changes"]]
+    assert changes[0]["kind"] == "stick-out"
+    assert changes[0]["change_to"] == pytest.approx(near["result"]["stick_out_needed"])
     assert "is wanted" in found["findings"][0]
 
 

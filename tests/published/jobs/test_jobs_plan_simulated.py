@@ -8,7 +8,6 @@ work on the face, the plane that the wheel sweeps. Nothing here is a sensitivity
 import copy
 import math
 from collections import Counter
-from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 

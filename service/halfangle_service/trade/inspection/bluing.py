@@ -5,6 +5,7 @@ the gap is no wider than itself. A film that marks all over proves the angle no 
 angle over which it still does. Lengths in one unit, angles in radians, shares from 0 to 1.
 """
 
+import math
 from dataclasses import dataclass
 
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
@@ -27,7 +28,7 @@ from halfangle_service.trade.uncertainty import (
     verdict_of,
 )
 from halfangle_service.trade.units import Units
-from halfangle_service.trade.wording import figure
+from halfangle_service.trade.wording import figure, percent
 
 #: Halvings in the search for the least share that proves an angle: to a thousandth of the length.
 _HALVINGS = 10
@@ -90,11 +91,25 @@ def inspected_by_bluing(
         "bluing",
         f"A film of {figure(at_hand.film, units)} on the gauge, three lines along it; seat part "
         "and gauge with a light push, turn them a few degrees and part them straight. Read how "
-        f"much of {figure(at_hand.contact_length, units)} is marked, and at which end.",
+        f"much of {figure(at_hand.contact_length, units)} is marked, and at which end."
+        f"{_criterion(least)}",
         (Setting("blue_film", at_hand.film), Setting("contact_length", at_hand.contact_length)),
         (reading,),
         (proof,),
         ("size", "errors-within-the-film", "error-of-the-gauge", "runout"),
+    )
+
+
+def _criterion(least: float | None) -> str:
+    """What share proves the angle, in a sentence; nothing where none does."""
+    if least is None:
+        return ""
+    if least == ALL_OVER:
+        return " The angle is proved where it is marked all over."
+    share = percent(float(math.ceil(100.0 * least)))
+    return (
+        f" The angle is proved where at least {share} is marked, from either end: the gap at the "
+        "open end is the film over that share."
     )
 
 

@@ -25,6 +25,8 @@ Sense = Literal["blunter", "sharper"]
 FEWEST_OBSERVED = 3
 #: So many pieces to measure are listed; of more the count is told.
 MOST_LISTED = 24
+#: A generator that is turned so far stands upright, nearly: no tolerance asks for more.
+_UPRIGHT = 1.5
 #: How near the largest growth is found, as a part of the tolerance.
 NEAR_ENOUGH = 1e-3
 
@@ -68,7 +70,8 @@ class Growth:
         """How many pieces it takes to grow by so much, infinite where it does not grow."""
         if self.slope == 0.0:
             return math.inf
-        return math.tan(error_arcsec / ARCSEC_PER_RADIAN / self.counted) / self.slope
+        turned = min(error_arcsec / ARCSEC_PER_RADIAN / self.counted, _UPRIGHT)
+        return math.tan(turned) / self.slope
 
     def added_to(self, budget: Budget, piece: int) -> tuple[Budget, ...]:
         """A budget in arc-seconds with the growth at a piece, either way where that is unknown."""

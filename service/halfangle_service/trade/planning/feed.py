@@ -187,10 +187,13 @@ def advance_of(
 def advance_for_cusps(wheel_radius: float, cusp_height: float) -> float:
     """Advance in a turn with which a wheel seen as a circle leaves cusps so high: a chord.
 
+    A wheel no larger than its cusps advances by its diameter.
+
     >>> round(advance_for_cusps(3.5, 0.00001), 5)
     0.01673
     """
-    return 2.0 * math.sqrt(cusp_height * (2.0 * wheel_radius - cusp_height))
+    height = min(cusp_height, wheel_radius)
+    return 2.0 * math.sqrt(height * (2.0 * wheel_radius - height))
 
 
 def travel_of(surface: FedSurface, motion: Motion, habits: Habits, wheel: Wheel) -> float | None:

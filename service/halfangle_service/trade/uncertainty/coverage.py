@@ -27,8 +27,6 @@ from halfangle_service.trade.uncertainty.budget import (
 )
 
 Values = NDArray[np.float64]
-#: Probability between two distances from a result's mean, signed.
-Between = Callable[[float, float], float]
 #: What contributions do, in order: kind (`one-sided`, or the distribution), and the result's change
 #: at the half-width or standard deviation, signed where it is one-sided.
 Parts = tuple[tuple[str, float], ...]
@@ -83,44 +81,17 @@ def probability_between(budget: Budget, low: float, high: float) -> float:
 
     Both in the unit of the result, signed; either may be infinite, for a limit to one side.
     """
-    return between_of(budget)(low, high)
-
-
-def between_of(budget: Budget) -> Between:
-    """The function that `probability_between` is of a budget, for many pairs of distances."""
     parts = parts_of(budget.contributions)
     if not parts:
-        return lambda low, high: 1.0 if low <= 0.0 <= high else 0.0
+        return 1.0 if low <= 0.0 <= high else 0.0
     if math.isfinite(budget.degrees_of_freedom):
         # Imported here: most answers need no quantile, and scipy costs start-up time and memory.
         from scipy.special import stdtr  # noqa: PLC0415
 
         freedom = max(1, math.floor(budget.degrees_of_freedom))
-        return _by_distribution(lambda x: float(stdtr(freedom, x)), budget.standard_uncertainty)
-    found = probability_of(parts)
-    return lambda low, high: 0.0 if low >= high else found(low, high)
-
-
-def _normal(deviations: float) -> float:
-    """Normal distribution, of so many standard deviations."""
-    return math.erfc(-deviations / math.sqrt(2.0)) / 2.0
-
-
-def _by_distribution(distribution: Callable[[float], float], spread: float) -> Between:
-    """Probability between two distances, by the distribution of a distance over the spread.
-
-    Both are counted from the nearer tail, so that small probabilities keep their digits; the
-    distribution is even.
-    """
-
-    def between(low: float, high: float) -> float:
-        if low > high:
-            return 0.0
-        if low > 0.0:
-            low, high = -high, -low
-        return max(0.0, distribution(high / spread) - distribution(low / spread))
-
-    return between
+        below, above = (stdtr(freedom, x / budget.standard_uncertainty) for x in (low, high))
+        return max(0.0, float(above - below))
+    return 0.0 if low >= high else probability_of(parts)(low, high)
 
 
 def guard_band(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> float:
@@ -143,11 +114,12 @@ def parts_of(contributions: Iterable[Contribution]) -> Parts:
     )
 
 
-def probability_of(parts: Parts) -> Between:
+def probability_of(parts: Parts) -> Callable[[float, float], float]:
     """Probability that the sum of contributions lies between two distances from its mean."""
     kinds = {kind for kind, _ in parts}
     if kinds == {"normal"}:
-        return _by_distribution(_normal, math.hypot(*(size for _, size in parts)))
+        spread = math.hypot(*(size for _, size in parts)) * math.sqrt(2.0)
+        return lambda low, high: (math.erf(high / spread) - math.erf(low / spread)) / 2.0
     if len(parts) == 1:
         kind, size = parts[0]
         below = _BELOW[kind]

@@ -12,10 +12,7 @@ from functools import cached_property
 
 from halfangle_service.trade.roots import crossing
 from halfangle_service.trade.uncertainty.budget import Budget, Contribution
-from halfangle_service.trade.uncertainty.coverage import (
-    COVERAGE_PROBABILITY,
-    between_of,
-)
+from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY, probability_between
 from halfangle_service.trade.uncertainty.decision import (
     Verdict,
     VerdictRule,
@@ -73,22 +70,14 @@ class Case:
         return None if self.tolerance is None or not spread else self.tolerance / (4.0 * spread)
 
     @cached_property
-    def _below(self) -> Callable[[float, float], float]:
-        """Probability that what was measured as the first lies below the second, all scaled."""
-        if self.of_a_vector:
-            return length_within(self._error)
-        between = between_of(self._error)
-        return lambda value, limit: between(-math.inf, limit - value)
-
-    @cached_property
     def _within(self) -> Callable[[float, float], float]:
         """Probability that what was measured so is within the limits, all over a scale."""
         if self.of_a_vector:
             length = length_within(self._error)
             return lambda value, scale: length(value / scale, self.upper / scale)
-        between = between_of(self._error)
-        return lambda value, scale: between(
-            (self.lower - value) / scale, (self.upper - value) / scale
+        error = self._error
+        return lambda value, scale: probability_between(
+            error, (self.lower - value) / scale, (self.upper - value) / scale
         )
 
     @property
@@ -103,7 +92,9 @@ class Case:
         """Probability, from 0 to 1, that what was measured so lies under its lower limit."""
         if not self.stated:
             return None
-        return 0.0 if self.of_a_vector else self._below(value, self.lower)
+        if self.of_a_vector:
+            return 0.0
+        return probability_between(self.budget, -math.inf, self.lower - value)
 
     def verdict(self, value: float) -> Verdict:
         """Judge a measured value."""
@@ -122,7 +113,7 @@ class Case:
         if not self.stated or self._too_coarse:
             return None
         if self._by_probability:
-            return self._accepted_by_probability()
+            return self._accepted_by_probability
         band = fixed_band(self.budget, self.rule, self.guard_band)
         zone = edge(self.lower, band), edge(self.upper, -band)
         return zone if max(zone[0], self._floor) <= zone[1] else None
@@ -162,6 +153,7 @@ class Case:
         """The smallest value that can be measured."""
         return 0.0 if self.of_a_vector else -math.inf
 
+    @cached_property
     def _accepted_by_probability(self) -> Zone | None:
         best = self._surest()
         if self._within(best, 1.0) < COVERAGE_PROBABILITY:
@@ -243,10 +235,6 @@ class Case:
         scale = nearest / unit * _SURE_SHARE
         for _ in range(_DOUBLINGS):
             if rising(scale) > 0.0:
-                return unit * min(self._between(rising, scale / 2.0, scale), most)
+                return unit * min(crossing(rising, scale / 2.0, scale)[0], most)
             scale *= 2.0
         return unit * most if math.isfinite(most) else None
-
-    @staticmethod
-    def _between(rising: Callable[[float], float], low: float, high: float) -> float:
-        return crossing(rising, low, high)[1]

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 
+import numpy as np
 from pydantic import Field
 
 from halfangle_service.errors import Disagreement
@@ -39,6 +40,9 @@ from halfangle_service.trade.wording import small_length
 
 #: Spare points from which on a stray one stands out.
 STRAY_NEEDS_SPARE = 2
+#: More points than this on one line take more than a millisecond or two.
+MANY_POINTS = 100
+_ALIKE = 1e-9
 
 
 class ProfilePlace(ResultModel):
@@ -109,7 +113,10 @@ _JCGM = Source(
     ),
     sources=(_FIT, _JCGM),
     largest_request="200 points a line, one overlay",
-    heavy=lambda request: request.overlay is not None,
+    heavy=lambda request: (
+        request.overlay is not None
+        or any(len(getattr(request, name) or ()) > MANY_POINTS for name in ("flank", *AGAINST))
+    ),
     example={
         "units": "in",
         "flank": [
@@ -209,13 +216,15 @@ def _verdict(case: Case, found: float) -> Verdict:
 
 
 def _described(line: Line) -> ProfileLine:
-    off = [abs(float(residual)) for residual in line.residuals]
+    off = np.abs(line.residuals)
+    # Of points alike far off the first, whatever rounding makes of them.
+    farthest = np.flatnonzero(off >= off.max() * (1.0 - _ALIKE))[0]
     return ProfileLine(
         name=line.name,
         direction=math.degrees(line.direction_rad),
         straightness=line.straightness,
         point_scatter=line.scatter,
-        farthest_point=off.index(max(off)),
+        farthest_point=int(farthest),
     )
 
 

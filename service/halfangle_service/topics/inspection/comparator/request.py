@@ -56,13 +56,19 @@ class InspectionComparatorRequest(RequestModel):
         "where `magnification` is sent."
     )
     other_flank: Flank | None = Field(
-        None, description="Points along the opposite flank: gives the included angle."
+        None,
+        description="Points along the opposite flank: gives the included angle.",
+        examples=[[{"x": 0.1, "y": -0.058}, {"x": 0.2, "y": -0.115}, {"x": 0.3, "y": -0.173}]],
     )
     axis_line: Datum | None = Field(
-        None, description="Points along the part's axis: gives the half angle."
+        None,
+        description="Points along the part's axis: gives the half angle.",
+        examples=[[{"x": 0.0, "y": 0.0}, {"x": 0.5, "y": 0.0}]],
     )
     base_line: Datum | None = Field(
-        None, description="Points along the base: gives the flank's angle to it."
+        None,
+        description="Points along the base: gives the flank's angle to it.",
+        examples=[[{"x": 0.0, "y": 0.0}, {"x": 0.5, "y": 0.0}]],
     )
     magnification: Magnification | None = Field(
         None, description="Magnification of a screen at which all points were read, such as 20."

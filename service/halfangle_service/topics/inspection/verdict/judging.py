@@ -153,8 +153,10 @@ _LENGTHS = Source(
         "at 20 °C: reading × (1 + α_instrument Δt) / (1 + α_part Δt)",
     ),
     sources=(_JCGM_106, _ISO_14253_1, _LENGTHS),
+    # Student's vectors are averaged over what their spread may be, and mixed budgets are series.
     heavy=lambda request: (
-        request.measured_tir is not None and request.degrees_of_freedom is not None
+        request.part_temperature_celsius is not None
+        or (request.measured_tir is not None and request.degrees_of_freedom is not None)
     ),
     example={
         "units": "in",

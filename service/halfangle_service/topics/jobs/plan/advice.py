@@ -37,7 +37,30 @@ def of_plan(
             "The wheel's side heats the work and cannot be dressed as truly as its periphery: "
             "where another way fits, take that (common practice, no source).",
         )
+    yield from _of_checks(result)
     yield from dict.fromkeys(advisory for way in ways for advisory in way.cautions)
+
+
+def _of_checks(result: JobPlanResult) -> Iterator[Advisory]:
+    """Of a wrong block of the best way that no check at hand shows, and an angle none can prove."""
+    proofs = [one.angle_proof for one in result.checks.inspections if one.angle_proof is not None]
+    known = [proof for proof in proofs if proof.angle_error_arcsec.contributions]
+    reads = any(check.told_apart is not None for check in result.checks.set_up_checks)
+    unseen = [mistake for mistake in result.ways[0].mistakes if not mistake.seen_by]
+    if unseen and (known or reads):
+        first = unseen[0]
+        yield caution(
+            "wrong-block-unseen",
+            f"No check at hand would show {plain(first.wrung)} wrung for {plain(first.meant)} in "
+            "the best way, which takes the angle out of its tolerance: have a second person read "
+            "the blocks.",
+        )
+    if known and not any(proof.proves_tolerance is not False for proof in known):
+        yield caution(
+            "tolerance-unproved",
+            "No means at hand can prove the angle within its tolerance: measure it by finer means "
+            "before it is accepted.",
+        )
 
 
 def _of_best(best: PlannedWay, way: Way, rule: DecisionRule) -> Iterator[Advisory]:

@@ -156,6 +156,11 @@ class Sight:
                 continue
             self._of_angles[one.means] = error.expanded_uncertainty
 
+    @property
+    def finest_arcsec(self) -> float | None:
+        """Expanded uncertainty of the finest measurement of the angle; None where none is known."""
+        return min(self._of_angles.values(), default=None)
+
     def seen_by(self, mistake: StackMistake, units: Units, *, compared: bool) -> Iterator[SeenBy]:
         """Checks that show a mistake; `compared` where there is a second stack to compare with."""
         change = abs(from_tenth_nm(mistake.height_change, units))

@@ -245,11 +245,12 @@ def plan(
                 rule,
                 parts,
                 plan_mistakes(way.wrong_blocks, wanted.tolerance_arcsec, wanted.units, sight),
+                sight.finest_arcsec,
             ),
         )
         for way, parts in zip(ways, job.parts(ways), strict=True)
     ]
-    entries.sort(key=lambda entry: best_first(entry.row))
+    entries.sort(key=lambda entry: best_first(entry.row, sight.finest_arcsec))
     rows, first = [entry.row for entry in entries], entries[0].way
     shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
     result = JobPlanResult(
@@ -262,7 +263,7 @@ def plan(
         best=rows[0].way if rows[0].forecast in {"holds", "may-not-hold"} else None,
         ranking=RANKING,
         ways=rows,
-        told_apart_by=decisions(job, entries, rule),
+        told_apart_by=decisions(job, entries, rule, sight.finest_arcsec),
         steps=steps_of(first, wanted, shank),
         checks=checks,
         ruled_out=[ruled_out_way(way) for way in ruled_out],

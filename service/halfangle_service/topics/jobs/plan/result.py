@@ -88,6 +88,10 @@ class PlannedWay(ResultModel):
     equipment: list[str] = Field(description="What it takes of the shop, by name.")
     forecast: Forecast = Field(description="Whether every limit will be kept.")
     angles: list[PlanAngle] = Field(description="The angle, or both of a compound face.")
+    room_to_prove_arcsec: ArcsecOut | None = Field(
+        description="Tolerance less the error to expect and the uncertainty of the finest "
+        "inspection at hand: above 0 the angle can be proved. Null where either is not known."
+    )
     runout_budget: PlannedRunout | None = Field(
         description="The runout to expect; null where no limit was stated."
     )
@@ -145,7 +149,8 @@ class JobPlanResult(ResultModel):
     ranking: str = Field(description="The one rule by which the ways are ranked.")
     ways: list[PlannedWay] = Field(description="Every way that can make the feature, best first.")
     told_apart_by: list[PlanDecision] = Field(
-        description="What was not stated and would change which way is best."
+        description="What was not stated and would change which way is best; of the first eight "
+        "ways."
     )
     steps: list[PlanStep] = Field(
         description="The steps of the first of them, in order, with the cautions of the trade."

@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement
+from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import (
     ArcsecOut,
     Count,
@@ -27,13 +27,15 @@ from halfangle_service.trade.planning.batch import (
     to_inspect,
 )
 from halfangle_service.trade.uncertainty import Budget, DecisionRule
-from halfangle_service.trade.wording import arcsec
+from halfangle_service.trade.wording import arcsec, plain
 
 #: What a budget says of the wheel's wear; a batch has its own account of it.
 WHEEL_TERMS = frozenset(
     {"wheel_face_error_limit_arcsec", "wheel_breakdown", "flank_wear", "side_wear"}
 )
 BREAKDOWN = "equipment/wheel/breakdown_per_piece"
+#: Ten degrees: far past what a wheel breaks down to.
+_LARGEST_OBSERVED_ARCSEC = 36_000.0
 
 
 #: The budget of an angle in arc-seconds without the wheel's wear, and its ± tolerance.
@@ -132,6 +134,7 @@ def batch_of(
         )
     growth = None
     if observed:
+        _require_small(observed)
         errors = [(each.piece_since_dress, each.measured_error_arcsec) for each in observed]
         growth = observed_growth(errors, wanted.counted)
         if growth is None:
@@ -146,6 +149,19 @@ def batch_of(
             stated, wanted.slant, wheel.breakdown_makes, counted=wanted.counted
         )
     return Batch(pieces, growth, rule)
+
+
+def _require_small(observed: Sequence[PlanObservedPiece]) -> None:
+    """Refuse an error of a piece that no wheel's wear makes: a slip of the unit is likelier."""
+    for place, each in enumerate(observed):
+        if abs(each.measured_error_arcsec) > _LARGEST_OBSERVED_ARCSEC:
+            raise Impossible(
+                f"A piece {arcsec(each.measured_error_arcsec)} off is no worn wheel's.",
+                fields={
+                    f"observed_pieces/{place}/measured_error_arcsec": "should be within "
+                    f"±{plain(_LARGEST_OBSERVED_ARCSEC)}"
+                },
+            )
 
 
 def planned_batch(batch: Batch, angles: Sequence[Tolerated]) -> PlanBatch:

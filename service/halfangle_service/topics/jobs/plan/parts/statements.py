@@ -9,7 +9,15 @@ from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields
 from halfangle_service.topics.jobs.plan.parts.batch import BREAKDOWN, without_wear
 from halfangle_service.topics.jobs.plan.parts.decision import PlanBest, PlanDecision, PlanThreshold
 from halfangle_service.topics.jobs.plan.parts.every import Job, WayParts, by_flat_wheel
-from halfangle_service.topics.jobs.plan.ranking import Rank, best_first, is_fit, rank_of
+from halfangle_service.topics.jobs.plan.ranking import (
+    KnownAngle,
+    Rank,
+    best_first,
+    is_fit,
+    rank_of,
+    standing_by,
+    standing_of,
+)
 from halfangle_service.topics.jobs.plan.result import PlannedWay
 from halfangle_service.topics.jobs.plan.shop.equipment import NAMED, PlanEquipment
 from halfangle_service.topics.jobs.plan.ways.way import YAW, ToleratedAngle, Way
@@ -36,6 +44,8 @@ from halfangle_service.trade.wording import arcsec, figure, plain
 
 #: Values at which errors that act by their square are tried: small, and yet no rounding.
 _TRIED_AT = {YAW: 600.0, "diamond_height_error_limit": 0.01, "axis_offset_error_limit": 0.01}
+#: Ways whose statements are looked at, as they are ranked now: the work is bounded so.
+MOST_WAYS = 8
 #: A cone's growth in its first piece is tried up to so many times the tolerance.
 _MOST_GROWTH = 2.0
 
@@ -62,14 +72,23 @@ class _Statement:
     tried: dict[int, Contribution | None]
 
 
-def decisions(job: Job, entries: Sequence[Ranked], rule: DecisionRule) -> list[PlanDecision]:
+def decisions(
+    job: Job, entries: Sequence[Ranked], rule: DecisionRule, finest_arcsec: float | None
+) -> list[PlanDecision]:
     """Every missing statement, or all that one way lacks, that would change which way is best.
 
-    `entries` as they are ranked now. What else is missing stays missing.
+    `entries` as they are ranked now, of which the first are looked at, with the finest inspection
+    at hand. What else is missing stays missing.
     """
-    race = _Race(job, entries, rule, tuple(best_first(entry.row) for entry in entries))
+    race = _Race(
+        job,
+        entries,
+        rule,
+        finest_arcsec,
+        tuple(best_first(entry.row, finest_arcsec) for entry in entries),
+    )
     now = race.best({})
-    found = _statements(job.equipment, entries)
+    found = _statements(job.equipment, entries[:MOST_WAYS])
     missing = [race.missing(statement) for statement in found.values()]
 
     def with_one(path: str, value: float) -> str | None:
@@ -119,6 +138,7 @@ class _Race:
     job: Job
     entries: Sequence[Ranked]
     rule: DecisionRule
+    finest_arcsec: float | None
     ranks: tuple[Rank, ...]
 
     def best(self, changed: Mapping[int, Rank]) -> str | None:
@@ -166,7 +186,7 @@ class _Race:
     def by_breakdown(self, now: str | None) -> Iterator[PlanDecision]:
         """What the breakdown of the wheel a piece would decide, where it was not stated."""
         batch = self.job.batch
-        places = [place for place, e in enumerate(self.entries) if by_flat_wheel(e.way)]
+        places = [place for place, e in enumerate(self.entries[:MOST_WAYS]) if by_flat_wheel(e.way)]
         if batch.growth is not None or batch.pieces == 1 or not places:
             return
         slant, counted = self.job.wanted.slant, self.job.wanted.counted
@@ -208,11 +228,8 @@ class _Race:
         forecast = entry.row.forecast
         if pieces < 1.0 and forecast == "holds":
             forecast = "may-not-hold"
-        lacks = any(angle.error_arcsec.not_stated for angle in entry.row.angles)
-        return rank_of(entry.row, forecast, self._doubt(entry), whole.total, lacks=lacks)
-
-    def _doubt(self, entry: Ranked) -> float:
-        return max(angle.error_arcsec.expanded_uncertainty or 0.0 for angle in entry.row.angles)
+        standing = standing_of(entry.row.angles, self.finest_arcsec)
+        return rank_of(entry.row, forecast, standing, whole.total)
 
     def _rank(self, place: int, budgets: Sequence[Budget]) -> Rank:
         """The rank of a way with other budgets of its angles."""
@@ -226,11 +243,17 @@ class _Race:
         ]
         if entry.row.runout_budget is not None:
             forecasts.append(entry.row.runout_budget.forecast)
-        forecast, doubt = together(forecasts), 0.0
-        if forecast == "may-not-hold":
-            doubt = max(half_width(budget) * a.per_unit for budget, a in pairs)
-        lacks = any(budget.not_stated for budget in budgets)
-        return rank_of(entry.row, forecast, doubt, entry.row.total_minutes, lacks=lacks)
+        known = [
+            KnownAngle(
+                a.tolerance_arcsec,
+                budget.mean * a.per_unit,
+                half_width(budget) * a.per_unit if budget.contributions else None,
+                lacks=bool(budget.not_stated),
+            )
+            for budget, a in pairs
+        ]
+        standing = standing_by(known, self.finest_arcsec)
+        return rank_of(entry.row, together(forecasts), standing, entry.row.total_minutes)
 
     def named(self, place: str | None) -> str:
         """A way in plain words."""

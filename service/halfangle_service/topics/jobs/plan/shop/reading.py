@@ -49,6 +49,8 @@ def require_consistent(equipment: PlanEquipment, units: Units) -> None:
             require_center_distance(distance, units, f"{path}/dresser/center_distance")
     for path, head in placed("swivelled_workheads", equipment.swivelled_workheads):
         require_wheel_diameter(head.wheel_diameter, units, f"{path}/wheel_diameter")
+    if equipment.wheel is not None:
+        require_wheel_diameter(equipment.wheel.diameter, units, f"{EQUIPMENT}/wheel/diameter")
     for path, adapter in placed("adapters", equipment.adapters):
         if isinstance(adapter.shank, StraightShank):
             continue

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from halfangle_service.errors import Refusal
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Units, from_tenth_nm
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.stacks import stack_facts
@@ -57,10 +58,13 @@ Adds = Callable[[str, float], Contribution | None]
 
 
 def adds_to(budget_with: Callable[[str, float], Budget]) -> Adds:
-    """What one more error adds, by the budget with it."""
+    """What one more error adds, by the budget with it; None where nothing can stand so."""
 
     def adds(name: str, value: float) -> Contribution | None:
-        parts = budget_with(name, value).contributions
+        try:
+            parts = budget_with(name, value).contributions
+        except Refusal:
+            return None
         return next((part for part in parts if part.name == name), None)
 
     return adds

@@ -214,6 +214,7 @@ def test_an_overlay_of_what_is_no_slope(call: Call) -> None:
         drawn(call, included_angle=None)
 
 
+@pytest.mark.outside("inspection.comparator", source=GEOMETRY)
 def test_picked_points_lie_on_the_overlay(call: Call) -> None:
     """Points of the nominal cone, picked anywhere and turned, lie on its nominal lines."""
     turn = math.radians(25.0)

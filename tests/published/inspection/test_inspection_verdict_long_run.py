@@ -21,7 +21,7 @@ def read_lengths(
     true: NDArray[np.float64] | float, generator: np.random.Generator, freedom: float = math.inf
 ) -> NDArray[np.float64]:
     """Lengths read of vectors so long, each with an error of 1 in either direction, in u."""
-    spread = 1.0
+    spread = np.ones(TRIALS)
     if math.isfinite(freedom):
         spread = np.sqrt(freedom / generator.chisquare(freedom, TRIALS))
     along, across = (generator.standard_normal(TRIALS) * spread for _ in range(2))

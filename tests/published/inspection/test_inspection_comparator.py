@@ -14,6 +14,7 @@ from support import Call, assert_values
 
 ODR = "orthogonal distance regression of ODRPACK95"
 LEAST_SQUARES = "nonlinear least squares of scipy on the distances square to the line"
+GUM = "JCGM 100:2008, 5.1.2 and 4.3: contributions by hand, their squares added"
 SIMULATED = "Profiles drawn with their errors, by numpy's normal generator"
 TRIALS = 2000
 ARCSEC = 3600 * 180 / math.pi
@@ -104,6 +105,7 @@ def test_an_included_angle_is_that_of_least_squares(call: Call) -> None:
     assert_values(result["lines"][1], {"direction": math.degrees(two)}, rel=1e-8)
 
 
+@pytest.mark.outside("inspection.comparator", source="a straight line with one point set off it")
 def test_the_farthest_point_is_named(call: Call) -> None:
     """The point set off its line by most is the one named, counted from 0."""
     flank = on_line(20.0, 1.0, 9.0, 7)
@@ -173,6 +175,7 @@ def test_unequal_magnification_opens_an_angle(call: Call, turns: tuple[float, fl
     assert row["input_value"] == 0.1
 
 
+@pytest.mark.outside("inspection.comparator", source=GUM)
 def test_what_is_stated_adds_up(call: Call) -> None:
     """Picking turns each line by σ / √Σt²; unequal scales and the comparator's own error add."""
     result = measured(

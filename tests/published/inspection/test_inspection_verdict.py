@@ -384,3 +384,22 @@ def test_temperature_that_matters_is_said(call: Call) -> None:
     assert "let-it-soak" in steps
     cool = judged(call, **{**warm, "standard_uncertainty": 0.002})
     assert "let-it-soak" not in [step["step"] for step in cool["next_steps"]]
+
+
+@pytest.mark.outside("inspection.verdict", source=SCIPY)
+def test_an_angle_from_few_readings(call: Call) -> None:
+    """Five readings of 60°00'02" with 2″ each way: U = t_97.5(4) u, gauge limits t_95(4) u in."""
+    result = judged(
+        call,
+        measured_included_angle="60 00 02",
+        smallest_included_angle="59 59 00",
+        largest_included_angle="60 01 00",
+        standard_uncertainty_arcsec=2,
+        degrees_of_freedom=4,
+    )["angle_judged"]
+    estimate = result["estimate"]
+    assert estimate["value"]["degrees"] == pytest.approx(60.0 + 2.0 / 3600.0, abs=1e-12)
+    assert estimate["degrees_of_freedom"] == 4
+    assert_values(estimate, {"expanded_uncertainty": 2 * stats.t.ppf(0.975, 4)}, rel=1e-9)
+    inside = (60.0 + 60.0 / 3600.0 - result["largest_accepted"]["degrees"]) * 3600.0
+    assert inside == pytest.approx(2 * stats.t.ppf(0.95, 4), rel=1e-5)
