@@ -22,11 +22,12 @@ from halfangle_service.http.contract.document import (
     glossary_json,
 )
 from halfangle_service.http.contract.samples import sample_answer
-from halfangle_service.http.docs import reference_page
 from halfangle_service.http.failures import EXCEPTION_HANDLERS
 from halfangle_service.http.guards.keys import WITHOUT_KEY, key_check
+from halfangle_service.http.page.routes import page_routes
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.routes import (
+    Writer,
     document_route,
     operation_routes,
     reading,
@@ -37,6 +38,7 @@ from halfangle_service.logs import LogFile, configure_logging
 from halfangle_service.operation import PublishedTable
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
+from halfangle_service.topics.jobs.plan.shop.profiles import read_profiles
 
 #: Headers of CORS beside those that any page may send or read.
 _SENT_BY_PAGES = ["content-type", "x-request-id", "x-api-key", "if-none-match"]
@@ -44,7 +46,10 @@ _READ_BY_PAGES = ["advisories", "etag", "x-request-id", "retry-after"]
 
 
 def create_app(settings: Settings | None = None, log: LogFile | None = None) -> Litestar:
-    """Make the service as an ASGI application; it logs on standard error where no file is given."""
+    """Make the service as an ASGI application; it logs on standard error where no file is given.
+
+    Raises ProfilesError where the settings name a file of profiles that is wrong.
+    """
     settings = settings or Settings()
     configure_logging(settings.log_level, log)
     return application([*_every_route(settings)], settings, log)
@@ -112,21 +117,24 @@ def _contract() -> dict[str, Any]:
 
 def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
     """Routes of operations and tables, and of what never changes: contract, pages."""
-    yield from operation_routes(load_registry().operations, settings)
+    profiles = read_profiles(settings.profiles)
+    operations = {name: o.in_shop(profiles) for name, o in load_registry().operations.items()}
+    yield from operation_routes(operations, settings)
     for table in all_tables():
         yield from table_routes(table, settings)
-    yield document_route("/openapi.json", served_contract, JSON, settings)
-    yield document_route(GLOSSARY_PATH, glossary_json, JSON, settings)
-    yield document_route("/docs", _reference, "text/html; charset=utf-8", settings)
+    yield from page_routes(load_registry().operations, all_tables(), settings)
+    yield _told("/openapi.json", served_contract, JSON, settings)
+    yield _told(GLOSSARY_PATH, glossary_json, JSON, settings)
     for operation in load_registry().operations.values():
         path = EXAMPLE_PATH.format(operation=operation.name)
-        yield document_route(path, partial(sample_answer, operation), JSON, settings)
+        yield _told(path, partial(sample_answer, operation), JSON, settings)
     for name in PROBLEM_TYPES:
-        yield document_route(f"/problems/{name}", partial(_problem_page, name), TEXT, settings)
+        yield _told(f"/problems/{name}", partial(_problem_page, name), TEXT, settings)
 
 
-def _reference() -> bytes:
-    return reference_page(load_registry().operations, all_tables())
+def _told(path: str, write: Writer, media_type: str, settings: Settings) -> HTTPRouteHandler:
+    """Route of a document that tells how to call: it is read without a key, as the pages are."""
+    return document_route(path, write, media_type, settings, opt=WITHOUT_KEY)
 
 
 def _problem_page(name: str) -> bytes:

@@ -9,7 +9,8 @@ from collections.abc import Iterator
 
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.trade.sine.correction import WRONG_BLOCK_ARCSEC
-from halfangle_service.trade.units import Units
+from halfangle_service.trade.tapers.tolerance import STANDARD_RATE
+from halfangle_service.trade.units import Units, to_mm
 from halfangle_service.trade.wording import arcsec, figure, length, plain
 
 DEFERENCE = (
@@ -46,6 +47,49 @@ def side_not_rated(rated: bool | None) -> Advisory:
         "side-not-rated",
         f"This wheel is {what} to be rated for grinding with its side; only a wheel stated to be "
         "is used so. Do not grind with its side.",
+    )
+
+
+def by_grade(rate_of_taper: float) -> Iterator[Advisory]:
+    """What to mind of a cone's tolerance that was stated as a grade AT."""
+    if rate_of_taper > STANDARD_RATE:
+        yield caution(
+            "steeper-than-the-grades",
+            "The standard's AT_D = AT × length holds for tapers up to 1:3; this cone is steeper: "
+            "hold the exact figure.",
+        )
+    yield note("grades-from-memory", "The table of grades is rebuilt from its rule.")
+
+
+def bluing_blind(smallest_arcsec: float) -> Advisory:
+    """Note how much of the included angle a part may be off that is marked all over."""
+    return note(
+        "bluing-blind",
+        "Marking all over proves the angle only to within the film over the length: "
+        f"{plain(smallest_arcsec, 3)}″ of included angle.",
+    )
+
+
+#: Sizes of rolls and balls in mm past which a slip of the unit is likelier than the job: common
+#: practice, no source.
+_SMALLEST_MM, _LARGEST_MM = 0.5, 100.0
+
+
+def odd_sizes(units: Units, what: str, *diameters: float) -> tuple[Advisory, ...]:
+    """A caution where rolls or balls, `what` they are called, are of no size that is measured with.
+
+    The diameters are in `units`.
+    """
+    odd = [d for d in diameters if not _SMALLEST_MM <= to_mm(d, units) <= _LARGEST_MM]
+    if not odd:
+        return ()
+    sizes = ", ".join(plain(diameter) for diameter in odd)
+    return (
+        caution(
+            "odd-size",
+            f"Hardly anybody measures with {what} of {sizes} {units} (common practice, no source): "
+            "is the unit the one meant?",
+        ),
     )
 
 
@@ -126,6 +170,13 @@ def stack_far_off(off_arcsec: float) -> Iterator[Advisory]:
             f"What is built sets the plate {arcsec(off_arcsec, 0)} off the angle wanted, more than "
             "rounding does: check height, blocks, angle, and what offset the plate has.",
         )
+
+
+PROVE_BY_HAND = note(
+    "prove-by-hand",
+    "Prove the clearance by hand with the wheel standing: the whole stroke, a full turn of the "
+    "work, stops and dogs set.",
+)
 
 
 def correct_the_cause() -> Advisory:

@@ -24,6 +24,7 @@ from halfangle_service.app import contract_bytes, create_app
 from halfangle_service.http.guards.connections import connections_within
 from halfangle_service.logs import LogWriter, log_the_server_too
 from halfangle_service.settings import ENVIRONMENT_PREFIX, Settings
+from halfangle_service.topics.jobs.plan.shop.profiles import ProfilesError, read_profiles
 
 #: Not a flag: the list of processes shows flags to every user of the machine.
 _NO_FLAG = "api_keys"
@@ -52,7 +53,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         serve.error(f"{_NO_FLAG}: set {_variable(_NO_FLAG)}; a flag can be read by every user")
     try:
         settings = read_settings(given)
-    except (ValidationError, SettingsError) as error:
+        read_profiles(settings.profiles)
+    except (ValidationError, SettingsError, ProfilesError) as error:
         serve.error(_wrong_settings(error))
     return _serve(settings)
 
@@ -87,9 +89,9 @@ def _refuse_unknown_variables() -> None:
         raise SettingsError(f"{', '.join(unknown)}: no such setting")
 
 
-def _wrong_settings(error: ValidationError | SettingsError) -> str:
+def _wrong_settings(error: ValidationError | SettingsError | ProfilesError) -> str:
     """Say which settings are wrong, without what was given: it may be a key."""
-    if isinstance(error, SettingsError):
+    if not isinstance(error, ValidationError):
         return str(error)
     return "; ".join(f"{'.'.join(map(str, e['loc']))}: {e['msg']}" for e in error.errors())
 

@@ -6,10 +6,10 @@ A file of `topics` declares one with the decorator `operation`, a published tabl
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from inspect import getdoc
-from typing import Any, Generic, Protocol, TypeVar, get_args, get_type_hints
+from typing import Any, Generic, Protocol, TypeVar, cast, get_args, get_type_hints
 
 from pydantic import BaseModel, Field, TypeAdapter, create_model
 
@@ -24,6 +24,9 @@ from halfangle_service.trade.wording import said_in
 
 #: What bounds the work of most requests.
 FIXED_SIZE = "one calculation of fixed size"
+
+#: Named profiles of a shop's equipment, as the subject that reads them has them.
+Profiles = Mapping[str, Any]
 
 RequestT = TypeVar("RequestT", bound=RequestModel)
 ResultT = TypeVar("ResultT", bound=ResultModel)
@@ -87,7 +90,8 @@ class Operation(Generic[RequestT, ResultT]):
     must run. `largest_request` says in plain words what bounds the work. `heavy` marks what may
     take more than some milliseconds: it runs in a worker thread and counts against the limit of
     concurrent heavy requests; a function tells of each request whether it is heavy. `drawing` is
-    SVG that the reference page shows with it, such as its sign conventions.
+    SVG that the reference page shows with it, such as its sign conventions. `in_a_shop` calculates
+    with named profiles of a shop, which the service was given at its start.
     """
 
     topic: str
@@ -103,6 +107,14 @@ class Operation(Generic[RequestT, ResultT]):
     largest_request: str = FIXED_SIZE
     heavy: bool | Callable[[RequestT], bool] = False
     drawing: str = ""
+    in_a_shop: Callable[[RequestT, Profiles], Outcome[ResultT]] | None = None
+
+    def in_shop(self, profiles: Profiles) -> "Operation[RequestT, ResultT]":
+        """The same with these profiles of a shop to choose from; as it is where it takes none."""
+        in_a_shop = self.in_a_shop
+        if in_a_shop is None:
+            return self
+        return replace(self, calculate=lambda request: in_a_shop(request, profiles))
 
     @property
     def name(self) -> str:
@@ -243,12 +255,13 @@ def operation(
     """Declare the function below as the operation of this dotted name, such as `sine.setting`.
 
     Its annotations give request and result; its docstring's first line is the title, the rest the
-    summary that a caller reads.
+    summary that a caller reads. One that takes `profiles` too is given those of the service's shop.
     """
     topic, _, verb = name.partition(".")
 
     def declare(calculate: Callable[[RequestT], Outcome[ResultT]]) -> Operation[RequestT, ResultT]:
-        request, outcome = get_type_hints(calculate).values()
+        hints = get_type_hints(calculate)
+        request, *_, outcome = hints.values()
         title, summary = _title_and_summary(calculate)
         return Operation(
             topic=topic,
@@ -264,6 +277,7 @@ def operation(
             largest_request=largest_request,
             heavy=heavy,
             drawing=drawing,
+            in_a_shop=cast("Any", calculate) if "profiles" in hints else None,
         )
 
     return declare

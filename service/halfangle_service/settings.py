@@ -1,5 +1,6 @@
 """Settings, each from a flag or from the environment (`HALFANGLE_PORT=8080`)."""
 
+from pathlib import Path
 from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
@@ -12,7 +13,7 @@ ApiKey = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
 
 
 class Settings(BaseSettings):
-    """How the service runs. Nothing here changes a result."""
+    """How the service runs. Only `profiles` can bear on a result, which then names the profile."""
 
     model_config = SettingsConfigDict(env_prefix=ENVIRONMENT_PREFIX, frozen=True, extra="ignore")
 
@@ -57,6 +58,9 @@ class Settings(BaseSettings):
     )
     stop_seconds: Annotated[int, Field(ge=0)] = Field(
         30, description="How long accepted requests may take to finish at a stop."
+    )
+    profiles: Path | None = Field(
+        None, description="TOML file of named profiles of a shop's equipment; it is only read."
     )
     log_level: Literal["debug", "info", "warning", "error"] = Field(
         "info", description="Least severity that is logged."

@@ -27,6 +27,16 @@ NEVER: dict[tuple[str, str, str], str] = {
     ("sine.requirements", "stack_advisories", "rounds-to-nothing"): "the stack is not rounded",
     ("sine.uncertainty", "stack_advisories", "rounds-to-nothing"): "the stack is not rounded",
     ("sine.stated_errors", "unusual_stack", "rounds-to-nothing"): "the stack is not rounded",
+    **{
+        (module, name, code): "a file of profiles is read at the start for what it contradicts; "
+        "who plans with one gets the advisories"
+        for module, name in (
+            ("jobs.plan.shop.profiles", "read_boxes"),
+            ("", "read_profiles"),
+            ("", "create_app"),
+        )
+        for code in ("set-of-other-units", "size-of-other-units")
+    },
     ("blocks.angle_stack", "note", "bound-reached"): "a guard: the most stacks of as few blocks "
     "known are 705,432 of the 1,000,000; held with a lower bound in test_blocks_angles.py",
 }

@@ -13,7 +13,7 @@ _UNIT = re.compile(r'[°″′"%]| (%|mm|in|µm|m/s|s|per minute|°C|to|or|and)\
 #: Figures without a unit: pure numbers, the marks of a drawing, a name in a table of one unit.
 _PURE = {
     "fields/advisories.py": "was read as decimal degrees",
-    "http/docs.py": "{sign}",
+    "topics/inspection/verdict/judging.py": "times four standard uncertainties",
     "topics/runout/v_block.py": "lobes: it shows",
     "topics/sine/table.py": "arcsec_per_",
     "topics/tapers/infeed.py": "times the downfeed",
@@ -24,7 +24,11 @@ _PURE = {
     "trade/wording.py": "_ANY_UNIT",
 }
 #: Drawings say their unit once, under the title.
-_DRAWINGS = {"trade/wheel/profile_drawing.py"}
+_DRAWINGS = {
+    "trade/comparator/overlay_dxf.py",
+    "trade/comparator/overlay_svg.py",
+    "trade/wheel/profile_drawing.py",
+}
 
 
 def bare_figures(source: str) -> Iterator[str]:

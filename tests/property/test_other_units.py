@@ -20,6 +20,29 @@ from units_support import OTHER, differences, in_other_units, schemas_of
 BENCH_STEP = {"in": 0.0001, "mm": 0.001}
 STEP_IN_MM = {"in": 0.00254, "mm": 0.001}
 SET_OR_READ = ("resolution", "downfeed_step", "agree_within", "measurement_error_limit")
+#: What a feed is taken to be where it is not sent, in such steps.
+FEEDING = {
+    "in": {
+        "rough_downfeed_per_pass": 0.0005,
+        "finish_downfeed_per_pass": 0.0001,
+        "finish_allowance": 0.0005,
+        "past_large_end": 0.1,
+        "past_small_end": 0.1,
+        "diameter_error_limit": 0.0002,
+        "axial_position_error_limit": 0.0002,
+        "height_error_limit": 0.0002,
+    },
+    "mm": {
+        "rough_downfeed_per_pass": 0.01,
+        "finish_downfeed_per_pass": 0.001,
+        "finish_allowance": 0.012,
+        "past_large_end": 2.5,
+        "past_small_end": 2.5,
+        "diameter_error_limit": 0.002,
+        "axial_position_error_limit": 0.002,
+        "height_error_limit": 0.002,
+    },
+}
 #: Figures for one such step, which is of the request's own unit: they are as its steps are.
 FOR_ONE_STEP = {
     "arcsec_per_step",
@@ -53,6 +76,8 @@ def requests_of(name: str) -> Iterator[tuple[dict[str, Any], dict[str, Any]]]:
     for request in known[:MOST_REQUESTS]:
         usual = {f: BENCH_STEP[request["units"]] for f in SET_OR_READ if f in node.fields(request)}
         sent = {**usual, **{n: v for n, v in request.items() if v is not None}}
+        if name == "jobs.plan":
+            sent["feeding"] = {**FEEDING[request["units"]], **sent.get("feeding", {})}
         converted = in_other_units(name, sent)
         try:
             operation.request.model_validate_json(json.dumps(converted))

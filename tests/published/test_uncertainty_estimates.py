@@ -24,10 +24,36 @@ ONE_SIDED = {
 }
 TRIALS = 400_000
 
+#: A diameter judged instead of the example's angle.
+_WARM_DIAMETER: dict[str, Any] = {
+    **dict.fromkeys(("measured_included_angle", "included_angle", "coverage_factor")),
+    **dict.fromkeys(("included_angle_tolerance_arcsec", "expanded_uncertainty_arcsec")),
+    "measured_diameter": 1.0,
+    "largest_diameter": 1.001,
+    "measurement_error_limit": 2e-5,
+    "part_temperature_celsius": 30,
+    "part_material": "steel",
+    "instrument_temperature_celsius": 25,
+    "instrument_material": "ceramic",
+    "temperature_error_limit_celsius": 1,
+}
+
 #: Operation, changes to its example, and its estimates.
 ESTIMATES: list[tuple[str, dict[str, Any], list[str]]] = [
     ("blocks.budget", {}, ["height"]),
     ("blocks.angle-stack", {"max_alternatives": 1}, ["actual_angle"]),
+    ("inspection.verdict", {}, ["angle_judged.estimate"]),
+    ("inspection.verdict", _WARM_DIAMETER, ["length_judged.estimate"]),
+    (
+        "inspection.plan",
+        {},
+        [
+            "inspections[0].angle_proof.angle_error_arcsec",
+            "inspections[0].size_proof.large_diameter_error",
+            "inspections[1].size_proof.large_diameter_error",
+            "inspections[4].angle_proof.angle_error_arcsec",
+        ],
+    ),
     (
         "jobs.center",
         {},
@@ -121,6 +147,7 @@ def assert_covers(estimate: dict[str, Any]) -> None:
 
 @pytest.mark.outside("blocks.budget", source=GUM)
 @pytest.mark.outside("blocks.angle-stack", source=GUM)
+@pytest.mark.outside("inspection.verdict", source=GUM)
 @pytest.mark.outside("jobs.center", source=GUM)
 @pytest.mark.outside("sine.uncertainty", source=GUM)
 @pytest.mark.outside("tapers.dovetail-over-rolls", source=GUM)

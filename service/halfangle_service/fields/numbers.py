@@ -115,3 +115,8 @@ def _whole(value: Any) -> Any:
             raise PydanticCustomError("whole_number", "Input should be a whole number")
         return int(value)
     return value
+
+
+SparkOutPasses = Annotated[
+    Annotated[int, Count(ge=0, le=100)], Field(description="Passes without feed at the end.")
+]

@@ -8,7 +8,7 @@ from pydantic import Field
 
 from halfangle_service.errors import Impossible
 from halfangle_service.fields.angles import AngleInput
-from halfangle_service.fields.base import RequestModel, Rule
+from halfangle_service.fields.base import PLATE, RequestModel, Rule
 from halfangle_service.fields.choice import all_or_none
 from halfangle_service.fields.numbers import ArcsecOut, Length, SignedLength, UnitsField
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
@@ -65,6 +65,7 @@ class PlateFields(RequestModel):
     """What a sine bar or plate is."""
 
     rules: ClassVar[tuple[Rule, ...]] = (Rule("all-or-none", ROLLS),)
+    group = PLATE
 
     units: UnitsField
     center_distance: CenterDistance

@@ -8,7 +8,7 @@ from pydantic import Field
 
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields.angles import Angle, AngleInput, angle_from_radians
-from halfangle_service.fields.base import RequestModel, ResultModel
+from halfangle_service.fields.base import Group, RequestModel, ResultModel
 from halfangle_service.fields.numbers import (
     FINITE,
     Length,
@@ -25,6 +25,7 @@ from halfangle_service.trade.cone import (
     require_smaller,
 )
 from halfangle_service.trade.tables.tapers.designations import rate_of
+from halfangle_service.trade.tables.tapers.grades import AngleGradeName
 from halfangle_service.trade.wheel.flank import Surface, require_extent
 from halfangle_service.trade.wording import plain
 
@@ -59,6 +60,8 @@ Designation = Annotated[
 class SlopeFields(RequestModel):
     """A cone's slope, stated in at least one of six ways; several must agree."""
 
+    group = Group("Slope of the cone")
+
     included_angle: Annotated[float, AngleInput(gt=0.01, lt=179)] | None = Field(
         None, description="Angle between opposite surfaces of the cone, in degrees."
     )
@@ -76,6 +79,14 @@ class SlopeFields(RequestModel):
     ) = Field(None, description="Change of diameter for one unit of length, C = 1/x (ISO 3040).")
     designation: Designation | None = Field(None, description=_DESIGNATION, examples=["morse-2"])
 
+
+ConeAngleGrade = Annotated[
+    AngleGradeName | None, Field(description="Grade of the cone angle.", examples=["AT5"])
+]
+IncludedAngleBand = Annotated[
+    Annotated[float, FINITE, Field(gt=0, le=36_000), Unit("arcsecond")] | None,
+    Field(description="Whole tolerance of the included angle, from least to most."),
+]
 
 TaperPerFootOut = Annotated[
     float, Unit("inch_per_foot"), Field(description="Inches of diameter a foot of length.")

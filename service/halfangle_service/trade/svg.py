@@ -10,6 +10,9 @@ from html import escape
 
 Point = tuple[float, float]
 
+#: A pixel of CSS on paper: 96 of them are an inch.
+MM_PER_PX = 25.4 / 96.0
+
 INK, WORK, METAL, PALE, ALERT, WHEEL = (
     "#1b2733",
     "#c9d6e2",
@@ -29,12 +32,17 @@ _STYLE = (
     f".wheel{{fill:{WHEEL};fill-opacity:.55}}"
     f".alert{{stroke:{ALERT};stroke-width:1.8}}"
 )
+#: Lines of a tenth of a millimetre, on sheets of true size.
+_FINE = ".fine{stroke-width:.4}"
 _RIM = ' paint-order="stroke" stroke="#fff" stroke-width="3"'
 
 
 @dataclass
 class Sheet:
-    """A sheet on which a window of the drawing's plane is shown at one scale."""
+    """A sheet on which a window of the drawing's plane is shown at one scale.
+
+    With `true_size` it says its size in millimetres, so that a pixel prints as `MM_PER_PX`.
+    """
 
     left: float
     bottom: float
@@ -44,6 +52,7 @@ class Sheet:
     title: str
     header_px: float = 56.0
     margin_px: float = 40.0
+    true_size: bool = False
     marks: list[str] = field(default_factory=list)
 
     @property
@@ -121,16 +130,22 @@ class Sheet:
 
     def render(self, lines: Sequence[str] = ()) -> str:
         """Give the drawing as SVG text; `lines` stand under the title."""
-        width, height = self.width_px, self.height_px
+        width, height = f"{self.width_px:.0f}", f"{self.height_px:.0f}"
+        style, size = _STYLE, f'width="{width}" height="{height}"'
+        if self.true_size:
+            width, height = f"{self.width_px:.3f}", f"{self.height_px:.3f}"
+            millimetres = (float(pixels) * MM_PER_PX for pixels in (width, height))
+            style += _FINE
+            size = 'width="{:.6f}mm" height="{:.6f}mm"'.format(*millimetres)
         words = "".join(
             f'<text x="{self.margin_px:.0f}" y="{46 + 18 * i}">{escape(line)}</text>'
             for i, line in enumerate(lines)
         )
         return (
-            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width:.0f} {height:.0f}" '
-            f'width="{width:.0f}" height="{height:.0f}" role="img" '
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" '
+            f'{size} role="img" '
             f'aria-label="{escape(self.title)}">'
-            f'<style>{_STYLE}</style><rect width="100%" height="100%" fill="white"/>'
+            f'<style>{style}</style><rect width="100%" height="100%" fill="white"/>'
             f'<text class="t" x="{self.margin_px:.0f}" y="26">{escape(self.title)}</text>'
             f"{words}{''.join(self.marks)}</svg>"
         )

@@ -36,14 +36,14 @@ def require_any_wheel_diameter(diameter: float, units: Units, field: str) -> Non
     _require(diameter, units, ANY_WHEEL_DIAMETERS[units], "grinding wheel has a diameter", field)
 
 
-def require_resolution(resolution: float | None, units: Units) -> None:
+def require_resolution(resolution: float | None, units: Units, field: str = "resolution") -> None:
     """Refuse a step of height that no blocks are built in; raises Disagreement."""
     coarsest = COARSEST_STEP[units]
     if resolution is not None and resolution > coarsest:
         raise Disagreement(
             f"No stack is built in steps of {figure(resolution, units)}: `resolution` is the step "
             f"of the blocks, such as {figure(bench_step(units), units)}, not their height.",
-            fields={"resolution": f"should be at most {figure(coarsest, units)}"},
+            fields={field: f"should be at most {figure(coarsest, units)}"},
         )
 
 

@@ -10,6 +10,7 @@ from halfangle_service.trade.planning.batch import (
     Growth,
     Sense,
     judged_at,
+    largest_growth,
     observed_growth,
     pieces_per_dress,
     to_inspect,
@@ -68,7 +69,7 @@ def test_halving_finds_what_going_piece_by_piece_finds(
     """The most pieces on one dress are those before the first that does not keep the tolerance."""
     budget = Budget((Contribution("stack", 20.0), Contribution("yaw", 3.0)), offset=offset)
     for sense in ("blunter", None):
-        growth = Growth.of_angle(per_piece, sense)  # type: ignore[arg-type]
+        growth = Growth.of_angle(per_piece, sense)
         kept = 0
         while kept < 400 and judged_at(budget, growth, kept + 1, 60.0, rule) == "conforming":
             kept += 1
@@ -107,7 +108,7 @@ def test_pieces_to_measure_are_those_about_each_dress() -> None:
 def test_observed_growth_is_the_line_of_least_squares() -> None:
     """Slope and its doubt are a general library's, the doubt counts in a budget as Student's."""
     errors = [(1, 3.0), (5, 12.5), (9, 18.0), (14, 33.0), (20, 41.5)]
-    line = stats.linregress(*zip(*errors, strict=True))
+    line = stats.linregress([piece for piece, _ in errors], [error for _, error in errors])
     found = observed_growth(errors)
     assert found is not None
     assert found.error_arcsec(1) == pytest.approx(line.slope)
@@ -126,3 +127,22 @@ def test_two_pieces_or_one_place_observed_leave_no_line() -> None:
     """A line through two pieces has no doubt to estimate; pieces of one place have no line."""
     assert observed_growth([(1, 3.0), (9, 20.0)]) is None
     assert observed_growth([(4, 3.0), (4, 4.0), (4, 5.0)]) is None
+
+
+@pytest.mark.parametrize("sense", ["blunter", "sharper", None])
+def test_largest_growth_is_what_the_last_piece_has(sense: Sense | None) -> None:
+    """Pieces within the largest growth are those on one dress, to its thousandth."""
+    room = largest_growth(SET_UP, sense, 75.0, RULE)
+    assert room is not None
+    growth = Growth.of_angle(0.01, sense)
+    most = pieces_per_dress(SET_UP, growth, 100_000, 75.0, RULE)
+    assert growth.pieces_within(room) == pytest.approx(most, abs=0.075 / 0.01 + 1.0)
+    assert largest_growth(SET_UP, sense, 10.0, RULE) is None
+    assert Growth.of_angle(0.0).pieces_within(room) == math.inf
+
+
+def test_a_face_turns_once_where_a_cone_turns_twice() -> None:
+    """Of one breakdown a face's angle grows by half of what an included angle does."""
+    cone, face = (Growth.of_breakdown(1e-5, 0.75, counted=c) for c in (2.0, 1.0))
+    assert cone.error_arcsec(7) == pytest.approx(2.0 * face.error_arcsec(7), rel=1e-12)
+    assert face.error_arcsec(7) == pytest.approx(math.degrees(math.atan(7e-5 / 0.75)) * 3600.0)

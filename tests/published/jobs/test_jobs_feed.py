@@ -19,9 +19,9 @@ from halfangle_service.trade.planning.feed import (
     Wheel,
     advance_for_cusps,
     finest,
+    minutes_of,
     phases,
     readings,
-    seconds_of,
     travel_of,
     usual,
 )
@@ -146,7 +146,7 @@ def test_passes_are_those_that_a_hand_makes(allowance: float) -> None:
     while left > 0:
         left = max(left - finish, Decimal(0))
         made["finish"] += 1
-    counts = {name: found[name].passes if name in found else 0 for name in made}  # type: ignore[index]
+    counts = {name: found[name].passes if name in found else 0 for name in made}
     assert counts == made
     feeds = [(p.passes - 1) * p.downfeed + p.last_downfeed for p in found.values() if p.stock]
     assert sum(feeds) == pytest.approx(allowance, rel=1e-12)
@@ -162,11 +162,11 @@ def test_times_of_a_pass_are_those_of_its_turns() -> None:
     assert (rough.passes, finish.passes, spark.passes) == (7, 5, 2)
     # By hand: 2 √(0.0001 × 6.9999) = 0.05292 in a turn; 1.1 / 0.05292 + 1 turns at 40 a minute.
     assert rough.advance == pytest.approx(0.052915, rel=1e-5)
-    assert seconds_of(rough, surface, travel, 40.0, 1.0) == pytest.approx(
-        7 * (1.1 / 0.0529146 + 1.0) * 1.5, rel=1e-5
+    assert minutes_of(rough, surface, travel, 40.0, 1.0) == pytest.approx(
+        7 * (1.1 / 0.0529146 + 1.0) / 40.0, rel=1e-5
     )
     assert finish.advance == pytest.approx(0.0167332, rel=1e-5)
-    assert seconds_of(finish, surface, travel, None, 1.0) is None
+    assert minutes_of(finish, surface, travel, None, 1.0) is None
 
 
 def test_times_of_a_face_are_those_of_its_strokes() -> None:
@@ -182,9 +182,7 @@ def test_times_of_a_face_are_those_of_its_strokes() -> None:
         strokes += 1
     assert found[0].name == "rough"
     assert found[0].passes == 1
-    assert seconds_of(found[0], face, travel, None, 100.0) == pytest.approx(
-        strokes * 2.35 / 100.0 * 60.0
-    )
+    assert minutes_of(found[0], face, travel, None, 100.0) == pytest.approx(strokes * 2.35 / 100.0)
 
 
 def test_plunged_wheel_stays_for_turns_at_each_step() -> None:
@@ -194,7 +192,7 @@ def test_plunged_wheel_stays_for_turns_at_each_step() -> None:
     assert travel == 0.0
     (rough, *_) = phases(center(), motion, STEP, 0.004, Wheel(), "in")
     assert rough.advance is None
-    assert seconds_of(rough, center(), travel, 60.0, 1.0) == pytest.approx(7 * 3.0)
+    assert minutes_of(rough, center(), travel, 60.0, 1.0) == pytest.approx(7 * 3.0 / 60.0)
 
 
 def test_wheel_on_edge_travels_less_its_width_and_is_not_guessed() -> None:
@@ -205,7 +203,7 @@ def test_wheel_on_edge_travels_less_its_width_and_is_not_guessed() -> None:
     assert travel_of(center(), motion, STEP, Wheel(7.0, None)) is None
     (rough, *_) = phases(center(), motion, STEP, 0.004, Wheel(7.0, None), "in")
     assert rough.advance is None
-    assert seconds_of(rough, center(), None, 40.0, 1.0) is None
+    assert minutes_of(rough, center(), None, 40.0, 1.0) is None
 
 
 def test_usual_habits_are_in_steps_that_a_dial_has() -> None:

@@ -17,6 +17,10 @@ def plan_of(call: Call, feature: Json | None = None, **changes: Any) -> Json:
     request = {**load_registry().operations["jobs.plan"].example, **changes}
     if feature is not None:
         request["feature"] = feature
+        # It holds the example's center, and may foul with another cone.
+        shop = dict(request["equipment"])
+        shop.pop("spin_fixture", None)
+        request["equipment"] = shop
     answer: Json = call("jobs.plan", **request)
     return answer
 

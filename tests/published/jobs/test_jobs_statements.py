@@ -7,7 +7,7 @@ from halfangle_service.trade.planning.statements import (
     Deciding,
     Missing,
     Turn,
-    beyond_hope,
+    beyond_use,
     deciding,
     deciding_together,
     sentence,
@@ -45,7 +45,7 @@ def asked(missing: list[Missing]) -> tuple[Deciding, ...]:
 
 def test_breakdown_decides_between_plate_and_side() -> None:
     """Up to a breakdown the plate holds and is quicker; above it the wheel's side is best."""
-    largest = beyond_hope(Contribution("breakdown", 1.0), TOLERANCE)
+    largest = beyond_use(Contribution("breakdown", 1.0), TOLERANCE)
     (found,) = asked([Missing("breakdown", largest, ("sine-plate",))])
     assert (found.best_now, found.best_at_zero) == ("wheel-side", "sine-plate")
     (turn,) = found.turns
@@ -53,19 +53,19 @@ def test_breakdown_decides_between_plate_and_side() -> None:
     # By hand: of 30″ and b, both rectangular, the density t from its end is t / (4 · 30 · b); both
     # corners beyond ±100″ hold (30 + b − 100)² / (4 · 30 · b) = 0.05, so that (b − 70)² = 6 b.
     exact = 73.0 + np.sqrt(73.0**2 - 4900.0)
-    assert turn.above == pytest.approx(exact, rel=2e-3)
+    assert turn.above == pytest.approx(exact, rel=5e-3)
 
 
 def test_every_value_scanned_finds_the_same_turn() -> None:
     """A dense scan of values changes its best way just where the turn is, and nowhere else."""
-    largest = beyond_hope(Contribution("breakdown", 1.0), TOLERANCE)
+    largest = beyond_use(Contribution("breakdown", 1.0), TOLERANCE)
     (found,) = asked([Missing("breakdown", largest, ("sine-plate",))])
     values = np.geomspace(0.01, largest, 1500)
     names = [best({"breakdown": float(value)}) for value in values]
     changes = [i for i in range(1, len(names)) if names[i] != names[i - 1]]
     assert len(changes) == 1
     at = changes[0]
-    assert values[at - 1] * 0.998 <= found.turns[0].above <= values[at]
+    assert values[at - 1] * 0.995 <= found.turns[0].above <= values[at]
 
 
 def test_a_statement_that_changes_nothing_is_not_asked_for() -> None:
@@ -85,9 +85,9 @@ def test_several_turns_of_a_shared_statement_are_all_found() -> None:
     def shared(_name: str, value: float) -> str | None:
         return "a" if value < 0.3 else "b" if value < 2.0 else "c" if value < 7.7 else None
 
-    (found,) = deciding([Missing("wear", 100.0, ("a", "b", "c"))], shared, "a")
+    (found,) = deciding([Missing("wear", 20.0, ("a", "b", "c"))], shared, "a")
     assert [turn.best for turn in found.turns] == ["b", "c", None]
-    assert [turn.above for turn in found.turns] == pytest.approx([0.3, 2.0, 7.7], rel=1e-3)
+    assert [turn.above for turn in found.turns] == pytest.approx([0.3, 2.0, 7.7], rel=5e-3)
     assert found.best_at_zero == "a"
 
 
@@ -99,9 +99,9 @@ def test_questions_are_bounded_and_the_same_each_time() -> None:
         calls.append(value)
         return "a" if value < 1.0 else "b"
 
-    missing = [Missing("wear", 1e6, ("a", "b"))]
+    missing = [Missing("wear", 1e3, ("a", "b"))]
     first, made = deciding(missing, counting, "a"), list(calls)
-    assert len(made) <= 1 + 10 + 24
+    assert len(made) <= 1 + 5 + 3 * 24
     calls.clear()
     assert deciding(missing, counting, "a") == first
     assert calls == made
@@ -126,8 +126,8 @@ def test_stated_contribution_is_no_longer_missing() -> None:
     known = stated(budget, Contribution("stack", 3.0))
     assert known.not_stated == ("yaw",)
     assert [part.name for part in known.contributions] == ["stack"]
-    # By hand: 40 times what fills the tolerance by itself, 100 / 2.
-    assert beyond_hope(Contribution("stack", 1.0, sensitivity=2.0), 100.0) == 2000.0
+    # By hand: twice what fills the tolerance by itself, 100 / 2.
+    assert beyond_use(Contribution("stack", 1.0, sensitivity=2.0), 100.0) == 100.0
 
 
 @pytest.mark.parametrize(

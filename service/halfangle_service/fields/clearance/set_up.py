@@ -7,7 +7,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.fields import Length, NonNegativeLength, RequestModel, SignedLength, Units
+from halfangle_service.fields import Length, NonNegativeLength, RequestModel, SignedLength
 from halfangle_service.trade.clearance.assembly import Fixture, Head, Plate, TurningPart
 from halfangle_service.trade.clearance.case import (
     WheelState,
@@ -15,7 +15,6 @@ from halfangle_service.trade.clearance.case import (
     require_head,
     require_plate,
 )
-from halfangle_service.trade.unit_slips import require_center_distance, require_wheel_diameter
 
 #: The least length that a request may hold where it must be more than nothing. One below it is
 #: taken for none: the geometry would degenerate.
@@ -80,8 +79,8 @@ class ClearanceFixture(RequestModel):
     )
 
 
-class ClearancePlate(RequestModel):
-    """The sine plate. Its rolls are taken to be centered in its underside."""
+class PlateBodyFields(RequestModel):
+    """Body of a sine plate. Its rolls are taken to be centered in its underside."""
 
     length: Length = Field(description="Length up the slope, in `units`.", examples=[6.0])
     thickness: Length = Field(
@@ -90,15 +89,20 @@ class ClearancePlate(RequestModel):
     closed_height: Length = Field(
         description="Its top over the table at zero tilt, in `units`.", examples=[2.2]
     )
-    center_distance: Length = Field(
-        description="Distance between the centers of the rolls, in `units`.", examples=[5.0]
-    )
     roll_diameter: Length = Field(description="Diameter of the rolls, in `units`.", examples=[0.5])
     low_roll_from_end: NonNegativeLength | None = Field(
         None,
         description="From the plate's low end to the center of the low roll, in `units`. Absent: "
         "the rolls lie in the middle of the plate's length. A plate whose low end would tilt into "
         "its base is refused.",
+    )
+
+
+class ClearancePlate(PlateBodyFields):
+    """The sine plate with the distance of its rolls."""
+
+    center_distance: Length = Field(
+        description="Distance between the centers of the rolls, in `units`.", examples=[5.0]
     )
 
 
@@ -120,11 +124,9 @@ class ClearanceGuard(RequestModel):
     )
 
 
-class ClearanceWheel(RequestModel):
-    """Wheel, flanges and guard."""
+class WheelHeadFields(RequestModel):
+    """What is about a wheel and turns or hangs with it, and how far it wears."""
 
-    diameter: Length = Field(description="Diameter of the wheel, in `units`.", examples=[7.0])
-    width: Length = Field(description="Width of the wheel, in `units`.", examples=[0.5])
     worn_diameter: Length | None = Field(
         None, description="Diameter that it will wear to, in `units`.", examples=[5.5]
     )
@@ -139,6 +141,13 @@ class ClearanceWheel(RequestModel):
         description="The guard. Absent: it is left out, the answer says so, and nothing is said to "
         "hold.",
     )
+
+
+class ClearanceWheel(WheelHeadFields):
+    """Wheel, flanges and guard."""
+
+    diameter: Length = Field(description="Diameter of the wheel, in `units`.", examples=[7.0])
+    width: Length = Field(description="Width of the wheel, in `units`.", examples=[0.5])
 
 
 def fixture_of(fixture: ClearanceFixture) -> Fixture:
@@ -161,15 +170,14 @@ def fixture_of(fixture: ClearanceFixture) -> Fixture:
     return found
 
 
-def plate_of(plate: ClearancePlate, units: Units) -> Plate:
+def plate_of(plate: PlateBodyFields, center_distance: float) -> Plate:
     """The plate as the maths knows it; refuses figures that cannot belong to one plate."""
-    require_center_distance(plate.center_distance, units, "plate/center_distance")
-    middle = (plate.length - plate.center_distance) / 2.0
+    middle = (plate.length - center_distance) / 2.0
     found = Plate(
         plate.length,
         plate.thickness,
         plate.closed_height,
-        plate.center_distance,
+        center_distance,
         plate.roll_diameter,
         middle if plate.low_roll_from_end is None else plate.low_roll_from_end,
     )
@@ -177,22 +185,22 @@ def plate_of(plate: ClearancePlate, units: Units) -> Plate:
     return found
 
 
-def heads_of(wheel: ClearanceWheel, units: Units) -> dict[WheelState, Head]:
-    """The head with the wheel new and, where given, worn; refuses what is no wheel's head."""
-    require_wheel_diameter(wheel.diameter, units, "wheel/diameter")
+def heads_of(wheel: WheelHeadFields, new: float, width: float) -> dict[WheelState, Head]:
+    """The head with the wheel new, of this diameter and width, and, where given, worn.
+
+    Refuses what is no wheel's head.
+    """
     guard = None
     if wheel.guard is not None:
         below = wheel.guard.lower_edge_below_spindle
         guard = (wheel.guard.length, wheel.guard.width, below)
 
     def head(diameter: float, field: str) -> Head:
-        found = Head(
-            diameter / 2.0, wheel.width, wheel.flange_diameter / 2.0, wheel.flange_width, guard
-        )
-        require_head(found, field, wheel.diameter / 2.0)
+        found = Head(diameter / 2.0, width, wheel.flange_diameter / 2.0, wheel.flange_width, guard)
+        require_head(found, field, new / 2.0)
         return found
 
-    heads: dict[WheelState, Head] = {"new": head(wheel.diameter, "diameter")}
+    heads: dict[WheelState, Head] = {"new": head(new, "diameter")}
     if wheel.worn_diameter is not None:
         heads["worn"] = head(wheel.worn_diameter, "worn_diameter")
     return heads

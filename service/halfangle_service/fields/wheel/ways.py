@@ -6,7 +6,7 @@ one on the half angle, unless its description says otherwise. An error that is a
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Annotated, NamedTuple
 
@@ -209,11 +209,10 @@ def dressed_wheel_way(
     cone: DressedCone,
     units: Units,
     path: str,
-    setting: Sequence[Stated] = (),
 ) -> Way:
-    """A flank dressed for a cone; `setting` is what is known of the dresser's beyond its limits.
+    """A flank dressed for a cone on a wheel, whose place in the request is `path`.
 
-    `path` is that of the wheel in the request. Raises Impossible where the flank uses it up.
+    Raises Impossible where the flank uses the wheel up.
     """
     flank = flank_for_rise(cone.angle_rad, cone.rise, 0.0)
     with refused_at("", diamond_height=f"{path}diamond_height_error_limit"):
@@ -235,7 +234,7 @@ def dressed_wheel_way(
             "The surface for straightness, for diamond height and wear bend it.",
         ),
         budget_of(
-            *(setting or (_dresser_setting(wheel, cone, units, path),)),
+            _dresser_setting(wheel, cone, units, path),
             by_diamond_height("diamond_height_error_limit", cone, wheel.diamond_height_error_limit),
             by_wear("flank_wear", cone.slant, wheel.flank_wear),
             by_angle("axis_pitch_error_limit_arcsec", wheel.axis_pitch_error_limit_arcsec),

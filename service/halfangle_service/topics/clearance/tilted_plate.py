@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from pydantic import Field
 
-from halfangle_service.cautions import MAGNETIC_HOLDING, WHEEL_SAFETY
+from halfangle_service.cautions import MAGNETIC_HOLDING, PROVE_BY_HAND, WHEEL_SAFETY
 from halfangle_service.fields import (
     Angle,
     Length,
@@ -47,6 +47,7 @@ from halfangle_service.trade.clearance.drawing import setup_svg
 from halfangle_service.trade.clearance.search import stick_out_to_pass_under
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.uncertainty import Forecast
+from halfangle_service.trade.unit_slips import require_center_distance, require_wheel_diameter
 
 
 class TiltedPlateRequest(ConeFields):
@@ -223,11 +224,15 @@ def tilted_plate(request: TiltedPlateRequest) -> Outcome[TiltedPlateResult]:
 def _case(request: TiltedPlateRequest) -> Case:
     half_angle = cone_slope(request).half_angle_rad
     cone = Cone(half_angle, request.large_diameter / 2.0, request.small_diameter / 2.0)
-    assembly = Assembly(cone, fixture_of(request.fixture), plate_of(request.plate, request.units))
+    plate, wheel = request.plate, request.wheel
+    fixture = fixture_of(request.fixture)
+    require_center_distance(plate.center_distance, request.units, "plate/center_distance")
+    assembly = Assembly(cone, fixture, plate_of(plate, plate.center_distance))
     require_assembly(assembly, request.plate.low_roll_from_end is not None)
+    require_wheel_diameter(wheel.diameter, request.units, "wheel/diameter")
     return Case(
         assembly,
-        heads_of(request.wheel, request.units),
+        heads_of(wheel, wheel.diameter, wheel.width),
         Stroke(request.past_large_end, request.past_small_end),
         request.tilt_direction,
         request.gap_wanted,
@@ -246,10 +251,6 @@ def _advisories(request: TiltedPlateRequest) -> Iterator[Advisory]:
             "wear-left-out",
             "Only the wheel as it is was looked at: as it wears, flange and guard come nearer.",
         )
-    yield note(
-        "prove-by-hand",
-        "Prove the clearance by hand with the wheel standing: the whole stroke, a full turn of the "
-        "work, stops and dogs set.",
-    )
+    yield PROVE_BY_HAND
     yield MAGNETIC_HOLDING
     yield WHEEL_SAFETY

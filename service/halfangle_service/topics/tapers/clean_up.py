@@ -19,11 +19,11 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.fields.choice import not_sent, sent_of
 from halfangle_service.fields.estimate import NotStated
+from halfangle_service.fields.numbers import SparkOutPasses
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.feeding import (
     HalfAngleError,
-    SparkOutPasses,
     feed_cautions,
 )
 from halfangle_service.topics.tapers.sources import LAYER

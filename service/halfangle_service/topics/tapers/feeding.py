@@ -5,7 +5,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.fields import FINITE, Count, Unit, Units, to_mm
+from halfangle_service.fields import FINITE, Unit, Units, to_mm
 from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.trade.wording import figure
 
@@ -17,9 +17,6 @@ HalfAngleError = Annotated[
         description="Half angle of the part as it stands less the right one: positive where it is "
         "too blunt."
     ),
-]
-SparkOutPasses = Annotated[
-    Annotated[int, Count(ge=0, le=100)], Field(description="Passes without feed at the end.")
 ]
 #: Past these a slip of unit or decimal point is likelier than the job: stock and downfeed a pass
 #: in mm, and cutting passes. Common practice, no source.

@@ -7,6 +7,7 @@ from typing import Any, Literal
 
 from pydantic import Field
 
+from halfangle_service.cautions import bluing_blind
 from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -20,7 +21,7 @@ from halfangle_service.fields import (
     UnitsField,
     from_mm,
 )
-from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.choice import not_sent
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.fields.slopes import SlopeFields, slope_of
@@ -34,7 +35,7 @@ from halfangle_service.trade.tapers.bearing import (
     smallest_angle_shown,
 )
 from halfangle_service.trade.tapers.feed import End
-from halfangle_service.trade.wording import of_any_unit, plain, small_length
+from halfangle_service.trade.wording import of_any_unit, small_length
 
 #: Thickness of a thin marking film, in mm: common practice, no source.
 _FILM_MM = 0.002
@@ -204,8 +205,4 @@ def _advisories(request: TaperStandoffRequest, result: TaperStandoffResult) -> I
             "bear at the large end (common practice, no source).",
         )
     if result.bluing_marks in ("all-over", None):
-        yield note(
-            "bluing-blind",
-            "Marking all over proves the angle only to within the film over the length: "
-            f"{plain(result.smallest_error_shown_arcsec, 3)}″ of included angle.",
-        )
+        yield bluing_blind(result.smallest_error_shown_arcsec)

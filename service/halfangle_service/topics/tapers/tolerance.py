@@ -2,14 +2,14 @@
 
 import math
 from collections.abc import Iterator
-from typing import Annotated, Literal
+from typing import Annotated
 
 from pydantic import Field
 
+from halfangle_service.cautions import by_grade
 from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
-    FINITE,
     Angle,
     ArcsecOut,
     Length,
@@ -20,17 +20,21 @@ from halfangle_service.fields import (
     UnitsField,
     to_mm,
 )
-from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import not_sent, one_of
 from halfangle_service.fields.estimate import NotStated
-from halfangle_service.fields.slopes import SlopeFields, slope_of
+from halfangle_service.fields.slopes import (
+    ConeAngleGrade,
+    IncludedAngleBand,
+    SlopeFields,
+    slope_of,
+)
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.tapers.sources import ISO_1119
 from halfangle_service.trade.cone import Slope, rate_from_half_angle, require_before_point
 from halfangle_service.trade.tables.tapers.grades import angle_band_of_grade
 from halfangle_service.trade.tapers.tolerance import (
-    STANDARD_RATE,
     Cone,
     Disposition,
     angle_band,
@@ -38,13 +42,11 @@ from halfangle_service.trade.tapers.tolerance import (
     diameter_band_by_standard,
     half_angle_limits,
     largest_angle_band,
+    require_cones,
     require_size_left,
 )
-from halfangle_service.trade.wording import of_any_unit, plain
+from halfangle_service.trade.wording import of_any_unit
 
-AngleGrade = Literal[
-    "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"
-]
 _GRADES = Source(
     citation="ISO 1947:1973 (withdrawn): AT grades, rebuilt from the R10 rule and one row, not "
     "read row by row. Hold a drawing's own table above it.",
@@ -64,12 +66,8 @@ class TaperToleranceRequest(SlopeFields):
     units: UnitsField
     large_diameter: Length = Field(description="Diameter at the large end.", examples=[40.0])
     length: Length = Field(description="Length of the cone.", examples=[80.0])
-    cone_angle_grade: AngleGrade | None = Field(
-        None, description="Grade of the cone angle.", examples=["AT5"]
-    )
-    included_angle_band_arcsec: (
-        Annotated[float, FINITE, Field(gt=0, le=36_000), Unit("arcsecond")] | None
-    ) = Field(None, description="Whole tolerance of the included angle, from least to most.")
+    cone_angle_grade: ConeAngleGrade = None
+    included_angle_band_arcsec: IncludedAngleBand = None
     diameter_band_over_length: Length | None = Field(
         None,
         description="Whole tolerance of the difference of the end diameters, from least to most.",
@@ -186,16 +184,11 @@ def _band(request: TaperToleranceRequest, half: float) -> tuple[str, float]:
 def _require_cones(request: TaperToleranceRequest, stated: str, band: float, half: float) -> None:
     """Refuse a tolerance at whose limit there is no cone, with the largest that leaves one."""
     most = largest_angle_band(half, request.disposition)
-    if band < most:
-        return
-    limit = f"{plain(most * ARCSEC_PER_RADIAN)}″ of included angle"
-    if stated == "diameter_band_over_length":
+    limit = None
+    if stated == "diameter_band_over_length" and band >= most:
         low, high = half_angle_limits(half, most, request.disposition)
         limit = of_any_unit(diameter_band(low, high, request.length))
-    raise Impossible(
-        "This tolerance leaves no cone at its limit, where the half angle would be 0° or 90°.",
-        fields={stated: f"should be below {limit}"},
-    )
+    require_cones(half, band, request.disposition, field=stated, limit=limit)
 
 
 def _limit(slope: Slope, half: float) -> Angle:
@@ -224,11 +217,5 @@ def _station(
 
 
 def _advisories(request: TaperToleranceRequest, half: float) -> Iterator[Advisory]:
-    if request.cone_angle_grade and rate_from_half_angle(half) > STANDARD_RATE:
-        yield caution(
-            "steeper-than-the-grades",
-            "The standard's AT_D = AT × length holds for tapers up to 1:3; this cone is steeper: "
-            "hold the exact figure.",
-        )
     if request.cone_angle_grade:
-        yield note("grades-from-memory", "The table of grades is rebuilt from its rule.")
+        yield from by_grade(rate_from_half_angle(half))

@@ -20,7 +20,7 @@ from halfangle_service.fields import (
     to_mm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, stop
-from halfangle_service.fields.base import Rule
+from halfangle_service.fields.base import Group, Rule
 from halfangle_service.fields.choice import one_of
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.sizes import unusual_sizes
@@ -60,7 +60,6 @@ _FLANGED = {"1-straight", "5-recessed-one-side", "7-recessed-both-sides"}
 #: Surface speeds in m/s at which wheels are run (common practice, no source).
 USUAL_SPEEDS = (5.0, 160.0)
 
-
 #: What states the speed, of which one is sent.
 SPEEDS = ("rpm", "surface_speed_m_per_s", "surface_speed_ft_per_min")
 
@@ -69,6 +68,10 @@ class WheelSpeedRequest(RequestModel):
     """A wheel, how fast it turns, and what is marked on it."""
 
     rules = (Rule("one-of", SPEEDS),)
+    group = Group(
+        "Marks of wheel and machine",
+        fields=("marked_rpm", "marked_m_per_s", "marked_ft_per_min", "largest_machine_rpm"),
+    )
 
     units: UnitsField
     wheel_diameter: Length = Field(
@@ -165,8 +168,8 @@ class WheelSpeedResult(ResultModel):
     forecast: Forecast = Field(
         description="`holds`: every limit stated is kept; this sees only the figures sent, which "
         "is less than a permission. `does-not-hold`: do not run it. `may-not-hold`: of what "
-        "`not_stated` names nothing is known; `not-stated`: of anything, or not of a side that is to "
-        "grind."
+        "`not_stated` names nothing is known; `not-stated`: of anything, or not of a side that "
+        "is to grind."
     )
     speed_forecast: Forecast = Field(description="The speed against every mark stated.")
     side_forecast: Forecast | None = Field(

@@ -5,6 +5,7 @@ the gap is no wider than itself. A film that marks all over proves the angle no 
 angle over which it still does. Lengths in one unit, angles in radians, shares from 0 to 1.
 """
 
+import math
 from dataclasses import dataclass
 
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
@@ -27,10 +28,10 @@ from halfangle_service.trade.uncertainty import (
     verdict_of,
 )
 from halfangle_service.trade.units import Units
-from halfangle_service.trade.wording import figure
+from halfangle_service.trade.wording import figure, percent
 
-#: Halvings in the search for the least share that proves an angle: to a millionth of the length.
-_HALVINGS = 20
+#: Halvings in the search for the least share that proves an angle: to a thousandth of the length.
+_HALVINGS = 10
 ALL_OVER = 1.0
 
 
@@ -57,6 +58,11 @@ class FilmAtHand:
     def thickest(self) -> float:
         """Thickness of the film at its most, as far as was stated."""
         return self.film + (self.film_error or 0.0)
+
+    def blind_arcsec(self, part: InspectedCone) -> float:
+        """Error of the included angle, in arc-seconds, over which the film marks all over."""
+        shown = smallest_angle_shown(self.contact_length, part.cone.half_rad, self.thickest)
+        return shown * ARCSEC_PER_RADIAN
 
 
 def inspected_by_bluing(
@@ -85,11 +91,25 @@ def inspected_by_bluing(
         "bluing",
         f"A film of {figure(at_hand.film, units)} on the gauge, three lines along it; seat part "
         "and gauge with a light push, turn them a few degrees and part them straight. Read how "
-        f"much of {figure(at_hand.contact_length, units)} is marked, and at which end.",
+        f"much of {figure(at_hand.contact_length, units)} is marked, and at which end."
+        f"{_criterion(least)}",
         (Setting("blue_film", at_hand.film), Setting("contact_length", at_hand.contact_length)),
         (reading,),
         (proof,),
         ("size", "errors-within-the-film", "error-of-the-gauge", "runout"),
+    )
+
+
+def _criterion(least: float | None) -> str:
+    """What share proves the angle, in a sentence; nothing where none does."""
+    if least is None:
+        return ""
+    if least == ALL_OVER:
+        return " The angle is proved where it is marked all over."
+    share = percent(float(math.ceil(100.0 * least)))
+    return (
+        f" The angle is proved where at least {share} is marked, from either end: the gap at the "
+        "open end is the film over that share."
     )
 
 
@@ -167,7 +187,8 @@ def least_share(
 def _proves(part: InspectedCone, at_hand: FilmAtHand, share: float, rule: DecisionRule) -> bool:
     """True where a share marked at one end proves the angle, whichever end it is.
 
-    The gap is the film over the share, so that both act as their own part of themselves.
+    The gap is the film over the share. A share judged too large hides more than one judged too
+    small shows, so that both count by the least share that it may be.
     """
     misjudged = at_hand.share_error or 0.0
     if misjudged >= share:
@@ -177,19 +198,18 @@ def _proves(part: InspectedCone, at_hand: FilmAtHand, share: float, rule: Decisi
         Contribution(
             "blue_film_error_limit",
             at_hand.film_error or 0.0,
-            sensitivity=found / at_hand.film,
+            sensitivity=found * share / (share - misjudged) / at_hand.film,
             unit="length",
         ),
         Contribution(
             "marked_share_error_limit_percent",
             100.0 * misjudged,
-            sensitivity=found / (100.0 * share),
+            sensitivity=found / (100.0 * (share - misjudged)),
             unit="percent",
         ),
     )
     asked = ("blue_film_error_limit", "marked_share_error_limit_percent")
     budget = _with_gauge(parts, at_hand, asked)
     lower, upper = part.angle.lower, part.angle.upper
-    return all(
-        verdict_of(error, lower, upper, budget, rule) == "conforming" for error in (-found, found)
-    )
+    errors = (found,) if lower == -upper else (-found, found)
+    return all(verdict_of(error, lower, upper, budget, rule) == "conforming" for error in errors)

@@ -14,7 +14,7 @@ from halfangle_service.trade.inspection.sine_plate import InspectedFace
 from halfangle_service.trade.uncertainty import Budget, Contribution, DecisionRule
 
 #: What a request calls the error of an angle on the screen, in arc-seconds.
-ERROR = "measurement_error_limit_arcsec"
+ERROR = "instrument_angle_error_limit_arcsec"
 
 
 def inspected_on_screen(

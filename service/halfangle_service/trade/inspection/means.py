@@ -12,13 +12,9 @@ from itertools import product
 from typing import Literal
 
 from halfangle_service.trade.tapers.tolerance import Cone
-from halfangle_service.trade.uncertainty import (
-    Budget,
-    DecisionRule,
-    acceptance_zone,
-    proves,
-)
+from halfangle_service.trade.uncertainty import Budget, DecisionRule
 from halfangle_service.trade.uncertainty.coverage import half_width
+from halfangle_service.trade.uncertainty.zones import Case
 
 MeansName = Literal[
     "over-rolls",
@@ -106,15 +102,15 @@ class Proof:
 
 
 def proof_of(quantity: Quantity, tolerance: Tolerance, budget: Budget, rule: DecisionRule) -> Proof:
-    """Hold a means' own budget against a tolerance; the budget knows what was not stated."""
-    lower, upper = tolerance.lower, tolerance.upper
-    return Proof(
-        quantity,
-        tolerance,
-        budget,
-        acceptance_zone(budget, lower, upper, rule),
-        proves(budget, lower, upper, rule),
-    )
+    """Hold a means' own budget against a tolerance.
+
+    What was stated of the means may be too much by itself: then what was not stated cannot mend it.
+    """
+    zone = Case(tolerance.lower, tolerance.upper, budget, rule).accepted()
+    proved: bool | None = zone is not None
+    if not budget.contributions or (proved and budget.not_stated):
+        proved = None
+    return Proof(quantity, tolerance, budget, zone, proved)
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,3 +193,17 @@ class OutOfReach:
     reason: str
     field: str
     instead: str | None
+
+
+def best_of(found: Iterable[Inspected]) -> MeansName | None:
+    """Of the means that prove the angle the one that tells most apart; None where none proves it.
+
+    Of means that tell as much apart the first.
+    """
+    proving = [
+        (proof.told_apart or 0.0, one.means)
+        for one in found
+        for proof in one.proofs
+        if proof.quantity == "angle" and proof.proves
+    ]
+    return min(proving, key=lambda pair: pair[0])[1] if proving else None

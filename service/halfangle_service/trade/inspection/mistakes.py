@@ -8,15 +8,16 @@ what the tolerance belongs to in arc-seconds.
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from operator import itemgetter
 from typing import Literal
 
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
-from halfangle_service.trade.stacks.mistakes import mix_ups
+from halfangle_service.trade.stacks.mistakes import distinct
 from halfangle_service.trade.stacks.supply import Box, Piece
 
-#: The stack of a plan that a block is wrung into: under a plate's high roll, its low roll, a
-#: compound plate's base or upper plate, a dresser's sine base, or the plate of a check.
-StackRole = Literal["high", "low", "base", "upper", "dresser", "check"]
+#: The stack of a plan that a block is wrung into: under the high or the low roll of a plate or of a
+#: dresser's sine base, under a compound plate's base or upper plate, or to compare another with.
+StackRole = Literal["high", "low", "base", "upper", "check"]
 #: Error in arc-seconds of what the tolerance belongs to, for a stack's actual height in 0.1 nm;
 #: None where nothing stands on that height.
 ErrorOfHeight = Callable[[int], float | None]
@@ -62,7 +63,7 @@ def stack_mistakes(stack: PlannedStack) -> tuple[StackMistake, ...]:
     What changes the height least is hardest to see; of equal changes the one of the smaller blocks
     comes first, so that the order of the blocks makes no difference.
     """
-    return tuple(sorted(_mistakes(stack), key=_by_change))
+    return tuple(_in_order(stack))
 
 
 def past_limits(
@@ -76,20 +77,22 @@ def smallest_past(
     stack: PlannedStack, lower_arcsec: float, upper_arcsec: float
 ) -> StackMistake | None:
     """The mistake that leaves the limits with the least change of height; None where none does."""
-    leaving = (m for m in _mistakes(stack) if m.leaves(lower_arcsec, upper_arcsec))
-    return min(leaving, key=_by_change, default=None)
+    mistakes = _in_order(stack)
+    return next((m for m in mistakes if m.leaves(lower_arcsec, upper_arcsec)), None)
 
 
-def _mistakes(stack: PlannedStack) -> Iterator[StackMistake]:
+def _in_order(stack: PlannedStack) -> Iterator[StackMistake]:
+    """The mistakes as they are asked for, so that none is worked out that is not."""
+    spare = [(piece.size, piece.actual, piece) for piece in distinct(stack.spare)]
+    ways = [
+        (abs(height - meant.actual), meant.size, size, height - meant.actual, meant, wrung)
+        for meant in distinct(stack.pieces)
+        for size, height, wrung in spare
+        if size != meant.size
+    ]
     actual = stack.actual
-    for way in mix_ups(stack.pieces, stack.spare):
-        if way.wrung.size != way.meant.size:
-            error = stack.error_of(actual + way.change)
-            yield StackMistake(stack.role, way.meant, way.wrung, way.change, error)
-
-
-def _by_change(mistake: StackMistake) -> tuple[int, int, int]:
-    return abs(mistake.height_change), mistake.meant.size, mistake.wrung.size
+    for *_, change, meant, wrung in sorted(ways, key=itemgetter(0, 1, 2)):
+        yield StackMistake(stack.role, meant, wrung, change, stack.error_of(actual + change))
 
 
 def spare_beside(box: Box, pieces: Sequence[Piece]) -> tuple[Piece, ...]:

@@ -6,7 +6,7 @@ difference alone makes the angle: tan α = ΔM / (2 H). Lengths in one unit, ang
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
 from halfangle_service.trade.inspection.means import (
@@ -42,6 +42,8 @@ from halfangle_service.trade.wording import block, figure, length
 
 #: Rolls thinner than this, in mm, nobody measures with: common practice, no source.
 _THINNEST_MM = 0.5
+#: Part of the large diameter that a small end must have to stand on: common practice, no source.
+_WIDE_ENOUGH = 0.25
 _CANNOT_SEE: tuple[Unseen, ...] = (
     "form-between-contacts",
     "form-round-the-part",
@@ -55,11 +57,12 @@ class RollsAtHand:
     """Pairs of rolls by their diameters, and how the part stands.
 
     `rise` is the height of the blocks under the rolls where it was chosen, else the highest in
-    whole `step`s; errors are the largest, plus or minus, None where not stated.
+    whole `step`s; `on_small_end` is None where it is to stand as it can. Errors are the largest,
+    plus or minus, None where not stated.
     """
 
     diameters: Sequence[float]
-    on_small_end: bool
+    on_small_end: bool | None
     rise: float | None
     step: float
     measure_error: float | None
@@ -78,6 +81,16 @@ def inspected_over_rolls(
             "rolls",
             "Two balls at two depths do the same inside.",
         )
+    if at_hand.on_small_end is None:
+        at_hand = replace(at_hand, on_small_end=_stands_on_small_end(part))
+    elif at_hand.on_small_end and not _stands_on_small_end(part):
+        return OutOfReach(
+            "over-rolls",
+            f"A small end of {figure(part.small_diameter, units)} is no face to stand a cone of "
+            f"{figure(part.cone.large_diameter, units)} on.",
+            "rolls/standing_on",
+            "Stand it on its large end, the rolls on the plane of that.",
+        )
     rolls = _place(part, at_hand, units)
     if isinstance(rolls, OutOfReach):
         return rolls
@@ -91,6 +104,11 @@ def inspected_over_rolls(
         (angle, *found.size_proof(rule)),
         _CANNOT_SEE,
     )
+
+
+def _stands_on_small_end(part: InspectedCone) -> bool:
+    """True where the small end is a face wide enough to stand the part on."""
+    return part.small_diameter >= _WIDE_ENOUGH * part.cone.large_diameter
 
 
 def _place(part: InspectedCone, at_hand: RollsAtHand, units: Units) -> TwoHeights | OutOfReach:
@@ -140,8 +158,8 @@ class _RollsOnPart:
     def measure(self, rise: float, angle_error: float, size_error: float) -> float:
         """Measure over the rolls on blocks of that height."""
         large = self.part.cone.large_diameter + size_error
-        half, on_small_end = self.part.half_rad(angle_error), self.at_hand.on_small_end
-        upright = Upright(large, half, self.part.length, on_small_end)
+        half = self.part.half_rad(angle_error)
+        upright = Upright(large, half, self.part.length, bool(self.at_hand.on_small_end))
         roll = self.rolls.roll_diameter
         return upright.measure(roll, roll / 2.0 + rise)
 

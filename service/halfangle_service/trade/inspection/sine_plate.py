@@ -63,6 +63,11 @@ class Levelled:
     held: str
     unseen: tuple[Unseen, ...]
 
+    @property
+    def plate_degrees(self) -> float:
+        """The plate's angle in degrees."""
+        return math.degrees(self.plate_rad)
+
 
 def level_cone(
     part: InspectedCone, holding: Holding, vee_half_rad: float, largest_degrees: float | None
@@ -72,7 +77,7 @@ def level_cone(
         return OutOfReach(
             "sine-plate",
             "A sine plate carries an outer cone; a socket's surface lies inside.",
-            "sine_plate",
+            "plate",
             "Blue a fitting plug into it and measure the plug.",
         )
     half = part.cone.half_rad
@@ -86,7 +91,7 @@ def level_cone(
             f"Held {holding.replace('-', ' ')} it asks for a plate angle of "
             f"{plain(math.degrees(level))}°, past the plate's reach of "
             f"{plain(largest_degrees or 0.0)}°.",
-            "sine_plate/holding" if works else "sine_plate/largest_angle",
+            "plate/holding" if works else "plate/largest_angle",
             f"Held between centers it asks for {plain(math.degrees(half))}°." if works else None,
         )
     return Levelled(
@@ -116,7 +121,7 @@ def level_face(part: InspectedFace, largest_degrees: float | None) -> Levelled |
             "sine-plate",
             f"The face asks for a plate angle of {plain(degrees)}°, turned a quarter for "
             f"{plain(90.0 - degrees)}°; the plate reaches {plain(largest_degrees or 0.0)}°.",
-            "sine_plate/largest_angle",
+            "plate/largest_angle",
             f"A plate that reaches {plain(min(degrees, 90.0 - degrees))}°.",
         )
     return Levelled(

@@ -25,6 +25,10 @@ Sense = Literal["blunter", "sharper"]
 FEWEST_OBSERVED = 3
 #: So many pieces to measure are listed; of more the count is told.
 MOST_LISTED = 24
+#: A generator that is turned so far stands upright, nearly: no tolerance asks for more.
+_UPRIGHT = 1.5
+#: How near the largest growth is found, as a part of the tolerance.
+NEAR_ENOUGH = 1e-3
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,27 +37,41 @@ class Growth:
 
     `slope` is what the generator turns in the first piece, as a tangent; `sense` None where it is
     not known which end of the wheel breaks down. `spread_arcsec` is the standard uncertainty of the
-    growth a piece where it was observed, with its degrees of freedom.
+    growth a piece where it was observed, with its degrees of freedom. `counted`: how often a turn
+    of the generator counts in the angle, twice in an included one and once in a face's.
     """
 
     slope: float
     sense: Sense | None = None
     spread_arcsec: float = 0.0
     degrees_of_freedom: float = math.inf
+    counted: float = 2.0
 
     @classmethod
-    def of_breakdown(cls, breakdown: float, slant: float, sense: Sense | None = None) -> "Growth":
+    def of_breakdown(
+        cls, breakdown: float, slant: float, sense: Sense | None = None, counted: float = 2.0
+    ) -> "Growth":
         """That of a wheel that breaks down by so much a piece over a slant, both in one unit."""
-        return cls(breakdown / slant, sense)
+        return cls(breakdown / slant, sense, counted=counted)
 
     @classmethod
-    def of_angle(cls, arcsec_per_piece: float, sense: Sense | None = None) -> "Growth":
-        """That of an included angle that grows by so much a piece, unsigned."""
-        return cls(math.tan(arcsec_per_piece / ARCSEC_PER_RADIAN / 2.0), sense)
+    def of_angle(
+        cls, arcsec_per_piece: float, sense: Sense | None = None, counted: float = 2.0
+    ) -> "Growth":
+        """That of an angle that grows by so much a piece, unsigned."""
+        turned = arcsec_per_piece / ARCSEC_PER_RADIAN / counted
+        return cls(math.tan(turned), sense, counted=counted)
 
     def error_arcsec(self, piece: int) -> float:
-        """Size of the included angle's error at a piece, the first after a dress being 1."""
-        return 2.0 * math.atan(piece * self.slope) * ARCSEC_PER_RADIAN
+        """Size of the angle's error at a piece, the first after a dress being 1."""
+        return self.counted * math.atan(piece * self.slope) * ARCSEC_PER_RADIAN
+
+    def pieces_within(self, error_arcsec: float) -> float:
+        """How many pieces it takes to grow by so much, infinite where it does not grow."""
+        if self.slope == 0.0:
+            return math.inf
+        turned = min(error_arcsec / ARCSEC_PER_RADIAN / self.counted, _UPRIGHT)
+        return math.tan(turned) / self.slope
 
     def added_to(self, budget: Budget, piece: int) -> tuple[Budget, ...]:
         """A budget in arc-seconds with the growth at a piece, either way where that is unknown."""
@@ -77,7 +95,7 @@ class Growth:
         )
 
 
-def observed_growth(errors: Sequence[tuple[int, float]]) -> Growth | None:
+def observed_growth(errors: Sequence[tuple[int, float]], counted: float = 2.0) -> Growth | None:
     """Growth by the pieces that were measured: (piece since its dress, error in arc-seconds).
 
     The slope of the least-squares line, with its standard uncertainty from what it leaves. None
@@ -94,7 +112,7 @@ def observed_growth(errors: Sequence[tuple[int, float]]) -> Growth | None:
     slope = math.fsum((p - mean_piece) * (e - mean_error) for p, e in errors) / spread
     left = math.fsum((e - mean_error - slope * (p - mean_piece)) ** 2 for p, e in errors)
     freedom = count - 2
-    found = Growth.of_angle(abs(slope), "blunter" if slope >= 0.0 else "sharper")
+    found = Growth.of_angle(abs(slope), "blunter" if slope >= 0.0 else "sharper", counted)
     doubt = math.sqrt(left / freedom / spread)
     return replace(found, spread_arcsec=doubt, degrees_of_freedom=float(freedom))
 
@@ -109,6 +127,33 @@ def judged_at(
         for grown in growth.added_to(budget, piece)
     )
     return min(found, key=order.index)
+
+
+def largest_growth(
+    budget: Budget, sense: Sense | None, tolerance_arcsec: float, rule: DecisionRule
+) -> float | None:
+    """Growth in arc-seconds up to which the tolerance is kept by what was stated; None at none.
+
+    To a thousandth of the tolerance. It is below twice the tolerance, whichever way it leans.
+    """
+    signs = {"blunter": (1.0,), "sharper": (-1.0,), None: (1.0, -1.0)}[sense]
+
+    def keeps(error: float) -> bool:
+        return all(
+            verdict_of(
+                budget.mean + sign * error, -tolerance_arcsec, tolerance_arcsec, budget, rule
+            )
+            == "conforming"
+            for sign in signs
+        )
+
+    if not budget.contributions or not keeps(0.0):
+        return None
+    low, high = 0.0, 2.0 * tolerance_arcsec
+    while high - low > NEAR_ENOUGH * tolerance_arcsec:
+        middle = (low + high) / 2.0
+        low, high = (middle, high) if keeps(middle) else (low, middle)
+    return low
 
 
 def pieces_per_dress(

@@ -14,7 +14,7 @@ from decimal import Decimal
 from typing import Literal
 
 from halfangle_service.trade.tapers.feed import Measure, amount_of, passes
-from halfangle_service.trade.units import Units, bench_step
+from halfangle_service.trade.units import Units, bench_step, from_mm
 
 #: What of the wheel passes along the slant: the lowest line of its rim, seen as a circle; its
 #: width, seen on edge; or nothing, where it is plunged.
@@ -33,8 +33,8 @@ TURNS_A_STEP = 3.0
 #: Share of the wheel's width that passes in a turn of the work, or in a stroke over a face.
 WIDTH_SHARE: dict[PhaseName, float] = {"rough": 0.5, "finish": 0.25, "spark-out": 0.25}
 FACE_SHARE: dict[PhaseName, float] = {"rough": 0.25, "finish": 0.125, "spark-out": 0.125}
-#: Height of the cusps that a rim leaves, in bench steps.
-CUSP_STEPS: dict[PhaseName, float] = {"rough": 1.0, "finish": 0.1, "spark-out": 0.1}
+#: Height of the cusps that a rim leaves, in mm: 0.0001 and 0.00001 in.
+CUSP_MM: dict[PhaseName, float] = {"rough": 0.00254, "finish": 0.000254, "spark-out": 0.000254}
 #: Downfeed of a roughing pass and stock left for finishing, in bench steps; past either end of the
 #: surface the wheel goes so many of them too.
 ROUGH_STEPS: dict[Units, float] = {"in": 5.0, "mm": 10.0}
@@ -47,8 +47,8 @@ SPARK_OUT_PASSES = 2
 class FedSurface:
     """The surface to grind: its half angle, its length along the slope, and how wide it is.
 
-    `diameter` is a cone's largest, `width` a face's across the slope; the other is None.
-    `internal`: a socket's.
+    `diameter` is a cone's largest, None of a face; `width` a face's across the slope, None of a
+    cone and where it is not stated. `internal`: a socket's.
     """
 
     half_angle_rad: float
@@ -56,6 +56,11 @@ class FedSurface:
     diameter: float | None
     width: float | None = None
     internal: bool = False
+
+    @property
+    def turned(self) -> bool:
+        """True for a cone, which turns about its axis."""
+        return self.diameter is not None
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,22 +175,25 @@ def advance_of(
 
     None where the wheel is plunged, or was not stated.
     """
-    if surface.width is not None:
+    if not surface.turned:
         return None if wheel.width is None else FACE_SHARE[phase] * wheel.width
     if motion.passing == "width":
         return None if wheel.width is None else WIDTH_SHARE[phase] * wheel.width
     if motion.passing == "nothing" or wheel.diameter is None:
         return None
-    return advance_for_cusps(wheel.diameter / 2.0, CUSP_STEPS[phase] * bench_step(units))
+    return advance_for_cusps(wheel.diameter / 2.0, from_mm(CUSP_MM[phase], units))
 
 
 def advance_for_cusps(wheel_radius: float, cusp_height: float) -> float:
     """Advance in a turn with which a wheel seen as a circle leaves cusps so high: a chord.
 
+    A wheel no larger than its cusps advances by its diameter.
+
     >>> round(advance_for_cusps(3.5, 0.00001), 5)
     0.01673
     """
-    return 2.0 * math.sqrt(cusp_height * (2.0 * wheel_radius - cusp_height))
+    height = min(cusp_height, wheel_radius)
+    return 2.0 * math.sqrt(height * (2.0 * wheel_radius - height))
 
 
 def travel_of(surface: FedSurface, motion: Motion, habits: Habits, wheel: Wheel) -> float | None:
@@ -194,38 +202,38 @@ def travel_of(surface: FedSurface, motion: Motion, habits: Habits, wheel: Wheel)
     A wheel seen on edge is fed until its width has covered them, as its clearance has it. None
     where its width was not stated.
     """
-    if motion.passing == "nothing" and surface.width is None:
+    if motion.passing == "nothing" and surface.turned:
         return 0.0
     whole = surface.slant + (habits.past_large_end or 0.0) + (habits.past_small_end or 0.0)
-    if motion.passing != "width" or surface.width is not None:
+    if motion.passing != "width" or not surface.turned:
         return whole
     return None if wheel.width is None else max(0.0, whole - wheel.width)
 
 
-def seconds_of(
+def minutes_of(
     phase: Phase,
     surface: FedSurface,
     travel: float | None,
     work_rpm: float | None,
     table_per_min: float,
 ) -> float | None:
-    """Time of all passes of a phase in seconds; None where travel, turns or wheel are unknown.
+    """Time of all passes of a phase in minutes; None where travel, turns or wheel are unknown.
 
     A turn more than the travel takes, since the last advance is ground in a whole turn. A face is
     ground in strokes of the table, back and forth, from one edge to the other.
     """
-    if surface.width is not None:
-        if travel is None or phase.advance is None:
+    if not surface.turned:
+        if travel is None or phase.advance is None or surface.width is None:
             return None
         strokes = math.ceil(surface.width / phase.advance - 1e-9) + 1
-        return phase.passes * strokes * travel / table_per_min * 60.0
+        return phase.passes * strokes * travel / table_per_min
     if work_rpm is None or travel is None:
         return None
     if travel == 0.0:
-        return phase.passes * TURNS_A_STEP / work_rpm * 60.0
+        return phase.passes * TURNS_A_STEP / work_rpm
     if phase.advance is None:
         return None
-    return phase.passes * (travel / phase.advance + 1.0) / work_rpm * 60.0
+    return phase.passes * (travel / phase.advance + 1.0) / work_rpm
 
 
 @dataclass(frozen=True, slots=True)
@@ -293,7 +301,7 @@ def readings(
         None if allowance is None else allowance * dial,
         limits.dial,
     )
-    if surface.width is not None:
+    if not surface.turned:
         return sized("height", 1.0, limits.height), by_dial
     shift = amount_of(1.0, "axial", half)
     axial = Reading("axial-position", shift, left(shift), 0.0, limits.axial)

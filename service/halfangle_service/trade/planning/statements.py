@@ -12,12 +12,13 @@ from dataclasses import dataclass, replace
 from halfangle_service.trade.uncertainty import Budget, Contribution
 
 #: Values looked at between nothing and the largest: each so many times the one before.
-_PLACES, _TIMES = 10, 2.5
+_PLACES, _TIMES = 5, 2.5
 #: How near a value is found, as a part of itself, in no more than so many halvings.
-_NEAR_ENOUGH, _HALVINGS = 1e-3, 24
-#: At this many times what alone reaches the tolerance a contribution leaves nothing to hope for: a
-#: rectangular one then keeps it with 1 in 40.
-BEYOND_HOPE = 40.0
+_NEAR_ENOUGH, _HALVINGS = 5e-3, 24
+#: Turns looked for between two of the places.
+_MOST_TURNS = 3
+#: Nobody sets up with an error that by itself takes this many times the tolerance.
+_BEYOND_USE = 2.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,9 +61,9 @@ def stated(budget: Budget, contribution: Contribution) -> Budget:
     return replace(budget, contributions=(*budget.contributions, contribution), not_stated=left)
 
 
-def beyond_hope(at_one: Contribution, tolerance: float) -> float:
-    """A value of an input at which it alone leaves no hope of a tolerance; `at_one` is it at 1."""
-    return BEYOND_HOPE * tolerance / abs(at_one.at_limit) if at_one.at_limit else 0.0
+def beyond_use(at_one: Contribution, tolerance: float) -> float:
+    """A value of an input that no set-up of this tolerance has; `at_one` is the input at 1."""
+    return _BEYOND_USE * tolerance / abs(at_one.at_limit) if at_one.at_limit else 0.0
 
 
 def deciding(
@@ -119,8 +120,12 @@ def _turns(
     for place in range(places):
         high = largest / _TIMES ** (places - 1 - place)
         after = best(high)
-        if after != before:
-            found.append(_turn(best, low, high, before, after))
+        for _ in range(_MOST_TURNS):
+            if after == before:
+                break
+            turn, low = _turn(best, low, high, before, after)
+            found.append(turn)
+            before = turn.best
         low, before = high, after
     return tuple(found)
 
@@ -131,8 +136,11 @@ def _turn(
     high: float,
     before: str | None,
     after: str | None,
-) -> Turn:
-    """The value between two with different answers up to which the first of them holds."""
+) -> tuple[Turn, float]:
+    """Up to which value between two with different answers the first of them holds.
+
+    And the value just above it at which that was found.
+    """
     for _ in range(_HALVINGS):
         if high - low <= _NEAR_ENOUGH * high:
             break
@@ -142,7 +150,7 @@ def _turn(
             low = middle
         else:
             high, after = middle, found
-    return Turn(low, after)
+    return Turn(low, after), high
 
 
 def sentence(

@@ -1,4 +1,4 @@
-"""What a way takes: set-up, grinding and inspection, in seconds, for all pieces of a job.
+"""What a way takes: set-up, grinding and inspection, for all pieces of a job.
 
 The usual times are common practice, no source: a shop states its own.
 """
@@ -6,7 +6,6 @@ The usual times are common practice, no source: a shop states its own.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-SECONDS_A_MINUTE = 60.0
 #: Time to grind one piece where neither it nor a feed plan says, in minutes.
 MINUTES_PER_PIECE = 10.0
 #: Time of one pass of the dressing diamond with its return, in seconds.
@@ -34,7 +33,7 @@ HEAD = UsualTimes(15.0, 20.0)
 
 @dataclass(frozen=True, slots=True)
 class JobTime:
-    """Times of a way in seconds: once for all pieces, for each piece, each dress, each inspection.
+    """Times of a way in one unit: once, for each piece, for each inspection, for each dress.
 
     `dressings` are those between the first piece and the last; the first dress is of the set-up.
     """
@@ -50,17 +49,17 @@ class JobTime:
 
     @property
     def first_piece(self) -> float:
-        """Time to the first good piece, in seconds."""
+        """Time to the first good piece."""
         return self.setup + self.loading + self.grinding + self.inspection
 
     @property
     def total(self) -> float:
-        """Time for all pieces, in seconds."""
+        """Time for all pieces."""
         run = self.pieces * (self.loading + self.grinding)
         return self.setup + run + self.inspected * self.inspection + self.dressings * self.dressing
 
 
-def grinding_seconds(phases: Sequence[float | None]) -> float | None:
+def grinding_time(phases: Sequence[float | None]) -> float | None:
     """Time to grind one piece, from that of each phase of its feed; None where one is unknown."""
-    known = [seconds for seconds in phases if seconds is not None]
+    known = [time for time in phases if time is not None]
     return sum(known) if phases and len(known) == len(phases) else None

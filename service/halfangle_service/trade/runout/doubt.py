@@ -14,6 +14,7 @@ import numpy as np
 from halfangle_service.trade.runout.harmonics import Floats, HarmonicFit
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY, half_width
+from halfangle_service.trade.uncertainty.lengths import length_of_nothing
 
 #: Sides of a vector on which its error acts, as factors of its direction.
 ALONG, ACROSS = 1.0 + 0.0j, 1.0j
@@ -139,19 +140,11 @@ def length_half_width(offset: float, budget: Budget) -> float:
 def _length_of_nothing(budget: Budget) -> float:
     """The length that a vector of nothing passes 1 time in 40, and never more than it can show.
 
-    Rayleigh's law, or Student's; rounding has limits that neither knows of.
+    Rounding has limits that no law of chance knows of.
     """
     worst = budget.worst_case
-    return min(_by_chance(budget), math.inf if worst is None else worst)
-
-
-def _by_chance(budget: Budget) -> float:
-    tail = (1.0 - COVERAGE_PROBABILITY) / 2.0
-    freedom = budget.degrees_of_freedom
-    if math.isinf(freedom):
-        return budget.standard_uncertainty * math.sqrt(-2.0 * math.log(tail))
-    whole = max(1, math.floor(freedom))
-    return budget.standard_uncertainty * math.sqrt(whole * (tail ** (-2.0 / whole) - 1.0))
+    chance = length_of_nothing(budget, (1.0 - COVERAGE_PROBABILITY) / 2.0)
+    return min(chance, math.inf if worst is None else worst)
 
 
 def direction_budget(offset: float, across: Budget) -> Budget:

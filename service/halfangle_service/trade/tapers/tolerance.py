@@ -9,8 +9,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.cone import diameter_at
-from halfangle_service.trade.wording import of_any_unit
+from halfangle_service.trade.wording import of_any_unit, plain
 
 Disposition = Literal["plus", "minus", "symmetric"]
 #: Largest rate of taper for which ISO 1947 takes AT_D = AT_α × L.
@@ -65,13 +66,37 @@ def largest_angle_band(half_rad: float, disposition: Disposition) -> float:
     return min(half_rad / below if below else math.inf, blunt)
 
 
-def require_size_left(large_diameter: float, tolerance: float | None) -> None:
-    """Refuse a tolerance of the large diameter that leaves nothing of it; None is not stated."""
+def require_cones(
+    half_rad: float,
+    angle_band_rad: float,
+    disposition: Disposition,
+    *,
+    field: str,
+    limit: str | None = None,
+) -> None:
+    """Refuse a tolerance at whose limit there is no cone, with the largest that leaves one.
+
+    `limit` writes that largest one where the field states it in another form than an angle.
+    """
+    most = largest_angle_band(half_rad, disposition)
+    if angle_band_rad >= most:
+        limit = limit or f"{plain(most * ARCSEC_PER_RADIAN)}″ of included angle"
+        raise Impossible(
+            "This tolerance leaves no cone at its limit, where the half angle would be 0° or 90°.",
+            fields={field: f"should be below {limit}"},
+        )
+
+
+def require_size_left(large_diameter: float, tolerance: float | None, *, path: str = "") -> None:
+    """Refuse a tolerance of the large diameter that leaves nothing of it; None is not stated.
+
+    `path` is that of the object that holds the field, such as `feature/`.
+    """
     if tolerance is not None and tolerance >= large_diameter:
         raise Impossible(
             f"The tolerance {of_any_unit(tolerance)} of the large diameter leaves nothing of "
             f"{of_any_unit(large_diameter)}.",
-            fields={"large_diameter_tolerance": "should be less than large_diameter"},
+            fields={f"{path}large_diameter_tolerance": "should be less than large_diameter"},
         )
 
 

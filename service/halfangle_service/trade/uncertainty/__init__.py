@@ -1,6 +1,5 @@
 """Uncertainty for every topic: budgets (JCGM 100), Monte Carlo (JCGM 101), judgements."""
 
-from halfangle_service.trade.uncertainty.acceptance import acceptance_zone, proves
 from halfangle_service.trade.uncertainty.budget import (
     DIVISOR,
     Budget,
@@ -13,6 +12,7 @@ from halfangle_service.trade.uncertainty.decision import (
     DecisionRule,
     Forecast,
     Verdict,
+    VerdictRule,
     forecast_by,
     forecast_of,
     shortfall,
@@ -34,14 +34,13 @@ __all__ = [
     "Measured",
     "Sample",
     "Verdict",
-    "acceptance_zone",
+    "VerdictRule",
     "budget_as_stated",
     "budget_of",
     "coverage_factor",
     "draw",
     "forecast_by",
     "forecast_of",
-    "proves",
     "shortfall",
     "smallest_limit",
     "summarise",

@@ -3,19 +3,23 @@
 By the edition of ISO 14253-1 that is asked for (both from memory). 2017: what conforms does so with
 a probability of 95 % at least, what does not conform with 5 % at most; for a normal result and wide
 limits that is a guard band of 1.65 u at either limit. 1998 and 2013: the guard band is the expanded
-uncertainty, 2 u.
+uncertainty, 2 u. A verdict may go by a guard band agreed on, or by none: then supplier and customer
+share the risk (JCGM 106:2012, 8.2 and 8.3, from memory).
 """
 
 import math
 from collections.abc import Iterable
 from typing import Literal
 
+from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.roots import crossing_near
 from halfangle_service.trade.uncertainty.budget import Budget
 from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY, probability_between
 
 #: Edition of the decision rule.
 DecisionRule = Literal["iso-14253-1-2017", "iso-14253-1-2013"]
+#: Rule of a verdict; a plan is held to an edition of the standard.
+VerdictRule = Literal[DecisionRule, "guard-band", "simple-acceptance"]
 #: Coverage factor of the guard band before 2017.
 FACTOR_2013 = 2.0
 
@@ -39,28 +43,54 @@ def verdict_of(
     lower: float,
     upper: float,
     budget: Budget,
-    rule: DecisionRule = "iso-14253-1-2017",
+    rule: VerdictRule = "iso-14253-1-2017",
+    guard_band: float = 0.0,
 ) -> Verdict:
     """Judge a measured value by its budget against its limits, all in one unit.
 
     A limit may be infinite, where there is none to that side. Without contributions nothing is
-    known of the value's error, so nothing can be proved.
+    known of the value's error, so nothing can be proved. `guard_band` is the one agreed on.
     """
+    inside = lower <= value <= upper
     if not budget.contributions:
         return "not-provable"
-    if rule == "iso-14253-1-2013":
-        return _zone_of(value, lower, upper, FACTOR_2013 * budget.standard_uncertainty)
-    within = conformance(value, lower, upper, budget)
-    if within >= COVERAGE_PROBABILITY:
+    if rule == "iso-14253-1-2017":
+        return verdict_by(conformance(value, lower, upper, budget), inside=inside)
+    return _zone_of(value, lower, upper, fixed_band(budget, rule, guard_band))
+
+
+def verdict_by(probability: float, *, inside: bool) -> Verdict:
+    """Judge by the probability of conformance, from 0 to 1 (the edition of 2017).
+
+    What was measured within its limits is never proved to be outside, however coarsely.
+    """
+    if probability >= COVERAGE_PROBABILITY:
         return "conforming"
-    return "not-conforming" if within <= 1.0 - COVERAGE_PROBABILITY else "not-provable"
+    outside = probability <= 1.0 - COVERAGE_PROBABILITY and not inside
+    return "not-conforming" if outside else "not-provable"
+
+
+def fixed_band(budget: Budget, rule: VerdictRule, guard_band: float) -> float:
+    """Guard band of a rule that has one whatever is measured, in the unit of the budget."""
+    if rule == "iso-14253-1-2013":
+        return FACTOR_2013 * budget.standard_uncertainty
+    return guard_band if rule == "guard-band" else 0.0
+
+
+def edge(limit: float, guard_band: float) -> float:
+    """A limit moved by a guard band, signed; decimals stay the decimals that they are.
+
+    >>> 10.02 - 0.0043, edge(10.02, -0.0043)
+    (10.015699999999999, 10.0157)
+    """
+    return tidy(limit + guard_band, max(abs(limit), guard_band))
 
 
 def _zone_of(value: float, lower: float, upper: float, guard_band: float) -> Verdict:
     """Judge by the zones of acceptance and rejection; between them neither can be proved."""
-    if lower + guard_band <= value <= upper - guard_band:
+    if edge(lower, guard_band) <= value <= edge(upper, -guard_band):
         return "conforming"
-    if value < lower - guard_band or value > upper + guard_band:
+    if value < edge(lower, -guard_band) or value > edge(upper, guard_band):
         return "not-conforming"
     return "not-provable"
 
@@ -81,7 +111,12 @@ def forecast_of(
     Where some contribution was not stated the limits may be missed, and are never said to hold;
     where none was, nothing is said.
     """
-    return forecast_by(verdict_of(budget.mean, lower, upper, budget, rule), budget)
+    if rule == "iso-14253-1-2017":
+        # An error wide enough misses its limits even where they lie about its mean.
+        judged = verdict_by(conformance(budget.mean, lower, upper, budget), inside=False)
+    else:
+        judged = verdict_of(budget.mean, lower, upper, budget, rule)
+    return forecast_by(judged, budget)
 
 
 def forecast_by(verdict: Verdict, budget: Budget) -> Forecast:

@@ -9,7 +9,6 @@ from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.runout import PHASES_NOT_STATED
 from halfangle_service.topics.jobs.center.angle_budget import PlannedAngle
 from halfangle_service.topics.jobs.center.checks import PlanCheck
-from halfangle_service.topics.jobs.center.downfeed import PlannedFeed
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout, part_words
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
 from halfangle_service.topics.jobs.center.shank import Shank
@@ -37,19 +36,21 @@ def of_setting(plate: PlateOnStack) -> Iterator[Advisory]:
     yield from steep_angle(plate.angle_degrees, per_step, STEEP_DEGREES)
 
 
-def of_feed(feed: PlannedFeed, allowance: float | None, units: Units) -> Iterator[Advisory]:
-    """Of a pass that is too deep, and of more stock than is ground off."""
-    if feed.downfeed_step > DEEP_PASS[units]:
+def of_feed(
+    downfeed: float, allowance: float | None, passes: int | None, units: Units
+) -> Iterator[Advisory]:
+    """Of a pass that is too deep, and of more stock than is ground off in so many passes."""
+    if downfeed > DEEP_PASS[units]:
         yield caution(
             "heavy-pass",
-            f"A pass of {small_length(feed.downfeed_step, units)} is deep: a hardened point burns "
+            f"A pass of {small_length(downfeed, units)} is deep: a hardened point burns "
             f"and the wheel loses its shape. Up to {small_length(DEEP_PASS[units], units)} is "
             "common.",
         )
     if allowance is not None and allowance > MUCH_STOCK[units]:
         yield caution(
             "much-stock",
-            f"{small_length(allowance, units)} on a side, in {feed.steps_for_allowance} passes, is "
+            f"{small_length(allowance, units)} on a side, in {passes} passes, is "
             "much to grind: is it in the unit meant, and measured square to the surface? Turn or "
             "rough it first.",
         )

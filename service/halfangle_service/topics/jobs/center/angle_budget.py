@@ -1,6 +1,5 @@
 """The error of the included angle to expect from the set-up, against its tolerance."""
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Annotated
@@ -25,12 +24,10 @@ from halfangle_service.fields.set_up_errors import (
 from halfangle_service.fields.supply import graded
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
 from halfangle_service.trade.sine.angle_error import (
-    ErrorInputs,
-    budget,
     of_included_angle,
 )
-from halfangle_service.trade.sine.angle_model import SetUp, sensitivity
-from halfangle_service.trade.stacks.height_budget import blocks_budget
+from halfangle_service.trade.sine.angle_model import SetUp
+from halfangle_service.trade.sine.plate_on_blocks import budget_on_blocks, expansion_of_blocks
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.blocks.tolerances import find_grade
 from halfangle_service.trade.tables.materials.expansion import MaterialName, materials
@@ -152,29 +149,21 @@ def set_up_errors(
     `own` are fields of the errors beside those of a set-up, of which it says what was not stated.
     """
     known = materials()
-    shares = _material_shares(pieces, low)
     set_up = SetUp(
         plate.center_distance,
         plate.angle_rad,
         face_length=errors.face_length or plate.center_distance,
         temperature_offset=temperature_offset(errors),
-        block_expansion=math.fsum(known[name].coefficient * part for name, part in shares.items()),
+        block_expansion=expansion_of_blocks(pieces, low),
         plate_expansion=known[errors.plate_material].coefficient,
         parallelism_on_rolls=errors.face_parallelism_on_rolls,
         stack_offset=plate.offset,
     )
     values = stated_terms(errors, SET_UP_TERMS)
     values["plate_expansion"] = known[errors.plate_material].spread
-    stack = blocks_budget((*pieces, *low), plate.units)
     missing = not_stated_of(errors, SET_UP_TERMS, set_up, own)
-    not_stated = (*stack.not_stated, *missing)
-    whole = budget(ErrorInputs(set_up, values, not_stated=not_stated, block_materials=shares))
-    slope = sensitivity(set_up, "stack_error_limit")
-    contributions = (
-        *(replace(part, sensitivity=slope, unit="length") for part in stack.contributions),
-        *whole.contributions,
-    )
-    return replace(whole, contributions=contributions, offset=whole.offset + plate.off_rad)
+    whole = budget_on_blocks(set_up, values, missing, pieces, plate.units, low)
+    return replace(whole, offset=whole.offset + plate.off_rad)
 
 
 def _of_wheel_face(errors: PlateErrorFields) -> Iterator[Contribution]:
@@ -186,13 +175,3 @@ def _of_wheel_face(errors: PlateErrorFields) -> Iterator[Contribution]:
             sensitivity=slope,
             unit="arcsecond",
         )
-
-
-def _material_shares(pieces: Sequence[Piece], low: Sequence[Piece]) -> dict[str, float]:
-    """Part of the stacks' difference that is of each material; the parts sum to 1."""
-    sized = [*((p.material, p.size) for p in pieces), *((p.material, -p.size) for p in low)]
-    height = sum(size for _, size in sized) or 1  # a plate at zero has no stack
-    shares = dict.fromkeys((material for material, _ in sized), 0.0)
-    for material, size in sized:
-        shares[material] += size / height
-    return shares

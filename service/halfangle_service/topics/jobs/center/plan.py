@@ -291,7 +291,12 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
     advisories = (
         *supply.advisories,
         *advice.of_setting(plate),
-        *advice.of_feed(feed, request.grinding_allowance, request.units),
+        *advice.of_feed(
+            feed.downfeed_step,
+            request.grinding_allowance,
+            feed.steps_for_allowance,
+            request.units,
+        ),
         *advice.of_budgets(angle, runout, request.shank),
         *advice.of_checks(checks, facts),
     )

@@ -1,5 +1,7 @@
 """The runout of the cone to expect from its holding, against the drawing's limit."""
 
+from typing import Annotated
+
 from pydantic import Field
 
 from halfangle_service.fields import LengthOut, NonNegativeLength, RequestModel, ResultModel
@@ -9,6 +11,14 @@ from halfangle_service.trade.centers.limits import tir_on_cone
 from halfangle_service.trade.runout.budget import Contributor, RunoutBudget
 from halfangle_service.trade.uncertainty import Forecast
 
+AdapterTir = Annotated[
+    NonNegativeLength | None,
+    Field(
+        description="TIR of the adapter or collet at the cone, in `units`.",
+        examples=[0.0001],
+    ),
+]
+
 
 class RunoutContributions(RequestModel):
     """What each part of the holding adds to the runout of the cone, as full indicator movement.
@@ -17,11 +27,7 @@ class RunoutContributions(RequestModel):
     not guessed: the plan says that it is missing from the budget.
     """
 
-    adapter_tir: NonNegativeLength | None = Field(
-        None,
-        description="TIR of the adapter or collet at the cone, in `units`.",
-        examples=[0.0001],
-    )
+    adapter_tir: AdapterTir = None
     fixture_tir: NonNegativeLength | None = Field(
         None,
         description="TIR of the spin fixture's own axis at the cone, in `units`.",

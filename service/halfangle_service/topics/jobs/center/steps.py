@@ -5,6 +5,7 @@ and marked speed follow 29 CFR 1910.215(d)(1). Whatever the wheel or the machine
 whatever local codes or qualified people say, comes before this list.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from pydantic import Field
@@ -21,7 +22,7 @@ class PlanStep(ResultModel):
 
 
 @dataclass(frozen=True, slots=True)
-class _Step:
+class Step:
     """One step: what to do, and what to be careful of."""
 
     action: str
@@ -51,22 +52,29 @@ def planned_steps(facts: StepFacts) -> list[PlanStep]:
     Whatever throws grit comes before the blocks are out of their box. What the cone must run true
     to is indicated, not the cone, which is nothing yet.
     """
-    steps = (
-        *_wheel_steps(),
-        *_holding_steps(facts),
-        *_setting_steps(facts),
-        *_grinding_steps(facts),
-        *_last_steps(),
+    return numbered(
+        (
+            *wheel_steps(),
+            *holding_steps(facts),
+            *setting_steps(facts),
+            *grinding_steps(facts),
+            *last_steps(),
+        )
     )
+
+
+def numbered(steps: Iterable[Step]) -> list[PlanStep]:
+    """Write steps in their order."""
     return [
         PlanStep(number=number, action=step.action, cautions=list(step.cautions))
         for number, step in enumerate(steps, start=1)
     ]
 
 
-def _wheel_steps() -> tuple[_Step, ...]:
+def wheel_steps() -> tuple[Step, ...]:
+    """Inspecting the wheel, and dressing it flat."""
     return (
-        _Step(
+        Step(
             "Inspect the wheel, ring-test it where its bond allows, and read the speed marked on "
             "it.",
             (
@@ -76,7 +84,7 @@ def _wheel_steps() -> tuple[_Step, ...]:
                 "machine's own rules and qualified people come first.",
             ),
         ),
-        _Step(
+        Step(
             "Dress the wheel flat, before any block is out of its box: dressing throws grit.",
             (
                 "The diamond points past the center line, trailing; guard closed, coolant or dust "
@@ -87,14 +95,15 @@ def _wheel_steps() -> tuple[_Step, ...]:
     )
 
 
-def _holding_steps(facts: StepFacts) -> tuple[_Step, ...]:
+def holding_steps(facts: StepFacts) -> tuple[Step, ...]:
+    """The fixture on the closed plate, and what holds the shank brought true."""
     return (
-        _Step(
+        Step(
             "Wheel stopped. Clean the table, the plate, its rolls and the blocks; let plate and "
             "blocks come to one temperature.",
             ("A chip or a burr under a roll is an error of angle like a wrong block.",),
         ),
-        _Step(
+        Step(
             "With the plate closed, mount the spin fixture with its axis square to the rolls. "
             "Indicate a test bar in it along its top, against the plate, and along its side.",
             (
@@ -102,7 +111,7 @@ def _holding_steps(facts: StepFacts) -> tuple[_Step, ...]:
                 "rail or clamp it, and try it by hand before the wheel comes near.",
             ),
         ),
-        _Step(
+        Step(
             f"Seat {facts.test_bar} in {facts.held_in}, both wiped clean, and indicate it where "
             f"the cone will be, square to the axis. {facts.true_up}, and go on only below "
             f"{facts.limit} TIR.",
@@ -115,23 +124,24 @@ def _holding_steps(facts: StepFacts) -> tuple[_Step, ...]:
     )
 
 
-def _setting_steps(facts: StepFacts) -> tuple[_Step, ...]:
+def setting_steps(facts: StepFacts) -> tuple[Step, ...]:
+    """The stack, the plate on it, the work in its seat."""
     return (
-        _Step(
+        Step(
             f"Wring the stack {facts.stack} and measure it: {facts.stack_height}.",
             (
                 "Read the size on each block aloud as you wring it. This is where a wrong block "
                 "is cheapest to find.",
             ),
         ),
-        _Step(
+        Step(
             f"Set the plate to {facts.plate_angle} on the stack and lock it.",
             (
                 "Both ends of each roll must bear: try to rock the plate before locking it.",
                 "Check that the lock did not lift the roll off the stack.",
             ),
         ),
-        _Step(
+        Step(
             "Put the work in place of the test bar, both seats wiped clean, and mark shank and "
             "seat with one line, so that it goes back as it was. Where the shank can be reached, "
             f"indicate it once more: below {facts.limit} TIR.",
@@ -140,9 +150,10 @@ def _setting_steps(facts: StepFacts) -> tuple[_Step, ...]:
     )
 
 
-def _grinding_steps(facts: StepFacts) -> tuple[_Step, ...]:
+def grinding_steps(facts: StepFacts) -> tuple[Step, ...]:
+    """Clearance tried by hand, the passes, the checks before the last of them."""
     return (
-        _Step(
+        Step(
             "With the wheel stopped and raised, turn the work through a full turn and run the "
             f"table through its whole stroke; the slant is {facts.slant} long.",
             (
@@ -150,7 +161,7 @@ def _grinding_steps(facts: StepFacts) -> tuple[_Step, ...]:
                 "still do when the wheel has come down to size.",
             ),
         ),
-        _Step(
+        Step(
             f"Touch off, then feed down {facts.step} a pass: each takes {facts.off_diameter} off "
             f"the diameter.{facts.rounds}",
             (
@@ -158,7 +169,7 @@ def _grinding_steps(facts: StepFacts) -> tuple[_Step, ...]:
                 "burns a hardened point.",
             ),
         ),
-        _Step(
+        Step(
             "With a few passes still to go, make the checks below: first the one on the same "
             "setting, then those with the work taken out. Mend the setting if the angle is off.",
             (
@@ -166,15 +177,16 @@ def _grinding_steps(facts: StepFacts) -> tuple[_Step, ...]:
                 "it back to its mark.",
             ),
         ),
-        _Step("Take the last passes and spark out: no feed until no sparks show."),
+        Step("Take the last passes and spark out: no feed until no sparks show."),
     )
 
 
-def _last_steps() -> tuple[_Step, ...]:
+def last_steps() -> tuple[Step, ...]:
+    """What is left when the sparks are out."""
     return (
-        _Step(
+        Step(
             "Check angle and runout once more, and write down what was read.",
             ("Wheel stopped and clear.",),
         ),
-        _Step("Demagnetise, break the edge where the drawing allows it, protect the point."),
+        Step("Demagnetise, break the edge where the drawing allows it, protect the point."),
     )

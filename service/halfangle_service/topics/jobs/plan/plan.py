@@ -1,33 +1,37 @@
 """A job planned: every way of the shop for a feature, proved and ranked."""
 
-from collections.abc import Iterator, Sequence
-from typing import Annotated, TypeVar
+from collections.abc import Sequence
+from types import MappingProxyType
+from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.cautions import WHEEL_SAFETY
-from halfangle_service.errors import Disagreement, Unreachable, refused_at
-from halfangle_service.fields import Count, RequestModel, UnitsField
-from halfangle_service.fields.advisories import Advisory, caution, stop
+from halfangle_service.errors import Disagreement, Unreachable
+from halfangle_service.fields import Count, Minutes, RequestModel, UnitsField
+from halfangle_service.fields.base import Rule
+from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
-from halfangle_service.fields.numbers import Minutes
-from halfangle_service.fields.supply import read_supply
-from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout, planned_runout
-from halfangle_service.topics.jobs.center.shank import planned_shank
-from halfangle_service.topics.jobs.plan.equipment import (
-    PlanBlockSet,
-    PlanEquipment,
-    PlanSinePlate,
-    require_names,
-    supply_fields,
+from halfangle_service.operation import Outcome, Profiles, Source, operation
+from halfangle_service.topics.jobs.center.runout_budget import (
+    PlannedRunout,
+    RunoutContributions,
+    planned_runout,
 )
+from halfangle_service.topics.jobs.center.shank import planned_shank
+from halfangle_service.topics.jobs.plan import advice
+from halfangle_service.topics.jobs.plan.checks import plan_mistakes, planned_checks_of
 from halfangle_service.topics.jobs.plan.features import (
     PlanFeature,
     Wanted,
     planned_feature,
     wanted_of,
 )
+from halfangle_service.topics.jobs.plan.parts import advice as parts_advice
+from halfangle_service.topics.jobs.plan.parts.batch import ObservedPieces, batch_of
+from halfangle_service.topics.jobs.plan.parts.clearance import PlanRoom
+from halfangle_service.topics.jobs.plan.parts.every import Job
+from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeeding
+from halfangle_service.topics.jobs.plan.parts.statements import Ranked, decisions
 from halfangle_service.topics.jobs.plan.ranking import (
     RANKING,
     best_first,
@@ -35,25 +39,26 @@ from halfangle_service.topics.jobs.plan.ranking import (
     ruled_out_way,
 )
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
-from halfangle_service.topics.jobs.plan.ways.against import (
-    against_internal,
-    no_blocks,
-    one_angle_only,
+from halfangle_service.topics.jobs.plan.shop.equipment import EquipmentName, PlanEquipment
+from halfangle_service.topics.jobs.plan.shop.profiles import ShopProfile
+from halfangle_service.topics.jobs.plan.shop.reading import (
+    EQUIPMENT,
+    holding_of,
+    read_boxes,
+    require_consistent,
 )
-from halfangle_service.topics.jobs.plan.ways.by_wheel import swivelled_workhead, wheel_side
-from halfangle_service.topics.jobs.plan.ways.compound_plate import compound_ways
-from halfangle_service.topics.jobs.plan.ways.dressed_wheel import dressed_wheel_ways
-from halfangle_service.topics.jobs.plan.ways.sine_plate import sine_plate_ways
-from halfangle_service.topics.jobs.plan.ways.way import RuledOut, ShopBox, Way
-from halfangle_service.trade.unit_slips import require_center_distance
+from halfangle_service.topics.jobs.plan.steps import steps_of
+from halfangle_service.topics.jobs.plan.ways.every import every_way
+from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
 
-Entry = TypeVar("Entry")
-
-_EQUIPMENT = "equipment/"
+#: What states the equipment, of which one is sent.
+SHOP = ("equipment", "shop_profile")
 
 
 class JobPlanRequest(RequestModel):
     """A feature with its tolerances, and what the shop has to make it."""
+
+    rules = (Rule("one-of", SHOP),)
 
     units: UnitsField
     job: Annotated[str, Field(min_length=1, max_length=60)] = Field(
@@ -61,11 +66,21 @@ class JobPlanRequest(RequestModel):
         examples=["HL-0412 machine center"],
     )
     feature: PlanFeature
-    equipment: PlanEquipment = Field(description="What the shop has.")
-    pieces: Annotated[int, Count(ge=1, le=1_000_000)] = Field(1, description="Pieces to grind.")
-    minutes_per_piece: Minutes = Field(
-        10.0, description="Time to grind one piece, in minutes (common practice, no source)."
+    equipment: PlanEquipment | None = Field(
+        None, description="What the shop has. Either this or `shop_profile`."
     )
+    shop_profile: EquipmentName | None = Field(
+        None, description="A profile of equipment with which the service was started, by its name."
+    )
+    pieces: Annotated[int, Count(ge=1, le=1_000_000)] = Field(1, description="Pieces to grind.")
+    observed_pieces: ObservedPieces = Field([])
+    minutes_per_piece: Minutes | None = Field(
+        None,
+        description="Time to grind one piece, in minutes. Absent: by the feed, where it is known "
+        "of every way, else 10 minutes (common practice, no source).",
+    )
+    feeding: PlanFeeding = Field(PlanFeeding(), description="How the shop feeds.")
+    room: PlanRoom = Field(PlanRoom(), description="The gap and the room that are wanted.")
     decision_rule: DecisionRuleField = DECISION_RULE
     max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
         5, description="Most blocks that set one plate, under both rolls together."
@@ -79,6 +94,13 @@ class JobPlanRequest(RequestModel):
         "quarter, 90° less that",
         "height = center_distance × sin(plate angle) + base_step",
         "included angle error = 2 × plate angle error, as jobs.center has it",
+        "a layer h: 2 h / cos α on the diameter, h / sin α along the axis; a slide square to the "
+        "surface feeds h, one square to the work's axis h / cos α",
+        "advance in a turn that leaves cusps s: 2 √(s (2 R − s))",
+        "after k pieces on a dress: included angle + 2 atan(k × breakdown / slant)",
+        "wrong block: the angle by the sine of the wrong stack, less the one wanted",
+        "cone turned half round in its adapter: 2 (fixture + adapter), adapter and work together: "
+        "2 fixture, as vectors",
     ),
     sources=(
         Source(
@@ -96,7 +118,8 @@ class JobPlanRequest(RequestModel):
             standing="from-memory",
         ),
         Source(
-            citation="Times where the request names none, and the order of ranking.",
+            citation="Feeds, speeds and times where the request names none, what a micrometer "
+            "tells apart, and the order of ranking.",
             standing="common-practice-no-source",
         ),
     ),
@@ -120,132 +143,175 @@ class JobPlanRequest(RequestModel):
                     "angle_errors": {
                         "center_distance_error_limit": 0.0001,
                         "roll_difference": 0.00005,
+                        "roll_parallelism": 0.00005,
+                        "face_parallelism": 0.0001,
+                        "face_flatness": 0.00005,
+                        "table_flatness": 0.00005,
+                        "particle": 0.00002,
+                        "temperature_error_limit_celsius": 1,
+                        "temperature_difference_celsius": 0.5,
                         "axis_pitch_error_limit_arcsec": 5,
                         "axis_yaw_error_limit_arcsec": 300,
                         "wheel_face_error_limit_arcsec": 20,
                         "temperature_celsius": 22,
                     },
+                    "plate_body": {
+                        "length": 6,
+                        "thickness": 0.75,
+                        "closed_height": 2.2,
+                        "roll_diameter": 0.5,
+                    },
                 }
             ],
             "block_sets": [{"name": "toolroom set", "set": "inch-81", "grade": "asme-0"}],
+            "wheel": {
+                "diameter": 7,
+                "width": 0.5,
+                "rpm": 3450,
+                "head": {
+                    "flange_diameter": 3,
+                    "flange_width": 1.25,
+                    "guard": {"length": 8, "width": 2.5, "lower_edge_below_spindle": 1},
+                },
+                "breakdown_per_piece": 0.000005,
+            },
+            "spin_fixture": {
+                "axis_height": 1.5,
+                "body_length": 3,
+                "body_height": 2.6,
+                "nose_diameter": 1.25,
+                "nose_length": 0.75,
+                "stick_out": 0.75,
+                "shank_diameter": 0.75,
+                "front_to_high_end": 1,
+            },
             "runout_errors": {
                 "adapter_tir": 0.0001,
                 "fixture_tir": 0.00005,
                 "indicating_tir": 0.00005,
             },
+            "measuring": {
+                "rolls": {
+                    "roll_diameters": [0.0625, 0.125, 0.25],
+                    "measure_error_limit": 0.0001,
+                    "stack_rise_error_limit": 0.00002,
+                },
+                "comparator": {"instrument_angle_error_limit_arcsec": 60},
+                "stack_reading_error_limit": 0.0001,
+                "comparison_error_limit": 0.00005,
+                "tir_error_limit": 0.00005,
+            },
         },
         "pieces": 5,
+        "feeding": {"grinding_allowance": 0.004, "past_large_end": 0.1, "past_small_end": 0.25},
+        "room": {"gap_wanted": 0.1, "room_under_wheel": 12},
     },
     largest_request="4 plates with 4 sets each, stacks of up to 8 blocks from up to 500",
     heavy=True,
 )
-def plan(request: JobPlanRequest) -> Outcome[JobPlanResult]:
+def plan(
+    request: JobPlanRequest, profiles: Profiles = MappingProxyType({})
+) -> Outcome[JobPlanResult]:
     """Plan of a whole job.
 
-    Every way that the shop has to make a cone, a center, a taper or an angled face, each with its
-    settings, its stacks of one box and the errors to expect against the tolerances, ranked by one
-    rule; and every way that cannot, with the reason and the nearest that works.
+    Every way that the shop has to make a cone, a center, a taper or a face, each with its settings,
+    its stacks of one box and the errors to expect against the tolerances, ranked by one rule; and
+    every way that cannot, with the reason and the nearest that works.
     """
+    profile = _profile(request, profiles)
+    shop = profile.equipment if profile else request.equipment or PlanEquipment()
     wanted = wanted_of(request.feature, request.units)
-    require_names(request.equipment, _EQUIPMENT)
-    found = list(_ways(request, wanted))
+    require_consistent(shop, request.units)
+    adapter, holding = holding_of(shop, wanted.shank, request.units)
+    boxes = read_boxes(shop, request.units)
+    found = list(every_way(wanted, shop, boxes, request.max_blocks))
     ways = [way for way in found if isinstance(way, Way)]
     ruled_out = [way for way in found if isinstance(way, RuledOut)]
+    job = _job(request, wanted, shop)
+    ways, fouled = job.sort_out(ways)
+    ruled_out += fouled
     if not ways:
         raise _nothing_reaches(ruled_out)
-    runout = _runout(request.equipment, wanted)
-    rows = sorted(
-        (
+    runout = _runout(holding, wanted)
+    rule = request.decision_rule
+    checks, sight = planned_checks_of(wanted, shop.measuring, rule, path=f"{EQUIPMENT}/measuring/")
+    entries = [
+        Ranked(
+            way,
+            parts,
             planned_way(
-                way, runout, request.decision_rule, request.pieces, request.minutes_per_piece
-            )
-            for way in ways
-        ),
-        key=best_first,
-    )
+                way,
+                runout,
+                rule,
+                parts,
+                plan_mistakes(way.wrong_blocks, wanted.tolerance_arcsec, wanted.units, sight),
+                sight.finest_arcsec,
+            ),
+        )
+        for way, parts in zip(ways, job.parts(ways), strict=True)
+    ]
+    entries.sort(key=lambda entry: best_first(entry.row, sight.finest_arcsec))
+    rows, first = [entry.row for entry in entries], entries[0].way
+    shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
     result = JobPlanResult(
         job=request.job,
+        shop_profile=None if profile is None else profile.name,
+        shop_profile_digest=None if profile is None else profile.digest,
         feature=planned_feature(wanted),
-        shank=None if wanted.shank is None else planned_shank(wanted.shank, request.units),
+        shank=shank,
+        adapter=adapter,
         best=rows[0].way if rows[0].forecast in {"holds", "may-not-hold"} else None,
         ranking=RANKING,
         ways=rows,
+        told_apart_by=decisions(job, entries, rule, sight.finest_arcsec),
+        steps=steps_of(first, wanted, shank),
+        checks=checks,
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
-    cautions = dict.fromkeys(caution for way in ways for caution in way.cautions)
-    return Outcome(result, (*_advisories(result), *cautions))
+    noted = (advisory for box in boxes for advisory in box.supply.advisories)
+    of_parts = parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance)
+    return Outcome(result, (*noted, *advice.of_plan(result, first, ways, rule), *of_parts))
 
 
-def _ways(request: JobPlanRequest, wanted: Wanted) -> Iterator[Way | RuledOut]:
-    """Every way of the shop, those that can and those that cannot."""
-    shop = request.equipment
-    boxes = [_box(place, blocks, request) for place, blocks in enumerate(shop.block_sets or ())]
-    for path, plate in _placed("sine_plates", shop.sine_plates):
-        require_center_distance(plate.center_distance, request.units, f"{path}/center_distance")
-        yield from _on_plate(request, wanted, plate, path, boxes)
-    for path, compound in _placed("compound_plates", shop.compound_plates):
-        if not boxes:
-            yield no_blocks("compound-sine-plate", compound.name)
-        for box in boxes:
-            yield from compound_ways(wanted, compound, f"{path}/", box, request.max_blocks)
-    for path, wheel in _placed("dressed_wheels", shop.dressed_wheels):
-        if wanted.normal is not None:
-            yield one_angle_only(wanted, "dressed-wheel", wheel.name, path)
-        else:
-            yield from dressed_wheel_ways(wanted, wheel, f"{path}/", boxes, request.max_blocks)
-    for path, side in _placed("wheel_sides", shop.wheel_sides):
-        if wanted.normal is not None:
-            yield one_angle_only(wanted, "wheel-side", side.name, path)
-        else:
-            yield wheel_side(wanted, side, f"{path}/")
-    for path, head in _placed("swivelled_workheads", shop.swivelled_workheads):
-        yield swivelled_workhead(wanted, head, f"{path}/")
+def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:
+    """What is the same for the parts of all ways."""
+    return Job(
+        wanted,
+        shop,
+        Feeding(wanted, request.feeding, shop.wheel),
+        request.room,
+        batch_of(
+            wanted, shop.wheel, request.observed_pieces, request.pieces, request.decision_rule
+        ),
+        request.minutes_per_piece,
+    )
 
 
-def _placed(field: str, entries: Sequence[Entry] | None) -> Iterator[tuple[str, Entry]]:
-    """Things of one kind, each with its place in the request."""
-    for place, entry in enumerate(entries or ()):
-        yield f"{_EQUIPMENT}{field}/{place}", entry
-
-
-def _on_plate(
-    request: JobPlanRequest,
-    wanted: Wanted,
-    plate: PlanSinePlate,
-    path: str,
-    boxes: Sequence[ShopBox],
-) -> Iterator[Way | RuledOut]:
-    """The ways on one sine plate, with each set of blocks."""
-    why = against_internal(wanted, request.equipment.internal_spindle)
-    if why is not None:
-        yield RuledOut("sine-plate", (plate.name,), *why)
-    elif wanted.normal is not None:
-        yield one_angle_only(wanted, "sine-plate", plate.name, path)
-    elif not boxes:
-        yield no_blocks("sine-plate", plate.name)
-    else:
-        for box in boxes:
-            yield from sine_plate_ways(wanted, plate, f"{path}/", box, request.max_blocks)
-
-
-def _box(place: int, blocks: PlanBlockSet, request: JobPlanRequest) -> ShopBox:
-    """A set, read; refuses a material of it that its box says otherwise."""
-    path = f"{_EQUIPMENT}block_sets/{place}"
-    with refused_at(f"{path}/"):
-        supply = read_supply(supply_fields(blocks, request.units))
-    material = blocks.block_material
-    if blocks.box and material and supply.box.materials != {material}:
-        raise Disagreement(
-            f"The box says the material of each block, and not always {material}.",
-            fields={f"{path}/block_material": "should be left out where a box is sent"},
+def _profile(request: JobPlanRequest, profiles: Profiles) -> ShopProfile | None:
+    """The profile that a request names; None where it states its own equipment."""
+    one_of(request, *SHOP)
+    if request.shop_profile is None:
+        return None
+    profile: ShopProfile | None = profiles.get(request.shop_profile)
+    if profile is None:
+        known = ", ".join(profiles) or "none"
+        raise Unreachable(
+            f"The service knows no profile {request.shop_profile!r}; it knows: {known}.",
+            fields={"shop_profile": "should be one that the service was started with"},
         )
-    return ShopBox(blocks.name, path, supply, blocks.grade, material)
+    if profile.units != request.units:
+        raise Disagreement(
+            f"The units of the profile {profile.name!r} are {profile.units!r}, not "
+            f"{request.units!r}.",
+            fields={"units": f"should be {profile.units}"},
+        )
+    return profile
 
 
-def _runout(equipment: PlanEquipment, wanted: Wanted) -> PlannedRunout | None:
+def _runout(holding: RunoutContributions, wanted: Wanted) -> PlannedRunout | None:
     if wanted.limit_tir is None:
         return None
-    return planned_runout(equipment.runout_errors, wanted.limit_tir, wanted.angle_rad)
+    return planned_runout(holding, wanted.limit_tir, wanted.angle_rad)
 
 
 def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
@@ -253,7 +319,7 @@ def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
     if not ways:
         return Unreachable(
             "The shop has nothing that sets an angle.",
-            fields={f"{_EQUIPMENT}sine_plates": "should name a plate, or another way be named"},
+            fields={f"{EQUIPMENT}/sine_plates": "should name a plate, or another way be named"},
         )
     nearest = next((way.instead for way in ways if way.instead), None)
     return Unreachable(
@@ -261,19 +327,3 @@ def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
         fields={way.field: way.reason for way in ways},
         more={"ruled_out": [ruled_out_way(way).model_dump() for way in ways]},
     )
-
-
-def _advisories(result: JobPlanResult) -> Iterator[Advisory]:
-    yield WHEEL_SAFETY
-    best = result.ways[0]
-    if best.forecast == "does-not-hold":
-        yield stop(
-            "no-way-fits",
-            "No way of the shop keeps every limit; the errors to expect stand beside each. Do not "
-            "grind this feature by any of them as it stands.",
-        )
-    elif best.forecast == "not-stated":
-        yield caution(
-            "no-way-known",
-            "Nothing can be said for any way that is not ruled out: none of its errors was stated.",
-        )

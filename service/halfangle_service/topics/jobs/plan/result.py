@@ -16,7 +16,14 @@ from halfangle_service.fields.numbers import MinutesOut
 from halfangle_service.fields.stacks import BlockAlternative
 from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
 from halfangle_service.topics.jobs.center.shank import PlannedShank
+from halfangle_service.topics.jobs.center.steps import PlanStep
+from halfangle_service.topics.jobs.plan.checks import PlanChecks, PlanMistake
 from halfangle_service.topics.jobs.plan.features import PlannedFeature
+from halfangle_service.topics.jobs.plan.parts.batch import PlanBatch
+from halfangle_service.topics.jobs.plan.parts.clearance import PlanClearance
+from halfangle_service.topics.jobs.plan.parts.decision import PlanDecision
+from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed
+from halfangle_service.topics.jobs.plan.parts.times import PlanTime
 from halfangle_service.trade.uncertainty import Forecast
 
 PlanWayName = Literal[
@@ -81,6 +88,10 @@ class PlannedWay(ResultModel):
     equipment: list[str] = Field(description="What it takes of the shop, by name.")
     forecast: Forecast = Field(description="Whether every limit will be kept.")
     angles: list[PlanAngle] = Field(description="The angle, or both of a compound face.")
+    room_to_prove_arcsec: ArcsecOut | None = Field(
+        description="Tolerance less the error to expect and the uncertainty of the finest "
+        "inspection at hand: above 0 the angle can be proved. Null where either is not known."
+    )
     runout_budget: PlannedRunout | None = Field(
         description="The runout to expect; null where no limit was stated."
     )
@@ -90,6 +101,17 @@ class PlannedWay(ResultModel):
         description="Time to the first good piece: set-up, grinding, inspection."
     )
     total_minutes: MinutesOut = Field(description="Time for all pieces.")
+    time: PlanTime = Field(description="That time by its parts.")
+    feed_plan: PlanFeed = Field(description="How the allowance is ground off, and when to stop.")
+    batch: PlanBatch = Field(description="When to dress, and which pieces to measure.")
+    mistakes: list[PlanMistake] = Field(
+        description="For each stack the smallest wrong block that leaves the angle's tolerance; a "
+        "stack in which no single block does is not there."
+    )
+    clearance: PlanClearance | None = Field(
+        description="Clearance under the wheel; null where it is not worked out for such a way, "
+        "and is to be proved by hand."
+    )
 
 
 class RuledOutWay(ResultModel):
@@ -108,13 +130,32 @@ class JobPlanResult(ResultModel):
     """The plan."""
 
     job: str = Field(description="Name of the job.")
+    shop_profile: str | None = Field(
+        description="The profile of equipment that was used; null where the request stated its own."
+    )
+    shop_profile_digest: str | None = Field(
+        description="Digest of what that profile holds: another one is another shop."
+    )
     feature: PlannedFeature = Field(description="The feature as it was read.")
     shank: PlannedShank | None = Field(
         description="The shank and how it is held; null where none was stated."
+    )
+    adapter: str | None = Field(
+        description="The adapter that takes the shank, by name; null where the shop names none."
     )
     best: PlanWayName | None = Field(
         description="The first of `ways`; null where it neither holds nor may hold."
     )
     ranking: str = Field(description="The one rule by which the ways are ranked.")
     ways: list[PlannedWay] = Field(description="Every way that can make the feature, best first.")
+    told_apart_by: list[PlanDecision] = Field(
+        description="What was not stated and would change which way is best; of the first eight "
+        "ways."
+    )
+    steps: list[PlanStep] = Field(
+        description="The steps of the first of them, in order, with the cautions of the trade."
+    )
+    checks: PlanChecks = Field(
+        description="What checks the set-up and proves the ground feature, whatever the way."
+    )
     ruled_out: list[RuledOutWay] = Field(description="Every way that cannot, with the reason.")

@@ -9,6 +9,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from halfangle_service.cautions import odd_sizes
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -29,7 +30,6 @@ from halfangle_service.topics.tapers.gauging.measured import (
     MeasureErrorLimit,
     RollErrorLimit,
     measured_length,
-    odd_sizes,
 )
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.tapers.contact import (

@@ -1,4 +1,4 @@
-"""What the measuring subjects of tapers share: errors of measuring, a cone as measured, sizes."""
+"""What the measuring subjects of tapers share: errors of measuring, and a cone as measured."""
 
 import math
 from collections.abc import Callable
@@ -14,13 +14,10 @@ from halfangle_service.fields import (
     Units,
     angle_from_radians,
     bench_step,
-    to_mm,
 )
-from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.estimate import AngleEstimate, LengthEstimate, estimate
 from halfangle_service.fields.slopes import SlopeForms
 from halfangle_service.trade.uncertainty import LargestError, Measured, budget_of
-from halfangle_service.trade.wording import plain
 
 MeasureErrorLimit = Annotated[
     NonNegativeLength | None,
@@ -34,11 +31,6 @@ IncludedAngleErrorLimit = Annotated[
     Annotated[float, FINITE, Field(ge=0, le=36_000), Unit("arcsecond")] | None,
     Field(description="Largest error of the included angle stated, plus or minus."),
 ]
-
-
-#: Sizes of rolls and balls in mm past which a slip of the unit is likelier than the job: common
-#: practice, no source.
-_SMALLEST_MM, _LARGEST_MM = 0.5, 100.0
 
 
 class MeasuredTaper(SlopeForms):
@@ -92,21 +84,3 @@ def stated_slope(half_angle_rad: float, error_limit_arcsec: float | None) -> Mea
 def half_of(included_arcsec: float) -> float:
     """Half angle in radians of an included angle in arc-seconds."""
     return included_arcsec / 2.0 / ARCSEC_PER_RADIAN
-
-
-def odd_sizes(units: Units, what: str, *diameters: float) -> tuple[Advisory, ...]:
-    """A caution where rolls or balls, `what` they are called, are of no size that is measured with.
-
-    The diameters are in `units`.
-    """
-    odd = [d for d in diameters if not _SMALLEST_MM <= to_mm(d, units) <= _LARGEST_MM]
-    if not odd:
-        return ()
-    sizes = ", ".join(plain(diameter) for diameter in odd)
-    return (
-        caution(
-            "odd-size",
-            f"Hardly anybody measures with {what} of {sizes} {units} (common practice, no source): "
-            "is the unit the one meant?",
-        ),
-    )

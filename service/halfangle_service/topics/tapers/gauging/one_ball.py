@@ -4,6 +4,7 @@ import math
 
 from pydantic import Field
 
+from halfangle_service.cautions import odd_sizes
 from halfangle_service.fields import (
     Length,
     LengthOut,
@@ -20,7 +21,6 @@ from halfangle_service.topics.tapers.gauging.measured import (
     RollErrorLimit,
     half_of,
     measured_length,
-    odd_sizes,
     reading_slack,
     stated_slope,
 )

@@ -7,6 +7,7 @@ from functools import partial
 
 from pydantic import Field
 
+from halfangle_service.cautions import odd_sizes
 from halfangle_service.fields import (
     Angle,
     Length,
@@ -24,7 +25,6 @@ from halfangle_service.topics.tapers.gauging.measured import (
     RollErrorLimit,
     measured_angle,
     measured_length,
-    odd_sizes,
     reading_slack,
 )
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES

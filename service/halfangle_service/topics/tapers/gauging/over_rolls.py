@@ -9,6 +9,7 @@ from typing import Literal
 
 from pydantic import Field
 
+from halfangle_service.cautions import odd_sizes
 from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
@@ -30,7 +31,6 @@ from halfangle_service.topics.tapers.gauging.measured import (
     RollErrorLimit,
     measured_angle,
     measured_length,
-    odd_sizes,
     reading_slack,
 )
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES

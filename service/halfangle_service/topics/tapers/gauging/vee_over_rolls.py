@@ -8,6 +8,7 @@ from typing import Annotated
 
 from pydantic import Field
 
+from halfangle_service.cautions import odd_sizes
 from halfangle_service.fields import (
     Angle,
     Length,
@@ -27,7 +28,6 @@ from halfangle_service.topics.tapers.gauging.measured import (
     RollErrorLimit,
     measured_angle,
     measured_length,
-    odd_sizes,
 )
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.tapers.contact import (

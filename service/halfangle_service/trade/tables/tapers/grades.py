@@ -3,11 +3,15 @@
 from bisect import bisect_left
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
+from typing import Any, Literal
 
 from halfangle_service.errors import Unreachable
 from halfangle_service.trade.tables.loader import Standing, citation, read_rows, standing
 from halfangle_service.trade.wording import plain
+
+AngleGradeName = Literal[
+    "AT1", "AT2", "AT3", "AT4", "AT5", "AT6", "AT7", "AT8", "AT9", "AT10", "AT11", "AT12"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,10 +46,11 @@ def _read(row: dict[str, Any]) -> AngleGrade:
     )
 
 
-def angle_band_of_grade(grade: str, length_mm: float) -> float:
+def angle_band_of_grade(grade: str, length_mm: float, *, field: str = "length") -> float:
     """Whole tolerance of the included angle, in radians, of a grade AT1 to AT12.
 
-    `length_mm` is the cone's length in mm. Raises Unreachable outside the table's lengths.
+    `length_mm` is the cone's length in mm. Raises Unreachable outside the table's lengths, naming
+    `field`.
     """
     row = angle_grades()[grade]
     first, last = row.over_mm[0], row.up_to_mm[-1]
@@ -53,6 +58,6 @@ def angle_band_of_grade(grade: str, length_mm: float) -> float:
         raise Unreachable(
             f"The grades run over cone lengths above {plain(first)} mm to {plain(last)} mm; this "
             f"one is {plain(length_mm)} mm.",
-            fields={"length": f"should be above {plain(first)} mm and at most {plain(last)} mm"},
+            fields={field: f"should be above {plain(first)} mm and at most {plain(last)} mm"},
         )
     return row.band_microradian[bisect_left(row.up_to_mm, length_mm)] * 1e-6

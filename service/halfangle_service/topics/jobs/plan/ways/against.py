@@ -2,9 +2,9 @@
 
 import math
 
-from halfangle_service.topics.jobs.plan.equipment import PlanInternalSpindle
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import PlanWayName
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanInternalSpindle
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut
 from halfangle_service.trade.sine.compound import tilt_of_normal
 from halfangle_service.trade.wording import figure, plain
@@ -47,6 +47,17 @@ def one_angle_only(wanted: Wanted, name: PlanWayName, equipment: str, path: str)
         )
     return RuledOut(
         name, (equipment,), "It sets one angle, and the face slopes in two views.", path, instead
+    )
+
+
+def one_view_only(equipment: str, path: str) -> RuledOut:
+    """A compound plate for what has one angle."""
+    return RuledOut(
+        "compound-sine-plate",
+        (equipment,),
+        "A compound plate is planned for a face that slopes in two views.",
+        path,
+        "Its base plate, named among the sine plates, sets one angle.",
     )
 
 

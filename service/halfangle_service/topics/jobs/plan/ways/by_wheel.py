@@ -5,26 +5,26 @@ where a cone has two, so that its angle is out by half as much, and no yaw of th
 """
 
 import math
+from collections.abc import Callable
 from dataclasses import replace
 
-from halfangle_service.cautions import MAGNETIC_HOLDING
 from halfangle_service.errors import refused_at
 from halfangle_service.fields import Angle
 from halfangle_service.fields.wheel.ways import Way as WheelWay
 from halfangle_service.fields.wheel.ways import wheel_side_way, workhead_way
-from halfangle_service.topics.jobs.plan.equipment import PlanWheelSide, PlanWorkhead
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import PlanSetting, PlanStack, PlanWayName, SetPart
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanWheelSide, PlanWorkhead
 from halfangle_service.topics.jobs.plan.ways.way import (
     YAW,
     RuledOut,
     ToleratedAngle,
     Way,
+    adds_to,
     angle_of,
     without,
 )
 from halfangle_service.trade.uncertainty import Budget
-from halfangle_service.trade.unit_slips import require_wheel_diameter
 from halfangle_service.trade.wheel.dressing_errors import DressedCone
 from halfangle_service.trade.wheel.ways import HALF_TO_INCLUDED
 from halfangle_service.trade.wording import degrees
@@ -57,18 +57,25 @@ def way_by_wheel(
     path: str,
     off_arcsec: float = 0.0,
     stacks: tuple[PlanStack, ...] = (),
+    again: Callable[[str, float], WheelWay] | None = None,
 ) -> Way | RuledOut:
     """A way by the wheel as the plan has it, or why it is ruled out.
 
-    `off_arcsec` is what the flank's angle is known to be off, `path` the wheel's in the request.
+    `off_arcsec` is what the flank's angle is known to be off, `path` the wheel's in the request;
+    `again` makes the way with one more error stated.
     """
     if made.reasons:
         first, words = made.reasons[0], " ".join(reason.words for reason in made.reasons)
         return RuledOut(name, equipment, words, f"{path}{first.field}", first.instead)
-    budget = replace(made.budget, offset=HALF_TO_INCLUDED * off_arcsec)
-    if not wanted.turned:
-        budget = _of_one_side(without(budget, YAW))
+
+    def of_feature(budget: Budget) -> Budget:
+        return budget if wanted.turned else _of_one_side(without(budget, YAW))
+
+    budget = of_feature(replace(made.budget, offset=HALF_TO_INCLUDED * off_arcsec))
     angle = ToleratedAngle(angle_of(wanted), budget, wanted.tolerance_arcsec, per_unit=1.0)
+    adds = None
+    if again is not None:
+        adds = adds_to(lambda name, value: of_feature(again(name, value).budget))
     return Way(
         name,
         equipment,
@@ -78,6 +85,7 @@ def way_by_wheel(
         made.setup_minutes,
         made.inspection_minutes,
         made.cautions,
+        adds,
     )
 
 
@@ -94,11 +102,19 @@ def wheel_side(wanted: Wanted, side: PlanWheelSide, path: str) -> Way | RuledOut
     """The wheel's side, the work swivelled to it about the vertical."""
     if wanted.internal:
         return not_into_a_socket("wheel-side", side.name, path)
-    made = wheel_side_way(side, cone_of(wanted, math.inf), wanted.units)
-    made = replace(made, cautions=(*made.cautions, MAGNETIC_HOLDING))
+    cone = cone_of(wanted, math.inf)
+    made = wheel_side_way(side, cone, wanted.units)
     words = f"Swivel the work to {{}} against the side of {side.name}."
     return way_by_wheel(
-        "wheel-side", (side.name,), wanted, made, (_swivelled("work", words, wanted),), path
+        "wheel-side",
+        (side.name,),
+        wanted,
+        made,
+        (_swivelled("work", words, wanted),),
+        path,
+        again=lambda name, value: wheel_side_way(
+            side.model_copy(update={name: value}), cone, wanted.units
+        ),
     )
 
 
@@ -114,12 +130,18 @@ def swivelled_workhead(wanted: Wanted, head: PlanWorkhead, path: str) -> Way | R
         )
     if wanted.internal:
         return not_into_a_socket(name, head.name, path)
-    require_wheel_diameter(head.wheel_diameter, wanted.units, f"{path}wheel_diameter")
+    cone = cone_of(wanted, head.wheel_diameter)
     with refused_at("", wheel_diameter=f"{path}wheel_diameter"):
-        made = workhead_way(head, cone_of(wanted, head.wheel_diameter), path)
+        made = workhead_way(head, cone, path)
     words = f"Swivel {head.name} to {{}} by its scale."
     return way_by_wheel(
-        name, (head.name,), wanted, made, (_swivelled("workhead", words, wanted),), path
+        name,
+        (head.name,),
+        wanted,
+        made,
+        (_swivelled("workhead", words, wanted),),
+        path,
+        again=lambda error, value: workhead_way(head.model_copy(update={error: value}), cone, path),
     )
 
 

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from halfangle_service.errors import Unreachable, refused_at
+from halfangle_service.errors import Unreachable
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle, to_tenth_nm
 from halfangle_service.fields.compound.hinges import (
     WHICH,
@@ -25,9 +25,9 @@ from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.set_up_errors import SetUpErrorFields
 from halfangle_service.topics.jobs.center.angle_budget import set_up_errors, stack_of
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
-from halfangle_service.topics.jobs.plan.equipment import PlanCompoundPlate
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import AngleOf, PlanSetting, PlanStack, PlanWayName
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanCompoundPlate
 from halfangle_service.topics.jobs.plan.ways.way import (
     YAW,
     RuledOut,
@@ -39,6 +39,7 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     stack_words,
     taken,
 )
+from halfangle_service.topics.jobs.plan.ways.wrong_blocks import HingeOnStack, on_hinges
 from halfangle_service.trade.sine.compound import Vector, raised_side
 from halfangle_service.trade.sine.compound_errors import CompoundSet, ViewSlopes
 from halfangle_service.trade.sine.compound_layings import Laid, Laying, as_drawn, other_layings
@@ -54,7 +55,7 @@ _VIEWS: tuple[AngleOf, AngleOf] = ("x-angle", "y-angle")
 
 
 @dataclass(frozen=True, slots=True)
-class _Job:
+class CompoundJob:
     """A face on one plate, with one box; `path` is the plate's in the request."""
 
     wanted: Wanted
@@ -84,27 +85,22 @@ class _Job:
         return None
 
 
-def compound_ways(
-    wanted: Wanted, plate: PlanCompoundPlate, path: str, box: ShopBox, max_blocks: int
-) -> Iterator[Way | RuledOut]:
-    """Each way to lay the work on one plate, with the blocks of one box.
+def job_on(
+    wanted: Wanted,
+    normal: Vector,
+    plate: PlanCompoundPlate,
+    path: str,
+    box: ShopBox,
+    max_blocks: int,
+) -> CompoundJob:
+    """A face on one plate with the blocks of one box."""
+    plates = CompoundPlate(plates_of(plate, wanted.units), wanted.units, None)
+    return CompoundJob(wanted, normal, plate, plates, path, box, max_blocks)
 
-    Work lies as drawn or turned a quarter in plan; where neither does, tipped on a side.
-    """
-    normal = wanted.normal
-    if normal is None:
-        yield RuledOut(
-            _NAME,
-            (plate.name, box.name),
-            "A compound plate is planned for a face that slopes in two views.",
-            path.rstrip("/"),
-            "Its base plate, named among the sine plates, sets one angle.",
-        )
-        return
-    with refused_at(path):
-        plates = CompoundPlate(plates_of(plate, wanted.units), wanted.units, None)
-        sides = sides_of(plate)
-    job = _Job(wanted, normal, plate, plates, path, box, max_blocks)
+
+def compound_ways(job: CompoundJob) -> Iterator[Way | RuledOut]:
+    """Each way to lay the work: as drawn, a quarter turned; where neither does, tipped."""
+    normal, plate, sides = job.normal, job.plate, sides_of(job.plate)
     first = as_drawn(normal, "part", plate.base_axis, sides)
     taken_first = Laying() if first is None else first.laying
     others = other_layings(normal, "part", plate.base_axis, sides, taken_first)
@@ -119,11 +115,11 @@ def compound_ways(
             _NAME,
             job.equipment,
             "No turn of the work lets these plates raise the sides that the face asks for.",
-            f"{path}base_raised_side",
+            f"{job.path}base_raised_side",
         )
 
 
-def _laid(job: _Job, way: Laid) -> Way | RuledOut:
+def _laid(job: CompoundJob, way: Laid) -> Way | RuledOut:
     """The way with the work laid so."""
     past = job.past_reach(way)
     if past is not None:
@@ -165,13 +161,14 @@ class _Hinge:
     budget: Budget
 
 
-def _built(job: _Job, way: Laid, stacks: Sequence[tuple[int, ...]]) -> Way | RuledOut:
+def _built(job: CompoundJob, way: Laid, stacks: Sequence[tuple[int, ...]]) -> Way | RuledOut:
     """The way on stacks of these sizes; ruled out where they miss a view's tolerance."""
     left: list[Piece] = list(job.box.supply.box.pieces)
-    hinges = []
+    hinges, raw = [], []
     for which, place in zip(WHICH, (0, 1), strict=True):
         pieces, left = taken(left, stacks[place])
         hinges.append(_hinge(job, way, which, pieces))
+        raw.append(pieces)
     base, upper = hinges
     laid = CompoundSet(*way.hinges, job.plate.base_axis, way.laying.rotation)
     angles = tuple(_angles(job, laid, base, upper))
@@ -185,18 +182,29 @@ def _built(job: _Job, way: Laid, stacks: Sequence[tuple[int, ...]]) -> Way | Rul
             job.box.path,
             "Another set may reach it.",
         )
+    built = tuple(_stacks(job, hinges, left))
+    on_stacks = [_on_stack(hinge, pieces) for hinge, pieces in zip(hinges, raw, strict=True)]
     return Way(
         _NAME,
         job.equipment,
         angles,
         (_setting(job, way, base), _setting(job, way, upper)),
-        tuple(_stacks(job, hinges, left)),
+        built,
         job.plate.setup_minutes,
         job.plate.inspection_minutes,
+        wrong_blocks=on_hinges(laid, on_stacks, job.box.supply.box, built, job.wanted.units),
     )
 
 
-def _hinge(job: _Job, way: Laid, which: Which, pieces: tuple[Piece, ...]) -> _Hinge:
+def _on_stack(hinge: _Hinge, pieces: tuple[Piece, ...]) -> HingeOnStack:
+    """A hinge on its stack as the box has the blocks."""
+    plate = hinge.on_stack
+    return HingeOnStack(
+        hinge.which, plate.center_distance, plate.angle_rad, plate.offset, pieces, plate.off_rad
+    )
+
+
+def _hinge(job: CompoundJob, way: Laid, which: Which, pieces: tuple[Piece, ...]) -> _Hinge:
     place = WHICH.index(which)
     plate, angle_rad = job.plates.plates[place], abs(way.hinges[place])
     graded = stack_of(pieces, job.box.grade, job.box.material)
@@ -212,7 +220,9 @@ def _hinge(job: _Job, way: Laid, which: Which, pieces: tuple[Piece, ...]) -> _Hi
     return _Hinge(which, on_stack, graded, budget)
 
 
-def _angles(job: _Job, laid: CompoundSet, base: _Hinge, upper: _Hinge) -> Iterator[ToleratedAngle]:
+def _angles(
+    job: CompoundJob, laid: CompoundSet, base: _Hinge, upper: _Hinge
+) -> Iterator[ToleratedAngle]:
     """The budget of the angle in each view."""
     exact, off = laid.views(), laid.views(base.budget.offset, upper.budget.offset)
     for view, slopes, nominal, as_set in zip(_VIEWS, laid.slopes(), exact, off, strict=True):
@@ -261,7 +271,7 @@ def _wheel_missing(plate: PlanCompoundPlate) -> tuple[str, ...]:
     return (_WHEEL,) if plate.wheel_face_error_limit_arcsec is None else ()
 
 
-def _setting(job: _Job, way: Laid, hinge: _Hinge) -> PlanSetting:
+def _setting(job: CompoundJob, way: Laid, hinge: _Hinge) -> PlanSetting:
     place, plate = WHICH.index(hinge.which), hinge.on_stack
     side = raised_side(job.plates.plates[place].hinge_axis, way.hinges[place])
     angle = degrees(plate.angle_degrees, job.wanted.tolerance_arcsec)
@@ -284,7 +294,9 @@ def _setting(job: _Job, way: Laid, hinge: _Hinge) -> PlanSetting:
     )
 
 
-def _stacks(job: _Job, hinges: Sequence[_Hinge], left: Sequence[Piece]) -> Iterator[PlanStack]:
+def _stacks(
+    job: CompoundJob, hinges: Sequence[_Hinge], left: Sequence[Piece]
+) -> Iterator[PlanStack]:
     """Both stacks, and of what is left a second one of each that it builds."""
     raised = [hinge for hinge in hinges if hinge.pieces]
     for hinge in raised:

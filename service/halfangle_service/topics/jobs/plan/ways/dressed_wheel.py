@@ -8,7 +8,6 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from halfangle_service.cautions import DRESSED_ANGLE_UNPROVED, DRESSING_SAFETY
 from halfangle_service.errors import refused_at
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle, to_tenth_nm
 from halfangle_service.fields.plates import arcsec_per_step
@@ -16,9 +15,9 @@ from halfangle_service.fields.wheel.dresser import ScaleDresser, SineBaseDresser
 from halfangle_service.fields.wheel.ways import Way as WheelWay
 from halfangle_service.fields.wheel.ways import dressed_wheel_way
 from halfangle_service.topics.jobs.center.angle_budget import stack_of
-from halfangle_service.topics.jobs.plan.equipment import PlanDressedWheel
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import PlanSetting, PlanStack
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanDressedWheel
 from halfangle_service.topics.jobs.plan.ways.by_wheel import (
     cone_of,
     not_into_a_socket,
@@ -33,6 +32,7 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     stack_words,
     taken,
 )
+from halfangle_service.topics.jobs.plan.ways.wrong_blocks import SetByStacks, on_rolls
 from halfangle_service.trade.sine.geometry import (
     angle_for_height,
     arcsec_per_height,
@@ -40,12 +40,10 @@ from halfangle_service.trade.sine.geometry import (
 )
 from halfangle_service.trade.stacks.height_budget import blocks_budget
 from halfangle_service.trade.stacks.supply import Piece
-from halfangle_service.trade.unit_slips import require_center_distance, require_wheel_diameter
+from halfangle_service.trade.uncertainty import Budget
 from halfangle_service.trade.wheel.dresser import dresser_angle, stacks_for
-from halfangle_service.trade.wheel.ways import HALF_TO_INCLUDED, Stated
+from halfangle_service.trade.wheel.ways import HALF_TO_INCLUDED
 from halfangle_service.trade.wording import arcsec, degrees, plain
-
-_SAFETY = (DRESSED_ANGLE_UNPROVED, DRESSING_SAFETY)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,12 +64,15 @@ class _Dress:
         """True where the dresser's zero lies along the wheel's side."""
         return self.wheel.dresser.zero == "wheel-side"
 
-    def way(self, setting: Sequence[Stated] = ()) -> WheelWay:
-        """What `wheels.choose` says of it, the dresser's setting known better where given."""
+    def way(self) -> WheelWay:
+        """What `wheels.choose` says of it."""
         cone = cone_of(self.wanted, self.wheel.wheel_diameter)
         with refused_at("", wheel_diameter=f"{self.path}wheel_diameter"):
-            way = dressed_wheel_way(self.wheel, cone, self.wanted.units, self.path, setting)
-        return replace(way, cautions=(*way.cautions, *_SAFETY))
+            return dressed_wheel_way(self.wheel, cone, self.wanted.units, self.path)
+
+    def stating(self, name: str, value: float) -> WheelWay:
+        """The same with one more error stated."""
+        return replace(self, wheel=self.wheel.model_copy(update={name: value})).way()
 
 
 def dressed_wheel_ways(
@@ -85,23 +86,21 @@ def dressed_wheel_ways(
     if wanted.internal:
         yield not_into_a_socket("dressed-wheel", wheel.name, path)
         return
-    require_wheel_diameter(wheel.wheel_diameter, wanted.units, f"{path}wheel_diameter")
     dress = _Dress(wanted, wheel, path)
     made, dresser = dress.way(), wheel.dresser
     if made.reasons:
         yield way_by_wheel("dressed-wheel", (wheel.name,), wanted, made, (), path)
     elif isinstance(dresser, ScaleDresser):
         settings = (_by_scale(dress, dresser),)
-        yield way_by_wheel("dressed-wheel", (wheel.name,), wanted, made, settings, path)
+        yield way_by_wheel(
+            "dressed-wheel", (wheel.name,), wanted, made, settings, path, again=dress.stating
+        )
     elif not boxes:
         reason = "The dresser is set by gauge blocks, and the shop names none."
         yield RuledOut("dressed-wheel", (wheel.name,), reason, "equipment/block_sets")
     else:
-        require_center_distance(
-            dresser.center_distance, wanted.units, f"{path}dresser/center_distance"
-        )
         for box in boxes:
-            yield _by_blocks(dress, dresser, box, max_blocks)
+            yield _by_blocks(dress, made, dresser, box, max_blocks)
 
 
 def _by_scale(dress: _Dress, dresser: ScaleDresser) -> PlanSetting:
@@ -113,18 +112,23 @@ def _by_scale(dress: _Dress, dresser: ScaleDresser) -> PlanSetting:
         deviation_arcsec=None,
         arcsec_per_step=None,
         action=f"Set the scale of the dresser on {dress.wheel.name} to {degrees(angle, 60.0)}, by "
-        f"eye between its steps of {plain(dresser.graduation)}°, and dress the flank.",
+        f"eye between its steps of {plain(dresser.graduation)}°.",
     )
 
 
 @dataclass(frozen=True, slots=True)
 class _Blocks:
-    """Blocks under both rolls of a dresser's sine base, those left, and its angle on them."""
+    """Blocks under both rolls of a dresser's sine base, those left, and its angle on them.
+
+    The raw ones are as they are in the box, without their grade.
+    """
 
     high: tuple[Piece, ...]
     low: tuple[Piece, ...]
     spare: list[Piece]
     as_set_rad: float
+    raw_high: tuple[Piece, ...]
+    raw_low: tuple[Piece, ...]
 
 
 def _blocks_for(dress: _Dress, dresser: SineBaseDresser, box: ShopBox, max_blocks: int) -> _Blocks:
@@ -135,14 +139,14 @@ def _blocks_for(dress: _Dress, dresser: SineBaseDresser, box: ShopBox, max_block
     low, spare = taken(rest, pair.low)
     rise = sum(piece.actual for piece in high) - sum(piece.actual for piece in low)
     as_set = angle_for_height(dresser.center_distance, rise / unit)
-    high, low = (stack_of(pieces, box.grade, box.material) for pieces in (high, low))
-    return _Blocks(high, low, spare, as_set)
+    graded = [stack_of(pieces, box.grade, box.material) for pieces in (high, low)]
+    return _Blocks(graded[0], graded[1], spare, as_set, high, low)
 
 
 def _by_blocks(
-    dress: _Dress, dresser: SineBaseDresser, box: ShopBox, max_blocks: int
+    dress: _Dress, made: WheelWay, dresser: SineBaseDresser, box: ShopBox, max_blocks: int
 ) -> Way | RuledOut:
-    """A flank dressed by the blocks of one box."""
+    """A flank dressed by the blocks of one box; `made` is what is known of it without them."""
     wanted, wheel = dress.wanted, dress.wheel
     blocks, equipment = _blocks_for(dress, dresser, box, max_blocks), (wheel.name, box.name)
     off_arcsec = (blocks.as_set_rad - dress.angle_rad) * ARCSEC_PER_RADIAN
@@ -154,26 +158,42 @@ def _by_blocks(
             f"{arcsec(abs(off_arcsec))}.",
             box.path,
         )
-    own = () if wheel.stack_error_limit is not None else tuple(_of_blocks(dress, dresser, blocks))
-    return way_by_wheel(
+    if wheel.stack_error_limit is None:
+        made = replace(made, budget=_with_blocks(made.budget, dress, dresser, blocks))
+    stacks = tuple(_stacks(blocks, box, max_blocks, wanted))
+    way = way_by_wheel(
         "dressed-wheel",
         equipment,
         wanted,
-        dress.way(own),
+        made,
         (_by_sine_base(dress, dresser, blocks, off_arcsec),),
         dress.path,
         -off_arcsec if dress.from_side else off_arcsec,
-        tuple(_stacks(blocks, box, max_blocks, wanted)),
+        stacks,
+        dress.stating,
     )
+    if isinstance(way, RuledOut):
+        return way
+    times = wanted.counted * (-1.0 if dress.from_side else 1.0)
+    wrung = SetByStacks(
+        wanted.units,
+        dresser.center_distance,
+        dress.angle_rad,
+        times,
+        box.supply.box,
+        blocks.raw_high,
+        blocks.raw_low,
+    )
+    return replace(way, wrong_blocks=on_rolls(wrung, stacks))
 
 
-def _of_blocks(dress: _Dress, dresser: SineBaseDresser, blocks: _Blocks) -> Iterator[Stated]:
-    """What the blocks' own errors do to an included angle, in arc-seconds."""
-    budget = blocks_budget((*blocks.high, *blocks.low), dress.wanted.units)
+def _with_blocks(known: Budget, dress: _Dress, dresser: SineBaseDresser, blocks: _Blocks) -> Budget:
+    """The budget with the blocks' own errors in place of a limit that was not stated of them."""
+    stack_budget = blocks_budget((*blocks.high, *blocks.low), dress.wanted.units)
     slope = HALF_TO_INCLUDED * arcsec_per_height(dresser.center_distance, dress.angle_rad)
-    for part in budget.contributions:
-        yield replace(part, sensitivity=slope, unit="length")
-    yield from budget.not_stated
+    own = (replace(p, sensitivity=slope, unit="length") for p in stack_budget.contributions)
+    others = (name for name in known.not_stated if name != "stack_error_limit")
+    return Budget((*own, *known.contributions), known.offset, (*stack_budget.not_stated, *others))
 
 
 def _by_sine_base(
@@ -189,7 +209,7 @@ def _by_sine_base(
         arcsec_per_step=arcsec_per_step(dresser.center_distance, dress.angle_rad, wanted.units),
         action=f"Set the dresser on {dress.wheel.name} to "
         f"{degrees(angle, wanted.tolerance_arcsec / wanted.counted)}, "
-        f"{stack_words(blocks.high, wanted)} under its raised roll{other}, and dress the flank.",
+        f"{stack_words(blocks.high, wanted)} under its raised roll{other}.",
     )
 
 

@@ -19,21 +19,26 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.stacks import stack_facts
-from halfangle_service.topics.jobs.center.angle_budget import plate_errors, stack_of
+from halfangle_service.topics.jobs.center.angle_budget import (
+    PlateErrorFields,
+    plate_errors,
+    stack_of,
+)
 from halfangle_service.topics.jobs.center.setting import PlateOnStack
-from halfangle_service.topics.jobs.plan.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import (
     PlanSetting,
     PlanStack,
     PlanWayName,
 )
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.ways.way import (
     YAW,
     RuledOut,
     ShopBox,
     ToleratedAngle,
     Way,
+    adds_to,
     angle_of,
     check_stack,
     plan_stack,
@@ -41,6 +46,7 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     taken,
     without,
 )
+from halfangle_service.topics.jobs.plan.ways.wrong_blocks import SetByStacks, on_rolls
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.angle_error import of_included_angle
 from halfangle_service.trade.sine.geometry import (
@@ -74,6 +80,11 @@ class _Seat:
     box: ShopBox
     max_blocks: int
     quarter: bool
+
+    @property
+    def name(self) -> PlanWayName:
+        """The way by one stack."""
+        return "quarter-turn" if self.quarter else "sine-plate"
 
     @property
     def angle_degrees(self) -> float:
@@ -116,32 +127,35 @@ class _Seat:
 
 
 def sine_plate_ways(
-    wanted: Wanted, plate: PlanSinePlate, path: str, box: ShopBox, max_blocks: int
+    wanted: Wanted, plate: PlanSinePlate, path: str, boxes: Sequence[ShopBox], max_blocks: int
 ) -> Iterator[Way | RuledOut]:
-    """Each way on one plate with the blocks of one box; `path` is the plate's in the request."""
+    """Each way on one plate, with the blocks of each box; `path` is the plate's in the request."""
     for quarter in (False, True):
-        yield from _seated(_Seat(wanted, plate, path, box, max_blocks, quarter))
+        seats = [_Seat(wanted, plate, path, box, max_blocks, quarter) for box in boxes]
+        against = _against(seats[0])
+        if against is not None:
+            yield against
+            continue
+        for seat in seats:
+            yield from _on_stacks(seat)
 
 
-def _seated(seat: _Seat) -> Iterator[Way | RuledOut]:
+def _against(seat: _Seat) -> RuledOut | None:
+    """Why the plate does not stand at the angle, whatever the blocks; None where it does."""
+    reach, angle = seat.plate.largest_angle, seat.angle_degrees
+    if reach is not None and beyond_reach(angle, reach):
+        reason = f"The plate reaches {plain(reach)}°; {plain(angle)}° is asked of it."
+        field, instead = "largest_angle", _other_seat(seat)
+    elif seat.height <= 0.0:
+        reason = f"Without a stack the plate stands higher than {plain(angle)}°."
+        field, instead = "base_step", None
+    else:
+        return None
+    return RuledOut(seat.name, (seat.plate.name,), reason, f"{seat.path}{field}", instead)
+
+
+def _on_stacks(seat: _Seat) -> Iterator[Way | RuledOut]:
     """The ways with the work seated so: by one stack, and where none is exact by two."""
-    name: PlanWayName = "quarter-turn" if seat.quarter else "sine-plate"
-    reach = seat.plate.largest_angle
-    if reach is not None and beyond_reach(seat.angle_degrees, reach):
-        yield seat.ruled_out(
-            name,
-            f"The plate reaches {plain(reach)}°; {plain(seat.angle_degrees)}° is asked of it.",
-            f"{seat.path}largest_angle",
-            _other_seat(seat),
-        )
-        return
-    if seat.height <= 0.0:
-        yield seat.ruled_out(
-            name,
-            f"Without a stack the plate stands higher than {plain(seat.angle_degrees)}°.",
-            f"{seat.path}base_step",
-        )
-        return
     unit, blocks = to_tenth_nm(1.0, seat.wanted.units), seat.box.supply.box
     single = seat.on(choose_setting(seat.height * unit, blocks, seat.max_blocks))
     try:
@@ -151,10 +165,10 @@ def _seated(seat: _Seat) -> Iterator[Way | RuledOut]:
         pair = None
     missed = _missed(seat, single)
     if missed is None:
-        yield _way(seat, name, single)
+        yield _way(seat, seat.name, single)
     else:
         both = None if pair is None else _pair_words(pair, seat.wanted)
-        yield seat.ruled_out(name, missed, seat.box.path, both)
+        yield seat.ruled_out(seat.name, missed, seat.box.path, both)
     if pair is not None:
         on_two = _on_pair(seat, pair)
         if _missed(seat, on_two) is None:
@@ -221,16 +235,46 @@ def _way(seat: _Seat, name: PlanWayName, plate: PlateOnStack) -> Way:
     high, low = (
         stack_of(pieces, box.grade, box.material) for pieces in (plate.setting.pieces, plate.low)
     )
-    budget = _of_feature(seat, plate_errors(plate, high, seat.plate.angle_errors, low))
+
+    def budget_on(stated: PlanSinePlate) -> Budget:
+        errors = plate_errors(plate, high, stated.angle_errors, low)
+        return _of_feature(replace(seat, plate=stated), errors)
+
+    budget = budget_on(seat.plate)
+    stacks = tuple(_stacks(seat, plate, high, low))
     return Way(
         name,
         seat.equipment,
         (ToleratedAngle(angle_of(wanted), budget, wanted.tolerance_arcsec),),
         (_setting(seat, plate),),
-        tuple(_stacks(seat, plate, high, low)),
+        stacks,
         seat.plate.setup_minutes,
         seat.plate.inspection_minutes,
+        adds=adds_to(lambda name, value: budget_on(_stating(seat.plate, name, value))),
+        wrong_blocks=on_rolls(_set_by_stacks(seat, plate), stacks),
     )
+
+
+def _set_by_stacks(seat: _Seat, plate: PlateOnStack) -> SetByStacks:
+    """The plate on its stacks; turned a quarter, the work leans the other way."""
+    return SetByStacks(
+        plate.units,
+        plate.center_distance,
+        plate.angle_rad,
+        seat.wanted.counted * (-1.0 if seat.quarter else 1.0),
+        seat.box.supply.box,
+        plate.setting.pieces,
+        plate.low,
+        plate.offset,
+    )
+
+
+def _stating(plate: PlanSinePlate, name: str, value: float) -> PlanSinePlate:
+    """A plate with one more of its errors stated."""
+    if name in PlateErrorFields.model_fields:
+        errors = plate.angle_errors.model_copy(update={name: value})
+        return plate.model_copy(update={"angle_errors": errors})
+    return plate.model_copy(update={name: value})
 
 
 def _of_feature(seat: _Seat, plate: Budget) -> Budget:

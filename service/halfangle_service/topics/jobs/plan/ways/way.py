@@ -1,8 +1,9 @@
 """What a way is, before it is written as an answer."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from halfangle_service.errors import Refusal
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Units, from_tenth_nm
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.stacks import stack_facts
@@ -16,10 +17,11 @@ from halfangle_service.topics.jobs.plan.result import (
     PlanWayName,
     StackRole,
 )
+from halfangle_service.trade.inspection.mistakes import PlannedStack
 from halfangle_service.trade.stacks.search.stacking import stack_table
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.materials.expansion import MaterialName
-from halfangle_service.trade.uncertainty import Budget
+from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.wording import stack
 
 #: What no face is turned by.
@@ -50,9 +52,30 @@ class ToleratedAngle:
     per_unit: float = ARCSEC_PER_RADIAN
 
 
+#: What an error that was not stated would add to the budget of a way's angle, by its name and its
+#: value; None of what adds nothing by itself.
+Adds = Callable[[str, float], Contribution | None]
+
+
+def adds_to(budget_with: Callable[[str, float], Budget]) -> Adds:
+    """What one more error adds, by the budget with it; None where nothing can stand so."""
+
+    def adds(name: str, value: float) -> Contribution | None:
+        try:
+            parts = budget_with(name, value).contributions
+        except Refusal:
+            return None
+        return next((part for part in parts if part.name == name), None)
+
+    return adds
+
+
 @dataclass(frozen=True, slots=True)
 class Way:
-    """A way that can make the feature: what it is set to, its stacks, and what is to expect."""
+    """A way that can make the feature: what it is set to, its stacks, and what is to expect.
+
+    `wrong_blocks` are the same stacks as a wrong block may be wrung into them.
+    """
 
     name: PlanWayName
     equipment: tuple[str, ...]
@@ -62,6 +85,8 @@ class Way:
     setup_minutes: float
     inspection_minutes: float
     cautions: tuple[Advisory, ...] = ()
+    adds: Adds | None = None
+    wrong_blocks: tuple[PlannedStack, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,13 +1,12 @@
 """What the shop has for a job, as a request states it, or a profile that the service was given."""
 
-from collections.abc import Iterable, Iterator
 from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement
 from halfangle_service.fields import Length, NonNegativeArcsec, RequestModel
 from halfangle_service.fields.blocks import BlockBoxFields, BlockGradeFields, GradeField
+from halfangle_service.fields.clearance.set_up import ClearanceFixture
 from halfangle_service.fields.compound.raised_sides import RaisedSizes
 from halfangle_service.fields.numbers import Minutes
 from halfangle_service.fields.plates import BaseStep, CenterDistance, ReachField
@@ -18,7 +17,11 @@ from halfangle_service.fields.wheel.ways import (
     ChooseWorkhead,
 )
 from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields, WheelFaceError
-from halfangle_service.topics.jobs.center.runout_budget import RunoutContributions
+from halfangle_service.topics.jobs.center.runout_budget import AdapterTir, RunoutContributions
+from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.topics.jobs.plan.shop.measuring import PlanMeasuring
+from halfangle_service.topics.jobs.plan.shop.wheel import PlanPlateBody, PlanWheel
+from halfangle_service.trade.clearance.assembly import Direction
 from halfangle_service.trade.planning import times
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 from halfangle_service.trade.units import Units
@@ -61,6 +64,14 @@ class PlanSinePlate(RequestModel):
         description="Largest error ± from square of what turns the work a quarter on the plate: "
         "an angle plate, or the work's own side. Takes the place of "
         "`axis_pitch_error_limit_arcsec` there.",
+    )
+    tilt_direction: Direction = Field(
+        "along-travel",
+        description="Whether the plate tilts along the table's travel (the wheel is seen as a "
+        "circle) or across it (the wheel is seen on edge).",
+    )
+    plate_body: PlanPlateBody | None = Field(
+        None, description="Its body. Absent: no clearance over it is worked out."
     )
     setup_minutes: Minutes = Field(
         times.PLATE.setup,
@@ -137,6 +148,14 @@ class PlanInternalSpindle(RequestModel):
     )
 
 
+class PlanAdapter(RequestModel):
+    """An adapter, collet or bushing of the fixture, by the shank that it takes."""
+
+    name: EquipmentName
+    shank: Shank = Field(description="The shank that it takes.")
+    adapter_tir: AdapterTir = None
+
+
 #: Fields of the equipment that list things by name.
 NAMED = (
     "sine_plates",
@@ -145,6 +164,7 @@ NAMED = (
     "dressed_wheels",
     "wheel_sides",
     "swivelled_workheads",
+    "adapters",
 )
 
 
@@ -169,11 +189,25 @@ class PlanEquipment(RequestModel):
     swivelled_workheads: Annotated[list[PlanWorkhead], Field(max_length=MOST_ALIKE)] | None = Field(
         None, description="Workheads swivelled by their scale."
     )
+    wheel: PlanWheel | None = Field(
+        None, description="The flat wheel that grinds over the sine plates."
+    )
+    spin_fixture: ClearanceFixture | None = Field(
+        None,
+        description="The spindle fixture on the plate. Absent: no clearance is worked out.",
+    )
     internal_spindle: PlanInternalSpindle | None = Field(
         None, description="What grinds a socket. Absent where there is none."
     )
+    adapters: Annotated[list[PlanAdapter], Field(max_length=40)] | None = Field(
+        None, description="Adapters at hand. Absent: there is one for the shank."
+    )
     runout_errors: RunoutContributions = Field(
         default_factory=RunoutContributions, description="Runout that the holding adds."
+    )
+    measuring: PlanMeasuring = Field(
+        default_factory=PlanMeasuring,
+        description="What the shop checks a set-up and measures a ground feature with.",
     )
 
 
@@ -181,22 +215,3 @@ def supply_fields(blocks: PlanBlockSet, units: Units) -> BlockGradeFields:
     """A set as an operation on blocks states it."""
     stated = {name: getattr(blocks, name) for name in BlockBoxFields.model_fields}
     return BlockGradeFields.model_construct(units=units, grade=blocks.grade, **stated)
-
-
-def require_names(equipment: PlanEquipment, path: str) -> None:
-    """Refuse two things of one name: the plan could not say which it means."""
-    seen: dict[str, str] = {}
-    for place, name in _names(equipment, path):
-        first = seen.setdefault(name, place)
-        if first != place:
-            raise Disagreement(
-                f"Two things in the shop are called {name!r}.",
-                fields={place: f"repeats {first}"},
-            )
-
-
-def _names(equipment: PlanEquipment, path: str) -> Iterator[tuple[str, str]]:
-    for field in NAMED:
-        entries: Iterable[PlanSinePlate | PlanBlockSet] = getattr(equipment, field) or ()
-        for place, entry in enumerate(entries):
-            yield f"{path}{field}/{place}/name", entry.name

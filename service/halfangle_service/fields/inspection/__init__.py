@@ -1,0 +1,1 @@
+"""Means of measuring as requests state them, and what each comes to as answers write it."""

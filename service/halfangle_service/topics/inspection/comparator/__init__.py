@@ -1,0 +1,1 @@
+"""An angle from points picked on a profile."""

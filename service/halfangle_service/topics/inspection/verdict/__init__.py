@@ -1,0 +1,1 @@
+"""What one measurement proves, by the rule and the edition named."""

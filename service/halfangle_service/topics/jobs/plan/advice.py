@@ -1,0 +1,111 @@
+"""What an experienced hand would add to the plan of a job."""
+
+from collections.abc import Iterator, Sequence
+
+from halfangle_service.cautions import (
+    DRESSED_ANGLE_UNPROVED,
+    DRESSING_SAFETY,
+    MAGNETIC_HOLDING,
+    STEEP_DEGREES,
+    WHEEL_SAFETY,
+    steep_angle,
+)
+from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.topics.jobs.plan.result import JobPlanResult, PlannedWay
+from halfangle_service.topics.jobs.plan.ways.way import Way
+from halfangle_service.trade.uncertainty import DecisionRule, smallest_limit
+from halfangle_service.trade.wording import arcsec, option, plain
+
+
+def of_plan(
+    result: JobPlanResult, first: Way, ways: Sequence[Way], rule: DecisionRule
+) -> Iterator[Advisory]:
+    """Of the best way's forecast and setting, and of what each way asks of the hand."""
+    yield WHEEL_SAFETY
+    yield from _of_best(result.ways[0], first, rule)
+    for setting in first.settings:
+        if setting.arcsec_per_step is not None and setting.part in {"plate", "base", "upper"}:
+            yield from steep_angle(setting.angle.degrees, setting.arcsec_per_step, STEEP_DEGREES)
+    names = {way.name for way in ways}
+    if "dressed-wheel" in names:
+        yield DRESSED_ANGLE_UNPROVED
+        yield DRESSING_SAFETY
+    if "wheel-side" in names:
+        yield MAGNETIC_HOLDING
+        yield note(
+            "side-grinding-last",
+            "The wheel's side heats the work and cannot be dressed as truly as its periphery: "
+            "where another way fits, take that (common practice, no source).",
+        )
+    yield from _of_checks(result)
+    yield from dict.fromkeys(advisory for way in ways for advisory in way.cautions)
+
+
+def _of_checks(result: JobPlanResult) -> Iterator[Advisory]:
+    """Of a wrong block of the best way that no check at hand shows, and an angle none can prove."""
+    proofs = [one.angle_proof for one in result.checks.inspections if one.angle_proof is not None]
+    known = [proof for proof in proofs if proof.angle_error_arcsec.contributions]
+    reads = any(check.told_apart is not None for check in result.checks.set_up_checks)
+    unseen = [mistake for mistake in result.ways[0].mistakes if not mistake.seen_by]
+    if unseen and (known or reads):
+        first = unseen[0]
+        yield caution(
+            "wrong-block-unseen",
+            f"No check at hand would show {plain(first.wrung)} wrung for {plain(first.meant)} in "
+            "the best way, which takes the angle out of its tolerance: have a second person read "
+            "the blocks.",
+        )
+    if known and not any(proof.proves_tolerance is not False for proof in known):
+        yield caution(
+            "tolerance-unproved",
+            "No means at hand can prove the angle within its tolerance: measure it by finer means "
+            "before it is accepted.",
+        )
+
+
+def _of_best(best: PlannedWay, way: Way, rule: DecisionRule) -> Iterator[Advisory]:
+    """Of a best way that does not hold, may not, or of which nothing is known."""
+    if best.forecast == "not-stated":
+        yield caution(
+            "no-way-known",
+            "Nothing can be said for any way that is not ruled out: none of its errors was stated.",
+        )
+    elif best.forecast == "does-not-hold":
+        yield stop(
+            "no-way-fits",
+            f"No way of the shop keeps every limit. The best, {option(best.way)}, "
+            f"{'; '.join(_kept(best, way, rule))}. Do not grind this feature by any of them as it "
+            "stands.",
+        )
+    elif best.forecast == "may-not-hold":
+        yield caution(
+            "best-way-may-not-hold",
+            f"The best way, {option(best.way)}, may not hold: {'; '.join(_doubts(best))}. Measure "
+            "the first piece.",
+        )
+
+
+def _kept(best: PlannedWay, way: Way, rule: DecisionRule) -> Iterator[str]:
+    """What a way that does not hold would hold."""
+    for found, angle in zip(best.angles, way.angles, strict=True):
+        if found.forecast == "does-not-hold":
+            least = arcsec(smallest_limit(angle.budget, rule) * angle.per_unit)
+            yield f"keeps ±{least} of the {option(found.of)}, not ±{plain(found.tolerance_arcsec)}″"
+    if best.runout_budget is not None and best.runout_budget.forecast == "does-not-hold":
+        yield "is held so that it does not keep the runout"
+
+
+def _doubts(best: PlannedWay) -> Iterator[str]:
+    """Why a way may not hold: what was not stated, or an error that may pass its limit."""
+    for angle in best.angles:
+        error = angle.error_arcsec
+        if angle.forecast != "holds" and error.expanded_uncertainty is not None:
+            unknown = f", not stated: {', '.join(error.not_stated)}" if error.not_stated else ""
+            off, spread = arcsec(error.value or 0.0), arcsec(error.expanded_uncertainty)
+            limit = f"±{plain(angle.tolerance_arcsec)}″"
+            yield f"the {option(angle.of)} is to be off by {off} ± {spread} of {limit}{unknown}"
+        elif angle.forecast != "holds":
+            yield f"of the {option(angle.of)} nothing was stated"
+    runout = best.runout_budget
+    if runout is not None and runout.forecast != "holds":
+        yield "the runout may pass its limit, or something of it was not stated"

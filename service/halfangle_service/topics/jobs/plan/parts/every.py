@@ -1,0 +1,140 @@
+"""What a way has beside its angle and its stacks: feed, batch, time, clearance."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from halfangle_service.topics.jobs.plan.features import Wanted
+from halfangle_service.topics.jobs.plan.parts.batch import (
+    Batch,
+    PlanBatch,
+    planned_batch,
+    without_wear,
+)
+from halfangle_service.topics.jobs.plan.parts.clearance import (
+    Fouled,
+    PlanClearance,
+    PlanRoom,
+    Standing,
+    planned_clearance,
+)
+from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeed, planned_feed_of
+from halfangle_service.topics.jobs.plan.parts.times import PlanTime, planned_time
+from halfangle_service.topics.jobs.plan.result import PlanWayName
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanEquipment, PlanSinePlate
+from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
+from halfangle_service.trade.planning.feed import Wheel
+from halfangle_service.trade.planning.times import JobTime
+
+#: Ways whose work stands along the plate, turning in the spin fixture.
+_ALONG_THE_PLATE: frozenset[PlanWayName] = frozenset({"sine-plate", "stacks-under-both-rolls"})
+#: Ways by another wheel than the flat one over the plates.
+_OWN_WHEEL: frozenset[PlanWayName] = frozenset(
+    {"dressed-wheel", "wheel-side", "swivelled-workhead"}
+)
+#: Ways whose work a motor turns.
+_DRIVEN: frozenset[PlanWayName] = frozenset({"swivelled-workhead"})
+
+
+def by_flat_wheel(way: Way) -> bool:
+    """True where the flat wheel over the plates grinds."""
+    return way.name not in _OWN_WHEEL
+
+
+@dataclass(frozen=True, slots=True)
+class WayParts:
+    """The parts of one way; `clearance` None where it is not worked out for such a way."""
+
+    feed: PlanFeed
+    batch: PlanBatch
+    time: PlanTime
+    whole: JobTime
+    clearance: PlanClearance | None
+
+
+@dataclass(frozen=True)
+class Job:
+    """What a job states beside its feature, for the parts of each of its ways."""
+
+    wanted: Wanted
+    equipment: PlanEquipment
+    feeding: Feeding
+    room: PlanRoom
+    batch: Batch
+    minutes_per_piece: float | None
+    _clear: dict[tuple[str, float], PlanClearance | Fouled] = field(default_factory=dict)
+
+    def sort_out(self, ways: Sequence[Way]) -> tuple[list[Way], list[RuledOut]]:
+        """Those of the ways that nothing fouls, and those that something does."""
+        kept, out = [], []
+        for way in ways:
+            found = self._clearance(way)
+            if isinstance(found, Fouled):
+                why = (found.reason, found.field, found.instead)
+                out.append(RuledOut(way.name, way.equipment, *why))
+            else:
+                kept.append(way)
+        return kept, out
+
+    def parts(self, ways: Sequence[Way]) -> list[WayParts]:
+        """The parts of each way, none of which is fouled.
+
+        A piece takes what its feed takes only where that is known of every way: ways are ranked
+        by time, and a reckoned one stands beside no usual one.
+        """
+        feeds = [self._feed(way) for way in ways]
+        known = all(minutes is not None for _, minutes in feeds)
+        return [
+            self._parts_of(way, feed, minutes if known else None)
+            for way, (feed, minutes) in zip(ways, feeds, strict=True)
+        ]
+
+    def _parts_of(self, way: Way, feed: PlanFeed, by_feed: float | None) -> WayParts:
+        angles = [(without_wear(a.budget, a.per_unit), a.tolerance_arcsec) for a in way.angles]
+        shared = self.batch if by_flat_wheel(way) else self.batch.by_other_wheel()
+        batch = planned_batch(shared, angles)
+        ahead = (way.setup_minutes, way.inspection_minutes)
+        time, whole = planned_time(
+            *ahead, self.minutes_per_piece, by_feed, self.batch.pieces, batch
+        )
+        found = self._clearance(way)
+        return WayParts(feed, batch, time, whole, None if isinstance(found, Fouled) else found)
+
+    def _feed(self, way: Way) -> tuple[PlanFeed, float | None]:
+        plate = self._plate(way)
+        direction = "along-travel" if plate is None else plate[1].tilt_direction
+        wheel = None if by_flat_wheel(way) else self._wheel(way)
+        return planned_feed_of(
+            self.feeding, way.name, direction, driven=way.name in _DRIVEN, wheel=wheel
+        )
+
+    def _plate(self, way: Way) -> tuple[str, PlanSinePlate] | None:
+        """The sine plate that a way takes, with its path in the request; None without one."""
+        for place, plate in enumerate(self.equipment.sine_plates or ()):
+            if plate.name in way.equipment:
+                return f"equipment/sine_plates/{place}/", plate
+        return None
+
+    def _wheel(self, way: Way) -> Wheel:
+        """The wheel of a way without a plate, as far as it counts for the feed."""
+        sides = {side.name: side.usable_width for side in self.equipment.wheel_sides or ()}
+        return Wheel(width=sides.get(way.equipment[0]))
+
+    def _clearance(self, way: Way) -> PlanClearance | Fouled | None:
+        """Clearance of a way, once for all that stand alike; None where it is not worked out."""
+        plate, wanted = self._plate(way), self.wanted
+        along = way.name in _ALONG_THE_PLATE and wanted.turned and not wanted.internal
+        if plate is None or not along:
+            return None
+        low = next((stack.total for stack in way.stacks if stack.role == "low"), 0.0)
+        key = (plate[0], low)
+        if key not in self._clear:
+            standing = Standing(
+                wanted,
+                *plate,
+                self.equipment.spin_fixture,
+                self.equipment.wheel,
+                self.feeding.stated,
+                self.room,
+            )
+            self._clear[key] = planned_clearance(standing, low)
+        return self._clear[key]

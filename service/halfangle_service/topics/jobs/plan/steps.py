@@ -1,0 +1,198 @@
+"""The steps of the best way, in an order in which they can be done, with the cautions of the trade.
+
+Those of a turned feature on a sine plate are `jobs.center`'s. Order and wording are common
+practice, no source: dressing throws grit, so that blocks are out of their box only after it, or,
+where they set the dresser, back in it before; what the work must run true to is indicated, not the
+unground work.
+"""
+
+from collections.abc import Iterator
+
+from halfangle_service.topics.jobs.center.shank import PlannedShank, true_up
+from halfangle_service.topics.jobs.center.steps import (
+    PlanStep,
+    Step,
+    StepFacts,
+    grinding_steps,
+    holding_steps,
+    last_steps,
+    numbered,
+    wheel_steps,
+)
+from halfangle_service.topics.jobs.plan.features import Wanted
+from halfangle_service.topics.jobs.plan.ways.way import Way
+from halfangle_service.trade.tapers.feed import off_diameter
+from halfangle_service.trade.units import bench_step
+from halfangle_service.trade.wording import length, small_length, stack
+
+_ON_PLATES = ("sine-plate", "stacks-under-both-rolls", "quarter-turn", "compound-sine-plate")
+
+
+def steps_of(way: Way, wanted: Wanted, shank: PlannedShank | None) -> list[PlanStep]:
+    """The steps of one way."""
+    facts = _facts(wanted, shank)
+    inspect, dress = wheel_steps()
+    if way.name == "dressed-wheel":
+        begin = (inspect, *_by_blocks(way), _dress_the_flank())
+    elif way.name == "wheel-side":
+        begin = (inspect, _dress_the_side())
+    else:
+        begin = (inspect, dress)
+    return numbered(
+        (
+            *begin,
+            *_holding(way, wanted, shank, facts),
+            *_setting(way, wanted),
+            *_grinding(wanted, facts),
+            *last_steps(),
+        )
+    )
+
+
+def _facts(wanted: Wanted, shank: PlannedShank | None) -> StepFacts:
+    units, step = wanted.units, bench_step(wanted.units)
+    held_in = "the fixture" if shank is None else shank.held_in
+    test_bar = "a test bar" if shank is None else shank.test_bar
+    limit = step if wanted.limit_tir is None else wanted.limit_tir
+    return StepFacts(
+        stack="",
+        plate_angle="",
+        stack_height="",
+        held_in=held_in,
+        test_bar=test_bar,
+        true_up="Turn or tap it true" if wanted.shank is None else true_up(wanted.shank),
+        limit=small_length(limit, units),
+        slant=length(wanted.slant, units),
+        step=small_length(step, units),
+        off_diameter=small_length(off_diameter(step, wanted.angle_rad), units),
+        rounds="",
+    )
+
+
+def _by_blocks(way: Way) -> Iterator[Step]:
+    """The dresser's stack, which is out of the way before any grit flies."""
+    if not way.stacks:
+        yield Step(f"Wheel stopped. {way.settings[0].action}")
+        return
+    yield Step(
+        f"Wheel stopped. Wring the dresser's blocks and measure them. {way.settings[0].action} "
+        "Lock the dresser, then put the blocks back in their box, before the wheel runs.",
+        ("Check that the lock did not move the dresser off its blocks.",),
+    )
+
+
+def _dress_the_flank() -> Step:
+    return Step(
+        "Dress the flank in passes, the diamond at the height of the wheel's axis.",
+        (
+            "A diamond off that height dresses a hyperbola, which grinds a crowned surface.",
+            "Guard closed, coolant or dust extraction on: do not breathe the dust.",
+        ),
+    )
+
+
+def _dress_the_side() -> Step:
+    return Step(
+        "See that the wheel is stated to be rated for grinding with its side, and dress that side.",
+        ("A wheel that is not rated for it breaks under a push against its side.",),
+    )
+
+
+def _holding(
+    way: Way, wanted: Wanted, shank: PlannedShank | None, facts: StepFacts
+) -> Iterator[Step]:
+    """How the work is held before anything is set."""
+    if not wanted.turned:
+        yield Step(
+            "Wheel stopped. Clean table, plate, rolls, blocks and the work's base, and let them "
+            "come to one temperature.",
+            ("A chip or a burr under a roll or the work is an error of angle like a wrong block.",),
+        )
+        yield Step(
+            "Seat the work by its base, stop it against a rail or clamp it, and try it by hand. "
+            "Indicate its edge so that the slope lies in the plane in which it is set.",
+            ("A magnet alone does not hold tall work on a tilted plate.",),
+        )
+        return
+    clean, mount, seat = holding_steps(facts)
+    yield clean
+    if way.name in _ON_PLATES:
+        yield mount if way.name != "quarter-turn" else _squared(mount)
+    else:
+        yield Step(
+            "Mount what turns the work and indicate a test bar in it, along its top and its side: "
+            "its axis must lie as the way asks before it is swivelled.",
+            mount.cautions,
+        )
+    if shank is not None:
+        yield seat
+    else:
+        yield Step(
+            "Hold the work by the surface that it must run true to, and indicate that surface "
+            f"below {facts.limit} TIR.",
+        )
+
+
+def _squared(mount: Step) -> Step:
+    return Step(
+        "With the plate closed, mount the spin fixture with its axis square to the plate's top, on "
+        "an angle plate, and indicate a test bar in it along two sides a quarter apart.",
+        mount.cautions,
+    )
+
+
+def _setting(way: Way, wanted: Wanted) -> Iterator[Step]:
+    """What is set once the wheel is dressed."""
+    if way.name in _ON_PLATES:
+        for made in way.stacks:
+            if made.role != "check":
+                yield Step(
+                    f"Wring the stack {stack(tuple(made.blocks), wanted.units)} and measure it: "
+                    f"{length(made.total, wanted.units)}.",
+                    (
+                        "Read the size on each block aloud as you wring it. This is where a wrong "
+                        "block is cheapest to find.",
+                    ),
+                )
+        for setting in way.settings:
+            yield Step(
+                f"{setting.action} Lock it.",
+                (
+                    "Both ends of each roll must bear: try to rock the plate before locking it.",
+                    "Check that the lock did not lift the roll off the stack.",
+                ),
+            )
+    elif way.name != "dressed-wheel":
+        for setting in way.settings:
+            yield Step(setting.action)
+    if wanted.turned:
+        yield Step(
+            "Put the work in, both seats wiped clean, and mark work and seat with one line, so "
+            "that it goes back as it was.",
+            ("Turn the work by the fixture's own handle, with the wheel stopped and clear.",),
+        )
+
+
+def _grinding(wanted: Wanted, facts: StepFacts) -> Iterator[Step]:
+    """The passes, and the checks before the last of them."""
+    if wanted.turned:
+        yield from grinding_steps(facts)
+        return
+    yield Step(
+        "With the wheel stopped and raised, run the table through its whole stroke and the "
+        f"cross-feed over the whole face; the slope is {facts.slant} long.",
+        (
+            "Wheel, flange and guard must clear plate, stack and work everywhere, and still do "
+            "when the wheel has come down to size.",
+        ),
+    )
+    yield Step(
+        f"Touch off at the highest place, then feed down {facts.step} a pass over the whole face.",
+        ("Too deep a cut burns hardened steel, and lifts work that is held by its base alone.",),
+    )
+    yield Step(
+        "With a few passes still to go, measure the angle by another means than its setting, and "
+        "mend the setting if it is off.",
+        ("Wheel stopped and clear. Seat the work again as clean as before.",),
+    )
+    yield Step("Take the last passes and spark out: no feed until no sparks show.")

@@ -1,0 +1,82 @@
+"""Every way of a shop for a feature: those that can, and those that cannot."""
+
+from collections.abc import Iterator, Sequence
+
+from halfangle_service.topics.jobs.plan.features import Wanted
+from halfangle_service.topics.jobs.plan.shop.equipment import (
+    PlanCompoundPlate,
+    PlanEquipment,
+    PlanSinePlate,
+)
+from halfangle_service.topics.jobs.plan.shop.reading import placed
+from halfangle_service.topics.jobs.plan.ways.against import (
+    against_internal,
+    no_blocks,
+    one_angle_only,
+    one_view_only,
+)
+from halfangle_service.topics.jobs.plan.ways.by_wheel import swivelled_workhead, wheel_side
+from halfangle_service.topics.jobs.plan.ways.compound_plate import compound_ways, job_on
+from halfangle_service.topics.jobs.plan.ways.dressed_wheel import dressed_wheel_ways
+from halfangle_service.topics.jobs.plan.ways.sine_plate import sine_plate_ways
+from halfangle_service.topics.jobs.plan.ways.way import RuledOut, ShopBox, Way
+
+
+def every_way(
+    wanted: Wanted, shop: PlanEquipment, boxes: Sequence[ShopBox], max_blocks: int
+) -> Iterator[Way | RuledOut]:
+    """Every way of the shop, those that can and those that cannot."""
+    for path, plate in placed("sine_plates", shop.sine_plates):
+        yield from _on_plate(wanted, shop, plate, path, boxes, max_blocks)
+    for path, compound in placed("compound_plates", shop.compound_plates):
+        yield from _on_compound(wanted, compound, path, boxes, max_blocks)
+    for path, wheel in placed("dressed_wheels", shop.dressed_wheels):
+        if wanted.normal is not None:
+            yield one_angle_only(wanted, "dressed-wheel", wheel.name, path)
+        else:
+            yield from dressed_wheel_ways(wanted, wheel, f"{path}/", boxes, max_blocks)
+    for path, side in placed("wheel_sides", shop.wheel_sides):
+        if wanted.normal is not None:
+            yield one_angle_only(wanted, "wheel-side", side.name, path)
+        else:
+            yield wheel_side(wanted, side, f"{path}/")
+    for path, head in placed("swivelled_workheads", shop.swivelled_workheads):
+        yield swivelled_workhead(wanted, head, f"{path}/")
+
+
+def _on_compound(
+    wanted: Wanted,
+    compound: PlanCompoundPlate,
+    path: str,
+    boxes: Sequence[ShopBox],
+    max_blocks: int,
+) -> Iterator[Way | RuledOut]:
+    """The ways on one compound plate, with each set of blocks."""
+    if wanted.normal is None:
+        yield one_view_only(compound.name, path)
+    elif not boxes:
+        yield no_blocks("compound-sine-plate", compound.name)
+    else:
+        for box in boxes:
+            job = job_on(wanted, wanted.normal, compound, f"{path}/", box, max_blocks)
+            yield from compound_ways(job)
+
+
+def _on_plate(
+    wanted: Wanted,
+    shop: PlanEquipment,
+    plate: PlanSinePlate,
+    path: str,
+    boxes: Sequence[ShopBox],
+    max_blocks: int,
+) -> Iterator[Way | RuledOut]:
+    """The ways on one sine plate, with each set of blocks."""
+    why = against_internal(wanted, shop.internal_spindle)
+    if why is not None:
+        yield RuledOut("sine-plate", (plate.name,), *why)
+    elif wanted.normal is not None:
+        yield one_angle_only(wanted, "sine-plate", plate.name, path)
+    elif not boxes:
+        yield no_blocks("sine-plate", plate.name)
+    else:
+        yield from sine_plate_ways(wanted, plate, f"{path}/", boxes, max_blocks)
