@@ -93,7 +93,7 @@ def test_fields_stand_in_their_groups() -> None:
         },
         "$defs": {"Part": {"properties": {"plate": {"type": "number"}}}},
     }
-    groups = [
+    groups: list[dict[str, Any]] = [
         {"title": "Errors", "advanced": True, "fields": ["error"]},
         {"title": "Plate", "fields": ["plate"]},
     ]
