@@ -98,7 +98,7 @@ def test_rectangles_are_covered_as_their_closed_form_says(seed: int) -> None:
         for signs in product((1, -1), repeat=len(exact)):
             reached = Fraction(x) + sum(s * a for s, a in zip(signs, exact, strict=True))
             total += math.prod(signs) * max(reached, Fraction(0)) ** len(exact)
-        return total / (math.factorial(len(exact)) * 2 ** len(exact) * whole)
+        return Fraction(total / (math.factorial(len(exact)) * 2 ** len(exact) * whole))
 
     width = half_width(budget)
     assert float(below(width) - below(-width)) == pytest.approx(0.95, abs=1e-9)
