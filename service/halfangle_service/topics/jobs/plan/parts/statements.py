@@ -305,7 +305,7 @@ def _answer(race: _Race, found: Deciding, statements: Mapping[str, _Statement]) 
             return figure(value, race.job.wanted.units)
         if unit == "arcsecond":
             return arcsec(value)
-        return f"{plain(value, 3)}{'°' if unit == 'degree' else ''}"
+        return f"{plain(value, 3)}°" if unit == "degree" else plain(value, 3)
 
     return _decision(race, found, f"{words} of {_owner(mine[0], entry.way)}", unit, written)
 
