@@ -125,7 +125,7 @@ def test_checks_name_operations_that_exist() -> None:
 @pytest.mark.parametrize("topic", TOPICS, ids=lambda topic: topic.name)
 def test_every_topic_has_tests_of_its_own(topic: Path) -> None:
     """A topic's published checks are in a folder of its name, in files named after it."""
-    assert list((ROOT / "tests/published" / topic.name).glob(f"test_{topic.name}*.py"))
+    assert list((ROOT / "tests/published" / topic.name).rglob(f"test_{topic.name}*.py"))
 
 
 def test_every_test_says_what_must_be_true() -> None:
