@@ -68,13 +68,13 @@ def static(folder: Path) -> Iterator[str]:
 
 
 def until(told: Callable[[], Any]) -> Any:
-    """What is told at last; an error after a minute without."""
-    for _ in range(1200):
+    """What is told at last; an error after three minutes without."""
+    for _ in range(3600):
         found = told()
         if found:
             return found
         time.sleep(0.05)
-    raise AssertionError("nothing was told in a minute")
+    raise AssertionError("nothing was told in three minutes")
 
 
 def shown(forms: Browser, path: str, request: dict[str, Any]) -> None:

@@ -12,7 +12,7 @@ from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema, JsonSchemaMode, JsonSchemaValue
 from pydantic_core import core_schema
 
-from halfangle_service.fields.base import RequestModel, Rule
+from halfangle_service.fields.base import UNITS, RequestModel, Rule
 from halfangle_service.fields.glossary import option_labels, title_of
 
 DEFINITIONS = "#/$defs/{model}"
@@ -63,9 +63,9 @@ class LabelledSchema(GenerateJsonSchema):
             for field in written.get("properties", {}).values():
                 field.pop("examples", None)
         del written["title"]
-        kinds = _labels_of_constants(written)
-        if kinds and self.mode == "validation":
-            written["title"] = kinds[0]
+        kind = _label_of_kind(written)
+        if kind and self.mode == "validation":
+            written["title"] = kind
         return written
 
     def field_title_should_be_set(self, schema: Any) -> bool:
@@ -79,9 +79,14 @@ class LabelledSchema(GenerateJsonSchema):
         return title_of(name)
 
 
-def _labels_of_constants(schema: JsonSchemaValue) -> list[str]:
-    parts = (part for part in schema.get("properties", {}).values() if "x-labels" in part)
-    return [part["x-labels"][part["const"]] for part in parts if "const" in part]
+def _label_of_kind(schema: JsonSchemaValue) -> str:
+    """The label of the kind, or the kinds, that an object within a request is; else empty."""
+    fields = schema.get("properties", {})
+    kind = fields.get("kind", {})
+    if UNITS in fields or "x-labels" not in kind:
+        return ""
+    tokens = kind.get("enum") or [kind["const"]]
+    return " or ".join(kind["x-labels"][token] for token in tokens)
 
 
 def _written_rule(rule: Rule) -> dict[str, Any]:
