@@ -271,7 +271,9 @@ def plan(
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
     of_parts = parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance)
-    return Outcome(result, (*noted, *advice.of_plan(result, first, ways, rule), *of_parts))
+    return Outcome(
+        result, (*noted, *advice.of_plan(result, first, ways, rule, request.units), *of_parts)
+    )
 
 
 def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:

@@ -315,7 +315,7 @@ def _answer(race: _Race, found: Deciding, statements: Mapping[str, _Statement]) 
             return arcsec(value)
         if unit == "celsius":
             return f"{plain(value, 2)} °C"
-        return f"{plain(value, 3)}{'°' if unit == 'degree' else ''}"
+        return f"{plain(value, 3)}°" if unit == "degree" else plain(value, 3)
 
     return _decision(race, found, f"{words} of {_owner(mine[0], entry.way)}", unit, written)
 
