@@ -104,7 +104,10 @@ def _doubts(best: PlannedWay) -> Iterator[str]:
             unknown = f", not stated: {', '.join(error.not_stated)}" if error.not_stated else ""
             off, spread = arcsec(error.value or 0.0), arcsec(error.expanded_uncertainty)
             limit = f"±{plain(angle.tolerance_arcsec)}″"
-            yield f"the {option(angle.of)} is to be off by {off} ± {spread} of {limit}{unknown}"
+            yield (
+                f"the {option(angle.of)} is expected to be off by {off} ± {spread}, of {limit} "
+                f"allowed{unknown}"
+            )
         elif angle.forecast != "holds":
             yield f"of the {option(angle.of)} nothing was stated"
     runout = best.runout_budget

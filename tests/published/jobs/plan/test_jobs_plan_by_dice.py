@@ -270,3 +270,146 @@ def test_pieces_made_by_dice_are_as_forecast(call: Call, name: str, tolerance: f
         errors = angle_errors(made, feature["kind"], wanted, quarter=quarter)
         assert_covered(way["angles"][0], errors)
         assert_no_block_twice(way)
+
+
+COMPOUND: Json = {
+    "kind": "compound-face",
+    "orientation": {"kind": "projected-angles", "x_angle": 12.0, "y_angle": 20.0},
+    "rise": 0.4,
+}
+#: Quarter turns of the work in plan, by what the plan says of it.
+TURNS = (("right to the back", 1), ("half round", 2), ("right to the front", 3), ("as drawn", 0))
+
+
+def compound_request(hand: str, tolerance: float) -> Json:
+    """The face on a compound plate with everything stated."""
+    request = request_for({**COMPOUND, "hand": hand}, tolerance)
+    plate = {
+        "name": "compound plate",
+        "base_center_distance": 5,
+        "upper_center_distance": 4,
+        "base_axis": "x",
+        "base_errors": ERRORS,
+        "upper_errors": ERRORS,
+        "wheel_face_error_limit_arcsec": WHEEL_FACE,
+    }
+    del request["equipment"]["sine_plates"]
+    request["equipment"]["compound_plates"] = [plate]
+    return request
+
+
+def view_errors(way: Json, rng: np.random.Generator, sign: float) -> list[Values]:
+    """Errors of the angles that the part shows in both views, in arc-seconds."""
+    base_set, upper_set = way["settings"]
+    stacks = {stack["role"]: stack for stack in way["stacks"]}
+    wheel_slope = lot(rng, WHEEL_FACE) / ARCSEC
+    hinges = []
+    for role, length in (("base", 5.0), ("upper", 4.0)):
+        hinge = Made(rng, ERRORS, length, stacks[role]).plates()
+        pitch = lot(rng, ERRORS["axis_pitch_error_limit_arcsec"]) / ARCSEC
+        yaw = lot(rng, ERRORS["axis_yaw_error_limit_arcsec"]) / ARCSEC
+        hinges.append((hinge + pitch, yaw))
+    (base, base_yaw), (upper, upper_yaw) = hinges
+    base = base * (-1.0 if "the front roll" in base_set["action"] else 1.0)
+    upper = upper * (-1.0 if "the left roll" in upper_set["action"] else 1.0)
+    turns = next(turns for words, turns in TURNS if words in base_set["action"])
+    part = (
+        turned_about("x", base)
+        @ turned_about("z", base_yaw)
+        @ turned_about("y", -upper)
+        @ turned_about("z", upper_yaw)
+        @ turned_about("z", math.radians(90.0 * turns))
+    )
+    # The wheel's face slopes along its own width, which is across the travel.
+    wheel = turned_about("x", wheel_slope) @ np.array([0.0, 0.0, 1.0])
+    normal = np.einsum("nji,nj->ni", part, wheel)
+    shown = [np.arctan2(-normal[:, place], normal[:, 2]) for place in (0, 1)]
+    wanted = (sign * math.radians(12.0), math.radians(20.0))
+    return [(found - angle) * ARCSEC for found, angle in zip(shown, wanted, strict=True)]
+
+
+@pytest.mark.outside("jobs.plan", source="Monte Carlo: both hinges, work and wheel in 3-D")
+@pytest.mark.parametrize("tolerance", [30.0, 300.0, 900.0])
+@pytest.mark.parametrize(("hand", "sign"), [("as-drawn", 1.0), ("opposite", -1.0)])
+def test_compound_faces_made_by_dice_are_as_forecast(
+    call: Call, hand: str, sign: float, tolerance: float
+) -> None:
+    """Both hands of a face in two views: each view's errors of 20,000 parts are as forecast."""
+    ways = call("jobs.plan", **compound_request(hand, tolerance))["result"]["ways"]
+    assert ways
+    for place, way in enumerate(ways):
+        rng = np.random.default_rng([place, int(tolerance), len(hand)])
+        shown = view_errors(way, rng, sign)
+        for row, errors in zip(way["angles"], shown, strict=True):
+            assert_covered(row, errors)
+        assert_no_block_twice(way)
+
+
+@pytest.mark.outside("jobs.plan", source="Trigonometry: the sine of the stacks' difference")
+@pytest.mark.parametrize("name", CASES)
+def test_the_stacks_of_each_setting_give_its_angle(call: Call, name: str) -> None:
+    """High less low over the center distance is the sine of what each way is set to, and off by."""
+    feature, _, wanted = CASES[name]
+    half = wanted / (1.0 if feature["kind"] == "angled-face" else 2.0)
+    for way in call("jobs.plan", **request_for(feature, 120.0))["result"]["ways"]:
+        (setting,) = way["settings"]
+        asked = 90.0 - half if way["way"] == "quarter-turn" else half
+        assert setting["angle"]["degrees"] == pytest.approx(asked, abs=1e-9)
+        stands = {s["role"]: math.fsum(s["blocks"]) for s in way["stacks"]}
+        rise = stands["high"] - stands.get("low", 0.0)
+        off = (math.degrees(math.asin(rise / 5.0)) - asked) * 3600.0
+        assert setting["deviation_arcsec"] == pytest.approx(off, abs=1e-4)
+        if "check" in stands:
+            assert stands["check"] == pytest.approx(stands["high"], abs=1e-9)
+
+
+@pytest.mark.outside("jobs.plan", source="Monte Carlo: rolls laid against a cone, seen in section")
+@pytest.mark.parametrize("name", ["60° center", "Morse 3 plug", "2° on both stacks"])
+def test_cones_measured_by_dice_are_as_the_inspection_says(call: Call, name: str) -> None:
+    """Cones made by dice and measured by dice over rolls are told as surely as the plan says.
+
+    What is read less what was made has the uncertainty of the means; what reads within the limits
+    of acceptance is within the tolerance with 95 % at least.
+    """
+    feature, _, wanted = CASES[name]
+    tolerance = 120.0
+    request = request_for(feature, tolerance)
+    result = call("jobs.plan", **request)["result"]
+    way, checks = result["ways"][0], result["checks"]
+    rolls = next(row for row in checks["inspections"] if row["means"] == "over-rolls")
+    stated = request["equipment"]["measuring"]["rolls"]
+    stacks = {stack["role"]: stack for stack in way["stacks"]}
+    rng = np.random.default_rng(len(name))
+    made = Made(rng, ERRORS, 5.0, stacks["high"], stacks.get("low"))
+    errors = angle_errors(made, "cone", wanted, quarter=way["way"] == "quarter-turn")
+    half = (math.radians(wanted) + errors / ARCSEC) / 2.0
+    settings = {setting["name"]: setting["set_to"] for setting in rolls["settings"]}
+    rise = settings["stack_rise"] + lot(rng, stated["stack_rise_error_limit"])
+    # A roll touches table and cone: its center is where its distance to the slant is its radius.
+    foot = feature.get("large_diameter", 0.938) / 2.0
+    radius = settings["roll_diameter"] / 2.0
+    leaning = -1.0 if "on its large end" in rolls["how"] else 1.0
+
+    def over(height: Values | float, half: Values | float) -> Values:
+        """Measure over two rolls that stand so high beside the cone."""
+        center = foot + leaning * (height + radius) * np.tan(half) + radius / np.cos(half)
+        return np.asarray(2.0 * (center + radius))
+
+    readings = {reading["name"]: reading for reading in rolls["readings"]}
+    read, nominal = readings["measure_difference"], math.radians(wanted) / 2.0
+    expected = over(settings["stack_rise"], nominal) - over(0.0, nominal)
+    assert read["expected_reading"] == pytest.approx(float(expected), abs=1e-12)
+    readings_off = lot(rng, stated["measure_error_limit"]) - lot(rng, stated["measure_error_limit"])
+    difference = over(rise, half) - over(0.0, half) + readings_off
+    found = 2.0 * np.arctan2(leaning * difference / 2.0, settings["stack_rise"]) - 2.0 * half
+    proof = rolls["angle_proof"]["angle_error_arcsec"]
+    assert np.std(found) * ARCSEC == pytest.approx(proof["standard_uncertainty"], rel=0.03)
+    told = np.abs(found * ARCSEC) <= proof["expanded_uncertainty"]
+    assert agrees(float(np.mean(told)), proof["coverage_probability"])
+    low, high = read["smallest_accepted_reading"], read["largest_accepted_reading"]
+    if low is None:
+        assert proof["expanded_uncertainty"] > tolerance * 0.9
+        return
+    accepted = (difference >= low) & (difference <= high)
+    wrong = np.abs(errors) > tolerance
+    assert float(np.mean(wrong[accepted])) <= 0.05
