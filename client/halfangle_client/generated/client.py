@@ -16,6 +16,7 @@ from halfangle_client.generated.calls import blocks as _blocks
 from halfangle_client.generated.calls import catalogue as _catalogue
 from halfangle_client.generated.calls import centers as _centers
 from halfangle_client.generated.calls import clearance as _clearance
+from halfangle_client.generated.calls import inspection as _inspection
 from halfangle_client.generated.calls import jobs as _jobs
 from halfangle_client.generated.calls import runout as _runout
 from halfangle_client.generated.calls import sine as _sine
@@ -78,6 +79,7 @@ class Halfangle:
         self.catalogue: _catalogue.CatalogueCalls = _catalogue.CatalogueCalls(self)
         self.centers: _centers.CentersCalls = _centers.CentersCalls(self)
         self.clearance: _clearance.ClearanceCalls = _clearance.ClearanceCalls(self)
+        self.inspection: _inspection.InspectionCalls = _inspection.InspectionCalls(self)
         self.jobs: _jobs.JobsCalls = _jobs.JobsCalls(self)
         self.runout: _runout.RunoutCalls = _runout.RunoutCalls(self)
         self.sine: _sine.SineCalls = _sine.SineCalls(self)
@@ -278,6 +280,7 @@ class AsyncHalfangle:
         self.catalogue: _catalogue.AsyncCatalogueCalls = _catalogue.AsyncCatalogueCalls(self)
         self.centers: _centers.AsyncCentersCalls = _centers.AsyncCentersCalls(self)
         self.clearance: _clearance.AsyncClearanceCalls = _clearance.AsyncClearanceCalls(self)
+        self.inspection: _inspection.AsyncInspectionCalls = _inspection.AsyncInspectionCalls(self)
         self.jobs: _jobs.AsyncJobsCalls = _jobs.AsyncJobsCalls(self)
         self.runout: _runout.AsyncRunoutCalls = _runout.AsyncRunoutCalls(self)
         self.sine: _sine.AsyncSineCalls = _sine.AsyncSineCalls(self)

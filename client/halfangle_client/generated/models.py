@@ -839,7 +839,7 @@ class ClearanceGuard(RequestModel):
 
 
 class ClearancePlate(RequestModel):
-    """The sine plate. Its rolls are taken to be centered in its underside."""
+    """The sine plate with the distance of its rolls."""
 
     length: float
     """Length up the slope, in `units`. [length, 1e-06 to 10000]"""
@@ -847,8 +847,6 @@ class ClearancePlate(RequestModel):
     """From its top to the centers of its rolls, in `units`. [length, 1e-06 to 10000]"""
     closed_height: float
     """Its top over the table at zero tilt, in `units`. [length, 1e-06 to 10000]"""
-    center_distance: float
-    """Distance between the centers of the rolls, in `units`. [length, 1e-06 to 10000]"""
     roll_diameter: float
     """Diameter of the rolls, in `units`. [length, 1e-06 to 10000]"""
     low_roll_from_end: float | None = None
@@ -857,6 +855,8 @@ class ClearancePlate(RequestModel):
     lie in the middle of the plate's length. A plate whose low end would tilt into its base
     is refused. [length, 0 to 10000]
     """
+    center_distance: float
+    """Distance between the centers of the rolls, in `units`. [length, 1e-06 to 10000]"""
 
 
 class ClearancePoint(AnswerModel):
@@ -887,10 +887,6 @@ class ClearanceTurningPart(RequestModel):
 class ClearanceWheel(RequestModel):
     """Wheel, flanges and guard."""
 
-    diameter: float
-    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
-    width: float
-    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
     worn_diameter: float | None = None
     """Diameter that it will wear to, in `units`. [length, 1e-06 to 10000]"""
     flange_diameter: float
@@ -899,6 +895,10 @@ class ClearanceWheel(RequestModel):
     """Width over both flanges, in `units`; at least the wheel's. [length, 1e-06 to 10000]"""
     guard: ClearanceGuard | None = None
     """The guard. Absent: it is left out, the answer says so, and nothing is said to hold."""
+    diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    width: float
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
 
 
 class ConeWork(RequestModel):
@@ -1189,6 +1189,563 @@ class GrindingWay(AnswerModel):
     """Why it is ruled out; empty where it is not."""
 
 
+class InspectedConeFeature(RequestModel):
+    """An outer cone between two diameters, such as a center: 0 for a sharp point."""
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+    cone_angle_grade: (
+        Literal[
+            "AT1",
+            "AT2",
+            "AT3",
+            "AT4",
+            "AT5",
+            "AT6",
+            "AT7",
+            "AT8",
+            "AT9",
+            "AT10",
+            "AT11",
+            "AT12",
+        ]
+        | None
+    ) = None
+    """Grade of the cone angle."""
+    included_angle_band_arcsec: float | None = None
+    """
+    Whole tolerance of the included angle, from least to most. [arcsecond, over 0, at most
+    36000]
+    """
+    included_angle_tolerance_arcsec: float | None = None
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    disposition: Literal["plus", "minus", "symmetric"] = "symmetric"
+    """
+    Where a grade or a band lies to the nominal angle; `symmetric` has half of it to either
+    side.
+    """
+    large_diameter_tolerance: float | None = None
+    """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
+    kind: Literal["cone"]
+
+
+class InspectedFaceFeature(RequestModel):
+    """A plane face at an angle to its base."""
+
+    kind: Literal["angled-face"]
+    face_angle: float | str
+    """
+    Angle between the face and the base, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    rise: float
+    """Height of the face, square to the base, in `units`. [length, 1e-06 to 10000]"""
+    tolerance_arcsec: float
+    """± tolerance of that angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+
+
+class InspectedPart(AnswerModel):
+    """The part as it was read, with the limits of its angle."""
+
+    kind: Literal["cone", "taper-plug", "taper-socket", "angled-face"] | str
+    """Which kind it is."""
+    included_angle: Angle | None
+    """Included angle; null of a face."""
+    half_angle: Angle | None
+    """Half angle; null of a face."""
+    face_angle: Angle | None
+    """Angle between face and base; null of a cone."""
+    large_diameter: float | None
+    """Diameter at the large end, a socket's mouth; null of a face. [length]"""
+    small_diameter: float | None
+    """Diameter at the small end, 0 at a point; null of a face. [length]"""
+    length: float | None
+    """Length along the axis; null of a face. [length]"""
+    smallest_allowed_angle: Angle
+    """Smallest angle that the tolerance allows: included, of a face to its base."""
+    largest_allowed_angle: Angle
+    """Largest angle that the tolerance allows."""
+    angle_band_arcsec: float
+    """Whole tolerance of that angle, from least to most. [arcsecond]"""
+
+
+class InspectedPlugFeature(RequestModel):
+    """A taper plug or shank."""
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    cone_angle_grade: (
+        Literal[
+            "AT1",
+            "AT2",
+            "AT3",
+            "AT4",
+            "AT5",
+            "AT6",
+            "AT7",
+            "AT8",
+            "AT9",
+            "AT10",
+            "AT11",
+            "AT12",
+        ]
+        | None
+    ) = None
+    """Grade of the cone angle."""
+    included_angle_band_arcsec: float | None = None
+    """
+    Whole tolerance of the included angle, from least to most. [arcsecond, over 0, at most
+    36000]
+    """
+    included_angle_tolerance_arcsec: float | None = None
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    disposition: Literal["plus", "minus", "symmetric"] = "symmetric"
+    """
+    Where a grade or a band lies to the nominal angle; `symmetric` has half of it to either
+    side.
+    """
+    large_diameter_tolerance: float | None = None
+    """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
+    gauge_diameter: float | None = None
+    """
+    Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its
+    own. [length, 1e-06 to 10000]
+    """
+    length: float | None = None
+    """
+    Length from the gauge line to the small end, in `units`; of a standard taper absent
+    where its table has one. [length, 1e-06 to 10000]
+    """
+    kind: Literal["taper-plug"]
+
+
+class InspectedSocketFeature(RequestModel):
+    """A taper socket; its large end is its mouth."""
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    cone_angle_grade: (
+        Literal[
+            "AT1",
+            "AT2",
+            "AT3",
+            "AT4",
+            "AT5",
+            "AT6",
+            "AT7",
+            "AT8",
+            "AT9",
+            "AT10",
+            "AT11",
+            "AT12",
+        ]
+        | None
+    ) = None
+    """Grade of the cone angle."""
+    included_angle_band_arcsec: float | None = None
+    """
+    Whole tolerance of the included angle, from least to most. [arcsecond, over 0, at most
+    36000]
+    """
+    included_angle_tolerance_arcsec: float | None = None
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    disposition: Literal["plus", "minus", "symmetric"] = "symmetric"
+    """
+    Where a grade or a band lies to the nominal angle; `symmetric` has half of it to either
+    side.
+    """
+    large_diameter_tolerance: float | None = None
+    """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
+    gauge_diameter: float | None = None
+    """
+    Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its
+    own. [length, 1e-06 to 10000]
+    """
+    length: float | None = None
+    """
+    Length from the gauge line to the small end, in `units`; of a standard taper absent
+    where its table has one. [length, 1e-06 to 10000]
+    """
+    kind: Literal["taper-socket"]
+
+
+class InspectionAngleProof(AnswerModel):
+    """What a means proves of the angle: a cone's included angle, a face's to its base."""
+
+    angle_error_arcsec: ArcsecEstimate
+    """The error that it finds of a nominal part, 0, with its own uncertainty."""
+    proves_tolerance: bool | None
+    """
+    Whether a reading of it can prove the tolerance, by `decision_rule`; null where what was
+    not stated of it decides.
+    """
+    smallest_accepted_error_arcsec: float | None
+    """
+    Smallest error found, measured less nominal, that proves the tolerance; null where none
+    does. [arcsecond]
+    """
+    largest_accepted_error_arcsec: float | None
+    """Largest error found that proves the tolerance. [arcsecond]"""
+
+
+class InspectionBalls(RequestModel):
+    """Balls, to lay into a socket one at a time."""
+
+    ball_diameters: list[float]
+    """
+    Diameters of the balls at hand, in `units`. [1 to 20 entries, each length, 1e-06 to
+    10000]
+    """
+    measure_error_limit: float | None = None
+    """Largest error ± of each depth, in `units`. [length, 0 to 10000]"""
+    roll_error_limit: float | None = None
+    """Largest error ± of a ball's diameter, in `units`. [length, 0 to 10000]"""
+
+
+class InspectionBluing(RequestModel):
+    """A gauge of the part's own taper and a marking film."""
+
+    contact_length: float | None = None
+    """
+    Length of contact along the axis, from the large end, in `units`. Absent: the part's
+    whole length. [length, 1e-06 to 10000]
+    """
+    blue_film: float | None = None
+    """
+    Thickness of the marking film; 0.00008 in or 0.002 mm where left out (common practice,
+    no source). [length, 1e-06 to 10000]
+    """
+    blue_film_error_limit: float | None = None
+    """Largest error ± of that thickness, in `units`; less than it. [length, 0 to 10000]"""
+    marked_share_error_limit_percent: float | None = None
+    """
+    Largest error ± of the share judged by eye, in percent of the length. Absent: only a
+    part marked all over is judged. [percent, 0 to 100]
+    """
+    gauge_angle_error_limit_arcsec: float | None = None
+    """Largest error ± of the gauge's own included angle. [arcsecond, 0 to 324000]"""
+
+
+class InspectionComparator(RequestModel):
+    """An optical comparator or a toolmaker's microscope."""
+
+    instrument_angle_error_limit_arcsec: float | None = None
+    """Largest error ± of an angle read on it. [arcsecond, 0 to 324000]"""
+
+
+class InspectionGauges(RequestModel):
+    """A plug or ring gauge whose depth is measured; two with sharp edges give the angle too."""
+
+    gauge_diameter: float
+    """The gauge's diameter at its line or sharp edge, in `units`. [length, 1e-06 to 10000]"""
+    gauge_length: float = 0.0
+    """
+    How far the gauge's cone runs from its line toward the small end; 0 for a sharp edge.
+    [length, 0 to 10000]
+    """
+    second_gauge_diameter: float | None = None
+    """Diameter of a second gauge, at a sharp edge, in `units`. [length, 1e-06 to 10000]"""
+    depth_error_limit: float | None = None
+    """Largest error ± of each depth, in `units`. [length, 0 to 10000]"""
+    gauge_error_limit: float | None = None
+    """Largest error ± of each gauge's diameter, in `units`. [length, 0 to 10000]"""
+
+
+class InspectionNextStep(AnswerModel):
+    """One thing to do next."""
+
+    step: (
+        Literal[
+            "accept",
+            "set-apart",
+            "hold-back",
+            "state-the-uncertainty",
+            "measure-better",
+            "read-more-often",
+            "let-it-soak",
+            "bring-within-gauge-limits",
+            "say-who-proves",
+        ]
+        | str
+    )
+    """What to do, as a token."""
+    words: str
+    """The same in plain words, with its figures."""
+
+
+class InspectionOverlayResult(AnswerModel):
+    """The overlay, and its sizes on paper in the request's `units`."""
+
+    svg: str | None
+    """
+    The overlay as SVG, its size in millimetres: printed at 100 % it is true, which the bar
+    on it checks. Null where it was not asked for.
+    """
+    dxf: str | None
+    """
+    The overlay as the text of a DXF file (2000) in the request's `units` times the
+    magnification: closed outlines on the layers NOMINAL, SMALLEST and LARGEST, the large
+    end at x = 0, the axis along x. Null where it was not asked for.
+    """
+    drawn_length: float
+    """Length of the profile as drawn. [length]"""
+    drawn_diameter: float
+    """Large diameter as drawn. [length]"""
+    drawn_band: float
+    """Widest distance of a limit from the nominal line as drawn, square to it. [length]"""
+
+
+class InspectionPlate(RequestModel):
+    """A sine bar or plate with an indicator; its stack is of the blocks sent, else of any."""
+
+    center_distance_error_limit: float | None = None
+    """Largest error ± of the center distance, in `units`. [length, 0 to 10000]"""
+    roll_difference: float | None = None
+    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
+    roll_parallelism: float | None = None
+    """
+    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
+    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
+    """
+    face_parallelism: float | None = None
+    """
+    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    face_parallelism_on_rolls: bool = False
+    """
+    True where the face's parallelism was measured with the plate resting on its rolls: it
+    then holds the rolls' difference already, and only the rest of it counts.
+    """
+    face_flatness: float | None = None
+    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
+    face_length: float | None = None
+    """
+    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
+    the center distance. [length, 1e-06 to 10000]
+    """
+    table_flatness: float | None = None
+    """
+    Limit ± of the difference in height of the surface plate under the two rolls, in
+    `units`. [length, 0 to 10000]
+    """
+    particle: float | None = None
+    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_celsius: float | None = None
+    """
+    Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). Not stated where
+    absent: unlike materials then turn the angle by an unknown amount, and even of like ones
+    the coefficients are known only to so much. [°C, -40 to 150]
+    """
+    temperature_error_limit_celsius: float | None = None
+    """Largest error ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float | None = None
+    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
+    plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
+    """Material of the plate."""
+    axis_yaw_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the yaw of the work's axis out of the plane in which the plate tilts;
+    at most 18000, which is 5°. It acts by its square, always toward a smaller angle.
+    [arcsecond, 0 to 18000]
+    """
+    axis_pitch_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the pitch of the work's axis to the plate's face, in the plane in
+    which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+    """
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    holding: Literal["between-centers", "on-its-generator", "in-a-vee"] | None = None
+    """How a cone is held on the plate. Absent: between centers. Does not count for a face."""
+    vee_angle: float | str = 90.0
+    """
+    Included angle of the vee, in degrees; counts for `in-a-vee` only. [degree, 1 to 175; or
+    text in degrees, minutes, seconds]
+    """
+    resolution: float | None = None
+    """
+    Step to which a stack can be built, in `units`. Absent: 0.0001 in or 0.001 mm. [length,
+    1e-06 to 10000]
+    """
+    stack_error_limit: float | None = None
+    """
+    Largest error ± of the stack's height, in `units`, where no blocks were sent; those
+    bring their own. [length, 0 to 10000]
+    """
+    block_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] | None = (
+        None
+    )
+    """Material of the blocks. Absent: steel. A `box` says it of each block."""
+    indicator_travel: float | None = None
+    """
+    Travel of the indicator along the surface, in `units`. Absent: four fifths of the
+    surface's length. [length, 1e-06 to 10000]
+    """
+    indicating_error_limit: float | None = None
+    """
+    Largest error ± of the rise that the indicator reads over its travel, in `units`: its
+    own, and that of what it runs on. [length, 0 to 10000]
+    """
+
+
+class InspectionReading(AnswerModel):
+    """One figure to read, with its limits."""
+
+    name: str
+    """What is read, by the name of the field that takes or gives it elsewhere."""
+    unit: str
+    """Unit of the figures, as `x-unit` names units; `length` is the request's."""
+    expected_reading: float
+    """What a nominal part reads. [stated]"""
+    smallest_reading: float | None
+    """
+    Least that a part within its tolerances reads; null where a tolerance that it depends on
+    was not stated. [stated]
+    """
+    largest_reading: float | None
+    """Most that such a part reads. [stated]"""
+    smallest_accepted_reading: float | None
+    """
+    Least reading that proves the tolerance, by `decision_rule`; null where none does, and
+    where the reading speaks of angle and size at once. [stated]
+    """
+    largest_accepted_reading: float | None
+    """Largest reading that proves the tolerance. [stated]"""
+
+
+class InspectionRolls(RequestModel):
+    """Pairs of equal rolls, to measure an outer cone over."""
+
+    roll_diameters: list[float]
+    """
+    Diameters of the pairs at hand, in `units`. [1 to 20 entries, each length, 1e-06 to
+    10000]
+    """
+    standing_on: Literal["small-end", "large-end"] | None = None
+    """
+    End that the part stands on. Absent: its small end, where that is wide enough to stand
+    on, else its large one.
+    """
+    stack_rise: float | None = None
+    """
+    Height of the two equal stacks under the rolls at the upper height. Absent: the highest
+    in whole steps of 0.05 in or 1 mm that the cone has room for. [length, 1e-06 to 10000]
+    """
+    measure_error_limit: float | None = None
+    """Largest error ± of each measure over the rolls, in `units`. [length, 0 to 10000]"""
+    roll_error_limit: float | None = None
+    """
+    Largest error ± of a roll's diameter, in `units`; counts for the size. [length, 0 to
+    10000]
+    """
+    stack_rise_error_limit: float | None = None
+    """Largest error ± of the stacks' height, in `units`. [length, 0 to 10000]"""
+
+
+class InspectionSetting(AnswerModel):
+    """What a means is set up with."""
+
+    name: str
+    """What it is, by the name of the field that states it where it is asked for."""
+    unit: str
+    """Unit of `set_to`, as `x-unit` names units; `length` is the request's."""
+    set_to: float
+    """What it is. [stated]"""
+
+
 class LengthContribution(AnswerModel):
     """One contribution to a length, in the request's `units`."""
 
@@ -1265,6 +1822,41 @@ class LengthEstimate(AnswerModel):
     """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
+class LengthJudged(AnswerModel):
+    """A diameter, a depth or a TIR judged, in the request's `units`."""
+
+    smallest_allowed: float | None
+    """Lower limit; null where there is none. [length]"""
+    largest_allowed: float | None
+    """Upper limit; null where there is none. [length]"""
+    smallest_accepted: float | None
+    """
+    Lower gauge limit: the smallest value that, measured as well as this one, proves that
+    the limits are kept. Null without a lower limit, and where no value does. [length]
+    """
+    largest_accepted: float | None
+    """Upper gauge limit, likewise the largest such value. [length]"""
+    rejected_below: float | None
+    """
+    Below this value, measured as well as this one, the limits are proved not to be kept.
+    Null without a lower limit, and where no value proves it. [length]
+    """
+    rejected_above: float | None
+    """Likewise above this value. [length]"""
+    needed_standard_uncertainty: float | None
+    """
+    Largest standard uncertainty with which the value as measured would prove that the
+    limits are kept, or where it lies outside that they are not; the error distributed as
+    the one stated, else normal. Of simple acceptance the one agreed on. Null where the rule
+    does not go by it, and where none would do: on a limit. [length]
+    """
+    estimate: LengthEstimate
+    """
+    The length as measured, corrected to 20 °C where temperatures were sent, with its
+    uncertainty.
+    """
+
+
 class OperationEntry(AnswerModel):
     """One line of the catalogue."""
 
@@ -1287,6 +1879,146 @@ class OperationList(AnswerModel):
 
     operations: list[OperationEntry]
     """The rows, in order."""
+
+
+class PickedPoint(RequestModel):
+    """One point picked on the profile."""
+
+    x: float
+    """Coordinate to the right. [length, -10000 to 10000]"""
+    y: float
+    """Coordinate upward. [length, -10000 to 10000]"""
+
+
+class PlanAngle(AnswerModel):
+    """The error of one angle of the feature to expect, against its tolerance."""
+
+    of: Literal["included-angle", "face-angle", "x-angle", "y-angle"] | str
+    """Which angle."""
+    error_arcsec: ArcsecEstimate
+    """
+    Its error: known deviations, temperature and the mean of a yaw as its value, the rest as
+    its uncertainty.
+    """
+    tolerance_arcsec: float
+    """± tolerance asked for. [arcsecond]"""
+    tolerance_used_percent: float | None
+    """Worst case over tolerance; null where no contribution was stated. [percent]"""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """
+    Whether it will keep the tolerance, by `decision_rule`; never `holds` with something not
+    stated.
+    """
+
+
+class PlanAngledFace(RequestModel):
+    """A plane face at an angle to its base."""
+
+    kind: Literal["angled-face"]
+    face_angle: float | str
+    """
+    Angle between the face and the base, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    rise: float
+    """Height of the face, square to the base, in `units`. [length, 1e-06 to 10000]"""
+    tolerance_arcsec: float
+    """± tolerance of that angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+
+
+class PlanAssumption(AnswerModel):
+    """What was taken as usual, since it was not stated; common practice, no source."""
+
+    name: str
+    """Field of the request that would state it, as a path."""
+    assumed_value: float
+    """What was taken, in `input_unit`. [stated]"""
+    input_unit: str
+    """Unit of the value, as `x-unit` names units."""
+
+
+class PlanBatch(AnswerModel):
+    """The pieces of the job on one wheel; what was not stated could only make a dress sooner."""
+
+    growth_per_piece_arcsec: float | None
+    """
+    Growth of the angle's error in one piece; null where no breakdown was stated, and by
+    another wheel than the flat one over the plates. [arcsecond]
+    """
+    pieces_per_dress: int | None
+    """
+    Most pieces on one dress, so that the last still keeps the tolerance by `decision_rule`
+    and what was stated; 0 where not even the first does. [count]
+    """
+    growth_at_last_arcsec: float | None
+    """Growth up to the last piece before a dress. [arcsecond]"""
+    dressings: int | None
+    """Dresses between the first piece and the last. [count]"""
+    pieces_inspected: int
+    """How many pieces to measure. [count]"""
+    pieces_to_measure: list[int]
+    """
+    Which, by number: first, last before each dress, first after it, last of all; no more
+    than the first 24 of them. First and last where no dress is known. [each count]
+    """
+    reason: str
+    """Why these, in plain words."""
+    not_stated: list[str]
+    """
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
+    """
+
+
+class PlanBest(AnswerModel):
+    """The way that would be best; null and empty where none would be fit."""
+
+    way_number: int | None
+    """
+    Its place in `ways` as they are ranked now, the first being 1; null where no way would
+    hold or might. [count]
+    """
+    best_way: str | None
+    """It in plain words, with its equipment."""
+
+
+class PlanBlockSet(RequestModel):
+    """A set of gauge blocks."""
+
+    set: str | None = None
+    """
+    Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is needed.
+    [1 to 60 characters]
+    """
+    sizes: list[float] | None = None
+    """
+    Nominal sizes of the blocks that the shop has, each once, in `units`. Where there are
+    several of a size, send `box` with its `count`. [1 to 500 entries, each length, 1e-06 to
+    10000]
+    """
+    box: list[BlockOwned] | None = None
+    """The shop's own blocks with what is known of them. [1 to 500 entries]"""
+    missing: list[float] | None = None
+    """
+    Sizes that are missing from the set, one entry a block, in `units`. [at most 500
+    entries, each length, 1e-06 to 10000]
+    """
+    in_use: list[float] | None = None
+    """
+    Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500 entries,
+    each length, 1e-06 to 10000]
+    """
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 60 characters]"""
+    grade: str | None = None
+    """
+    Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it,
+    for the height's uncertainty. [1 to 60 characters]
+    """
+    block_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] | None = (
+        None
+    )
+    """Material of the blocks. Absent: steel. A `box` says it of each block."""
 
 
 class PlanCheck(AnswerModel):
@@ -1324,6 +2056,287 @@ class PlanCheck(AnswerModel):
     """
 
 
+class PlanFeeding(RequestModel):
+    """How the shop feeds. What is absent is taken as usual, and the plan says so."""
+
+    grinding_allowance: float | None = None
+    """
+    Stock left on the surface, measured square to it, in `units`. Absent: passes and times
+    of them are not told. [length, 1e-06 to 10000]
+    """
+    rough_downfeed_per_pass: float | None = None
+    """Downfeed of a roughing pass, square to the surface, in `units`. [length, 1e-06 to 10000]"""
+    finish_downfeed_per_pass: float | None = None
+    """
+    Downfeed of a finishing pass, square to the surface, in `units`. [length, 1e-06 to
+    10000]
+    """
+    finish_allowance: float | None = None
+    """Stock left for finishing, square to the surface, in `units`. [length, 0 to 10000]"""
+    spark_out_passes: int = 2
+    """Passes without feed at the end. [count, 0 to 100]"""
+    past_large_end: float | None = None
+    """How far the wheel goes past the large end of the ground line. [length, 0 to 10000]"""
+    past_small_end: float | None = None
+    """How far it goes past the small end. [length, 0 to 10000]"""
+    width_across_slope: float | None = None
+    """Width of a face across its slope, in `units`; not of a cone. [length, 1e-06 to 10000]"""
+    work_rpm: float | None = None
+    """Turns of the work in a minute; not of a face. [per minute, 1 to 500000]"""
+    diameter_error_limit: float | None = None
+    """
+    Largest error ± of the diameter as it is measured at the gauge line. [length, 0 to
+    10000]
+    """
+    axial_position_error_limit: float | None = None
+    """
+    Largest error ± of the place of gauge line or point along the axis, as it is measured,
+    in `units`. [length, 0 to 10000]
+    """
+    height_error_limit: float | None = None
+    """Largest error ± of a face's height as it is measured, in `units`. [length, 0 to 10000]"""
+    dial_error_limit: float | None = None
+    """
+    Largest error ± of the feed dial from the first touch on, the wheel's wear in it, in
+    `units`. [length, 0 to 10000]
+    """
+
+
+class PlanInternalSpindle(RequestModel):
+    """A spindle whose wheel goes into a bore."""
+
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    reach: float
+    """How far wheel and quill go into a bore, in `units`. [length, 1e-06 to 10000]"""
+
+
+class PlanMeasuring(RequestModel):
+    """
+    Means of measuring the ground feature and of checking the set-up that grinds it.
+
+    A limit of error that is not sent is not stated, and no judgement comes out of it.
+    """
+
+    rolls: InspectionRolls | None = None
+    """Pairs of rolls."""
+    balls: InspectionBalls | None = None
+    """Balls."""
+    gauges: InspectionGauges | None = None
+    """A gauge by its depth, or two with sharp edges."""
+    comparator: InspectionComparator | None = None
+    """An optical comparator."""
+    bluing: InspectionBluing | None = None
+    """A gauge and a marking film."""
+    stack_reading_error_limit: float | None = None
+    """
+    Largest error ± of a wrung stack's height as measured, by micrometer or comparator, in
+    `units`. [length, 0 to 10000]
+    """
+    comparison_error_limit: float | None = None
+    """
+    Largest error ± of the difference of two stacks as an indicator compares them, in
+    `units`. [length, 0 to 10000]
+    """
+    tir_error_limit: float | None = None
+    """Largest error ± of a TIR as read on the cone, in `units`. [length, 0 to 10000]"""
+
+
+class PlanMistake(AnswerModel):
+    """The smallest wrong block of one stack that leaves the tolerance of an angle."""
+
+    role: Literal["high", "low", "base", "upper", "check"] | str
+    """Which stack it is in."""
+    meant: float
+    """Block that belongs in the stack. [length]"""
+    wrung: float
+    """Block taken in its place. [length]"""
+    height_change: float
+    """What it adds to the stack's actual height. [length]"""
+    angle_error_arcsec: float | None
+    """
+    Angle that the feature then has, less the one wanted, by the sine itself; null where
+    nothing stands on such a stack. [arcsecond]
+    """
+    seen_by: list[
+        Literal[
+            "stack-measured",
+            "second-stack",
+            "same-setting",
+            "re-seated",
+            "over-rolls",
+            "over-balls",
+            "gauge-depth",
+            "two-gauges",
+            "sine-plate",
+            "comparator",
+            "bluing",
+        ]
+        | str
+    ]
+    """
+    Checks that would show it: it shows more than they tell apart. Empty where none does, or
+    nothing was stated of any.
+    """
+
+
+class PlanObservedPiece(RequestModel):
+    """A piece of an earlier batch on this wheel, as it was measured."""
+
+    piece_since_dress: int
+    """Which piece it was since the wheel was dressed, the first being 1. [count, 1 to 1000000]"""
+    measured_error_arcsec: float
+    """
+    Its angle as measured, less the angle wanted: of a cone the included one. [arcsecond,
+    -324000 to 324000]
+    """
+
+
+class PlanPhase(AnswerModel):
+    """Roughing or finishing. Lengths square to the surface but where they say otherwise."""
+
+    stock: float
+    """What it takes off. [length]"""
+    downfeed_per_pass: float
+    """Downfeed of a pass. [length]"""
+    cutting_passes: int
+    """Passes with feed. [count]"""
+    last_pass: float
+    """Downfeed of the last of them. [length]"""
+    dial_per_pass: float
+    """
+    What the feed dial moves in a pass: the downfeed where the slide goes square to the
+    surface, more where it goes square to the work's axis. [length]
+    """
+    advance: float | None
+    """
+    Advance along the slant in a turn of the work, or across a face in a stroke; null where
+    the wheel is plunged, or was not stated. [length]
+    """
+    minutes: float | None
+    """Time that it takes; null where not known. [minute]"""
+
+
+class PlanPlateBody(RequestModel):
+    """Body of a sine plate; clearance is worked out with it."""
+
+    length: float
+    """Length up the slope, in `units`. [length, 1e-06 to 10000]"""
+    thickness: float
+    """From its top to the centers of its rolls, in `units`. [length, 1e-06 to 10000]"""
+    closed_height: float
+    """Its top over the table at zero tilt, in `units`. [length, 1e-06 to 10000]"""
+    roll_diameter: float
+    """Diameter of the rolls, in `units`. [length, 1e-06 to 10000]"""
+    low_roll_from_end: float | None = None
+    """
+    From the plate's low end to the center of the low roll, in `units`. Absent: the rolls
+    lie in the middle of the plate's length. A plate whose low end would tilt into its base
+    is refused. [length, 0 to 10000]
+    """
+
+
+class PlanRoom(RequestModel):
+    """Gap and room to keep under the wheel."""
+
+    gap_wanted: float | None = None
+    """Least gap wanted everywhere, in `units`. [length, 0 to 10000]"""
+    room_under_wheel: float | None = None
+    """
+    Greatest height from the table to the wheel's lowest line with the head raised, in
+    `units`. Absent: the height is not judged. [length, 1e-06 to 10000]
+    """
+
+
+class PlanSeatReading(AnswerModel):
+    """One reading of the cone's runout in a seat, and what it shows."""
+
+    turned: Literal["nothing", "work", "adapter-and-work"] | str
+    """What is turned by half a turn before it is read."""
+    how: str
+    """How, and what the reading is."""
+    shows: list[Literal["spindle-and-form", "fixture", "adapter"] | str]
+    """What the reading shows, together."""
+    largest_tir: float | None
+    """
+    Most that work within its limit reads, square to its surface; null where the reading
+    says nothing of the limit. [length]
+    """
+
+
+class PlanSetUpCheck(AnswerModel):
+    """A check of the set-up, or of the runout."""
+
+    check: Literal["stack-measured", "second-stack", "same-setting", "re-seated"] | str
+    """Which check."""
+    how: str
+    """How it is made."""
+    told_apart: float | None
+    """
+    Expanded uncertainty of what it reads; null where it reads no length, or nothing was
+    stated of it. [length]
+    """
+    proves_tolerance: bool | None
+    """
+    Whether it can prove the limit of the runout, or the angle's tolerance; null where what
+    was not stated decides.
+    """
+    acceptance_tir: float | None
+    """
+    Reading up to which it proves the limit of the runout; null of the others, and where it
+    proves none. [length]
+    """
+
+
+class PlanSetting(AnswerModel):
+    """What is set to which angle."""
+
+    part: Literal["plate", "base", "upper", "dresser", "work", "workhead"] | str
+    """What is set."""
+    angle: Angle
+    """Angle to set."""
+    height: float | None
+    """Difference of the stacks that sets it, not rounded; null of a scale. [length]"""
+    deviation_arcsec: float | None
+    """
+    What is set less the angle wanted, by the stacks as they are; null of a scale.
+    [arcsecond]
+    """
+    arcsec_per_step: float | None
+    """Change of angle for one bench step of height; null of a scale. [arcsecond]"""
+    action: str
+    """What to do, in plain words."""
+
+
+class PlanStack(AnswerModel):
+    """A stack of a way; all of them come from one box, no block twice."""
+
+    blocks: list[float]
+    """Nominal sizes of the blocks, largest first. [each length]"""
+    marks: list[str | None]
+    """
+    Identification marks of the same blocks, null where one has none; empty where none of
+    them has one.
+    """
+    count: int
+    """How many blocks. [count]"""
+    total: float
+    """Sum of the nominal sizes. [length]"""
+    deviation: float
+    """Total less the height asked for. [length]"""
+    actual_height: LengthEstimate
+    """
+    Height of the stack at 20 °C: the sum of nominal sizes and measured deviations, and how
+    far calibrations and grade limits leave it open. Nothing is said of that, and `grade`
+    named as not stated, where neither is known of some block. `blocks.budget` takes in
+    films and temperature.
+    """
+    actual_deviation: float
+    """Actual height less the height asked for. [length]"""
+    role: Literal["high", "low", "base", "upper", "check"] | str
+    """Where it stands; `check`: to compare another one with."""
+
+
 class PlanStep(AnswerModel):
     """One step of the work, in order."""
 
@@ -1333,6 +2346,161 @@ class PlanStep(AnswerModel):
     """What to do."""
     cautions: list[str]
     """What to be careful of."""
+
+
+class PlanStopReading(AnswerModel):
+    """What can be read to stop by."""
+
+    read_off: Literal["diameter", "axial-position", "height", "feed-dial"] | str
+    """What is read."""
+    per_downfeed: float
+    """Its change for one unit of downfeed."""
+    at_finish: float | None
+    """What it reads when roughing is done; null where allowance or size is unknown. [length]"""
+    at_size: float | None
+    """
+    What it reads at size: diameter or height as such, the axial position what a gauge
+    stands off its place, the dial counted from the first touch. [length]
+    """
+    reading_error_limit: float | None
+    """Largest error ± of the reading; null where it is not stated. [length]"""
+    layer_error_limit: float | None
+    """The layer, square to the surface, that this error comes to. [length]"""
+
+
+class PlanThreshold(AnswerModel):
+    """A value above which another way is best."""
+
+    way_number: int | None
+    """
+    Its place in `ways` as they are ranked now, the first being 1; null where no way would
+    hold or might. [count]
+    """
+    best_way: str | None
+    """It in plain words, with its equipment."""
+    above: float
+    """The value, in `input_unit`, to a half of a percent. [stated]"""
+    input_unit: str
+    """Unit of the value, as `x-unit` names units."""
+
+
+class PlanTime(AnswerModel):
+    """Time of a way by its parts, in minutes."""
+
+    setup_minutes: float
+    """To set up, the first dress with it. [minute]"""
+    loading_minutes: float
+    """
+    To put a piece in and take it out; 0 where `minutes_per_piece` was stated, which holds
+    it. [minute]
+    """
+    minutes_per_piece: float
+    """To grind one piece: as stated, else by the feed, else as usual. [minute]"""
+    inspection_minutes: float
+    """To inspect one piece. [minute]"""
+    dressing_minutes: float
+    """To dress the wheel again (common practice, no source). [minute]"""
+    pieces_inspected: int
+    """Pieces that are inspected: first and last where no dress is known. [count]"""
+    dressings: int
+    """Dresses between the pieces; 0 where not told. [count]"""
+    by_feed: bool
+    """Whether the time of a piece follows from the feed."""
+
+
+class PlanWheelHead(RequestModel):
+    """Flanges and guard, and how far the wheel wears."""
+
+    worn_diameter: float | None = None
+    """Diameter that it will wear to, in `units`. [length, 1e-06 to 10000]"""
+    flange_diameter: float
+    """Diameter of the flanges, in `units`. [length, 1e-06 to 10000]"""
+    flange_width: float
+    """Width over both flanges, in `units`; at least the wheel's. [length, 1e-06 to 10000]"""
+    guard: ClearanceGuard | None = None
+    """The guard. Absent: it is left out, the answer says so, and nothing is said to hold."""
+
+
+class PlanWheelSide(RequestModel):
+    """A wheel that may grind with its side."""
+
+    rated_for_side: bool | None = None
+    """
+    Whether the wheel is stated to be rated for grinding with its side. Absent where it is
+    not known: then this way is ruled out.
+    """
+    usable_width: float
+    """Radial width of the side that may grind, in `units`. [length, 1e-06 to 10000]"""
+    swivel_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the set swivel angle, in arc-seconds, in the plane in which the work
+    swivels. [arcsecond, 0 to 324000]
+    """
+    side_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the side from square to the wheel's axis, in arc-seconds, in the
+    plane in which the work swivels. [arcsecond, 0 to 324000]
+    """
+    axis_yaw_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 18000]
+    """
+    side_wear: float | None = None
+    """Wear of the side over the surface, square to it, in `units`. [length, 0 to 10000]"""
+    setup_minutes: float = 20.0
+    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 60 characters]"""
+
+
+class PlanWorkhead(RequestModel):
+    """A workhead swivelled by its scale, and the flat wheel beside it."""
+
+    grinder: Literal["surface", "cylindrical"]
+    """
+    `surface`: the wheel stands above the work, which the table carries past it.
+    `cylindrical`: it stands beside the work, both axes at one height (tool grinders too).
+    """
+    graduation: float | str
+    """
+    Smallest step that its scale or vernier shows, in degrees; it is set to half of it.
+    [degree, over 0, at most 5; or text in degrees, minutes, seconds]
+    """
+    axis_offset_error_limit: float | None = None
+    """
+    Largest error ± of the work axis from the wheel axis' height, in `units`; acts by its
+    square. [length, 0 to 10000]
+    """
+    axis_yaw_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 18000]
+    """
+    wheel_breakdown: float | None = None
+    """
+    Breakdown of the wheel over the length of the surface, square to it, in `units`; 0 where
+    the traverse evens it out. [length, 0 to 10000]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle to which it swivels, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    setup_minutes: float = 15.0
+    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 60 characters]"""
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
 
 
 class PlannedAngle(AnswerModel):
@@ -1382,6 +2550,48 @@ class PlannedFeed(AnswerModel):
     """What the whole allowance takes off the diameter. [length]"""
     allowance_off_point: float | None
     """How far the whole allowance moves the point. [length]"""
+
+
+class PlannedMeans(AnswerModel):
+    """One means that reaches the part: how it is done, what to read, what it proves."""
+
+    means: (
+        Literal[
+            "over-rolls",
+            "over-balls",
+            "gauge-depth",
+            "two-gauges",
+            "sine-plate",
+            "comparator",
+            "bluing",
+        ]
+        | str
+    )
+    """Which means."""
+    how: str
+    """How it is done."""
+    settings: list[InspectionSetting]
+    """What it is set up with."""
+    readings: list[InspectionReading]
+    """What to read, in order."""
+    angle_proof: InspectionAngleProof | None
+    """What it proves of the angle; null where it sees none."""
+    cannot_see: list[
+        Literal[
+            "angle",
+            "size",
+            "form-between-contacts",
+            "form-round-the-part",
+            "runout",
+            "squareness-of-the-standing-face",
+            "error-of-the-gauge",
+            "errors-within-the-film",
+            "error-of-the-setting",
+            "edges-out-of-focus",
+        ]
+        | str
+    ]
+    """What it cannot see, however finely it is read."""
 
 
 class PlannedSetting(AnswerModel):
@@ -1444,6 +2654,78 @@ class PlannedShank(AnswerModel):
     """
 
 
+class PlateErrorFields(RequestModel):
+    """
+    Errors of a set-up on a plate under a flat wheel, each as ± a limit.
+
+    A limit that is not sent is not stated: nothing counts for it, and the plan names it. 0
+    says that there is no such error. The blocks' own errors come with `grade` or `box`, and
+    the stack's deviation from the height is known.
+    """
+
+    center_distance_error_limit: float | None = None
+    """Largest error ± of the center distance, in `units`. [length, 0 to 10000]"""
+    roll_difference: float | None = None
+    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
+    roll_parallelism: float | None = None
+    """
+    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
+    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
+    """
+    face_parallelism: float | None = None
+    """
+    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    face_parallelism_on_rolls: bool = False
+    """
+    True where the face's parallelism was measured with the plate resting on its rolls: it
+    then holds the rolls' difference already, and only the rest of it counts.
+    """
+    face_flatness: float | None = None
+    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
+    face_length: float | None = None
+    """
+    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
+    the center distance. [length, 1e-06 to 10000]
+    """
+    table_flatness: float | None = None
+    """
+    Limit ± of the difference in height of the surface plate under the two rolls, in
+    `units`. [length, 0 to 10000]
+    """
+    particle: float | None = None
+    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_celsius: float | None = None
+    """
+    Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). Not stated where
+    absent: unlike materials then turn the angle by an unknown amount, and even of like ones
+    the coefficients are known only to so much. [°C, -40 to 150]
+    """
+    temperature_error_limit_celsius: float | None = None
+    """Largest error ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float | None = None
+    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
+    plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
+    """Material of the plate."""
+    axis_yaw_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the yaw of the work's axis out of the plane in which the plate tilts;
+    at most 18000, which is 5°. It acts by its square, always toward a smaller angle.
+    [arcsecond, 0 to 18000]
+    """
+    axis_pitch_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the pitch of the work's axis to the plate's face, in the plane in
+    which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
+    """
+    wheel_face_error_limit_arcsec: float | None = None
+    """
+    Largest slope ± of the wheel's face along the slant, from breakdown since dressing.
+    [arcsecond, 0 to 324000]
+    """
+
+
 class Problem(OpenModel):
     """A problem document (RFC 9457); further members hold facts that help to mend the request."""
 
@@ -1461,6 +2743,81 @@ class Problem(OpenModel):
     """Fields concerned; empty where none is."""
 
 
+class ProfileLine(AnswerModel):
+    """A line through picked points."""
+
+    name: str
+    """Field of the request that holds its points."""
+    direction: float
+    """Its direction from the x axis, −90 to 90. [degree]"""
+    straightness: float
+    """Highest less lowest of its points square to it, at the part. [length]"""
+    point_scatter: float | None
+    """Standard deviation of its points about it; null without a point to spare. [length]"""
+    farthest_point: int
+    """Place in its list, from 0, of the point that lies farthest off. [count]"""
+
+
+class ProfileOverlay(RequestModel):
+    """A cone's profile with its tolerances, and how to draw it."""
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    large_diameter: float
+    """Diameter at the large end. [length, 1e-06 to 10000]"""
+    length: float
+    """Length of the cone along its axis. [length, 1e-06 to 10000]"""
+    large_diameter_tolerance: float
+    """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
+    included_angle_tolerance_arcsec: float
+    """Tolerance ± of the included angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+    magnification: float
+    """
+    How many times the part's size to draw; 1 gives the part's own coordinates. [0.1 to
+    1000]
+    """
+    formats: list[Literal["svg", "dxf"]]
+    """
+    Forms wanted: `svg` to print at true size, `dxf` for a screen, a plotter or a machine's
+    program. [1 to 2 entries]
+    """
+
+
+class ProfilePlace(AnswerModel):
+    """A place on the profile, at the part."""
+
+    x: float
+    """Coordinate to the right. [length]"""
+    y: float
+    """Coordinate upward. [length]"""
+
+
 class ProfilePoint(AnswerModel):
     """A point of the dressed profile."""
 
@@ -1468,6 +2825,56 @@ class ProfilePoint(AnswerModel):
     """Along the wheel's axis, from one side of the wheel. [length]"""
     radial_depth: float
     """Below the periphery, radially. [length]"""
+
+
+class RuledOutInspection(AnswerModel):
+    """A means that finds no room or cannot reach."""
+
+    means: (
+        Literal[
+            "over-rolls",
+            "over-balls",
+            "gauge-depth",
+            "two-gauges",
+            "sine-plate",
+            "comparator",
+            "bluing",
+        ]
+        | str
+    )
+    """Which means."""
+    reason: str
+    """Why it cannot."""
+    field: str
+    """The field of the request that stands in its way, as a path."""
+    instead: str | None
+    """The nearest that works, in plain words; null where nothing is near."""
+
+
+class RuledOutWay(AnswerModel):
+    """A way that cannot make the feature."""
+
+    way: (
+        Literal[
+            "sine-plate",
+            "stacks-under-both-rolls",
+            "quarter-turn",
+            "compound-sine-plate",
+            "dressed-wheel",
+            "wheel-side",
+            "swivelled-workhead",
+        ]
+        | str
+    )
+    """Which way."""
+    equipment: list[str]
+    """What it would take of the shop, by name."""
+    reason: str
+    """Why it cannot."""
+    field: str
+    """The field of the request that stands in its way, as a path."""
+    instead: str | None
+    """The nearest that works, in plain words; null where nothing is near."""
 
 
 class RunoutAtStation(AnswerModel):
@@ -1792,6 +3199,72 @@ class ScaleDresser(RequestModel):
     """
     Smallest step that the scale or its vernier shows, in degrees. [degree, over 0, at most
     5; or text in degrees, minutes, seconds]
+    """
+
+
+class SetUpErrorFields(RequestModel):
+    """
+    How far each part of a sine set-up may be off, each as ± a limit.
+
+    A limit that is not sent is not stated: nothing counts for it, and the answer names it.
+    0 says that there is no such error.
+    """
+
+    center_distance_error_limit: float | None = None
+    """Largest error ± of the center distance, in `units`. [length, 0 to 10000]"""
+    roll_difference: float | None = None
+    """Limit ± of the difference of the rolls' diameters, in `units`. [length, 0 to 10000]"""
+    roll_parallelism: float | None = None
+    """
+    Limit ± by which the rolls are out of parallel in height from end to end, in `units`; a
+    stack under one end rather than the middle sees half of it. [length, 0 to 10000]
+    """
+    face_parallelism: float | None = None
+    """
+    Limit ± by which the plate's face is out of parallel over `face_length`, in `units`.
+    [length, 0 to 10000]
+    """
+    face_parallelism_on_rolls: bool = False
+    """
+    True where the face's parallelism was measured with the plate resting on its rolls: it
+    then holds the rolls' difference already, and only the rest of it counts.
+    """
+    face_flatness: float | None = None
+    """Flatness of the plate's face over `face_length`, in `units`. [length, 0 to 10000]"""
+    face_length: float | None = None
+    """
+    Length over which parallelism and flatness act: the plate's, or the work's seat. Absent:
+    the center distance. [length, 1e-06 to 10000]
+    """
+    table_flatness: float | None = None
+    """
+    Limit ± of the difference in height of the surface plate under the two rolls, in
+    `units`. [length, 0 to 10000]
+    """
+    particle: float | None = None
+    """Size of a particle under either roll or its stack, in `units`. [length, 0 to 10000]"""
+    temperature_celsius: float | None = None
+    """
+    Temperature of plate and blocks alike; 20 °C is the reference (ISO 1). Not stated where
+    absent: unlike materials then turn the angle by an unknown amount, and even of like ones
+    the coefficients are known only to so much. [°C, -40 to 150]
+    """
+    temperature_error_limit_celsius: float | None = None
+    """Largest error ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
+    temperature_difference_celsius: float | None = None
+    """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
+    plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
+    """Material of the plate."""
+    axis_yaw_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the yaw of the work's axis out of the plane in which the plate tilts;
+    at most 18000, which is 5°. It acts by its square, always toward a smaller angle.
+    [arcsecond, 0 to 18000]
+    """
+    axis_pitch_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the pitch of the work's axis to the plate's face, in the plane in
+    which the plate tilts; it acts one to one. [arcsecond, 0 to 324000]
     """
 
 
@@ -2978,9 +4451,9 @@ class TirEstimate(AnswerModel):
     `value` is null, for no `high_spots` were stated. `standard_uncertainty` is the root
     mean square of that length, the root sum of squares of the contributors' TIR:
     `rms_share_percent` says how many assemblies keep it. `expanded_uncertainty` is the TIR
-    that 95 of 100 assemblies do not pass (Monte Carlo over uniform phases, so without a
-    coverage factor); `worst_case` the sum, all in line, that none passes. Vector quantities
-    are treated in JCGM 102:2011, cited from memory; for this chain it is derived here.
+    that 95 of 100 assemblies do not pass (by their phases, so without a coverage factor);
+    `worst_case` the sum, all in line, that none passes. Vector quantities are treated in
+    JCGM 102:2011, cited from memory; for this chain it is derived here.
     """
 
     value: float | None
@@ -3197,6 +4670,38 @@ class AngleEstimate(AnswerModel):
     """What was stated, in a fixed order."""
     not_stated: list[str]
     """Contributions that were not stated: nothing is known of them, and nothing counted."""
+
+
+class AngleJudged(AnswerModel):
+    """An angle judged."""
+
+    smallest_allowed: Angle | None
+    """Lower limit; null where there is none."""
+    largest_allowed: Angle | None
+    """Upper limit; null where there is none."""
+    smallest_accepted: Angle | None
+    """
+    Lower gauge limit: the smallest value that, measured as well as this one, proves that
+    the limits are kept. Null without a lower limit, and where no value does.
+    """
+    largest_accepted: Angle | None
+    """Upper gauge limit, likewise the largest such value."""
+    rejected_below: Angle | None
+    """
+    Below this value, measured as well as this one, the limits are proved not to be kept.
+    Null without a lower limit, and where no value proves it.
+    """
+    rejected_above: Angle | None
+    """Likewise above this value."""
+    needed_standard_uncertainty_arcsec: float | None
+    """
+    Largest standard uncertainty with which the value as measured would prove that the
+    limits are kept, or where it lies outside that they are not; the error distributed as
+    the one stated, else normal. Of simple acceptance the one agreed on. Null where the rule
+    does not go by it, and where none would do: on a limit. [arcsecond]
+    """
+    estimate: AngleEstimate
+    """The angle as measured, with its uncertainty."""
 
 
 class Basis(AnswerModel):
@@ -4031,6 +5536,103 @@ class DressingGuideListAnswer(Answer):
     """Formulas, sources and release."""
 
 
+class InspectionComparatorResult(AnswerModel):
+    """The angle, the lines that it lies between, and what it proves."""
+
+    quantity: Literal["included-angle", "half-angle", "flank-angle"] | str
+    """Which angle was measured."""
+    estimate: AngleEstimate
+    """The angle, with its uncertainty."""
+    measured_error_arcsec: float | None
+    """That angle less the one wanted; null where none is. [arcsecond]"""
+    verdict: Literal["conforming", "not-conforming", "not-provable"] | str | None
+    """
+    What it proves of its tolerance, by `decision_rule`; with something of its uncertainty
+    not stated nothing is. Null without a tolerance.
+    """
+    probability_of_conformance: float | None
+    """
+    Probability, 0 to 1, that the true angle keeps its tolerance (JCGM 106:2012, 7). Null
+    without a tolerance, and where something of its uncertainty was not stated.
+    """
+    apex: ProfilePlace
+    """Where the two lines meet, at the part."""
+    lines: list[ProfileLine]
+    """The two lines, in the order of the request."""
+    overlay: InspectionOverlayResult | None
+    """The overlay; null where none was asked for."""
+
+
+class InspectionOverlayAnswer(Answer):
+    """An answer: InspectionOverlayResult, advisories, and what it stands on."""
+
+    result: InspectionOverlayResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class InspectionSizeProof(AnswerModel):
+    """What a means proves of the large diameter."""
+
+    large_diameter_error: LengthEstimate
+    """The error that it finds of a nominal part, 0, with its own uncertainty."""
+    proves_tolerance: bool | None
+    """
+    Whether it can prove the tolerance, by `decision_rule`; null where what was not stated
+    of it decides.
+    """
+    smallest_accepted_error: float | None
+    """
+    Smallest error found, measured less nominal, that proves the tolerance; null where none
+    does. [length]
+    """
+    largest_accepted_error: float | None
+    """Largest error found that proves the tolerance. [length]"""
+
+
+class InspectionVerdictResult(AnswerModel):
+    """What a measurement proves, and what to do next."""
+
+    verdict: Literal["conforming", "not-conforming", "not-provable"] | str
+    """
+    `conforming`: the limits are proved to be kept; `not-conforming`: they are proved not to
+    be; `not-provable`: neither, by `decision_rule`.
+    """
+    decision: Literal["accept", "hold-back", "reject"] | str | None
+    """
+    What follows for the part. Where neither is proved it depends on who proves: a supplier
+    holds it back, a customer accepts it; null where that was not stated.
+    """
+    reason: str
+    """Why, with the rule and its figures."""
+    quantity: Literal["included-angle", "half-angle", "diameter", "gauge-depth", "tir"] | str
+    """What was measured."""
+    probability_of_conformance: float | None
+    """
+    Probability, 0 to 1, that the true value keeps its limits (JCGM 106:2012, 7); null where
+    no uncertainty was stated.
+    """
+    probability_below: float | None
+    """Probability, 0 to 1, that the true value lies under its lower limit."""
+    probability_above: float | None
+    """Probability, 0 to 1, that the true value lies over its upper limit."""
+    measurement_capability_index: float | None
+    """
+    Tolerance over four standard uncertainties (JCGM 106:2012, 7.6.3), of a TIR its limit:
+    the N of a rule N:1. Null with a limit to one side only, and without an uncertainty.
+    """
+    angle_judged: AngleJudged | None
+    """The angle judged; null of a length."""
+    length_judged: LengthJudged | None
+    """The length judged; null of an angle."""
+    next_steps: list[InspectionNextStep]
+    """What to do next, the first thing first."""
+    not_stated: list[str]
+    """Where no uncertainty was stated, the fields one of which states it."""
+
+
 class OperationDetail(AnswerModel):
     """One operation in full. Units, bounds and descriptions of fields stand in its schemas."""
 
@@ -4080,6 +5682,510 @@ class OperationListAnswer(Answer):
     """Formulas, sources and release."""
 
 
+class PlanAdapter(RequestModel):
+    """An adapter, collet or bushing of the fixture, by the shank that it takes."""
+
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 60 characters]"""
+    shank: Annotated[StraightShank | TaperShank, Field(discriminator="kind")]
+    """The shank that it takes."""
+    adapter_tir: float | None = None
+    """TIR of the adapter or collet at the cone, in `units`. [length, 0 to 10000]"""
+
+
+class PlanCenter(RequestModel):
+    """A center: a cone that comes to its point."""
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    included_angle_tolerance_arcsec: float
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    shank: Annotated[StraightShank | TaperShank | None, Field(discriminator="kind")] = None
+    """The shank that the cone must run true to."""
+    limit_tir: float | None = None
+    """
+    Runout of the cone to its shank that the drawing allows, as full indicator movement
+    square to the axis, in `units`; needs `shank`. [length, 1e-06 to 10000]
+    """
+    kind: Literal["center"]
+    large_diameter: float
+    """
+    Larger diameter of the cone, where it meets the body, in `units`. [length, 1e-06 to
+    10000]
+    """
+
+
+class PlanChecks(AnswerModel):
+    """What checks the set-up and proves the feature, the same for every way."""
+
+    set_up_checks: list[PlanSetUpCheck]
+    """Checks of stacks, setting and runout."""
+    seat_readings: list[PlanSeatReading]
+    """
+    Readings that tell spindle, fixture and adapter apart, in order; empty without a limit
+    of the runout.
+    """
+    inspections: list[PlannedMeans]
+    """Each means at hand that reaches the ground feature, as `inspection.plan` gives it."""
+    ruled_out: list[RuledOutInspection]
+    """Each means that does not."""
+    best: (
+        Literal[
+            "over-rolls",
+            "over-balls",
+            "gauge-depth",
+            "two-gauges",
+            "sine-plate",
+            "comparator",
+            "bluing",
+        ]
+        | str
+        | None
+    )
+    """Of the means that prove the angle's tolerance the finest; null where none does."""
+
+
+class PlanClearance(AnswerModel):
+    """Clearance of wheel, flanges and guard through the whole stroke and a full turn."""
+
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """
+    Whether everything clears: `not-stated` where `not_stated` names what lacks;
+    `may-not-hold` where a gap is less than the one wanted, or the guard was left out. A way
+    that fouls is ruled out.
+    """
+    smallest_gap: ClearanceGap | None
+    """The smallest gap of all; null where something was not stated."""
+    stick_out_needed: float | None
+    """
+    Smallest stick-out with which fixture and turning parts keep the gap wanted; null where
+    none does, where it is kept already, and where something was not stated. [length]
+    """
+    room_left: float | None
+    """Room under the raised wheel less the set-up's height; null without the room. [length]"""
+    findings: list[str]
+    """What is wrong, in plain words; empty where nothing."""
+    changes: list[ClearanceChange]
+    """Changes that would open the gaps."""
+    not_stated: list[str]
+    """
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
+    """
+
+
+class PlanCompoundFace(RequestModel):
+    """A plane face that slopes in both views of its drawing."""
+
+    kind: Literal["compound-face"]
+    orientation: Annotated[
+        SineProjectedAngles | SineTrueTilt | SineNormal, Field(discriminator="kind")
+    ]
+    """The surface."""
+    hand: Literal["as-drawn", "opposite"] = "as-drawn"
+    """`opposite`: the part of the other hand, mirrored left to right."""
+    rise: float
+    """Height of the face, square to the base, in `units`. [length, 1e-06 to 10000]"""
+    tolerance_arcsec: float
+    """± tolerance of the angle in each view, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+
+
+class PlanCompoundPlate(RequestModel):
+    """
+    A compound sine plate under a flat wheel.
+
+    Of the base plate's errors, yaw and pitch are those of the upper plate on it; of the
+    upper plate's, those of the work.
+    """
+
+    base_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    upper_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_axis: Literal["x", "y"]
+    """
+    Axis of the machine along which the hinge of the base plate lies: `x` (left to right;
+    the base raises the back or the front) or `y` (front to back; the base raises the right
+    or the left). The upper plate's hinge lies along the other. Always required: the same
+    two stacks in the other order give another surface.
+    """
+    base_step: float = 0.0
+    """Stack under the base plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    upper_step: float = 0.0
+    """Stack under the upper plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    base_raised_side: Literal["right", "left", "back", "front"] | None = None
+    """
+    Side that this plate raises, away from its hinge: `right` or `left` where the hinge lies
+    along Y, `back` or `front` where it lies along X. The work is then turned in plan so
+    that no other side is raised. Absent: either side may be.
+    """
+    upper_raised_side: Literal["right", "left", "back", "front"] | None = None
+    """
+    Side that this plate raises, away from its hinge: `right` or `left` where the hinge lies
+    along Y, `back` or `front` where it lies along X. The work is then turned in plan so
+    that no other side is raised. Absent: either side may be.
+    """
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 60 characters]"""
+    base_largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    upper_largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    base_errors: SetUpErrorFields | None = None
+    """Errors of the base plate's setting."""
+    upper_errors: SetUpErrorFields | None = None
+    """Errors of the upper plate's setting."""
+    wheel_face_error_limit_arcsec: float | None = None
+    """
+    Largest slope ± of the wheel's face along the slant, from breakdown since dressing.
+    [arcsecond, 0 to 324000]
+    """
+    setup_minutes: float = 30.0
+    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 5.0
+    """Time to inspect the first piece, in minutes (same standing). [minute, 0 to 10000]"""
+
+
+class PlanCone(RequestModel):
+    """A cone between two diameters."""
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    large_diameter: float
+    """Larger diameter to grind, in `units`. [length, 1e-06 to 10000]"""
+    small_diameter: float
+    """Smaller diameter to grind, in `units`; 0 for a sharp point. [length, 0 to 10000]"""
+    included_angle_tolerance_arcsec: float
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    shank: Annotated[StraightShank | TaperShank | None, Field(discriminator="kind")] = None
+    """The shank that the cone must run true to."""
+    limit_tir: float | None = None
+    """
+    Runout of the cone to its shank that the drawing allows, as full indicator movement
+    square to the axis, in `units`; needs `shank`. [length, 1e-06 to 10000]
+    """
+    kind: Literal["cone"]
+
+
+class PlanDecision(AnswerModel):
+    """Statements that are missing and would change which way is best."""
+
+    statements: list[str]
+    """Fields of the request to state, as paths; of several it takes all of them."""
+    best_at_zero: PlanBest
+    """Best where they are stated as nothing at all."""
+    thresholds: list[PlanThreshold]
+    """Values above which another way is best, rising; what else is missing stays so."""
+    sentence: str
+    """The same in plain words."""
+
+
+class PlanDressedWheel(RequestModel):
+    """A wheel with a dresser for a flank."""
+
+    wheel_width: float
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    dresser: Annotated[SineBaseDresser | ScaleDresser, Field(discriminator="kind")]
+    """How the dresser is set."""
+    stack_error_limit: float | None = None
+    """
+    Largest error ± of the stack under the dresser's sine base, in `units`. [length, 0 to
+    10000]
+    """
+    diamond_height_error_limit: float | None = None
+    """
+    Largest error ± of the diamond's height from the wheel's axis, in `units`; acts by its
+    square. [length, 0 to 10000]
+    """
+    flank_wear: float | None = None
+    """
+    Wear of the flank at one end between dressings, square to it, in `units`. [length, 0 to
+    10000]
+    """
+    axis_pitch_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the work's axis from parallel to the wheel's, in arc-seconds, in the
+    plane of both axes. [arcsecond, 0 to 324000]
+    """
+    axis_yaw_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 18000]
+    """
+    depth_per_pass: float
+    """Depth dressed away by one pass, radially, in `units`. [length, 1e-06 to 10000]"""
+    pass_seconds_with_return: float = 10.0
+    """Time of one pass with its return, in seconds (same standing). [second, 0 to 10000]"""
+    setup_minutes: float = 40.0
+    """Time to set up, dressing apart, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time of the optical check, in minutes (same standing). [minute, 0 to 10000]"""
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 60 characters]"""
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+
+
+class PlanFeed(AnswerModel):
+    """How the allowance comes off."""
+
+    rough: PlanPhase | None
+    """Roughing; null where the allowance is unknown, or all of it is finished."""
+    finish: PlanPhase | None
+    """Finishing; null where nothing is left for it."""
+    spark_out_passes: int
+    """Passes without feed at the end. [count]"""
+    total_passes: int | None
+    """Passes with and without feed. [count]"""
+    travel: float | None
+    """
+    Travel of a pass along the slant, both overruns with it; 0 where the wheel is plunged;
+    null where it is seen on edge and its width was not stated. [length]
+    """
+    work_rpm: float | None
+    """Turns of the work in a minute; null of a face, and where not known. [per minute]"""
+    stop_by: Literal["diameter", "axial-position", "height", "feed-dial"] | str | None
+    """The reading to stop by: the one whose error is the thinnest layer."""
+    stop_readings: list[PlanStopReading]
+    """What can be read to stop by."""
+    assumptions: list[PlanAssumption]
+    """What was taken as usual; common practice, no source."""
+    not_stated: list[str]
+    """
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
+    """
+
+
+class PlanSinePlate(RequestModel):
+    """A sine plate with what holds the work on it, under a flat wheel."""
+
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 60 characters]"""
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which a
+    plate with equal rolls stands at zero. [length, -10000 to 10000]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle that the plate reaches, in degrees; past it a setting is refused. Absent:
+    anything below 90°. [degree, over 0, under 90; or text in degrees, minutes, seconds]
+    """
+    low_roll_hinged: bool = False
+    """True where the low roll is a hinge, so that no stack goes under it."""
+    angle_errors: PlateErrorFields | None = None
+    """Errors of a set-up on it that turn the angle."""
+    squareness_error_limit_arcsec: float | None = None
+    """
+    Largest error ± from square of what turns the work a quarter on the plate: an angle
+    plate, or the work's own side. Takes the place of `axis_pitch_error_limit_arcsec` there.
+    [arcsecond, 0 to 324000]
+    """
+    tilt_direction: Literal["along-travel", "across-travel"] = "along-travel"
+    """
+    Whether the plate tilts along the table's travel (the wheel is seen as a circle) or
+    across it (the wheel is seen on edge).
+    """
+    plate_body: PlanPlateBody | None = None
+    """Its body. Absent: no clearance over it is worked out."""
+    setup_minutes: float = 30.0
+    """Time to set up, in minutes (default: common practice, no source). [minute, 0 to 10000]"""
+    inspection_minutes: float = 5.0
+    """Time to inspect the first piece, in minutes (same standing). [minute, 0 to 10000]"""
+
+
+class PlanTaper(RequestModel):
+    """A taper plug or socket; a standard's designation is enough."""
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    included_angle_tolerance_arcsec: float
+    """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
+    shank: Annotated[StraightShank | TaperShank | None, Field(discriminator="kind")] = None
+    """The shank that the cone must run true to."""
+    limit_tir: float | None = None
+    """
+    Runout of the cone to its shank that the drawing allows, as full indicator movement
+    square to the axis, in `units`; needs `shank`. [length, 1e-06 to 10000]
+    """
+    kind: Literal["taper-plug", "taper-socket"]
+    """Which of both it is."""
+    gauge_diameter: float | None = None
+    """
+    Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its
+    own. [length, 1e-06 to 10000]
+    """
+    length: float | None = None
+    """
+    Length from the gauge line to the small end, in `units`; of a standard taper absent
+    where its table has one. [length, 1e-06 to 10000]
+    """
+
+
+class PlanWheel(RequestModel):
+    """A flat wheel; what is not stated of it leaves null what follows from it."""
+
+    diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    width: float | None = None
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    rpm: float | None = None
+    """Spindle speed. [per minute, 1 to 500000]"""
+    head: PlanWheelHead | None = None
+    """What is about the wheel; clearance is worked out with it."""
+    breakdown_per_piece: float | None = None
+    """
+    Breakdown of the wheel in one piece, over the length of the surface and square to it, in
+    `units`; 0 where the traverse evens it out. [length, 0 to 10000]
+    """
+    breakdown_makes: Literal["blunter", "sharper"] | None = None
+    """
+    Which way the angle grows as the wheel breaks down. Absent: either way, and the worse
+    counts.
+    """
+
+
+class PlannedInspection(AnswerModel):
+    """One means that reaches the part, with the size that it proves and its plate's stack."""
+
+    means: (
+        Literal[
+            "over-rolls",
+            "over-balls",
+            "gauge-depth",
+            "two-gauges",
+            "sine-plate",
+            "comparator",
+            "bluing",
+        ]
+        | str
+    )
+    """Which means."""
+    how: str
+    """How it is done."""
+    settings: list[InspectionSetting]
+    """What it is set up with."""
+    readings: list[InspectionReading]
+    """What to read, in order."""
+    angle_proof: InspectionAngleProof | None
+    """What it proves of the angle; null where it sees none."""
+    cannot_see: list[
+        Literal[
+            "angle",
+            "size",
+            "form-between-contacts",
+            "form-round-the-part",
+            "runout",
+            "squareness-of-the-standing-face",
+            "error-of-the-gauge",
+            "errors-within-the-film",
+            "error-of-the-setting",
+            "edges-out-of-focus",
+        ]
+        | str
+    ]
+    """What it cannot see, however finely it is read."""
+    size_proof: InspectionSizeProof | None
+    """
+    What it proves of the large diameter; null where it sees none, or no tolerance was
+    stated.
+    """
+    blocks: list[float]
+    """
+    Blocks of the plate's stack, by their nominal sizes, largest first; empty where no
+    blocks were sent or none are taken. [each length]
+    """
+
+
 class PlannedRunout(AnswerModel):
     """The runout budget of the cone against the limit. Square to the axis, at the cone."""
 
@@ -4102,6 +6208,61 @@ class PlannedRunout(AnswerModel):
     """
     The largest contribution, by its name: the first one to mend; null where none was
     stated.
+    """
+
+
+class PlannedWay(AnswerModel):
+    """One way to make the feature, in full."""
+
+    way: (
+        Literal[
+            "sine-plate",
+            "stacks-under-both-rolls",
+            "quarter-turn",
+            "compound-sine-plate",
+            "dressed-wheel",
+            "wheel-side",
+            "swivelled-workhead",
+        ]
+        | str
+    )
+    """Which way."""
+    equipment: list[str]
+    """What it takes of the shop, by name."""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """Whether every limit will be kept."""
+    angles: list[PlanAngle]
+    """The angle, or both of a compound face."""
+    room_to_prove_arcsec: float | None
+    """
+    Tolerance less the error to expect and the uncertainty of the finest inspection at hand:
+    above 0 the angle can be proved. Null where either is not known. [arcsecond]
+    """
+    runout_budget: PlannedRunout | None
+    """The runout to expect; null where no limit was stated."""
+    settings: list[PlanSetting]
+    """What is set, in order."""
+    stacks: list[PlanStack]
+    """The stacks, all from one box."""
+    first_piece_minutes: float
+    """Time to the first good piece: set-up, grinding, inspection. [minute]"""
+    total_minutes: float
+    """Time for all pieces. [minute]"""
+    time: PlanTime
+    """That time by its parts."""
+    feed_plan: PlanFeed
+    """How the allowance is ground off, and when to stop."""
+    batch: PlanBatch
+    """When to dress, and which pieces to measure."""
+    mistakes: list[PlanMistake]
+    """
+    For each stack the smallest wrong block that leaves the angle's tolerance; a stack in
+    which no single block does is not there.
+    """
+    clearance: PlanClearance | None
+    """
+    Clearance under the wheel; null where it is not worked out for such a way, and is to be
+    proved by hand.
     """
 
 
@@ -4845,7 +7006,7 @@ class WheelSpeedResult(AnswerModel):
     """
     `holds`: every limit stated is kept; this sees only the figures sent, which is less than
     a permission. `does-not-hold`: do not run it. `may-not-hold`: of what `not_stated` names
-    nothing is known; `not-stated`: of anything.
+    nothing is known; `not-stated`: of anything, or not of a side that is to grind.
     """
     speed_forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
     """The speed against every mark stated."""
@@ -5046,6 +7207,116 @@ class DressingErrorsAnswer(Answer):
     """What an experienced hand would add."""
     basis: Basis
     """Formulas, sources and release."""
+
+
+class InspectionComparatorAnswer(Answer):
+    """An answer: InspectionComparatorResult, advisories, and what it stands on."""
+
+    result: InspectionComparatorResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class InspectionPlanResult(AnswerModel):
+    """The inspection planned."""
+
+    feature: InspectedPart
+    """The part as it was read."""
+    best: (
+        Literal[
+            "over-rolls",
+            "over-balls",
+            "gauge-depth",
+            "two-gauges",
+            "sine-plate",
+            "comparator",
+            "bluing",
+        ]
+        | str
+        | None
+    )
+    """
+    Of the means that can prove the angle's tolerance the one with the least expanded
+    uncertainty; null where none can.
+    """
+    inspections: list[PlannedInspection]
+    """Each means that reaches the part, in a fixed order."""
+    ruled_out: list[RuledOutInspection]
+    """Each means that does not, with the reason and the nearest that works."""
+
+
+class InspectionVerdictAnswer(Answer):
+    """An answer: InspectionVerdictResult, advisories, and what it stands on."""
+
+    result: InspectionVerdictResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class PlanEquipment(RequestModel):
+    """What the shop has; lengths in the request's `units`."""
+
+    sine_plates: list[PlanSinePlate] | None = None
+    """Sine plates and bars. [at most 4 entries]"""
+    block_sets: list[PlanBlockSet] | None = None
+    """Sets of gauge blocks. [at most 4 entries]"""
+    compound_plates: list[PlanCompoundPlate] | None = None
+    """Compound sine plates. [at most 4 entries]"""
+    dressed_wheels: list[PlanDressedWheel] | None = None
+    """Wheels on which a flank may be dressed. [at most 4 entries]"""
+    wheel_sides: list[PlanWheelSide] | None = None
+    """Wheels that may grind with their side. [at most 4 entries]"""
+    swivelled_workheads: list[PlanWorkhead] | None = None
+    """Workheads swivelled by their scale. [at most 4 entries]"""
+    wheel: PlanWheel | None = None
+    """The flat wheel that grinds over the sine plates."""
+    spin_fixture: ClearanceFixture | None = None
+    """The spindle fixture on the plate. Absent: no clearance is worked out."""
+    internal_spindle: PlanInternalSpindle | None = None
+    """What grinds a socket. Absent where there is none."""
+    adapters: list[PlanAdapter] | None = None
+    """Adapters at hand. Absent: there is one for the shank. [at most 40 entries]"""
+    runout_errors: RunoutContributions | None = None
+    """Runout that the holding adds."""
+    measuring: PlanMeasuring | None = None
+    """What the shop checks a set-up and measures a ground feature with."""
+
+
+class PlannedFeature(AnswerModel):
+    """The feature as it was read."""
+
+    kind: (
+        Literal[
+            "cone",
+            "center",
+            "taper-plug",
+            "taper-socket",
+            "angled-face",
+            "compound-face",
+        ]
+        | str
+    )
+    """Which kind it is."""
+    included_angle: Angle | None
+    """Included angle; null of a face."""
+    half_angle: Angle | None
+    """Half angle; null of a face."""
+    face_angle: Angle | None
+    """Angle between face and base, of a compound face its tilt; null of a cone."""
+    large_diameter: float | None
+    """Larger diameter; null of a face. [length]"""
+    small_diameter: float | None
+    """Smaller diameter, 0 at a point; null of a face. [length]"""
+    length: float | None
+    """Length along the axis; null of a face. [length]"""
+    slant_length: float
+    """Length along the surface, up the slope. [length]"""
+    surface_orientation: SineOrientation | None
+    """A compound face in its own views, the hand counted; null of all else."""
 
 
 class RunoutAxisAnswer(Answer):
@@ -5300,6 +7571,58 @@ class CenterJobAnswer(Answer):
     """Formulas, sources and release."""
 
 
+class InspectionPlanAnswer(Answer):
+    """An answer: InspectionPlanResult, advisories, and what it stands on."""
+
+    result: InspectionPlanResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class JobPlanResult(AnswerModel):
+    """The plan."""
+
+    job: str
+    """Name of the job."""
+    shop_profile: str | None
+    """The profile of equipment that was used; null where the request stated its own."""
+    shop_profile_digest: str | None
+    """Digest of what that profile holds: another one is another shop."""
+    feature: PlannedFeature
+    shank: PlannedShank | None
+    """The shank and how it is held; null where none was stated."""
+    adapter: str | None
+    """The adapter that takes the shank, by name; null where the shop names none."""
+    best: (
+        Literal[
+            "sine-plate",
+            "stacks-under-both-rolls",
+            "quarter-turn",
+            "compound-sine-plate",
+            "dressed-wheel",
+            "wheel-side",
+            "swivelled-workhead",
+        ]
+        | str
+        | None
+    )
+    """The first of `ways`; null where it neither holds nor may hold."""
+    ranking: str
+    """The one rule by which the ways are ranked."""
+    ways: list[PlannedWay]
+    """Every way that can make the feature, best first."""
+    told_apart_by: list[PlanDecision]
+    """What was not stated and would change which way is best; of the first eight ways."""
+    steps: list[PlanStep]
+    """The steps of the first of them, in order, with the cautions of the trade."""
+    checks: PlanChecks
+    """What checks the set-up and proves the ground feature, whatever the way."""
+    ruled_out: list[RuledOutWay]
+    """Every way that cannot, with the reason."""
+
+
 class SineCompoundAnglesAnswer(Answer):
     """An answer: SineCompoundAnglesResult, advisories, and what it stands on."""
 
@@ -5340,11 +7663,22 @@ class BlockDayAnswer(Answer):
     """Formulas, sources and release."""
 
 
+class JobPlanAnswer(Answer):
+    """An answer: JobPlanResult, advisories, and what it stands on."""
+
+    result: JobPlanResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 __all__ = [
     "Advisory",
     "Angle",
     "AngleContributions",
     "AngleEstimate",
+    "AngleJudged",
     "ArcsecContribution",
     "ArcsecEstimate",
     "Basis",
@@ -5447,24 +7781,100 @@ __all__ = [
     "FaceWork",
     "FieldProblem",
     "GrindingWay",
+    "InspectedConeFeature",
+    "InspectedFaceFeature",
+    "InspectedPart",
+    "InspectedPlugFeature",
+    "InspectedSocketFeature",
+    "InspectionAngleProof",
+    "InspectionBalls",
+    "InspectionBluing",
+    "InspectionComparator",
+    "InspectionComparatorAnswer",
+    "InspectionComparatorResult",
+    "InspectionGauges",
+    "InspectionNextStep",
+    "InspectionOverlayAnswer",
+    "InspectionOverlayResult",
+    "InspectionPlanAnswer",
+    "InspectionPlanResult",
+    "InspectionPlate",
+    "InspectionReading",
+    "InspectionRolls",
+    "InspectionSetting",
+    "InspectionSizeProof",
+    "InspectionVerdictAnswer",
+    "InspectionVerdictResult",
+    "JobPlanAnswer",
+    "JobPlanResult",
     "LengthContribution",
     "LengthEstimate",
+    "LengthJudged",
     "OperationDetail",
     "OperationDetailAnswer",
     "OperationEntry",
     "OperationList",
     "OperationListAnswer",
+    "PickedPoint",
+    "PlanAdapter",
+    "PlanAngle",
+    "PlanAngledFace",
+    "PlanAssumption",
+    "PlanBatch",
+    "PlanBest",
+    "PlanBlockSet",
+    "PlanCenter",
     "PlanCheck",
+    "PlanChecks",
+    "PlanClearance",
+    "PlanCompoundFace",
+    "PlanCompoundPlate",
+    "PlanCone",
+    "PlanDecision",
+    "PlanDressedWheel",
+    "PlanEquipment",
+    "PlanFeed",
+    "PlanFeeding",
+    "PlanInternalSpindle",
+    "PlanMeasuring",
+    "PlanMistake",
+    "PlanObservedPiece",
+    "PlanPhase",
+    "PlanPlateBody",
+    "PlanRoom",
+    "PlanSeatReading",
+    "PlanSetUpCheck",
+    "PlanSetting",
+    "PlanSinePlate",
+    "PlanStack",
     "PlanStep",
+    "PlanStopReading",
+    "PlanTaper",
+    "PlanThreshold",
+    "PlanTime",
+    "PlanWheel",
+    "PlanWheelHead",
+    "PlanWheelSide",
+    "PlanWorkhead",
     "PlannedAngle",
     "PlannedCone",
+    "PlannedFeature",
     "PlannedFeed",
+    "PlannedInspection",
+    "PlannedMeans",
     "PlannedRunout",
     "PlannedSetting",
     "PlannedShank",
+    "PlannedWay",
+    "PlateErrorFields",
     "Problem",
     "ProfileBlend",
+    "ProfileLine",
+    "ProfileOverlay",
+    "ProfilePlace",
     "ProfilePoint",
+    "RuledOutInspection",
+    "RuledOutWay",
     "RunoutAtStation",
     "RunoutAxisAnswer",
     "RunoutAxisResult",
@@ -5494,6 +7904,7 @@ __all__ = [
     "RunoutVBlockResult",
     "RunoutVector",
     "ScaleDresser",
+    "SetUpErrorFields",
     "SetupError",
     "SetupErrorsAnswer",
     "SetupErrorsResult",

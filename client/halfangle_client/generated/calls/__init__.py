@@ -8,6 +8,7 @@ from halfangle_client.generated.calls import blocks as _blocks
 from halfangle_client.generated.calls import catalogue as _catalogue
 from halfangle_client.generated.calls import centers as _centers
 from halfangle_client.generated.calls import clearance as _clearance
+from halfangle_client.generated.calls import inspection as _inspection
 from halfangle_client.generated.calls import jobs as _jobs
 from halfangle_client.generated.calls import runout as _runout
 from halfangle_client.generated.calls import sine as _sine
@@ -21,6 +22,7 @@ ENDPOINTS: dict[str, Endpoint[Any]] = {
         _catalogue.ENDPOINTS,
         _centers.ENDPOINTS,
         _clearance.ENDPOINTS,
+        _inspection.ENDPOINTS,
         _jobs.ENDPOINTS,
         _runout.ENDPOINTS,
         _sine.ENDPOINTS,

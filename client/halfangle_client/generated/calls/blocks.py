@@ -420,12 +420,12 @@ class BlocksCalls:
         return self._sender.send(
             _CHECK,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "blocks": blocks,
                 "wear_blocks": wear_blocks,
                 "height": height,
@@ -514,12 +514,12 @@ class BlocksCalls:
         return self._sender.send(
             _DAY,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "grade": grade,
                 "wear_ends": wear_ends,
                 "wear_block_size": wear_block_size,
@@ -905,12 +905,12 @@ class BlocksCalls:
         return self._sender.send(
             _STACK,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "grade": grade,
                 "wear_ends": wear_ends,
                 "wear_block_size": wear_block_size,
@@ -993,12 +993,12 @@ class BlocksCalls:
         return self._sender.send(
             _STACKS,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "grade": grade,
                 "wear_ends": wear_ends,
                 "wear_block_size": wear_block_size,
@@ -1121,12 +1121,12 @@ class AsyncBlocksCalls:
         return await self._sender.send(
             _CHECK,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "blocks": blocks,
                 "wear_blocks": wear_blocks,
                 "height": height,
@@ -1167,12 +1167,12 @@ class AsyncBlocksCalls:
         return await self._sender.send(
             _DAY,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "grade": grade,
                 "wear_ends": wear_ends,
                 "wear_block_size": wear_block_size,
@@ -1334,12 +1334,12 @@ class AsyncBlocksCalls:
         return await self._sender.send(
             _STACK,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "grade": grade,
                 "wear_ends": wear_ends,
                 "wear_block_size": wear_block_size,
@@ -1375,12 +1375,12 @@ class AsyncBlocksCalls:
         return await self._sender.send(
             _STACKS,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "grade": grade,
                 "wear_ends": wear_ends,
                 "wear_block_size": wear_block_size,

@@ -20,8 +20,20 @@ _CENTER: Endpoint[models.CenterJobAnswer] = Endpoint(
     sends="application/json",
     heavy=True,
 )
+_PLAN: Endpoint[models.JobPlanAnswer] = Endpoint(
+    name="jobs.plan",
+    method="POST",
+    path="/v1/jobs/plan",
+    answer="JobPlanAnswer",
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
 
-ENDPOINTS: tuple[Endpoint[Any], ...] = (_CENTER,)
+ENDPOINTS: tuple[Endpoint[Any], ...] = (
+    _CENTER,
+    _PLAN,
+)
 
 
 class JobsCalls:
@@ -67,8 +79,7 @@ class JobsCalls:
         runout to expect against their limits, what a step of downfeed takes off, the steps in
         order, and the checks, with which of them would catch a wrong block.
 
-        Largest request: one stack of up to 8 blocks from up to 500; 100,000 trials of three
-        runouts.
+        Largest request: one stack of up to 8 blocks from up to 500.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -148,12 +159,12 @@ class JobsCalls:
         return self._sender.send(
             _CENTER,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "grade": grade,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
@@ -173,6 +184,121 @@ class JobsCalls:
                 "angle_errors": angle_errors,
                 "downfeed_step": downfeed_step,
                 "grinding_allowance": grinding_allowance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def plan(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        job: str,
+        feature: models.PlanCone
+        | models.PlanCenter
+        | models.PlanTaper
+        | models.PlanAngledFace
+        | models.PlanCompoundFace,
+        equipment: models.PlanEquipment | None = None,
+        shop_profile: str | None = None,
+        pieces: int = 1,
+        observed_pieces: Sequence[models.PlanObservedPiece] | None = None,
+        minutes_per_piece: float | None = None,
+        feeding: models.PlanFeeding | None = None,
+        room: models.PlanRoom | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
+        max_blocks: int = 5,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.JobPlanAnswer:
+        """Plan of a whole job.
+
+        Every way that the shop has to make a cone, a center, a taper or a face, each with its
+        settings, its stacks of one box and the errors to expect against the tolerances, ranked by
+        one rule; and every way that cannot, with the reason and the nearest that works.
+
+        Largest request: 4 plates with 4 sets each, stacks of up to 8 blocks from up to 500.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            job: Name of the job, for the heading of the plan. [1 to 60 characters]
+            feature: The feature wanted.
+            equipment: What the shop has. Either this or `shop_profile`.
+            shop_profile: A profile of equipment with which the service was started, by its name. [1
+                to 60 characters]
+            pieces: Pieces to grind. [count, 1 to 1000000]
+            observed_pieces: Pieces that were measured, at least three, from which the wheel's
+                breakdown is taken in place of `breakdown_per_piece`. [at most 100 entries]
+            minutes_per_piece: Time to grind one piece, in minutes. Absent: by the feed, where it is
+                known of every way, else 10 minutes (common practice, no source). [minute, 0 to
+                10000]
+            feeding: How the shop feeds.
+            room: The gap and the room that are wanted.
+            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
+                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
+                uncertainties at either limit.
+            max_blocks: Most blocks that set one plate, under both rolls together. [count, 1 to 8]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.JobPlanAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.jobs.plan(job="HL-0412 machine center", units="in",
+                feature=models.PlanCenter(kind="center", included_angle=60,
+                included_angle_tolerance_arcsec=120, large_diameter=0.75,
+                shank=models.TaperShank(kind="taper", designation="morse-2"), limit_tir=0.0003),
+                equipment=models.PlanEquipment(sine_plates=[models.PlanSinePlate(name="5 in
+                plate", center_distance=5, largest_angle=60,
+                angle_errors=models.PlateErrorFields(center_distance_error_limit=0.0001,
+                roll_difference=5e-05, roll_parallelism=5e-05, face_parallelism=0.0001,
+                face_flatness=5e-05, table_flatness=5e-05, particle=2e-05,
+                temperature_error_limit_celsius=1, temperature_difference_celsius=0.5,
+                axis_pitch_error_limit_arcsec=5, axis_yaw_error_limit_arcsec=300,
+                wheel_face_error_limit_arcsec=20, temperature_celsius=22),
+                plate_body=models.PlanPlateBody(length=6, thickness=0.75, closed_height=2.2,
+                roll_diameter=0.5))], block_sets=[models.PlanBlockSet(name="toolroom set",
+                set="inch-81", grade="asme-0")], wheel=models.PlanWheel(diameter=7, width=0.5,
+                rpm=3450, head=models.PlanWheelHead(flange_diameter=3, flange_width=1.25,
+                guard=models.ClearanceGuard(length=8, width=2.5, lower_edge_below_spindle=1)),
+                breakdown_per_piece=5e-06),
+                spin_fixture=models.ClearanceFixture(axis_height=1.5, body_length=3,
+                body_height=2.6, nose_diameter=1.25, nose_length=0.75, stick_out=0.75,
+                shank_diameter=0.75, front_to_high_end=1),
+                runout_errors=models.RunoutContributions(adapter_tir=0.0001, fixture_tir=5e-05,
+                indicating_tir=5e-05), measuring=models.PlanMeasuring(rolls=models.InspectionRol
+                ls(roll_diameters=[0.0625, 0.125, 0.25], measure_error_limit=0.0001,
+                stack_rise_error_limit=2e-05),
+                comparator=models.InspectionComparator(instrument_angle_error_limit_arcsec=60),
+                stack_reading_error_limit=0.0001, comparison_error_limit=5e-05,
+                tir_error_limit=5e-05)), pieces=5,
+                feeding=models.PlanFeeding(grinding_allowance=0.004, past_large_end=0.1,
+                past_small_end=0.25), room=models.PlanRoom(gap_wanted=0.1, room_under_wheel=12))
+        """
+        return self._sender.send(
+            _PLAN,
+            {
+                "units": units,
+                "job": job,
+                "feature": feature,
+                "equipment": equipment,
+                "shop_profile": shop_profile,
+                "pieces": pieces,
+                "observed_pieces": observed_pieces,
+                "minutes_per_piece": minutes_per_piece,
+                "feeding": feeding,
+                "room": room,
+                "decision_rule": decision_rule,
+                "max_blocks": max_blocks,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -220,12 +346,12 @@ class AsyncJobsCalls:
         return await self._sender.send(
             _CENTER,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "grade": grade,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
@@ -245,6 +371,49 @@ class AsyncJobsCalls:
                 "angle_errors": angle_errors,
                 "downfeed_step": downfeed_step,
                 "grinding_allowance": grinding_allowance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def plan(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        job: str,
+        feature: models.PlanCone
+        | models.PlanCenter
+        | models.PlanTaper
+        | models.PlanAngledFace
+        | models.PlanCompoundFace,
+        equipment: models.PlanEquipment | None = None,
+        shop_profile: str | None = None,
+        pieces: int = 1,
+        observed_pieces: Sequence[models.PlanObservedPiece] | None = None,
+        minutes_per_piece: float | None = None,
+        feeding: models.PlanFeeding | None = None,
+        room: models.PlanRoom | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
+        max_blocks: int = 5,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.JobPlanAnswer:
+        """Plan of a whole job. As `Halfangle.jobs.plan`, to be awaited."""
+        return await self._sender.send(
+            _PLAN,
+            {
+                "units": units,
+                "job": job,
+                "feature": feature,
+                "equipment": equipment,
+                "shop_profile": shop_profile,
+                "pieces": pieces,
+                "observed_pieces": observed_pieces,
+                "minutes_per_piece": minutes_per_piece,
+                "feeding": feeding,
+                "room": room,
+                "decision_rule": decision_rule,
+                "max_blocks": max_blocks,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

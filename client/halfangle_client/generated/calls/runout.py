@@ -181,7 +181,7 @@ class RunoutCalls:
         Adapter, socket, fixture and indicating, of unknown phases: worst case, root sum of squares,
         how many of 100 assemblies keep each, and what to mend first.
 
-        Largest request: 20 contributors, 100,000 trials.
+        Largest request: 20 contributors.
 
         Args:
             units: Unit of every length here and in the answer.

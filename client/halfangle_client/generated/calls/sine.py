@@ -291,12 +291,12 @@ class SineCalls:
         return self._sender.send(
             _COMPOUND,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "base_center_distance": base_center_distance,
                 "upper_center_distance": upper_center_distance,
                 "base_axis": base_axis,
@@ -318,10 +318,10 @@ class SineCalls:
     def compound_angles(
         self,
         *,
-        units: Literal["in", "mm"],
         base_center_distance: float,
         upper_center_distance: float,
         base_axis: Literal["x", "y"],
+        units: Literal["in", "mm"],
         base_height: float,
         upper_height: float,
         base_step: float = 0.0,
@@ -335,7 +335,6 @@ class SineCalls:
         how the upper plate's face stands.
 
         Args:
-            units: Unit of every length here and in the answer.
             base_center_distance: Distance between the centers of the two rolls, in `units`.
                 [length, 1e-06 to 10000]
             upper_center_distance: Distance between the centers of the two rolls, in `units`.
@@ -344,6 +343,7 @@ class SineCalls:
                 to right; the base raises the back or the front) or `y` (front to back; the base
                 raises the right or the left). The upper plate's hinge lies along the other. Always
                 required: the same two stacks in the other order give another surface.
+            units: Unit of every length here and in the answer.
             base_height: Stack under the base plate's raised roll, in `units`: positive under the
                 right or back roll, negative under the left or front one. [length, -10000 to 10000]
             upper_height: Stack under the upper plate's raised roll, signed in the same way.
@@ -373,12 +373,12 @@ class SineCalls:
         return self._sender.send(
             _COMPOUND_ANGLES,
             {
-                "units": units,
                 "base_center_distance": base_center_distance,
                 "upper_center_distance": upper_center_distance,
                 "base_axis": base_axis,
                 "base_step": base_step,
                 "upper_step": upper_step,
+                "units": units,
                 "base_height": base_height,
                 "upper_height": upper_height,
             },
@@ -481,12 +481,12 @@ class SineCalls:
         return self._sender.send(
             _CORRECTION,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,
@@ -595,12 +595,12 @@ class SineCalls:
         return self._sender.send(
             _LOW_STACK,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,
@@ -1507,12 +1507,12 @@ class AsyncSineCalls:
         return await self._sender.send(
             _COMPOUND,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "base_center_distance": base_center_distance,
                 "upper_center_distance": upper_center_distance,
                 "base_axis": base_axis,
@@ -1534,10 +1534,10 @@ class AsyncSineCalls:
     async def compound_angles(
         self,
         *,
-        units: Literal["in", "mm"],
         base_center_distance: float,
         upper_center_distance: float,
         base_axis: Literal["x", "y"],
+        units: Literal["in", "mm"],
         base_height: float,
         upper_height: float,
         base_step: float = 0.0,
@@ -1549,12 +1549,12 @@ class AsyncSineCalls:
         return await self._sender.send(
             _COMPOUND_ANGLES,
             {
-                "units": units,
                 "base_center_distance": base_center_distance,
                 "upper_center_distance": upper_center_distance,
                 "base_axis": base_axis,
                 "base_step": base_step,
                 "upper_step": upper_step,
+                "units": units,
                 "base_height": base_height,
                 "upper_height": upper_height,
             },
@@ -1592,12 +1592,12 @@ class AsyncSineCalls:
         return await self._sender.send(
             _CORRECTION,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,
@@ -1645,12 +1645,12 @@ class AsyncSineCalls:
         return await self._sender.send(
             _LOW_STACK,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "center_distance": center_distance,
                 "high_roll_diameter": high_roll_diameter,
                 "low_roll_diameter": low_roll_diameter,

@@ -486,12 +486,12 @@ class WheelsCalls:
         return self._sender.send(
             _FLANK,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "work": work,
                 "other_side": other_side,
                 "wheel_width": wheel_width,
@@ -978,12 +978,12 @@ class AsyncWheelsCalls:
         return await self._sender.send(
             _FLANK,
             {
-                "units": units,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
                 "missing": missing,
                 "in_use": in_use,
+                "units": units,
                 "work": work,
                 "other_side": other_side,
                 "wheel_width": wheel_width,
