@@ -1,7 +1,8 @@
 """The contract with what it says once put in each place that refers to it.
 
 The contract keeps repeated fields, parameters and answers among its components. The generator, and
-tests that go through the schemas, want each field whole where it stands. Models stay components.
+tests that go through the schemas, want each field whole where it stands, and want it written in one
+way (`http/contract/shorter.py` has the other). Models stay components.
 """
 
 from typing import Any
@@ -9,6 +10,8 @@ from typing import Any
 from wording import Schema
 
 _COMPONENTS = "#/components/"
+#: What stands beside a field's forms, not within one.
+_OF_A_FIELD = frozenset({"description", "title", "default", "examples", "x-unit"})
 
 
 def inlined(contract: dict[str, Any]) -> dict[str, Any]:
@@ -21,11 +24,11 @@ def inlined(contract: dict[str, Any]) -> dict[str, Any]:
 
 
 def is_shared(name: str) -> bool:
-    """True for a schema that several fields share, such as `PlateFields_center_distance`.
+    """True for a schema that several places share, such as `high_roll_diameter` or `Every_units`.
 
-    Names of models have no underscore.
+    Names of models begin with a capital and have no underscore.
     """
-    return name == "AngleIn" or "_" in name
+    return name in {"AngleIn", "Answer"} or "_" in name or name[0].islower()
 
 
 def _resolved(value: Any, components: dict[str, dict[str, Schema]]) -> Any:
@@ -42,4 +45,18 @@ def _resolved(value: Any, components: dict[str, dict[str, Schema]]) -> Any:
                 **_resolved(components[kind][name], components),
                 **_resolved(beside, components),
             }
-    return {key: _resolved(part, components) for key, part in value.items()}
+    return _spelled_out({key: _resolved(part, components) for key, part in value.items()})
+
+
+def _spelled_out(schema: Schema) -> Schema:
+    """A schema in JSON Schema's longer way: null as a form of its own, an object in one piece."""
+    match schema:
+        case {"type": [str(kind), "null"], **more}:
+            beside = {key: part for key, part in more.items() if key in _OF_A_FIELD}
+            form = {key: part for key, part in more.items() if key not in _OF_A_FIELD}
+            return {"anyOf": [{"type": kind, **form}, {"type": "null"}], **beside}
+        case {"allOf": [{"properties": dict()} as every, {"properties": dict()} as own]}:
+            fields = {**own["properties"], **every["properties"]}
+            required = [*own.get("required", ()), *every.get("required", ())]
+            return {**every, "properties": fields, "required": required}
+    return schema

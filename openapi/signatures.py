@@ -125,7 +125,9 @@ def read_topics(contract: dict[str, Any]) -> dict[str, list[Call]]:
         _read_call(contract, path, http_method, operation)
         for path, item in contract["paths"].items()
         for http_method, operation in item.items()
-        if http_method in {"get", "post"} and not _is_query_form(item, http_method)
+        if http_method in {"get", "post"}
+        and not _is_query_form(item, http_method)
+        and not _is_of_any_request(operation)
     ]
     calls.sort(key=lambda c: (c.topic, c.method))
     return {topic: list(group) for topic, group in groupby(calls, key=lambda c: c.topic)}
@@ -134,6 +136,15 @@ def read_topics(contract: dict[str, Any]) -> dict[str, list[Call]]:
 def _is_query_form(item: dict[str, Any], http_method: str) -> bool:
     """True for the GET form of a calculation: the client needs one way to ask, and that is POST."""
     return http_method == "get" and "post" in item
+
+
+def _is_of_any_request(operation: dict[str, Any]) -> bool:
+    """True for what takes the request of any operation: its fields are no arguments with names.
+
+    It serves spreadsheets, which read one value; who has the client has the answer.
+    """
+    asked = (p for p in operation.get("parameters", ()) if p["in"] == "query")
+    return any(p.get("schema", {}).get("type") == "object" for p in asked)
 
 
 def _read_call(

@@ -27,6 +27,7 @@ _JUDGED_BY_SERVICE = frozenset(
         "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "multipleOf",
         "minLength", "maxLength", "pattern", "format", "minItems", "maxItems", "uniqueItems",
         "minProperties", "maxProperties", "title", "example", "examples", "x-unit", "x-rules",
+        "dependentRequired",
     }
 )  # fmt: skip
 

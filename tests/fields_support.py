@@ -20,6 +20,7 @@ from pathlib import Path
 from typing import Any
 
 from halfangle_service.app import contract_bytes
+from inlining import inlined
 from releases.schemas import Node, Schema, operation_of
 
 TESTS = Path(__file__).parent
@@ -170,7 +171,7 @@ def _leaves(value: object, path: str) -> Iterator[str]:
 
 def numeric_fields() -> set[Field]:
     """Every numeric field of every operation's result, nested ones and lists of numbers too."""
-    contract = json.loads(contract_bytes())
+    contract = inlined(json.loads(contract_bytes()))
     return {
         (operation_of(path), leaf.removeprefix("result."))
         for path, item in contract["paths"].items()

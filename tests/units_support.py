@@ -12,6 +12,7 @@ from functools import cache
 from typing import Any
 
 from halfangle_service.app import contract_bytes
+from inlining import inlined
 from releases.schemas import Node, operation_of
 
 MM_PER_INCH = Decimal("25.4")
@@ -38,7 +39,7 @@ class Apart:
 @cache
 def schemas_of() -> dict[str, tuple[Node, Node]]:
     """Schemas of request and result of every operation, by its dotted name."""
-    contract = json.loads(contract_bytes())
+    contract = inlined(json.loads(contract_bytes()))
     made = {}
     for path, item in contract["paths"].items():
         if "post" in item:

@@ -22,11 +22,12 @@ from halfangle_service.http.contract.document import (
     glossary_json,
 )
 from halfangle_service.http.contract.samples import sample_answer
-from halfangle_service.http.docs import reference_page
 from halfangle_service.http.failures import EXCEPTION_HANDLERS
 from halfangle_service.http.guards.keys import WITHOUT_KEY, key_check
+from halfangle_service.http.page.routes import page_routes
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.routes import (
+    Writer,
     document_route,
     operation_routes,
     reading,
@@ -121,18 +122,19 @@ def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
     yield from operation_routes(operations, settings)
     for table in all_tables():
         yield from table_routes(table, settings)
-    yield document_route("/openapi.json", served_contract, JSON, settings)
-    yield document_route(GLOSSARY_PATH, glossary_json, JSON, settings)
-    yield document_route("/docs", _reference, "text/html; charset=utf-8", settings)
+    yield from page_routes(load_registry().operations, all_tables(), settings)
+    yield _told("/openapi.json", served_contract, JSON, settings)
+    yield _told(GLOSSARY_PATH, glossary_json, JSON, settings)
     for operation in load_registry().operations.values():
         path = EXAMPLE_PATH.format(operation=operation.name)
-        yield document_route(path, partial(sample_answer, operation), JSON, settings)
+        yield _told(path, partial(sample_answer, operation), JSON, settings)
     for name in PROBLEM_TYPES:
-        yield document_route(f"/problems/{name}", partial(_problem_page, name), TEXT, settings)
+        yield _told(f"/problems/{name}", partial(_problem_page, name), TEXT, settings)
 
 
-def _reference() -> bytes:
-    return reference_page(load_registry().operations, all_tables())
+def _told(path: str, write: Writer, media_type: str, settings: Settings) -> HTTPRouteHandler:
+    """Route of a document that tells how to call: it is read without a key, as the pages are."""
+    return document_route(path, write, media_type, settings, opt=WITHOUT_KEY)
 
 
 def _problem_page(name: str) -> bytes:

@@ -8,6 +8,7 @@ are recalled from memory. What only one subject says stands in that subject's ow
 from collections.abc import Iterator
 
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.trade.sine.correction import WRONG_BLOCK_ARCSEC
 from halfangle_service.trade.tapers.tolerance import STANDARD_RATE
 from halfangle_service.trade.units import Units, to_mm
 from halfangle_service.trade.wording import arcsec, figure, length, plain
@@ -176,3 +177,22 @@ PROVE_BY_HAND = note(
     "Prove the clearance by hand with the wheel standing: the whole stroke, a full turn of the "
     "work, stops and dogs set.",
 )
+
+
+def correct_the_cause() -> Advisory:
+    """Note that a change of blocks is no calibration."""
+    return note(
+        "correct-the-cause",
+        "A correction by blocks holds for this angle only; where the center distance is the cause "
+        "another angle needs another change.",
+    )
+
+
+def wrong_block_first(error_arcsec: float) -> Iterator[Advisory]:
+    """Warn of an error, in arc-seconds, that is rarely a plate's own."""
+    if abs(error_arcsec) > WRONG_BLOCK_ARCSEC:
+        yield caution(
+            "look-for-a-wrong-block",
+            f"An error of {arcsec(abs(error_arcsec), 0)} is rarely the plate's own: look for a "
+            "wrong, forgotten or doubled block, or dirt, before correcting by blocks.",
+        )

@@ -3,6 +3,7 @@
 from advisories.row import Request, Row, caution, note
 
 _INDICATE, _CREST, _V_BLOCK = "runout.indicate", "runout.off-crest", "runout.v-block"
+_TRUE_UP = "runout.true-up"
 
 
 def _read(*readings: float) -> list[Request]:
@@ -10,6 +11,11 @@ def _read(*readings: float) -> list[Request]:
     step = 360 / len(readings)
     return [{"angular_position": step * k, "reading": r} for k, r in enumerate(readings)]
 
+
+#: Five readings of the near section of the example, and four with ovality of 0.0002 in.
+_FIVE = {"station": 1, "readings": _read(0.0003, 0.0005, 0.0001, -0.0004, -0.0005)}
+_OVAL = {"station": 1, "readings": _read(0.0004, 0.0003, -0.0002, -0.0005)}
+_SWING = {"kind": "swing", "station": 4, "pivot_station": 0}
 
 ROWS: tuple[Row, ...] = (
     caution(
@@ -41,4 +47,48 @@ ROWS: tuple[Row, ...] = (
     ),
     note("v-hides-eccentricity", _V_BLOCK, {}, None),
     caution("lobes-hidden", _V_BLOCK, {"max_lobes": 7}, {"max_lobes": 6}, "with 7 lobes"),
+    note(
+        "stray-not-told",
+        _TRUE_UP,
+        {"far": {**_FIVE, "station": 4}},
+        {"near": _FIVE},
+        "at the near section: 1",
+    ),
+    note(
+        "tap-within-uncertainty",
+        _TRUE_UP,
+        {"repeatability": 0.0002373},
+        {"repeatability": 0.0002372},
+        "slide",
+        "leave it",
+    ),
+    note(
+        "limit-kept-already",
+        _TRUE_UP,
+        {"limit_tir": 0.002765},
+        {"limit_tir": 0.002764},
+    ),
+    note(
+        "one-station-true",
+        _TRUE_UP,
+        {"tap_places": [_SWING]},
+        {"tap_places": [_SWING, {"kind": "slide", "station": 0}]},
+        "the station at 5.5 in",
+    ),
+    note(
+        "form-not-tapped-out",
+        _TRUE_UP,
+        {"near": _OVAL, "indicator_resolution": 0.0000996},
+        {"indicator_resolution": 0.0001004},
+        "0.00020 in",
+        "the near section",
+    ),
+    caution(
+        "form-past-limit",
+        _TRUE_UP,
+        {"near": _OVAL, "limit_tir": 0.000199},
+        {"limit_tir": 0.000201},
+        "0.00020 in",
+        "the near section",
+    ),
 )

@@ -123,7 +123,7 @@ def test_units_of_answers_and_backticks() -> None:
         "required": ["units"],
     }
     answer = {"type": "object", "properties": {"result": {"$ref": "#/components/schemas/Result"}}}
-    content = {"application/json": {"schema": {"$ref": "#/components/schemas/Answer"}}}
+    content = {"application/json": {"schema": {"$ref": "#/components/schemas/ItsAnswer"}}}
     contract = {
         "paths": {
             "/v1/t/do-it": {
@@ -136,7 +136,7 @@ def test_units_of_answers_and_backticks() -> None:
                 }
             }
         },
-        "components": {"schemas": {**SCHEMAS, "Answer": answer, "Result": result}},
+        "components": {"schemas": {**SCHEMAS, "ItsAnswer": answer, "Result": result}},
     }
     files = command_files(inlined(contract), MARK)
     assert set(files) == {"_topics.json", "t.json"}

@@ -191,6 +191,14 @@ PATHS: dict[str, Any] = {
             ),
         )
     },
+    "/v1/values/{key}": {
+        "get": operation(
+            "values",
+            "get_one",
+            answers="text/plain",
+            parameters=(KEY, {"name": "request", "in": "query", "schema": {"type": "object"}}),
+        )
+    },
     **{
         f"/v1/many-{n}/solve": {"post": operation(f"many-{n}", "solve", body=HARD_BODY)}
         for n in range(20)
@@ -314,6 +322,13 @@ def test_a_hard_contract_makes_a_client_that_works(generated: Path) -> None:
         "b'%PDF'",
         "/v1/many-3/solve",
     ]
+
+
+def test_what_takes_any_request_is_no_call(generated: Path) -> None:
+    """An address whose fields have no names has no arguments: the client has no call of it."""
+    calls = {path.stem for path in generated.rglob("calls/*.py")}
+    assert {"easy", "hard", "sheets", "tables"} < calls
+    assert "values" not in calls
 
 
 def test_a_hard_contract_makes_a_client_that_is_typed(generated: Path) -> None:

@@ -66,7 +66,7 @@ def test_picking_keeps_the_rule_of_the_service(row: Row) -> None:
 
 def _picked_by_the_service(written: bytes, path: str) -> str | None:
     try:
-        return pick_value(written, path)[0].decode()
+        return pick_value(written, path, "pick")[0].decode()
     except ProblemError as error:
         if error.name != "stopped":
             raise

@@ -124,7 +124,8 @@ def test_a_whole_run_fails_on_a_number_that_no_test_reads(tmp_path: Path) -> Non
     (tmp_path / "test_nothing.py").write_text("def test_nothing():\n    assert True\n")
 
     def run(*selection: str) -> subprocess.CompletedProcess[str]:
-        paths = os.pathsep.join(str(ROOT / p) for p in ("service", "tests", "tests/load"))
+        places = ("service", "tests", "tests/load", "openapi")
+        paths = os.pathsep.join(str(ROOT / place) for place in places)
         return subprocess.run(
             [sys.executable, "-m", "pytest", *selection],
             cwd=tmp_path,

@@ -13,7 +13,6 @@ _UNIT = re.compile(r'[°″′"%]| (%|mm|in|µm|m/s|s|per minute|°C|to|or|and)\
 #: Figures without a unit: pure numbers, the marks of a drawing, a name in a table of one unit.
 _PURE = {
     "fields/advisories.py": "was read as decimal degrees",
-    "http/docs.py": "{sign}",
     "topics/inspection/verdict/judging.py": "times four standard uncertainties",
     "topics/runout/v_block.py": "lobes: it shows",
     "topics/sine/table.py": "arcsec_per_",

@@ -181,7 +181,7 @@ def test_an_address_that_is_none_is_told_before_a_key_is_asked_for() -> None:
         assert service.get("/nowhere").status_code == 404
         assert service.put(SINE).status_code == 405
         assert service.options(SINE).status_code == 204
-        for refused in (service.get(SINE_QUERY), service.post(SINE), service.get("/openapi.json")):
+        for refused in (service.get(SINE_QUERY), service.post(SINE), service.get("/v1/operations")):
             assert refused.json()["type"] == "/problems/unauthorized"
         odd = service.get(SINE_QUERY, headers={b"X-API-Key": "ö".encode()})
         assert odd.json()["type"] == "/problems/unauthorized"

@@ -31,7 +31,6 @@ CACHED = [
     SINE_QUERY,
     f"{SINE_QUERY}&pick=height",
     "/openapi.json",
-    "/docs",
     "/v1/operations",
     "/v1/operations/sine.setting",
     "/problems/impossible",
@@ -88,7 +87,7 @@ def test_what_is_only_read_refuses_other_methods(service: Service, method: str, 
 
 REFUSED: list[tuple[str, dict[str, Any], str]] = [
     ("nowhere", {"method": "GET", "url": "/nowhere"}, "not-found"),
-    ("root", {"method": "GET", "url": "/"}, "not-found"),
+    ("root", {"method": "GET", "url": "/v1"}, "not-found"),
     ("other version", {"method": "POST", "url": "/v2/sine/setting", "json": {}}, "not-found"),
     ("a part too many", {"method": "GET", "url": "/v1/operations/sine.setting/x"}, "not-found"),
     ("no such host", {"method": "GET", "url": "/health/live", "headers": {"Host": "a b"}},
@@ -158,7 +157,10 @@ def test_health_and_metrics(service: Service) -> None:
 
 # Keys and CORS --------------------------------------------------------------------------------
 def test_keys_are_asked_for_where_they_are_set() -> None:
-    """With keys set, all but health and metrics asks for one; caches must keep answers private."""
+    """With keys set, each calculation and table asks for one; caches must keep answers private.
+
+    Health, metrics and what tells how to call are answered without.
+    """
     with service_with(api_keys=frozenset({"one", "two"})) as service:
         for headers in ({}, {"X-API-Key": "three"}, {"X-API-Key": ""}):
             refused = service.get(SINE_QUERY, headers=headers)

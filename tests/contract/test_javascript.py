@@ -60,7 +60,8 @@ def test_a_pattern_that_javascript_refuses_would_be_seen(pattern: str, tmp_path:
 _VALIDATE = """
 const fs = require("fs");
 const Ajv = require("ajv/dist/2020").default;
-const [document] = process.argv.slice(1).map(p => JSON.parse(fs.readFileSync(p)));
+const [path, stored] = process.argv.slice(1);
+const document = JSON.parse(fs.readFileSync(path));
 const ajv = new Ajv();
 ajv.addVocabulary(["components", "x-unit", "x-labels", "x-rules", "discriminator", "example"]);
 ajv.addFormat("angle", true);
@@ -73,19 +74,27 @@ for (const [path, item] of Object.entries(document.paths)) {
     const validate = ajv.compile({$ref: "contract" + content.schema.$ref});
     if (!validate(content.example)) found[path] = ajv.errorsText(validate.errors);
     else if (validate({...content.example, unknown: 1})) found[path] = "takes an unknown field";
+    const answered = item.post.responses["200"].content["application/json"].schema;
+    const name = path.replace("/v1/", "").replace("/", ".");
+    const answer = JSON.parse(fs.readFileSync(`${stored}/${name}.json`));
+    const fits = ajv.compile({$ref: "contract" + answered.$ref});
+    if (!fits(answer)) found[path] = ajv.errorsText(fits.errors);
+    delete answer.result;
+    if (fits(answer)) found[path] = "takes an answer without its result";
   } catch (error) { found[path] = error.message }
 }
 console.log(JSON.stringify(found));
 """
 
 
-def test_requests_compile_and_take_their_examples_in_a_validator(contract: Path) -> None:
-    """Ajv with its defaults compiles every request's schema, and holds its example to it.
+def test_schemas_compile_and_take_their_examples_in_a_validator(contract: Path) -> None:
+    """Ajv with its defaults compiles every request and answer, and holds the stored ones to them.
 
     It wants to be told the names of our own words and of the format of angles, and nothing else.
     """
     package("ajv")
-    assert json.loads(node(_VALIDATE, str(contract))) == {}
+    stored = Path(__file__).parents[2] / "openapi" / "examples"
+    assert json.loads(node(_VALIDATE, str(contract), str(stored))) == {}
 
 
 @pytest.fixture(scope="module")
@@ -121,7 +130,10 @@ def test_a_finding_of_the_linter_would_be_seen(contract: Path, tmp_path: Path) -
 def test_types_of_a_front_end_compile_and_take_every_example(
     contract: Path, tmp_path: Path
 ) -> None:
-    """TypeScript under strict takes each example as its request, and each answer has its result."""
+    """TypeScript under strict takes each example as its request, and each answer has its result.
+
+    One value has a type of its own, and takes no operation that is not asked by query string.
+    """
     package("openapi-typescript")
     package("typescript")
     types = tmp_path / "contract.d.ts"
@@ -152,3 +164,14 @@ def _uses(document: dict[str, Any]) -> Iterator[str]:
         if "get" in item:
             query = f'NonNullable<operations["{name}_by_query"]["parameters"]["query"]>'
             yield f"export const asked_{name}: {query} = {json.dumps(example)};"
+            forms = f'keyof operations["{name}_by_query"]["responses"][200]["content"]'
+            yield f'export const form_of_{name} = (form: {forms}): "application/json" => form;'
+    value = 'operations["values_get_one"]'
+    request = 'query: {request: {units: "in", center_distance: 5, angle: 30}}'
+    yield f'export const text = (all: {value}["responses"][200]["content"]): string => '
+    yield '  all["text/plain"];'
+    for expected, operation in (("", "sine.setting"), ("// @ts-expect-error", "wheels.choose")):
+        path = f'path: {{operation: "{operation}", field: "height"}}'
+        yield f'export const asked_value_{len(expected)}: {value}["parameters"] ='
+        yield f"  {expected}"
+        yield f"  {{{path}, {request}}};"

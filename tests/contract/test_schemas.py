@@ -14,9 +14,11 @@ from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.estimate import OWN_CAUSES
 from halfangle_service.fields.glossary import glossary, option_labels
+from halfangle_service.http.contract.shorter import with_nulls_in_types, with_whole_bounds
 from halfangle_service.operation import PublishedTable
 from halfangle_service.registry import load_registry
 from halfangle_service.trade.angles import DMS_PATTERN
+from inlining import inlined
 from schema_support import SCHEMAS, Schema, components, options_of, request_schemas, tokens_of
 from source_support import advisory_codes
 
@@ -256,6 +258,58 @@ def _angles_of(value: Any) -> Iterator[Schema]:
             yield value
         for part in value.values():
             yield from _angles_of(part)
+
+
+# Written shorter ------------------------------------------------------------------------------
+NULLABLE = {"anyOf": [{"type": "number"}, {"type": "null"}], "x-unit": "length"}
+WORD_OR_NULL = {"anyOf": [{"enum": ["a"], "type": "string"}, {"type": "null"}]}
+MODEL_OR_NULL = {"anyOf": [{"$ref": "#/components/schemas/Angle"}, {"type": "null"}]}
+
+
+def test_a_plain_value_or_null_is_one_type() -> None:
+    """What may be null is a second type; a choice, which would have to list null, and a model stay.
+
+    The generator and tests get the longer way back.
+    """
+    shorter = with_nulls_in_types({"a": NULLABLE, "b": WORD_OR_NULL, "c": MODEL_OR_NULL})
+    assert shorter == {
+        "a": {"type": ["number", "null"], "x-unit": "length"},
+        "b": WORD_OR_NULL,
+        "c": MODEL_OR_NULL,
+    }
+    assert inlined({"components": {"schemas": shorter}})["components"]["schemas"] == {}
+    whole = {"Models": {"properties": shorter}}
+    back = inlined({"components": {"schemas": whole}})["components"]["schemas"]["Models"]
+    assert back["properties"] == {"a": NULLABLE, "b": WORD_OR_NULL, "c": MODEL_OR_NULL}
+
+
+def test_bounds_of_whole_numbers_have_no_point() -> None:
+    """A bound is written as people write it; what is no bound keeps its kind of number."""
+    field = {"maximum": 10000.0, "minimum": 1e-6, "default": 45.0}
+    assert json.dumps(with_whole_bounds(field)) == (
+        '{"maximum": 10000, "minimum": 1e-06, "default": 45.0}'
+    )
+
+
+def test_every_answer_is_the_common_one_with_its_result() -> None:
+    """Advisories and basis are declared once; in one piece each answer has all three, required."""
+    written = json.loads(contract_bytes())["components"]["schemas"]
+    answers = [name for name in components() if name.endswith("Answer")]
+    assert len(answers) > 60
+    for name in answers:
+        common, own = written[name]["allOf"]
+        assert common == {"$ref": "#/components/schemas/Answer"}
+        assert own["required"] == ["result"]
+        whole = components()[name]
+        assert list(whole["properties"]) == whole["required"] == ["result", "advisories", "basis"]
+
+
+def test_a_shared_field_that_is_the_only_one_of_its_name_has_it_alone() -> None:
+    """References are short: a field's own name, and a class's before it for its further forms."""
+    names = list(json.loads(contract_bytes())["components"]["schemas"])
+    assert {"center_distance", "high_roll_diameter", "units"} <= set(names)
+    further = [name for name in names if "_" in name and name[0].isupper()]
+    assert all(name.partition("_")[2] in names or name.startswith("Options_") for name in further)
 
 
 def test_no_label_is_left_over() -> None:

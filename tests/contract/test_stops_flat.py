@@ -24,12 +24,22 @@ def _named(row: Row) -> str:
     return str(row)
 
 
-def _url(operation: str, request: Request, pick: str | None = None) -> str:
-    """A request by query string; what is null is left out of it."""
+def _url(operation: str, request: Request) -> str:
+    """A request by query string."""
+    return f"/v1/{operation.replace('.', '/')}?{_query(request)}"
+
+
+def _values(operation: str, request: Request, path: str) -> tuple[str, str]:
+    """The two addresses of one value: with `pick`, and its own."""
+    own = f"/v1/values/{operation}/{path}?{_query(request)}"
+    return f"{_url(operation, request)}&pick={path}", own
+
+
+def _query(request: Request) -> str:
+    """A request as a query string; what is null is left out of it."""
     fields = {name: value for name, value in request.items() if value is not None}
-    asked = fields if pick is None else fields | {"pick": pick}
-    texts = {k: str(v).lower() if isinstance(v, bool) else v for k, v in asked.items()}
-    return f"/v1/{operation.replace('.', '/')}?{urlencode(texts, doseq=True)}"
+    texts = {k: str(v).lower() if isinstance(v, bool) else v for k, v in fields.items()}
+    return urlencode(texts, doseq=True)
 
 
 def _judges(path: str) -> bool:
@@ -58,10 +68,11 @@ def test_no_plain_value_is_picked_beside_a_stop(service: Service, row: Row) -> N
     found = single_values(whole["result"])
     values = [path for path in found if not _judges(path)]
     yes = [path for path in found if _judges(path) and found[path] in YES]
-    for path in (values[0], values[len(values) // 2], values[-1], *yes):
-        refused = service.get(_url(row.operation, row.raising, path))
+    paths = (values[0], values[len(values) // 2], values[-1], *yes)
+    for url in (url for path in paths for url in _values(row.operation, row.raising, path)):
+        refused = service.get(url)
         problem = refused.json()
-        assert (refused.status_code, problem["type"]) == (422, "/problems/stopped"), path
+        assert (refused.status_code, problem["type"]) == (422, "/problems/stopped"), url
         assert problem["detail"] == said
         assert row.code in {a["code"] for a in problem["advisories"]}
 
@@ -72,9 +83,10 @@ def test_judgements_and_advisories_are_picked_beside_a_stop(service: Service, ro
     whole = answer(row.operation, row.raising)
     values = single_values(whole["result"])
     judged = {path: value for path, value in values.items() if _judges(path) and value not in YES}
-    for path in [*judged, "advisories"]:
-        picked = service.get(_url(row.operation, row.raising, path))
-        assert picked.status_code == 200, path
+    asked = [*judged, "advisories"]
+    for path, url in ((p, url) for p in asked for url in _values(row.operation, row.raising, p)):
+        picked = service.get(url)
+        assert picked.status_code == 200, url
         assert f"{row.code};severity=stop" in picked.headers["advisories"].split(", ")
         if path == "advisories":
             assert f"\nstop {row.code}: " in "\n" + picked.text
@@ -88,11 +100,12 @@ def test_just_short_of_a_stop_it_is_in_no_flat_form(service: Service, row: Row) 
     whole = answer(row.operation, row.falling_short)
     left = [a["code"] for a in whole["advisories"] if a["severity"] == "stop"]
     path = next(path for path in single_values(whole["result"]) if not _judges(path))
-    picked = service.get(_url(row.operation, row.falling_short, path))
-    assert picked.status_code == (422 if left else 200)
-    told = service.get(_url(row.operation, row.falling_short, "advisories"))
-    assert f"stop {row.code}: " not in told.text
-    assert f"{row.code};severity=stop" not in told.headers.get("advisories", "")
+    for url in _values(row.operation, row.falling_short, path):
+        assert service.get(url).status_code == (422 if left else 200)
+    for url in _values(row.operation, row.falling_short, "advisories"):
+        told = service.get(url)
+        assert f"stop {row.code}: " not in told.text
+        assert f"{row.code};severity=stop" not in told.headers.get("advisories", "")
 
 
 @pytest.mark.parametrize("row", FLAT, ids=_named)

@@ -160,7 +160,7 @@ class Storm:
         return wire("POST", path, opened + part * count + self._chance.choice((b"1]}", b'"', b"")))
 
     def query(self) -> bytes:
-        """A query string, known or odd, with an odd pick."""
+        """A query string, known or odd, with an odd pick, or at the address of an odd value."""
         path, request = self._known()
         pairs = []
         for name, value in request.items() if isinstance(request, dict) else ():
@@ -174,7 +174,11 @@ class Storm:
             )
         if self._chance.random() < 0.6:
             picks = ("height", "advisories", "forecast", "a.b.c", "x" * 2_000, "%00", "0.0.0", "")
-            pairs.append(f"pick={self._chance.choice(picks)}")
+            pick = self._chance.choice(picks)
+            if self._chance.random() < 0.5:
+                path = f"/v1/values/{path.removeprefix('/v1/').replace('/', '.')}/{pick}"
+            else:
+                pairs.append(f"pick={pick}")
         return wire("GET", f"{path}?{'&'.join(pairs)}", b"")
 
     def odd_headers(self) -> bytes:

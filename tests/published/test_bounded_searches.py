@@ -230,14 +230,15 @@ def test_a_bounded_search_for_an_angle(
         for signs in product((-1, 0, 1), repeat=len(angles))
     ]
     able = sorted((count, off) for count, off in signed if off <= 3 and 0 < count <= MOST)
-    result = call(
+    answer = call(
         "blocks.angle-stack",
         box=[{"angle": angle} for angle in angles],
         angle=26,
         tolerance_arcsec=3 * 3600,
         max_blocks=MOST,
         max_alternatives=5,
-    )["result"]
+    )
+    result = answer["result"]
     given = [
         (stack["count"], abs(stack["deviation_arcsec"]) / 3600)
         for stack in (result, *result["alternatives"])
@@ -250,6 +251,8 @@ def test_a_bounded_search_for_an_angle(
     else:
         assert result["bound"]
     assert (result["bound"] is None) == result["order_proved"]
+    said = [a["severity"] for a in answer["advisories"] if a["code"] == "bound-reached"]
+    assert said == ([] if result["bound"] is None else ["note"])
 
 
 @pytest.mark.outside("sine.correction", source="Every stack of up to four blocks, enumerated")

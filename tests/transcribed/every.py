@@ -10,6 +10,7 @@ from halfangle_service.trade.tables.blocks.angle_sets import angle_grades, angle
 from halfangle_service.trade.tables.blocks.sets import built_in_sets
 from halfangle_service.trade.tables.blocks.tolerances import grades
 from halfangle_service.trade.tables.centers.holes import center_holes
+from halfangle_service.trade.tables.correction.causes import causes
 from halfangle_service.trade.tables.materials.expansion import materials
 from halfangle_service.trade.tables.runout.terms import terms
 from halfangle_service.trade.tables.tapers.grades import angle_grades as cone_angle_grades
@@ -56,6 +57,7 @@ CHECKS: dict[str, Check] = {
     "materials/expansion.toml": lambda: others.material_differences(materials.__wrapped__()),
     "runout/terms.toml": lambda: others.term_differences(terms.__wrapped__()),
     "tapers/grades.toml": lambda: tapers.grade_differences(cone_angle_grades.__wrapped__()),
+    "correction/causes.toml": lambda: others.cause_differences(causes.__wrapped__()),
     "wheels/before_starting.toml": lambda: others.start_check_differences(
         start_checks.__wrapped__()
     ),

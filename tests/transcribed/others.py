@@ -4,6 +4,7 @@ import math
 import re
 from collections.abc import Mapping, Sequence
 
+from halfangle_service.trade.tables.correction.causes import Cause
 from halfangle_service.trade.tables.materials.expansion import Material
 from halfangle_service.trade.tables.runout.terms import Term
 from halfangle_service.trade.tables.wheels.guides import Guide, Purpose
@@ -79,5 +80,48 @@ def term_differences(terms: Mapping[str, Term]) -> list[str]:
             "family": row["family"],
         }
         for row in printed("others/runout_terms.csv")
+    }
+    return differences(found, listed)
+
+
+_WAYS = {
+    "sine-plate": "p",
+    "compound-plate": "c",
+    "sine-dresser": "d",
+    "scale-dresser": "s",
+    "swivel": "w",
+    "seat": "e",
+}
+_SEEN = {
+    "repeats_on_second_stack": "2",
+    "grows_along_batch": "g",
+    "surface_form": "f",
+    "changes_on_reseating": "r",
+    "follows_temperature": "t",
+    "repeats_when_measured_again": "m",
+}
+_SIGNS = {"yes": "+", "no": "-"}
+
+
+def cause_differences(causes: Sequence[Cause]) -> list[str]:
+    """What causes of an error differ in: their order, ways and signs, and the figures named."""
+    found: dict[str, Cells] = {
+        cause.name: {
+            "order": str(cause.order),
+            "ways": "".join(sign for way, sign in _WAYS.items() if way in cause.set_ups),
+            "seen": " ".join(
+                f"{_SEEN[name]}{_SIGNS.get(value, value)}" for name, value in cause.says.items()
+            ),
+            "figures": " ".join(
+                re.findall(
+                    "[0-9]+", f"{cause.observation} {cause.check} {cause.mend} {cause.source}"
+                )
+            ),
+        }
+        for cause in causes
+    }
+    listed: dict[str, Cells] = {
+        row["cause"]: {name: row[name] for name in ("order", "ways", "seen", "figures")}
+        for row in printed("others/causes.csv")
     }
     return differences(found, listed)

@@ -939,6 +939,342 @@ class ConeWork(RequestModel):
     kind: Literal["cone"]
 
 
+class CorrectionAngle(RequestModel):
+    """An angle as measured: a cone's included or half angle, or a face's; or its error."""
+
+    standard_uncertainty_arcsec: float | None = None
+    """Standard uncertainty of the angle as it was measured. [arcsecond, 0 to 324000]"""
+    measurement_error_limit_arcsec: float | None = None
+    """Largest error ± of the angle as it was measured. [arcsecond, 1e-06 to 324000]"""
+    kind: Literal["angle"]
+    measured_included_angle: float | str | None = None
+    """
+    Included angle of the cone as measured, in degrees; its uncertainty is then that of the
+    included angle. [degree, over 0, under 180; or text in degrees, minutes, seconds]
+    """
+    measured_half_angle: float | str | None = None
+    """
+    Half angle of the cone as measured, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    measured_face_angle: float | str | None = None
+    """
+    Angle of the face to its base as measured, in degrees. [degree, over 0, under 90; or
+    text in degrees, minutes, seconds]
+    """
+    measured_included_angle_error_arcsec: float | None = None
+    """Included angle as measured less the one wanted. [arcsecond, -324000 to 324000]"""
+    measured_error_arcsec: float | None = None
+    """
+    Half angle, or the face's angle, as measured less the one wanted. [arcsecond, -324000 to
+    324000]
+    """
+
+
+class CorrectionCause(AnswerModel):
+    """A likely cause, and the check that tells it apart."""
+
+    cause: (
+        Literal[
+            "wrong-block",
+            "dirt-under-a-roll",
+            "plate-error",
+            "axis-not-parallel",
+            "axis-yawed",
+            "wheel-breakdown",
+            "diamond-wear",
+            "diamond-height",
+            "axis-height",
+            "dresser-error",
+            "scale-error",
+            "wrong-hinge-order",
+            "seat-of-the-work",
+            "temperature",
+            "measurement",
+            "runout-of-the-socket",
+            "runout-of-the-part",
+        ]
+        | str
+    )
+    """The cause."""
+    evidence: Literal["for", "none", "against"] | str
+    """
+    `for`: something seen speaks for it and nothing against; `against`: something speaks
+    against it; `none`: nothing stated says anything of it.
+    """
+    for_it: list[str]
+    """What speaks for it: observations, by their fields."""
+    against_it: list[str]
+    """What speaks against it; `sense` where it turns the angle the other way only."""
+    observation: str
+    """Observation, or reading, that tells it from the others, by its field."""
+    check: str
+    """The check that tells it apart, in plain words."""
+    mend: str
+    """What to do where it is this."""
+    source: str
+    """Where that comes from."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    """How it is had."""
+
+
+class CorrectionCompoundPlate(RequestModel):
+    """A compound plate, the face level on it under a flat wheel."""
+
+    base_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    upper_center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_axis: Literal["x", "y"]
+    """
+    Axis of the machine along which the hinge of the base plate lies: `x` (left to right;
+    the base raises the back or the front) or `y` (front to back; the base raises the right
+    or the left). The upper plate's hinge lies along the other. Always required: the same
+    two stacks in the other order give another surface.
+    """
+    base_step: float = 0.0
+    """Stack under the base plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    upper_step: float = 0.0
+    """Stack under the upper plate's roll at which it stands at zero. [length, -10000 to 10000]"""
+    kind: Literal["compound-plate"]
+    base_blocks: list[float] | None = None
+    """
+    Blocks under the base plate's roll now, in `units`; absent as above. [1 to 8 entries,
+    each length, 1e-06 to 10000]
+    """
+    upper_blocks: list[float] | None = None
+    """
+    Blocks under the upper plate's roll now, in `units`. [1 to 8 entries, each length, 1e-06
+    to 10000]
+    """
+
+
+class CorrectionCone(RequestModel):
+    """A cone or taper, by its slope."""
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    kind: Literal["cone"]
+    included_angle_tolerance_arcsec: float | None = None
+    """
+    ± tolerance of the included angle; absent, nothing is judged. [arcsecond, 1e-06 to
+    324000]
+    """
+
+
+class CorrectionContact(RequestModel):
+    """Where the cone touches its gauge, and how far the two gape at the other end."""
+
+    kind: Literal["contact"]
+    surface: Literal["external", "internal"]
+    """
+    Surface that the indicator reads: `external`, a shaft or cone from outside; `internal`,
+    a bore or socket. Highest is where metal comes nearest to the indicator: on a shaft
+    toward its center's offset, in a bore opposite to it.
+    """
+    touches: Literal["large-end", "small-end", "both-ends"]
+    """Where gauge and cone touch: at the large or the small end, or `both-ends`, all over."""
+    contact_length: float
+    """
+    Length along the axis from the end that touches to the open end, in `units`. [length,
+    1e-06 to 10000]
+    """
+    gap_at_other_end: float | None = None
+    """
+    Radial gap at the open end, in `units`, such as by a feeler or shake. [length, 0 to
+    10000]
+    """
+    gap_error_limit: float | None = None
+    """Largest error ± of that gap, in `units`. [length, 0 to 10000]"""
+    marked_share_percent: float | None = None
+    """Share of that length that the film marked, from the touching end. [percent, 1 to 100]"""
+    marked_share_error_limit_percent: float | None = None
+    """Largest error ± of that share, as judged by eye. [percent, 0 to 100]"""
+    blue_film: float | None = None
+    """Thickness of the marking film, in `units`. [length, 1e-06 to 10000]"""
+    blue_film_error_limit: float | None = None
+    """Largest error ± of that thickness, in `units`. [length, 0 to 10000]"""
+    gauge_angle_error_limit_arcsec: float | None = None
+    """Largest error ± of the gauge's own included angle. [arcsecond, 0 to 324000]"""
+
+
+class CorrectionFace(RequestModel):
+    """A plane face at an angle to its base."""
+
+    kind: Literal["angled-face"]
+    face_angle: float | str
+    """
+    Angle between the face and the base, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    tolerance_arcsec: float | None = None
+    """± tolerance of that angle; absent, nothing is judged. [arcsecond, 1e-06 to 324000]"""
+
+
+class CorrectionObservations(RequestModel):
+    """What was seen of the error. One left out is not stated: nothing is concluded from it."""
+
+    repeats_on_second_stack: bool | None = None
+    """Whether the same error comes back on a second stack of that height."""
+    grows_along_batch: bool | None = None
+    """Whether it grows from piece to piece, and falls back at a dress."""
+    surface_form: Literal["straight", "crowned", "hollow"] | None = None
+    """How the ground surface runs from end to end under a knife edge."""
+    changes_on_reseating: bool | None = None
+    """Whether it changes when the work is seated again."""
+    follows_temperature: bool | None = None
+    """Whether it goes with the temperature of room, coolant or work."""
+    repeats_when_measured_again: bool | None = None
+    """Whether the same is measured again, by a second means where there is."""
+
+
+class CorrectionScale(AnswerModel):
+    """The change of a scale's setting."""
+
+    scale_reading_now: Angle
+    """Reading as it stands."""
+    turn_arcsec: float
+    """How far to turn it, exact: positive to a larger reading. [arcsecond]"""
+    scale_reading: Angle
+    """Reading to set: the nearest graduation where that was stated, else exact."""
+    indicator_movement: float | None
+    """
+    How far an indicator at `scale_radius` moves by that turn, along the chord: so it is set
+    exactly, whatever the graduation. Null without the radius. [length]
+    """
+
+
+class CorrectionScaleDresser(RequestModel):
+    """A wheel dressed to the angle by a dresser with a scale."""
+
+    kind: Literal["scale-dresser"]
+    zero: Literal["wheel-axis", "wheel-side"] = "wheel-axis"
+    """
+    Direction of the diamond's path with the dresser at zero: along the wheel's axis (it
+    dresses flat), or along its side.
+    """
+    graduation: float | str | None = None
+    """
+    Smallest step that the scale shows, in degrees. [degree, over 0, at most 5; or text in
+    degrees, minutes, seconds]
+    """
+    scale_reading_now: float | str | None = None
+    """
+    Reading of the scale now, in degrees. Absent: what the angle asks for. [degree, -90 to
+    180; or text in degrees, minutes, seconds]
+    """
+
+
+class CorrectionSineDresser(RequestModel):
+    """
+    A wheel dressed to the angle by a dresser on blocks, the work's axis parallel to its
+    own.
+    """
+
+    kind: Literal["sine-dresser"]
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    zero: Literal["wheel-axis", "wheel-side"] = "wheel-axis"
+    """
+    Direction of the diamond's path with the dresser at zero: along the wheel's axis (it
+    dresses flat), or along its side.
+    """
+    blocks: list[float] | None = None
+    """
+    Blocks under the dresser's high roll now, in `units`. [1 to 8 entries, each length,
+    1e-06 to 10000]
+    """
+    low_blocks: list[float] | None = None
+    """
+    Blocks under its low roll now, in `units`; with `blocks`. [1 to 8 entries, each length,
+    1e-06 to 10000]
+    """
+
+
+class CorrectionSinePlate(RequestModel):
+    """A sine plate, or a sine bar: the plate's angle is the half angle, or the face's."""
+
+    kind: Literal["sine-plate"]
+    center_distance: float
+    """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+    base_step: float = 0.0
+    """
+    Height of the low roll's seat over the high roll's, in `units`: the stack at which the
+    plate stands at zero. [length, -10000 to 10000]
+    """
+    low_roll_hinged: bool = False
+    """True where the low roll is a hinge, so that no stack goes under it."""
+    blocks: list[float] | None = None
+    """
+    Blocks under the high roll now, in `units`. Absent: the height that the angle asks for.
+    [1 to 8 entries, each length, 1e-06 to 10000]
+    """
+    low_blocks: list[float] | None = None
+    """
+    Blocks under the low roll now, in `units`; with `blocks`. [1 to 8 entries, each length,
+    1e-06 to 10000]
+    """
+
+
+class CorrectionStack(AnswerModel):
+    """The stack under one roll: what comes out, what goes in, and what it is then."""
+
+    roll: Literal["high-roll", "low-roll"] | str
+    """Roll that it stands under."""
+    remove: list[float]
+    """Blocks to take out, largest first. [each length]"""
+    add: list[float]
+    """Blocks to put in, largest first. [each length]"""
+    blocks: list[float]
+    """The new stack, largest first. [each length]"""
+    total: float
+    """Its height. [length]"""
+
+
+class CorrectionSwivel(RequestModel):
+    """A workhead or table swivelled by the half angle under a flat wheel."""
+
+    kind: Literal["swivel"]
+    graduation: float | str | None = None
+    """
+    Smallest step that the scale shows, in degrees. [degree, over 0, at most 5; or text in
+    degrees, minutes, seconds]
+    """
+    scale_reading_now: float | str | None = None
+    """
+    Reading of the scale now, in degrees. Absent: the half angle. [degree, -90 to 180; or
+    text in degrees, minutes, seconds]
+    """
+    scale_radius: float | None = None
+    """Radius at which an indicator reads the swivel, in `units`. [length, 1e-06 to 10000]"""
+
+
 class Direction(AnswerModel):
     """A direction round a turn in an answer, in two forms of the same value."""
 
@@ -2877,6 +3213,31 @@ class RuledOutWay(AnswerModel):
     """The nearest that works, in plain words; null where nothing is near."""
 
 
+class RunoutAfterTap(AnswerModel):
+    """
+    What a section should read once a tap is made; past its uncertainty, something else
+    moved.
+    """
+
+    tir: float
+    """TIR by eccentricity. [length]"""
+    high_spot: Direction | None
+    """Its high spot; null where nothing runs out."""
+    indicator_change: float
+    """
+    Change of the reading by this tap with the side to tap from under the indicator: a shaft
+    goes away from it and reads less, a bore's wall comes nearer and reads more, unless the
+    section lies beyond the pivot. [length]
+    """
+    expected_readings: list[float]
+    """
+    Reading to expect at each angle sent, in that order, the indicator's zero left as it
+    was; form included. [each length]
+    """
+    tir_of_readings: float
+    """Highest less lowest of these, square to the surface. [length]"""
+
+
 class RunoutAtStation(AnswerModel):
     """Runout of the axis at one station."""
 
@@ -3106,6 +3467,72 @@ class RunoutSection(RequestModel):
     """Distance along the axis, in `units`. [length, -10000 to 10000]"""
 
 
+class RunoutSectionRead(AnswerModel):
+    """What was found at a section, as `runout.indicate` finds it."""
+
+    station: float
+    """The station. [length]"""
+    eccentricity: LengthEstimate
+    """
+    Offset of the section's center from the axis, with its uncertainty by rounding or by
+    scatter, and by form that was not fitted.
+    """
+    tir_from_eccentricity: float
+    """Twice the eccentricity. [length]"""
+    high_spot: DirectionEstimate | None
+    """Angle at which the eccentricity reads highest; null where there is none."""
+    tir_of_readings: float
+    """Highest less lowest reading, square to the surface. [length]"""
+    form: list[RunoutFormHarmonic]
+    """Ovality and lobes; tapping leaves them."""
+    tir_left_after_tapping: float | None
+    """
+    Highest less lowest of the readings, square to the axis, less eccentricity: no tap
+    removes it. Null of three readings. [length]
+    """
+
+
+class RunoutTap(AnswerModel):
+    """One tap, in its turn."""
+
+    kind: Literal["swing", "slide"] | str
+    """Swing about the pivot, or slide whole."""
+    station: float
+    """Where to tap. [length]"""
+    pivot_station: float | None
+    """Station about which the work swings; null of a slide. [length]"""
+    leave_it: bool
+    """
+    True where there is nothing to tap: the movement is within its uncertainty, or the limit
+    is kept already. What follows then holds without this tap.
+    """
+    tap_from: Direction | None
+    """
+    Side to tap from, toward the axis, on the part's own angles; null where nothing has to
+    move.
+    """
+    tap_distance: LengthEstimate
+    """How far the axis has to move at the place tapped."""
+    near: RunoutAfterTap
+    """Near section after it."""
+    far: RunoutAfterTap
+    """Far section after it."""
+
+
+class RunoutTapPlace(RequestModel):
+    """Where the work can be tapped, and how it then moves."""
+
+    kind: Literal["swing", "slide"]
+    """`swing`: it turns about `pivot_station`; `slide`: it moves whole."""
+    station: float
+    """Where it is tapped, in `units`. [length, -10000 to 10000]"""
+    pivot_station: float | None = None
+    """
+    Station about which the work swings, such as where it is held, in `units`; of a swing
+    only. [length, -10000 to 10000]
+    """
+
+
 class RunoutTerm(AnswerModel):
     """One term by its definition."""
 
@@ -3138,6 +3565,91 @@ class RunoutTermList(AnswerModel):
 
     terms: list[RunoutTerm]
     """The rows, in order."""
+
+
+class RunoutTrueUpAtStation(AnswerModel):
+    """Runout of the axis at one station, before and after."""
+
+    station: float
+    """The station. [length]"""
+    tir: LengthEstimate
+    """TIR by eccentricity there now, as `runout.axis` has."""
+    high_spot: DirectionEstimate | None
+    """Angle at which the same surface would read highest now."""
+    verdict: Literal["conforming", "not-conforming", "not-provable"] | str | None
+    """Whether the limit is kept now, at 95 and 5 of 100; null without a limit."""
+    tir_after: LengthEstimate
+    """
+    TIR by eccentricity to expect after the taps; what is left by the readings' own
+    uncertainty and by tapping. Form is not in it.
+    """
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str | None
+    """
+    Whether the taps keep the limit, at 95 and 5 of 100; never `holds` with something not
+    stated. Null without a limit.
+    """
+
+
+class RunoutTrueUpResult(AnswerModel):
+    """The taps in order, with what to expect after each."""
+
+    near: RunoutSectionRead
+    """Near section as read."""
+    far: RunoutSectionRead
+    """Far section as read."""
+    tilt_arcsec: float
+    """Angle between the work's axis and the spindle's. [arcsecond]"""
+    leave_it: bool
+    """True where no tap is to be made."""
+    taps: list[RunoutTap]
+    """In the order of `tap_places`."""
+    at_stations: list[RunoutTrueUpAtStation]
+    """In the order sent."""
+
+
+class RunoutTrueUpSection(RequestModel):
+    """
+    One section as read.
+
+    The slope is that of a cone indicated square to its surface; without one the indicator
+    is square to the axis.
+    """
+
+    included_angle: float | str | None = None
+    """
+    Angle between opposite surfaces of the cone, in degrees. [degree, over 0.01, under 179;
+    or text in degrees, minutes, seconds]
+    """
+    half_angle: float | str | None = None
+    """
+    Angle between the cone's axis and its surface, in degrees. [degree, over 0.005, under
+    89.5; or text in degrees, minutes, seconds]
+    """
+    taper_per_foot: float | None = None
+    """
+    Inches of diameter a foot of length, whatever `units` are. [inch per foot, 0.003 to
+    2000]
+    """
+    one_in_x: float | None = None
+    """The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]"""
+    rate_of_taper: float | None = None
+    """
+    Change of diameter for one unit of length, C = 1/x (ISO 3040). [length per length,
+    0.0002 to 200]
+    """
+    designation: str | None = None
+    """
+    Designation of a standard taper or rate, as `GET /v1/tapers/standard` and `GET
+    /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
+    `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+    """
+    readings: list[RunoutReading]
+    """Readings at any angles, each angle once. [3 to 180 entries]"""
+    station: float
+    """
+    Distance along the axis, in `units`; of a cone where the indicator senses its axis
+    (`sensed_station_from_apex` of runout.indicate). [length, -10000 to 10000]
+    """
 
 
 class RunoutVBlockFactor(AnswerModel):
@@ -4769,7 +5281,7 @@ class BlockAngleAlternative(AnswerModel):
 
 
 class BlockAngleGradeEntryAnswer(Answer):
-    """An answer: BlockAngleGradeEntry, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockAngleGradeEntry
     advisories: list[Advisory]
@@ -4779,7 +5291,7 @@ class BlockAngleGradeEntryAnswer(Answer):
 
 
 class BlockAngleGradeListAnswer(Answer):
-    """An answer: BlockAngleGradeList, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockAngleGradeList
     advisories: list[Advisory]
@@ -4789,7 +5301,7 @@ class BlockAngleGradeListAnswer(Answer):
 
 
 class BlockAngleSetEntryAnswer(Answer):
-    """An answer: BlockAngleSetEntry, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockAngleSetEntry
     advisories: list[Advisory]
@@ -4799,7 +5311,7 @@ class BlockAngleSetEntryAnswer(Answer):
 
 
 class BlockAngleSetListAnswer(Answer):
-    """An answer: BlockAngleSetList, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockAngleSetList
     advisories: list[Advisory]
@@ -4987,7 +5499,7 @@ class BlockGradeEntry(AnswerModel):
 
 
 class BlockGradeEntryAnswer(Answer):
-    """An answer: BlockGradeEntry, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockGradeEntry
     advisories: list[Advisory]
@@ -5004,7 +5516,7 @@ class BlockGradeList(AnswerModel):
 
 
 class BlockGradeListAnswer(Answer):
-    """An answer: BlockGradeList, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockGradeList
     advisories: list[Advisory]
@@ -5064,7 +5576,7 @@ class BlockNamedStack(AnswerModel):
 
 
 class BlockSetDetailAnswer(Answer):
-    """An answer: BlockSetDetail, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockSetDetail
     advisories: list[Advisory]
@@ -5074,7 +5586,7 @@ class BlockSetDetailAnswer(Answer):
 
 
 class BlockSetListAnswer(Answer):
-    """An answer: BlockSetList, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockSetList
     advisories: list[Advisory]
@@ -5208,7 +5720,7 @@ class CenterAdapterResult(AnswerModel):
 
 
 class CenterContactAnswer(Answer):
-    """An answer: CenterContactResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: CenterContactResult
     advisories: list[Advisory]
@@ -5285,7 +5797,7 @@ class CenterEffectResult(AnswerModel):
 
 
 class CenterHoleAnswer(Answer):
-    """An answer: CenterHoleResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: CenterHoleResult
     advisories: list[Advisory]
@@ -5302,7 +5814,7 @@ class CenterHoleList(AnswerModel):
 
 
 class CenterHoleListAnswer(Answer):
-    """An answer: CenterHoleList, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: CenterHoleList
     advisories: list[Advisory]
@@ -5312,7 +5824,7 @@ class CenterHoleListAnswer(Answer):
 
 
 class CenterHoleRowAnswer(Answer):
-    """An answer: CenterHoleRow, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: CenterHoleRow
     advisories: list[Advisory]
@@ -5322,7 +5834,7 @@ class CenterHoleRowAnswer(Answer):
 
 
 class CenterLimitsAnswer(Answer):
-    """An answer: CenterLimitsResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: CenterLimitsResult
     advisories: list[Advisory]
@@ -5439,6 +5951,109 @@ class ClearanceGap(AnswerModel):
     """Nearest point of the body."""
 
 
+class CorrectionCompoundFace(RequestModel):
+    """A plane face that slopes in both views of its drawing, in the part's own views."""
+
+    kind: Literal["compound-face"]
+    orientation: Annotated[
+        SineProjectedAngles | SineTrueTilt | SineNormal, Field(discriminator="kind")
+    ]
+    """The surface."""
+    tolerance_arcsec: float | None = None
+    """
+    ± tolerance of the angle in each view; absent, nothing is judged. [arcsecond, 1e-06 to
+    324000]
+    """
+
+
+class CorrectionHeight(AnswerModel):
+    """The change of a sine setting."""
+
+    height_now: float
+    """Difference of the stacks as they stand. [length]"""
+    height_change: float
+    """Change of it: positive to add under the high. [length]"""
+    new_height: float
+    """Difference of the stacks to build, exact. [length]"""
+    stacks: list[CorrectionStack]
+    """The new stacks, the high roll's first; empty where no blocks were named."""
+
+
+class CorrectionReseating(RequestModel):
+    """The same station read twice, the work turned half a turn in its socket between."""
+
+    kind: Literal["reseating"]
+    surface: Literal["external", "internal"]
+    """
+    Surface that the indicator reads: `external`, a shaft or cone from outside; `internal`,
+    a bore or socket. Highest is where metal comes nearest to the indicator: on a shaft
+    toward its center's offset, in a bore opposite to it.
+    """
+    at_0: RunoutFound
+    """Work at its first clocking; angles on the spindle."""
+    at_180: RunoutFound
+    """Work turned by 180°; angles on the spindle."""
+    limit_tir: float | None = None
+    """TIR allowed, in `units`; absent, nothing is judged. [length, 1e-06 to 10000]"""
+
+
+class CorrectionSeats(AnswerModel):
+    """Socket told from part by re-seating, as `runout.reversal` does; what to do about it."""
+
+    socket_tir: LengthEstimate
+    """TIR that stays on the spindle."""
+    socket_off_toward: Direction | None
+    """Direction in which the socket's axis lies off; null where it runs true."""
+    part_tir: LengthEstimate
+    """TIR that turns with the work."""
+    part_off_toward: Direction | None
+    """Direction in which the work's axis lies off, at its first clocking."""
+    best_clocking: Direction | None
+    """Turn the work by so much from its first clocking; null where any is as good."""
+    best_clocking_tir: float
+    """TIR to expect there. [length]"""
+
+
+class CorrectionSetting(AnswerModel):
+    """The change of one setting; a compound plate has two."""
+
+    setting: Literal["plate", "base", "upper", "dresser", "swivel"] | str
+    """Which setting."""
+    angle_error_arcsec: ArcsecEstimate
+    """
+    Its angle as the part shows it, less the one wanted; of a dresser set from the wheel's
+    side the opposite of the part's.
+    """
+    leave_it: bool | None
+    """
+    True where that is no more than its uncertainty: leave it. Null where the uncertainty
+    was not stated, or only in part and the rest may be as large.
+    """
+    height: CorrectionHeight | None
+    """The change of stacks; null for a scale, and where it is left."""
+    scale: CorrectionScale | None
+    """The change of a scale's reading; null for stacks, and where it is left."""
+    expected_error_arcsec: ArcsecEstimate
+    """
+    Its angle less the one wanted, to expect of the next part: what the blocks or the
+    graduation leave, with the measurement's uncertainty and the setting's own.
+    """
+
+
+class CorrectionSurface(RequestModel):
+    """A compound face as measured, in the part's own views."""
+
+    standard_uncertainty_arcsec: float | None = None
+    """Standard uncertainty of the angle as it was measured. [arcsecond, 0 to 324000]"""
+    measurement_error_limit_arcsec: float | None = None
+    """Largest error ± of the angle as it was measured. [arcsecond, 1e-06 to 324000]"""
+    kind: Literal["surface"]
+    orientation: Annotated[
+        SineProjectedAngles | SineTrueTilt | SineNormal, Field(discriminator="kind")
+    ]
+    """The surface."""
+
+
 class DovetailOverRollsResult(AnswerModel):
     """
     Widths of a dovetail and its measure with rolls.
@@ -5517,7 +6132,7 @@ class DressingErrorsResult(AnswerModel):
 
 
 class DressingGuideEntryAnswer(Answer):
-    """An answer: DressingGuideEntry, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: DressingGuideEntry
     advisories: list[Advisory]
@@ -5527,7 +6142,7 @@ class DressingGuideEntryAnswer(Answer):
 
 
 class DressingGuideListAnswer(Answer):
-    """An answer: DressingGuideList, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: DressingGuideList
     advisories: list[Advisory]
@@ -5564,7 +6179,7 @@ class InspectionComparatorResult(AnswerModel):
 
 
 class InspectionOverlayAnswer(Answer):
-    """An answer: InspectionOverlayResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: InspectionOverlayResult
     advisories: list[Advisory]
@@ -5633,6 +6248,46 @@ class InspectionVerdictResult(AnswerModel):
     """Where no uncertainty was stated, the fields one of which states it."""
 
 
+class JobsCorrectionResult(AnswerModel):
+    """What to change, what to expect then, and what it may have been."""
+
+    sense: Literal["larger", "smaller", "alike"] | str | None
+    """
+    Whether the half angle, or the face's, came out larger or smaller than wanted, by what
+    was measured; null of a compound face and of a runout.
+    """
+    angle_error_arcsec: ArcsecEstimate | None
+    """
+    Half angle, or the face's, as measured less the one wanted; null where only its sense is
+    known, of a compound face and of a runout.
+    """
+    included_angle_error_arcsec: ArcsecEstimate | None
+    """The same of a cone's included angle: twice as much; else null."""
+    leave_it: bool | None
+    """
+    True where nothing is to be changed: what was measured is within its uncertainty. Null
+    where that cannot be said.
+    """
+    settings: list[CorrectionSetting]
+    """
+    The change of each setting; empty without a set-up, of a runout, and where only the
+    sense is known.
+    """
+    seats: CorrectionSeats | None
+    """Of a runout read twice; else null."""
+    expected_included_angle_error_arcsec: ArcsecEstimate | None
+    """
+    Included angle less the one wanted, to expect of the next part; null but of a cone with
+    a setting.
+    """
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str | None
+    """Whether the next part will keep the tolerance; null without one."""
+    causes: list[CorrectionCause]
+    """Likely causes, the likeliest first."""
+    not_stated: list[str]
+    """Observations that were not stated and would tell the causes apart."""
+
+
 class OperationDetail(AnswerModel):
     """One operation in full. Units, bounds and descriptions of fields stand in its schemas."""
 
@@ -5663,7 +6318,7 @@ class OperationDetail(AnswerModel):
 
 
 class OperationDetailAnswer(Answer):
-    """An answer: OperationDetail, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: OperationDetail
     advisories: list[Advisory]
@@ -5673,7 +6328,7 @@ class OperationDetailAnswer(Answer):
 
 
 class OperationListAnswer(Answer):
-    """An answer: OperationList, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: OperationList
     advisories: list[Advisory]
@@ -6098,7 +6753,6 @@ class PlanTaper(RequestModel):
     square to the axis, in `units`; needs `shank`. [length, 1e-06 to 10000]
     """
     kind: Literal["taper-plug", "taper-socket"]
-    """Which of both it is."""
     gauge_diameter: float | None = None
     """
     Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its
@@ -6338,7 +6992,7 @@ class RunoutConvertResult(AnswerModel):
 
 
 class RunoutIndicateAnswer(Answer):
-    """An answer: RunoutIndicateResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: RunoutIndicateResult
     advisories: list[Advisory]
@@ -6348,7 +7002,7 @@ class RunoutIndicateAnswer(Answer):
 
 
 class RunoutOffCrestAnswer(Answer):
-    """An answer: RunoutOffCrestResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: RunoutOffCrestResult
     advisories: list[Advisory]
@@ -6358,7 +7012,7 @@ class RunoutOffCrestAnswer(Answer):
 
 
 class RunoutReversalAnswer(Answer):
-    """An answer: RunoutReversalResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: RunoutReversalResult
     advisories: list[Advisory]
@@ -6368,7 +7022,7 @@ class RunoutReversalAnswer(Answer):
 
 
 class RunoutTermAnswer(Answer):
-    """An answer: RunoutTerm, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: RunoutTerm
     advisories: list[Advisory]
@@ -6378,7 +7032,7 @@ class RunoutTermAnswer(Answer):
 
 
 class RunoutTermListAnswer(Answer):
-    """An answer: RunoutTermList, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: RunoutTermList
     advisories: list[Advisory]
@@ -6387,8 +7041,18 @@ class RunoutTermListAnswer(Answer):
     """Formulas, sources and release."""
 
 
+class RunoutTrueUpAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: RunoutTrueUpResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
 class RunoutVBlockAnswer(Answer):
-    """An answer: RunoutVBlockResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: RunoutVBlockResult
     advisories: list[Advisory]
@@ -6418,7 +7082,7 @@ class SetupErrorsResult(AnswerModel):
 
 
 class SineAngleAnswer(Answer):
-    """An answer: SineAngleResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: SineAngleResult
     advisories: list[Advisory]
@@ -6493,7 +7157,7 @@ class SineOrientation(AnswerModel):
 
 
 class SineRequirementsAnswer(Answer):
-    """An answer: SineRequirementsResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: SineRequirementsResult
     advisories: list[Advisory]
@@ -6503,7 +7167,7 @@ class SineRequirementsAnswer(Answer):
 
 
 class SineSettingAnswer(Answer):
-    """An answer: SineSettingResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: SineSettingResult
     advisories: list[Advisory]
@@ -6527,7 +7191,7 @@ class SineTableResult(AnswerModel):
 
 
 class SineTaperAngleAnswer(Answer):
-    """An answer: SineTaperAngleResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: SineTaperAngleResult
     advisories: list[Advisory]
@@ -6537,7 +7201,7 @@ class SineTaperAngleAnswer(Answer):
 
 
 class SineTaperSettingAnswer(Answer):
-    """An answer: SineTaperSettingResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: SineTaperSettingResult
     advisories: list[Advisory]
@@ -6547,7 +7211,7 @@ class SineTaperSettingAnswer(Answer):
 
 
 class SineUncertaintyAnswer(Answer):
-    """An answer: SineUncertaintyResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: SineUncertaintyResult
     advisories: list[Advisory]
@@ -6557,7 +7221,7 @@ class SineUncertaintyAnswer(Answer):
 
 
 class StandardTaperEntryAnswer(Answer):
-    """An answer: StandardTaperEntry, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: StandardTaperEntry
     advisories: list[Advisory]
@@ -6567,7 +7231,7 @@ class StandardTaperEntryAnswer(Answer):
 
 
 class StandardTaperListAnswer(Answer):
-    """An answer: StandardTaperList, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: StandardTaperList
     advisories: list[Advisory]
@@ -6577,7 +7241,7 @@ class StandardTaperListAnswer(Answer):
 
 
 class TaperAngleAnswer(Answer):
-    """An answer: TaperAngleResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperAngleResult
     advisories: list[Advisory]
@@ -6600,7 +7264,7 @@ class TaperAngleGradeEntry(AnswerModel):
 
 
 class TaperAngleGradeEntryAnswer(Answer):
-    """An answer: TaperAngleGradeEntry, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperAngleGradeEntry
     advisories: list[Advisory]
@@ -6617,7 +7281,7 @@ class TaperAngleGradeList(AnswerModel):
 
 
 class TaperAngleGradeListAnswer(Answer):
-    """An answer: TaperAngleGradeList, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperAngleGradeList
     advisories: list[Advisory]
@@ -6655,7 +7319,7 @@ class TaperCandidate(AnswerModel):
 
 
 class TaperCleanUpAnswer(Answer):
-    """An answer: TaperCleanUpResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperCleanUpResult
     advisories: list[Advisory]
@@ -6688,7 +7352,7 @@ class TaperIdentifyResult(AnswerModel):
 
 
 class TaperInfeedAnswer(Answer):
-    """An answer: TaperInfeedResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperInfeedResult
     advisories: list[Advisory]
@@ -6698,7 +7362,7 @@ class TaperInfeedAnswer(Answer):
 
 
 class TaperOneBallAnswer(Answer):
-    """An answer: TaperOneBallResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperOneBallResult
     advisories: list[Advisory]
@@ -6708,7 +7372,7 @@ class TaperOneBallAnswer(Answer):
 
 
 class TaperOverBallsNominalAnswer(Answer):
-    """An answer: TaperOverBallsNominalResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperOverBallsNominalResult
     advisories: list[Advisory]
@@ -6747,7 +7411,7 @@ class TaperOverBallsResult(AnswerModel):
 
 
 class TaperOverRollsNominalAnswer(Answer):
-    """An answer: TaperOverRollsNominalResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperOverRollsNominalResult
     advisories: list[Advisory]
@@ -6786,7 +7450,7 @@ class TaperOverRollsResult(AnswerModel):
 
 
 class TaperPlugDepthNominalAnswer(Answer):
-    """An answer: TaperPlugDepthNominalResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperPlugDepthNominalResult
     advisories: list[Advisory]
@@ -6827,7 +7491,7 @@ class TaperPlugDepthResult(AnswerModel):
 
 
 class TaperRateEntryAnswer(Answer):
-    """An answer: TaperRateEntry, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperRateEntry
     advisories: list[Advisory]
@@ -6837,7 +7501,7 @@ class TaperRateEntryAnswer(Answer):
 
 
 class TaperRateListAnswer(Answer):
-    """An answer: TaperRateList, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperRateList
     advisories: list[Advisory]
@@ -6873,7 +7537,7 @@ class TaperSetOverResult(AnswerModel):
 
 
 class TaperSolveAnswer(Answer):
-    """An answer: TaperSolveResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperSolveResult
     advisories: list[Advisory]
@@ -6883,7 +7547,7 @@ class TaperSolveAnswer(Answer):
 
 
 class TaperStandoffAnswer(Answer):
-    """An answer: TaperStandoffResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperStandoffResult
     advisories: list[Advisory]
@@ -6893,7 +7557,7 @@ class TaperStandoffAnswer(Answer):
 
 
 class TaperToleranceAnswer(Answer):
-    """An answer: TaperToleranceResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperToleranceResult
     advisories: list[Advisory]
@@ -6980,7 +7644,7 @@ class VeeOverRollsResult(AnswerModel):
 
 
 class WheelChooseAnswer(Answer):
-    """An answer: WheelChooseResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: WheelChooseResult
     advisories: list[Advisory]
@@ -6990,7 +7654,7 @@ class WheelChooseAnswer(Answer):
 
 
 class WheelDressingAnswer(Answer):
-    """An answer: WheelDressingResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: WheelDressingResult
     advisories: list[Advisory]
@@ -7034,7 +7698,7 @@ class WheelSpeedResult(AnswerModel):
 
 
 class BlockAngleStackAnswer(Answer):
-    """An answer: BlockAngleStackResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockAngleStackResult
     advisories: list[Advisory]
@@ -7044,7 +7708,7 @@ class BlockAngleStackAnswer(Answer):
 
 
 class BlockBudgetAnswer(Answer):
-    """An answer: BlockBudgetResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockBudgetResult
     advisories: list[Advisory]
@@ -7054,7 +7718,7 @@ class BlockBudgetAnswer(Answer):
 
 
 class BlockCheckAnswer(Answer):
-    """An answer: BlockCheckResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockCheckResult
     advisories: list[Advisory]
@@ -7079,7 +7743,7 @@ class BlockDaySlot(AnswerModel):
 
 
 class BlockStackAnswer(Answer):
-    """An answer: BlockStackResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockStackResult
     advisories: list[Advisory]
@@ -7089,7 +7753,7 @@ class BlockStackAnswer(Answer):
 
 
 class BlockStacksAnswer(Answer):
-    """An answer: BlockStacksResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockStacksResult
     advisories: list[Advisory]
@@ -7099,7 +7763,7 @@ class BlockStacksAnswer(Answer):
 
 
 class CenterAdapterAnswer(Answer):
-    """An answer: CenterAdapterResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: CenterAdapterResult
     advisories: list[Advisory]
@@ -7109,7 +7773,7 @@ class CenterAdapterAnswer(Answer):
 
 
 class CenterEffectAnswer(Answer):
-    """An answer: CenterEffectResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: CenterEffectResult
     advisories: list[Advisory]
@@ -7161,7 +7825,7 @@ class CenterJobResult(AnswerModel):
 
 
 class DovetailOverRollsAnswer(Answer):
-    """An answer: DovetailOverRollsResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: DovetailOverRollsResult
     advisories: list[Advisory]
@@ -7200,7 +7864,7 @@ class DressedFlank(AnswerModel):
 
 
 class DressingErrorsAnswer(Answer):
-    """An answer: DressingErrorsResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: DressingErrorsResult
     advisories: list[Advisory]
@@ -7210,7 +7874,7 @@ class DressingErrorsAnswer(Answer):
 
 
 class InspectionComparatorAnswer(Answer):
-    """An answer: InspectionComparatorResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: InspectionComparatorResult
     advisories: list[Advisory]
@@ -7248,9 +7912,19 @@ class InspectionPlanResult(AnswerModel):
 
 
 class InspectionVerdictAnswer(Answer):
-    """An answer: InspectionVerdictResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: InspectionVerdictResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources and release."""
+
+
+class JobsCorrectionAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: JobsCorrectionResult
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
@@ -7320,7 +7994,7 @@ class PlannedFeature(AnswerModel):
 
 
 class RunoutAxisAnswer(Answer):
-    """An answer: RunoutAxisResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: RunoutAxisResult
     advisories: list[Advisory]
@@ -7330,7 +8004,7 @@ class RunoutAxisAnswer(Answer):
 
 
 class RunoutBudgetAnswer(Answer):
-    """An answer: RunoutBudgetResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: RunoutBudgetResult
     advisories: list[Advisory]
@@ -7340,7 +8014,7 @@ class RunoutBudgetAnswer(Answer):
 
 
 class RunoutConvertAnswer(Answer):
-    """An answer: RunoutConvertResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: RunoutConvertResult
     advisories: list[Advisory]
@@ -7350,7 +8024,7 @@ class RunoutConvertAnswer(Answer):
 
 
 class SetupErrorsAnswer(Answer):
-    """An answer: SetupErrorsResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: SetupErrorsResult
     advisories: list[Advisory]
@@ -7406,7 +8080,7 @@ class SineCompoundResult(AnswerModel):
 
 
 class SineCorrectionAnswer(Answer):
-    """An answer: SineCorrectionResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: SineCorrectionResult
     advisories: list[Advisory]
@@ -7416,7 +8090,7 @@ class SineCorrectionAnswer(Answer):
 
 
 class SineLowStackAnswer(Answer):
-    """An answer: SineLowStackResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: SineLowStackResult
     advisories: list[Advisory]
@@ -7426,7 +8100,7 @@ class SineLowStackAnswer(Answer):
 
 
 class SineTableAnswer(Answer):
-    """An answer: SineTableResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: SineTableResult
     advisories: list[Advisory]
@@ -7436,7 +8110,7 @@ class SineTableAnswer(Answer):
 
 
 class TaperIdentifyAnswer(Answer):
-    """An answer: TaperIdentifyResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperIdentifyResult
     advisories: list[Advisory]
@@ -7446,7 +8120,7 @@ class TaperIdentifyAnswer(Answer):
 
 
 class TaperOverBallsAnswer(Answer):
-    """An answer: TaperOverBallsResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperOverBallsResult
     advisories: list[Advisory]
@@ -7456,7 +8130,7 @@ class TaperOverBallsAnswer(Answer):
 
 
 class TaperOverRollsAnswer(Answer):
-    """An answer: TaperOverRollsResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperOverRollsResult
     advisories: list[Advisory]
@@ -7466,7 +8140,7 @@ class TaperOverRollsAnswer(Answer):
 
 
 class TaperPlugDepthAnswer(Answer):
-    """An answer: TaperPlugDepthResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperPlugDepthResult
     advisories: list[Advisory]
@@ -7476,7 +8150,7 @@ class TaperPlugDepthAnswer(Answer):
 
 
 class TaperSetOverAnswer(Answer):
-    """An answer: TaperSetOverResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TaperSetOverResult
     advisories: list[Advisory]
@@ -7486,7 +8160,7 @@ class TaperSetOverAnswer(Answer):
 
 
 class TiltedPlateAnswer(Answer):
-    """An answer: TiltedPlateResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: TiltedPlateResult
     advisories: list[Advisory]
@@ -7496,7 +8170,7 @@ class TiltedPlateAnswer(Answer):
 
 
 class VeeOverRollsAnswer(Answer):
-    """An answer: VeeOverRollsResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: VeeOverRollsResult
     advisories: list[Advisory]
@@ -7506,7 +8180,7 @@ class VeeOverRollsAnswer(Answer):
 
 
 class VeeOverRollsNominalAnswer(Answer):
-    """An answer: VeeOverRollsNominalResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: VeeOverRollsNominalResult
     advisories: list[Advisory]
@@ -7541,7 +8215,7 @@ class WheelFlankResult(AnswerModel):
 
 
 class WheelSpeedAnswer(Answer):
-    """An answer: WheelSpeedResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: WheelSpeedResult
     advisories: list[Advisory]
@@ -7562,7 +8236,7 @@ class BlockDayResult(AnswerModel):
 
 
 class CenterJobAnswer(Answer):
-    """An answer: CenterJobResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: CenterJobResult
     advisories: list[Advisory]
@@ -7572,7 +8246,7 @@ class CenterJobAnswer(Answer):
 
 
 class InspectionPlanAnswer(Answer):
-    """An answer: InspectionPlanResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: InspectionPlanResult
     advisories: list[Advisory]
@@ -7624,7 +8298,7 @@ class JobPlanResult(AnswerModel):
 
 
 class SineCompoundAnglesAnswer(Answer):
-    """An answer: SineCompoundAnglesResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: SineCompoundAnglesResult
     advisories: list[Advisory]
@@ -7634,7 +8308,7 @@ class SineCompoundAnglesAnswer(Answer):
 
 
 class SineCompoundAnswer(Answer):
-    """An answer: SineCompoundResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: SineCompoundResult
     advisories: list[Advisory]
@@ -7644,7 +8318,7 @@ class SineCompoundAnswer(Answer):
 
 
 class WheelFlankAnswer(Answer):
-    """An answer: WheelFlankResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: WheelFlankResult
     advisories: list[Advisory]
@@ -7654,7 +8328,7 @@ class WheelFlankAnswer(Answer):
 
 
 class BlockDayAnswer(Answer):
-    """An answer: BlockDayResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: BlockDayResult
     advisories: list[Advisory]
@@ -7664,7 +8338,7 @@ class BlockDayAnswer(Answer):
 
 
 class JobPlanAnswer(Answer):
-    """An answer: JobPlanResult, advisories, and what it stands on."""
+    """An answer: its result, advisories, and what it stands on."""
 
     result: JobPlanResult
     advisories: list[Advisory]
@@ -7761,6 +8435,25 @@ __all__ = [
     "ClearanceTurningPart",
     "ClearanceWheel",
     "ConeWork",
+    "CorrectionAngle",
+    "CorrectionCause",
+    "CorrectionCompoundFace",
+    "CorrectionCompoundPlate",
+    "CorrectionCone",
+    "CorrectionContact",
+    "CorrectionFace",
+    "CorrectionHeight",
+    "CorrectionObservations",
+    "CorrectionReseating",
+    "CorrectionScale",
+    "CorrectionScaleDresser",
+    "CorrectionSeats",
+    "CorrectionSetting",
+    "CorrectionSineDresser",
+    "CorrectionSinePlate",
+    "CorrectionStack",
+    "CorrectionSurface",
+    "CorrectionSwivel",
     "Direction",
     "DirectionContribution",
     "DirectionEstimate",
@@ -7807,6 +8500,8 @@ __all__ = [
     "InspectionVerdictResult",
     "JobPlanAnswer",
     "JobPlanResult",
+    "JobsCorrectionAnswer",
+    "JobsCorrectionResult",
     "LengthContribution",
     "LengthEstimate",
     "LengthJudged",
@@ -7875,6 +8570,7 @@ __all__ = [
     "ProfilePoint",
     "RuledOutInspection",
     "RuledOutWay",
+    "RunoutAfterTap",
     "RunoutAtStation",
     "RunoutAxisAnswer",
     "RunoutAxisResult",
@@ -7895,10 +8591,17 @@ __all__ = [
     "RunoutReversalAnswer",
     "RunoutReversalResult",
     "RunoutSection",
+    "RunoutSectionRead",
+    "RunoutTap",
+    "RunoutTapPlace",
     "RunoutTerm",
     "RunoutTermAnswer",
     "RunoutTermList",
     "RunoutTermListAnswer",
+    "RunoutTrueUpAnswer",
+    "RunoutTrueUpAtStation",
+    "RunoutTrueUpResult",
+    "RunoutTrueUpSection",
     "RunoutVBlockAnswer",
     "RunoutVBlockFactor",
     "RunoutVBlockResult",

@@ -22,8 +22,9 @@ LONGEST_ANGLE = 40
 #: Both forms of an angle in a request; a field's own bounds in degrees stand beside them.
 ANGLE_FORMS: dict[str, Any] = {
     "anyOf": [
-        {"type": "number"},
+        {"title": "Decimal degrees", "type": "number"},
         {
+            "title": "Degrees, minutes, seconds",
             "type": "string",
             "format": ANGLE_FORMAT,
             "pattern": DMS_PATTERN,

@@ -1,9 +1,14 @@
 """The two base models: what a request may be, and what a result must be."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from inspect import get_annotations
 from typing import ClassVar, Literal
 
 from pydantic import BaseModel, ConfigDict
+
+#: The unit of every length of a request: of no group.
+UNITS = "units"
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +24,24 @@ class Rule:
     needs: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Fields that a form shows together, as the contract says it (`x-forms`).
+
+    `fields`: those that the class declares, where none are named. `advanced`: shown to who asks.
+    """
+
+    title: str
+    advanced: bool = False
+    fields: tuple[str, ...] = ()
+
+
+#: What is stated as ± a limit refines an answer: it comes without, and names what was not stated.
+ERRORS = Group("Errors, by their limits", advanced=True)
+BLOCKS = Group("Gauge blocks")
+PLATE = Group("Sine bar or plate")
+
+
 class RequestModel(BaseModel):
     """A request: immutable, no unknown fields, numbers never read from strings or booleans."""
 
@@ -26,6 +49,8 @@ class RequestModel(BaseModel):
 
     #: What each class adds to the rules of those that it is made from.
     rules: ClassVar[tuple[Rule, ...]] = ()
+    #: The group of the fields that each class declares; without one they are the operation's own.
+    group: ClassVar[Group | None] = None
 
     @classmethod
     def all_rules(cls) -> tuple[Rule, ...]:
@@ -35,6 +60,15 @@ class RequestModel(BaseModel):
         """
         every = [rule for c in cls.__mro__ for rule in c.__dict__.get("rules", ())]
         return tuple({rule.fields: rule for rule in reversed(every)}.values())
+
+    @classmethod
+    def groups(cls) -> Iterator[tuple[Group, tuple[str, ...]]]:
+        """The groups of the classes that it is made from, with the fields of each."""
+        for c in reversed(cls.__mro__):
+            group: Group | None = c.__dict__.get("group")
+            if group is not None:
+                declared = (f for f in get_annotations(c) if f in cls.model_fields and f != UNITS)
+                yield group, group.fields or tuple(declared)
 
 
 class ResultModel(BaseModel):

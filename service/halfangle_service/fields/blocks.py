@@ -12,7 +12,7 @@ from halfangle_service.fields import (
     SignedLength,
     UnitsField,
 )
-from halfangle_service.fields.base import Rule
+from halfangle_service.fields.base import BLOCKS, Rule
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 
 SetName = Annotated[str, Field(min_length=1, max_length=60)]
@@ -86,6 +86,7 @@ class BlockBoxFields(RequestModel):
     """Blocks there are, in the unit of the request that holds them."""
 
     rules: ClassVar[tuple[Rule, ...]] = (Rule("at-most-one-of", SOURCES),)
+    group = BLOCKS
 
     set: SetName | None = Field(
         None,
@@ -118,11 +119,15 @@ class BlockSupplyFields(BlockBoxFields):
 class BlockGradeFields(BlockSupplyFields):
     """The blocks to build from, and the grade of what has no calibration."""
 
+    group = BLOCKS
+
     grade: GradeField = None
 
 
 class BlockFinishFields(BlockGradeFields):
     """The blocks to build from, their grade, and wear blocks at the ends."""
+
+    group = BLOCKS
 
     wear_ends: WearEnds = Field("none", description="At which ends of every stack wear blocks go.")
     wear_block_size: Length | None = Field(

@@ -6,8 +6,9 @@ from typing import Annotated, ClassVar
 
 from pydantic import Field
 
+from halfangle_service.errors import Impossible
 from halfangle_service.fields.angles import AngleInput
-from halfangle_service.fields.base import RequestModel, Rule
+from halfangle_service.fields.base import PLATE, RequestModel, Rule
 from halfangle_service.fields.choice import all_or_none
 from halfangle_service.fields.numbers import ArcsecOut, Length, SignedLength, UnitsField
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
@@ -20,6 +21,7 @@ from halfangle_service.trade.sine.geometry import (
 )
 from halfangle_service.trade.unit_slips import require_center_distance, require_resolution
 from halfangle_service.trade.units import Units, bench_step
+from halfangle_service.trade.wording import plain
 
 CenterDistance = Annotated[
     Length,
@@ -63,6 +65,7 @@ class PlateFields(RequestModel):
     """What a sine bar or plate is."""
 
     rules: ClassVar[tuple[Rule, ...]] = (Rule("all-or-none", ROLLS),)
+    group = PLATE
 
     units: UnitsField
     center_distance: CenterDistance
@@ -125,6 +128,16 @@ def to_set(height: float, units: Units, resolution: float | None = None) -> floa
     """Round a height to what can be built: the resolution, or the bench step."""
     require_resolution(resolution, units)
     return round_to_step(height, bench_step(units) if resolution is None else resolution)
+
+
+def require_lift(lift: float, center_distance: float, units: Units, field: str) -> None:
+    """Refuse stacks, stated in `field`, that lift the high roll's center to no setting at all."""
+    if not 0.0 < lift < center_distance:
+        raise Impossible(
+            f"These stacks lift the high roll's center {plain(lift, 10)} {units} over the low "
+            "one's; a setting lifts it by more than 0 and less than the center distance.",
+            fields={field: "should be the stack under the high roll"},
+        )
 
 
 def arcsec_per_step(center_distance: float, angle_rad: float, units: Units) -> float:

@@ -17,6 +17,7 @@ from halfangle_service.fields.estimate import (
 from halfangle_service.fields.numbers import NonNegativeLength, SharePercent
 from halfangle_service.trade.runout import doubt
 from halfangle_service.trade.runout.budget import RunoutBudget
+from halfangle_service.trade.runout.true_up import left_half_width
 from halfangle_service.trade.runout.vectors import Surface, center_of, direction, vector
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY
@@ -117,6 +118,19 @@ def length_estimate(
         LengthEstimate, budget, per_eccentricity * abs(offset), per_unit=per_eccentricity
     )
     return _covering(found, per_eccentricity * doubt.length_half_width(abs(offset), budget))
+
+
+def left_estimate(
+    left: complex, budget: Budget, *, per_eccentricity: float = 1.0
+) -> LengthEstimate:
+    """Write the length to expect of a vector that taps should leave, times a factor.
+
+    `budget` is that of the vector in any direction, in the eccentricity's unit.
+    """
+    found = estimate(
+        LengthEstimate, budget, per_eccentricity * abs(left), per_unit=per_eccentricity
+    )
+    return _covering(found, per_eccentricity * left_half_width(left, budget))
 
 
 def direction_estimate(

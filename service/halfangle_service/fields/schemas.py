@@ -5,6 +5,7 @@ In a request a field that is not stated is left out: no schema says `null`. (The
 not within a union. Requests are closed; answers are open, since a later release may add a field.
 """
 
+from collections.abc import Iterable
 from typing import Any
 
 from pydantic import BaseModel
@@ -47,17 +48,24 @@ class LabelledSchema(GenerateJsonSchema):
     def model_schema(self, schema: core_schema.ModelSchema) -> JsonSchemaValue:
         """Leave answers open, and the class's name to the name that it has as a component.
 
+        One of several kinds of object has the label of its kind as title: a form offers it so.
         Examples of an answer's fields stand in the stored answers.
         """
         written = super().model_schema(schema)
         rules = schema["cls"].all_rules() if issubclass(schema["cls"], RequestModel) else ()
         if rules:
             written["x-rules"] = [_written_rule(rule) for rule in rules]
+            together = _needed_together(rules)
+            if together:
+                written["dependentRequired"] = together
         if self.mode == "serialization" and written.get("additionalProperties") is False:
             del written["additionalProperties"]
             for field in written.get("properties", {}).values():
                 field.pop("examples", None)
         del written["title"]
+        kinds = _labels_of_constants(written)
+        if kinds and self.mode == "validation":
+            written["title"] = kinds[0]
         return written
 
     def field_title_should_be_set(self, schema: Any) -> bool:
@@ -71,9 +79,30 @@ class LabelledSchema(GenerateJsonSchema):
         return title_of(name)
 
 
+def _labels_of_constants(schema: JsonSchemaValue) -> list[str]:
+    parts = (part for part in schema.get("properties", {}).values() if "x-labels" in part)
+    return [part["x-labels"][part["const"]] for part in parts if "const" in part]
+
+
 def _written_rule(rule: Rule) -> dict[str, Any]:
     needs = {"needs": rule.needs} if rule.needs else {}
     return {"kind": rule.kind, "fields": list(rule.fields), **needs}
+
+
+def _needed_together(rules: Iterable[Rule]) -> dict[str, list[str]]:
+    """What each field needs beside it, in JSON Schema's own words.
+
+    The other kinds stay under `x-rules` alone: `oneOf` on required fields makes generators of types
+    write a type for each, or give up.
+    """
+    needed: dict[str, list[str]] = {}
+    for rule in rules:
+        for field in rule.fields:
+            if rule.kind == "all-or-none":
+                needed.setdefault(field, []).extend(f for f in rule.fields if f != field)
+            elif rule.kind == "needs":
+                needed.setdefault(field, []).append(rule.needs)
+    return needed
 
 
 def schema_of(

@@ -5,7 +5,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.fields.base import RequestModel
+from halfangle_service.fields.base import ERRORS, RequestModel
 from halfangle_service.fields.numbers import FINITE, Celsius, Length, NonNegativeLength, Unit
 from halfangle_service.trade.sine.angle_error import LARGEST_YAW_ARCSEC
 from halfangle_service.trade.sine.angle_model import SetUp, Term, acts
@@ -37,6 +37,8 @@ class SetUpErrorFields(RequestModel):
     A limit that is not sent is not stated: nothing counts for it, and the answer names it. 0 says
     that there is no such error.
     """
+
+    group = ERRORS
 
     center_distance_error_limit: Limit = Field(
         None, description="Largest error ± of the center distance, in `units`.", examples=[0.0001]

@@ -8,7 +8,7 @@ from pydantic import Field
 
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields.angles import Angle, AngleInput, angle_from_radians
-from halfangle_service.fields.base import RequestModel, ResultModel
+from halfangle_service.fields.base import Group, RequestModel, ResultModel
 from halfangle_service.fields.numbers import (
     FINITE,
     Length,
@@ -59,6 +59,8 @@ Designation = Annotated[
 
 class SlopeFields(RequestModel):
     """A cone's slope, stated in at least one of six ways; several must agree."""
+
+    group = Group("Slope of the cone")
 
     included_angle: Annotated[float, AngleInput(gt=0.01, lt=179)] | None = Field(
         None, description="Angle between opposite surfaces of the cone, in degrees."

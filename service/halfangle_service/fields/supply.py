@@ -293,6 +293,21 @@ def graded(piece: Piece, grade: Grade) -> Piece:
     return replace(piece, standard_uncertainty=limit / 3.0**0.5, limit=limit)
 
 
+def take_stack_out(left: "Counter[int]", blocks: Sequence[int], units: Units, path: str) -> None:
+    """Take a stack's blocks (0.1 nm) out of those left; refuses one that is not there (any more).
+
+    `path` is that of the stack in the request.
+    """
+    for place, block in enumerate(blocks):
+        if left[block] == 0:
+            raise Disagreement(
+                f"A block of {plain(from_tenth_nm(block, units), 10)} {units} stands in the stack, "
+                "but the set has none, or no more of that size.",
+                fields={f"{path}/{place}": "should be a block of the set, as often as it is in"},
+            )
+        left[block] -= 1
+
+
 def where_else(supply: Supply, units: Units) -> dict[int, Where]:
     """Give the sizes (0.1 nm) of blocks that may help, and where each is, those away first.
 

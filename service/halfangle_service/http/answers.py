@@ -67,14 +67,13 @@ def tagged(
     media_type: str,
     settings: Settings,
     more: Headers = (),
+    *,
+    asked_again: bool = False,
 ) -> ASGIApp:
-    """The same where the ETag is known already."""
+    """The same where the ETag is known already; `asked_again` before each use of what is kept."""
     scope = "private" if settings.api_keys else "public"
-    headers: Headers = (
-        (b"etag", tag.encode()),
-        (b"cache-control", f"{scope}, max-age={settings.cache_seconds}".encode()),
-        *more,
-    )
+    freshness = "no-cache" if asked_again else f"{scope}, max-age={settings.cache_seconds}"
+    headers: Headers = ((b"etag", tag.encode()), (b"cache-control", freshness.encode()), *more)
     known = header(request, b"if-none-match")
     if known == "*" or tag in {entry.strip().removeprefix("W/") for entry in known.split(",")}:
         return answer_of(b"", media_type, headers, _NOT_MODIFIED)
@@ -85,10 +84,20 @@ class Document:
     """What never changes at this release, as it is and compressed, each with its own ETag.
 
     It is compressed once: at the best, which takes too long to be done for each request.
+    `headers` come with each answer; `asked_again`: whoever keeps it asks before each use.
     """
 
-    def __init__(self, content: bytes, media_type: str) -> None:
+    def __init__(
+        self,
+        content: bytes,
+        media_type: str,
+        headers: Headers = (),
+        *,
+        asked_again: bool = False,
+    ) -> None:
         self._media_type = media_type
+        self._headers = headers
+        self._asked_again = asked_again
         smaller = gzip.compress(content, 9, mtime=0)
         self._plain = (content, tag_of(content))
         self._compressed = (smaller, tag_of(smaller))
@@ -98,8 +107,16 @@ class Document:
         takes = _takes_gzip(header(request, b"accept-encoding"))
         content, tag = self._compressed if takes else self._plain
         coding: Headers = ((b"content-encoding", b"gzip"),) if takes else ()
-        more = (*coding, (b"vary", b"Accept-Encoding"))
-        return tagged(request, content, tag, self._media_type, settings, more)
+        more = (*coding, (b"vary", b"Accept-Encoding"), *self._headers)
+        return tagged(
+            request,
+            content,
+            tag,
+            self._media_type,
+            settings,
+            more,
+            asked_again=self._asked_again,
+        )
 
 
 def _takes_gzip(accepted: str) -> bool:

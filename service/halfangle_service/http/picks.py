@@ -4,7 +4,7 @@ import json
 from typing import Any
 
 from halfangle_service.http.answers import Headers
-from halfangle_service.http.problems import ProblemError
+from halfangle_service.http.problems import ProblemError, pointer_to
 from halfangle_service.trade.uncertainty.decision import YES
 
 #: Picks the advisories; no result has a field of this name.
@@ -15,13 +15,14 @@ _NOTHING_ADVISED = "none"
 _MOST_IN_HEADER = 20
 
 
-def pick_value(answer: bytes, path: str) -> tuple[bytes, Headers]:
+def pick_value(answer: bytes, path: str, asked_as: str) -> tuple[bytes, Headers]:
     """Give one value of an answer's result as plain text, and the header that tells what to mind.
 
     Text has full precision and a decimal point. The path names fields and list positions joined by
-    dots: `height`, `angle.dms`, `blocks.0`; `advisories` gives these, one a line. Raises
-    ProblemError: `no-such-value` where it leads nowhere or to more than one value, `stopped` where
-    the answer says stop, unless the value is a judgement that does not say yes.
+    dots: `height`, `angle.dms`, `blocks.0`; `advisories` gives these, one a line. `asked_as` is the
+    parameter that held it. Raises ProblemError: `no-such-value` where it leads nowhere or to more
+    than one value, `stopped` where the answer says stop, unless the value is a judgement that does
+    not say yes.
     """
     whole = json.loads(answer)
     advisories: list[dict[str, str]] = whole["advisories"]
@@ -29,15 +30,15 @@ def pick_value(answer: bytes, path: str) -> tuple[bytes, Headers]:
     if path == ADVISORIES:
         lines = [f"{a['severity']} {a['code']}: {a['message']}" for a in advisories]
         return "\n".join(lines or [_NOTHING_ADVISED]).encode(), headers
-    value = _value_at(whole["result"], path)
+    value = _value_at(whole["result"], path, asked_as)
     # A judgement that says yes is of a part only where the answer says stop.
     if not _judges(path) or value in YES:
-        _refuse_at_stop(advisories)
+        _refuse_at_stop(advisories, asked_as)
     text = value if isinstance(value, str) else json.dumps(value)
     return text.encode(), headers
 
 
-def _value_at(value: Any, path: str) -> str | float | bool | None:
+def _value_at(value: Any, path: str, asked_as: str) -> str | float | bool | None:
     """The one value that a path leads to."""
     for part in path.split("."):
         if isinstance(value, dict) and part in value:
@@ -51,9 +52,9 @@ def _value_at(value: Any, path: str) -> str | float | bool | None:
             value = value[int(part)]
         else:
             offered = ", ".join(value) if isinstance(value, dict) else "a single value"
-            raise _pick_problem(f"has no {part[:60]!r}; there is: {offered}")
+            raise _no_such_value(f"has no {part[:60]!r}; there is: {offered}", asked_as)
     if isinstance(value, dict | list):
-        raise _pick_problem("names several values, not one")
+        raise _no_such_value("names several values, not one", asked_as)
     single: str | float | bool | None = value
     return single
 
@@ -68,14 +69,19 @@ def _judges(path: str) -> bool:
     return any(name == word or name.endswith(f"_{word}") for word in _JUDGEMENTS)
 
 
-def _refuse_at_stop(advisories: list[dict[str, str]]) -> None:
+def _refuse_at_stop(advisories: list[dict[str, str]], asked_as: str) -> None:
     """Refuse a bare number beside which nobody would read that it must not be used."""
     stops = [a["message"] for a in advisories if a["severity"] == "stop"]
     if stops:
         raise ProblemError(
             "stopped",
             " ".join(stops),
-            errors=[{"pointer": "/pick", "message": "is refused where the answer says stop"}],
+            errors=[
+                {
+                    "pointer": pointer_to(asked_as),
+                    "message": "is refused where the answer says stop",
+                }
+            ],
             more={"advisories": advisories[:_MOST_IN_HEADER]},
         )
 
@@ -92,7 +98,9 @@ def _advisories_header(advisories: list[dict[str, str]]) -> Headers:
     return ((b"advisories", ", ".join(tokens).encode()),)
 
 
-def _pick_problem(message: str) -> ProblemError:
+def _no_such_value(message: str, asked_as: str) -> ProblemError:
     return ProblemError(
-        "no-such-value", f"pick {message}.", errors=[{"pointer": "/pick", "message": message}]
+        "no-such-value",
+        f"{asked_as} {message}.",
+        errors=[{"pointer": pointer_to(asked_as), "message": message}],
     )

@@ -14,6 +14,9 @@ from halfangle_service.http.problems import ProblemError, pointer_to
 
 #: Asks for one value of the answer in place of all.
 PICK = "pick"
+#: Where that value has an address of its own, and the part of it that names the value.
+VALUE_PATH = "/v1/values/{operation}/{field}"
+FIELD = "field"
 _SCALARS = frozenset({"number", "integer", "string", "boolean", "null"})
 #: A number as people write it: `.375`, `5.` and `+5` too, whose plus a query string makes a space.
 _NUMBER = re.compile(r"[ +-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
@@ -68,11 +71,13 @@ def _array_items(schema: Mapping[str, Any]) -> Mapping[str, Any]:
     return items
 
 
-def read_query(query: bytes, fields: Mapping[str, QueryField]) -> tuple[bytes, str | None]:
+def read_query(
+    query: bytes, fields: Mapping[str, QueryField], *, picks: bool = True
+) -> tuple[bytes, str | None]:
     """Turn a query string into a JSON body and the `pick` path, if any.
 
-    Raises ProblemError (`bad-request`, `invalid-request`) where it is no query string, or where a
-    single value is given twice.
+    Where the address picks, it takes no `pick` besides. Raises ProblemError (`bad-request`,
+    `invalid-request`) where it is no query string, or where a single value is given twice.
     """
     try:
         pairs = parse_qsl(
@@ -83,7 +88,7 @@ def read_query(query: bytes, fields: Mapping[str, QueryField]) -> tuple[bytes, s
     pick: str | None = None
     values: dict[str, Any] = {}
     for name, text in pairs:
-        if name == PICK and pick is None:
+        if picks and name == PICK and pick is None:
             pick = text
             continue
         form = fields.get(name)

@@ -19,6 +19,7 @@ from halfangle_service.http.answers import (
     TEXT,
     AnyRequest,
     Document,
+    Headers,
     answer_of,
     cached,
     require_accepts,
@@ -30,7 +31,14 @@ from halfangle_service.http.guards.bounds import refuse_too_many_parts
 from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.picks import pick_value
 from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
-from halfangle_service.http.query import QueryField, query_fields, read_query
+from halfangle_service.http.query import (
+    FIELD,
+    PICK,
+    VALUE_PATH,
+    QueryField,
+    query_fields,
+    read_query,
+)
 from halfangle_service.operation import Operation, PublishedTable
 from halfangle_service.settings import Settings
 
@@ -155,6 +163,7 @@ async def calculated(
 
 
 Handler = Callable[[AnyRequest], Awaitable[ASGIApp]]
+Writer = Callable[[], bytes]
 
 
 def reading(
@@ -169,10 +178,11 @@ def reading(
 def operation_routes(
     operations: Mapping[str, AnyOperation], settings: Settings
 ) -> list[HTTPRouteHandler]:
-    """Make the routes of all operations: POST each, GET where the request is flat."""
+    """Make the routes of all operations: POST each, GET where the request is flat, one value."""
     heavy = HeavyWork(settings.heavy_workers, settings.heavy_queue)
     bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
-    return [_operation_route(o, heavy, bodies, settings) for o in operations.values()]
+    routes = [_operation_route(o, heavy, bodies, settings) for o in operations.values()]
+    return [*routes, _value_route(operations, heavy, settings)]
 
 
 def _operation_route(
@@ -221,10 +231,40 @@ def _by_query(
         content = await calculated(operation, body, heavy, request.receive)
         if pick is None:
             return cached(request, content, JSON, settings)
-        text, headers = pick_value(content, pick)
-        return cached(request, text, TEXT, settings, headers)
+        return _picked(request, content, pick, PICK, settings)
 
     return calculate
+
+
+def _value_route(
+    operations: Mapping[str, AnyOperation], heavy: HeavyWork, settings: Settings
+) -> HTTPRouteHandler:
+    """Make the route of one value of any operation's answer; the answer's own route gives JSON."""
+    flat = {name: o for name, o in operations.items() if query_fields(o.request) is not None}
+
+    async def value(request: AnyRequest) -> ASGIApp:
+        operation = flat.get(request.path_params["operation"])
+        if operation is None:
+            raise ProblemError(
+                "not-found",
+                "No operation of this name is asked by query string.",
+                more={"known": list(flat)},
+            )
+        fields = query_fields(operation.request) or {}
+        body, _ = read_query(request.scope["query_string"], fields, picks=False)
+        require_accepts(request, TEXT)
+        content = await calculated(operation, body, heavy, request.receive)
+        return _picked(request, content, request.path_params[FIELD], FIELD, settings)
+
+    return reading(VALUE_PATH.format(operation="{operation:str}", field="{field:str}"), value)
+
+
+def _picked(
+    request: AnyRequest, content: bytes, path: str, asked_as: str, settings: Settings
+) -> ASGIApp:
+    """Answer with one value of an answer."""
+    text, headers = pick_value(content, path, asked_as)
+    return cached(request, text, TEXT, settings, headers)
 
 
 def table_routes(table: PublishedTable[Any], settings: Settings) -> list[HTTPRouteHandler]:
@@ -273,12 +313,19 @@ class OnceMade(Generic[Made]):
 
 
 def document_route(
-    path: str, write: Callable[[], bytes], media_type: str, settings: Settings
+    path: str,
+    write: Writer,
+    media_type: str,
+    settings: Settings,
+    *,
+    headers: Headers = (),
+    asked_again: bool = False,
+    opt: Mapping[str, Any] | None = None,
 ) -> HTTPRouteHandler:
     """Make the route of a document that never changes at this release."""
-    written = OnceMade(lambda: Document(write(), media_type))
+    written = OnceMade(lambda: Document(write(), media_type, headers, asked_again=asked_again))
 
     async def document(request: AnyRequest) -> ASGIApp:
         return (await written.value()).answer(request, settings)
 
-    return reading(path, document)
+    return reading(path, document, opt)

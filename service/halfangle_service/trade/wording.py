@@ -12,6 +12,31 @@ from halfangle_service.trade.angles import format_dms
 from halfangle_service.trade.units import Units
 
 _DECIMALS: dict[Units, int] = {"in": 4, "mm": 3}
+#: Decimals that are worth showing at the bench, by unit: a length to a tenth of the bench step, an
+#: angle to a tenth of a second of arc, the rest to what can be read or set.
+BENCH_DECIMALS: dict[str, int | dict[Units, int]] = {
+    "length": {units: decimals + 1 for units, decimals in _DECIMALS.items()},
+    "length_per_minute": {"in": 2, "mm": 1},
+    "volume": {"in": 5, "mm": 2},
+    "degree": 5,
+    "arcsecond": 1,
+    "arcsecond_per_length": 0,
+    "microradian": 1,
+    "millimetre": 4,
+    "micrometre": 2,
+    "nanometre": 0,
+    "inch_per_foot": 5,
+    "length_per_length": 6,
+    "metre_per_second": 1,
+    "foot_per_minute": 0,
+    "per_minute": 0,
+    "celsius": 1,
+    "percent": 1,
+    "minute": 1,
+    "second": 0,
+    "count": 0,
+    "1": 5,
+}
 
 
 def plain(value: float, digits: int = 6) -> str:

@@ -16,6 +16,8 @@ def with_null_as_left_out(contract: dict[str, Any]) -> dict[str, Any]:
     for schema in schemas.values():
         if schema.get("additionalProperties") is not False:
             continue
+        # A field that is null needs nothing beside it, which JSON Schema cannot say.
+        schema.pop("dependentRequired", None)
         required = set(schema.get("required", ()))
         for name, part in schema["properties"].items():
             whole = schemas[part["$ref"].rpartition("/")[2]] if "$ref" in part else part

@@ -101,11 +101,11 @@ def test_every_stack_of_a_day_is_summed(call: Call) -> None:
     """Stacks of two slots, from the bottom up a wear block, the largest, the rest, a wear block."""
     jobs = [
         {"job": "HL-1", "bench": "1", "slot": 2, "height": 1.80003, "tolerance": 0.0001},
-        {"job": "HL-2", "bench": "2", "slot": 5, "height": 0.59998, "tolerance": 0.0001},
+        {"job": "HL-2", "bench": "2", "slot": 8, "height": 0.59998, "tolerance": 0.0001},
     ]
     request = {"units": "in", "box": BOX, "jobs": jobs, "wear_ends": "both-ends"}
     slots = call("blocks.day", **request)["result"]["slots"]
-    assert [slot["slot"] for slot in slots] == [2, 5]
+    assert [slot["slot"] for slot in slots] == [2, 8]
     for slot, job in zip(slots, jobs, strict=True):
         [stack] = slot["stacks"]
         assert_summed(stack, float(str(job["height"])))
@@ -237,10 +237,10 @@ def test_every_stack_of_angle_blocks_is_summed(call: Call) -> None:
             assert_values(row, part, rel=1e-6)
 
 
-def fewest_for(box: list[int], heights: list[int], blocks: int) -> int | None:
+def fewest_for(box: list[int], heights: list[int], blocks: int, tolerance: int = 0) -> int | None:
     """Fewest blocks that build all the heights at once, by trying every choice; None where none do.
 
-    Sizes and heights as whole numbers; a block is one place of the box.
+    Sizes, heights and their tolerance ± as whole numbers; a block is one place of the box.
     """
     ways = {frozenset[int]()}
     for height in heights:
@@ -248,7 +248,7 @@ def fewest_for(box: list[int], heights: list[int], blocks: int) -> int | None:
             frozenset(places)
             for count in range(1, blocks + 1)
             for places in itertools.combinations(range(len(box)), count)
-            if sum(box[place] for place in places) == height
+            if abs(sum(box[place] for place in places) - height) <= tolerance
         }
         ways = {used | stack for used in ways for stack in stacks if not used & stack}
     return min(map(len, ways), default=None)
@@ -281,6 +281,19 @@ def test_how_many_stand_and_by_how_few_blocks(call: Call, heights: list[int]) ->
         for way in entry["would_make_it_possible"]:
             borrowed = [*box, round(way["block"])]
             assert fewest_for(borrowed, [*standing, height], 3) is not None
+
+
+@pytest.mark.outside("blocks.stacks", source="Brute force: every choice of blocks for every height")
+@pytest.mark.parametrize("heights", [[18, 33], [29, 9, 41], [20, 13]])
+def test_tolerances_are_used_where_they_save_blocks(call: Call, heights: list[int]) -> None:
+    """Of the heights within ± 2 those are built that take the fewest blocks together."""
+    box = [1, 3, 5, 7, 10, 12, 15, 20]
+    named = [{"name": f"h{height}", "height": height, "tolerance": 2} for height in heights]
+    result = call("blocks.stacks", units="mm", sizes=box, heights=named, max_blocks=3)["result"]
+    fewest = fewest_for(box, heights, 3, tolerance=2)
+    assert result["complete"]
+    assert result["proved"]
+    assert result["count"] == result["fewest_possible"] == fewest
 
 
 @pytest.mark.outside("blocks.stacks", source="By hand: 30 − 12 − 10 = 8, which is away")

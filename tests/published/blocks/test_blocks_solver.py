@@ -413,4 +413,5 @@ def test_heights_in_one_anothers_way_take_the_fewest_blocks(
     assert result["complete"]
     assert result["proved"]
     assert result["count"] == result["fewest_possible"] == fewest
+    assert fewest is not None
     assert fewest > sum(alone)

@@ -20,6 +20,15 @@ _CENTER: Endpoint[models.CenterJobAnswer] = Endpoint(
     sends="application/json",
     heavy=True,
 )
+_CORRECTION: Endpoint[models.JobsCorrectionAnswer] = Endpoint(
+    name="jobs.correction",
+    method="POST",
+    path="/v1/jobs/correction",
+    answer="JobsCorrectionAnswer",
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
 _PLAN: Endpoint[models.JobPlanAnswer] = Endpoint(
     name="jobs.plan",
     method="POST",
@@ -32,6 +41,7 @@ _PLAN: Endpoint[models.JobPlanAnswer] = Endpoint(
 
 ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _CENTER,
+    _CORRECTION,
     _PLAN,
 )
 
@@ -184,6 +194,109 @@ class JobsCalls:
                 "angle_errors": angle_errors,
                 "downfeed_step": downfeed_step,
                 "grinding_allowance": grinding_allowance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def correction(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        measured: models.CorrectionAngle
+        | models.CorrectionSurface
+        | models.CorrectionContact
+        | models.CorrectionReseating,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        work: models.CorrectionCone
+        | models.CorrectionFace
+        | models.CorrectionCompoundFace
+        | None = None,
+        set_up: models.CorrectionSinePlate
+        | models.CorrectionCompoundPlate
+        | models.CorrectionSineDresser
+        | models.CorrectionScaleDresser
+        | models.CorrectionSwivel
+        | None = None,
+        observations: models.CorrectionObservations | None = None,
+        max_blocks: int = 6,
+        setting_error_limit_arcsec: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.JobsCorrectionAnswer:
+        """Correction after a measurement.
+
+        From a measured angle, a contact at one end or a runout read twice: the new stacks, dresser
+        setting, swivel or clocking, what to expect then, when to leave it, and the likely causes
+        with the check that tells each apart.
+
+        Largest request: both stacks from a box of 500 blocks, 8 blocks each; the search is bounded.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            measured: What was measured.
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
+            work: What was to be ground; needed unless a runout was measured.
+            set_up: The set-up by which it was ground; absent, no setting is worked out.
+            observations: What was seen of the error.
+            max_blocks: Most blocks in the new stack, in both together where both are new. [count, 1
+                to 8]
+            setting_error_limit_arcsec: How far a setting changed so may be off by itself, ±, of the
+                half angle or the face: films, seating, the scale; not stated where absent.
+                [arcsecond, 0 to 324000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.JobsCorrectionAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.jobs.correction(units="in", set="inch-81",
+                work=models.CorrectionCone(kind="cone", included_angle=60,
+                included_angle_tolerance_arcsec=60),
+                measured=models.CorrectionAngle(kind="angle", measured_included_angle="59°58'",
+                measurement_error_limit_arcsec=20),
+                set_up=models.CorrectionSinePlate(kind="sine-plate", center_distance=5,
+                blocks=[2, 0.5]),
+                observations=models.CorrectionObservations(repeats_on_second_stack=True,
+                grows_along_batch=False), setting_error_limit_arcsec=3)
+        """
+        return self._sender.send(
+            _CORRECTION,
+            {
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "units": units,
+                "measured": measured,
+                "work": work,
+                "set_up": set_up,
+                "observations": observations,
+                "max_blocks": max_blocks,
+                "setting_error_limit_arcsec": setting_error_limit_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -371,6 +484,56 @@ class AsyncJobsCalls:
                 "angle_errors": angle_errors,
                 "downfeed_step": downfeed_step,
                 "grinding_allowance": grinding_allowance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def correction(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        measured: models.CorrectionAngle
+        | models.CorrectionSurface
+        | models.CorrectionContact
+        | models.CorrectionReseating,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        work: models.CorrectionCone
+        | models.CorrectionFace
+        | models.CorrectionCompoundFace
+        | None = None,
+        set_up: models.CorrectionSinePlate
+        | models.CorrectionCompoundPlate
+        | models.CorrectionSineDresser
+        | models.CorrectionScaleDresser
+        | models.CorrectionSwivel
+        | None = None,
+        observations: models.CorrectionObservations | None = None,
+        max_blocks: int = 6,
+        setting_error_limit_arcsec: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.JobsCorrectionAnswer:
+        """Correction after a measurement. As `Halfangle.jobs.correction`, to be awaited."""
+        return await self._sender.send(
+            _CORRECTION,
+            {
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "units": units,
+                "measured": measured,
+                "work": work,
+                "set_up": set_up,
+                "observations": observations,
+                "max_blocks": max_blocks,
+                "setting_error_limit_arcsec": setting_error_limit_arcsec,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

@@ -76,6 +76,15 @@ _REVERSAL: Endpoint[models.RunoutReversalAnswer] = Endpoint(
     accept="application/json",
     sends="application/json",
 )
+_TRUE_UP: Endpoint[models.RunoutTrueUpAnswer] = Endpoint(
+    name="runout.true_up",
+    method="POST",
+    path="/v1/runout/true-up",
+    answer="RunoutTrueUpAnswer",
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
 _V_BLOCK: Endpoint[models.RunoutVBlockAnswer] = Endpoint(
     name="runout.v_block",
     method="POST",
@@ -94,6 +103,7 @@ ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _LIST_TERMS,
     _OFF_CREST,
     _REVERSAL,
+    _TRUE_UP,
     _V_BLOCK,
 )
 
@@ -335,17 +345,17 @@ class RunoutCalls:
         *,
         units: Literal["in", "mm"],
         surface: Literal["external", "internal"],
-        readings: Sequence[models.RunoutReading],
         indicator_resolution: float,
+        readings: Sequence[models.RunoutReading],
+        harmonics: int = 1,
+        repeatability: float | None = None,
+        tip_angle: float | str = 0.0,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
         rate_of_taper: float | None = None,
         designation: str | None = None,
-        harmonics: int = 1,
-        repeatability: float | None = None,
-        tip_angle: float | str = 0.0,
         station_from_apex: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -362,8 +372,17 @@ class RunoutCalls:
             surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
                 `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
                 on a shaft toward its center's offset, in a bore opposite to it.
-            readings: Readings at any angles, each angle once. [3 to 720 entries]
             indicator_resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
+            readings: Readings at any angles, each angle once. [3 to 720 entries]
+            harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
+                15]
+            repeatability: Standard deviation of one reading, by reading one place several times, in
+                `units`. Not stated, it is judged by what as many harmonics as the readings carry
+                leave of them; of four readings ovality is then taken for scatter. [length, 0 to
+                10000]
+            tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger
+                or a tip that corrects itself. [degree, 0 to 75; or text in degrees, minutes,
+                seconds]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
             half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
@@ -376,15 +395,6 @@ class RunoutCalls:
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
                 `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
-                15]
-            repeatability: Standard deviation of one reading, by reading one place several times, in
-                `units`. Not stated, it is judged by what as many harmonics as the readings carry
-                leave of them; of four readings ovality is then taken for scatter. [length, 0 to
-                10000]
-            tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger
-                or a tip that corrects itself. [degree, 0 to 75; or text in degrees, minutes,
-                seconds]
             station_from_apex: Distance along the axis of the reading from the cone's apex, in
                 `units`. [length, 1e-06 to 10000]
             timeout_seconds: Time limit of the call from its turn on, tries and waits between them
@@ -411,19 +421,19 @@ class RunoutCalls:
         return self._sender.send(
             _INDICATE,
             {
+                "units": units,
+                "surface": surface,
+                "harmonics": harmonics,
+                "indicator_resolution": indicator_resolution,
+                "repeatability": repeatability,
+                "tip_angle": tip_angle,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
                 "rate_of_taper": rate_of_taper,
                 "designation": designation,
-                "units": units,
-                "surface": surface,
                 "readings": readings,
-                "harmonics": harmonics,
-                "indicator_resolution": indicator_resolution,
-                "repeatability": repeatability,
-                "tip_angle": tip_angle,
                 "station_from_apex": station_from_apex,
             },
             timeout_seconds=timeout_seconds,
@@ -593,6 +603,107 @@ class RunoutCalls:
                 "surface": surface,
                 "at_0": at_0,
                 "at_180": at_180,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def true_up(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
+        indicator_resolution: float,
+        near: models.RunoutTrueUpSection,
+        far: models.RunoutTrueUpSection,
+        tap_places: Sequence[models.RunoutTapPlace],
+        stations: Sequence[float],
+        harmonics: int = 1,
+        repeatability: float | None = None,
+        tip_angle: float | str = 0.0,
+        limit_tir: float | None = None,
+        tap_error_limit: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutTrueUpAnswer:
+        """True up a part by taps.
+
+        Raw readings round two sections of a shaft or a bore: the taps in order, from which side,
+        how far and with which reading to expect after each, when to leave it, and the runout to
+        expect at other stations.
+
+        Largest request: 2 sections of 180 readings, 15 harmonics, 100 stations.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
+                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
+                on a shaft toward its center's offset, in a bore opposite to it.
+            indicator_resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
+            near: Section near the holding.
+            far: Section far from the holding.
+            tap_places: Where the work can be tapped, in the order of the taps. Two bring the whole
+                axis true; one alone only the first of `stations`. [1 to 2 entries]
+            stations: Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to
+                10000]
+            harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
+                15]
+            repeatability: Standard deviation of one reading, by reading one place several times, in
+                `units`. Not stated, it is judged by what as many harmonics as the readings carry
+                leave of them; of four readings ovality is then taken for scatter. [length, 0 to
+                10000]
+            tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger
+                or a tip that corrects itself. [degree, 0 to 75; or text in degrees, minutes,
+                seconds]
+            limit_tir: TIR allowed at `stations`, square to the axis, in `units`: where it is kept
+                already nothing is tapped. [length, 1e-06 to 10000]
+            tap_error_limit: How far a tap may end from where it should, ± at the place tapped and
+                alike in every direction, in `units`; not stated where absent. [length, 0 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.RunoutTrueUpAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.runout.true_up(units="in", surface="external", indicator_resolution=5e-05,
+                repeatability=2e-05, tap_error_limit=5e-05, limit_tir=0.0003,
+                near=models.RunoutTrueUpSection(station=1,
+                readings=[models.RunoutReading(angular_position=0, reading=0.0003),
+                models.RunoutReading(angular_position=90, reading=0.0004),
+                models.RunoutReading(angular_position=180, reading=-0.0003),
+                models.RunoutReading(angular_position=270, reading=-0.0004)]),
+                far=models.RunoutTrueUpSection(station=4,
+                readings=[models.RunoutReading(angular_position=0, reading=-0.0005),
+                models.RunoutReading(angular_position=90, reading=0.0008),
+                models.RunoutReading(angular_position=180, reading=0.0005),
+                models.RunoutReading(angular_position=270, reading=-0.0008)]),
+                tap_places=[models.RunoutTapPlace(kind="swing", station=4, pivot_station=0),
+                models.RunoutTapPlace(kind="slide", station=0)], stations=[5.5])
+        """
+        return self._sender.send(
+            _TRUE_UP,
+            {
+                "units": units,
+                "surface": surface,
+                "harmonics": harmonics,
+                "indicator_resolution": indicator_resolution,
+                "repeatability": repeatability,
+                "tip_angle": tip_angle,
+                "near": near,
+                "far": far,
+                "tap_places": tap_places,
+                "stations": stations,
+                "limit_tir": limit_tir,
+                "tap_error_limit": tap_error_limit,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -772,17 +883,17 @@ class AsyncRunoutCalls:
         *,
         units: Literal["in", "mm"],
         surface: Literal["external", "internal"],
-        readings: Sequence[models.RunoutReading],
         indicator_resolution: float,
+        readings: Sequence[models.RunoutReading],
+        harmonics: int = 1,
+        repeatability: float | None = None,
+        tip_angle: float | str = 0.0,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
         one_in_x: float | None = None,
         rate_of_taper: float | None = None,
         designation: str | None = None,
-        harmonics: int = 1,
-        repeatability: float | None = None,
-        tip_angle: float | str = 0.0,
         station_from_apex: float | None = None,
         timeout_seconds: float | None = None,
         request_id: str | None = None,
@@ -791,19 +902,19 @@ class AsyncRunoutCalls:
         return await self._sender.send(
             _INDICATE,
             {
+                "units": units,
+                "surface": surface,
+                "harmonics": harmonics,
+                "indicator_resolution": indicator_resolution,
+                "repeatability": repeatability,
+                "tip_angle": tip_angle,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
                 "one_in_x": one_in_x,
                 "rate_of_taper": rate_of_taper,
                 "designation": designation,
-                "units": units,
-                "surface": surface,
                 "readings": readings,
-                "harmonics": harmonics,
-                "indicator_resolution": indicator_resolution,
-                "repeatability": repeatability,
-                "tip_angle": tip_angle,
                 "station_from_apex": station_from_apex,
             },
             timeout_seconds=timeout_seconds,
@@ -881,6 +992,45 @@ class AsyncRunoutCalls:
                 "surface": surface,
                 "at_0": at_0,
                 "at_180": at_180,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def true_up(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
+        indicator_resolution: float,
+        near: models.RunoutTrueUpSection,
+        far: models.RunoutTrueUpSection,
+        tap_places: Sequence[models.RunoutTapPlace],
+        stations: Sequence[float],
+        harmonics: int = 1,
+        repeatability: float | None = None,
+        tip_angle: float | str = 0.0,
+        limit_tir: float | None = None,
+        tap_error_limit: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutTrueUpAnswer:
+        """True up a part by taps. As `Halfangle.runout.true_up`, to be awaited."""
+        return await self._sender.send(
+            _TRUE_UP,
+            {
+                "units": units,
+                "surface": surface,
+                "harmonics": harmonics,
+                "indicator_resolution": indicator_resolution,
+                "repeatability": repeatability,
+                "tip_angle": tip_angle,
+                "near": near,
+                "far": far,
+                "tap_places": tap_places,
+                "stations": stations,
+                "limit_tir": limit_tir,
+                "tap_error_limit": tap_error_limit,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

@@ -13,6 +13,7 @@ from halfangle_service.fields import (
     UnitsField,
     angle_from_radians,
 )
+from halfangle_service.fields.base import PLATE
 from halfangle_service.fields.plates import CenterDistance
 from halfangle_service.trade.sine.compound import (
     BaseAxis,
@@ -26,6 +27,8 @@ from halfangle_service.trade.unit_slips import require_center_distance
 
 class CompoundSizes(RequestModel):
     """What a compound (two-axis) sine plate is, in the unit of the request that holds it."""
+
+    group = PLATE
 
     base_center_distance: CenterDistance
     upper_center_distance: CenterDistance

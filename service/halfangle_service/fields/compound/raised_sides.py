@@ -5,6 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from halfangle_service.errors import Disagreement, Unreachable
+from halfangle_service.fields.base import PLATE
 from halfangle_service.fields.compound.hinges import WHICH
 from halfangle_service.fields.compound.plates import CompoundPlateFields, CompoundSizes
 from halfangle_service.trade.sine.compound import SIDES_OF_HINGE, Vector, other_axis
@@ -22,6 +23,8 @@ _RaisedSide = Annotated[
 
 class RaisedSizes(CompoundSizes):
     """A compound sine plate, and the sides that its plates raise, without its unit."""
+
+    group = PLATE
 
     base_raised_side: _RaisedSide = None
     upper_raised_side: _RaisedSide = None

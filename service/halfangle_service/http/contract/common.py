@@ -1,7 +1,7 @@
 """What all operations of the contract have in common: answers, refusals, headers, the key."""
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from importlib import import_module
 from typing import Any
 
@@ -54,9 +54,10 @@ HEADERS: Json = {
 }
 #: Headers that come with refusals of one status alone.
 _OF_STATUS = {401: "WWW-Authenticate", 405: "Allow", 503: "Retry-After"}
-#: Other statuses of refusals, of how a request came and of the service, stand together.
-_OTHERS = {4: "4XX", 5: "5XX"}
-_NAMED = frozenset({400, 401, 404, 422})
+#: The response of its own is that of a key, which programs look for; all other refusals stand
+#: together, since they are one kind of document.
+_NAMED = frozenset({401})
+_TOGETHER = "default"
 
 
 def information(description: str) -> Json:
@@ -71,70 +72,68 @@ def information(description: str) -> Json:
     }
 
 
-def described_tags(topics: Iterable[str], catalogue: str) -> list[Json]:
-    """Each topic in the words of its package, and the catalogue."""
+def described_tags(topics: Iterable[str]) -> list[Json]:
+    """Each topic in the words of its package."""
     packages = ((topic, import_module(f"halfangle_service.topics.{topic}")) for topic in topics)
-    described = [{"name": t, "description": (p.__doc__ or "").strip()} for t, p in packages]
-    return [*described, {"name": catalogue, "description": "Every operation, and how it is asked."}]
+    return [{"name": t, "description": (p.__doc__ or "").strip()} for t, p in packages]
 
 
 def problem_types() -> Json:
-    """Status and meaning of each problem type, by the name that ends its `type`."""
-    return {name: {"status": s, "meaning": title} for name, (s, title) in PROBLEM_TYPES.items()}
+    """Meaning of each problem type by the name that ends its `type`, below its status."""
+    return _grouped((str(status), n, title) for n, (status, title) in PROBLEM_TYPES.items())
 
 
 def advisories() -> Json:
-    """Severity and meaning of each advisory, by its code."""
-    return {
-        code: {"severity": severity, "meaning": meaning}
-        for code, (severity, meaning) in advisory_meanings().items()
-    }
+    """Meaning of each advisory by its code, below its severity."""
+    return _grouped((severity, c, m) for c, (severity, m) in advisory_meanings().items())
 
 
-def responses(
-    answer: type[BaseModel],
-    problems: Iterable[int],
-    *,
-    cached: bool = False,
-    text: bool = False,
-) -> Json:
-    """Responses of one operation: the answer, and each problem it can meet."""
-    content: Json = {"schema": {"$ref": REFERENCE.format(model=answer.__name__)}}
-    answered: Json = {
-        "description": "The answer.",
-        "headers": _headers("X-Request-ID", *(["ETag"] if cached else [])),
-        "content": {"application/json": content},
-    }
-    if text:
-        answered["headers"] |= _headers("Advisories")
-        answered["content"]["text/plain"] = {"schema": {"type": "string"}}
-    refusals = [*map(str, problems), *_OTHERS.values()]
+def _grouped(entries: Iterable[tuple[str, str, str]]) -> Json:
+    """Meanings by their names, below the group that each belongs to."""
+    groups: dict[str, dict[str, str]] = defaultdict(dict)
+    for group, name, meaning in entries:
+        groups[group][name] = meaning
+    return dict(groups)
+
+
+def responses(answer: type[BaseModel] | None, *, cached: bool = False) -> Json:
+    """Responses of one operation: the answer, or one value of it, and the problems it can meet."""
+    if answer is None:
+        content: Json = {"text/plain": {"schema": {"type": "string"}}}
+    else:
+        reference = REFERENCE.format(model=answer.__name__)
+        content = {"application/json": {"schema": {"$ref": reference}}}
+    headers = ("X-Request-ID", *(["ETag"] if cached else []), *([] if answer else ["Advisories"]))
+    answered = {"description": "The answer.", "headers": _headers(*headers), "content": content}
+    refusals = [*map(str, _NAMED), _TOGETHER]
     return {"200": answered, **{s: {"$ref": f"#/components/responses/{s}"} for s in refusals}}
 
 
 def problem_responses() -> Json:
-    """A named response for each status that operations name, one for the others together.
+    """A named response for the status that operations name, one for the others together.
 
-    Each lists the problem types that come with it.
+    Each names the problem types that come with it; what they mean is said once, by their names.
     """
-    types: dict[str, list[str]] = defaultdict(list)
-    headers: dict[str, list[str]] = defaultdict(list)
-    for name, (status, title) in PROBLEM_TYPES.items():
-        response = str(status) if status in _NAMED else _OTHERS[status // 100]
-        said = "" if status in _NAMED else f"{status}: "
-        types[response].append(f"{said}{title} (`/problems/{name}`)")
-        if status in _OF_STATUS:
-            headers[response].append(_OF_STATUS[status])
-    made: Json = {}
-    for response in sorted(types):
-        made[response] = {
-            "description": "; ".join(types[response]) + ".",
-            "headers": _headers("X-Request-ID", *headers[response]),
-            "content": {
-                PROBLEM_MEDIA_TYPE: {"schema": {"$ref": REFERENCE.format(model="Problem")}}
-            },
-        }
-    return made
+    types: dict[str, dict[int, list[str]]] = defaultdict(lambda: defaultdict(list))
+    for name, (status, _) in PROBLEM_TYPES.items():
+        types[_response_of(status)][status].append(f"`/problems/{name}`")
+    return {response: _refusal(listed) for response, listed in sorted(types.items())}
+
+
+def _response_of(status: int) -> str:
+    return str(status) if status in _NAMED else _TOGETHER
+
+
+def _refusal(types: Mapping[int, list[str]]) -> Json:
+    """Response of these statuses, with the types that come with each."""
+    listed = "; ".join(f"{status}: {', '.join(names)}" for status, names in types.items())
+    headers = [_OF_STATUS[status] for status in types if status in _OF_STATUS]
+    problem = {"schema": {"$ref": REFERENCE.format(model="Problem")}}
+    return {
+        "description": f"{listed}. Their meanings stand under `x-problem-types`.",
+        "headers": _headers("X-Request-ID", *headers),
+        "content": {PROBLEM_MEDIA_TYPE: problem},
+    }
 
 
 def _headers(*names: str) -> Json:

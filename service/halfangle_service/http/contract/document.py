@@ -9,7 +9,7 @@ from typing import Any
 from pydantic import BaseModel
 from pydantic.json_schema import JsonSchemaMode, models_json_schema
 
-from halfangle_service.fields.angles import ANGLE_FORMAT, ANGLE_FORMAT_MEANING
+from halfangle_service.fields.angles import ANGLE_FORMAT, ANGLE_FORMAT_MEANING, ANGLE_FORMS
 from halfangle_service.fields.glossary import Term, glossary, title_of
 from halfangle_service.fields.schemas import LabelledSchema
 from halfangle_service.http.contract.common import (
@@ -24,9 +24,9 @@ from halfangle_service.http.contract.common import (
     problem_types,
     responses,
 )
+from halfangle_service.http.contract.forms import form_hints
 from halfangle_service.http.contract.shared import (
     ANGLE_COMPONENT,
-    ANGLE_SCHEMA,
     REFERENCE,
     Place,
     models_within,
@@ -36,8 +36,13 @@ from halfangle_service.http.contract.shared import (
     with_fields_shared,
     with_options_shared,
 )
+from halfangle_service.http.contract.shorter import (
+    with_answers_alike,
+    with_nulls_in_types,
+    with_whole_bounds,
+)
 from halfangle_service.http.problems import Problem
-from halfangle_service.http.query import PICK, query_fields
+from halfangle_service.http.query import FIELD, PICK, VALUE_PATH, query_fields
 from halfangle_service.operation import FIXED_SIZE, Operation, PublishedTable
 
 AnyOperation = Operation[Any, Any]
@@ -46,8 +51,14 @@ Json = dict[str, Any]
 
 #: Tag of the catalogue of operations, which belongs to no topic.
 CATALOGUE = "catalogue"
+#: Tag of single values of answers.
+VALUES = "values"
 #: Where the meaning of each field's name is served.
 GLOSSARY_PATH = "/glossary.json"
+TAGS = [
+    {"name": CATALOGUE, "description": "Every operation, and how it is asked."},
+    {"name": VALUES, "description": "Single values of answers, for spreadsheets."},
+]
 _INTRODUCTION = (
     "Toolroom calculations: sine settings, gauge blocks, wheels, tapers, centers, and the plan "
     "that composes them. Every answer carries its formulas, its sources and the release that made "
@@ -55,7 +66,10 @@ _INTRODUCTION = (
     "error is a problem document (RFC 9457). Lengths are in the request's `units`; angles go in as "
     "decimal degrees or as a string in degrees, minutes and seconds (`format: angle`, described by "
     "`x-formats`). A field that is not stated is left out; a `null` is read as left out, too. "
-    "Which fields go together is under `x-rules` of a request. "
+    "Which fields go together is under `x-rules` of a request. For forms `x-forms` says which "
+    "fields stand together (those of no group are the operation's own), and how many decimals of "
+    "each `x-unit` are worth showing; advanced are fields with a default and those of a group "
+    "marked so, unless they are required. "
     "Requests take no unknown field; answers may get further fields and words in later releases. "
     "Each field's name has one meaning over all operations: the document at `x-glossary` gives its "
     "title, symbol, unit and datum."
@@ -69,14 +83,14 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
     paths: Json = {o.path: _operation_item(o, schemas) for o in operations.values()}
     for table in tables:
         paths.update(_table_items(table))
+    paths[VALUE_PATH] = {"get": _value_operation(operations)}
     topics = sorted({operation.topic for operation in operations.values()})
     document: Json = {
         "openapi": "3.1.0",
         "info": information(_INTRODUCTION),
-        "jsonSchemaDialect": "https://json-schema.org/draft/2020-12/schema",
         "servers": [{"url": "/", "description": "The installation that serves this document."}],
         "security": [{}, {API_KEY: []}],
-        "tags": described_tags(topics, CATALOGUE),
+        "tags": described_tags(topics) + TAGS,
         "paths": paths,
         "components": {
             "schemas": schemas,
@@ -86,6 +100,8 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
         },
         "x-formats": {ANGLE_FORMAT: ANGLE_FORMAT_MEANING},
         "x-glossary": GLOSSARY_PATH,
+        "x-stored-answers": EXAMPLE_PATH.format(operation="{topic}.{verb}"),
+        "x-forms": form_hints(operation.request for operation in operations.values()),
         "x-problem-types": problem_types(),
         "x-advisories": advisories(),
     }
@@ -118,6 +134,16 @@ def _identifier(*words: str) -> str:
     return re.sub(r"\W", "_", "_".join(words))
 
 
+def operation_id(operation: AnyOperation) -> str:
+    """Operation id of a calculation asked by POST."""
+    return _identifier(operation.topic, operation.verb)
+
+
+def method_name(operation: AnyOperation) -> str:
+    """The client's method: the operation id less its topic."""
+    return _identifier(operation.verb)
+
+
 def _tag(topic: str) -> str:
     return topic or CATALOGUE
 
@@ -138,15 +164,16 @@ def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> 
     _, definitions = models_json_schema(
         models, ref_template=REFERENCE, schema_generator=LabelledSchema
     )
-    named = with_options_shared(with_angles_named(definitions["$defs"]))
+    written = with_whole_bounds(with_nulls_in_types(definitions["$defs"]))
+    named = with_answers_alike(with_angles_named(written))
     shared = shared_fields(named, models_within(model for model, _ in models), asked)
-    schemas: Json = {ANGLE_COMPONENT: ANGLE_SCHEMA, **with_fields_shared(named, shared)}
-    return dict(sorted(schemas.items()))
+    schemas = with_options_shared(with_fields_shared(named, shared))
+    return dict(sorted({ANGLE_COMPONENT: ANGLE_FORMS, **schemas}.items()))
 
 
 def _operation_item(operation: AnyOperation, schemas: Json) -> Json:
     """Path item of an operation: POST, and GET where the request is flat."""
-    identifier = _identifier(operation.topic, operation.verb)
+    identifier = operation_id(operation)
     common = {
         "tags": [operation.topic],
         "summary": operation.title,
@@ -160,9 +187,8 @@ def _operation_item(operation: AnyOperation, schemas: Json) -> Json:
     post = {
         **common,
         "operationId": identifier,
-        "x-stored-answer": EXAMPLE_PATH.format(operation=operation.name),
         "requestBody": {"required": True, "content": {"application/json": content}},
-        "responses": responses(operation.answer, (400, 401, 422)),
+        "responses": responses(operation.answer),
     }
     query = _query_operation(operation, identifier, schemas[operation.request.__name__])
     return {"post": post, **({"get": query} if query else {})}
@@ -191,25 +217,50 @@ def _query_operation(operation: AnyOperation, identifier: str, schema: Json) -> 
         for name, part in schema["properties"].items()
         if name in fields
     ]
-    parameters.append(
-        {
-            "name": PICK,
-            "in": "query",
-            "required": False,
-            "description": "Path of one value of the result (`height`, `angle.dms`): the answer is "
-            "then that value as text/plain, for a spreadsheet's web function. It is refused where "
-            "the answer says stop, unless it is a judgement (`forecast`, `verdict`) that does not "
-            "say yes. `advisories` gives what the answer advises, one a line, or `none`.",
-            "schema": {"type": "string"},
-        }
-    )
     return {
         "tags": [operation.topic],
         "summary": f"{operation.title}, by query string",
         **({"x-heavy": True} if operation.heavy else {}),
         "operationId": f"{identifier}_by_query",
         "parameters": parameters,
-        "responses": responses(operation.answer, (400, 401, 422), cached=True, text=True),
+        "responses": responses(operation.answer, cached=True),
+    }
+
+
+def _value_operation(operations: Mapping[str, AnyOperation]) -> Json:
+    """One value of any flat operation's answer, as text: the operation by name, the rest free."""
+    flat = [name for name, o in operations.items() if query_fields(o.request) is not None]
+    asked = {"in": "path", "required": True}
+    parameters = [
+        {"name": "operation", **asked, "schema": {"type": "string", "enum": flat}},
+        {
+            "name": FIELD,
+            **asked,
+            "description": "Path of the value in the result: `height`, `angle.dms`, `blocks.0`; "
+            "`advisories` gives what the answer advises, one a line, or `none`.",
+            "schema": {"type": "string", "minLength": 1},
+            "example": "height",
+        },
+        {
+            "name": "request",
+            "in": "query",
+            "style": "form",
+            "explode": True,
+            "description": "The fields of the operation's request, each a parameter of its own "
+            "as in its own GET.",
+            "schema": {"type": "object", "additionalProperties": True},
+        },
+    ]
+    return {
+        "tags": [VALUES],
+        "summary": "One value of an answer, as text",
+        "description": "For a spreadsheet's web function, which reads no JSON: the value alone, in "
+        "full precision, with a decimal point. It is refused where the answer says stop, unless it "
+        "is a judgement (`forecast`, `verdict`) that does not say yes. An operation's own GET with "
+        f"the parameter `{PICK}` in place of the field answers the same.",
+        "operationId": _identifier(VALUES, "get", "one"),
+        "parameters": parameters,
+        "responses": responses(None, cached=True),
     }
 
 
@@ -232,7 +283,7 @@ def _table_items(table: AnyTable) -> Json:
                 **common,
                 "summary": table.title,
                 "operationId": _identifier(tag, "list", table.name),
-                "responses": responses(table.listing_answer, (401,), cached=True),
+                "responses": responses(table.listing_answer, cached=True),
             }
         },
         table.path + "/{key}": {
@@ -241,7 +292,7 @@ def _table_items(table: AnyTable) -> Json:
                 "summary": f"{table.title}: one {table.singular}",
                 "operationId": _identifier(tag, "get", table.singular),
                 "parameters": [key],
-                "responses": responses(table.item_answer, (401, 404), cached=True),
+                "responses": responses(table.item_answer, cached=True),
             }
         },
     }

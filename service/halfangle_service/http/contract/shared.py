@@ -6,6 +6,7 @@ alike, or a body and a query string, is a component of its own, named after what
 """
 
 import json
+import re
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from inspect import get_annotations
@@ -18,15 +19,10 @@ from halfangle_service.fields.angles import ANGLE_FORMS
 Json = dict[str, Any]
 
 REFERENCE = "#/components/schemas/{model}"
-PARAMETER = "#/components/parameters/{name}"
+PARAMETER = "#/components/parameters/{model}"
 ANGLE_COMPONENT = "AngleIn"
-ANGLE_SCHEMA: Json = {
-    "description": "An angle in a request: decimal degrees as a number, or degrees, minutes and "
-    "seconds as text. The bounds of each field stand beside the reference to this.",
-    **ANGLE_FORMS,
-}
-#: A schema as short as a reference to it stays where it is.
-_SHORT = 60
+#: What the name of a class says besides its subject: its topic, and its kind.
+_TOPIC_AND_KIND = re.compile("^[A-Z][a-z]{3,}(?=[A-Z][a-z]+[A-Z])|(Request|Result|Fields|Row)$")
 _OF_A_CHOICE = ("type", "enum", "const", "x-labels")
 #: Where a field stands: name of the model, and its own.
 Place = tuple[str, str]
@@ -47,18 +43,21 @@ def with_angles_named(schema: Any) -> Any:
 def with_options_shared(schemas: Mapping[str, Json]) -> dict[str, Json]:
     """The same, with each choice that several fields offer alike, labels too, said once."""
     alike: dict[str, list[Place]] = defaultdict(list)
+    choices: dict[str, Json] = {}
     for model, schema in sorted(schemas.items()):
-        for field, part in schema.get("properties", {}).items():
+        # A shared field is a schema of its own, and has its name.
+        for field, part in schema.get("properties", {model: schema}).items():
             for choice in _choices(part):
-                alike[json.dumps(choice)].append((model, field))
+                alike[_written(choice)].append((model, field))
+                choices[_written(choice)] = choice
     names: dict[str, str] = {}
     for written, places in alike.items():
-        if (len(places) - 1) * len(written) > len(places) * _SHORT:
-            name = f"Options_{places[0][1]}"
+        name = f"Options_{places[0][1]}"
+        if _is_shorter(len(places), len(written), REFERENCE, name):
             taken = name in names.values()
             names[written] = "_".join(["Options", *places[0]]) if taken else name
     made = {model: _with_choices_named(schema, names) for model, schema in schemas.items()}
-    return {**made, **{name: json.loads(written) for written, name in names.items()}}
+    return {**made, **{name: choices[written] for written, name in names.items()}}
 
 
 def _choices(schema: Any) -> Iterable[Json]:
@@ -82,7 +81,7 @@ def _with_choices_named(schema: Any, names: Mapping[str, str]) -> Any:
         return [_with_choices_named(part, names) for part in schema]
     if not isinstance(schema, dict):
         return schema
-    name = names.get(json.dumps(_choice(schema))) if "x-labels" in schema else None
+    name = names.get(_written(_choice(schema))) if "x-labels" in schema else None
     if name is None:
         return {key: _with_choices_named(part, names) for key, part in schema.items()}
     beside = {key: part for key, part in schema.items() if key not in _OF_A_CHOICE}
@@ -110,19 +109,34 @@ def shared_fields(
 
     `also` are fields that a query string takes besides.
     """
-    alike: dict[str, list[Place]] = defaultdict(list)
+    alike: dict[tuple[str, str], list[Place]] = defaultdict(list)
     for model, schema in schemas.items():
         for field, part in schema.get("properties", {}).items():
-            alike[f"{field} {json.dumps(part, sort_keys=True)}"].append((model, field))
+            alike[field, _written(part)].append((model, field))
     again = set(also)
+    shared = {
+        (field, written): places
+        for (field, written), places in alike.items()
+        if _is_shorter(len(places) + bool(again & {*places}), len(written), REFERENCE, field)
+    }
     names: dict[Place, str] = {}
     taken: set[str] = set()
-    for written, places in alike.items():
-        if (len(places) > 1 or again & {*places}) and len(written) > _SHORT:
-            name = _component(places, models, taken)
-            taken.add(name)
-            names.update(dict.fromkeys(places, name))
+    # The form of a field that stands in most places has its name to itself.
+    for (field, _), places in sorted(shared.items(), key=lambda item: (-len(item[1]), item[0])):
+        name = _component(places, models, taken) if field in taken else field
+        taken.add(name)
+        names.update(dict.fromkeys(places, name))
     return names
+
+
+def _written(value: Any) -> str:
+    return json.dumps(value, sort_keys=True, ensure_ascii=False, separators=(",", ":"))
+
+
+def _is_shorter(times: int, length: int, reference: str, name: str) -> bool:
+    """True where what stands in so many places is written in fewer bytes as references to it."""
+    referring = times * len(reference.format(model=name) + '{"$ref":""}')
+    return referring + length + len(f'"{name}":,') < times * length
 
 
 def with_fields_shared(schemas: Mapping[str, Json], names: Mapping[Place, str]) -> dict[str, Json]:
@@ -145,38 +159,38 @@ def parameters_shared(document: Json) -> Json:
     for item in document["paths"].values():
         for operation in item.values():
             for parameter in operation.get("parameters", ()):
-                alike[json.dumps(parameter, sort_keys=True)].append(operation)
+                alike[_written(parameter)].append(operation)
     made: Json = {}
     names: dict[str, str] = {}
     for written, operations in alike.items():
         parameter = json.loads(written)
-        if len(operations) > 1:
-            reference = parameter["schema"].get("$ref", "")
-            name = reference.rpartition("/")[2] or parameter["name"]
+        reference = parameter["schema"].get("$ref", "")
+        name = reference.rpartition("/")[2] or parameter["name"]
+        if name not in made and _is_shorter(len(operations), len(written), PARAMETER, name):
             made[name] = parameter
             names[written] = name
     for item in document["paths"].values():
         for operation in item.values():
             if "parameters" in operation:
                 operation["parameters"] = [
-                    {"$ref": PARAMETER.format(name=names[written])} if written in names else one
+                    {"$ref": PARAMETER.format(model=names[written])} if written in names else one
                     for one in operation["parameters"]
-                    for written in (json.dumps(one, sort_keys=True),)
+                    for written in (_written(one),)
                 ]
     document["components"]["parameters"] = dict(sorted(made.items()))
     return document
 
 
 def _component(places: list[Place], models: Mapping[str, type[BaseModel]], taken: set[str]) -> str:
-    """Name of a shared field: after the class that declares it, where that is one.
+    """Name of a further form of a shared field: after the class that declares this one.
 
     Of a class for several units the field differs by unit, and is named after a model that has it.
     """
     field = places[0][1]
     declaring = sorted({_declaring(models[model], field) for model, _ in places})
     owner = declaring[0] if len(declaring) == 1 else "Every"
-    names = [f"{name}_{field}" for name in (owner, declaring[0], min(places)[0])]
-    return next(name for name in names if name not in taken)
+    owners = (*(_TOPIC_AND_KIND.sub("", name) for name in (owner, declaring[0])), min(places)[0])
+    return next(name for owner in owners if (name := f"{owner}_{field}") not in taken)
 
 
 def _declaring(model: type[BaseModel], field: str) -> str:

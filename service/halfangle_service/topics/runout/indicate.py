@@ -2,101 +2,45 @@
 
 import math
 from collections.abc import Iterator
-from typing import Annotated
 
 import numpy as np
 from pydantic import Field
 
 from halfangle_service.fields import (
-    AngleInput,
-    Count,
     CountOut,
     Direction,
     Length,
     LengthOut,
-    NonNegativeLength,
-    RequestModel,
     ResultModel,
-    SignedLength,
-    UnitsField,
 )
-from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.estimate import DirectionEstimate, LengthEstimate
-from halfangle_service.fields.runout import (
-    HighSpot,
-    SurfaceField,
-    direction_estimate,
-    length_estimate,
+from halfangle_service.fields.runout import direction_estimate, length_estimate
+from halfangle_service.fields.slopes import slope_if_stated
+from halfangle_service.operation import Outcome, operation
+from halfangle_service.topics.runout.readings import (
+    DOUBT,
+    LEVER,
+    MANY_READINGS,
+    THREE_READINGS,
+    RunoutIndicatorFields,
+    RunoutReadingsFields,
+    section_of,
+    stray_not_told,
 )
-from halfangle_service.fields.slopes import SlopeFields, slope_if_stated
-from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.runout.sources import VECTORS
 from halfangle_service.trade.runout import doubt, harmonics
-from halfangle_service.trade.runout.harmonics import MOST_HARMONICS
+from halfangle_service.trade.runout.harmonics import HarmonicFit
 from halfangle_service.trade.runout.vectors import center_of, direction
 
-#: Spare readings from which on one stray reading stands out.
-STRAY_NEEDS_SPARE = 2
-#: An eccentricity and a mean fit three readings, whatever the form.
-THREE_READINGS = 3
-#: More readings than this take more than some milliseconds.
-MANY_READINGS = 72
-_LEVER = Source(
-    citation="Cosine correction of a lever indicator: true = reading × cos(tip angle).",
-    standing="common-practice-no-source",
-)
-_DOUBT = Source(
-    citation="JCGM 100:2008, G.3 and G.4: Student's distribution where readings are few. Derived "
-    "here: opposed readings share their rounding; a direction is worth ± asin(U/e).",
-    standing="derived",
-)
 
-
-class RunoutReading(RequestModel):
-    """One reading of the indicator."""
-
-    angular_position: HighSpot = Field(
-        description="Place under the indicator, in degrees, as marked on the part: counted from "
-        "one mark, seen from one end, in the same sense at every section.",
-        examples=[90],
-    )
-    reading: SignedLength = Field(
-        description="Indicator reading in `units`; more is metal nearer to the indicator: a high "
-        "spot of a shaft, the near wall of a bore.",
-        examples=[0.0004],
-    )
-
-
-class RunoutIndicateRequest(SlopeFields):
+class RunoutIndicateRequest(RunoutReadingsFields, RunoutIndicatorFields):
     """Readings round one section.
 
     The slope is that of a cone indicated square to its surface; without one the indicator is square
     to the axis.
     """
 
-    units: UnitsField
-    surface: SurfaceField
-    readings: list[RunoutReading] = Field(
-        min_length=3, max_length=720, description="Readings at any angles, each angle once."
-    )
-    harmonics: Annotated[int, Count(ge=1, le=MOST_HARMONICS)] = Field(
-        1, description="Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes."
-    )
-    indicator_resolution: Length = Field(
-        description="Resolution of the indicator, in `units`.", examples=[0.0001]
-    )
-    repeatability: NonNegativeLength | None = Field(
-        None,
-        description="Standard deviation of one reading, by reading one place several times, in "
-        "`units`. Not stated, it is judged by what as many harmonics as the readings carry leave "
-        "of them; of four readings ovality is then taken for scatter.",
-        examples=[0.00003],
-    )
-    tip_angle: Annotated[float, AngleInput(ge=0, le=75, measured=True)] = Field(
-        0.0,
-        description="Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger "
-        "or a tip that corrects itself.",
-    )
     station_from_apex: Length | None = Field(
         None, description="Distance along the axis of the reading from the cone's apex, in `units`."
     )
@@ -163,7 +107,7 @@ class RunoutIndicateResult(ResultModel):
         "in a bore the center lies opposite to the high spot",
         "direction ± asin(U/e)",
     ),
-    sources=(VECTORS, _LEVER, _DOUBT),
+    sources=(VECTORS, LEVER, DOUBT),
     largest_request="720 readings, 15 harmonics",
     heavy=lambda request: len(request.readings) > MANY_READINGS,
     example={
@@ -186,23 +130,12 @@ def indicate(request: RunoutIndicateRequest) -> Outcome[RunoutIndicateResult]:
     """
     slope = slope_if_stated(request)
     half_rad = 0.0 if slope is None else slope.half_angle_rad
-    to_tip = math.cos(math.radians(request.tip_angle))
-    to_axis = to_tip / math.cos(half_rad)
-    angles = np.radians([r.angular_position for r in request.readings])
-    read = np.array([r.reading for r in request.readings])
-    fit = harmonics.fit_harmonics(angles, read * to_axis, request.harmonics)
-    noise = to_axis * request.indicator_resolution / math.sqrt(12.0)
-    harmonics.require_no_stray(angles, fit, noise)
-    fullest = harmonics.fullest_fit(angles, read * to_axis, fit)
-    known = doubt.Readings(
-        angles,
-        to_axis * request.indicator_resolution,
-        None if request.repeatability is None else to_axis * request.repeatability,
-    )
-    offset = fit.eccentricity
-    along, across = doubt.eccentricity_budgets(known, fit, fullest)
-    by_scatter = doubt.scatter_effect(known, fit, fullest)
+    section = section_of(request, request)
+    fit, known, offset = section.fit, section.known, section.eccentricity
+    along, across = section.budgets()
+    by_scatter = doubt.scatter_effect(known, fit, section.fullest)
     station = request.station_from_apex
+    read = [r.reading for r in request.readings]
     result = RunoutIndicateResult(
         eccentricity=length_estimate(offset, along),
         tir_from_eccentricity=2.0 * abs(offset),
@@ -211,17 +144,20 @@ def indicate(request: RunoutIndicateRequest) -> Outcome[RunoutIndicateResult]:
         tap_distance=abs(offset),
         uncertainty_by_resolution=doubt.rounding_effect(known, fit).in_result,
         uncertainty_by_scatter=None if by_scatter is None else by_scatter.in_result,
-        tir_of_readings=float(np.ptp(read)) * to_tip,
-        form=[_form(k, v) for k, v in enumerate(fit.amplitudes[1:], start=2)],
+        tir_of_readings=float(np.ptp(read)) * math.cos(math.radians(request.tip_angle)),
+        form=form_of(fit),
         residual_rms=float(np.sqrt(np.mean(fit.residuals**2))) if fit.spare else None,
-        tir_left_after_tapping=harmonics.left_after_tapping(angles, read * to_axis, fit)
-        if len(read) > THREE_READINGS
-        else None,
+        tir_left_after_tapping=section.left_after_tapping if len(read) > THREE_READINGS else None,
         sensed_station_from_apex=None
         if station is None
         else harmonics.sensed_station(station, half_rad),
     )
     return Outcome(result, tuple(_advice(result, fit.spare)))
+
+
+def form_of(fit: HarmonicFit) -> list[RunoutFormHarmonic]:
+    """Each harmonic beyond the first, as an answer gives it."""
+    return [_form(k, v) for k, v in enumerate(fit.amplitudes[1:], start=2)]
 
 
 def _form(lobes: int, amplitude: complex) -> RunoutFormHarmonic:
@@ -240,9 +176,4 @@ def _advice(result: RunoutIndicateResult, spare: int) -> Iterator[Advisory]:
             "The eccentricity is within its uncertainty: its direction means little. Read at more "
             "angles, or read one place several times and send the repeatability.",
         )
-    if spare < STRAY_NEEDS_SPARE:
-        yield note(
-            "stray-not-told",
-            f"Readings to spare: {spare}. With fewer than {STRAY_NEEDS_SPARE} a stray reading "
-            f"cannot be told from form: read at more angles, {STRAY_NEEDS_SPARE - spare} at least.",
-        )
+    yield from stray_not_told(spare)

@@ -8,8 +8,13 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.cautions import stack_far_off, unusual_stack
-from halfangle_service.errors import Disagreement, Impossible, Unreachable
+from halfangle_service.cautions import (
+    correct_the_cause,
+    stack_far_off,
+    unusual_stack,
+    wrong_block_first,
+)
+from halfangle_service.errors import Impossible, Unreachable
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     AngleInput,
@@ -24,28 +29,28 @@ from halfangle_service.fields import (
     from_tenth_nm,
     to_tenth_nm,
 )
-from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.blocks import BlockSupplyFields
 from halfangle_service.fields.choice import one_of
-from halfangle_service.fields.plates import PlateFields, height_of_arcsec, offset_of
-from halfangle_service.fields.supply import Supply, read_supply
+from halfangle_service.fields.plates import (
+    PlateFields,
+    height_of_arcsec,
+    offset_of,
+    require_lift,
+)
+from halfangle_service.fields.supply import Supply, read_supply, take_stack_out
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.sine.sources import LARGEST_SEARCH, SIGNED_SUMS, SINE_RELATION
 from halfangle_service.trade.decimals import tidy
-from halfangle_service.trade.sine.block_swap import Swap, fewest_swaps
+from halfangle_service.trade.sine.block_swap import Swap
+from halfangle_service.trade.sine.correction import HeightCorrection, swap_for
 from halfangle_service.trade.sine.geometry import (
     arcsec_per_height,
     effective_center_distance,
-    height_change,
     height_for_angle,
 )
-from halfangle_service.trade.sine.low_stack import difference_table
-from halfangle_service.trade.wording import arcsec, plain
-
-#: An error past this is rarely the plate's.
-WRONG_BLOCK_ARCSEC = 60.0
-
+from halfangle_service.trade.wording import plain
 
 #: Ways to state what was measured, of which one is needed.
 MEASURED = (
@@ -185,13 +190,13 @@ def correction(request: SineCorrectionRequest) -> Outcome[SineCorrectionResult]:
     wanted = _wanted_degrees(request)
     measured_degrees, error_arcsec = _measured(request, wanted)
     measured = math.radians(measured_degrees)
-    change = height_change(request.center_distance, math.radians(wanted), measured)
     now = _height_now(request, wanted, offset)
-    new = tidy(now + change, now)
+    mended = HeightCorrection(request.center_distance, math.radians(wanted), measured, now)
+    new = mended.new
     supply = _supply(request)
     result = SineCorrectionResult(
         measured_error_arcsec=error_arcsec,
-        height_change=change,
+        height_change=mended.change,
         height_now=now,
         new_height=new,
         effective_center_distance=effective_center_distance(now - offset, measured),
@@ -234,13 +239,7 @@ def _height_now(request: SineCorrectionRequest, wanted: float, offset: float) ->
     total = sum(to_tenth_nm(block, request.units) for block in request.blocks)
     high = from_tenth_nm(total, request.units)
     now = tidy(high - request.low_stack, high)
-    if not 0.0 < now - offset < request.center_distance:
-        raise Impossible(
-            f"These stacks lift the high roll's center {plain(now - offset, 10)} {request.units} "
-            "over the low one's; a setting lifts it by more than 0 and less than the center "
-            "distance.",
-            fields={"blocks": "should be the stack under the high roll"},
-        )
+    require_lift(now - offset, request.center_distance, request.units, "blocks")
     return now
 
 
@@ -275,9 +274,7 @@ def _fewest_swaps(request: SineCorrectionRequest, sizes: Sequence[int], new_heig
     if request.tolerance_arcsec is not None:
         tolerance = height_of_arcsec(request, request.tolerance_arcsec, new_height) * unit
         within = target - tolerance, target + tolerance
-    table = difference_table(sizes, request.max_blocks)
-    heights = [height for height in table.candidates(target, within) if height]
-    swap = fewest_swaps(current, sizes, heights, request.max_blocks)
+    swap = swap_for(current, sizes, target, request.max_blocks, within)
     if swap is None:
         raise Unreachable(
             f"No stack of up to {request.max_blocks} of these blocks is "
@@ -290,16 +287,8 @@ def _fewest_swaps(request: SineCorrectionRequest, sizes: Sequence[int], new_heig
 
 def _blocks_now(request: SineCorrectionRequest, sizes: Sequence[int]) -> tuple[int, ...]:
     """Blocks under the high roll in 0.1 nm; refuses one that the set does not hold (any more)."""
-    left = Counter(sizes)
     blocks = tuple(to_tenth_nm(block, request.units) for block in request.blocks or ())
-    for position, block in enumerate(blocks):
-        if left[block] == 0:
-            raise Disagreement(
-                f"A block of {plain(from_tenth_nm(block, request.units), 10)} {request.units} "
-                "stands in the stack, but the set has none, or no more of that size.",
-                fields={f"blocks/{position}": "should be a block of the set, as often as it is in"},
-            )
-        left[block] -= 1
+    take_stack_out(Counter(sizes), blocks, request.units, "blocks")
     return blocks
 
 
@@ -307,15 +296,5 @@ def _advisories(request: SineCorrectionRequest, result: SineCorrectionResult) ->
     yield from unusual_stack(result.new_height, request.center_distance, request.units)
     if result.swap is not None and request.tolerance_arcsec is None:
         yield from stack_far_off(result.swap.remaining_error_arcsec)
-    error = abs(result.measured_error_arcsec)
-    if error > WRONG_BLOCK_ARCSEC:
-        yield caution(
-            "look-for-a-wrong-block",
-            f"An error of {arcsec(error, 0)} is rarely the plate's own: look for a "
-            "wrong, forgotten or doubled block, or dirt, before correcting by blocks.",
-        )
-    yield note(
-        "correct-the-cause",
-        "A correction by blocks holds for this angle only; where the center distance is the cause "
-        "another angle needs another change.",
-    )
+    yield from wrong_block_first(result.measured_error_arcsec)
+    yield correct_the_cause()

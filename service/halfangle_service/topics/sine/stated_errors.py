@@ -15,6 +15,7 @@ from halfangle_service.fields import (
     Unit,
 )
 from halfangle_service.fields.advisories import Advisory
+from halfangle_service.fields.base import ERRORS, Group
 from halfangle_service.fields.choice import at_most_one_of, needs
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.fields.plates import PlateFields, offset_of
@@ -113,6 +114,21 @@ class SineErrorFields(PlateFields, SetUpErrorFields):
     A limit that is not sent is not stated: nothing counts for it, and the answer names it. 0 says
     that there is no such error.
     """
+
+    group = Group(
+        ERRORS.title,
+        advanced=True,
+        fields=(
+            "stack_error_limit",
+            "block_material",
+            "wheel_breakdown",
+            "wheel_contact_length",
+            "normal_terms",
+            "triangular_terms",
+            "u_shaped_terms",
+            "coverage_factor",
+        ),
+    )
 
     angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(
         description="Angle to set, in degrees.", examples=[30.0]

@@ -22,6 +22,7 @@ from halfangle_service.fields import (
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.base import Group
 from halfangle_service.fields.choice import needs
 from halfangle_service.fields.plates import (
     ArcsecPerStep,
@@ -66,6 +67,8 @@ _LYING: dict[Holding, str] = {
 
 class HeldFields(PlateFields):
     """A sine bar or plate, and how a taper is held on it."""
+
+    group = Group("How the taper is held")
 
     holding: Holding = Field(
         description="How the taper is held. `between-centers`: its axis parallel to the plate's "

@@ -20,7 +20,7 @@ from halfangle_service.fields import (
     to_mm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, stop
-from halfangle_service.fields.base import Rule
+from halfangle_service.fields.base import Group, Rule
 from halfangle_service.fields.choice import one_of
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.sizes import unusual_sizes
@@ -46,29 +46,24 @@ MetresPerSecondOut = Annotated[float, Unit("metre_per_second")]
 FeetPerMinuteOut = Annotated[float, Unit("foot_per_minute")]
 
 WheelType = Literal[
-    "1-straight",
-    "2-cylinder",
-    "5-recessed-one-side",
-    "6-straight-cup",
-    "7-recessed-both-sides",
-    "11-flaring-cup",
-    "12-dish",
-    "13-saucer",
-]
+    "1-straight", "2-cylinder", "5-recessed-one-side", "6-straight-cup", "7-recessed-both-sides",
+    "11-flaring-cup", "12-dish", "13-saucer",
+]  # fmt: skip
 #: The flange rule exempts special shapes; these are held in flanges as a straight wheel is.
 _FLANGED = {"1-straight", "5-recessed-one-side", "7-recessed-both-sides"}
 #: Surface speeds in m/s at which wheels are run (common practice, no source).
 USUAL_SPEEDS = (5.0, 160.0)
 
-
 #: What states the speed, of which one is sent.
 SPEEDS = ("rpm", "surface_speed_m_per_s", "surface_speed_ft_per_min")
+MARKS = ("marked_rpm", "marked_m_per_s", "marked_ft_per_min", "largest_machine_rpm")
 
 
 class WheelSpeedRequest(RequestModel):
     """A wheel, how fast it turns, and what is marked on it."""
 
     rules = (Rule("one-of", SPEEDS),)
+    group = Group("Marks of wheel and machine", fields=MARKS)
 
     units: UnitsField
     wheel_diameter: Length = Field(
@@ -165,8 +160,8 @@ class WheelSpeedResult(ResultModel):
     forecast: Forecast = Field(
         description="`holds`: every limit stated is kept; this sees only the figures sent, which "
         "is less than a permission. `does-not-hold`: do not run it. `may-not-hold`: of what "
-        "`not_stated` names nothing is known; `not-stated`: of anything, or not of a side that is to "
-        "grind."
+        "`not_stated` names nothing is known; `not-stated`: of anything, or not of a side that "
+        "is to grind."
     )
     speed_forecast: Forecast = Field(description="The speed against every mark stated.")
     side_forecast: Forecast | None = Field(
@@ -341,10 +336,8 @@ def _worn(
     if largest is None:
         why = "The wheel bears no mark, so no higher speed can be named."
     elif wanted > largest * (1.0 + 1e-9):
-        why = (
-            f"It would take {plain(wanted)} per minute; the lowest limit is {plain(largest)} "
-            "per minute."
-        )
+        would, limit = plain(wanted), plain(largest)
+        why = f"It would take {would} per minute; the lowest limit is {limit} per minute."
     elif marking.speeds and request.new_diameter is None:
         why = "The marked surface speed holds for the new wheel: send new_diameter."
     return WornWheelSpeed(
@@ -373,8 +366,7 @@ def _advisories(request: WheelSpeedRequest, result: WheelSpeedResult) -> Iterato
             "Straight wheels are made to grind with the periphery. The rating stated must stand on "
             "the wheel or in its maker's papers, with the thickness and load that it holds for.",
         )
-    unknown = [name for name in result.not_stated if name != "new_diameter"]
-    if unknown:
+    if unknown := [name for name in result.not_stated if name != "new_diameter"]:
         yield caution(
             "wheel-unknown",
             f"Nothing can be said for running this wheel until {', '.join(unknown)} is known. A "

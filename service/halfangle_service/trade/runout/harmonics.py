@@ -45,17 +45,22 @@ class HarmonicFit:
         return len(self.residuals) - len(self.covariance)
 
 
-def fit_harmonics(angles_rad: Floats, readings: Floats, harmonics: int) -> HarmonicFit:
-    """Fit mean and `harmonics` harmonics; raises Impossible or Disagreement, naming readings."""
-    _require_enough(len(angles_rad), harmonics)
-    _require_distinct(angles_rad)
+def fit_harmonics(
+    angles_rad: Floats, readings: Floats, harmonics: int, *, path: str = ""
+) -> HarmonicFit:
+    """Fit mean and `harmonics` harmonics; raises Impossible or Disagreement, naming readings.
+
+    `path` is that of the object that holds the readings, such as `near/`.
+    """
+    _require_enough(len(angles_rad), harmonics, path)
+    _require_distinct(angles_rad, path)
     fit = _fit(angles_rad, readings, harmonics)
     if fit is None:
         raise Impossible(
             "The readings stand at angles that do not tell the harmonics asked for apart: "
             f"{harmonics}, the eccentricity included.",
             fields={
-                "readings": "should be spread round the whole section",
+                f"{path}readings": "should be spread round the whole section",
                 "harmonics": "or ask for fewer",
             },
         )
@@ -97,16 +102,19 @@ def _design(angles_rad: Floats, harmonics: int) -> Floats:
     return np.column_stack(columns)
 
 
-def _require_enough(count: int, harmonics: int) -> None:
+def _require_enough(count: int, harmonics: int, path: str) -> None:
     needed = 2 * harmonics + 1
     if count < needed:
         raise Impossible(
             f"{harmonics} harmonics need {needed} readings at least; {count} came.",
-            fields={"readings": f"should be {needed} or more", "harmonics": "or ask for fewer"},
+            fields={
+                f"{path}readings": f"should be {needed} or more",
+                "harmonics": "or ask for fewer",
+            },
         )
 
 
-def _require_distinct(angles_rad: Floats) -> None:
+def _require_distinct(angles_rad: Floats, path: str) -> None:
     turn = np.mod(angles_rad, 2.0 * math.pi)
     order = np.argsort(turn, kind="stable")
     gaps = np.diff(np.append(turn[order], turn[order[0]] + 2.0 * math.pi))
@@ -116,13 +124,16 @@ def _require_distinct(angles_rad: Floats) -> None:
         raise Disagreement(
             f"Readings {first + 1} and {second + 1} stand at the same angle.",
             fields={
-                f"readings/{second}/angular_position": f"repeats the angle of reading {first + 1}"
+                f"{path}readings/{second}/angular_position": "repeats the angle of reading "
+                f"{first + 1}"
             },
         )
 
 
-def require_no_stray(angles_rad: Floats, fit: HarmonicFit, noise: float) -> None:
+def require_no_stray(angles_rad: Floats, fit: HarmonicFit, noise: float, *, path: str = "") -> None:
     """Refuse a reading that the harmonics through all others contradict; `noise` is a length.
+
+    `path` is that of the object that holds the readings, such as `near/`.
 
     Each residual is compared with the scatter of the fit that leaves it out, so at least two
     readings must be left over; with fewer, a stray reading cannot be told from form.
@@ -145,7 +156,7 @@ def require_no_stray(angles_rad: Floats, fit: HarmonicFit, noise: float) -> None
             f"No circle with {len(fit.amplitudes) - 1} further harmonics explains reading "
             f"{worst + 1}: all others put it {off} {'lower' if deleted[worst] > 0.0 else 'higher'} "
             "than it was read.",
-            fields={f"readings/{worst}/reading": "should be read again"},
+            fields={f"{path}readings/{worst}/reading": "should be read again"},
             more={"off_by": float(deleted[worst])},
         )
 

@@ -21,7 +21,7 @@ DecisionRule = Literal["iso-14253-1-2017", "iso-14253-1-2013"]
 #: Rule of a verdict; a plan is held to an edition of the standard.
 VerdictRule = Literal[DecisionRule, "guard-band", "simple-acceptance"]
 #: Coverage factor of the guard band before 2017.
-_FACTOR_2013 = 2.0
+FACTOR_2013 = 2.0
 
 #: On a measurement.
 Verdict = Literal["conforming", "not-conforming", "not-provable"]
@@ -73,7 +73,7 @@ def verdict_by(probability: float, *, inside: bool) -> Verdict:
 def fixed_band(budget: Budget, rule: VerdictRule, guard_band: float) -> float:
     """Guard band of a rule that has one whatever is measured, in the unit of the budget."""
     if rule == "iso-14253-1-2013":
-        return _FACTOR_2013 * budget.standard_uncertainty
+        return FACTOR_2013 * budget.standard_uncertainty
     return guard_band if rule == "guard-band" else 0.0
 
 
@@ -111,14 +111,22 @@ def forecast_of(
     Where some contribution was not stated the limits may be missed, and are never said to hold;
     where none was, nothing is said.
     """
-    if not budget.contributions:
-        return "not-stated"
     if rule == "iso-14253-1-2017":
         # An error wide enough misses its limits even where they lie about its mean.
         judged = verdict_by(conformance(budget.mean, lower, upper, budget), inside=False)
     else:
         judged = verdict_of(budget.mean, lower, upper, budget, rule)
-    found = _FORECASTS[judged]
+    return forecast_by(judged, budget)
+
+
+def forecast_by(verdict: Verdict, budget: Budget) -> Forecast:
+    """What a plan's expected error forecasts, by how it would be judged if it were measured.
+
+    As `forecast_of` says of a budget with something not stated.
+    """
+    if not budget.contributions:
+        return "not-stated"
+    found = _FORECASTS[verdict]
     return "may-not-hold" if found == "holds" and budget.not_stated else found
 
 
@@ -144,7 +152,7 @@ def shortfall(budget: Budget, limit: float, rule: DecisionRule = "iso-14253-1-20
     the error would need beyond it (2013). What was not stated is not counted.
     """
     if rule == "iso-14253-1-2013":
-        return (abs(budget.mean) + _FACTOR_2013 * budget.standard_uncertainty) / limit - 1.0
+        return (abs(budget.mean) + FACTOR_2013 * budget.standard_uncertainty) / limit - 1.0
     return COVERAGE_PROBABILITY - conformance(budget.mean, -limit, limit, budget)
 
 
@@ -152,7 +160,7 @@ def smallest_limit(budget: Budget, rule: DecisionRule = "iso-14253-1-2017") -> f
     """The tightest ± limit that a plan's error keeps by the rule, in the budget's unit."""
     mean = abs(budget.mean)
     if rule == "iso-14253-1-2013":
-        return mean + _FACTOR_2013 * budget.standard_uncertainty
+        return mean + FACTOR_2013 * budget.standard_uncertainty
 
     def spare(limit: float) -> float:
         return -shortfall(budget, limit, rule)

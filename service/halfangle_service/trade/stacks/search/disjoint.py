@@ -107,9 +107,7 @@ class DisjointSearch:
         return self._in_turn.fewest(index)
 
     def solve(self, indices: Sequence[int]) -> Assignment:
-        """Give stacks for these of the wanted heights, the fewest blocks overall."""
-        if not indices:
-            return Assignment((), True, 0)
+        """Give stacks for these of the wanted heights, one at least; the fewest blocks overall."""
         fewest = [self._in_turn.fewest(index) for index in indices]
         if UNREACHED in fewest:
             return Assignment(None, True, 0)

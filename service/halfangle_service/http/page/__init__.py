@@ -1,0 +1,1 @@
+"""The pages for a person: reference, one page an operation, and a form to try each."""

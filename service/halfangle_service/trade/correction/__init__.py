@@ -1,0 +1,1 @@
+"""What was measured after grinding, and what is likely to have caused it."""

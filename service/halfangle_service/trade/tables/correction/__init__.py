@@ -1,0 +1,1 @@
+"""Causes of errors found after grinding, each with the check that tells it apart."""
