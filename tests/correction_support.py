@@ -10,7 +10,6 @@ from numpy.random import Generator
 from halfangle_service.registry import load_registry
 from support import changed
 
-SOURCE = "Brute force: a part made by geometry with a hidden error, corrected as said, made again"
 ARCSEC = math.degrees(1) * 3600
 PARTS = 40
 

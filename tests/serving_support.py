@@ -39,7 +39,7 @@ def serving(command: list[str], port: int) -> Iterator[subprocess.Popen[str]]:
         text=True,
     )
     try:
-        for _ in range(1000):
+        for _ in range(6000):
             if process.poll() is not None or listens(port):
                 break
             time.sleep(0.01)

@@ -40,8 +40,8 @@ ROWS: tuple[Row, ...] = (
     stop(
         "runout-not-held",
         _CENTER,
+        {"limit_tir": 0.0000324},
         {"limit_tir": 0.0000325},
-        {"limit_tir": 0.0000326},
         "does not keep the runout",
         "adapter is the first",
     ),

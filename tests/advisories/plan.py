@@ -66,8 +66,8 @@ ROWS: tuple[Row, ...] = (
     stop(
         "no-way-fits",
         _PLAN,
+        {"feature__limit_tir": 0.0000324},
         {"feature__limit_tir": 0.0000325},
-        {"feature__limit_tir": 0.0000326},
         "does not keep the runout",
     ),
     caution(

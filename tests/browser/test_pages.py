@@ -41,13 +41,6 @@ def test_axe_finds_nothing(browser: Browser, path: str, width: int, scheme: str)
     assert browser.findings() == {}
 
 
-@pytest.mark.parametrize("name", OPERATIONS)
-def test_axe_finds_nothing_on_the_page_of(browser: Browser, name: str) -> None:
-    """Nor on the page of any operation, drawings and long tables or not."""
-    browser.open(f"/docs/{name}")
-    assert browser.findings() == {}
-
-
 def test_a_finding_would_be_seen(browser: Browser) -> None:
     """A field without a label and pale text are found."""
     browser.open(OVERVIEW)

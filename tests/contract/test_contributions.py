@@ -87,9 +87,12 @@ def test_a_wrong_name_would_be_seen() -> None:
         ("axis-yaw", None),
     ]
     parts += [("contributors/1/tilt_tir", None), ("block_calibration", "2"), ("scatter", None)]
-    estimate = {"contributions": [{"name": n, "of": of} for n, of in parts], "not_stated": ["x"]}
+    estimate = {
+        "contributions": [{"name": n, "of": of} for n, of in parts],
+        "not_stated": ["nowhere"],
+    }
     assert faults_of({"result": [estimate]}) == [
-        *("expansion of the plate", "axis-yaw", "scatter of None, twice", "x")
+        *("expansion of the plate", "axis-yaw", "scatter of None, twice", "nowhere")
     ]
 
 

@@ -93,7 +93,7 @@ def test_fields_stand_in_their_groups() -> None:
         },
         "$defs": {"Part": {"properties": {"plate": {"type": "number"}}}},
     }
-    groups = [
+    groups: list[dict[str, Any]] = [
         {"title": "Errors", "advanced": True, "fields": ["error"]},
         {"title": "Plate", "fields": ["plate"]},
     ]
@@ -220,7 +220,7 @@ def test_the_packaged_page_is_pinned() -> None:
 
 
 def test_pages_stay_light(service: Service) -> None:
-    """The overview is at most 80 kB on the way, a page of an operation 25 kB."""
+    """The overview is at most 120 kB on the way, a page of an operation 60 kB."""
     sizes = {path: len(gzip.compress(service.get(path).content, 9)) for path in PAGES}
-    assert sizes.pop("/docs") <= 80_000
-    assert max(sizes.values()) <= 25_000
+    assert sizes.pop("/docs") <= 120_000
+    assert max(sizes.values()) <= 60_000

@@ -6,13 +6,13 @@ from itertools import combinations, islice, product
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from halfangle_service.trade.inspection.mistakes import PlannedStack, stack_mistakes
 from halfangle_service.trade.stacks.angle_blocks import fewest_within, nearest
 from halfangle_service.trade.stacks.mistakes import single_mistakes, without
 from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
 from halfangle_service.trade.stacks.search.measured import MeasuredBlocks
 from halfangle_service.trade.stacks.search.stacking import StackTable
 from halfangle_service.trade.stacks.search.work import Work
-from halfangle_service.trade.stacks.setting import Setting
 from halfangle_service.trade.stacks.supply import Box, Piece
 
 #: Small boxes, equal sizes among them, in steps of any size.
@@ -162,7 +162,7 @@ def test_the_smallest_mistake_is_that_of_every_swap_tried(data: st.DataObject) -
     left = list((Counter(box) - Counter(stack)).elements())
     swaps = [(abs(b - a), a, b) for a, b in product(stack, left) if a != b]
     pieces, spare = (tuple(map(Piece, sizes)) for sizes in (stack, left))
-    found = Setting(pieces, spare, exact=True, second_stack=None).wrong_blocks()
+    found = stack_mistakes(PlannedStack("high", pieces, spare, float))
     assert sorted(without(box, stack)) == sorted(left)
-    ways = [(abs(way.change), way.meant.size, way.wrung.size) for way in found]
+    ways = [(abs(way.height_change), way.meant.size, way.wrung.size) for way in found]
     assert ways == sorted(set(swaps))

@@ -94,11 +94,11 @@ def test_rectangles_are_covered_as_their_closed_form_says(seed: int) -> None:
     budget = Budget(tuple(Contribution("a", a) for a in half_widths.tolist()))
 
     def below(x: float) -> Fraction:
-        total = Fraction(0)
+        total, whole = Fraction(0), Fraction(math.prod(exact))
         for signs in product((1, -1), repeat=len(exact)):
             reached = Fraction(x) + sum(s * a for s, a in zip(signs, exact, strict=True))
             total += math.prod(signs) * max(reached, Fraction(0)) ** len(exact)
-        return total / (math.factorial(len(exact)) * 2 ** len(exact) * math.prod(exact))
+        return Fraction(total / (math.factorial(len(exact)) * 2 ** len(exact) * whole))
 
     width = half_width(budget)
     assert float(below(width) - below(-width)) == pytest.approx(0.95, abs=1e-9)

@@ -6753,6 +6753,7 @@ class PlanTaper(RequestModel):
     square to the axis, in `units`; needs `shank`. [length, 1e-06 to 10000]
     """
     kind: Literal["taper-plug", "taper-socket"]
+    """Which of both it is."""
     gauge_diameter: float | None = None
     """
     Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its

@@ -1,4 +1,4 @@
-"""Where a function of one number changes its sign."""
+"""Where a function of one number changes its sign; number and function in whatever unit."""
 
 import math
 from collections.abc import Callable

@@ -21,6 +21,7 @@ from halfangle_service.trade.stacks.search.stacking import StackTable, stack_tab
 from halfangle_service.trade.stacks.search.work import Work
 from halfangle_service.trade.stacks.supply import Box, Piece
 from halfangle_service.trade.tables.blocks.sets import built_in_sets
+from solver_support import by_constraints
 from support import Call
 
 MAX_BLOCKS = 6
@@ -40,27 +41,6 @@ def by_knapsack(steps: Sequence[int], target: int, most: int) -> int | None:
     solver.init([100 * step - 1 for step in steps], [list(steps)], [target])
     count = 100 * target - int(solver.solve())
     return count if count <= most else None
-
-
-def by_constraints(
-    steps: Sequence[int], targets: Sequence[int], most: int
-) -> tuple[int | None, list[list[int]]]:
-    """Fewest blocks for several targets at once by OR-Tools CP-SAT, each block used once."""
-    model = cp_model.CpModel()
-    stacks = [[model.new_bool_var(f"{t}-{b}") for b in range(len(steps))] for t in targets]
-    for used, target in zip(stacks, targets, strict=True):
-        model.add(cp_model.LinearExpr.weighted_sum(used, list(steps)) == target)
-        model.add(cp_model.LinearExpr.sum(used) <= most)
-    for block in zip(*stacks, strict=True):
-        model.add(cp_model.LinearExpr.sum(list(block)) <= 1)
-    model.minimize(cp_model.LinearExpr.sum([used for stack in stacks for used in stack]))
-    solver = cp_model.CpSolver()
-    solver.parameters.num_workers = 1
-    status = solver.solve(model)
-    assert status in (cp_model.OPTIMAL, cp_model.INFEASIBLE)
-    if status == cp_model.INFEASIBLE:
-        return None, []
-    return round(solver.objective_value), [[solver.value(v) for v in stack] for stack in stacks]
 
 
 def require_stack(table: StackTable, blocks: Sequence[int] | None, target: int) -> None:
@@ -413,4 +393,5 @@ def test_heights_in_one_anothers_way_take_the_fewest_blocks(
     assert result["complete"]
     assert result["proved"]
     assert result["count"] == result["fewest_possible"] == fewest
+    assert fewest is not None
     assert fewest > sum(alone)

@@ -183,6 +183,42 @@ def test_a_gauge_longer_than_the_part_is_not_blued(call: Call) -> None:
     assert only(call, PLUG, bluing={**BLUING, "contact_length": most})["angle_proof"]
 
 
+@pytest.mark.parametrize(
+    ("feature", "means", "field"),
+    [
+        (PLUG, {"rolls": {**ROLLS, "stack_rise_error_limit": 3}}, "rolls/stack_rise_error_limit"),
+        (SOCKET, {"balls": {**BALLS, "roll_error_limit": 0.13}}, "balls/roll_error_limit"),
+        (SOCKET, {"balls": {**BALLS, "measure_error_limit": 3}}, "balls/measure_error_limit"),
+    ],
+)
+def test_an_error_that_swallows_what_is_measured_rules_out_its_means(
+    call: Call, feature: Json, means: Json, field: str
+) -> None:
+    """One means of absurd errors is ruled out with its field; the others are answered."""
+    plan = planned(call, feature, **means, bluing=BLUING)
+    assert [one["means"] for one in plan["inspections"]] == ["bluing"]
+    (found,) = plan["ruled_out"]
+    assert found["field"] == field
+    assert "swallows" in found["reason"]
+    assert "less than" in found["instead"]
+
+
+def test_a_point_is_nothing_to_stand_on(call: Call) -> None:
+    """A center stands on its large end; asked to stand on its point it is ruled out."""
+    center = {
+        "kind": "cone",
+        "included_angle": 60,
+        "large_diameter": 0.75,
+        "small_diameter": 0,
+        "included_angle_tolerance_arcsec": 120,
+    }
+    assert "large end" in only(call, center, rolls=ROLLS)["how"]
+    assert "small end" in only(call, PLUG, rolls=ROLLS)["how"]
+    found = ruled_out(call, center, rolls={**ROLLS, "standing_on": "small-end"})
+    assert found["field"] == "rolls/standing_on"
+    assert "large end" in found["instead"]
+
+
 # What was not stated --------------------------------------------------------------------------
 @pytest.mark.parametrize(
     ("feature", "means", "path"),

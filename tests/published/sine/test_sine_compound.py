@@ -112,18 +112,14 @@ def test_mistakes_of_frame_and_correction(
     """
     asked = {"base_axis": "x", "orientation": _projected(x, y), **PLATE}
     right = call("sine.compound", frame="part", **asked)["result"]
-    other, check = (
-        call("sine.compound", frame="machine", **asked)["result"],
-        right["rotation_check"],
-    )
+    other = call("sine.compound", frame="machine", **asked)["result"]
+    check = right["rotation_check"]
     normal = np.array([-math.tan(math.radians(x)), -math.tan(math.radians(y)), 1.0])
 
     def off_level(base: float, upper: float) -> float:
-        signed = [
-            math.copysign(angle, right[hinge]["angle"]["degrees"])
-            for hinge, angle in (("base", base), ("upper", upper))
-        ]
-        turned = _rotation(*signed, "x").apply(normal / np.linalg.norm(normal))
+        raised = (math.copysign(1, right[plate]["angle"]["degrees"]) for plate in ("base", "upper"))
+        base, upper = next(raised) * abs(base), next(raised) * abs(upper)
+        turned = _rotation(base, upper, "x").apply(normal / np.linalg.norm(normal))
         return math.degrees(math.atan2(math.hypot(turned[0], turned[1]), turned[2]))
 
     set_wrong = off_level(other["base"]["angle"]["degrees"], other["upper"]["angle"]["degrees"])

@@ -311,10 +311,7 @@ def test_a_steep_dresser_names_the_other_zero(call: Call) -> None:
 
 @pytest.mark.outside("wheels.flank", source="Sine of 1° on 2 in: 0.0349, the difference by hand")
 def test_small_dresser_angles_get_two_stacks(call: Call) -> None:
-    """A height below every block of the set is built as the difference of two stacks.
-
-    Of 81 blocks no one does it under the low roll, so that each side takes one.
-    """
+    """A height below every block of the set is built as the difference of two stacks."""
     work = {"kind": "face", "face_angle": 1, "rise": 0.002}
     result = call(
         "wheels.flank",

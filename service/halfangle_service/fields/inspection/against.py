@@ -1,8 +1,8 @@
 """Each means at hand against a part: what it comes to, or why it does not reach."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
-from halfangle_service.errors import Disagreement
+from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import Units, from_mm
 from halfangle_service.fields.choice import sent_of
 from halfangle_service.fields.inspection.at_hand import (
@@ -29,7 +29,7 @@ from halfangle_service.trade.inspection.over_rolls import RollsAtHand, inspected
 from halfangle_service.trade.inspection.practice import FILM_MM, ROUND_RISE
 from halfangle_service.trade.inspection.sine_plate import InspectedFace
 from halfangle_service.trade.uncertainty import DecisionRule
-from halfangle_service.trade.wording import figure
+from halfangle_service.trade.wording import figure, said_in
 
 #: Means that take a cone, by the field that states them, and what a face lacks for them.
 _OF_A_CONE: dict[str, tuple[MeansName, str]] = {
@@ -67,14 +67,43 @@ def _of_a_cone(
     at_hand: MeansAtHandFields, part: InspectedCone, units: Units, rule: DecisionRule
 ) -> Iterator[Inspected | OutOfReach]:
     if (rolls := at_hand.rolls) is not None:
-        yield inspected_over_rolls(part, _rolls(rolls, ROUND_RISE[units]), units, rule)
+        sizes = _rolls(rolls, ROUND_RISE[units])
+        yield _or_swallowed(
+            "over-rolls", "rolls", units, lambda: inspected_over_rolls(part, sizes, units, rule)
+        )
     if (balls := at_hand.balls) is not None:
-        sizes = BallsAtHand(balls.ball_diameters, balls.measure_error_limit, balls.roll_error_limit)
-        yield inspected_over_balls(part, sizes, units, rule)
+        laid = BallsAtHand(balls.ball_diameters, balls.measure_error_limit, balls.roll_error_limit)
+        yield _or_swallowed(
+            "over-balls", "balls", units, lambda: inspected_over_balls(part, laid, units, rule)
+        )
     if (gauges := at_hand.gauges) is not None:
-        yield inspected_by_depth(part, _gauges(gauges), units, rule)
+        made = _gauges(gauges)
+        yield _or_swallowed(
+            "gauge-depth", "gauges", units, lambda: inspected_by_depth(part, made, units, rule)
+        )
         if gauges.second_gauge_diameter is not None:
-            yield inspected_by_two_gauges(part, _gauges(gauges), units, rule)
+            yield _or_swallowed(
+                "two-gauges",
+                "gauges",
+                units,
+                lambda: inspected_by_two_gauges(part, made, units, rule),
+            )
+
+
+def _or_swallowed(
+    means: MeansName, field: str, units: Units, found: Callable[[], Inspected | OutOfReach]
+) -> Inspected | OutOfReach:
+    """What a means comes to; out of reach where an error of it swallows what it measures."""
+    try:
+        return found()
+    except Impossible as swallowed:
+        name, wanted = next(iter(swallowed.fields.items()))
+        return OutOfReach(
+            means,
+            said_in(swallowed.detail, units),
+            f"{field}/{name}",
+            f"The error {said_in(wanted, units)}.",
+        )
 
 
 def _rolls(rolls: InspectionRolls, step: float) -> RollsAtHand:

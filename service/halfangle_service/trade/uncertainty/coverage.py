@@ -59,6 +59,8 @@ def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
         return coverage_factor(probability, budget.degrees_of_freedom) * spread
     if all(kind == "normal" for kind, _ in parts):
         return coverage_factor(probability) * spread
+    if len(parts) == 1 and parts[0][0] == "rectangular":
+        return probability * parts[0][1]
     # No distribution has less within so many standard deviations (Chebyshev's inequality).
     most = spread / math.sqrt(1.0 - probability) if probability < 1.0 else math.inf
     between = probability_of(parts)

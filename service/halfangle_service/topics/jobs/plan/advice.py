@@ -14,11 +14,12 @@ from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.topics.jobs.plan.result import JobPlanResult, PlannedWay
 from halfangle_service.topics.jobs.plan.ways.way import Way
 from halfangle_service.trade.uncertainty import DecisionRule, smallest_limit
-from halfangle_service.trade.wording import arcsec, option, plain
+from halfangle_service.trade.units import Units
+from halfangle_service.trade.wording import arcsec, block, option, plain
 
 
 def of_plan(
-    result: JobPlanResult, first: Way, ways: Sequence[Way], rule: DecisionRule
+    result: JobPlanResult, first: Way, ways: Sequence[Way], rule: DecisionRule, units: Units
 ) -> Iterator[Advisory]:
     """Of the best way's forecast and setting, and of what each way asks of the hand."""
     yield WHEEL_SAFETY
@@ -37,11 +38,11 @@ def of_plan(
             "The wheel's side heats the work and cannot be dressed as truly as its periphery: "
             "where another way fits, take that (common practice, no source).",
         )
-    yield from _of_checks(result)
+    yield from _of_checks(result, units)
     yield from dict.fromkeys(advisory for way in ways for advisory in way.cautions)
 
 
-def _of_checks(result: JobPlanResult) -> Iterator[Advisory]:
+def _of_checks(result: JobPlanResult, units: Units) -> Iterator[Advisory]:
     """Of a wrong block of the best way that no check at hand shows, and an angle none can prove."""
     proofs = [one.angle_proof for one in result.checks.inspections if one.angle_proof is not None]
     known = [proof for proof in proofs if proof.angle_error_arcsec.contributions]
@@ -51,9 +52,9 @@ def _of_checks(result: JobPlanResult) -> Iterator[Advisory]:
         first = unseen[0]
         yield caution(
             "wrong-block-unseen",
-            f"No check at hand would show {plain(first.wrung)} wrung for {plain(first.meant)} in "
-            "the best way, which takes the angle out of its tolerance: have a second person read "
-            "the blocks.",
+            f"No check at hand would show a block of {block(first.wrung, units)} {units} wrung for "
+            f"one of {block(first.meant, units)} {units} in the best way, which takes the angle "
+            "out of its tolerance: have a second person read the blocks.",
         )
     if known and not any(proof.proves_tolerance is not False for proof in known):
         yield caution(
@@ -103,7 +104,10 @@ def _doubts(best: PlannedWay) -> Iterator[str]:
             unknown = f", not stated: {', '.join(error.not_stated)}" if error.not_stated else ""
             off, spread = arcsec(error.value or 0.0), arcsec(error.expanded_uncertainty)
             limit = f"±{plain(angle.tolerance_arcsec)}″"
-            yield f"the {option(angle.of)} is to be off by {off} ± {spread} of {limit}{unknown}"
+            yield (
+                f"the {option(angle.of)} is expected to be off by {off} ± {spread}, of {limit} "
+                f"allowed{unknown}"
+            )
         elif angle.forecast != "holds":
             yield f"of the {option(angle.of)} nothing was stated"
     runout = best.runout_budget

@@ -71,7 +71,7 @@ class PlanCenter(PlanTurnedFields):
 class PlanTaper(PlanTurnedFields):
     """A taper plug or socket; a standard's designation is enough."""
 
-    kind: Literal["taper-plug", "taper-socket"]
+    kind: Literal["taper-plug", "taper-socket"] = Field(description="Which of both it is.")
     gauge_diameter: Length | None = Field(
         None,
         description="Diameter at the gauge line, the taper's large end, in `units`; a standard "

@@ -229,9 +229,10 @@ def plan(
     ruled_out = [way for way in found if isinstance(way, RuledOut)]
     job = _job(request, wanted, shop)
     ways, fouled = job.sort_out(ways)
-    ruled_out += fouled
     if not ways:
-        raise _nothing_reaches(ruled_out)
+        # What only fouls comes nearer than what does not reach.
+        raise _nothing_reaches([*fouled, *ruled_out])
+    ruled_out += fouled
     runout = _runout(holding, wanted)
     rule = request.decision_rule
     checks, sight = planned_checks_of(wanted, shop.measuring, rule, path=f"{EQUIPMENT}/measuring/")
@@ -270,7 +271,9 @@ def plan(
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
     of_parts = parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance)
-    return Outcome(result, (*noted, *advice.of_plan(result, first, ways, rule), *of_parts))
+    return Outcome(
+        result, (*noted, *advice.of_plan(result, first, ways, rule, request.units), *of_parts)
+    )
 
 
 def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:
@@ -321,9 +324,9 @@ def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
             "The shop has nothing that sets an angle.",
             fields={f"{EQUIPMENT}/sine_plates": "should name a plate, or another way be named"},
         )
-    nearest = next((way.instead for way in ways if way.instead), None)
+    nearest = next((way for way in ways if way.instead), ways[0])
     return Unreachable(
-        f"No way of the shop makes this feature. {ways[0].reason} {nearest or ''}".rstrip(),
+        f"No way of the shop makes this feature. {nearest.reason} {nearest.instead or ''}".rstrip(),
         fields={way.field: way.reason for way in ways},
         more={"ruled_out": [ruled_out_way(way).model_dump() for way in ways]},
     )

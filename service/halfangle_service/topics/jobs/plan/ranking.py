@@ -15,9 +15,11 @@ RANKING = (
     "Ways that are not safe or do not reach are ruled out. Of the others: what holds every limit "
     "before what may not, that before what nothing was stated of, what does not hold last; what "
     "leaves room to prove it before what does not; of ways that may not hold those of which all "
-    "was stated first, then the one with the least expanded uncertainty of its angle; then the "
-    "quickest for all pieces."
+    "was stated first, then the one whose angle may be off least, what it is known to be off and "
+    "its expanded uncertainty together; then the quickest for all pieces."
 )
+#: How many times as far off another way may be and is no worse for it.
+_ALIKE = 1.1
 _ORDER: tuple[Forecast, ...] = ("holds", "may-not-hold", "not-stated", "does-not-hold")
 
 
@@ -71,7 +73,8 @@ class Standing:
     """How a way stands beside its forecast, in arc-seconds.
 
     `room` is what the error to expect and the finest inspection leave of the tolerance, None where
-    either is not known; `lacks`: something of its angle was not stated; `doubt` its uncertainty.
+    either is not known; `lacks`: something of its angle was not stated; `doubt` is how far the
+    angle may be off: what is known of it and its uncertainty.
     """
 
     room: float | None
@@ -96,11 +99,12 @@ def standing_of(angles: Sequence[PlanAngle], finest_arcsec: float | None) -> Sta
 def standing_by(angles: Sequence[KnownAngle], finest_arcsec: float | None) -> Standing:
     """How a way stands; `finest_arcsec` is the uncertainty of the finest inspection at hand."""
     lacks = any(angle.lacks for angle in angles)
-    doubts = [angle.uncertainty for angle in angles if angle.uncertainty is not None]
+    doubts = [abs(angle.value) + (angle.uncertainty or 0.0) for angle in angles]
     room = None
-    if finest_arcsec is not None and not lacks and len(doubts) == len(angles):
+    known = all(angle.uncertainty is not None for angle in angles)
+    if finest_arcsec is not None and known and not lacks:
         room = min(
-            angle.tolerance - abs(angle.value) - doubt - finest_arcsec
+            angle.tolerance - doubt - finest_arcsec
             for angle, doubt in zip(angles, doubts, strict=True)
         )
     return Standing(room, lacks, max(doubts, default=0.0))
@@ -141,6 +145,13 @@ def rank_of(way: PlannedWay, forecast: Forecast, standing: Standing, total_minut
         sum(stack.count for stack in way.stacks if stack.role != "check"),
         way.way,
     )
+
+
+def as_good(rank: Rank, first: Rank) -> bool:
+    """True where a way of this rank is as good as the first, or may be off by a tenth more."""
+    *classes, doubt = rank[:4]
+    *of_first, least = first[:4]
+    return rank == first or (classes == of_first and 0.0 < doubt <= _ALIKE * least)
 
 
 def is_fit(rank: Rank) -> bool:

@@ -25,6 +25,8 @@ from halfangle_service.trade.tapers.feed import off_diameter
 from halfangle_service.trade.units import bench_step
 from halfangle_service.trade.wording import length, small_length, stack
 
+#: How a setting begins, and ends, with what is done to the work.
+_LAY, _QUARTER = "Lay the work", " Turn the work a quarter"
 _ON_PLATES = ("sine-plate", "stacks-under-both-rolls", "quarter-turn", "compound-sine-plate")
 
 
@@ -44,7 +46,7 @@ def steps_of(way: Way, wanted: Wanted, shank: PlannedShank | None) -> list[PlanS
             *_holding(way, wanted, shank, facts),
             *_setting(way, wanted),
             *_grinding(wanted, facts),
-            *last_steps(),
+            *_last(wanted),
         )
     )
 
@@ -108,11 +110,7 @@ def _holding(
             "come to one temperature.",
             ("A chip or a burr under a roll or the work is an error of angle like a wrong block.",),
         )
-        yield Step(
-            "Seat the work by its base, stop it against a rail or clamp it, and try it by hand. "
-            "Indicate its edge so that the slope lies in the plane in which it is set.",
-            ("A magnet alone does not hold tall work on a tilted plate.",),
-        )
+        yield _seated(way)
         return
     clean, mount, seat = holding_steps(facts)
     yield clean
@@ -131,6 +129,31 @@ def _holding(
             "Hold the work by the surface that it must run true to, and indicate that surface "
             f"below {facts.limit} TIR.",
         )
+
+
+def _seated(way: Way) -> Step:
+    """How a face's work stands on the plate before the plate is tilted."""
+    how = "Seat the work by its base"
+    if way.name == "quarter-turn":
+        how = (
+            "With the plate closed, hold the work by its base on an angle plate, its base square "
+            "to the plate's top"
+        )
+    elif way.name == "compound-sine-plate":
+        how = f"{_laid_and_set(way.settings[0].action)[0]} Seat it by its base"
+    return Step(
+        f"{how}, stop it against a rail or clamp it, and try it by hand. Indicate its edge so that "
+        "the slope lies in the plane in which it is set.",
+        ("A magnet alone does not hold tall work on a tilted plate.",),
+    )
+
+
+def _laid_and_set(action: str) -> tuple[str, str]:
+    """What of a setting is done to the work before anything is tilted, and what to the plate."""
+    if action.startswith(_LAY):
+        laid, _, rest = action.partition(". ")
+        return f"{laid}.", rest
+    return "", action.partition(_QUARTER)[0]
 
 
 def _squared(mount: Step) -> Step:
@@ -156,7 +179,7 @@ def _setting(way: Way, wanted: Wanted) -> Iterator[Step]:
                 )
         for setting in way.settings:
             yield Step(
-                f"{setting.action} Lock it.",
+                f"{_laid_and_set(setting.action)[1]} Lock it.",
                 (
                     "Both ends of each roll must bear: try to rock the plate before locking it.",
                     "Check that the lock did not lift the roll off the stack.",
@@ -176,7 +199,8 @@ def _setting(way: Way, wanted: Wanted) -> Iterator[Step]:
 def _grinding(wanted: Wanted, facts: StepFacts) -> Iterator[Step]:
     """The passes, and the checks before the last of them."""
     if wanted.turned:
-        yield from grinding_steps(facts)
+        clear, touch, *rest = grinding_steps(facts)
+        yield from (*_in_the_bore(facts), *rest) if wanted.internal else (clear, touch, *rest)
         return
     yield Step(
         "With the wheel stopped and raised, run the table through its whole stroke and the "
@@ -196,3 +220,35 @@ def _grinding(wanted: Wanted, facts: StepFacts) -> Iterator[Step]:
         ("Wheel stopped and clear. Seat the work again as clean as before.",),
     )
     yield Step("Take the last passes and spark out: no feed until no sparks show.")
+
+
+def _in_the_bore(facts: StepFacts) -> tuple[Step, Step]:
+    """Clearance tried by hand and the passes, of a wheel that goes into the work."""
+    return (
+        Step(
+            "With the wheel stopped, bring it into the bore over the whole stroke and turn the "
+            f"work through a full turn; the slant is {facts.slant} long.",
+            ("Wheel and quill must clear the bore's mouth and its bottom, and fixture and plate.",),
+        ),
+        Step(
+            f"Touch off on the bore's wall, then feed {facts.step} a pass: each opens the diameter "
+            f"by {facts.off_diameter}.",
+            (
+                "A quill bends: feed little, and let it spark out before each reading.",
+                "Draw the wheel out and stop it before the bore is measured.",
+            ),
+        ),
+    )
+
+
+def _last(wanted: Wanted) -> tuple[Step, ...]:
+    """What is left when the sparks are out, of a point, of another cone or of a face."""
+    if wanted.turned and not wanted.small_diameter:
+        return last_steps()
+    what = "angle and runout" if wanted.turned else "the angle"
+    return (
+        Step(
+            f"Check {what} once more, and write down what was read.", ("Wheel stopped and clear.",)
+        ),
+        Step("Demagnetise, and break the edges where the drawing allows it."),
+    )

@@ -159,7 +159,7 @@ def _require_small(observed: Sequence[PlanObservedPiece]) -> None:
                 f"A piece {arcsec(each.measured_error_arcsec)} off is no worn wheel's.",
                 fields={
                     f"observed_pieces/{place}/measured_error_arcsec": "should be within "
-                    f"±{plain(_LARGEST_OBSERVED_ARCSEC)}"
+                    f"±{plain(_LARGEST_OBSERVED_ARCSEC)}″"
                 },
             )
 

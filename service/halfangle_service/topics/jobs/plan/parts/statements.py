@@ -12,6 +12,7 @@ from halfangle_service.topics.jobs.plan.parts.every import Job, WayParts, by_fla
 from halfangle_service.topics.jobs.plan.ranking import (
     KnownAngle,
     Rank,
+    as_good,
     best_first,
     is_fit,
     rank_of,
@@ -48,6 +49,8 @@ _TRIED_AT = {YAW: 600.0, "diamond_height_error_limit": 0.01, "axis_offset_error_
 MOST_WAYS = 8
 #: A cone's growth in its first piece is tried up to so many times the tolerance.
 _MOST_GROWTH = 2.0
+#: Largest error of a temperature that a request may state, in kelvins.
+_LARGEST_CELSIUS = 50.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,8 +147,11 @@ class _Race:
     def best(self, changed: Mapping[int, Rank]) -> str | None:
         """Place of the first way, as text, with some ranks changed; None where none is fit."""
         ranks = [changed.get(place, rank) for place, rank in enumerate(self.ranks)]
-        first = min(range(len(ranks)), key=ranks.__getitem__)
-        return str(first) if is_fit(ranks[first]) else None
+        first = min(ranks)
+        # Of those as good as the first, the one that is ranked first now: a hair's breadth of
+        # uncertainty decides nothing.
+        place = next(place for place, rank in enumerate(ranks) if as_good(rank, first))
+        return str(place) if is_fit(first) else None
 
     def with_value(self, statement: _Statement, value: float) -> dict[int, Rank]:
         """The ranks of the ways that a statement acts on, were it so much."""
@@ -288,6 +294,8 @@ def _largest(tried: Contribution, angle: ToleratedAngle) -> float:
     """The largest value of an error to look at for one angle."""
     useless = beyond_use(replace(tried, value=1.0), angle.tolerance_arcsec / angle.per_unit)
     largest = math.sqrt(useless * tried.value) if tried.one_sided else useless
+    if tried.unit == "celsius":
+        return min(largest, _LARGEST_CELSIUS)
     return min(largest, LARGEST_YAW_ARCSEC) if tried.name == YAW else largest
 
 
@@ -305,7 +313,9 @@ def _answer(race: _Race, found: Deciding, statements: Mapping[str, _Statement]) 
             return figure(value, race.job.wanted.units)
         if unit == "arcsecond":
             return arcsec(value)
-        return f"{plain(value, 3)}{'°' if unit == 'degree' else ''}"
+        if unit == "celsius":
+            return f"{plain(value, 2)} °C"
+        return f"{plain(value, 3)}°" if unit == "degree" else plain(value, 3)
 
     return _decision(race, found, f"{words} of {_owner(mine[0], entry.way)}", unit, written)
 

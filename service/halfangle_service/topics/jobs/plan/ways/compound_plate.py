@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from halfangle_service.errors import Unreachable
+from halfangle_service.errors import BeyondBound, Unreachable
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle, to_tenth_nm
 from halfangle_service.fields.compound.hinges import (
     WHICH,
@@ -146,7 +146,7 @@ def _laid(job: CompoundJob, way: Laid) -> Way | RuledOut:
     sizes = job.box.supply.box.sizes
     try:
         found = require_stacks(sizes, (heights[0], heights[1]), job.max_blocks, job.wanted.units)
-    except Unreachable as refusal:
+    except (Unreachable, BeyondBound) as refusal:
         return RuledOut(_NAME, job.equipment, refusal.detail, job.box.path)
     return _built(job, way, found.stacks)
 

@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from halfangle_service.errors import refused_at
+from halfangle_service.errors import BeyondBound, refused_at
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle, to_tenth_nm
 from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.wheel.dresser import ScaleDresser, SineBaseDresser
@@ -148,7 +148,11 @@ def _by_blocks(
 ) -> Way | RuledOut:
     """A flank dressed by the blocks of one box; `made` is what is known of it without them."""
     wanted, wheel = dress.wanted, dress.wheel
-    blocks, equipment = _blocks_for(dress, dresser, box, max_blocks), (wheel.name, box.name)
+    equipment = (wheel.name, box.name)
+    try:
+        blocks = _blocks_for(dress, dresser, box, max_blocks)
+    except BeyondBound as bound:
+        return RuledOut("dressed-wheel", equipment, bound.detail, box.path)
     off_arcsec = (blocks.as_set_rad - dress.angle_rad) * ARCSEC_PER_RADIAN
     if not blocks.high or wanted.counted * abs(off_arcsec) > wanted.tolerance_arcsec:
         return RuledOut(

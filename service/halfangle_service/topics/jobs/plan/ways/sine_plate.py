@@ -129,7 +129,21 @@ class _Seat:
 def sine_plate_ways(
     wanted: Wanted, plate: PlanSinePlate, path: str, boxes: Sequence[ShopBox], max_blocks: int
 ) -> Iterator[Way | RuledOut]:
-    """Each way on one plate, with the blocks of each box; `path` is the plate's in the request."""
+    """Each way on one plate, with the blocks of each box; `path` is the plate's in the request.
+
+    Where none works, none is named in place of another.
+    """
+    found = list(_each_seat(wanted, plate, path, boxes, max_blocks))
+    works = any(isinstance(way, Way) for way in found)
+    yield from (
+        way if works or isinstance(way, Way) else replace(way, instead=None) for way in found
+    )
+
+
+def _each_seat(
+    wanted: Wanted, plate: PlanSinePlate, path: str, boxes: Sequence[ShopBox], max_blocks: int
+) -> Iterator[Way | RuledOut]:
+    """The ways with the work along the plate and turned a quarter on it."""
     for quarter in (False, True):
         seats = [_Seat(wanted, plate, path, box, max_blocks, quarter) for box in boxes]
         against = _against(seats[0])
@@ -157,7 +171,11 @@ def _against(seat: _Seat) -> RuledOut | None:
 def _on_stacks(seat: _Seat) -> Iterator[Way | RuledOut]:
     """The ways with the work seated so: by one stack, and where none is exact by two."""
     unit, blocks = to_tenth_nm(1.0, seat.wanted.units), seat.box.supply.box
-    single = seat.on(choose_setting(seat.height * unit, blocks, seat.max_blocks))
+    try:
+        single = seat.on(choose_setting(seat.height * unit, blocks, seat.max_blocks))
+    except BeyondBound as bound:
+        yield seat.ruled_out(seat.name, bound.detail, seat.box.path)
+        return
     try:
         pair = None if seat.plate.low_roll_hinged else _pair(seat, single)
     except BeyondBound as bound:

@@ -211,7 +211,7 @@ def test_a_morse_plug_and_its_socket_are_set_alike(call: Call) -> None:
 
 def test_a_shank_that_no_adapter_takes_is_refused_with_those_there_are(call: Call) -> None:
     """The refusal names the adapters of the shop."""
-    adapters = [
+    adapters: list[dict[str, Any]] = [
         {"name": "small", "shank": {"kind": "taper", "designation": "morse-2"}},
         {"name": "collet", "shank": {"kind": "straight", "diameter": 0.5}, "adapter_tir": 0.0001},
     ]

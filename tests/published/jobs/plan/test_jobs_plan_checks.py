@@ -160,7 +160,7 @@ def test_the_smallest_wrong_block_of_a_compound_plate(call: Call) -> None:
     second = {s["total"]: s for s in way["stacks"] if s["role"] == "check"}
     assert set(second) <= set(stands.values())
 
-    def views(base: float, upper: float) -> np.ndarray:
+    def views(base: float, upper: float) -> Any:
         """Angles in both views of the part of a surface that these settings bring level."""
         turned = Rotation.from_euler("x", base) * Rotation.from_euler("y", -upper)
         normal = turned.inv().apply([0, 0, 1])
@@ -327,7 +327,7 @@ def test_the_seats_tell_fixture_adapter_and_work_apart() -> None:
         # In the spindle's frame: the seat's axis, then the shank's in its socket; the cone's axis.
         shank = fixture + adapter
 
-        def half_round(point: complex, about: complex) -> complex:
+        def half_round(point: Any, about: Any) -> Any:
             return about + (point - about) * np.exp(1j * math.pi)
 
         work_turned = half_round(ground, about=shank)

@@ -12,8 +12,10 @@ from typing import Any
 import pytest
 from numpy.random import Generator
 
-from correction_support import ARCSEC, PARTS, SOURCE, chance, stack_totals
+from correction_support import ARCSEC, PARTS, chance, stack_totals
 from support import Call
+
+SOURCE = "Brute force: a part made by geometry with a hidden error, corrected as said, made again"
 
 
 @dataclass(frozen=True)
