@@ -3,7 +3,7 @@
 import json
 import shutil
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
@@ -18,9 +18,11 @@ from selenium.webdriver.support.ui import Select
 
 from browser.support import Browser, browsing, served
 from halfangle_service.fields.glossary import option_labels, title_of
+from halfangle_service.http.contract.document import GLOSSARY_PATH
 from halfangle_service.http.contract.samples import sample_answer
 from halfangle_service.registry import load_registry
 from node_support import MODULES, package, run
+from serving_support import ask
 
 OPERATIONS = load_registry().operations
 SOURCES = Path(__file__).parent / "forms"
@@ -36,8 +38,11 @@ def forms(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
         served("--cors-origins", f'["{page}"]') as service,
         browsing(page, tmp_path_factory.mktemp("profile")) as browser,
     ):
+        # Made when first asked for, which takes its time on a busy machine.
+        for document in ("/openapi.json", GLOSSARY_PATH):
+            assert ask(int(service.rpartition(":")[2]), "GET", document)[0] == 200
         browser.open(f"/?service={quote(service)}")
-        until(lambda: browser.run("return window.ready"))
+        until(browser, "return window.ready")
         yield browser
 
 
@@ -67,26 +72,26 @@ def static(folder: Path) -> Iterator[str]:
         server.shutdown()
 
 
-def until(told: Callable[[], Any]) -> Any:
-    """What is told at last; an error after three minutes without."""
+def until(browser: Browser, script: str) -> Any:
+    """What a script gives at last; after three minutes an error with the console's words."""
     for _ in range(3600):
-        found = told()
+        found = browser.run(script)
         if found:
             return found
         time.sleep(0.05)
-    raise AssertionError("nothing was told in three minutes")
+    raise AssertionError(f"nothing came of `{script}`: {browser.complaints()}")
 
 
 def shown(forms: Browser, path: str, request: dict[str, Any]) -> None:
     """Show the form of an operation."""
     forms.run("window.show(...arguments)", path, request)
-    until(lambda: forms.driver.find_elements(By.ID, path))
+    until(forms, f"return document.getElementById({json.dumps(path)})")
 
 
 def sent(forms: Browser) -> dict[str, Any]:
     """Press the button; what was sent and answered, or what the form says against it."""
     forms.driver.find_element(By.CSS_SELECTOR, "button[type=submit]").click()
-    told: dict[str, Any] = until(lambda: forms.run("return window.sent"))
+    told: dict[str, Any] = until(forms, "return window.sent")
     return told
 
 
