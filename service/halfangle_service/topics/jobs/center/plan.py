@@ -360,7 +360,7 @@ def _step_facts(
         held_in=shank.held_in,
         test_bar=shank.test_bar,
         true_up=true_up(request.shank),
-        limit=small_length(request.limit_tir, units),
+        limit=f"{small_length(request.limit_tir, units)} TIR",
         slant=length(cone.slant_length, units),
         step=small_length(feed.downfeed_step, units),
         off_diameter=small_length(feed.off_diameter, units),

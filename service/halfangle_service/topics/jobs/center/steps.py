@@ -114,7 +114,7 @@ def holding_steps(facts: StepFacts) -> tuple[Step, ...]:
         Step(
             f"Seat {facts.test_bar} in {facts.held_in}, both wiped clean, and indicate it where "
             f"the cone will be, square to the axis. {facts.true_up}, and go on only below "
-            f"{facts.limit} TIR.",
+            f"{facts.limit}.",
             (
                 "Whatever it runs out here is ground into the cone. The unground cone itself says "
                 "nothing of its shank. Without a test bar, indicate the shank itself where it can "
@@ -144,7 +144,7 @@ def setting_steps(facts: StepFacts) -> tuple[Step, ...]:
         Step(
             "Put the work in place of the test bar, both seats wiped clean, and mark shank and "
             "seat with one line, so that it goes back as it was. Where the shank can be reached, "
-            f"indicate it once more: below {facts.limit} TIR.",
+            f"indicate it once more: below {facts.limit}.",
             ("Turn the work by the fixture's own handle, with the wheel stopped and clear.",),
         ),
     )

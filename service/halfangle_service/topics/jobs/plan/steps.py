@@ -20,9 +20,10 @@ from halfangle_service.topics.jobs.center.steps import (
     wheel_steps,
 )
 from halfangle_service.topics.jobs.plan.features import Wanted
+from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed
 from halfangle_service.topics.jobs.plan.ways.way import Way
 from halfangle_service.trade.tapers.feed import off_diameter
-from halfangle_service.trade.units import bench_step
+from halfangle_service.trade.units import Units, bench_step
 from halfangle_service.trade.wording import length, small_length, stack
 
 #: How a setting begins, and ends, with what is done to the work.
@@ -30,8 +31,10 @@ _LAY, _QUARTER = "Lay the work", " Turn the work a quarter"
 _ON_PLATES = ("sine-plate", "stacks-under-both-rolls", "quarter-turn", "compound-sine-plate")
 
 
-def steps_of(way: Way, wanted: Wanted, shank: PlannedShank | None) -> list[PlanStep]:
-    """The steps of one way."""
+def steps_of(
+    way: Way, wanted: Wanted, shank: PlannedShank | None, feed: PlanFeed
+) -> list[PlanStep]:
+    """The steps of one way, fed as its feed plan has it."""
     facts = _facts(wanted, shank)
     inspect, dress = wheel_steps()
     if way.name == "dressed-wheel":
@@ -45,7 +48,7 @@ def steps_of(way: Way, wanted: Wanted, shank: PlannedShank | None) -> list[PlanS
             *begin,
             *_holding(way, wanted, shank, facts),
             *_setting(way, wanted),
-            *_grinding(wanted, facts),
+            *_grinding(wanted, facts, _fed(feed, facts.step, wanted.units)),
             *_last(wanted),
         )
     )
@@ -55,7 +58,9 @@ def _facts(wanted: Wanted, shank: PlannedShank | None) -> StepFacts:
     units, step = wanted.units, bench_step(wanted.units)
     held_in = "the fixture" if shank is None else shank.held_in
     test_bar = "a test bar" if shank is None else shank.test_bar
-    limit = step if wanted.limit_tir is None else wanted.limit_tir
+    limit = "the drawing's limit of runout, which was not stated"
+    if wanted.limit_tir is not None:
+        limit = f"{small_length(wanted.limit_tir, units)} TIR"
     return StepFacts(
         stack="",
         plate_angle="",
@@ -63,7 +68,7 @@ def _facts(wanted: Wanted, shank: PlannedShank | None) -> StepFacts:
         held_in=held_in,
         test_bar=test_bar,
         true_up="Turn or tap it true" if wanted.shank is None else true_up(wanted.shank),
-        limit=small_length(limit, units),
+        limit=limit,
         slant=length(wanted.slant, units),
         step=small_length(step, units),
         off_diameter=small_length(off_diameter(step, wanted.angle_rad), units),
@@ -127,7 +132,7 @@ def _holding(
     else:
         yield Step(
             "Hold the work by the surface that it must run true to, and indicate that surface "
-            f"below {facts.limit} TIR.",
+            f"below {facts.limit}.",
         )
 
 
@@ -196,11 +201,27 @@ def _setting(way: Way, wanted: Wanted) -> Iterator[Step]:
         )
 
 
-def _grinding(wanted: Wanted, facts: StepFacts) -> Iterator[Step]:
+def _fed(feed: PlanFeed, step: str, units: Units) -> str:
+    """What the feed dial moves, pass by pass; a step a pass where the allowance is not known."""
+    told = [
+        f"{phase.cutting_passes} times {small_length(phase.dial_per_pass, units)}"
+        for phase in (feed.rough, feed.finish)
+        if phase is not None
+    ]
+    return " and then ".join(told) if told else f"{step} a pass"
+
+
+def _grinding(wanted: Wanted, facts: StepFacts, fed: str) -> Iterator[Step]:
     """The passes, and the checks before the last of them."""
     if wanted.turned:
         clear, touch, *rest = grinding_steps(facts)
-        yield from (*_in_the_bore(facts), *rest) if wanted.internal else (clear, touch, *rest)
+        passes = Step(
+            f"Touch off, then feed {fed}. {facts.step} square to the surface takes "
+            f"{facts.off_diameter} off the diameter.",
+            touch.cautions,
+        )
+        outside = (clear, passes, *rest)
+        yield from (*_in_the_bore(facts, fed), *rest) if wanted.internal else outside
         return
     yield Step(
         "With the wheel stopped and raised, run the table through its whole stroke and the "
@@ -211,7 +232,7 @@ def _grinding(wanted: Wanted, facts: StepFacts) -> Iterator[Step]:
         ),
     )
     yield Step(
-        f"Touch off at the highest place, then feed down {facts.step} a pass over the whole face.",
+        f"Touch off at the highest place, then feed down {fed}, each pass over the whole face.",
         ("Too deep a cut burns hardened steel, and lifts work that is held by its base alone.",),
     )
     yield Step(
@@ -222,7 +243,7 @@ def _grinding(wanted: Wanted, facts: StepFacts) -> Iterator[Step]:
     yield Step("Take the last passes and spark out: no feed until no sparks show.")
 
 
-def _in_the_bore(facts: StepFacts) -> tuple[Step, Step]:
+def _in_the_bore(facts: StepFacts, fed: str) -> tuple[Step, Step]:
     """Clearance tried by hand and the passes, of a wheel that goes into the work."""
     return (
         Step(
@@ -231,8 +252,8 @@ def _in_the_bore(facts: StepFacts) -> tuple[Step, Step]:
             ("Wheel and quill must clear the bore's mouth and its bottom, and fixture and plate.",),
         ),
         Step(
-            f"Touch off on the bore's wall, then feed {facts.step} a pass: each opens the diameter "
-            f"by {facts.off_diameter}.",
+            f"Touch off on the bore's wall, then feed {fed}. {facts.step} square to the surface "
+            f"opens the diameter by {facts.off_diameter}.",
             (
                 "A quill bends: feed little, and let it spark out before each reading.",
                 "Draw the wheel out and stop it before the bore is measured.",
