@@ -13,7 +13,6 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from halfangle_service.trade.runout.vectors import difference, split
 from halfangle_service.trade.uncertainty import Budget, Contribution, DecisionRule
 from halfangle_service.trade.uncertainty.zones import Case
 
@@ -21,29 +20,6 @@ from halfangle_service.trade.uncertainty.zones import Case
 Turned = Literal["nothing", "work", "adapter-and-work"]
 #: What a reading shows.
 Shown = Literal["spindle-and-form", "fixture", "adapter"]
-
-
-@dataclass(frozen=True, slots=True)
-class HoldingFound:
-    """What the holding did, by the readings, as eccentricity vectors; the cone is off its shank.
-
-    `adapter` is None where adapter and work were not turned together.
-    """
-
-    fixture: complex | None
-    adapter: complex | None
-    cone_to_shank: complex
-
-
-def told_by_reseating(
-    in_place: complex, work_turned: complex, both_turned: complex | None = None
-) -> HoldingFound:
-    """Tell fixture, adapter and work apart by what the cone reads in each seat, as vectors."""
-    holding, cone = split(in_place, work_turned)
-    if both_turned is None:
-        return HoldingFound(None, None, cone)
-    fixture, _ = split(in_place, both_turned)
-    return HoldingFound(fixture, difference(holding, fixture), cone)
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ import pytest
 from scipy.spatial.transform import Rotation
 
 from halfangle_service.registry import load_registry
-from halfangle_service.trade.inspection.reseating import told_by_reseating
+from halfangle_service.trade.runout.vectors import split
 from plan_support import whole_request
 from support import Call
 
@@ -332,11 +332,11 @@ def test_the_seats_tell_fixture_adapter_and_work_apart() -> None:
 
         work_turned = half_round(ground, about=shank)
         both_turned = half_round(ground, about=fixture)
-        found = told_by_reseating(ground, work_turned, both_turned)
-        assert found.fixture == pytest.approx(fixture)
-        assert found.adapter == pytest.approx(adapter)
-        assert found.cone_to_shank == pytest.approx(ground - shank)
-        assert told_by_reseating(ground, work_turned).adapter is None
+        holding, cone_to_shank = split(ground, work_turned)
+        of_fixture, _ = split(ground, both_turned)
+        assert of_fixture == pytest.approx(fixture)
+        assert holding - of_fixture == pytest.approx(adapter)
+        assert cone_to_shank == pytest.approx(ground - shank)
 
 
 def test_every_way_of_a_whole_job_has_its_mistakes(call: Call) -> None:
