@@ -97,7 +97,7 @@ def test_help_fits(capsys: pytest.CaptureFixture[str], words: list[str]) -> None
     """Help is within 80 columns, breaks no name, and says each field, its bounds and choices."""
     status, out, err = run(capsys, *words, "--help")
     assert (status, err) == (0, "")
-    lines = [line for line in out.splitlines() if not re.search(r"--[a-z-]+ '[\[{]", line)]
+    lines = [line for line in out.splitlines() if not re.search(r"--[a-z.-]+ '[\[{]", line)]
     assert max(map(len, lines)) <= 80
     assert "`" not in out
     found = contract.named(".".join(words)) if len(words) == 2 else None

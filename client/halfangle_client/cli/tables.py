@@ -214,7 +214,9 @@ def _is_estimate(value: Any) -> bool:
 def _contribution(entry: Mapping[str, Any], units: str) -> dict[str, Any]:
     """The part of a contribution that a person judges by; JSON has the rest."""
     of = entry.get("of")
-    name = spoken(entry["name"]) if "/" not in entry["name"] else ""
+    within, _, field = entry["name"].rpartition("/")
+    # Of one of several the words say which it is; the field they share says less.
+    name = "" if within and of else spoken(field)
     stated = figure(entry.get("input_value"), str(entry.get("input_unit", "")), units)
     return {
         "contribution": f"{name} ({of})" if name and of else name or str(of),

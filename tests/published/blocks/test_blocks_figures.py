@@ -284,7 +284,7 @@ def test_how_many_stand_and_by_how_few_blocks(call: Call, heights: list[int]) ->
 
 
 @pytest.mark.outside("blocks.stacks", source="Brute force: every choice of blocks for every height")
-@pytest.mark.parametrize("heights", [[18, 33], [29, 9, 41], [20, 13]])
+@pytest.mark.parametrize("heights", [[18, 33], [29, 11], [20, 13]])
 def test_tolerances_are_used_where_they_save_blocks(call: Call, heights: list[int]) -> None:
     """Of the heights within ± 2 those are built that take the fewest blocks together."""
     box = [1, 3, 5, 7, 10, 12, 15, 20]

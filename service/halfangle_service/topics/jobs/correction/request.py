@@ -311,7 +311,7 @@ class JobsCorrectionRequest(BlockSupplyFields):
         None, description="The set-up by which it was ground; absent, no setting is worked out."
     )
     observations: CorrectionObservations = Field(
-        default_factory=CorrectionObservations, description="What was seen of the error."
+        CorrectionObservations(), description="What was seen of the error."
     )
     max_blocks: Annotated[int, Count(ge=1, le=8)] = Field(
         6, description="Most blocks in the new stack, in both together where both are new."
