@@ -5,7 +5,7 @@ import os
 import signal
 import threading
 import time
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 import pytest
@@ -126,6 +126,15 @@ def test_a_mistake_of_the_program_is_raised(kind: str) -> None:
         outcomes_of(kind, "http://127.0.0.1:9", "sine.setting", ROWS[:3], timeout_seconds=0)
 
 
+@pytest.fixture(name="interruptible")
+def interruptible_process() -> Iterator[None]:
+    """SIGINT interrupts, as in a terminal: what a shell starts in the background ignores it."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
+
+
+@pytest.mark.usefixtures("interruptible")
 def test_ctrl_c_leaves_what_is_done(faults: FaultServer) -> None:
     """Ctrl-C ends the work at once, as a KeyboardInterrupt that holds the answers until then."""
     faults.acts = [Act()] * 3 + [Act(wait_seconds=5.0)] * 20
