@@ -12,7 +12,8 @@ are those of `mutation/sampling.py`. Tests that hold the contract's or the sourc
 count (`mutation/recording.py`).
 
 A survivor that changes nothing, or nothing but words, is written in `mutation/accepted.toml` with
-its reason. Ends with status 1 where fewer than 95 % are noticed or a survivor is not explained.
+its reason. Ends with status 1 where fewer than 95 % of the others are noticed, or a survivor is not
+explained.
 """
 
 import argparse

@@ -19,7 +19,8 @@ Standing = Literal["equivalent", "cosmetic"]
 class Accepted:
     """A mutant that may live: it changes nothing, or nothing but words; and why.
 
-    `function` is named where the same change elsewhere in the file is another matter.
+    `function`, or the `kind` of change, is named where the same one elsewhere in the file is
+    another matter.
     """
 
     file: str
@@ -28,6 +29,7 @@ class Accepted:
     standing: Standing
     reason: str
     function: str = ""
+    kind: str = ""
 
     def __post_init__(self) -> None:
         if self.standing not in get_args(Standing) or not self.reason:
@@ -36,7 +38,7 @@ class Accepted:
     def is_of(self, mutant: Mutant) -> bool:
         """True for the mutant that it speaks of, wherever in its file that now stands."""
         written = mutant.file.removeprefix(f"{SERVICE}/"), mutant.shown_before, mutant.shown_after
-        within = self.function in {"", mutant.function}
+        within = self.function in {"", mutant.function} and self.kind in {"", mutant.kind}
         return within and written == (self.file, self.before, self.after)
 
 
@@ -54,8 +56,9 @@ class Report:
 
     @property
     def share(self) -> float:
-        """Share of mutants that the tests noticed."""
-        return sum(finding.dead for finding in self.findings) / max(1, len(self.findings))
+        """Share of mutants that the tests noticed, of those that are not accepted."""
+        dead = sum(finding.dead for finding in self.findings)
+        return dead / max(1, dead + len(self.unexplained()))
 
     def unexplained(self) -> list[Finding]:
         """Survivors that nobody has given a reason for."""
@@ -75,7 +78,7 @@ class Report:
         explained = len(self.findings) - sum(f.dead for f in self.findings)
         explained -= len(self.unexplained())
         yield (
-            f"{self.share:.1%} of {len(self.findings)} noticed; "
+            f"{self.share:.1%} noticed of those of {len(self.findings)} that can be; "
             f"{explained} accepted, {len(self.unexplained())} not explained"
         )
 
