@@ -6,6 +6,7 @@ import signal
 import threading
 import time
 from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from typing import Any
 
 import pytest
@@ -126,15 +127,16 @@ def test_a_mistake_of_the_program_is_raised(kind: str) -> None:
         outcomes_of(kind, "http://127.0.0.1:9", "sine.setting", ROWS[:3], timeout_seconds=0)
 
 
-@pytest.fixture(name="interruptible")
-def interruptible_process() -> Iterator[None]:
+@contextmanager
+def interruptible() -> Iterator[None]:
     """SIGINT interrupts, as in a terminal: what a shell starts in the background ignores it."""
     before = signal.signal(signal.SIGINT, signal.default_int_handler)
-    yield
-    signal.signal(signal.SIGINT, before)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, before)
 
 
-@pytest.mark.usefixtures("interruptible")
 def test_ctrl_c_leaves_what_is_done(faults: FaultServer) -> None:
     """Ctrl-C ends the work at once, as a KeyboardInterrupt that holds the answers until then."""
     faults.acts = [Act()] * 3 + [Act(wait_seconds=5.0)] * 20
@@ -144,7 +146,7 @@ def test_ctrl_c_leaves_what_is_done(faults: FaultServer) -> None:
             threading.Timer(0.2, os.kill, (os.getpid(), signal.SIGINT)).start()
 
     start = time.monotonic()
-    with Halfangle(faults.url, calls_at_once=1) as client:
+    with interruptible(), Halfangle(faults.url, calls_at_once=1) as client:
         with pytest.raises(KeyboardInterrupt, match="3 answers, 17 errors") as stopped:
             client.map(client.blocks.list_sets, [{}] * 20, progress=interrupt)
         assert time.monotonic() - start < 4
