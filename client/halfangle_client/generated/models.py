@@ -1598,7 +1598,6 @@ class InspectedConeFeature(RequestModel):
 class InspectedFaceFeature(RequestModel):
     """A plane face at an angle to its base."""
 
-    kind: Literal["angled-face"]
     face_angle: float | str
     """
     Angle between the face and the base, in degrees. [degree, over 0, under 90; or text in
@@ -1608,6 +1607,7 @@ class InspectedFaceFeature(RequestModel):
     """Height of the face, square to the base, in `units`. [length, 1e-06 to 10000]"""
     tolerance_arcsec: float
     """± tolerance of that angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+    kind: Literal["angled-face"]
 
 
 class InspectedPart(AnswerModel):
@@ -1666,6 +1666,16 @@ class InspectedPlugFeature(RequestModel):
     /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
     `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
     """
+    gauge_diameter: float | None = None
+    """
+    Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its
+    own. [length, 1e-06 to 10000]
+    """
+    length: float | None = None
+    """
+    Length from the gauge line to the small end, in `units`; of a standard taper absent
+    where its table has one. [length, 1e-06 to 10000]
+    """
     cone_angle_grade: (
         Literal[
             "AT1",
@@ -1698,16 +1708,6 @@ class InspectedPlugFeature(RequestModel):
     """
     large_diameter_tolerance: float | None = None
     """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
-    gauge_diameter: float | None = None
-    """
-    Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its
-    own. [length, 1e-06 to 10000]
-    """
-    length: float | None = None
-    """
-    Length from the gauge line to the small end, in `units`; of a standard taper absent
-    where its table has one. [length, 1e-06 to 10000]
-    """
     kind: Literal["taper-plug"]
 
 
@@ -1742,6 +1742,16 @@ class InspectedSocketFeature(RequestModel):
     /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
     `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
     """
+    gauge_diameter: float | None = None
+    """
+    Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its
+    own. [length, 1e-06 to 10000]
+    """
+    length: float | None = None
+    """
+    Length from the gauge line to the small end, in `units`; of a standard taper absent
+    where its table has one. [length, 1e-06 to 10000]
+    """
     cone_angle_grade: (
         Literal[
             "AT1",
@@ -1774,16 +1784,6 @@ class InspectedSocketFeature(RequestModel):
     """
     large_diameter_tolerance: float | None = None
     """Tolerance of the large diameter, plus and minus. [length, 0 to 10000]"""
-    gauge_diameter: float | None = None
-    """
-    Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its
-    own. [length, 1e-06 to 10000]
-    """
-    length: float | None = None
-    """
-    Length from the gauge line to the small end, in `units`; of a standard taper absent
-    where its table has one. [length, 1e-06 to 10000]
-    """
     kind: Literal["taper-socket"]
 
 
@@ -2250,7 +2250,6 @@ class PlanAngle(AnswerModel):
 class PlanAngledFace(RequestModel):
     """A plane face at an angle to its base."""
 
-    kind: Literal["angled-face"]
     face_angle: float | str
     """
     Angle between the face and the base, in degrees. [degree, over 0, under 90; or text in
@@ -2260,6 +2259,7 @@ class PlanAngledFace(RequestModel):
     """Height of the face, square to the base, in `units`. [length, 1e-06 to 10000]"""
     tolerance_arcsec: float
     """± tolerance of that angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+    kind: Literal["angled-face"]
 
 
 class PlanAssumption(AnswerModel):
@@ -6528,7 +6528,7 @@ class PlanCompoundPlate(RequestModel):
     [arcsecond, 0 to 324000]
     """
     setup_minutes: float = 30.0
-    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
+    """Time to set up, in minutes (default: common practice, no source). [minute, 0 to 10000]"""
     inspection_minutes: float = 5.0
     """Time to inspect the first piece, in minutes (same standing). [minute, 0 to 10000]"""
 
@@ -6743,6 +6743,16 @@ class PlanTaper(RequestModel):
     /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`, `JT33`,
     `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
     """
+    gauge_diameter: float | None = None
+    """
+    Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its
+    own. [length, 1e-06 to 10000]
+    """
+    length: float | None = None
+    """
+    Length from the gauge line to the small end, in `units`; of a standard taper absent
+    where its table has one. [length, 1e-06 to 10000]
+    """
     included_angle_tolerance_arcsec: float
     """± tolerance of the included angle. [arcsecond, 1e-06 to 324000]"""
     shank: Annotated[StraightShank | TaperShank | None, Field(discriminator="kind")] = None
@@ -6754,16 +6764,6 @@ class PlanTaper(RequestModel):
     """
     kind: Literal["taper-plug", "taper-socket"]
     """Which of both it is."""
-    gauge_diameter: float | None = None
-    """
-    Diameter at the gauge line, the taper's large end, in `units`; a standard taper has its
-    own. [length, 1e-06 to 10000]
-    """
-    length: float | None = None
-    """
-    Length from the gauge line to the small end, in `units`; of a standard taper absent
-    where its table has one. [length, 1e-06 to 10000]
-    """
 
 
 class PlanWheel(RequestModel):

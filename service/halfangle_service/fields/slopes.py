@@ -1,5 +1,6 @@
-"""The slope of a cone or taper, and a cone to grind, as every request that needs one states it."""
+"""Slope of a cone or taper; cone, taper or face: as every request that needs one states it."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Annotated, Any
@@ -11,6 +12,7 @@ from halfangle_service.fields.angles import Angle, AngleInput, angle_from_radian
 from halfangle_service.fields.base import Group, RequestModel, ResultModel
 from halfangle_service.fields.numbers import (
     FINITE,
+    Arcsec,
     Length,
     NonNegativeLength,
     NumberOut,
@@ -22,10 +24,13 @@ from halfangle_service.trade.cone import (
     Slope,
     rate_from_half_angle,
     rate_from_taper_per_foot,
+    require_before_point,
     require_smaller,
 )
-from halfangle_service.trade.tables.tapers.designations import rate_of
+from halfangle_service.trade.tables.tapers.designations import one_standard, rate_of
 from halfangle_service.trade.tables.tapers.grades import AngleGradeName
+from halfangle_service.trade.tables.tapers.standard import StandardTaper
+from halfangle_service.trade.units import Units, in_units
 from halfangle_service.trade.wheel.flank import Surface, require_extent
 from halfangle_service.trade.wording import plain
 
@@ -140,6 +145,82 @@ class ConeFields(SlopeFields):
     small_diameter: NonNegativeLength = Field(
         description="Smaller diameter to grind, in `units`; 0 for a sharp point.", examples=[0.05]
     )
+
+
+class TaperFields(SlopeFields):
+    """A taper by its gauge line; a standard's designation is enough."""
+
+    gauge_diameter: Length | None = Field(
+        None,
+        description="Diameter at the gauge line, the taper's large end, in `units`; a standard "
+        "taper has its own.",
+    )
+    length: Length | None = Field(
+        None,
+        description="Length from the gauge line to the small end, in `units`; of a standard taper "
+        "absent where its table has one.",
+    )
+
+
+class AngledFaceFields(RequestModel):
+    """A plane face at an angle to its base, with the tolerance of that angle."""
+
+    face_angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(
+        description="Angle between the face and the base, in degrees.", examples=[15.0]
+    )
+    rise: Length = Field(
+        description="Height of the face, square to the base, in `units`.", examples=[0.2]
+    )
+    tolerance_arcsec: Arcsec = Field(
+        description="± tolerance of that angle, in arc-seconds.", examples=[10.0]
+    )
+
+
+def face_surface(face_angle: float, rise: float, *, path: str) -> Surface:
+    """The surface of a face at an angle in degrees; refuses one too long or too short to grind.
+
+    `path` is that of the object that holds both fields, such as `work/`.
+    """
+    surface = Surface(math.radians(face_angle), rise)
+    require_extent(surface, angle=[f"{path}face_angle"], size=[f"{path}rise"])
+    return surface
+
+
+def taper_sizes(
+    request: TaperFields, slope: Slope, units: Units, *, path: str
+) -> tuple[float, float]:
+    """Gauge diameter and length of a taper: its own, else those of the standard that it names.
+
+    Refuses what has neither, and a length past the point of a cone of this slope. `path` is that of
+    the object that holds the fields, such as `feature/`.
+    """
+    standard = one_standard(request.designation)
+    named: dict[str, float | None] = {} if standard is None else _sizes_of(standard, units)
+    sizes = {
+        name: named.get(name) if size is None else size
+        for name, size in (("gauge_diameter", request.gauge_diameter), ("length", request.length))
+    }
+    large, length = sizes.values()
+    if large is None or length is None:
+        raise Disagreement(
+            "The size of the taper is missing: no standard that it names has it.",
+            fields={
+                f"{path}{name}": "is needed, or a standard's designation that has it"
+                for name, size in sizes.items()
+                if size is None
+            },
+        )
+    require_before_point(large, length, slope.half_angle_rad, field=f"{path}length")
+    return large, length
+
+
+def _sizes_of(standard: StandardTaper, units: Units) -> dict[str, float | None]:
+    """Sizes of a standard taper, by the fields that would state them."""
+    depth = standard.small_end_depth
+    return {
+        "gauge_diameter": in_units(standard.gauge_diameter, standard.units, units),
+        "length": None if depth is None else in_units(depth, standard.units, units),
+    }
 
 
 def cone_slope(request: ConeFields, *, path: str = "") -> Slope:

@@ -48,3 +48,8 @@ def from_mm(length_mm: float, units: Units) -> float:
 def bench_step(units: Units) -> float:
     """Give the step a toolmaker reads at the bench: 0.0001 in or 0.001 mm, in `units`."""
     return _BENCH_STEP[units]
+
+
+def in_units(length: float, given: Units, wanted: Units) -> float:
+    """A length given in one unit, in the one wanted; where that is the same, the figure itself."""
+    return length if given == wanted else from_mm(to_mm(length, given), wanted)

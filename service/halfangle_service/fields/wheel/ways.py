@@ -66,6 +66,14 @@ AxisYaw = Annotated[
     ),
 ]
 LargestAngle = Annotated[float, AngleInput(gt=0, lt=90)] | None
+#: Times of a way on a sine plate; each request has its default.
+PlateSetupMinutes = Annotated[
+    Minutes,
+    Field(description="Time to set up, in minutes (default: common practice, no source)."),
+]
+PlateInspectionMinutes = Annotated[
+    Minutes, Field(description="Time to inspect the first piece, in minutes (same standing).")
+]
 
 
 class ChooseDressedWheel(RequestModel):

@@ -16,8 +16,6 @@ from halfangle_service.fields import (
     ResultModel,
     SignedLength,
     UnitsField,
-    from_mm,
-    to_mm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.runout import TirEstimate, tir_estimate
@@ -28,6 +26,7 @@ from halfangle_service.trade.cone import Slope
 from halfangle_service.trade.runout.budget import Contributor, RunoutBudget, tilt_at_distance
 from halfangle_service.trade.tables.tapers.designations import one_standard
 from halfangle_service.trade.uncertainty import Forecast
+from halfangle_service.trade.units import in_units
 from halfangle_service.trade.wording import of_any_unit
 
 _SEAT = Source(
@@ -195,7 +194,7 @@ def _gauge_diameters(request: CenterAdapterRequest) -> tuple[float, float] | Non
     """Gauge diameters of shank and socket in `units`; None unless both are standard tapers."""
     tapers = [one_standard(taper.designation) for taper in (request.shank, request.socket)]
     ours, theirs = (
-        None if taper is None else from_mm(to_mm(taper.gauge_diameter, taper.units), request.units)
+        None if taper is None else in_units(taper.gauge_diameter, taper.units, request.units)
         for taper in tapers
     )
     return None if ours is None or theirs is None else (ours, theirs)

@@ -24,7 +24,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.blocks import SOURCES, BlockSupplyFields
 from halfangle_service.fields.choice import sent_of
-from halfangle_service.fields.slopes import ConeFields, cone_slope
+from halfangle_service.fields.slopes import ConeFields, cone_slope, face_surface
 from halfangle_service.fields.supply import Supply, read_supply
 from halfangle_service.fields.wheel.dresser import (
     Dresser,
@@ -51,7 +51,6 @@ from halfangle_service.trade.wheel.flank import (
     Surface,
     dressing_passes,
     require_depth,
-    require_extent,
     sides_of,
 )
 from halfangle_service.trade.wheel.profile import Profile, blend_corners, dressed_corners
@@ -288,9 +287,7 @@ def _surface(work: ConeWork | FaceWork, path: str) -> Surface:
     if isinstance(work, ConeWork):
         angle = cone_slope(work, path=path).half_angle_rad
         return Surface(angle, (work.large_diameter - work.small_diameter) / 2.0)
-    face = Surface(math.radians(work.face_angle), work.rise)
-    require_extent(face, angle=[f"{path}face_angle"], size=[f"{path}rise"])
-    return face
+    return face_surface(work.face_angle, work.rise, path=path)
 
 
 def _require_corners(request: WheelFlankRequest, sides: Sequence[Side], flat: float) -> None:

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from pydantic import Field
 
 from halfangle_service.fields import (
-    Minutes,
     NonNegativeArcsec,
     NonNegativeLength,
     RequestModel,
@@ -19,6 +18,8 @@ from halfangle_service.fields.wheel.ways import (
     ChooseWheelSide,
     ChooseWorkhead,
     LargestAngle,
+    PlateInspectionMinutes,
+    PlateSetupMinutes,
     Way,
     dressed_wheel_way,
     past_reach,
@@ -61,14 +62,8 @@ class ChooseSinePlate(RequestModel):
     largest_angle: LargestAngle = Field(
         None, description="Largest angle that the plate reaches, in degrees."
     )
-    setup_minutes: Minutes = Field(
-        times.PLATE.setup,
-        description="Time to set up, in minutes (default: common practice, no source).",
-    )
-    inspection_minutes: Minutes = Field(
-        times.PLATE.inspection,
-        description="Time to inspect the first piece, in minutes (same standing).",
-    )
+    setup_minutes: PlateSetupMinutes = times.PLATE.setup
+    inspection_minutes: PlateInspectionMinutes = times.PLATE.inspection
 
 
 class ChooseWays(RequestModel):

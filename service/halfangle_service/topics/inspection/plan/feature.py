@@ -5,37 +5,34 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     ARCSEC_PER_RADIAN,
     Angle,
-    AngleInput,
     Arcsec,
     ArcsecOut,
-    Length,
     LengthOut,
     NonNegativeLength,
-    RequestModel,
     ResultModel,
     Units,
-    from_mm,
     to_mm,
 )
 from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.slopes import (
+    AngledFaceFields,
     ConeAngleGrade,
     ConeFields,
     IncludedAngleBand,
     SlopeFields,
+    TaperFields,
     cone_slope,
+    face_surface,
     slope_of,
+    taper_sizes,
 )
-from halfangle_service.trade.cone import Slope, require_before_point
+from halfangle_service.trade.cone import Slope
 from halfangle_service.trade.inspection.means import InspectedCone, Tolerance
 from halfangle_service.trade.inspection.sine_plate import InspectedFace
-from halfangle_service.trade.tables.tapers.designations import one_standard
 from halfangle_service.trade.tables.tapers.grades import angle_band_of_grade
-from halfangle_service.trade.tables.tapers.standard import StandardTaper
 from halfangle_service.trade.tapers.tolerance import (
     Cone,
     Disposition,
@@ -43,7 +40,6 @@ from halfangle_service.trade.tapers.tolerance import (
     require_cones,
     require_size_left,
 )
-from halfangle_service.trade.wheel.flank import Surface, require_extent
 
 #: What states the tolerance of a cone's angle, of which one is sent.
 TOLERANCES = (
@@ -78,46 +74,22 @@ class InspectedConeFeature(InspectedConeFields, ConeFields):
     kind: Literal["cone"]
 
 
-class InspectedTaperFields(InspectedConeFields):
-    """A taper by its gauge line; a standard's designation is enough."""
-
-    gauge_diameter: Length | None = Field(
-        None,
-        description="Diameter at the gauge line, the taper's large end, in `units`; a standard "
-        "taper has its own.",
-    )
-    length: Length | None = Field(
-        None,
-        description="Length from the gauge line to the small end, in `units`; of a standard taper "
-        "absent where its table has one.",
-    )
-
-
-class InspectedPlugFeature(InspectedTaperFields):
+class InspectedPlugFeature(InspectedConeFields, TaperFields):
     """A taper plug or shank."""
 
     kind: Literal["taper-plug"]
 
 
-class InspectedSocketFeature(InspectedTaperFields):
+class InspectedSocketFeature(InspectedConeFields, TaperFields):
     """A taper socket; its large end is its mouth."""
 
     kind: Literal["taper-socket"]
 
 
-class InspectedFaceFeature(RequestModel):
+class InspectedFaceFeature(AngledFaceFields):
     """A plane face at an angle to its base."""
 
     kind: Literal["angled-face"]
-    face_angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(
-        description="Angle between the face and the base, in degrees.", examples=[15.0]
-    )
-    rise: Length = Field(
-        description="Height of the face, square to the base, in `units`.", examples=[0.2]
-    )
-    tolerance_arcsec: Arcsec = Field(
-        description="± tolerance of that angle, in arc-seconds.", examples=[10.0]
-    )
 
 
 InspectedFeature = Annotated[
@@ -154,8 +126,7 @@ class InspectedPart(ResultModel):
 def inspected_part(feature: InspectedFeature, units: Units) -> InspectedCone | InspectedFace:
     """Work out a part; refuses what is no cone, no taper or no face."""
     if isinstance(feature, InspectedFaceFeature):
-        surface = Surface(math.radians(feature.face_angle), feature.rise)
-        require_extent(surface, angle=[f"{_PATH}face_angle"], size=[f"{_PATH}rise"])
+        surface = face_surface(feature.face_angle, feature.rise, path=_PATH)
         limit = feature.tolerance_arcsec / ARCSEC_PER_RADIAN
         tolerance = Tolerance(-limit, limit, "tolerance_arcsec")
         return InspectedFace(surface.angle_rad, surface.slant, tolerance)
@@ -184,36 +155,7 @@ def _sizes(
         run = feature.large_diameter - feature.small_diameter
         return slope, feature.large_diameter, run / slope.rate
     slope = slope_of(feature, path=_PATH)
-    large, length = _taper_sizes(feature, units)
-    require_before_point(large, length, slope.half_angle_rad, field=f"{_PATH}length")
-    return slope, large, length
-
-
-def _taper_sizes(feature: InspectedTaperFields, units: Units) -> tuple[float, float]:
-    """Gauge diameter and length of a taper: its own, else those of the standard that it names."""
-    standard = one_standard(feature.designation)
-    large, length = feature.gauge_diameter, feature.length
-    if standard is not None:
-        large = _in_units(standard.gauge_diameter, standard, units) if large is None else large
-        length = _in_units(standard.small_end_depth, standard, units) if length is None else length
-    if large is None or length is None:
-        sizes = {"gauge_diameter": large, "length": length}
-        raise Disagreement(
-            "The size of the taper is missing: no standard that it names has it.",
-            fields={
-                f"{_PATH}{name}": "is needed, or a standard's designation that has it"
-                for name, size in sizes.items()
-                if size is None
-            },
-        )
-    return large, length
-
-
-def _in_units(size: float | None, standard: StandardTaper, units: Units) -> float | None:
-    """A size of a standard taper in the request's unit, its own figure where that is the same."""
-    if size is None or standard.units == units:
-        return size
-    return from_mm(to_mm(size, standard.units), units)
+    return slope, *taper_sizes(feature, slope, units, path=_PATH)
 
 
 def _band(

@@ -13,11 +13,10 @@ from halfangle_service.fields import (
     ResultModel,
     Units,
     angle_from_radians,
-    from_mm,
-    to_mm,
 )
 from halfangle_service.fields.slopes import Designation
 from halfangle_service.trade.tables.tapers.designations import find_standard
+from halfangle_service.trade.units import in_units
 
 
 class StraightShank(RequestModel):
@@ -75,7 +74,7 @@ def planned_shank(shank: Shank, units: Units) -> PlannedShank:
     return PlannedShank(
         kind="taper",
         designation=taper.designation,
-        gauge_diameter=from_mm(to_mm(taper.gauge_diameter, taper.units), units),
+        gauge_diameter=in_units(taper.gauge_diameter, taper.units, units),
         included_angle=angle_from_radians(2.0 * math.atan(taper.rate / 2.0)),
         held_in=f"an adapter with a {taper.name} socket",
         test_bar=f"a test bar with a {taper.name} shank",

@@ -7,27 +7,30 @@ from typing import Annotated, Literal
 import numpy as np
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement, Impossible, refused_at
+from halfangle_service.errors import Impossible, refused_at
 from halfangle_service.fields import (
     Angle,
-    AngleInput,
     Arcsec,
     Length,
     LengthOut,
     RequestModel,
     ResultModel,
     Units,
-    from_mm,
-    to_mm,
 )
 from halfangle_service.fields.choice import needs
 from halfangle_service.fields.compound.surfaces import SineOrientation, Surface, orientation_of
-from halfangle_service.fields.slopes import ConeFields, SlopeFields, cone_slope, slope_of
+from halfangle_service.fields.slopes import (
+    AngledFaceFields,
+    ConeFields,
+    SlopeFields,
+    TaperFields,
+    cone_slope,
+    face_surface,
+    slope_of,
+    taper_sizes,
+)
 from halfangle_service.topics.jobs.center.shank import Shank
-from halfangle_service.trade.cone import require_before_point
 from halfangle_service.trade.sine.compound import Vector, tilt_of_normal
-from halfangle_service.trade.tables.tapers.designations import one_standard
-from halfangle_service.trade.tables.tapers.standard import StandardTaper
 from halfangle_service.trade.wheel.flank import Surface as GroundSurface
 from halfangle_service.trade.wheel.flank import require_extent
 
@@ -68,35 +71,16 @@ class PlanCenter(PlanTurnedFields):
     )
 
 
-class PlanTaper(PlanTurnedFields):
+class PlanTaper(PlanTurnedFields, TaperFields):
     """A taper plug or socket; a standard's designation is enough."""
 
     kind: Literal["taper-plug", "taper-socket"] = Field(description="Which of both it is.")
-    gauge_diameter: Length | None = Field(
-        None,
-        description="Diameter at the gauge line, the taper's large end, in `units`; a standard "
-        "taper has its own.",
-    )
-    length: Length | None = Field(
-        None,
-        description="Length from the gauge line to the small end, in `units`; of a standard taper "
-        "absent where its table has one.",
-    )
 
 
-class PlanAngledFace(RequestModel):
+class PlanAngledFace(AngledFaceFields):
     """A plane face at an angle to its base."""
 
     kind: Literal["angled-face"]
-    face_angle: Annotated[float, AngleInput(gt=0, lt=90)] = Field(
-        description="Angle between the face and the base, in degrees.", examples=[15.0]
-    )
-    rise: Length = Field(
-        description="Height of the face, square to the base, in `units`.", examples=[0.2]
-    )
-    tolerance_arcsec: Arcsec = Field(
-        description="± tolerance of that angle, in arc-seconds.", examples=[10.0]
-    )
 
 
 class PlanCompoundFace(RequestModel):
@@ -194,8 +178,7 @@ class Wanted:
 def wanted_of(feature: PlanFeature, units: Units) -> Wanted:
     """Work a feature out; refuses what is no cone, taper or face."""
     if isinstance(feature, PlanAngledFace):
-        surface = GroundSurface(math.radians(feature.face_angle), feature.rise)
-        require_extent(surface, angle=[f"{_PATH}face_angle"], size=[f"{_PATH}rise"])
+        surface = face_surface(feature.face_angle, feature.rise, path=_PATH)
         return Wanted(
             feature.kind, units, feature.face_angle, surface.slant, feature.tolerance_arcsec
         )
@@ -211,11 +194,11 @@ def wanted_of(feature: PlanFeature, units: Units) -> Wanted:
     if isinstance(feature, PlanCone):
         half = cone_slope(feature, path=_PATH).half_angle_degrees
         return _turned(feature, units, half, feature.large_diameter, feature.small_diameter)
-    half = slope_of(feature, path=_PATH).half_angle_degrees
+    slope = slope_of(feature, path=_PATH)
+    half = slope.half_angle_degrees
     if isinstance(feature, PlanCenter):
         return _turned(feature, units, half, feature.large_diameter, 0.0)
-    large, length = _taper_sizes(feature, units)
-    require_before_point(large, length, math.radians(half), field=f"{_PATH}length")
+    large, length = taper_sizes(feature, slope, units, path=_PATH)
     small = large - 2.0 * length * math.tan(math.radians(half))
     return _turned(feature, units, half, large, small)
 
@@ -259,32 +242,6 @@ def _turned(
         feature.shank,
         feature.limit_tir,
     )
-
-
-def _taper_sizes(feature: PlanTaper, units: Units) -> tuple[float, float]:
-    """Gauge diameter and length of a taper: its own, else those of the standard that it names."""
-    standard = one_standard(feature.designation)
-    sizes = (None, None) if standard is None else _standard_sizes(standard, units)
-    large = sizes[0] if feature.gauge_diameter is None else feature.gauge_diameter
-    length = sizes[1] if feature.length is None else feature.length
-    missing = [
-        name for name, size in (("gauge_diameter", large), ("length", length)) if size is None
-    ]
-    if large is None or length is None:
-        raise Disagreement(
-            "The size of the taper is missing: no standard that it names has it.",
-            fields={f"{_PATH}{name}": "is needed, or a standard's designation" for name in missing},
-        )
-    return large, length
-
-
-def _standard_sizes(standard: StandardTaper, units: Units) -> tuple[float | None, float | None]:
-    depth = standard.small_end_depth
-    large, length = (
-        None if size is None else from_mm(to_mm(size, standard.units), units)
-        for size in (standard.gauge_diameter, depth)
-    )
-    return large, length
 
 
 def planned_feature(wanted: Wanted) -> PlannedFeature:

@@ -8,13 +8,14 @@ from halfangle_service.fields import Length, NonNegativeArcsec, RequestModel
 from halfangle_service.fields.blocks import BlockBoxFields, BlockGradeFields, GradeField
 from halfangle_service.fields.clearance.set_up import ClearanceFixture
 from halfangle_service.fields.compound.raised_sides import RaisedSizes
-from halfangle_service.fields.numbers import Minutes
 from halfangle_service.fields.plates import BaseStep, CenterDistance, ReachField
 from halfangle_service.fields.set_up_errors import SetUpErrorFields
 from halfangle_service.fields.wheel.ways import (
     ChooseDressedWheel,
     ChooseWheelSide,
     ChooseWorkhead,
+    PlateInspectionMinutes,
+    PlateSetupMinutes,
 )
 from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields, WheelFaceError
 from halfangle_service.topics.jobs.center.runout_budget import AdapterTir, RunoutContributions
@@ -73,14 +74,8 @@ class PlanSinePlate(RequestModel):
     plate_body: PlanPlateBody | None = Field(
         None, description="Its body. Absent: no clearance over it is worked out."
     )
-    setup_minutes: Minutes = Field(
-        times.PLATE.setup,
-        description="Time to set up, in minutes (default: common practice, no source).",
-    )
-    inspection_minutes: Minutes = Field(
-        times.PLATE.inspection,
-        description="Time to inspect the first piece, in minutes (same standing).",
-    )
+    setup_minutes: PlateSetupMinutes = times.PLATE.setup
+    inspection_minutes: PlateInspectionMinutes = times.PLATE.inspection
 
 
 class PlanCompoundPlate(RaisedSizes):
@@ -100,13 +95,8 @@ class PlanCompoundPlate(RaisedSizes):
         default_factory=SetUpErrorFields, description="Errors of the upper plate's setting."
     )
     wheel_face_error_limit_arcsec: WheelFaceError = None
-    setup_minutes: Minutes = Field(
-        times.PLATE.setup, description="Time to set up, in minutes (same standing)."
-    )
-    inspection_minutes: Minutes = Field(
-        times.PLATE.inspection,
-        description="Time to inspect the first piece, in minutes (same standing).",
-    )
+    setup_minutes: PlateSetupMinutes = times.PLATE.setup
+    inspection_minutes: PlateInspectionMinutes = times.PLATE.inspection
 
 
 class PlanBlockSet(BlockBoxFields):
