@@ -9,17 +9,22 @@ hold does not exist; a search guided by it then names the blocks.
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
 from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
+from halfangle_service.trade.stacks.search.kept import Kept
 from halfangle_service.trade.stacks.search.stacking import (
+    ALONE,
+    COUNTS,
     UNREACHED,
     SizesInSteps,
     StackTable,
+    fewest_of,
+    one_more,
     stack_table,
 )
 from halfangle_service.trade.wording import plain
@@ -82,10 +87,10 @@ class DifferenceTable(SizesInSteps):
     """The fewest blocks for every difference, high less low, that so many blocks reach."""
 
     @cached_property
-    def fewest(self) -> NDArray[np.uint8]:
-        """Fewest blocks for the differences −reach … +reach; UNREACHED where there are none.
+    def _lookup(self) -> bytes:
+        """Fewest blocks for the differences 0 … +reach; UNREACHED where there are none.
 
-        Raises BeyondBound where the table would be too long.
+        Those of −1 … −reach are the same. Raises BeyondBound where the table would be too long.
         """
         length = 2 * self.reach + 1
         if length > MOST_ENTRIES or length * len(self.sizes) > MOST_WORK:
@@ -95,32 +100,36 @@ class DifferenceTable(SizesInSteps):
                 f"{MOST_WORK} differences times blocks. Round the sizes to their nominals.",
                 fields={"sizes": f"should share a coarser step than {plain(self.step / 1e7)} mm"},
             )
-        table = np.full(length, UNREACHED, np.uint8)
-        table[self.reach] = 0
-        for size in self.sizes:
-            self._add_block(table, size // self.step)
-        table[table > self.max_blocks] = UNREACHED
-        return table
+        counts, reach = np.zeros(self.reach + 1, COUNTS), 0
+        # Blocks join from the smallest up, so that only differences already in reach are visited.
+        for size in reversed(self.sizes):
+            step = size // self.step
+            self._add_block(counts, step, reach)
+            reach = min(reach + step, self.reach)
+        return fewest_of(counts, self.max_blocks)
 
     @staticmethod
-    def _add_block(table: NDArray[np.uint8], step: int) -> None:
-        """Let one more block stand under either roll."""
-        if step >= len(table):
-            return
-        with_block = table + np.uint8(1)
-        np.minimum(table[step:], with_block[:-step], out=table[step:])
-        np.minimum(table[:-step], with_block[step:], out=table[:-step])
+    def _add_block(counts: NDArray[np.uint8], step: int, reach: int) -> None:
+        """Let one more block stand under either roll; differences up to `reach` are there."""
+        with_block = one_more(counts[: reach + 1])
+        higher = counts[step : step + reach + 1]
+        higher |= with_block[: len(higher)]
+        if reach >= step:
+            counts[: reach + 1 - step] |= with_block[step:]
+        turned = min(step, reach)  # differences less than the block: the low stack is the higher
+        counts[step - turned : step] |= with_block[turned:0:-1]
+        counts[step] |= ALONE
 
     @cached_property
-    def _lookup(self) -> bytes:
-        return self.fewest.tobytes()
+    def _fewest(self) -> NDArray[np.uint8]:
+        return np.frombuffer(self._lookup, np.uint8)
 
     def count(self, difference: int) -> int:
         """Fewest blocks for a difference in 0.1 nm, UNREACHED where there are none."""
-        quotient, rest = divmod(difference, self.step)
-        if rest or abs(quotient) > self.reach:
+        quotient, rest = divmod(abs(difference), self.step)
+        if rest or quotient > self.reach:
             return UNREACHED
-        return self._lookup[quotient + self.reach]
+        return self._lookup[quotient]
 
     def candidates(self, target: float, within: tuple[float, float] | None = None) -> list[int]:
         """Differences that can be reached from the least to the greatest that will do.
@@ -142,13 +151,14 @@ class DifferenceTable(SizesInSteps):
         last = min(math.floor(high / self.step), self.reach)
         if first > last:
             return []
-        counts = self.fewest[first + self.reach : last + self.reach + 1]
-        found = ((np.flatnonzero(counts != UNREACHED) + first) * self.step).tolist()
+        steps = np.arange(first, last + 1)
+        found = (steps[self._fewest[np.abs(steps)] != UNREACHED] * self.step).tolist()
         return sorted(found, key=lambda difference: (abs(difference - target), difference))
 
     def nearest(self, target: float) -> list[int]:
         """The differences nearest to a target that can be reached: at or below, at or above."""
-        reached = (np.flatnonzero(self.fewest != UNREACHED) - self.reach) * self.step
+        upward = np.flatnonzero(self._fewest != UNREACHED) * self.step
+        reached = np.concatenate([-upward[:0:-1], upward])
         position = int(np.searchsorted(reached, target))
         return [int(d) for d in reached[max(position - 1, 0) : position + 1]]
 
@@ -219,14 +229,14 @@ def fewest_pair(
     return None, True
 
 
-@lru_cache(maxsize=16)
-def _table(sizes: tuple[int, ...], max_blocks: int) -> DifferenceTable:
-    return DifferenceTable(sizes, max_blocks)
+_KEPT: Kept[tuple[tuple[int, ...], int], DifferenceTable] = Kept(
+    lambda key: DifferenceTable(*key), lambda table: table.reach, MOST_ENTRIES
+)
 
 
 def difference_table(sizes: Sequence[int], max_blocks: int) -> DifferenceTable:
     """Give the table of a set, made once and kept; `sizes` in 0.1 nm, one entry a block."""
-    return _table(tuple(sorted(sizes, reverse=True)), min(max_blocks, len(sizes)))
+    return _KEPT.get((tuple(sorted(sizes, reverse=True)), min(max_blocks, len(sizes))))
 
 
 @dataclass(frozen=True, slots=True)

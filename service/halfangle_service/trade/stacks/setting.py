@@ -6,7 +6,7 @@ Heights in 0.1 nm.
 from dataclasses import dataclass
 
 from halfangle_service.trade.stacks.mistakes import without
-from halfangle_service.trade.stacks.search.stacking import StackTable, stack_table
+from halfangle_service.trade.stacks.search.stacking import StackTable
 from halfangle_service.trade.stacks.supply import Box, Piece
 
 
@@ -49,7 +49,7 @@ def choose_setting(height: float, box: Box, max_blocks: int) -> Setting:
     exact = table.stack(round(height))
     blocks = exact or _nearest(table, height)
     left = without(box.sizes, blocks)
-    second = stack_table(left, max_blocks).stack(sum(blocks)) if left else None
+    second = table.stack_of(left, sum(blocks))
     positions = table.positions(blocks)
     spare = box.pick(place for place in range(len(box.pieces)) if place not in positions)
     return Setting(box.pick(positions), spare, exact is not None, second)

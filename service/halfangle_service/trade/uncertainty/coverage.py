@@ -54,13 +54,20 @@ def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
     parts = parts_of(budget.contributions)
     if not parts:
         return 0.0
-    spread = budget.standard_uncertainty
     if math.isfinite(budget.degrees_of_freedom):
-        return coverage_factor(probability, budget.degrees_of_freedom) * spread
+        factor = coverage_factor(probability, budget.degrees_of_freedom)
+        return factor * budget.standard_uncertainty
     if all(kind == "normal" for kind, _ in parts):
-        return coverage_factor(probability) * spread
+        return coverage_factor(probability) * budget.standard_uncertainty
     if len(parts) == 1 and parts[0][0] == "rectangular":
         return probability * parts[0][1]
+    return _covering(parts, probability)
+
+
+@lru_cache(maxsize=1024)
+def _covering(parts: Parts, probability: float) -> float:
+    """Half-width that covers a probability, kept: many ways of a plan have errors alike."""
+    spread = math.hypot(*(size * _SPREAD[kind] for kind, size in parts))
     # No distribution has less within so many standard deviations (Chebyshev's inequality).
     most = spread / math.sqrt(1.0 - probability) if probability < 1.0 else math.inf
     between = probability_of(parts)
