@@ -38,6 +38,9 @@ ALONE = COUNTS(1)
 MOST_COUNTED = 8
 #: Tables are kept while together they stay below this many entries.
 MOST_KEPT_STEPS = 12_000_000
+#: Heights in steps up to which a table is made at first; then it goes on by this part beyond what
+#: is asked for.
+_AT_FIRST, _LONGER = 131_072, 8
 #: Blocks picked at most before a table of those left is made: at least so many, and one more for so
 #: many entries that making it would visit.
 _MOST_PICKED, _WORK_OF_A_PICK = 50, 20_000
@@ -93,9 +96,23 @@ class SizesInSteps:
         return sum(self.sizes[: self.max_blocks]) // self.step
 
 
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """A table up to some height, in steps from none at all on.
+
+    `lookup` holds the fewest blocks, UNREACHED where none of up to max_blocks; bytes, since looking
+    up one entry is several times faster than in an array, which `fewest` is of the same. `picker`
+    names the blocks of a stack, of which the table says only how many there are.
+    """
+
+    lookup: bytes
+    fewest: NDArray[np.uint8]
+    picker: Picker
+
+
 @dataclass(frozen=True)
 class StackTable(SizesInSteps):
-    """The fewest blocks for every height that so many blocks reach."""
+    """The fewest blocks for every height that so many blocks reach, made as far as is asked for."""
 
     @cached_property
     def length(self) -> int:
@@ -132,42 +149,63 @@ class StackTable(SizesInSteps):
         )
 
     @cached_property
-    def _lookup(self) -> bytes:
-        """For each height in steps the fewest blocks, UNREACHED where none of up to max_blocks.
+    def _parts(self) -> list[_Part]:
+        """The table as far as it was asked for, one entry, which a longer one takes the place of.
 
-        Bytes, since looking up one entry is several times faster than in an array. Raises
-        BeyondBound where the table would be too long.
+        Heights are asked for that are seldom near the highest stack's.
         """
+        return [self._made(min(_AT_FIRST, self.reach))]
+
+    @property
+    def held(self) -> int:
+        """Entries that are held of the table."""
+        return len(self._parts[0].lookup) if "_parts" in self.__dict__ else 1
+
+    @property
+    def fewest(self) -> NDArray[np.uint8]:
+        """Fewest blocks for each height in steps, up to the highest one that was asked for."""
+        return self._parts[0].fewest
+
+    def _to(self, height: int) -> _Part:
+        """The table up to a height in steps that some stack may have.
+
+        Raises BeyondBound where the whole table would be too long.
+        """
+        part = self._parts[0]
+        if height >= len(part.lookup):
+            longer = max(height + height // _LONGER, 2 * len(part.lookup))
+            self._parts[0] = part = self._made(min(longer, self.reach))
+        return part
+
+    def _made(self, top: int) -> _Part:
+        """Make the table up to a height in steps."""
         self.require_bounded()
-        counts = np.zeros(self.length, COUNTS)
+        counts = np.zeros(top + 1, COUNTS)
         reach_before = 0
         # Blocks join from the smallest up, so that only heights already in reach are visited.
         for size, reach in zip(reversed(self.sizes), self._reach_of_each, strict=True):
             step = size // self.step
-            top = min(reach_before, self.length - 1 - step)
+            if step > top:
+                break
+            last = min(reach_before, top - step)
             # Made before any is written: each block is used at most once.
-            with_block = one_more(counts[: top + 1])
-            counts[step : step + top + 1] |= with_block
+            with_block = one_more(counts[: last + 1])
+            counts[step : step + last + 1] |= with_block
             counts[step] |= ALONE
             reach_before = reach
-        return fewest_of(counts, self.max_blocks)
+        lookup = fewest_of(counts, self.max_blocks)
+        return _Part(lookup, np.frombuffer(lookup, np.uint8), Picker(self._steps, lookup))
 
     @cached_property
-    def fewest(self) -> NDArray[np.uint8]:
-        """The same as an array. Raises BeyondBound where the table would be too long."""
-        return np.frombuffer(self._lookup, np.uint8)
-
-    @cached_property
-    def _picker(self) -> Picker:
-        """Names the blocks of a stack, of which the table says only how many there are."""
-        return Picker(tuple(size // self.step for size in self.sizes), self._lookup)
+    def _steps(self) -> tuple[int, ...]:
+        return tuple(size // self.step for size in self.sizes)
 
     def count(self, height: int) -> int:
         """Fewest blocks for a height in 0.1 nm, 0 for no height, UNREACHED where there are none."""
         quotient, rest = divmod(height, self.step)
-        if rest or not 0 <= quotient < self.length:
+        if rest or not 0 <= quotient <= self.reach:
             return UNREACHED
-        return self._lookup[quotient]
+        return self._to(quotient).lookup[quotient]
 
     def stack(self, height: int) -> tuple[int, ...] | None:
         """Give a stack of the fewest blocks for a height in 0.1 nm, largest first, or None.
@@ -204,7 +242,8 @@ class StackTable(SizesInSteps):
         """
         if self.count(height) > count:
             return None
-        return self._picker.pick(height // self.step, count, used, work)
+        steps = height // self.step
+        return self._to(steps).picker.pick(steps, count, used, work)
 
     def stack_of(self, left: Sequence[int], height: int) -> tuple[int, ...] | None:
         """Give the stack that a table of the blocks `left` would give, some of this table's own.
@@ -237,9 +276,11 @@ class StackTable(SizesInSteps):
         """The first height in steps that is reached, from `start` on; None where there is none."""
         while 1 <= start < self.length:
             if downward:
-                stretch = self.fewest[max(start - _STRETCH, 0) + 1 : start + 1][::-1]
+                part = self._to(start)
+                stretch = part.fewest[max(start - _STRETCH, 0) + 1 : start + 1][::-1]
             else:
-                stretch = self.fewest[start : start + _STRETCH]
+                part = self._to(min(start + _STRETCH, self.reach))
+                stretch = part.fewest[start : start + _STRETCH]
             hits = np.flatnonzero(stretch != UNREACHED)
             if len(hits):
                 return start - int(hits[0]) if downward else start + int(hits[0])
@@ -252,7 +293,8 @@ class StackTable(SizesInSteps):
         All in 0.1 nm; None where no stack comes within it.
         """
         first = max(-(-(height - tolerance) // self.step), 1)
-        stretch = self.fewest[first : max((height + tolerance) // self.step + 1, first)]
+        behind = max((height + tolerance) // self.step + 1, first)
+        stretch = self._to(min(behind, self.reach)).fewest[first:behind]
         if len(stretch) == 0 or (count := int(stretch.min())) == UNREACHED:
             return None
         reached = (np.flatnonzero(stretch == count) + first) * self.step
@@ -263,13 +305,13 @@ class StackTable(SizesInSteps):
         first = max(-(-low // self.step), 1)
         last = min(high // self.step, self.length - 1)
         for start in range(first, last + 1, _STRETCH):
-            stretch = self.fewest[start : min(start + _STRETCH, last + 1)]
+            stretch = self._to(last).fewest[start : min(start + _STRETCH, last + 1)]
             for hit in np.flatnonzero(stretch != UNREACHED).tolist():
                 yield (start + hit) * self.step, int(stretch[hit])
 
 
 _KEPT: Kept[tuple[tuple[int, ...], int], StackTable] = Kept(
-    lambda key: StackTable(*key), lambda table: table.length, MOST_KEPT_STEPS
+    lambda key: StackTable(*key), lambda table: table.held, MOST_KEPT_STEPS
 )
 
 
