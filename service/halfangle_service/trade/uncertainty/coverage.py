@@ -10,13 +10,14 @@ effective degrees of freedom is used instead (JCGM 100:2008, G.4). All in the un
 """
 
 import math
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from functools import lru_cache
+from statistics import NormalDist
 
 import numpy as np
 from numpy.typing import NDArray
 
-from halfangle_service.trade.roots import crossing_near
+from halfangle_service.trade.roots import crossing_near, zero_about
 from halfangle_service.trade.uncertainty.budget import (
     DIVISOR,
     SQUARE_MEAN,
@@ -42,8 +43,6 @@ _NEGLIGIBLE = 1e-10
 #: A rectangle narrower than this part of all else is averaged over by Simpson's rule: differences
 #: would lose more to rounding.
 _NARROW = 1e-7
-#: Where a half-width is looked for about a guess, as parts of it: at first, and then again.
-_ABOUT = (np.array([-0.02, -0.01, 0.0, 0.01, 0.02]), np.array([-1e-5, 0.0, 1e-5]))
 #: Rectangular contributions that are kept out of the series.
 _KEPT_OUT = 2
 
@@ -73,11 +72,11 @@ def _covering(parts: Parts, probability: float) -> float:
     # No distribution has less within so many standard deviations (Chebyshev's inequality).
     most = spread / math.sqrt(1.0 - probability) if probability < 1.0 else math.inf
     most = min(most, _reach(parts))
-    if len(parts) > 1 and not any(kind == "one-sided" for kind, _ in parts):
+    if len(parts) > 1 and probability < 1.0 and not _skew(parts):
         others, beside = without_widest(parts)
         rest = sum_of(others, beside)
         guess = _likely_factor(parts, spread, probability) * spread
-        found = _where_it_is(lambda widths: rest.within(widths, beside) - probability, guess)
+        found = zero_about(lambda widths: rest.within(widths, beside) - probability, guess)
         if found is not None:
             return found
     between = probability_of(parts)
@@ -89,39 +88,13 @@ def _covering(parts: Parts, probability: float) -> float:
     return crossing_near(short, 0.0, most, min(1.9 * spread, most))[1]
 
 
-def _where_it_is(short: Callable[[Values], Values], guess: float) -> float | None:
-    """Where a rising function is 0, by the curve through values about a good guess.
-
-    And again about what was found. None where 0 does not lie between these values.
-    """
-    for about in _ABOUT:
-        widths = guess * (1.0 + about)
-        values = short(widths)
-        if not values[0] < 0.0 < values[-1] or (values[1:] <= values[:-1]).any():
-            return None
-        guess = _curve_at_zero(values.tolist(), widths.tolist())
-        if not widths[0] < guess < widths[-1]:
-            return None
-    return guess
-
-
-def _curve_at_zero(places: Sequence[float], values: Sequence[float]) -> float:
-    """The curve through points, of as high a degree as they are many, at 0 (Neville's scheme)."""
-    row = list(values)
-    for apart in range(1, len(row)):
-        for start in range(len(row) - apart):
-            left, right = places[start], places[start + apart]
-            row[start] = (right * row[start] - left * row[start + 1]) / (right - left)
-    return row[0]
-
-
 def _likely_factor(parts: Parts, spread: float, probability: float) -> float:
     """How many standard deviations cover a probability, to a hundredth or so.
 
     By the sum's excess kurtosis, as a normal, a triangular and a rectangular one have it.
     """
     fourth = math.fsum(_FOURTH[kind] * size**4 for kind, size in parts) / spread**4
-    normal = coverage_factor(probability)
+    normal = NormalDist().inv_cdf((1.0 + probability) / 2.0)  # a guess needs no scipy
     triangular = (1.0 - math.sqrt(1.0 - probability)) * math.sqrt(6.0)
     along = fourth / _FOURTH_TRIANGULAR
     bend = normal - 2.0 * triangular + probability * math.sqrt(3.0)
@@ -229,12 +202,16 @@ _FOURTH = {
 _FOURTH_TRIANGULAR = -0.6
 
 
+def _skew(parts: Parts) -> bool:
+    return any(kind == "one-sided" for kind, _ in parts)
+
+
 class Sum:
     """The sum of contributions about its mean: a Fourier series over its reach."""
 
     def __init__(self, parts: Parts, terms: int) -> None:
         self._period = _period_of(parts)
-        self._skew = any(kind == "one-sided" for kind, _ in parts)
+        self._skew = _skew(parts)
         if not parts:
             return
         kinds: dict[str, list[float]] = {}
