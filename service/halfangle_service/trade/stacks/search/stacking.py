@@ -150,9 +150,9 @@ class StackTable(SizesInSteps):
 
     @cached_property
     def _parts(self) -> list[_Part]:
-        """The table as far as it was asked for, one entry, which a longer one takes the place of.
+        """The table as far as it was asked for: one entry, put in place of a shorter one.
 
-        Heights are asked for that are seldom near the highest stack's.
+        What is asked for is seldom near the highest stack's height.
         """
         return [self._made(min(_AT_FIRST, self.reach))]
 
