@@ -9,13 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from halfangle_service.trade.inspection.mistakes import PlannedStack, stack_mistakes
-from halfangle_service.trade.sine import low_stack
-from halfangle_service.trade.sine.low_stack import (
-    Conditions,
-    DifferenceTable,
-    difference_table,
-    fewest_pair,
-)
+from halfangle_service.trade.sine.low_stack import difference_table
 from halfangle_service.trade.stacks.angle_blocks import fewest_within, nearest
 from halfangle_service.trade.stacks.mistakes import single_mistakes, without
 from halfangle_service.trade.stacks.search import stacking
@@ -30,8 +24,6 @@ from halfangle_service.trade.stacks.search.stacking import (
 from halfangle_service.trade.stacks.search.work import Work
 from halfangle_service.trade.stacks.supply import Box, Piece
 
-#: Two stacks, the low one not nothing.
-LOW = Conditions(low_needed=True)
 #: Small boxes, equal sizes among them, in steps of any size.
 BOXES = st.lists(st.integers(1, 60), min_size=2, max_size=MOST_COUNTED).flatmap(
     lambda sizes: st.sampled_from([1, 7, 25_400]).map(lambda step: [s * step for s in sizes])
@@ -99,25 +91,19 @@ def test_every_difference_has_its_fewest_blocks(sizes: list[int], most: int) -> 
 
 @given(BOXES, st.integers(1, 5), st.data())
 @settings(max_examples=25, deadline=None)
-def test_tables_grow_as_they_are_asked(sizes: list[int], most: int, data: st.DataObject) -> None:
+def test_a_table_grows_as_it_is_asked(sizes: list[int], most: int, data: st.DataObject) -> None:
     """Made as far as was asked for, a table says of each height what the whole table says."""
     sizes, most = sorted(sizes, reverse=True), min(most, len(sizes))
-    whole, differences = StackTable(tuple(sizes), most), DifferenceTable(tuple(sizes), most)
+    whole = StackTable(tuple(sizes), most)
     asked = st.lists(st.integers(0, whole.reach), min_size=1, max_size=6)
     heights = [place * whole.step for place in data.draw(asked)]
     known = [whole.count(height) for height in heights]
     stacks, near = [whole.stack(h) for h in heights], [whole.nearest(h) for h in heights]
-    reached = [differences.count(height) for height in heights]
-    pairs = [fewest_pair(differences, [height], LOW) for height in heights]
-    about = [differences.nearest(height + 0.4) for height in heights]
-    with patch.object(stacking, "_AT_FIRST", 1), patch.object(low_stack, "_AT_FIRST", 1):
-        table, grown = StackTable(tuple(sizes), most), DifferenceTable(tuple(sizes), most)
+    with patch.object(stacking, "_AT_FIRST", 1):
+        table = StackTable(tuple(sizes), most)
         assert [table.nearest(height) for height in heights] == near
         assert [table.count(height) for height in heights] == known
         assert [table.stack(height) for height in heights] == stacks
-        assert [fewest_pair(grown, [height], LOW) for height in heights] == pairs
-        assert [grown.count(height) for height in heights] == reached
-        assert [grown.nearest(height + 0.4) for height in heights] == about
 
 
 def test_no_table_counts_more_than_it_has_room_for() -> None:

@@ -37,10 +37,6 @@ MOST_TRIES = 500_000
 #: Most steps of the set that a tolerance may span.
 MOST_CANDIDATES = 2_000
 
-#: Differences in steps up to which a table is made at first; then it goes on by this part beyond
-#: what is asked for.
-_AT_FIRST, _LONGER = 131_072, 8
-
 #: When a stack goes under the low roll too; see `Preference`.
 LowStackUse = Literal["if-needed", "fewest-blocks", "always", "never"]
 
@@ -86,46 +82,16 @@ class Conditions:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class _Part:
-    """A table up to some difference, in steps from none on; those the other way are the same.
-
-    `lookup` holds the fewest blocks, UNREACHED where there are none, of differences up to `exact`,
-    `fewest` just these as an array. Behind them it holds what blocks make that take part in these.
-    """
-
-    lookup: bytes
-    fewest: NDArray[np.uint8]
-    exact: int
-
-
 @dataclass(frozen=True)
 class DifferenceTable(SizesInSteps):
-    """The fewest blocks for every difference, high less low, made as far as is asked for."""
+    """The fewest blocks for every difference, high less low, that so many blocks reach."""
 
     @cached_property
-    def _parts(self) -> list[_Part]:
-        """The table as far as it was asked for: one entry, put in place of a shorter one."""
-        return [self._made(min(_AT_FIRST, self.reach))]
+    def _lookup(self) -> bytes:
+        """Fewest blocks for the differences 0 … +reach; UNREACHED where there are none.
 
-    @property
-    def held(self) -> int:
-        """Entries that are held of the table."""
-        return len(self._parts[0].lookup) if "_parts" in self.__dict__ else 1
-
-    def _to(self, difference: int) -> _Part:
-        """The table up to a difference in steps, either way, that some stacks may have.
-
-        Raises BeyondBound where the whole table would be too long.
+        Those of −1 … −reach are the same. Raises BeyondBound where the table would be too long.
         """
-        part = self._parts[0]
-        if difference > part.exact:
-            longer = max(difference + difference // _LONGER, 2 * part.exact)
-            self._parts[0] = part = self._made(min(longer, self.reach))
-        return part
-
-    def _made(self, exact: int) -> _Part:
-        """Make the table up to a difference in steps."""
         length = 2 * self.reach + 1
         if length > MOST_ENTRIES or length * len(self.sizes) > MOST_WORK:
             raise BeyondBound(
@@ -134,17 +100,13 @@ class DifferenceTable(SizesInSteps):
                 f"{MOST_WORK} differences times blocks. Round the sizes to their nominals.",
                 fields={"sizes": f"should share a coarser step than {plain(self.step / 1e7)} mm"},
             )
-        # Both stacks together are at most as high as `reach`, so the higher one of stacks with the
-        # difference, and what some of their blocks make, is at most this.
-        top = (self.reach + exact + 1) // 2
-        counts, reach = np.zeros(top + 1, COUNTS), 0
+        counts, reach = np.zeros(self.reach + 1, COUNTS), 0
         # Blocks join from the smallest up, so that only differences already in reach are visited.
         for size in reversed(self.sizes):
             step = size // self.step
             self._add_block(counts, step, reach)
-            reach = min(reach + step, top)
-        lookup = fewest_of(counts, self.max_blocks)
-        return _Part(lookup, np.frombuffer(lookup, np.uint8)[: exact + 1], exact)
+            reach = min(reach + step, self.reach)
+        return fewest_of(counts, self.max_blocks)
 
     @staticmethod
     def _add_block(counts: NDArray[np.uint8], step: int, reach: int) -> None:
@@ -155,25 +117,19 @@ class DifferenceTable(SizesInSteps):
         if reach >= step:
             counts[: reach + 1 - step] |= with_block[step:]
         turned = min(step, reach)  # differences less than the block: the low stack is the higher
-        lower = counts[step - turned : step]
-        lower |= with_block[turned : turned - len(lower) : -1]
-        counts[step : step + 1] |= ALONE
+        counts[step - turned : step] |= with_block[turned:0:-1]
+        counts[step] |= ALONE
+
+    @cached_property
+    def _fewest(self) -> NDArray[np.uint8]:
+        return np.frombuffer(self._lookup, np.uint8)
 
     def count(self, difference: int) -> int:
         """Fewest blocks for a difference in 0.1 nm, UNREACHED where there are none."""
         quotient, rest = divmod(abs(difference), self.step)
         if rest or quotient > self.reach:
             return UNREACHED
-        return self._to(quotient).lookup[quotient]
-
-    def count_of_rest(self, rest: int) -> int:
-        """Fewest blocks for the rest of a difference that was asked for before, in 0.1 nm.
-
-        UNREACHED where it is no rest of any stacks with that difference.
-        """
-        quotient, left = divmod(abs(rest), self.step)
-        lookup = self._parts[0].lookup
-        return UNREACHED if left or quotient >= len(lookup) else lookup[quotient]
+        return self._lookup[quotient]
 
     def candidates(self, target: float, within: tuple[float, float] | None = None) -> list[int]:
         """Differences that can be reached from the least to the greatest that will do.
@@ -196,19 +152,14 @@ class DifferenceTable(SizesInSteps):
         if first > last:
             return []
         steps = np.arange(first, last + 1)
-        fewest = self._to(max(abs(first), abs(last))).fewest
-        found = (steps[fewest[np.abs(steps)] != UNREACHED] * self.step).tolist()
+        found = (steps[self._fewest[np.abs(steps)] != UNREACHED] * self.step).tolist()
         return sorted(found, key=lambda difference: (abs(difference - target), difference))
 
     def nearest(self, target: float) -> list[int]:
         """The differences nearest to a target that can be reached: at or below, at or above."""
-        here = round(abs(target) / self.step)
-        for far in (min(here + _AT_FIRST, self.reach), self.reach):
-            upward = np.flatnonzero(self._to(far).fewest != UNREACHED) * self.step
-            reached = np.concatenate([-upward[:0:-1], upward])
-            position = int(np.searchsorted(reached, target))
-            if 0 < position < len(reached):
-                break
+        upward = np.flatnonzero(self._fewest != UNREACHED) * self.step
+        reached = np.concatenate([-upward[:0:-1], upward])
+        position = int(np.searchsorted(reached, target))
         return [int(d) for d in reached[max(position - 1, 0) : position + 1]]
 
 
@@ -246,7 +197,7 @@ class _Search:
 
     def _try(self, rest: int, blocks: int, position: int, pair: Pair) -> Pair | None:
         """Put one block under the high roll, then under the low one, where the table allows."""
-        size, count = self.table.sizes[position], self.table.count_of_rest
+        size, count = self.table.sizes[position], self.table.count
         if count(rest - size) < blocks:
             more = Pair((*pair.high, size), pair.low)
             found = self._extend(rest - size, blocks - 1, position + 1, more)
@@ -279,7 +230,7 @@ def fewest_pair(
 
 
 _KEPT: Kept[tuple[tuple[int, ...], int], DifferenceTable] = Kept(
-    lambda key: DifferenceTable(*key), lambda table: table.held, MOST_ENTRIES
+    lambda key: DifferenceTable(*key), lambda table: table.reach, MOST_ENTRIES
 )
 
 
