@@ -102,10 +102,9 @@ class DifferenceTable(SizesInSteps):
             )
         counts, reach = np.zeros(self.reach + 1, COUNTS), 0
         # Blocks join from the smallest up, so that only differences already in reach are visited.
-        for size in reversed(self.sizes):
-            step = size // self.step
-            self._add_block(counts, step, reach)
-            reach = min(reach + step, self.reach)
+        for size, reach_with in zip(reversed(self.sizes), self.reach_of_each, strict=True):
+            self._add_block(counts, size // self.step, reach)
+            reach = reach_with
         return fewest_of(counts, self.max_blocks)
 
     @staticmethod
@@ -210,7 +209,10 @@ class _Search:
 
 
 def fewest_pair(
-    table: DifferenceTable, differences: Iterable[int], conditions: Conditions
+    table: DifferenceTable,
+    differences: Iterable[int],
+    conditions: Conditions,
+    most_tries: int = MOST_TRIES,
 ) -> tuple[Pair | None, bool]:
     """Give the pair of the fewest blocks for any of the differences, and whether that is proved.
 
@@ -218,7 +220,7 @@ def fewest_pair(
     the fewest. No pair and False: the bound on the work was reached before the end.
     """
     wanted = list(differences)
-    search = _Search(table, conditions)
+    search = _Search(table, conditions, most_tries)
     for blocks in range(1, table.max_blocks + 1):
         for difference in wanted:
             if table.count(difference) > blocks:
@@ -251,6 +253,7 @@ class Preference:
     use: LowStackUse
     max_single_blocks: int
     conditions: Conditions
+    most_tries: int = MOST_TRIES
 
     def singles(self, table: DifferenceTable) -> StackTable:
         """Table of the single stacks that will do, from the same blocks."""
@@ -266,7 +269,7 @@ class Preference:
             single = self._single(table, differences)
             if single is not None or self.use == "never":
                 return single
-        pair, finished = fewest_pair(table, differences, self.conditions)
+        pair, finished = fewest_pair(table, differences, self.conditions, self.most_tries)
         if pair is None and not finished:
             raise BeyondBound(
                 "The search for two stacks under these conditions reached its bound on the work.",

@@ -95,6 +95,23 @@ class SizesInSteps:
         """The highest stack, in steps: all the blocks allowed, the largest."""
         return sum(self.sizes[: self.max_blocks]) // self.step
 
+    @cached_property
+    def reach_of_each(self) -> list[int]:
+        """For each block, smallest first: the highest stack in steps of it and smaller ones."""
+        upward = [size // self.step for size in reversed(self.sizes)]
+        sums = [0, *accumulate(upward)]
+        most = self.max_blocks
+        return [sums[end] - sums[max(end - most, 0)] for end in range(1, len(sums))]
+
+    @property
+    def work(self) -> int:
+        """Entries that making a whole table visits: the bound on it is counted in these."""
+        return sum(self.reach_of_each)
+
+    def work_to(self, top: int) -> int:
+        """Entries that making a table up to so many steps visits."""
+        return sum(min(reach, top) for reach in self.reach_of_each)
+
 
 @dataclass(frozen=True, slots=True)
 class _Part:
@@ -118,19 +135,6 @@ class StackTable(SizesInSteps):
     def length(self) -> int:
         """Entries of the table: the highest stack in steps, and one for nothing at all."""
         return self.reach + 1
-
-    @cached_property
-    def _reach_of_each(self) -> list[int]:
-        """For each block, smallest first: the highest stack in steps of it and smaller ones."""
-        upward = [size // self.step for size in reversed(self.sizes)]
-        sums = [0, *accumulate(upward)]
-        most = self.max_blocks
-        return [sums[end] - sums[max(end - most, 0)] for end in range(1, len(sums))]
-
-    @property
-    def work(self) -> int:
-        """Entries that making the table visits: the bound on it is counted in these."""
-        return sum(self._reach_of_each)
 
     @cached_property
     def bounded(self) -> bool:
@@ -183,7 +187,7 @@ class StackTable(SizesInSteps):
         counts = np.zeros(top + 1, COUNTS)
         reach_before = 0
         # Blocks join from the smallest up, so that only heights already in reach are visited.
-        for size, reach in zip(reversed(self.sizes), self._reach_of_each, strict=True):
+        for size, reach in zip(reversed(self.sizes), self.reach_of_each, strict=True):
             step = size // self.step
             if step > top:
                 break

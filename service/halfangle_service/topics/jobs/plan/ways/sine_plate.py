@@ -32,6 +32,7 @@ from halfangle_service.topics.jobs.plan.result import (
     PlanWayName,
 )
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanSinePlate
+from halfangle_service.topics.jobs.plan.ways.bounds import WorkShare
 from halfangle_service.topics.jobs.plan.ways.way import (
     YAW,
     RuledOut,
@@ -80,6 +81,7 @@ class _Seat:
     box: ShopBox
     max_blocks: int
     quarter: bool
+    share: WorkShare
 
     @property
     def name(self) -> PlanWayName:
@@ -127,25 +129,29 @@ class _Seat:
 
 
 def sine_plate_ways(
-    wanted: Wanted, plate: PlanSinePlate, path: str, boxes: Sequence[ShopBox], max_blocks: int
+    wanted: Wanted,
+    plate: PlanSinePlate,
+    path: str,
+    boxes: Sequence[ShopBox],
+    max_blocks: int,
+    share: WorkShare,
 ) -> Iterator[Way | RuledOut]:
     """Each way on one plate, with the blocks of each box; `path` is the plate's in the request.
 
     Where none works, none is named in place of another.
     """
-    found = list(_each_seat(wanted, plate, path, boxes, max_blocks))
+    along = [_Seat(wanted, plate, path, box, max_blocks, False, share) for box in boxes]
+    found = list(_each_seat(along))
     works = any(isinstance(way, Way) for way in found)
     yield from (
         way if works or isinstance(way, Way) else replace(way, instead=None) for way in found
     )
 
 
-def _each_seat(
-    wanted: Wanted, plate: PlanSinePlate, path: str, boxes: Sequence[ShopBox], max_blocks: int
-) -> Iterator[Way | RuledOut]:
+def _each_seat(along: Sequence[_Seat]) -> Iterator[Way | RuledOut]:
     """The ways with the work along the plate and turned a quarter on it."""
     for quarter in (False, True):
-        seats = [_Seat(wanted, plate, path, box, max_blocks, quarter) for box in boxes]
+        seats = [replace(seat, quarter=quarter) for seat in along]
         against = _against(seats[0])
         if against is not None:
             yield against
@@ -172,6 +178,7 @@ def _on_stacks(seat: _Seat) -> Iterator[Way | RuledOut]:
     """The ways with the work seated so: by one stack, and where none is exact by two."""
     unit, blocks = to_tenth_nm(1.0, seat.wanted.units), seat.box.supply.box
     try:
+        seat.share.require_stacks(blocks.table(seat.max_blocks), seat.height * unit)
         single = seat.on(choose_setting(seat.height * unit, blocks, seat.max_blocks))
     except BeyondBound as bound:
         yield seat.ruled_out(seat.name, bound.detail, seat.box.path)
@@ -226,8 +233,9 @@ def _pair(seat: _Seat, single: PlateOnStack) -> Pair | None:
     height = seat.height * to_tenth_nm(1.0, seat.wanted.units)
     if abs(single.setting.total - height) <= table.step / 2.0:
         return None
+    seat.share.require_differences(table)
     conditions = Conditions(low_needed=True)
-    preference = Preference("always", seat.max_blocks, conditions)
+    preference = Preference("always", seat.max_blocks, conditions, seat.share.tries)
     return preference.choose(table, table.candidates(height))
 
 
