@@ -72,6 +72,17 @@ class BoundedConnection(HttpToolsProtocol):
         waiting = (cycle for cycle in self._unanswered if not cycle.response_complete)
         self._unanswered = [*waiting, self.cycle]
 
+    def on_body(self, body: bytes) -> None:
+        """Give the next part of a body that is answered while it arrives its own time."""
+        super().on_body(body)
+        if self._arriving is not None and self._is_answered_meanwhile():
+            self._disarm_arriving()
+            self._arm_arriving()
+
+    def _is_answered_meanwhile(self) -> bool:
+        """True in a body to which an answer has begun: such a one may have no end."""
+        return self._in_body and self.cycle is not None and self.cycle.response_started
+
     def on_message_complete(self) -> None:
         """Note the last byte of a request."""
         self._in_request = self._in_body = False
@@ -119,8 +130,9 @@ class BoundedConnection(HttpToolsProtocol):
         self._arriving = None
         if self.transport.is_closing():
             return
-        if not self._in_body and not self._is_idle():
-            # An earlier request is being answered, and its answer comes first.
+        held_back = self._is_answered_meanwhile() and self.flow.read_paused
+        if held_back or (not self._in_body and not self._is_idle()):
+            # The caller is held back by us; or an earlier request's answer comes first.
             self._arm_arriving()
         elif self._in_request and not self._in_body:
             seconds = self.limits.header_seconds
