@@ -4,6 +4,10 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import Any
 
+from halfangle_service.http.problems import ProblemError, pointer_to
+
+Place = tuple[str | int, ...]
+
 
 class Repeating(dict[str, Any]):
     """An object that names a field twice."""
@@ -22,7 +26,7 @@ def noting_repetition(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     return repeating
 
 
-def repetition(value: Any, place: tuple[str | int, ...]) -> tuple[str | int, ...] | None:
+def repetition(value: Any, place: Place) -> Place | None:
     """Where a name is repeated first, looking inward; None where none is."""
     if isinstance(value, Repeating):
         return (*place, value.name)
@@ -36,3 +40,12 @@ def repetition(value: Any, place: tuple[str | int, ...]) -> tuple[str | int, ...
         if found is not None:
             return found
     return None
+
+
+def named_twice(place: Place) -> ProblemError:
+    """What is said of a name that stands twice."""
+    return ProblemError(
+        "invalid-request",
+        f"{str(place[-1])[:60]} is given twice in one object.",
+        errors=[{"pointer": pointer_to(*place), "message": "should be given once"}],
+    )

@@ -29,7 +29,7 @@ from halfangle_service.http.guards.bodies import Bodies
 from halfangle_service.http.guards.bounds import refuse_too_many_parts
 from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.picks import pick_value
-from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
+from halfangle_service.http.problems import ProblemError, problem_of_validation
 from halfangle_service.http.query import (
     FIELD,
     PICK,
@@ -38,7 +38,7 @@ from halfangle_service.http.query import (
     query_fields,
     read_query,
 )
-from halfangle_service.http.repeated import noting_repetition, repetition
+from halfangle_service.http.repeated import named_twice, noting_repetition, repetition
 from halfangle_service.operation import Operation, PublishedTable
 from halfangle_service.settings import Settings
 
@@ -108,11 +108,7 @@ def refuse_repeated_names(request: RequestModel, body: bytes) -> None:
         ) from None
     place = repetition(sent, ())
     if place is not None:
-        raise ProblemError(
-            "invalid-request",
-            f"{str(place[-1])[:60]} is given twice in one object.",
-            errors=[{"pointer": pointer_to(*place), "message": "should be given once"}],
-        )
+        raise named_twice(place)
 
 
 async def calculated(

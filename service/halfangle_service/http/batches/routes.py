@@ -13,6 +13,7 @@ from litestar.types import ASGIApp, Receive, Scope, Send
 from halfangle_service.http.answers import JSON, AnyRequest, require_accepts, require_body_of
 from halfangle_service.http.batches.arriving import Arriving, arriving
 from halfangle_service.http.batches.lines import Lines
+from halfangle_service.http.batches.model import BATCHES_PATH, LINES
 from halfangle_service.http.batches.rows import row_of_value, rows_of_body
 from halfangle_service.http.batches.run import Batch
 from halfangle_service.http.guards.bodies import Bodies
@@ -20,9 +21,6 @@ from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.problems import CallerGone, ProblemError, problem_body, stopping
 from halfangle_service.http.routes import AnyOperation, calculated
 from halfangle_service.settings import Settings
-
-BATCHES_PATH = "/v1/batches"
-LINES = "application/x-ndjson"
 
 #: So many bytes of answers are put together before they are sent, where more rows are there.
 _TOGETHER_BYTES = 32_768

@@ -10,7 +10,7 @@ from typing import Any, TypeGuard
 from pydantic_core import from_json
 
 from halfangle_service.http.problems import ProblemError, pointer_to
-from halfangle_service.http.repeated import noting_repetition, repetition
+from halfangle_service.http.repeated import Place, Repeating, noting_repetition, repetition
 
 #: A reference is the caller's: a short text or a whole number; it comes back as it was sent.
 Ref = str | int
@@ -30,11 +30,15 @@ _MEMBERS = ("ref", "operation", "request")
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """What is asked of one row: an operation by name, and its request as JSON."""
+    """What is asked of one row: an operation by name, and its request as JSON.
+
+    `repeated`: where a name stands twice in the request, known where that is seen there no longer.
+    """
 
     ref: Ref
     operation: str
     request: bytes
+    repeated: Place | None = None
 
 
 class WrongRow(Exception):
@@ -50,7 +54,7 @@ def row_at_a_glance(line: bytes) -> Row | None:
     """Read a row that is written as most are; None where the parser must look at it.
 
     >>> row_at_a_glance(b'{"ref":"a","operation":"sine.angle","request":{"units":"in"}}')
-    Row(ref='a', operation='sine.angle', request=b'{"units":"in"}')
+    Row(ref='a', operation='sine.angle', request=b'{"units":"in"}', repeated=None)
     """
     found = _AS_MOST_WRITE_IT.fullmatch(line)
     if found is None:
@@ -106,9 +110,8 @@ def row_of_value(sent: Any) -> Row:
     if not _is_ref(ref):
         words = f"a text of 1 to {LONGEST_REF} characters, or a whole number"
         raise _wrong(None, "/ref", f"{'should be' if 'ref' in sent else 'is required:'} {words}")
-    place = repetition(sent, ())
-    if place is not None:
-        raise _wrong(ref, pointer_to(*place), "should be given once")
+    if isinstance(sent, Repeating):
+        raise _wrong(ref, pointer_to(sent.name), "should be given once")
     unknown = [name for name in sent if name not in _MEMBERS]
     if unknown:
         meant = get_close_matches(unknown[0], _MEMBERS, n=1)
@@ -119,7 +122,7 @@ def row_of_value(sent: Any) -> Row:
         raise _wrong(ref, "/operation", "should be the name of an operation: `sine.setting`")
     if not isinstance(request, dict):
         raise _wrong(ref, "/request", "should be the operation's request, an object")
-    return Row(ref, operation, json.dumps(request).encode())
+    return Row(ref, operation, json.dumps(request).encode(), repetition(request, ()))
 
 
 def _is_ref(ref: object) -> TypeGuard[Ref]:

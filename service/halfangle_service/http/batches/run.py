@@ -13,6 +13,7 @@ from pydantic_core import to_json
 from halfangle_service.errors import Refusal
 from halfangle_service.http.answers import severities
 from halfangle_service.http.batches.lines import Line
+from halfangle_service.http.batches.model import BATCHES_PATH
 from halfangle_service.http.batches.rows import (
     Ref,
     Refs,
@@ -22,6 +23,7 @@ from halfangle_service.http.batches.rows import (
     row_of_line,
 )
 from halfangle_service.http.problems import ProblemError, problem_body, problem_of_refusal
+from halfangle_service.http.repeated import named_twice
 from halfangle_service.operation import Operation
 
 AnyOperation = Operation[Any, Any]
@@ -70,7 +72,9 @@ class Batch:
                 except ProblemError as error:
                     # No one JSON value: the parser looks at the whole row and says what it is.
                     if error.name != "not-json":
-                        return self._refused(row.ref, row.operation, error)
+                        return self._refused(row.ref, self._path(row), error)
+                except WrongRow as wrong:
+                    return self._refused(wrong.ref, BATCHES_PATH, wrong.problem)
             return await self.answer_row(lambda: row_of_line(line))
         return await self.answer_row(_refuse_too_long)
 
@@ -78,21 +82,26 @@ class Batch:
         """Answer a row; `read` gives it, or raises WrongRow."""
         try:
             row = read()
+            try:
+                return await self._answered(row)
+            except ProblemError as error:
+                return self._refused(row.ref, self._path(row), error)
         except WrongRow as wrong:
-            return self._refused(wrong.ref, "", wrong.problem)
-        try:
-            return await self._answered(row)
-        except ProblemError as error:
-            return self._refused(row.ref, row.operation, error)
+            return self._refused(wrong.ref, BATCHES_PATH, wrong.problem)
+
+    def _path(self, row: Row) -> str:
+        return self._operations[row.operation].path
 
     async def _answered(self, row: Row) -> bytes:
-        """Answer a row; raises ProblemError where it is refused."""
+        """Answer a row; raises ProblemError where its request is refused, else WrongRow."""
         await self._give_way()
         operation = self._operations.get(row.operation)
         if operation is None:
-            raise _unknown(row.operation, self._operations)
+            raise WrongRow(row.ref, _unknown(row.operation, self._operations))
         if row.ref in self._refs:
-            raise _repeated(row.ref)
+            raise WrongRow(row.ref, _repeated(row.ref))
+        if row.repeated is not None:
+            raise named_twice(row.repeated)
         answer = await self._answer(operation, row)
         self._refs.note(row.ref)
         found = severities(answer)
@@ -130,7 +139,8 @@ class Batch:
             await asyncio.sleep(0)
             self._turn_ends = time.perf_counter() + _TURN_SECONDS
 
-    def _refused(self, ref: Ref | None, operation: str, error: ProblemError) -> bytes:
+    def _refused(self, ref: Ref | None, path: str, error: ProblemError) -> bytes:
+        """Write a refusal; its pointers lead into what the path names: a request, or the row."""
         if error.name == "stopping":
             # No row after it would be answered either.
             raise error
@@ -138,8 +148,7 @@ class Batch:
             self._refs.note(ref)
         self.counts.rows += 1
         self.counts.refused += 1
-        known = self._operations.get(operation)
-        _, problem = problem_body(error, known.path if known else "")
+        _, problem = problem_body(error, path)
         return b'{"row":%d,"ref":%b,"status":"refused","problem":%b}' % (
             self.counts.rows,
             to_json(ref),
