@@ -1,12 +1,13 @@
 """A body that is answered while it arrives, and the caller that may leave meanwhile."""
 
 import asyncio
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager, suppress
 
 from litestar.exceptions import HTTPException
 
 from halfangle_service.http.answers import AnyRequest
+from halfangle_service.http.guards.connections import CALLER_LEFT
 from halfangle_service.http.problems import CallerGone, ProblemError
 from halfangle_service.trade.wording import plain
 
@@ -19,6 +20,8 @@ class Arriving:
         self._seconds = seconds
         self._pieces: asyncio.Queue[bytes | ProblemError | None] = asyncio.Queue(maxsize=1)
         self._gone = False
+        told = request.scope.get("extensions") or {}
+        self._has_left: Callable[[], bool] = told.get(CALLER_LEFT, lambda: False)
 
     async def chunks(self) -> AsyncIterator[bytes | None]:
         """Give each piece, and None at the end of the body.
@@ -35,7 +38,7 @@ class Arriving:
 
     def refuse_gone(self) -> None:
         """Raise CallerGone where the caller has left: nobody would read what comes."""
-        if self._gone:
+        if self._gone or self._has_left():
             raise CallerGone
 
     async def take_in(self) -> None:

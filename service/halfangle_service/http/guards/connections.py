@@ -14,6 +14,9 @@ from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, ProblemError, pr
 from halfangle_service.settings import Settings
 from halfangle_service.trade.wording import plain
 
+#: Extension of the scope (ASGI, 'Extensions'): tells at once whether the caller has left, which the
+#: server else tells only who asks for more of the body.
+CALLER_LEFT = "halfangle.caller_left"
 #: The body's own time ends with an answer; past it and this the connection ends without one.
 _GRACE_SECONDS = 2.0
 #: Bytes of an answer that a caller may leave untaken for ever, within what its socket holds.
@@ -71,6 +74,8 @@ class BoundedConnection(HttpToolsProtocol):
         super().on_headers_complete()
         waiting = (cycle for cycle in self._unanswered if not cycle.response_complete)
         self._unanswered = [*waiting, self.cycle]
+        cycle = self.cycle
+        cycle.scope.setdefault("extensions", {})[CALLER_LEFT] = lambda: cycle.disconnected
 
     def on_body(self, body: bytes) -> None:
         """Give the next part of a body that is answered while it arrives its own time."""
