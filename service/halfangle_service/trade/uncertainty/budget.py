@@ -121,6 +121,8 @@ class Budget:
     @property
     def degrees_of_freedom(self) -> float:
         """Effective degrees of freedom by Welch and Satterthwaite (GUM G.4.1)."""
+        if all(c.degrees_of_freedom == math.inf for c in self.contributions):
+            return math.inf
         fourth = math.fsum(
             c.in_result**4 / c.degrees_of_freedom for c in self.contributions if c.in_result
         )
