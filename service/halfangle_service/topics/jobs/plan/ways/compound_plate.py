@@ -23,11 +23,11 @@ from halfangle_service.fields.compound.stacks import require_stacks
 from halfangle_service.fields.estimate import OWN_CAUSES
 from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.set_up_errors import SetUpErrorFields
-from halfangle_service.topics.jobs.center.angle_budget import set_up_errors, stack_of
-from halfangle_service.topics.jobs.center.setting import PlateOnStack
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import AngleOf, PlanSetting, PlanStack, PlanWayName
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanCompoundPlate
+from halfangle_service.topics.jobs.plan.ways.plate_budget import set_up_errors, stack_of
+from halfangle_service.topics.jobs.plan.ways.plate_on_stack import PlateOnStack
 from halfangle_service.topics.jobs.plan.ways.way import (
     YAW,
     RuledOut,

@@ -1,6 +1,6 @@
 """What a way is, before it is written as an answer."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from halfangle_service.errors import Refusal
@@ -8,7 +8,6 @@ from halfangle_service.fields import ARCSEC_PER_RADIAN, Units, from_tenth_nm
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.stacks import stack_facts
 from halfangle_service.fields.supply import Supply
-from halfangle_service.topics.jobs.center.angle_budget import stack_of
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import (
     AngleOf,
@@ -17,6 +16,7 @@ from halfangle_service.topics.jobs.plan.result import (
     PlanWayName,
     StackRole,
 )
+from halfangle_service.topics.jobs.plan.ways.plate_budget import stack_of
 from halfangle_service.trade.inspection.mistakes import PlannedStack
 from halfangle_service.trade.stacks.search.stacking import stack_table
 from halfangle_service.trade.stacks.supply import Piece
@@ -91,13 +91,14 @@ class Way:
 
 @dataclass(frozen=True, slots=True)
 class RuledOut:
-    """A way that cannot, why, and the field that stands in its way."""
+    """A way that cannot, why, and the field that stands in its way; `more` are further facts."""
 
     name: PlanWayName
     equipment: tuple[str, ...]
     reason: str
     field: str
     instead: str | None = None
+    more: Mapping[str, object] | None = None
 
 
 def taken(pieces: Sequence[Piece], sizes: Sequence[int]) -> tuple[tuple[Piece, ...], list[Piece]]:
