@@ -1,7 +1,7 @@
 """Where a function of one number changes its sign; number and function in whatever unit."""
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 #: How near the ends of what is found are, as a part of the larger.
 NEAR_ENOUGH = 1e-11
@@ -36,6 +36,20 @@ def crossing_near(rising: Function, low: float, high: float, guess: float) -> tu
             return _closed_in(rising, here, beyond)
         here, step = beyond, 2.0 * step
     return here[0], here[0]
+
+
+def curve_at_zero(values: Sequence[float], places: Sequence[float]) -> float:
+    """Where the curve through points is 0, if it has these values at these places.
+
+    A polynomial of the values, of as high a degree as the points allow (Neville's scheme); no two
+    values are the same.
+    """
+    row = list(places)
+    for apart in range(1, len(row)):
+        for start in range(len(row) - apart):
+            left, right = values[start], values[start + apart]
+            row[start] = (right * row[start] - left * row[start + 1]) / (right - left)
+    return row[0]
 
 
 def _closed_in(rising: Function, last: _Point, opposite: _Point) -> tuple[float, float]:

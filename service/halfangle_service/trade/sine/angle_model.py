@@ -13,6 +13,7 @@ at 0): its own is that of the second-order term −tan θ ψ²/2, and what it do
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal, get_args
 
 import numpy as np
@@ -136,11 +137,17 @@ def _face_lean(set_up: SetUp, off: Mapping[Term, Values]) -> Values:
 
 def sensitivity(set_up: SetUp, term: Term) -> float:
     """Change of the angle in radians for one unit of a term; for yaw, for one of ψ²/2."""
+    return _sensitivities(set_up)[term]
+
+
+@lru_cache(maxsize=32)
+def _sensitivities(set_up: SetUp) -> Mapping[Term, float]:
+    """Of every term, kept: a budget asks for one after another."""
     tangent = math.tan(set_up.angle_rad)
     by_height = 1.0 / (set_up.center_distance * math.cos(set_up.angle_rad))
     by_stack = tangent + set_up.stack_offset * by_height  # H / (L cos θ)
     on_rolls = 1.0 / set_up.center_distance if set_up.parallelism_on_rolls else 0.0
-    slopes: dict[Term, float] = {
+    return {
         "center_distance_error_limit": -tangent / set_up.center_distance,
         "roll_difference": (by_height - on_rolls) / 2.0,
         "roll_parallelism": by_height / 2.0,
@@ -159,7 +166,6 @@ def sensitivity(set_up: SetUp, term: Term) -> float:
         "axis_pitch_error_limit_arcsec": 1.0 / ARCSEC_PER_RADIAN,
         "wheel_breakdown": 1.0 / set_up.wheel_contact_length,
     }
-    return slopes[term]
 
 
 def acts(set_up: SetUp, term: Term) -> bool:

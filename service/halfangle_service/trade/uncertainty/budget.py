@@ -73,6 +73,19 @@ class Contribution:
             return abs(self.at_limit) * SQUARE_SPREAD
         return abs(self.sensitivity) * self.standard_uncertainty
 
+    def times(self, factor: float) -> "Contribution":
+        """The same input to a result that follows this one so many times over."""
+        return Contribution(
+            self.name,
+            self.value,
+            self.distribution,
+            factor * self.sensitivity,
+            self.degrees_of_freedom,
+            self.one_sided,
+            self.unit,
+            self.of,
+        )
+
     @property
     def worst_case(self) -> float | None:
         """Largest change of the result that the input can cause; 3 sigma for a normal input.

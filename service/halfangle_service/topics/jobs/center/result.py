@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import asdict
 from typing import Annotated, Self
 
 from pydantic import Field
@@ -212,7 +211,10 @@ class CenterJobResult(ResultModel):
 
 def checks_out(checks: Iterable[Check]) -> list[PlanCheck]:
     """The checks as the answer gives them, in their order."""
-    return [PlanCheck(**asdict(check)) for check in checks]
+    return [
+        PlanCheck(**{name: getattr(check, name) for name in PlanCheck.model_fields})
+        for check in checks
+    ]
 
 
 def second_stack_of(stacks: Sequence[PlanStack]) -> list[float] | None:

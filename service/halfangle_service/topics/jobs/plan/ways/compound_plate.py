@@ -241,7 +241,7 @@ def _of_hinge(hinge: _Hinge, slope: float, yaw_slope: float) -> Iterator[Contrib
     for part in hinge.budget.contributions:
         if part.name in OWN_CAUSES:
             which = hinge.which if part.of is None else f"{hinge.which}, {part.of}"
-            yield replace(part, sensitivity=slope * part.sensitivity, of=which)
+            yield replace(part.times(slope), of=which)
         elif part.name == YAW:
             yield Contribution(
                 f"{hinge.which}_errors/{YAW}",
@@ -251,7 +251,7 @@ def _of_hinge(hinge: _Hinge, slope: float, yaw_slope: float) -> Iterator[Contrib
             )
         else:
             name = f"{hinge.which}_errors/{part.name}"
-            yield replace(part, sensitivity=slope * part.sensitivity, name=name)
+            yield replace(part.times(slope), name=name)
 
 
 def _of_wheel(plate: PlanCompoundPlate, slopes: ViewSlopes) -> Iterator[Contribution]:

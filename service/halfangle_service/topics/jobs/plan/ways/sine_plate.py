@@ -341,7 +341,7 @@ def _a_quarter_turned(seat: _Seat, plate: Budget) -> Budget:
             turned = turned_by_yaw(seat.wanted.angle_rad, part.value / ARCSEC_PER_RADIAN)
             parts.append(replace(part, sensitivity=turned / part.value))
         elif part.name != _PITCH:
-            parts.append(replace(part, sensitivity=-part.sensitivity))
+            parts.append(part.times(-1.0))
     square = seat.plate.squareness_error_limit_arcsec
     if square is not None:
         slope = 1.0 / ARCSEC_PER_RADIAN
