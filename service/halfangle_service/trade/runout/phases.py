@@ -10,7 +10,7 @@ evenly spread directions.
 
 import math
 from collections.abc import Callable, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -61,16 +61,25 @@ def not_passed(lengths: Sequence[float], shares: Sequence[float]) -> Floats:
     parts = sorted(
         (length / total for length in lengths if length > _NOTHING * total), reverse=True
     )
+    return total * np.array(_not_passed(tuple(parts), tuple(shares)))
+
+
+@lru_cache(maxsize=256)
+def _not_passed(parts: tuple[float, ...], shares: tuple[float, ...]) -> tuple[float, ...]:
+    """The same in lengths of all vectors in line; kept, for the jobs of a shop are held alike."""
     wanted = np.array(shares)
     if len(parts) < 2:
-        return np.full_like(wanted, total)
-    if len(parts) == 2:
-        return total * _sum_at(parts[0], parts[1], wanted)
-    rising, shortest = _within(parts), max(0.0, 2.0 * parts[0] - 1.0)
-    if len(parts) == 3:
-        return total * _looked_for(rising, wanted, shortest)
-    ends = (np.full_like(wanted, shortest), -wanted), (np.ones_like(wanted), 1.0 - wanted)
-    return total * _crossings(rising, wanted, *ends)
+        found = np.ones_like(wanted)
+    elif len(parts) == 2:
+        found = _sum_at(parts[0], parts[1], wanted)
+    else:
+        rising, shortest = _within(parts), max(0.0, 2.0 * parts[0] - 1.0)
+        if len(parts) == 3:
+            found = _looked_for(rising, wanted, shortest)
+        else:
+            ends = (np.full_like(wanted, shortest), -wanted), (np.ones_like(wanted), 1.0 - wanted)
+            found = _crossings(rising, wanted, *ends)
+    return tuple(found.tolist())
 
 
 def _within(lengths: Sequence[float]) -> _Within:

@@ -213,7 +213,7 @@ def _hinge(job: CompoundJob, way: Laid, which: Which, pieces: tuple[Piece, ...])
         plate.center_distance,
         math.degrees(angle_rad),
         plate.height(angle_rad),
-        Setting(graded, (), True, None),
+        Setting(graded, ()),
         offset=plate.step,
     )
     budget = set_up_errors(on_stack, graded, job.errors(which))

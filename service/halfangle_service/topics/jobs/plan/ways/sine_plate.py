@@ -260,7 +260,7 @@ def _on_pair(seat: _Seat, pair: Pair) -> PlateOnStack:
     """The plate on both stacks, and a second high stack of the blocks that are left."""
     high, rest = taken(seat.box.supply.box.pieces, pair.high)
     low, spare = taken(rest, pair.low)
-    setting = Setting(high, tuple(spare), True, None)
+    setting = Setting(high, tuple(spare))
     return replace(seat.on(setting), low=low)
 
 
