@@ -3,21 +3,30 @@
 import math
 from collections import Counter
 from itertools import combinations, islice, product
+from unittest.mock import patch
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from halfangle_service.trade.inspection.mistakes import PlannedStack, WrongBlocks, rise_error
+from halfangle_service.trade.sine.low_stack import difference_table
 from halfangle_service.trade.stacks.angle_blocks import fewest_within, nearest
 from halfangle_service.trade.stacks.mistakes import distinct, single_mistakes, without
+from halfangle_service.trade.stacks.search import stacking
 from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
 from halfangle_service.trade.stacks.search.measured import MeasuredBlocks
-from halfangle_service.trade.stacks.search.stacking import StackTable
+from halfangle_service.trade.stacks.search.stacking import (
+    MOST_COUNTED,
+    UNREACHED,
+    StackTable,
+    stack_table,
+)
 from halfangle_service.trade.stacks.search.work import Work
 from halfangle_service.trade.stacks.supply import Box, Piece
 
 #: Small boxes, equal sizes among them, in steps of any size.
-BOXES = st.lists(st.integers(1, 60), min_size=2, max_size=9).flatmap(
+BOXES = st.lists(st.integers(1, 60), min_size=2, max_size=MOST_COUNTED).flatmap(
     lambda sizes: st.sampled_from([1, 7, 25_400]).map(lambda step: [s * step for s in sizes])
 )
 
@@ -53,6 +62,55 @@ def test_nearest_heights_enclose_the_target(sizes: list[int], place: int) -> Non
     known = heights_of(sizes, len(sizes))
     assert (sum(below) if below else None) == max((h for h in known if h <= height), default=None)
     assert (sum(above) if above else None) == min((h for h in known if h >= height), default=None)
+
+
+@given(BOXES, st.integers(1, 4), st.data())
+@settings(max_examples=60, deadline=None)
+def test_a_stack_of_what_is_left(sizes: list[int], most: int, data: st.DataObject) -> None:
+    """A table picks from some of its blocks the stack that a table of just these gives."""
+    left = data.draw(st.lists(st.sampled_from(sizes), unique=True)) or sizes[:1]
+    table, theirs = stack_table(sizes, most), stack_table(left, most)
+    for height in heights_of(sizes, table.max_blocks):
+        assert table.stack_of(left, height) == theirs.stack(height)
+
+
+@given(BOXES, st.integers(1, 5))
+@settings(max_examples=15, deadline=None)
+def test_every_difference_has_its_fewest_blocks(sizes: list[int], most: int) -> None:
+    """A table of differences knows those of two stacks, either higher, with the fewest blocks."""
+    most = min(most, len(sizes))
+    table = difference_table(sizes, most)
+    known: dict[int, int] = {0: 0}
+    for signs in product((0, 1, -1), repeat=len(sizes)):
+        difference = sum(sign * size for sign, size in zip(signs, sizes, strict=True))
+        count = sum(map(abs, signs))
+        known[difference] = min(count, known.get(difference, UNREACHED))
+    for difference in range(-sum(sizes), sum(sizes) + 1, table.step):
+        count = known.get(difference, UNREACHED)
+        assert table.count(difference) == (count if count <= most else UNREACHED)
+
+
+@given(BOXES, st.integers(1, 5), st.data())
+@settings(max_examples=25, deadline=None)
+def test_a_table_grows_as_it_is_asked(sizes: list[int], most: int, data: st.DataObject) -> None:
+    """Made as far as was asked for, a table says of each height what the whole table says."""
+    sizes, most = sorted(sizes, reverse=True), min(most, len(sizes))
+    whole = StackTable(tuple(sizes), most)
+    asked = st.lists(st.integers(0, whole.reach), min_size=1, max_size=6)
+    heights = [place * whole.step for place in data.draw(asked)]
+    known = [whole.count(height) for height in heights]
+    stacks, near = [whole.stack(h) for h in heights], [whole.nearest(h) for h in heights]
+    with patch.object(stacking, "_AT_FIRST", 1):
+        table = StackTable(tuple(sizes), most)
+        assert [table.nearest(height) for height in heights] == near
+        assert [table.count(height) for height in heights] == known
+        assert [table.stack(height) for height in heights] == stacks
+
+
+def test_no_table_counts_more_than_it_has_room_for() -> None:
+    """A table of stacks of more blocks than it can count is refused, not cut short."""
+    with pytest.raises(ValueError, match="stacks of up to 8 blocks, not of 9"):
+        StackTable(tuple(range(12, 0, -1)), MOST_COUNTED + 1)
 
 
 @given(BOXES, st.integers(1, 4))

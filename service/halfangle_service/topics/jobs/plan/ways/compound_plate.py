@@ -26,6 +26,7 @@ from halfangle_service.fields.set_up_errors import SetUpErrorFields
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import AngleOf, PlanSetting, PlanStack, PlanWayName
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanCompoundPlate
+from halfangle_service.topics.jobs.plan.ways.bounds import WorkShare
 from halfangle_service.topics.jobs.plan.ways.plate_budget import set_up_errors, stack_of
 from halfangle_service.topics.jobs.plan.ways.plate_on_stack import PlateOnStack
 from halfangle_service.topics.jobs.plan.ways.way import (
@@ -65,6 +66,7 @@ class CompoundJob:
     path: str
     box: ShopBox
     max_blocks: int
+    share: WorkShare
 
     @property
     def equipment(self) -> tuple[str, ...]:
@@ -92,10 +94,11 @@ def job_on(
     path: str,
     box: ShopBox,
     max_blocks: int,
+    share: WorkShare,
 ) -> CompoundJob:
     """A face on one plate with the blocks of one box."""
     plates = CompoundPlate(plates_of(plate, wanted.units), wanted.units, None)
-    return CompoundJob(wanted, normal, plate, plates, path, box, max_blocks)
+    return CompoundJob(wanted, normal, plate, plates, path, box, max_blocks, share)
 
 
 def compound_ways(job: CompoundJob) -> Iterator[Way | RuledOut]:
@@ -143,9 +146,17 @@ def _laid(job: CompoundJob, way: Laid) -> Way | RuledOut:
             "than it should with one.",
             f"{job.path}{which}_step",
         )
-    sizes = job.box.supply.box.sizes
+    blocks, units, share = job.box.supply.box, job.wanted.units, job.share
     try:
-        found = require_stacks(sizes, (heights[0], heights[1]), job.max_blocks, job.wanted.units)
+        share.require_stacks(blocks.table(job.max_blocks), to_tenth_nm(max(heights), units))
+        found = require_stacks(
+            blocks.sizes,
+            (heights[0], heights[1]),
+            job.max_blocks,
+            units,
+            share.searches,
+            share.require_differences_of_a_way,
+        )
     except (Unreachable, BeyondBound) as refusal:
         return RuledOut(_NAME, job.equipment, refusal.detail, job.box.path)
     return _built(job, way, found.stacks)

@@ -27,6 +27,7 @@ from halfangle_service.topics.jobs.plan.result import (
 )
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.shop.errors import PlateErrorFields
+from halfangle_service.topics.jobs.plan.ways.bounds import WorkShare
 from halfangle_service.topics.jobs.plan.ways.plate_budget import plate_errors, stack_of
 from halfangle_service.topics.jobs.plan.ways.plate_on_stack import PlateOnStack
 from halfangle_service.topics.jobs.plan.ways.way import (
@@ -77,6 +78,7 @@ class _Seat:
     box: ShopBox
     max_blocks: int
     quarter: bool
+    share: WorkShare
 
     @property
     def name(self) -> PlanWayName:
@@ -124,13 +126,19 @@ class _Seat:
 
 
 def sine_plate_ways(
-    wanted: Wanted, plate: PlanSinePlate, path: str, boxes: Sequence[ShopBox], max_blocks: int
+    wanted: Wanted,
+    plate: PlanSinePlate,
+    path: str,
+    boxes: Sequence[ShopBox],
+    max_blocks: int,
+    share: WorkShare,
 ) -> Iterator[Way | RuledOut]:
     """Each way on one plate, with the blocks of each box; `path` is the plate's in the request.
 
     Where none works, none is named in place of another.
     """
-    found = list(_each_seat(wanted, plate, path, boxes, max_blocks))
+    along = [_Seat(wanted, plate, path, box, max_blocks, False, share) for box in boxes]
+    found = list(_each_seat(along))
     works = any(isinstance(way, Way) for way in found)
     yield from (
         way if works or isinstance(way, Way) else replace(way, instead=None) for way in found
@@ -144,16 +152,15 @@ def on_one_stack(
 
     Raises BeyondBound where the box takes more work than one request may ask for.
     """
-    seat = _Seat(wanted, plate, path, box, max_blocks, quarter=False)
+    share = WorkShare.of_one_way()
+    seat = _Seat(wanted, plate, path, box, max_blocks, quarter=False, share=share)
     return _against(seat) or _by_one_stack(seat, _single(seat), None)
 
 
-def _each_seat(
-    wanted: Wanted, plate: PlanSinePlate, path: str, boxes: Sequence[ShopBox], max_blocks: int
-) -> Iterator[Way | RuledOut]:
+def _each_seat(along: Sequence[_Seat]) -> Iterator[Way | RuledOut]:
     """The ways with the work along the plate and turned a quarter on it."""
     for quarter in (False, True):
-        seats = [_Seat(wanted, plate, path, box, max_blocks, quarter) for box in boxes]
+        seats = [replace(seat, quarter=quarter) for seat in along]
         against = _against(seats[0])
         if against is not None:
             yield against
@@ -198,7 +205,9 @@ def _on_stacks(seat: _Seat) -> Iterator[Way | RuledOut]:
 def _single(seat: _Seat) -> PlateOnStack:
     """The plate on the stack of the box that comes nearest to its height."""
     unit, blocks = to_tenth_nm(1.0, seat.wanted.units), seat.box.supply.box
-    return seat.on(choose_setting(seat.height * unit, blocks, seat.max_blocks))
+    height = seat.height * unit
+    seat.share.require_stacks(blocks.table(seat.max_blocks), height)
+    return seat.on(choose_setting(height, blocks, seat.max_blocks))
 
 
 def _by_one_stack(seat: _Seat, single: PlateOnStack, pair: Pair | None) -> Way | RuledOut:
@@ -251,8 +260,9 @@ def _pair(seat: _Seat, single: PlateOnStack) -> Pair | None:
     height = seat.height * to_tenth_nm(1.0, seat.wanted.units)
     if abs(single.setting.total - height) <= table.step / 2.0:
         return None
+    seat.share.require_differences(table)
     conditions = Conditions(low_needed=True)
-    preference = Preference("always", seat.max_blocks, conditions)
+    preference = Preference("always", seat.max_blocks, conditions, seat.share.tries)
     return preference.choose(table, table.candidates(height))
 
 

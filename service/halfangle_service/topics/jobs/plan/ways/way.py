@@ -18,7 +18,6 @@ from halfangle_service.topics.jobs.plan.result import (
 )
 from halfangle_service.topics.jobs.plan.ways.plate_budget import stack_of
 from halfangle_service.trade.inspection.mistakes import PlannedStack
-from halfangle_service.trade.stacks.search.stacking import stack_table
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 from halfangle_service.trade.uncertainty import Budget, Contribution
@@ -128,9 +127,9 @@ def check_stack(
     pieces: Sequence[Piece], spare: Sequence[Piece], box: ShopBox, max_blocks: int, units: Units
 ) -> Iterator[PlanStack]:
     """Another stack of the same height, of the blocks that are left, where there is one."""
-    left = tuple(piece.size for piece in spare)
     height = sum(piece.size for piece in pieces)
-    second = stack_table(left, max_blocks).stack(height) if left else None
+    left = [piece.size for piece in spare]
+    second = box.supply.box.table(max_blocks).stack_of(left, height)
     if second is not None:
         found, _ = taken(spare, second)
         yield plan_stack("check", stack_of(found, box.grade, box.material), units)
