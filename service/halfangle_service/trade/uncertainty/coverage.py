@@ -133,6 +133,18 @@ def guard_band(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
     return half_width(budget, 2.0 * probability - 1.0)
 
 
+def band_at_either(budget: Budget, width: float) -> float | None:
+    """The guard band at each of two limits so far apart that no error passes one by the other.
+
+    None where an error may, or where errors one way are likelier than the other way.
+    """
+    parts = parts_of(budget.contributions)
+    if not parts or _skew(parts) or math.isfinite(budget.degrees_of_freedom):
+        return None
+    band = guard_band(budget)
+    return band if band + _reach(parts) <= width else None
+
+
 def parts_of(contributions: Iterable[Contribution]) -> Parts:
     """What contributions do to their result; those that do nothing are left out."""
     return tuple(
@@ -317,6 +329,7 @@ def _period_of(parts: Parts) -> float:
     return 1.02 * _reach(parts)
 
 
+@lru_cache(maxsize=256)
 def _terms_for(parts: Parts, beside: tuple[float, ...]) -> int:
     """How many terms the series of a sum takes."""
     if not parts:

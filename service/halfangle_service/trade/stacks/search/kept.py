@@ -14,7 +14,8 @@ class Kept(Generic[K, V]):
     """Values made by `make`, the latest used last; dropped from the oldest on.
 
     `weigh` gives the weight of a value, a pure number such as a count of entries, and `most` is how
-    much they may weigh together; what weighs more by itself is made anew each time.
+    much they may weigh together; what weighs more by itself is made anew each time. What somebody
+    still has is not made a second time beside it, so values must bear weak references.
     """
 
     def __init__(self, make: Callable[[K], V], weigh: Callable[[V], int], most: int) -> None:
@@ -22,7 +23,6 @@ class Kept(Generic[K, V]):
         self._weigh = weigh
         self._most = most
         self._values: OrderedDict[K, V] = OrderedDict()
-        #: What somebody still has is not made a second time beside it.
         self._in_use: WeakValueDictionary[K, V] = WeakValueDictionary()
         self._lock = Lock()
 
