@@ -13,7 +13,7 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import islice
-from operator import itemgetter
+from operator import attrgetter, itemgetter
 from typing import Literal
 
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
@@ -64,6 +64,7 @@ class StackMistake:
 #: the one wrung, and the change of height.
 _Way = tuple[int, int, int, int, int, Piece, Piece, int]
 _order = itemgetter(0, 1, 2, 3, 4)
+_height = attrgetter("actual")
 
 
 class WrongBlocks:
@@ -78,11 +79,11 @@ class WrongBlocks:
         self._meant = distinct(stack.pieces)
         spare = distinct(stack.spare)
         # Of equal heights the smaller block stays first.
-        upward = sorted(spare, key=lambda piece: piece.actual)
-        downward = sorted(spare, key=lambda piece: -piece.actual)
+        upward = sorted(spare, key=_height)
+        downward = sorted(spare, key=_height, reverse=True)
         self._sides = (
-            (1, upward, [piece.actual for piece in upward]),
-            (-1, downward, [-piece.actual for piece in downward]),
+            (1, upward, list(map(_height, upward))),
+            (-1, downward, [-height for height in map(_height, downward)]),
         )
 
     def smallest(self) -> StackMistake | None:

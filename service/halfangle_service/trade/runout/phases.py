@@ -51,8 +51,13 @@ def share_within(lengths: Sequence[float], distance: float) -> float:
     total = math.fsum(lengths)
     if distance >= total:
         return 1.0
-    within = _within([length / total for length in lengths])
-    return float(within(np.array([distance / total]))[0])
+    return _share_within(tuple(length / total for length in lengths), distance / total)
+
+
+@lru_cache(maxsize=256)
+def _share_within(parts: tuple[float, ...], distance: float) -> float:
+    """The same in lengths of all vectors in line; kept, for the jobs of a shop are held alike."""
+    return float(_within(parts)(np.array([distance]))[0])
 
 
 def not_passed(lengths: Sequence[float], shares: Sequence[float]) -> Floats:
@@ -66,7 +71,7 @@ def not_passed(lengths: Sequence[float], shares: Sequence[float]) -> Floats:
 
 @lru_cache(maxsize=256)
 def _not_passed(parts: tuple[float, ...], shares: tuple[float, ...]) -> tuple[float, ...]:
-    """The same in lengths of all vectors in line; kept, for the jobs of a shop are held alike."""
+    """The same in lengths of all vectors in line; kept likewise."""
     wanted = np.array(shares)
     if len(parts) < 2:
         found = np.ones_like(wanted)

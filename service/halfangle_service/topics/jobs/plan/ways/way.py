@@ -105,9 +105,8 @@ def taken(pieces: Sequence[Piece], sizes: Sequence[int]) -> tuple[tuple[Piece, .
     left = list(pieces)
     found = []
     for size in sizes:
-        piece = next(piece for piece in left if piece.size == size)
-        left.remove(piece)
-        found.append(piece)
+        place = next(place for place, piece in enumerate(left) if piece.size == size)
+        found.append(left.pop(place))
     return tuple(found), left
 
 
