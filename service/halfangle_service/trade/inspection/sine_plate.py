@@ -7,7 +7,7 @@ off is its budget. Lengths in one unit, angles in radians.
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from halfangle_service.trade.inspection.means import (
     Inspected,
@@ -177,10 +177,7 @@ def inspected_on_plate(
 
 def _own_budget(level: Levelled, plate: PlateSet, travel: float) -> Budget:
     """Budget of the part's angle: a plate that stands steeper makes the part seem blunter."""
-    turned = tuple(
-        replace(part, sensitivity=-level.per_lean * part.sensitivity)
-        for part in plate.budget.contributions
-    )
+    turned = tuple(part.times(-level.per_lean) for part in plate.budget.contributions)
     not_stated = plate.budget.not_stated
     if plate.indicating_error is None:
         return Budget(turned, not_stated=(*not_stated, "indicating_error_limit"))

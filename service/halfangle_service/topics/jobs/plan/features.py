@@ -29,7 +29,7 @@ from halfangle_service.fields.slopes import (
     slope_of,
     taper_sizes,
 )
-from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.topics.jobs.plan.shank import Shank
 from halfangle_service.trade.sine.compound import Vector, tilt_of_normal
 from halfangle_service.trade.wheel.flank import Surface as GroundSurface
 from halfangle_service.trade.wheel.flank import require_extent
@@ -61,14 +61,19 @@ class PlanCone(PlanTurnedFields, ConeFields):
     kind: Literal["cone"]
 
 
-class PlanCenter(PlanTurnedFields):
-    """A center: a cone that comes to its point."""
+class PlanCenterFields(PlanTurnedFields):
+    """A cone that comes to its point, by its larger diameter."""
 
-    kind: Literal["center"]
     large_diameter: Length = Field(
         description="Larger diameter of the cone, where it meets the body, in `units`.",
         examples=[0.75],
     )
+
+
+class PlanCenter(PlanCenterFields):
+    """A center: a cone that comes to its point."""
+
+    kind: Literal["center"]
 
 
 class PlanTaper(PlanTurnedFields, TaperFields):
@@ -98,7 +103,6 @@ class PlanCompoundFace(RequestModel):
     )
 
 
-_Turned = PlanCone | PlanCenter | PlanTaper
 PlanFeature = Annotated[
     PlanCone | PlanCenter | PlanTaper | PlanAngledFace | PlanCompoundFace,
     Field(discriminator="kind", description="The feature wanted."),
@@ -193,14 +197,21 @@ def wanted_of(feature: PlanFeature, units: Units) -> Wanted:
     )
     if isinstance(feature, PlanCone):
         half = cone_slope(feature, path=_PATH).half_angle_degrees
-        return _turned(feature, units, half, feature.large_diameter, feature.small_diameter)
+        large, small = feature.large_diameter, feature.small_diameter
+        return _turned(feature.kind, feature, units, half, large, small)
+    if isinstance(feature, PlanCenter):
+        return wanted_center(feature, units, path=_PATH)
     slope = slope_of(feature, path=_PATH)
     half = slope.half_angle_degrees
-    if isinstance(feature, PlanCenter):
-        return _turned(feature, units, half, feature.large_diameter, 0.0)
     large, length = taper_sizes(feature, slope, units, path=_PATH)
     small = large - 2.0 * length * math.tan(math.radians(half))
-    return _turned(feature, units, half, large, small)
+    return _turned(feature.kind, feature, units, half, large, small)
+
+
+def wanted_center(stated: PlanCenterFields, units: Units, *, path: str = "") -> Wanted:
+    """Work a center out; `path` is that of its fields in the request."""
+    half = slope_of(stated, path=path).half_angle_degrees
+    return _turned("center", stated, units, half, stated.large_diameter, 0.0)
 
 
 def _compound(feature: PlanCompoundFace, units: Units) -> Wanted:
@@ -228,11 +239,16 @@ def _compound(feature: PlanCompoundFace, units: Units) -> Wanted:
 
 
 def _turned(
-    feature: _Turned, units: Units, half_degrees: float, large: float, small: float
+    kind: FeatureKind,
+    feature: PlanTurnedFields,
+    units: Units,
+    half_degrees: float,
+    large: float,
+    small: float,
 ) -> Wanted:
     slant = (large - small) / 2.0 / math.sin(math.radians(half_degrees))
     return Wanted(
-        feature.kind,
+        kind,
         units,
         half_degrees,
         slant,

@@ -12,12 +12,6 @@ from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.operation import Outcome, Profiles, Source, operation
-from halfangle_service.topics.jobs.center.runout_budget import (
-    PlannedRunout,
-    RunoutContributions,
-    planned_runout,
-)
-from halfangle_service.topics.jobs.center.shank import planned_shank
 from halfangle_service.topics.jobs.plan import advice
 from halfangle_service.topics.jobs.plan.checks import plan_mistakes, planned_checks_of
 from halfangle_service.topics.jobs.plan.features import (
@@ -31,6 +25,7 @@ from halfangle_service.topics.jobs.plan.parts.batch import ObservedPieces, batch
 from halfangle_service.topics.jobs.plan.parts.clearance import PlanRoom
 from halfangle_service.topics.jobs.plan.parts.every import Job
 from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeeding
+from halfangle_service.topics.jobs.plan.parts.runout import PlannedRunout, planned_runout
 from halfangle_service.topics.jobs.plan.parts.statements import Ranked, decisions
 from halfangle_service.topics.jobs.plan.ranking import (
     RANKING,
@@ -39,7 +34,9 @@ from halfangle_service.topics.jobs.plan.ranking import (
     ruled_out_way,
 )
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
+from halfangle_service.topics.jobs.plan.shank import planned_shank
 from halfangle_service.topics.jobs.plan.shop.equipment import EquipmentName, PlanEquipment
+from halfangle_service.topics.jobs.plan.shop.errors import RunoutContributions
 from halfangle_service.topics.jobs.plan.shop.profiles import ShopProfile
 from halfangle_service.topics.jobs.plan.shop.reading import (
     EQUIPMENT,

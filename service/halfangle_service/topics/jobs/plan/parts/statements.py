@@ -5,7 +5,6 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from halfangle_service.fields.glossary import option_labels, title_of
-from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields
 from halfangle_service.topics.jobs.plan.parts.batch import BREAKDOWN, without_wear
 from halfangle_service.topics.jobs.plan.parts.decision import PlanBest, PlanDecision, PlanThreshold
 from halfangle_service.topics.jobs.plan.parts.every import Job, WayParts, by_flat_wheel
@@ -21,6 +20,7 @@ from halfangle_service.topics.jobs.plan.ranking import (
 )
 from halfangle_service.topics.jobs.plan.result import PlannedWay
 from halfangle_service.topics.jobs.plan.shop.equipment import NAMED, PlanEquipment
+from halfangle_service.topics.jobs.plan.shop.errors import PlateErrorFields
 from halfangle_service.topics.jobs.plan.ways.way import YAW, ToleratedAngle, Way
 from halfangle_service.trade.planning.batch import Growth, largest_growth, to_inspect
 from halfangle_service.trade.planning.statements import (

@@ -17,9 +17,13 @@ from halfangle_service.fields.wheel.ways import (
     PlateInspectionMinutes,
     PlateSetupMinutes,
 )
-from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields, WheelFaceError
-from halfangle_service.topics.jobs.center.runout_budget import AdapterTir, RunoutContributions
-from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.topics.jobs.plan.shank import Shank
+from halfangle_service.topics.jobs.plan.shop.errors import (
+    AdapterTir,
+    PlateErrorFields,
+    RunoutContributions,
+    WheelFaceError,
+)
 from halfangle_service.topics.jobs.plan.shop.measuring import PlanMeasuring
 from halfangle_service.topics.jobs.plan.shop.wheel import PlanPlateBody, PlanWheel
 from halfangle_service.trade.clearance.assembly import Direction

@@ -1,15 +1,16 @@
 """The shop of a job: its equipment read, and refused where it contradicts itself."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import TypeVar
 
 from halfangle_service.errors import Disagreement, Unreachable, refused_at
+from halfangle_service.fields.blocks import SOURCES, BlockGradeFields
 from halfangle_service.fields.compound.plates import plates_of
 from halfangle_service.fields.compound.raised_sides import sides_of
 from halfangle_service.fields.supply import read_supply
 from halfangle_service.fields.wheel.dresser import SineBaseDresser
-from halfangle_service.topics.jobs.center.runout_budget import RunoutContributions
-from halfangle_service.topics.jobs.center.shank import Shank, StraightShank
+from halfangle_service.topics.jobs.plan.shank import Shank, StraightShank
 from halfangle_service.topics.jobs.plan.shop.equipment import (
     NAMED,
     PlanAdapter,
@@ -17,7 +18,9 @@ from halfangle_service.topics.jobs.plan.shop.equipment import (
     PlanEquipment,
     supply_fields,
 )
+from halfangle_service.topics.jobs.plan.shop.errors import RunoutContributions
 from halfangle_service.topics.jobs.plan.ways.way import ShopBox
+from halfangle_service.trade.tables.materials.expansion import MaterialName
 from halfangle_service.trade.tables.tapers.designations import find_standard
 from halfangle_service.trade.unit_slips import require_center_distance, require_wheel_diameter
 from halfangle_service.trade.units import Units
@@ -78,16 +81,30 @@ def read_boxes(equipment: PlanEquipment, units: Units) -> list[ShopBox]:
 
 
 def _box(path: str, blocks: PlanBlockSet, units: Units) -> ShopBox:
-    """A set, read; refuses a material of it that its box says otherwise."""
+    """A set of the shop's, read."""
     with refused_at(f"{path}/"):
-        supply = read_supply(supply_fields(blocks, units))
-    material = blocks.block_material
-    if blocks.box and material and supply.box.materials != {material}:
+        box = box_of(blocks.name, supply_fields(blocks, units), blocks.block_material)
+    return replace(box, path=path)
+
+
+def box_of(
+    name: str,
+    stated: BlockGradeFields,
+    material: MaterialName | None,
+    field: str = "block_material",
+) -> ShopBox:
+    """Blocks, read; refuses a material of them, stated in `field`, that their box says otherwise.
+
+    Their place in the request is the field that says which they are.
+    """
+    supply = read_supply(stated)
+    if stated.box and material and supply.box.materials != {material}:
         raise Disagreement(
             f"The box says the material of each block, and not always {material}.",
-            fields={f"{path}/block_material": "should be left out where a box is sent"},
+            fields={field: "should be left out where a box is sent"},
         )
-    return ShopBox(blocks.name, path, supply, blocks.grade, material)
+    source = next(name for name in SOURCES if getattr(stated, name) is not None)
+    return ShopBox(name, source, supply, stated.grade, material)
 
 
 def holding_of(
