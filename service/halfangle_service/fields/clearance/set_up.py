@@ -8,13 +8,15 @@ from typing import Annotated
 from pydantic import Field
 
 from halfangle_service.fields import Length, NonNegativeLength, RequestModel, SignedLength
-from halfangle_service.trade.clearance.assembly import Fixture, Head, Plate, TurningPart
+from halfangle_service.trade.clearance.assembly import Head
 from halfangle_service.trade.clearance.case import (
     WheelState,
     require_fixture,
     require_head,
     require_plate,
 )
+from halfangle_service.trade.clearance.plate import Plate
+from halfangle_service.trade.clearance.turned import Fixture, TurningPart
 
 #: The least length that a request may hold where it must be more than nothing. One below it is
 #: taken for none: the geometry would degenerate.

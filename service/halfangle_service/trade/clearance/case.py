@@ -10,16 +10,9 @@ from dataclasses import dataclass, replace
 from typing import Literal, get_args
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.trade.clearance.assembly import (
-    ROUNDING,
-    Assembly,
-    Direction,
-    Fixture,
-    Head,
-    Plate,
-    Stroke,
-)
+from halfangle_service.trade.clearance.assembly import ROUNDING, Assembly, Direction, Head, Stroke
 from halfangle_service.trade.clearance.bodies import Body, BodyKind, Gap
+from halfangle_service.trade.clearance.plate import Plate
 from halfangle_service.trade.clearance.search import (
     PLATE_BODIES,
     all_gaps,
@@ -27,6 +20,7 @@ from halfangle_service.trade.clearance.search import (
     needed_riser,
     needed_stick_out,
 )
+from halfangle_service.trade.clearance.turned import Fixture
 from halfangle_service.trade.wording import of_any_unit, option
 
 WheelState = Literal["new", "worn"]

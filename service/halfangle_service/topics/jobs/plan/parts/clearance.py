@@ -35,8 +35,9 @@ from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.parts.feed import PlanFeeding
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanSinePlate
 from halfangle_service.topics.jobs.plan.shop.wheel import PlanWheel
-from halfangle_service.trade.clearance.assembly import Assembly, Cone, Stroke
+from halfangle_service.trade.clearance.assembly import Assembly, Stroke
 from halfangle_service.trade.clearance.case import Case, helpful_changes, require_assembly
+from halfangle_service.trade.clearance.turned import Cone
 from halfangle_service.trade.uncertainty import Forecast
 from halfangle_service.trade.wording import said_in
 
