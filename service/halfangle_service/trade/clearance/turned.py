@@ -64,15 +64,21 @@ class Fixture:
 
 @dataclass(frozen=True, slots=True)
 class Turned:
-    """The cone in its fixture, its axis at the half angle to the level line, the point up."""
+    """The cone in its fixture, the point up the slope.
+
+    `lean` is of its axis to the x axis: by the half angle where None, so that the ground line lies
+    along x.
+    """
 
     cone: Cone
     fixture: Fixture
+    lean: float | None = None
 
     def level(self, point: Point) -> Point:
         """From the fixture's frame to the level one."""
         u, v = point
-        sin, cos = math.sin(self.cone.half_angle), math.cos(self.cone.half_angle)
+        lean = self.cone.half_angle if self.lean is None else self.lean
+        sin, cos = math.sin(lean), math.cos(lean)
         v -= self.cone.large_radius
         return (u * cos - v * sin, u * sin + v * cos)
 

@@ -28,7 +28,7 @@ from halfangle_service.topics.jobs.plan.features import (
 )
 from halfangle_service.topics.jobs.plan.parts import advice as parts_advice
 from halfangle_service.topics.jobs.plan.parts.batch import ObservedPieces, batch_of
-from halfangle_service.topics.jobs.plan.parts.clearance import PlanRoom
+from halfangle_service.topics.jobs.plan.parts.clearance.answer import PlanRoom
 from halfangle_service.topics.jobs.plan.parts.every import Job
 from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeeding
 from halfangle_service.topics.jobs.plan.parts.statements import Ranked, decisions

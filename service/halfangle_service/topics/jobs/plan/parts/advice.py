@@ -5,21 +5,17 @@ from collections.abc import Iterator
 from halfangle_service.cautions import PROVE_BY_HAND
 from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.topics.jobs.center import advice
-from halfangle_service.topics.jobs.plan.parts.clearance import PlanClearance
+from halfangle_service.topics.jobs.plan.parts.clearance.answer import PlanClearance
 from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeed
 
 
-def of_parts(
-    feeding: Feeding, feed: PlanFeed, clearance: PlanClearance | None
-) -> Iterator[Advisory]:
+def of_parts(feeding: Feeding, feed: PlanFeed, clearance: PlanClearance) -> Iterator[Advisory]:
     """Of a feed that is too deep or takes much, and of a clearance of which nothing is known."""
     phases = [phase for phase in (feed.rough, feed.finish) if phase is not None]
     deepest = max((phase.downfeed_per_pass for phase in phases), default=0.0)
     cutting = sum(phase.cutting_passes for phase in phases)
     yield from advice.of_feed(deepest, feeding.stated.grinding_allowance, cutting, feeding.units)
-    if clearance is None:
-        yield _unknown("it is not worked out for such a way")
-    elif clearance.not_stated:
+    if clearance.not_stated:
         yield _unknown(f"not stated: {', '.join(clearance.not_stated)}")
     yield PROVE_BY_HAND
 
