@@ -93,7 +93,7 @@ class SlopedBlock:
     def _reach(self) -> float:
         """The face's plane along its normal."""
         x, y, z = (float(part) for part in self.normal)
-        return z * self.sizes[2] + (abs(x) * self.sizes[0] + abs(y) * self.sizes[1]) / 2.0
+        return z * self.sizes[2] - (abs(x) * self.sizes[0] + abs(y) * self.sizes[1]) / 2.0
 
     @property
     def _least(self) -> float:
@@ -200,21 +200,23 @@ def compound_gaps(
     """Every gap, the wheel going past the face by so much on every side."""
     size = np.max(face, axis=0)
     stroke = Stroke(past, past)
+    seen = [(solid, solid.seen(0), solid.seen(1)) for solid in solids]
     found: Found = []
     for state, head in heads.items():
         front = head_parts(head, stroke, float(size[0]), "along-travel")
         side = head_parts(head, stroke, float(size[1]), "across-travel")
         pairs = [
-            (one, other, solid)
-            for solid in solids
-            for one, other in zip(front, side, strict=True)
-            if not (solid.ground and one.name == "wheel")
+            (part, beside, *each)
+            for each in seen
+            for part, beside in zip(front, side, strict=True)
+            if not (each[0].ground and part.name == "wheel")
         ]
-        seen = gaps_between([(one, solid.seen(0)) for one, _, solid in pairs])
-        beside = gaps_between([(other, solid.seen(1)) for _, other, solid in pairs])
-        for pair, gap, across in zip(pairs, seen, beside, strict=True):
-            largest = max(gap, across, key=lambda each: each.gap)
-            found.append((state, largest if largest.gap >= 0.0 else _in_space(*pair, largest)))
+        along = gaps_between([(part, body) for part, _, _, body, _ in pairs])
+        across = gaps_between([(beside, body) for _, beside, _, _, body in pairs])
+        for (part, beside, solid, *_), *both in zip(pairs, along, across, strict=True):
+            largest = max(both, key=lambda gap: gap.gap)
+            met = largest.gap < 0.0
+            found.append((state, _in_space(part, beside, solid, largest) if met else largest))
     return found
 
 

@@ -42,6 +42,9 @@ def socket_on_plate(
     `quarter`: the axis stands square to the plate, its fixture on an angle plate.
     """
     wanted, fixture, under = asked.wanted, asked.turning(), plate_under(plate, path)
+    cannot = None if spindle is None else _against_the_quill(asked, spindle)
+    if cannot is not None:
+        return cannot
     missing = list(_lacks(asked, spindle, plate, path, quarter=quarter))
     upright = plate.angle_plate if quarter else None
     quill = None if spindle is None else _quill(spindle)
@@ -53,11 +56,7 @@ def socket_on_plate(
         bodies, tilted = socket.on(under, low_stack)
     else:
         bodies, tilted = standing_socket(socket, upright_of(upright), under, low_stack)
-    fouled = (
-        _against_the_quill(asked, quill, relief)
-        or asked.past_its_limit()
-        or turns_into(bodies, under.length, FIXTURE)
-    )
+    fouled = asked.past_its_limit() or turns_into(bodies, under.length, FIXTURE)
     if fouled is not None:
         return fouled
     if tilted.into_base > ROUNDING * under.length:
@@ -93,30 +92,31 @@ def _quill(spindle: PlanInternalSpindle) -> Quill | None:
     return Quill(spindle.wheel_diameter / 2.0, width, quill / 2.0, spindle.reach, body / 2.0)
 
 
-def _against_the_quill(asked: Asked, quill: Quill, relief: float) -> Fouled | None:
-    """Why the quill cannot grind the whole bore, whatever stands outside; None where it can."""
-    units, stroke, slant = asked.wanted.units, asked.stroke, asked.wanted.slant
-    if quill.quill_radius >= quill.wheel_radius:
+def _against_the_quill(asked: Asked, spindle: PlanInternalSpindle) -> Fouled | None:
+    """Why the quill cannot grind the whole bore, by what was stated; None where nothing says so."""
+    units, slant, relief = asked.wanted.units, asked.wanted.slant, asked.wanted.relief_length
+    quill, past = spindle.quill_diameter, asked.feeding.past_small_end
+    if quill is not None and quill >= spindle.wheel_diameter:
         return Fouled(
-            f"A quill of {figure(2.0 * quill.quill_radius, units)} rubs the bore: its wheel is "
-            f"{figure(2.0 * quill.wheel_radius, units)}.",
+            f"A quill of {figure(quill, units)} rubs the bore: its wheel is "
+            f"{figure(spindle.wheel_diameter, units)}.",
             f"{SPINDLE}/quill_diameter",
             "A quill thinner than its wheel.",
         )
-    if stroke.past_small_end > relief * (1.0 + 1e-9):
+    if past is not None and relief is not None and past > relief * (1.0 + 1e-9):
         return Fouled(
-            f"The wheel goes {figure(stroke.past_small_end, units)} past the small end, where the "
-            f"bore is open over {figure(relief, units)}: it would run into the bottom.",
+            f"The wheel goes {figure(past, units)} past the small end, where the bore is open over "
+            f"{figure(relief, units)}: it would run into the bottom.",
             "feeding/past_small_end",
             "Stop the stroke within the relief, or relieve the bore farther.",
         )
-    needed = slant + stroke.past_small_end
-    if quill.reach < needed:
+    if past is not None and spindle.reach < slant + past:
+        needed = figure(slant + past, units)
         return Fouled(
-            f"The quill goes in {figure(quill.reach, units)}; through the small end it has to go "
-            f"{figure(needed, units)}.",
+            f"The quill goes in {figure(spindle.reach, units)}; through the small end it has to go "
+            f"{needed}.",
             f"{SPINDLE}/reach",
-            f"A quill that goes in at least {figure(needed + asked.margin, units)}.",
+            f"A quill that goes in more than {needed}.",
         )
     return None
 
