@@ -18,7 +18,7 @@ from halfangle_service.topics.jobs.center.runout_budget import (
     planned_runout,
 )
 from halfangle_service.topics.jobs.center.shank import planned_shank
-from halfangle_service.topics.jobs.plan import advice
+from halfangle_service.topics.jobs.plan import advice, safety
 from halfangle_service.topics.jobs.plan.checks import plan_mistakes, planned_checks_of
 from halfangle_service.topics.jobs.plan.features import (
     PlanFeature,
@@ -271,9 +271,8 @@ def plan(
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
     of_parts = parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance)
-    return Outcome(
-        result, (*noted, *advice.of_plan(result, first, ways, rule, request.units), *of_parts)
-    )
+    of_plan = advice.of_plan(result, first, ways, rule, request.units)
+    return Outcome(result, (*noted, *safety.of_ways(wanted, shop, ways), *of_plan, *of_parts))
 
 
 def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:

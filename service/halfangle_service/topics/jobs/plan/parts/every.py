@@ -21,6 +21,7 @@ from halfangle_service.topics.jobs.plan.parts.clearance.under import Asked
 from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeed, planned_feed_of
 from halfangle_service.topics.jobs.plan.parts.times import PlanTime, planned_time
 from halfangle_service.topics.jobs.plan.result import PlanWayName
+from halfangle_service.topics.jobs.plan.safety import not_safe
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanEquipment, PlanSinePlate
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
 from halfangle_service.trade.planning.feed import Wheel
@@ -67,9 +68,13 @@ class Job:
     _clear: dict[_Stands, PlanClearance | Fouled] = field(default_factory=dict)
 
     def sort_out(self, ways: Sequence[Way]) -> tuple[list[Way], list[RuledOut]]:
-        """Those of the ways that nothing fouls, and those that something does."""
+        """Those of the ways that are safe and clear, and those that are not."""
         kept, out = [], []
         for way in ways:
+            unsafe = not_safe(self.wanted, self.equipment, way)
+            if unsafe is not None:
+                out.append(unsafe)
+                continue
             found = self._clearance(way)
             if isinstance(found, Fouled):
                 why = (found.reason, found.field, found.instead)

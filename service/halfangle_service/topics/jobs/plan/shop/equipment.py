@@ -190,8 +190,8 @@ class PlanInternalSpindle(RequestModel):
     rpm: Rpm | None = Field(None, description="Spindle speed.", examples=[30_000])
     marked_rpm: Rpm | None = Field(
         None,
-        description="Largest speed marked on the wheel, or on its mandrel for this overhang; past "
-        "it the way is ruled out.",
+        description="Highest speed marked on the wheel, or stated for this overhang, per minute; "
+        "what turns faster is ruled out.",
         examples=[40_000],
     )
 

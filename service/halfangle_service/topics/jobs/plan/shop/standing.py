@@ -39,6 +39,12 @@ class PlanWorkHolder(RequestModel):
         "up beside the work.",
         examples=[0.5],
     )
+    magnet_holds: bool | None = Field(
+        None,
+        strict=True,
+        description="Whether a magnet holds the work's material; false of carbide, aluminium, "
+        "brass, most stainless steel. Without `holder_height` such work is ruled out.",
+    )
     past_tall_end: NonNegativeLength = Field(
         0.0, description="How far it reaches past the work's tall end, in `units`."
     )
