@@ -32,7 +32,7 @@ from halfangle_service.trade.uncertainty import DecisionRule
 from halfangle_service.trade.wording import figure, said_in
 
 #: Means that take a cone, by the field that states them, and what a face lacks for them.
-_OF_A_CONE: dict[str, tuple[MeansName, str]] = {
+OF_A_CONE: dict[str, tuple[MeansName, str]] = {
     "rolls": ("over-rolls", "Rolls lie against a cone from both sides; a face has one."),
     "balls": ("over-balls", "Balls rest in a socket; a face has none."),
     "gauges": ("gauge-depth", "A gauge rests on a cone; a face has none."),
@@ -52,8 +52,8 @@ def against_part(
     if isinstance(part, InspectedCone):
         yield from _of_a_cone(at_hand, part, units, rule)
     else:
-        for field in sent_of(at_hand, *_OF_A_CONE):
-            means, reason = _OF_A_CONE[field]
+        for field in sent_of(at_hand, *OF_A_CONE):
+            means, reason = OF_A_CONE[field]
             yield OutOfReach(means, reason, field, "A sine plate, or a comparator.")
     if at_hand.comparator is not None:
         error = at_hand.comparator.instrument_angle_error_limit_arcsec

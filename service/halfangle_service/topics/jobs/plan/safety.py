@@ -21,6 +21,8 @@ from halfangle_service.fields.advisories import Advisory, note
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import PlanWayName
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanEquipment
+from halfangle_service.topics.jobs.plan.shop.reading import placed
+from halfangle_service.topics.jobs.plan.shop.standing import PlanWorkHolder
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
 from halfangle_service.trade.wording import plain
 
@@ -93,20 +95,25 @@ def _not_held(shop: PlanEquipment, way: Way) -> RuledOut | None:
     """Work of what no magnet holds, with nothing else to hold it."""
     if way.name == "quarter-turn":
         return None
-    held = (
-        *(("sine_plates", at, one) for at, one in enumerate(shop.sine_plates or ())),
-        *(("compound_plates", at, one) for at, one in enumerate(shop.compound_plates or ())),
-        *(("dressed_wheels", at, one) for at, one in enumerate(shop.dressed_wheels or ())),
-    )
-    for field, place, owner in held:
-        if owner.name in way.equipment:
-            holder = owner.work_holder
-            if holder and holder.magnet_holds is False and holder.holder_height == 0.0:
-                return RuledOut(
-                    way.name,
-                    way.equipment,
-                    "No magnet holds this work, and nothing else is stated to hold it.",
-                    f"equipment/{field}/{place}/work_holder/holder_height",
-                    "A vice, a clamp or an angle plate holds it: state how high it stands.",
-                )
+    for path, name, holder in _holders(shop):
+        if name not in way.equipment or holder is None:
+            continue
+        if holder.magnet_holds is False and holder.holder_height == 0.0:
+            return RuledOut(
+                way.name,
+                way.equipment,
+                "No magnet holds this work, and nothing else is stated to hold it.",
+                f"{path}/work_holder/holder_height",
+                "A vice, a clamp or an angle plate holds it: state how high it stands.",
+            )
     return None
+
+
+def _holders(shop: PlanEquipment) -> Iterator[tuple[str, str, PlanWorkHolder | None]]:
+    """What holds work on its base: the path of what it stands on, its name, the holder."""
+    for path, plate in placed("sine_plates", shop.sine_plates):
+        yield path, plate.name, plate.work_holder
+    for path, compound in placed("compound_plates", shop.compound_plates):
+        yield path, compound.name, compound.work_holder
+    for path, wheel in placed("dressed_wheels", shop.dressed_wheels):
+        yield path, wheel.name, wheel.work_holder

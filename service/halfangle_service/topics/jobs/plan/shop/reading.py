@@ -19,7 +19,11 @@ from halfangle_service.topics.jobs.plan.shop.equipment import (
 )
 from halfangle_service.topics.jobs.plan.ways.way import ShopBox
 from halfangle_service.trade.tables.tapers.designations import find_standard
-from halfangle_service.trade.unit_slips import require_center_distance, require_wheel_diameter
+from halfangle_service.trade.unit_slips import (
+    require_center_distance,
+    require_resolution,
+    require_wheel_diameter,
+)
 from halfangle_service.trade.units import Units
 from halfangle_service.trade.wording import figure
 
@@ -49,6 +53,11 @@ def require_consistent(equipment: PlanEquipment, units: Units) -> None:
             require_center_distance(distance, units, f"{path}/dresser/center_distance")
     for path, head in placed("swivelled_workheads", equipment.swivelled_workheads):
         require_wheel_diameter(head.wheel_diameter, units, f"{path}/wheel_diameter")
+    measured_on = equipment.measuring.plate
+    if measured_on is not None:
+        path = f"{EQUIPMENT}/measuring/plate"
+        require_center_distance(measured_on.center_distance, units, f"{path}/center_distance")
+        require_resolution(measured_on.resolution, units, f"{path}/resolution")
     if equipment.wheel is not None:
         require_wheel_diameter(equipment.wheel.diameter, units, f"{EQUIPMENT}/wheel/diameter")
     for path, adapter in placed("adapters", equipment.adapters):
