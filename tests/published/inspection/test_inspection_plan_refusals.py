@@ -47,7 +47,7 @@ def named(text: str) -> list[float]:
     [
         (SOCKET, {"rolls": ROLLS}, "Two balls"),
         (PLUG, {"balls": BALLS}, "Two equal rolls"),
-        (SOCKET, {"plate": PLATE}, "plug"),
+        (SOCKET, {"plate": {**PLATE, "holding": "in-a-vee"}}, "axis along the plate"),
         (SOCKET, {"comparator": {}}, "cast"),
         (FACE, {"rolls": ROLLS}, "sine plate"),
         (FACE, {"balls": BALLS}, "sine plate"),
