@@ -242,7 +242,7 @@ def internal_wheel(
     marked = (
         "The largest speed marked on it was not stated: read it before the spindle is started."
         if marked_rpm is None
-        else f"It is marked for {plain(marked_rpm)} a minute at most."
+        else f"It is marked for at most {plain(marked_rpm)} per minute."
     )
     yield caution(
         "internal-wheel-speed",
@@ -254,7 +254,7 @@ def internal_wheel(
     if quill_diameter is not None and overhang > LONG_QUILL * quill_diameter:
         yield caution(
             "long-quill",
-            f"The quill stands out {plain(overhang / quill_diameter, 3)} times its diameter: it "
-            "bends under the cut, so that the bore is tapered by it, and it may ring. Take a "
+            f"The quill of {figure(quill_diameter, units)} stands out {figure(overhang, units)}: "
+            "it bends under the cut, so that the bore is tapered by it, and it may ring. Take a "
             "thicker or shorter one, feed little and spark out long.",
         )

@@ -45,7 +45,7 @@ ROWS: tuple[Row, ...] = (
                 "large_diameter": 0.75,
             }
         },
-        "not worked out for such a way",
+        "feature/work_body",
     ),
     note("prove-by-hand", _PLAN, {}, None, "full turn of the work"),
 )

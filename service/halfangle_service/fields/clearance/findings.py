@@ -41,7 +41,7 @@ class SetUpUnderWheel:
             )
         yield from _no_room(self.room_left, units)
         if limit is not None and stick_out > limit:
-            yield stick_out_past_limit(stick_out, limit, units)
+            yield stop("stick-out-past-its-limit", stands_out_too_far(stick_out, limit, units))
 
     def forecast(self, findings: Iterable[Advisory]) -> Forecast:
         """Whether it holds, by its findings; never `holds` where the guard was left out."""
@@ -70,28 +70,37 @@ class SetUpUnderWheel:
         return ""
 
 
-def stand_findings(stand: Stand, room_left: float | None, units: Units) -> Iterator[Advisory]:
-    """What is wrong with what stands under a wheel, lengths in `units`, the least gap first."""
-    state, gap = stand.least
-    if not stand.keeps(gap.gap):
-        words = f"{state} wheel: {gap.part} and {gap.body}"
-        yield _too_near(gap.gap, words, stand.margin, units)
-    yield from _no_room(room_left, units)
+@dataclass(frozen=True, slots=True)
+class StandUnderWheel:
+    """What stands under a wheel whatever holds it, lengths in `units`.
+
+    `room_left` under the raised wheel is None where nothing is known of it.
+    """
+
+    stand: Stand
+    room_left: float | None
+    units: Units
+
+    def findings(self) -> Iterator[Advisory]:
+        """What is wrong with it, the least gap first."""
+        state, gap = self.stand.least
+        if not self.stand.keeps(gap.gap):
+            words = f"{state} wheel: {gap.part} and {gap.body}"
+            yield _too_near(gap.gap, words, self.stand.margin, self.units)
+        yield from _no_room(self.room_left, self.units)
+
+    def forecast(self, findings: Iterable[Advisory]) -> Forecast:
+        """Whether it holds, by its findings; never `holds` where the guard was left out."""
+        if any(advisory.severity == "stop" for advisory in findings):
+            return "does-not-hold"
+        kept = self.stand.keeps(self.stand.least[1].gap)
+        return "holds" if self.stand.guarded and kept else "may-not-hold"
 
 
-def stand_forecast(stand: Stand, findings: Iterable[Advisory]) -> Forecast:
-    """Whether it holds, by its findings; never `holds` where the guard was left out."""
-    if any(advisory.severity == "stop" for advisory in findings):
-        return "does-not-hold"
-    kept = stand.keeps(stand.least[1].gap)
-    return "holds" if stand.guarded and kept else "may-not-hold"
-
-
-def stick_out_past_limit(stick_out: float, limit: float, units: Units) -> Advisory:
-    """Stop work that stands out farther than it may."""
-    return stop(
-        "stick-out-past-its-limit",
-        f"The work stands out {length(stick_out, units)} and may stand out {length(limit, units)}.",
+def stands_out_too_far(stick_out: float, limit: float, units: Units) -> str:
+    """Sentence that says so, lengths in `units`."""
+    return (
+        f"The work stands out {length(stick_out, units)} and may stand out {length(limit, units)}."
     )
 
 

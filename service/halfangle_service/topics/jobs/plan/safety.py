@@ -80,13 +80,13 @@ def not_safe(wanted: Wanted, shop: PlanEquipment, way: Way) -> RuledOut | None:
         spun = shop.internal_spindle if wanted.internal else shop.wheel
         path = "equipment/internal_spindle" if wanted.internal else "equipment/wheel"
         if spun is not None and spun.rpm and spun.marked_rpm and spun.rpm > spun.marked_rpm:
-            turns, most = plain(spun.rpm), plain(spun.marked_rpm)
+            turns, most = f"{plain(spun.rpm)} per minute", f"{plain(spun.marked_rpm)} per minute"
             return RuledOut(
                 way.name,
                 way.equipment,
-                f"The spindle turns {turns} times a minute; {most} is marked on the wheel.",
+                f"The spindle turns at {turns}; {most} is marked on the wheel.",
                 f"{path}/rpm",
-                f"A wheel marked for at least {turns} a minute, or a slower spindle.",
+                f"A wheel marked for at least {turns}, or a slower spindle.",
             )
     return None if wanted.turned else _not_held(shop, way)
 

@@ -13,7 +13,7 @@ from halfangle_service.fields import (
     ResultModel,
     Units,
 )
-from halfangle_service.fields.clearance.findings import stand_findings, stand_forecast
+from halfangle_service.fields.clearance.findings import StandUnderWheel
 from halfangle_service.fields.clearance.gaps import ClearanceChange, ClearanceGap, gap_of
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.trade.clearance.case import ChangeKind
@@ -133,7 +133,8 @@ def answered(
     left = None
     if room.room_under_wheel is not None and over is not None:
         left = room.room_under_wheel - over
-    found = tuple(stand_findings(stand, left, units))
+    under = StandUnderWheel(stand, left, units)
+    found = tuple(under.findings())
     changes: list[ClearanceChange] = []
     if not stand.keeps(stand.least[1].gap):
         changes = [made for remedy in remedies if (made := remedy.change()) is not None]
@@ -143,7 +144,7 @@ def answered(
         return Fouled(stops[0].message, field, best)
     needed = next((each.change_to for each in changes if each.kind == "stick-out"), None)
     return PlanClearance(
-        forecast=stand_forecast(stand, found),
+        forecast=under.forecast(found),
         smallest_gap=gap_of(*stand.least),
         stick_out_needed=needed,
         room_left=left,

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from halfangle_service.errors import Refusal
-from halfangle_service.fields.clearance.findings import stick_out_past_limit
+from halfangle_service.fields.clearance.findings import stands_out_too_far
 from halfangle_service.fields.clearance.set_up import fixture_of, heads_of
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.parts.clearance.answer import Fouled, PlanRoom
@@ -116,9 +116,9 @@ class Asked:
         if fixture.stick_out <= fixture.limit_stick_out:
             return None
         units = self.wanted.units
-        said = stick_out_past_limit(fixture.stick_out, fixture.limit_stick_out, units)
+        said = stands_out_too_far(fixture.stick_out, fixture.limit_stick_out, units)
         least = figure(fixture.limit_stick_out, units)
-        return Fouled(said.message, f"{FIXTURE}/stick_out", f"A stick-out of at most {least}.")
+        return Fouled(said, f"{FIXTURE}/stick_out", f"A stick-out of at most {least}.")
 
 
 def turns_into(bodies: Sequence[Body], size: float, field: str) -> Fouled | None:
