@@ -132,12 +132,7 @@ def film_of(
     bluing: InspectionBluing, part: InspectedCone, units: Units, *, path: str
 ) -> FilmAtHand:
     """The film and its gauge; refuses a film that is all error. `path` is the bluing's."""
-    film = bluing.blue_film or from_mm(FILM_MM, units)
-    if (bluing.blue_film_error_limit or 0.0) >= film:
-        raise Disagreement(
-            f"The film is {figure(film, units)} thick and would be off by no less.",
-            fields={f"{path}blue_film_error_limit": f"should be below {figure(film, units)}"},
-        )
+    film = require_film(bluing, units, path)
     share = bluing.marked_share_error_limit_percent
     return FilmAtHand(
         film,
@@ -146,3 +141,14 @@ def film_of(
         None if share is None else share / 100.0,
         bluing.gauge_angle_error_limit_arcsec,
     )
+
+
+def require_film(bluing: InspectionBluing, units: Units, path: str) -> float:
+    """Thickness of the film; refuses one that is all error. `path` is the bluing's."""
+    film = bluing.blue_film or from_mm(FILM_MM, units)
+    if (bluing.blue_film_error_limit or 0.0) >= film:
+        raise Disagreement(
+            f"The film is {figure(film, units)} thick and would be off by no less.",
+            fields={f"{path}blue_film_error_limit": f"should be below {figure(film, units)}"},
+        )
+    return film

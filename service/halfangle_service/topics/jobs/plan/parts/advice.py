@@ -7,6 +7,10 @@ from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.topics.jobs.center import advice
 from halfangle_service.topics.jobs.plan.parts.clearance.answer import PlanClearance
 from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeed
+from halfangle_service.trade.planning.batch import Growth
+from halfangle_service.trade.uncertainty import Budget, Contribution
+from halfangle_service.trade.uncertainty.coverage import half_width
+from halfangle_service.trade.wording import arcsec
 
 
 def of_parts(feeding: Feeding, feed: PlanFeed, clearance: PlanClearance) -> Iterator[Advisory]:
@@ -18,6 +22,26 @@ def of_parts(feeding: Feeding, feed: PlanFeed, clearance: PlanClearance) -> Iter
     if clearance.not_stated:
         yield _unknown(f"not stated: {', '.join(clearance.not_stated)}")
     yield PROVE_BY_HAND
+
+
+def of_observed(growth: Growth | None, observed: bool) -> Iterator[Advisory]:
+    """Of pieces that grow so unevenly that their growth is hardly told from none."""
+    if growth is None or not observed or not growth.spread_arcsec:
+        return
+    own = Contribution(
+        "growth_per_piece_arcsec",
+        growth.spread_arcsec,
+        "normal",
+        degrees_of_freedom=growth.degrees_of_freedom,
+    )
+    doubt, found = half_width(Budget((own,))), growth.error_arcsec(1)
+    if doubt >= found:
+        yield caution(
+            "wear-not-steady",
+            f"The observed pieces grow by {arcsec(found)} each, known to ±{arcsec(doubt)} only: "
+            "was the wheel dressed between them and the count carried on, or one of them seated or "
+            "measured otherwise? Measure more pieces of one dress.",
+        )
 
 
 def _unknown(why: str) -> Advisory:

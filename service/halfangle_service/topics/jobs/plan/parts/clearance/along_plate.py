@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from halfangle_service.errors import Impossible, Refusal
+from halfangle_service.errors import Impossible
 from halfangle_service.fields.clearance.findings import SetUpUnderWheel
 from halfangle_service.fields.clearance.gaps import change_of, gap_of
 from halfangle_service.fields.clearance.set_up import fixture_of, plate_of
@@ -45,19 +45,13 @@ class AlongPlate:
         yield from self.asked.missing()
 
     def case(self) -> Case | None:
-        """The set-up as the maths knows it; None where something of it was not stated.
-
-        Raises Impossible where bodies cannot stand so at this tilt, and where they are none.
-        """
+        """The set-up as the maths knows it; None where something of it was not stated."""
         body, fixture, asked = self.plate.plate_body, self.asked.fixture, self.asked
         heads = self.wheel.heads()
         if body is None or fixture is None or heads is None or next(asked.missing(), None):
             return None
-        try:
-            under = plate_of(body, self.plate.center_distance)
-            assembly = Assembly(asked.cone, fixture_of(fixture), under, self.low_stack)
-        except Refusal as refusal:
-            raise refusal.renamed(self.place) from None
+        under = plate_of(body, self.plate.center_distance)
+        assembly = Assembly(asked.cone, fixture_of(fixture), under, self.low_stack)
         return Case(assembly, heads, asked.stroke, self.plate.tilt_direction, asked.margin)
 
     def place(self, field: str) -> str:

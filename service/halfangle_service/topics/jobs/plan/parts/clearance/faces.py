@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
-from halfangle_service.errors import Impossible, refused_at
+from halfangle_service.errors import Impossible
 from halfangle_service.fields.clearance.set_up import plate_of
 from halfangle_service.topics.jobs.plan.features import PlanBlockWork, PlanSlopedWork, Wanted
 from halfangle_service.topics.jobs.plan.parts.clearance.answer import (
@@ -79,20 +79,10 @@ def upright_of(upright: PlanAnglePlate) -> AnglePlate:
     )
 
 
-def plate_under(plate: PlanSinePlate, path: str) -> Plate | None:
-    """The plate as the maths knows it; None where its body was not stated."""
-    if plate.plate_body is None:
-        return None
-    with refused_at(""):
-        try:
-            return plate_of(plate.plate_body, plate.center_distance)
-        except Impossible as refusal:
-            raise refusal.renamed(lambda field: _of_plate(field, path)) from None
-
-
-def _of_plate(field: str, path: str) -> str:
-    name = field.removeprefix("plate/")
-    return f"{path}{name}" if name == "center_distance" else f"{path}plate_body/{name}"
+def plate_under(plate: PlanSinePlate) -> Plate | None:
+    """The plate as the maths knows it; None where its body was not stated. It was read before."""
+    body = plate.plate_body
+    return None if body is None else plate_of(body, plate.center_distance)
 
 
 def stand_on(
@@ -136,7 +126,7 @@ def face_along(
     asked: Asked, wheel: WheelAbout, plate: PlanSinePlate, path: str, low_stack: float
 ) -> PlanClearance | Fouled:
     """A face with its work along the plate."""
-    block, under, heads = block_of(asked.wanted), plate_under(plate, path), wheel.heads()
+    block, under, heads = block_of(asked.wanted), plate_under(plate), wheel.heads()
     holder, to_end = plate.work_holder, plate.work_to_high_end
     if block is None or under is None or heads is None or holder is None or to_end is None:
         return not_known(_lacks(asked, wheel, plate, path, "work_holder", "work_to_high_end"))
@@ -176,7 +166,7 @@ def face_quarter(
     asked: Asked, wheel: WheelAbout, plate: PlanSinePlate, path: str, low_stack: float
 ) -> PlanClearance | Fouled:
     """A face with its work turned a quarter, its base against an angle plate."""
-    block, under, heads = block_of(asked.wanted), plate_under(plate, path), wheel.heads()
+    block, under, heads = block_of(asked.wanted), plate_under(plate), wheel.heads()
     upright = plate.angle_plate
     if block is None or under is None or heads is None or upright is None:
         return not_known(_lacks(asked, wheel, plate, path, "angle_plate"))
@@ -198,7 +188,7 @@ def cone_quarter(
     asked: Asked, wheel: WheelAbout, plate: PlanSinePlate, path: str, low_stack: float
 ) -> PlanClearance | Fouled:
     """A cone with its axis square to the plate, its fixture on an angle plate."""
-    fixture, under, heads = asked.turning(), plate_under(plate, path), wheel.heads()
+    fixture, under, heads = asked.turning(), plate_under(plate), wheel.heads()
     upright = plate.angle_plate
     if fixture is None or under is None or heads is None or upright is None:
         return not_known(_lacks(asked, wheel, plate, path, "angle_plate"))

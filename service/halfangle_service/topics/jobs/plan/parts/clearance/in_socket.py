@@ -41,7 +41,7 @@ def socket_on_plate(
 
     `quarter`: the axis stands square to the plate, its fixture on an angle plate.
     """
-    wanted, fixture, under = asked.wanted, asked.turning(), plate_under(plate, path)
+    wanted, fixture, under = asked.wanted, asked.turning(), plate_under(plate)
     cannot = None if spindle is None else _against_the_quill(asked, spindle)
     if cannot is not None:
         return cannot

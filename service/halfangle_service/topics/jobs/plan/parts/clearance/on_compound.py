@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-from halfangle_service.errors import Refusal
 from halfangle_service.fields.clearance.set_up import plate_of
 from halfangle_service.topics.jobs.plan.parts.clearance.answer import (
     Fouled,
@@ -41,8 +40,8 @@ def face_on_compound(
     made = CompoundStand(
         block,
         holder_of(holder),
-        _hinged(upper, plate.upper_center_distance, f"{path}upper"),
-        _hinged(base, plate.base_center_distance, f"{path}base"),
+        _hinged(upper, plate.upper_center_distance),
+        _hinged(base, plate.base_center_distance),
         laid.hinges,
         plate.base_axis,
         laid.laying.rotation,
@@ -77,16 +76,8 @@ def _block(asked: Asked) -> SlopedBlock | None:
     return SlopedBlock(sizes, wanted.rise, normal)
 
 
-def _hinged(body: PlanHingedBody, center_distance: float, path: str) -> HingedBody:
-    try:
-        return HingedBody(plate_of(body, center_distance), body.plate_width)
-    except Refusal as refusal:
-        raise refusal.renamed(lambda field: _place(field, path)) from None
-
-
-def _place(field: str, path: str) -> str:
-    name = field.removeprefix("plate/")
-    return f"{path}_{name}" if name == "center_distance" else f"{path}_body/{name}"
+def _hinged(body: PlanHingedBody, center_distance: float) -> HingedBody:
+    return HingedBody(plate_of(body, center_distance), body.plate_width)
 
 
 def _lacks(asked: Asked, wheel: WheelAbout, plate: PlanCompoundPlate, path: str) -> Iterator[str]:

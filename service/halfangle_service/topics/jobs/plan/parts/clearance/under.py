@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from halfangle_service.errors import Refusal
 from halfangle_service.fields.clearance.findings import stands_out_too_far
 from halfangle_service.fields.clearance.set_up import fixture_of, heads_of
 from halfangle_service.topics.jobs.plan.features import Wanted
@@ -47,18 +46,10 @@ class WheelAbout:
                 yield f"{self.path}/{name}"
 
     def heads(self) -> dict[WheelState, Head] | None:
-        """The head new and worn; None where something of it lacks. Refuses what is no head."""
+        """The head new and worn; None where something of it lacks. It was read before."""
         if self.head is None or self.diameter is None or self.width is None:
             return None
-        try:
-            return heads_of(self.head, self.diameter, self.width)
-        except Refusal as refusal:
-            raise refusal.renamed(self._place) from None
-
-    def _place(self, field: str) -> str:
-        name = field.removeprefix("wheel/")
-        own = {"diameter": self.diameter_field, "width": self.width_field}
-        return f"{self.path}/{own[name]}" if name in own else f"{self.path}/head/{name}"
+        return heads_of(self.head, self.diameter, self.width)
 
     @property
     def guarded(self) -> bool:
@@ -100,13 +91,8 @@ class Asked:
         return Cone(wanted.angle_rad, wanted.large_diameter / 2.0, wanted.small_diameter / 2.0)
 
     def turning(self) -> Fixture | None:
-        """The fixture as the maths knows it; None where it was not stated."""
-        if self.fixture is None:
-            return None
-        try:
-            return fixture_of(self.fixture)
-        except Refusal as refusal:
-            raise refusal.renamed(lambda field: f"{EQUIPMENT}spin_{field}") from None
+        """The fixture as the maths knows it; None where it was not stated. It was read before."""
+        return None if self.fixture is None else fixture_of(self.fixture)
 
     def past_its_limit(self) -> Fouled | None:
         """Why the work may not stand out so far; None where it may."""
