@@ -180,6 +180,12 @@ class PlanInternalSpindle(RequestModel):
     reach: Length = Field(
         description="How far wheel and quill go into a bore, in `units`.", examples=[3.5]
     )
+    axis_offset_error_limit: NonNegativeLength | None = Field(
+        None,
+        description="Largest error ± sideways of the quill's axis from the bore's, at each end of "
+        "the bore, in `units`; acts by its square, the more the nearer the wheel is to the bore's "
+        "size.",
+    )
     wheel_width: _WheelWidth = None
     quill_diameter: Length | None = Field(
         None, description="Diameter of the quill behind the wheel, in `units`.", examples=[0.35]

@@ -79,4 +79,6 @@ def _on_plate(
     elif not boxes:
         yield no_blocks("sine-plate", plate.name)
     else:
-        yield from sine_plate_ways(wanted, plate, f"{path}/", boxes, max_blocks)
+        yield from sine_plate_ways(
+            wanted, plate, f"{path}/", boxes, max_blocks, shop.internal_spindle
+        )
