@@ -157,7 +157,7 @@ def test_work_that_stands_out_as_a_change_says_clears(call: Call) -> None:
     }
     head = {**HEAD_OF, "wheel_width": 0.75, "head": HEAD, "workhead_body": body}
     near = shop_request(CONE, swivelled_workheads=[head])
-    near["room"]["gap_wanted"] = 0.3
+    near["room"]["gap_wanted"] = 1.2
     found = way_of(call, near, "swivelled-workhead")["clearance"]
     assert found["forecast"] == "may-not-hold"
     (change,) = found["changes"]
@@ -166,10 +166,10 @@ def test_work_that_stands_out_as_a_change_says_clears(call: Call) -> None:
     path = "equipment__swivelled_workheads"
     out = {**head, "workhead_body": {**body, "stick_out": change["change_to"]}}
     mended = way_of(call, near, "swivelled-workhead", **{path: [out]})["clearance"]
-    assert mended["smallest_gap"]["gap"] == pytest.approx(0.3)
+    assert mended["smallest_gap"]["gap"] == pytest.approx(1.2)
     less = {**head, "workhead_body": {**body, "stick_out": change["change_to"] - 0.01}}
     short = way_of(call, near, "swivelled-workhead", **{path: [less]})["clearance"]
-    assert short["smallest_gap"]["gap"] < 0.3
+    assert short["smallest_gap"]["gap"] < 1.2
 
 
 @pytest.mark.parametrize(
