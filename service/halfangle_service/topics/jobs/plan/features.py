@@ -13,6 +13,7 @@ from halfangle_service.fields import (
     Arcsec,
     Length,
     LengthOut,
+    NonNegativeLength,
     RequestModel,
     ResultModel,
     Units,
@@ -80,12 +81,44 @@ class PlanTaper(PlanTurnedFields, TaperFields):
     """A taper plug or socket; a standard's designation is enough."""
 
     kind: Literal["taper-plug", "taper-socket"] = Field(description="Which of both it is.")
+    relief_length: NonNegativeLength | None = Field(
+        None,
+        description="How far a socket's bore is open past its small end, no narrower than that, in "
+        "`units`; 0 where it ends there. Counts for the clearance.",
+    )
+
+
+class PlanBlockWork(RequestModel):
+    """The work that has a face, as a block with its base level; counts for the clearance."""
+
+    base_length: Length = Field(
+        description="Length of the base up the face's slope, of a compound face from left to "
+        "right, in `units`.",
+        examples=[2.0],
+    )
+    base_width: Length | None = Field(
+        None,
+        description="Width of the base across the slope, of a compound face from front to back.",
+        examples=[1.5],
+    )
+    face_height: Length = Field(
+        description="From the base to the face's highest place, in `units`.", examples=[1.0]
+    )
+
+
+class PlanSlopedWork(PlanBlockWork):
+    """The same with what of its top lies before the face."""
+
+    before_face: NonNegativeLength = Field(
+        0.0, description="Level top before the face's high edge, along the base, in `units`."
+    )
 
 
 class PlanAngledFace(AngledFaceFields):
     """A plane face at an angle to its base."""
 
     kind: Literal["angled-face"]
+    work_body: PlanSlopedWork | None = Field(None, description="The work as a block.")
 
 
 class PlanCompoundFace(RequestModel):
@@ -101,6 +134,7 @@ class PlanCompoundFace(RequestModel):
     tolerance_arcsec: Arcsec = Field(
         description="± tolerance of the angle in each view, in arc-seconds.", examples=[60.0]
     )
+    work_body: PlanBlockWork | None = Field(None, description="The work as a block.")
 
 
 PlanFeature = Annotated[
@@ -147,6 +181,8 @@ class Wanted:
     shank: Shank | None = None
     limit_tir: float | None = None
     normal: Vector | None = None
+    work_body: PlanBlockWork | None = None
+    relief_length: float | None = None
 
     @property
     def turned(self) -> bool:
@@ -184,7 +220,12 @@ def wanted_of(feature: PlanFeature, units: Units) -> Wanted:
     if isinstance(feature, PlanAngledFace):
         surface = face_surface(feature.face_angle, feature.rise, path=_PATH)
         return Wanted(
-            feature.kind, units, feature.face_angle, surface.slant, feature.tolerance_arcsec
+            feature.kind,
+            units,
+            feature.face_angle,
+            surface.slant,
+            feature.tolerance_arcsec,
+            work_body=feature.work_body,
         )
     if isinstance(feature, PlanCompoundFace):
         return _compound(feature, units)
@@ -235,6 +276,7 @@ def _compound(feature: PlanCompoundFace, units: Units) -> Wanted:
         surface.slant,
         feature.tolerance_arcsec,
         normal=normal,
+        work_body=feature.work_body,
     )
 
 
@@ -257,6 +299,7 @@ def _turned(
         small,
         feature.shank,
         feature.limit_tir,
+        relief_length=feature.relief_length if isinstance(feature, PlanTaper) else None,
     )
 
 

@@ -17,7 +17,7 @@ from halfangle_service.fields.stacks import BlockAlternative
 from halfangle_service.topics.jobs.plan.checks import PlanChecks, PlanMistake
 from halfangle_service.topics.jobs.plan.features import PlannedFeature
 from halfangle_service.topics.jobs.plan.parts.batch import PlanBatch
-from halfangle_service.topics.jobs.plan.parts.clearance import PlanClearance
+from halfangle_service.topics.jobs.plan.parts.clearance.answer import PlanClearance
 from halfangle_service.topics.jobs.plan.parts.decision import PlanDecision
 from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed
 from halfangle_service.topics.jobs.plan.parts.runout import PlannedRunout
@@ -108,10 +108,7 @@ class PlannedWay(ResultModel):
         description="For each stack the smallest wrong block that leaves the angle's tolerance; a "
         "stack in which no single block does is not there."
     )
-    clearance: PlanClearance | None = Field(
-        description="Clearance under the wheel; null where it is not worked out for such a way, "
-        "and is to be proved by hand."
-    )
+    clearance: PlanClearance = Field(description="Clearance under the wheel, or beside it.")
 
 
 class RuledOutWay(ResultModel):

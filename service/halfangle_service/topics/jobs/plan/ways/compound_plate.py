@@ -204,6 +204,7 @@ def _built(job: CompoundJob, way: Laid, stacks: Sequence[tuple[int, ...]]) -> Wa
         job.plate.setup_minutes,
         job.plate.inspection_minutes,
         wrong_blocks=on_hinges(laid, on_stacks, job.box.supply.box, built, job.wanted.units),
+        laid=way,
     )
 
 

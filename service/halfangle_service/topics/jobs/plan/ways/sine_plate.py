@@ -25,7 +25,7 @@ from halfangle_service.topics.jobs.plan.result import (
     PlanStack,
     PlanWayName,
 )
-from halfangle_service.topics.jobs.plan.shop.equipment import PlanSinePlate
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanInternalSpindle, PlanSinePlate
 from halfangle_service.topics.jobs.plan.shop.errors import PlateErrorFields
 from halfangle_service.topics.jobs.plan.ways.bounds import WorkShare
 from halfangle_service.topics.jobs.plan.ways.plate_budget import plate_errors, stack_of
@@ -45,6 +45,7 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     without,
 )
 from halfangle_service.topics.jobs.plan.ways.wrong_blocks import SetByStacks, on_rolls
+from halfangle_service.trade.clearance.turned import Cone
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.angle_error import of_included_angle
 from halfangle_service.trade.sine.geometry import (
@@ -62,6 +63,7 @@ from halfangle_service.trade.sine.low_stack import (
 from halfangle_service.trade.stacks.setting import Setting, choose_setting
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.uncertainty import Budget, Contribution
+from halfangle_service.trade.wheel.in_bore import OFFSET, by_quill_offset
 from halfangle_service.trade.wording import arcsec, degrees, figure, option, plain, stack
 
 _PITCH = "axis_pitch_error_limit_arcsec"
@@ -79,6 +81,7 @@ class _Seat:
     max_blocks: int
     quarter: bool
     share: WorkShare
+    spindle: PlanInternalSpindle | None = None
 
     @property
     def name(self) -> PlanWayName:
@@ -132,12 +135,13 @@ def sine_plate_ways(
     boxes: Sequence[ShopBox],
     max_blocks: int,
     share: WorkShare,
+    spindle: PlanInternalSpindle | None = None,
 ) -> Iterator[Way | RuledOut]:
     """Each way on one plate, with the blocks of each box; `path` is the plate's in the request.
 
-    Where none works, none is named in place of another.
+    Where none works, none is named in place of another. `spindle` is what grinds a socket.
     """
-    along = [_Seat(wanted, plate, path, box, max_blocks, False, share) for box in boxes]
+    along = [_Seat(wanted, plate, path, box, max_blocks, False, share, spindle) for box in boxes]
     found = list(_each_seat(along))
     works = any(isinstance(way, Way) for way in found)
     yield from (
@@ -289,11 +293,11 @@ def _way(seat: _Seat, name: PlanWayName, plate: PlateOnStack) -> Way:
         stack_of(pieces, box.grade, box.material) for pieces in (plate.setting.pieces, plate.low)
     )
 
-    def budget_on(stated: PlanSinePlate) -> Budget:
-        errors = plate_errors(plate, high, stated.angle_errors, low)
-        return _of_feature(replace(seat, plate=stated), errors)
+    def budget_of(stated: _Seat) -> Budget:
+        errors = plate_errors(plate, high, stated.plate.angle_errors, low)
+        return _of_feature(stated, errors)
 
-    budget = budget_on(seat.plate)
+    budget = budget_of(seat)
     stacks = tuple(_stacks(seat, plate, high, low))
     return Way(
         name,
@@ -303,7 +307,7 @@ def _way(seat: _Seat, name: PlanWayName, plate: PlateOnStack) -> Way:
         stacks,
         seat.plate.setup_minutes,
         seat.plate.inspection_minutes,
-        adds=adds_to(lambda name, value: budget_on(_stating(seat.plate, name, value))),
+        adds=adds_to(lambda name, value: budget_of(_stating(seat, name, value))),
         wrong_blocks=on_rolls(_set_by_stacks(seat, plate), stacks),
     )
 
@@ -322,21 +326,39 @@ def _set_by_stacks(seat: _Seat, plate: PlateOnStack) -> SetByStacks:
     )
 
 
-def _stating(plate: PlanSinePlate, name: str, value: float) -> PlanSinePlate:
-    """A plate with one more of its errors stated."""
+def _stating(seat: _Seat, name: str, value: float) -> _Seat:
+    """A plate, or the spindle beside it, with one more of its errors stated."""
+    plate, spindle = seat.plate, seat.spindle
+    if name == OFFSET and spindle is not None:
+        return replace(seat, spindle=spindle.model_copy(update={name: value}))
     if name in PlateErrorFields.model_fields:
         errors = plate.angle_errors.model_copy(update={name: value})
-        return plate.model_copy(update={"angle_errors": errors})
-    return plate.model_copy(update={name: value})
+        return replace(seat, plate=plate.model_copy(update={"angle_errors": errors}))
+    return replace(seat, plate=plate.model_copy(update={name: value}))
 
 
 def _of_feature(seat: _Seat, plate: Budget) -> Budget:
     """The budget of the angle that has the tolerance, from that of the plate's, in radians."""
-    if not seat.wanted.turned:
+    if not seat.wanted.turned or seat.wanted.internal:
         plate = without(plate, YAW)
     if seat.quarter:
         plate = _a_quarter_turned(seat, plate)
-    return of_included_angle(plate) if seat.wanted.turned else plate
+    included = of_included_angle(plate) if seat.wanted.turned else plate
+    return _in_bore(seat, included) if seat.wanted.internal else included
+
+
+def _in_bore(seat: _Seat, included: Budget) -> Budget:
+    """The budget of a socket's angle: what the quill does takes the place of a yaw under a plane.
+
+    The plane that a flat wheel sweeps does not care where the work turns in it; a quill does.
+    """
+    wanted, spindle = seat.wanted, seat.spindle
+    if spindle is None or spindle.axis_offset_error_limit is None:
+        return replace(included, not_stated=(*included.not_stated, OFFSET))
+    bore = Cone(wanted.angle_rad, wanted.large_diameter / 2.0, wanted.small_diameter / 2.0)
+    offset, radius = spindle.axis_offset_error_limit, spindle.wheel_diameter / 2.0
+    own = tuple(by_quill_offset(bore, radius, offset))
+    return replace(included, contributions=(*included.contributions, *own))
 
 
 def _a_quarter_turned(seat: _Seat, plate: Budget) -> Budget:

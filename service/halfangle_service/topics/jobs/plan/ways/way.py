@@ -18,6 +18,7 @@ from halfangle_service.topics.jobs.plan.result import (
 )
 from halfangle_service.topics.jobs.plan.ways.plate_budget import stack_of
 from halfangle_service.trade.inspection.mistakes import PlannedStack
+from halfangle_service.trade.sine.compound_layings import Laid
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 from halfangle_service.trade.uncertainty import Budget, Contribution
@@ -73,7 +74,8 @@ def adds_to(budget_with: Callable[[str, float], Budget]) -> Adds:
 class Way:
     """A way that can make the feature: what it is set to, its stacks, and what is to expect.
 
-    `wrong_blocks` are the same stacks as a wrong block may be wrung into them.
+    `wrong_blocks` are the same stacks as a wrong block may be wrung into them; `laid` is how the
+    work lies on a compound plate.
     """
 
     name: PlanWayName
@@ -86,6 +88,7 @@ class Way:
     cautions: tuple[Advisory, ...] = ()
     adds: Adds | None = None
     wrong_blocks: tuple[PlannedStack, ...] = ()
+    laid: Laid | None = None
 
 
 @dataclass(frozen=True, slots=True)
