@@ -288,7 +288,8 @@ def _planned(request: JobPlanRequest, profile: ShopProfile | None) -> Outcome[Jo
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
     of_parts = (
-        *parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance),
+        *parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance, request.room),
+        *parts_advice.of_fouled(fouled),
         *parts_advice.of_observed(job.batch.growth, bool(request.observed_pieces)),
     )
     of_plan = advice.of_plan(result, first, ways, rule, request.units)
