@@ -95,6 +95,8 @@ class JobPlanRequest(RequestModel):
         "surface feeds h, one square to the work's axis h / cos α",
         "advance in a turn that leaves cusps s: 2 √(s (2 R − s))",
         "after k pieces on a dress: included angle + 2 atan(k × breakdown / slant)",
+        "socket: a quill sideways by y opens the bore by √(h² + y²) − h, h = its radius less the "
+        "wheel's",
         "wrong block: the angle by the sine of the wrong stack, less the one wanted",
         "cone turned half round in its adapter: 2 (fixture + adapter), adapter and work together: "
         "2 fixture, as vectors",
@@ -103,6 +105,11 @@ class JobPlanRequest(RequestModel):
         Source(
             citation="Derived here: a flat wheel sweeps a plane; the half angle is the angle "
             "between the spin axis and that plane, a face's angle that of the plate to it.",
+            standing="derived",
+        ),
+        Source(
+            citation="Derived here: bodies seen in the plane of the ground line, of a compound "
+            "face and a wheel's side in two planes; distances from the GEOS library.",
             standing="derived",
         ),
         Source(
@@ -278,7 +285,8 @@ def _planned(request: JobPlanRequest, profile: ShopProfile | None) -> Outcome[Jo
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
     of_parts = (
-        *parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance),
+        *parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance, request.room),
+        *parts_advice.of_fouled(fouled),
         *parts_advice.of_observed(job.batch.growth, bool(request.observed_pieces)),
     )
     of_plan = advice.of_plan(result, first, ways, rule, request.units)
