@@ -37,6 +37,7 @@ UnitName = Literal[
     "second",
     "minute",
     "newton",
+    "kilogram",
     "microradian",
     "stated",  # the unit that a field beside it names
     "per_stated",

@@ -32,6 +32,8 @@ BENCH_DECIMALS: dict[str, int | dict[Units, int]] = {
     "per_minute": 0,
     "celsius": 1,
     "percent": 1,
+    "kilogram": 1,
+    "per_kelvin": 8,
     "minute": 1,
     "second": 0,
     "count": 0,
