@@ -1,4 +1,4 @@
-"""Sine bars, rules of safety, flatness, and what belongs to centers against their transcriptions."""
+"""Sine bars, rules of safety, flatness, lathe centers: what they differ in from transcriptions."""
 
 import re
 from collections.abc import Mapping
@@ -115,8 +115,13 @@ def flatness_differences(grades: Mapping[str, FlatnessGrade]) -> list[str]:
 
 #: Figures in the names of grades.
 _LABELS = {
-    **{"iso-0": "0", "iso-1": "1", "iso-2": "2", "din-00": "861 00"},
-    **{"asme-0-metric": "0", "asme-as-1-metric": "1", "asme-as-2-metric": "2"},
+    "iso-0": "0",
+    "iso-1": "1",
+    "iso-2": "2",
+    "din-00": "861 00",
+    "asme-0-metric": "0",
+    "asme-as-1-metric": "1",
+    "asme-as-2-metric": "2",
 }
 
 
