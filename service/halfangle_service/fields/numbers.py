@@ -38,6 +38,7 @@ UnitName = Literal[
     "minute",
     "newton",
     "kilogram",
+    "year",
     "microradian",
     "stated",  # the unit that a field beside it names
     "per_stated",

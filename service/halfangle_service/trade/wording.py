@@ -33,6 +33,8 @@ BENCH_DECIMALS: dict[str, int | dict[Units, int]] = {
     "celsius": 1,
     "percent": 1,
     "kilogram": 1,
+    "newton": 0,
+    "year": 1,
     "per_kelvin": 8,
     "minute": 1,
     "second": 0,
