@@ -75,8 +75,8 @@ ROWS: tuple[Row, ...] = (
     note(
         "balls-below-the-face",
         _BALLS,
-        {"balls_in": ["mm"], "mouth_diameter": 5.1},
-        {"mouth_diameter": 5.0},
+        {"chamfer_diameter": 32.5},
+        {"chamfer_diameter": 32.4},
         "depth gauge",
     ),
     caution("callout-not-in-table", _CALLOUT, {"text": "A 4.01/8.5"}, {"text": "A 4/8.5"}),
@@ -113,4 +113,6 @@ ROWS: tuple[Row, ...] = (
         "2.4923",
     ),
     caution("runout-asks-for-more", _REGRIND, {"tir": None}, {"tir": 0}),
+    caution("wheel-safety", _REGRIND, {}, None),
+    caution("wheel-safety", _REGRIND, {"tir": None, "wear": None}, None),
 )

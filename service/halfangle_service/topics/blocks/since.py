@@ -211,6 +211,6 @@ def _advisories(request: BlockSinceRequest) -> Iterator[Advisory]:
         yield caution(
             "calibration-old",
             f"The certificate is {plain(request.years_since)} years old; blocks are commonly "
-            f"calibrated again within {plain(_OLD_YEARS)} (common practice, no source), used ones "
-            "sooner.",
+            f"calibrated again within {plain(_OLD_YEARS)} years (common practice, no source), used "
+            "ones sooner.",
         )

@@ -164,8 +164,8 @@ def _advisories(read: Callout) -> Iterator[Advisory]:
     if read.agrees is False:
         yield caution(
             "callout-not-in-table",
-            f"The second figure, {plain(read.second or 0.0)}, is not that of the table's row: ask "
-            "which one is meant.",
+            f"The second figure, {plain(read.second or 0.0)} mm, is not that of the table's row: "
+            "ask which one is meant.",
         )
     if read.type == "B" and read.second_is == "cone-diameter":
         yield note(

@@ -155,7 +155,7 @@ def _share(request: CenterOutOfRoundRequest, half: float) -> float | None:
         raise Impossible(
             f"A side force of {plain(side)} N lifts the work out of a seat pressed with "
             f"{plain(axial)} N: it takes {plain(most, 4)} N at most, without friction.",
-            fields={"side_force": f"should be below {plain(most, 4)}"},
+            fields={"side_force": f"should be below {plain(most, 4)} N"},
         )
     return side_over_seat(side / axial, half) if side else 0.0
 
@@ -204,5 +204,5 @@ def _advisories(
             "lobed-seat-moves",
             "The side force presses the work past its lobes: press harder along the axis, or feed "
             "less, until side over axial force is below "
-            f"{plain(result.steady_side_force_ratio, 3)}.",
+            f"{plain(result.steady_side_force_ratio, 3)} to 1.",
         )

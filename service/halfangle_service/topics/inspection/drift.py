@@ -23,7 +23,7 @@ from halfangle_service.fields.estimate import LengthEstimate, estimate
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.calibration.drift import Fit, fit_drift
 from halfangle_service.trade.uncertainty import Budget, Contribution
-from halfangle_service.trade.wording import plain, small_length
+from halfangle_service.trade.wording import percent, small_length
 
 _FIT = Source(
     citation="Derived here: least squares of a level, a steady drift and a difference; JCGM "
@@ -184,8 +184,8 @@ def _advisories(request: DriftComparisonRequest, fit: Fit) -> Iterator[Advisory]
     if fit.inflation > _BADLY_ORDERED:
         yield caution(
             "order-not-balanced",
-            f"This order makes the uncertainty {plain(fit.inflation, 3)} times what it would be in "
-            "an order that is alike from both ends, such as ABBA or ABABA: read on until it is.",
+            f"This order makes the uncertainty {percent(100.0 * (fit.inflation - 1.0))} larger "
+            "than an order that is alike from both ends, such as ABBA or ABABA: read on until it is.",
         )
     spread = request.repeatability
     if spread is None or fit.scatter is None or not spread:

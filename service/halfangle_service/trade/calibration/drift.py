@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.trade.decimals import tidy
 
 #: Unknowns of the fit: where it begins, the drift, the difference.
 UNKNOWNS = 3
@@ -69,10 +70,11 @@ def fit_drift(order: str, readings: Sequence[float], times: Sequence[float]) -> 
     difference = float(own @ off) / left
     drift = float(early @ (off - difference * apart)) / steps
     residuals = off - difference * apart - drift * early
+    largest = float(np.max(np.abs(level)))
     return Fit(
         difference,
         drift,
-        tuple(float(r) for r in residuals),
+        tuple(tidy(float(r), largest) for r in residuals),
         1.0 / math.sqrt(left),
         math.sqrt(whole / left),
     )

@@ -39,12 +39,12 @@ def movement(half_form: float, lobes: int, towards_valley: Floats) -> Floats:
     a n U_{n-1}(x) past the polygon's side, else 0.
     """
     x = np.clip(towards_valley, -1.0, 1.0)
+    if lobes == OVAL:
+        return half_form * 4.0 * x
     turn = np.arccos(x)
     sine = np.maximum(np.sin(turn), 1e-300)
     slope = np.where(turn < 1e-9, float(lobes * lobes), lobes * np.sin(lobes * turn) / sine)
     steady = steady_share(lobes)
-    if lobes == OVAL:
-        return half_form * slope
     return np.where(x > steady, half_form * slope, 0.0)
 
 

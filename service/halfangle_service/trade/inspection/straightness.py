@@ -10,6 +10,8 @@ from itertools import pairwise
 
 import numpy as np
 
+from halfangle_service.trade.decimals import tidy
+
 #: A reading: its place along the line, itself, and which one it is.
 _Point = tuple[float, float, int]
 
@@ -54,7 +56,8 @@ def least_squares(places: Sequence[float], readings: Sequence[float]) -> LeastSq
     off = np.asarray(readings, dtype=np.float64)
     off = off - off.mean()
     slope = float(away @ off) / float(away @ away)
-    return LeastSquares(slope, tuple(float(r) for r in off - slope * away))
+    largest = float(np.max(np.abs(off)))
+    return LeastSquares(slope, tuple(tidy(float(r), largest) for r in off - slope * away))
 
 
 def minimum_zone(places: Sequence[float], readings: Sequence[float]) -> Zone:
