@@ -94,3 +94,54 @@ def test_sections_at_one_station_are_refused(call: Call) -> None:
     twice = [{"station": 1, "section_readings": [0, 1]}] * 2
     with pytest.raises(Disagreement, match="Two sections have the station 1"):
         call("runout.total", units="mm", sections=twice)
+
+
+# Definitions that go with it -------------------------------------------------------------------
+def along_axis(call: Call, far: dict[str, Any], *stations: float) -> dict[str, Any]:
+    """Line of an axis through 0.010 at 0° at station 0, and another section at 100."""
+    result: dict[str, Any] = call(
+        "runout.axis",
+        units="mm",
+        surface="external",
+        near={"station": 0, "tir": 0.02, "high_spot": 0},
+        far={"station": 100, **far},
+        stations=list(stations),
+        pivot_station=0,
+    )["result"]
+    return result
+
+
+@pytest.mark.outside("runout.axis", source="Vectors by hand: e1 (0.010, 0), e2 (0, 0.010), z 200")
+def test_two_planes_are_added_as_vectors(call: Call) -> None:
+    """At z = 200 e is (−0.010, 0.020), 0.02236 long, TIR 0.04472; the tilt is 0.1414 mrad."""
+    result = along_axis(call, {"tir": 0.02, "high_spot": 90}, 200)
+    (end,) = result["at_stations"]
+    assert end["tir"]["value"] == pytest.approx(0.04472, abs=5e-6)
+    assert end["high_spot"]["value"]["degrees"] == pytest.approx(116.565, abs=1e-3)
+    assert result["tilt_arcsec"] == pytest.approx(0.1414e-3 * 206264.8, abs=0.05)
+
+
+@pytest.mark.outside(
+    "runout.axis",
+    source="Examination question GATE ME: equal runout at two planes, key from memory",
+)
+def test_equal_runout_at_two_planes_is_a_parallel_axis(call: Call) -> None:
+    """Alike in size and direction at both planes, the axis is parallel; opposite, it is tilted."""
+    parallel = along_axis(call, {"tir": 0.02, "high_spot": 0}, 50)
+    assert parallel["tilt_arcsec"] == 0.0
+    assert parallel["at_stations"][0]["tir"]["value"] == pytest.approx(0.02)
+    tilted = along_axis(call, {"tir": 0.02, "high_spot": 180}, 50)
+    assert tilted["tilt_arcsec"] > 0.0
+    assert tilted["at_stations"][0]["tir"]["value"] == pytest.approx(0.0, abs=1e-12)
+
+
+@pytest.mark.outside(
+    "runout.convert",
+    source="ISO 1101:2017 and ASME Y14.5-2009: concentricity and coaxiality zones are diameters",
+)
+@pytest.mark.parametrize("zone", ["concentricity-zone-diameter", "coaxiality-zone-diameter"])
+def test_a_zone_of_coaxiality_is_twice_the_eccentricity(call: Call, zone: str) -> None:
+    """An eccentricity is at most half of the zone's diameter: of 0.02 it is 0.01."""
+    request = {"units": "mm", "value": 0.02, "given_term": zone, "wanted_term": "eccentricity"}
+    result = call("runout.convert", **request, every_section_alike=True, out_of_roundness=0)
+    assert result["result"]["largest"] == pytest.approx(0.01)

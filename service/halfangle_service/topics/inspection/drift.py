@@ -185,7 +185,8 @@ def _advisories(request: DriftComparisonRequest, fit: Fit) -> Iterator[Advisory]
         yield caution(
             "order-not-balanced",
             f"This order makes the uncertainty {percent(100.0 * (fit.inflation - 1.0))} larger "
-            "than an order that is alike from both ends, such as ABBA or ABABA: read on until it is.",
+            "than an order that is alike from both ends, such as ABBA or ABABA: read on until it "
+            "is.",
         )
     spread = request.repeatability
     if spread is None or fit.scatter is None or not spread:
