@@ -71,10 +71,7 @@ def contact_svg(
 
 @dataclass(frozen=True, slots=True)
 class HoleDrawn:
-    """A center hole: radii by depth from the face, the pilot's depth, and the ball in it.
-
-    `chamfer_diameter` None without a chamfer; `ball_height` of the ball's top over the face.
-    """
+    """A center hole; `chamfer_diameter` None without a chamfer."""
 
     mouth_diameter: float
     pilot_diameter: float
@@ -83,9 +80,6 @@ class HoleDrawn:
     chamfer_diameter: float | None
     chamfer_depth: float
     pilot_length: float | None
-    ball_diameter: float
-    ball_contact_diameter: float
-    ball_height: float
 
     @property
     def wall(self) -> list[Point]:
@@ -97,7 +91,16 @@ class HoleDrawn:
         return [(self.chamfer_diameter / 2.0, 0.0), mouth, edge]
 
 
-def hole_svg(hole: HoleDrawn, units: Units) -> str:
+@dataclass(frozen=True, slots=True)
+class BallInHole:
+    """The ball that checks a hole; `height` of its top over the face."""
+
+    diameter: float
+    contact_diameter: float
+    height: float
+
+
+def hole_svg(hole: HoleDrawn, ball: BallInHole, units: Units) -> str:
     """Draw a center hole with its diameters and depths, and the ball that checks it."""
     wall = hole.wall
     edge = -wall[-1][1]
@@ -105,29 +108,31 @@ def hole_svg(hole: HoleDrawn, units: Units) -> str:
     long = hole.pilot_length or hole.pilot_diameter
     end = -edge - long
     half = 1.5 * wall[0][0]
-    ball, radius = hole.ball_height, hole.ball_diameter / 2.0
+    top, radius = ball.height, ball.diameter / 2.0
     sheet = Sheet()
-    window = (-half, end - 0.4 * pilot, half, max(ball, 0.0))
+    window = (-half, end - 0.4 * pilot, half, max(top, 0.0))
     view = sheet.view(window, units, _TALLEST, (30.0, 32.0))
     shoulder = end + pilot / math.tan(_TIP_RAD)
     sides = [*wall, (pilot, shoulder), (0.0, end)]
     _section(sheet, view, sides, half, window[1])
     _edges(sheet, view, sides, None)
-    sheet.circle(view.at((0.0, ball - radius)), view.scale * radius, "outline", "metal")
-    contact = hole.ball_contact_diameter / 2.0
-    level = ball - radius - radius * math.sin(hole.half_angle_rad)
+    sheet.circle(view.at((0.0, top - radius)), view.scale * radius, "outline", "metal")
+    contact = ball.contact_diameter / 2.0
+    level = top - radius - radius * math.sin(hole.half_angle_rad)
     for sign in (-1.0, 1.0):
         sheet.dot(view.at((sign * contact, level)), 0.9)
     reach = 0.1 * half
-    sheet.line(view.all([(0.0, max(ball, 0.0) + reach), (0.0, window[1] - reach)]), "axis")
-    _hole_figures(sheet, view, hole, units, half)
+    sheet.line(view.all([(0.0, max(top, 0.0) + reach), (0.0, window[1] - reach)]), "axis")
+    _hole_figures(sheet, view, hole, ball, units, half)
     scale = Scale(view.scale_to(units), units)
     lines = [f"Dots: where the ball touches. {_UNITS[units]}"]
     return svg_of(sheet, "Center hole and the check over a ball", lines, scale=scale)
 
 
-def _hole_figures(sheet: Sheet, view: View, hole: HoleDrawn, units: Units, half: float) -> None:
-    over = view.scale * max(hole.ball_height, 0.0)
+def _hole_figures(
+    sheet: Sheet, view: View, hole: HoleDrawn, ball: BallInHole, units: Units, half: float
+) -> None:
+    over = view.scale * max(ball.height, 0.0)
     mouth = hole.mouth_diameter / 2.0
     ends = view.at((-mouth, 0.0)), view.at((mouth, 0.0))
     said = f"mouth {figure(hole.mouth_diameter, units)}"
@@ -140,13 +145,13 @@ def _hole_figures(sheet: Sheet, view: View, hole: HoleDrawn, units: Units, half:
     edge_level = hole.wall[-1][1]
     ends = view.at((half, 0.0)), view.at((half, edge_level))
     dimension(sheet, *ends, f"to pilot {length(-edge_level, units)}", _RIGHT, first=6.0)
-    low = view.at((0.0, hole.ball_height))
+    low = view.at((0.0, ball.height))
     ends = low, view.at((-half, 0.0))
-    said = "over the face" if hole.ball_height >= 0.0 else "below the face"
-    dimension(sheet, *ends, length(abs(hole.ball_height), units), _LEFT, first=6.0)
-    ball = hole.ball_diameter / 2.0
-    lines = [f"ball {figure(hole.ball_diameter, units)}", said]
-    sheet.note(lines, view.at((-0.4 * ball, hole.ball_height - 0.5 * ball)), (-1.0, -0.5), "dot")
+    said = "over the face" if ball.height >= 0.0 else "below the face"
+    dimension(sheet, *ends, length(abs(ball.height), units), _LEFT, first=6.0)
+    radius = ball.diameter / 2.0
+    lines = [f"ball {figure(ball.diameter, units)}", said]
+    sheet.note(lines, view.at((-0.4 * radius, ball.height - 0.5 * radius)), (-1.0, -0.5), "dot")
     pilot = hole.pilot_diameter / 2.0
     at = view.at((pilot, 1.05 * edge_level))
     sheet.note(f"pilot {figure(hole.pilot_diameter, units)}", at, (1.0, 0.6), "arrow")

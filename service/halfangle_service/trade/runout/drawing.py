@@ -8,6 +8,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from halfangle_service.trade.angles import format_dm
 from halfangle_service.trade.drawing.marks import HEADING, Point, Words
 from halfangle_service.trade.drawing.notes import settle
 from halfangle_service.trade.drawing.scales import bar_within, scale_within
@@ -15,7 +16,7 @@ from halfangle_service.trade.drawing.sheet import EDGE, Sheet
 from halfangle_service.trade.drawing.svg import svg_of
 from halfangle_service.trade.runout.vectors import Surface, center_of, direction
 from halfangle_service.trade.units import Units
-from halfangle_service.trade.wording import plain, small_length
+from halfangle_service.trade.wording import small_length
 
 #: The circle of the mean reading, and how far from it the farthest reading is drawn.
 _MEAN_MM, _SWING_MM = 30.0, 12.0
@@ -30,15 +31,16 @@ _TAP_FROM_MM, _TAP_TO_MM = 58.0, 47.0
 class SectionRead:
     """A section as it was read: angles in degrees, readings square to the axis less their mean.
 
-    `eccentricity`: the first harmonic of what was read, as a vector.
+    `eccentricity`: the first harmonic of what was read, as a vector. `taps`: what is tapped here,
+    in words, and from which side.
     """
 
     name: str
-    angles: tuple[float, ...]
-    readings: tuple[float, ...]
+    angles: Sequence[float]
+    readings: Sequence[float]
     eccentricity: complex
     surface: Surface
-    tap_from: float | None
+    taps: Sequence[tuple[str, float]] = ()
 
     @property
     def farthest(self) -> float:
@@ -119,13 +121,12 @@ def _vectors(sheet: Sheet, section: SectionRead, at: Point, times: float, units:
     if high is not None:
         spot = _polar(at, _MEAN_MM + times * abs(section.eccentricity), high)
         way = _polar((0.0, 0.0), 1.0, high - 35.0)
-        sheet.note(f"high spot {plain(high, 4)}°", spot, way, "arrow")
-    if section.tap_from is not None:
-        foot = _polar(at, _TAP_FROM_MM, section.tap_from)
-        head = _polar(at, _TAP_TO_MM, section.tap_from)
+        sheet.note(f"high spot {format_dm(high)}", spot, way, "arrow")
+    for words, side in section.taps:
+        foot, head = _polar(at, _TAP_FROM_MM, side), _polar(at, _TAP_TO_MM, side)
         sheet.arrow(foot, head, "heavy")
         way = (foot[0] - at[0], foot[1] - at[1])
-        sheet.note(f"tap here, {plain(section.tap_from, 4)}°", foot, way, "beside", bold=True)
+        sheet.note([words, f"from {format_dm(side)}"], foot, way, "beside", bold=True)
 
 
 def _polar(at: Point, radius: float, degrees: float) -> Point:
