@@ -60,8 +60,7 @@ class Room:
         hit = _overlaid(asked, self._words.rows).any(axis=1)
         hit |= _overlaid(asked, self._heads.rows).any(axis=1)
         hit |= _crossed(asked, _near(asked, self._lines.rows)).any(axis=1)
-        free: Flags = ~hit
-        return free
+        return np.logical_not(hit)
 
     def all_free(self, boxes: Iterable[Box], rim: float = 0.0) -> bool:
         """True where none of these boxes touches anything."""

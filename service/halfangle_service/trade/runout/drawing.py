@@ -106,27 +106,23 @@ def _fitted(sheet: Sheet, section: SectionRead, at: Point, times: float) -> None
 
 
 def _vectors(sheet: Sheet, section: SectionRead, at: Point, times: float, units: Units) -> None:
-    """The eccentricity as an arrow from the axis to where the center lies, and the tap."""
+    """The taps, and the eccentricity as an arrow from the axis to where the center lies."""
+    for words, tap in section.taps:
+        foot, head = _polar(at, _TAP_FROM_MM, tap), _polar(at, _TAP_TO_MM, tap)
+        sheet.arrow(foot, head, "heavy")
+        way = (foot[0] - at[0], foot[1] - at[1])
+        sheet.note([words, f"from {format_dm(tap)}"], foot, way, "beside", bold=True)
     center = center_of(section.eccentricity, section.surface)
-    toward = direction(center)
-    if toward is None:
+    toward, high = direction(center), direction(section.eccentricity)
+    if toward is None or high is None:
         sheet.dot(at, 1.0)
         return
     tip = _polar(at, max(times * abs(center), 4.0), toward)
     sheet.arrow(at, tip, "heavy")
-    side = _polar((0.0, 0.0), 1.0, toward + 60.0)
     said = ["center lies off by", small_length(abs(center), units)]
-    sheet.note(said, tip, side, "arrow", bold=True)
-    high = direction(section.eccentricity)
-    if high is not None:
-        spot = _polar(at, _MEAN_MM + times * abs(section.eccentricity), high)
-        way = _polar((0.0, 0.0), 1.0, high - 35.0)
-        sheet.note(f"high spot {format_dm(high)}", spot, way, "arrow")
-    for words, side in section.taps:
-        foot, head = _polar(at, _TAP_FROM_MM, side), _polar(at, _TAP_TO_MM, side)
-        sheet.arrow(foot, head, "heavy")
-        way = (foot[0] - at[0], foot[1] - at[1])
-        sheet.note([words, f"from {format_dm(side)}"], foot, way, "beside", bold=True)
+    sheet.note(said, tip, _polar((0.0, 0.0), 1.0, toward + 60.0), "arrow", bold=True)
+    spot = _polar(at, _MEAN_MM + times * abs(section.eccentricity), high)
+    sheet.note(f"high spot {format_dm(high)}", spot, _polar((0.0, 0.0), 1.0, high - 35.0))
 
 
 def _polar(at: Point, radius: float, degrees: float) -> Point:
