@@ -86,7 +86,7 @@ def text_width(words: str, size: float, *, bold: bool = False) -> float:
 
 
 def cut(words: str, size: float, room: float, *, bold: bool = False) -> str:
-    """Words, cut with an ellipsis where they are wider than their room.
+    """Words, cut with an ellipsis where they are wider than their room, in the size's unit.
 
     >>> cut("a plate of a very long name", 4.0, 30.0)
     'a plate of a …'
@@ -99,7 +99,7 @@ def cut(words: str, size: float, room: float, *, bold: bool = False) -> str:
 
 
 def wrapped(words: str, size: float, room: float, *, bold: bool = False) -> list[str]:
-    """Words in lines no wider than their room; a word that is wider alone is cut.
+    """Words in lines no wider than their room, in the size's unit; a word wider alone is cut.
 
     >>> wrapped("Wheel, flange and guard at the ends", 4.0, 40.0)
     ['Wheel, flange and', 'guard at the ends']

@@ -1,4 +1,7 @@
-"""Scales that a drawing may have, and the bar that stays true however it is printed."""
+"""Scales that a drawing may have, and the bar that stays true however it is printed.
+
+Scales are ratios, paper over part; lengths on paper in millimetres.
+"""
 
 import math
 from itertools import count

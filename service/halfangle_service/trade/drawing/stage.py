@@ -1,4 +1,4 @@
-"""What things stand on: the surface of a table or a plate, hatched under its line."""
+"""What things stand on: the surface of a table or a plate, hatched under its line; one unit."""
 
 from halfangle_service.trade.drawing.sheet import Sheet, View
 

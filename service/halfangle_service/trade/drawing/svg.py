@@ -135,8 +135,8 @@ def _document(sheet: Sheet, box: Box, title: str, description: str) -> str:
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" width="{width:.3f}mm" '
         f'height="{height:.3f}mm" role="img">'
         f"<title>{escape(title)}</title><desc>{escape(description)}</desc>"
-        f'<path d="M{in_file(left)} {in_file(top)}h{in_file(width)}v{in_file(height)}'
-        f'h{in_file(-width)}Z" fill="#fff"/>{marks}'
+        f'<rect x="{in_file(left)}" y="{in_file(top)}" width="{in_file(width)}" '
+        f'height="{in_file(height)}" fill="#fff"/>{marks}'
         f'<g font-family="{FONT}" fill="{INK}">{texts}</g></svg>'
     )
 

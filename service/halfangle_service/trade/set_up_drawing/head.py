@@ -1,4 +1,7 @@
-"""The wheel's head over a set-up: wheel, flange and guard at both ends of the stroke."""
+"""The wheel's head over a set-up: wheel, flange and guard at both ends of the stroke.
+
+Lengths in any one unit.
+"""
 
 import math
 from collections.abc import Sequence

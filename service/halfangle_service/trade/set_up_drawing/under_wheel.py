@@ -2,6 +2,7 @@
 
 Everything that `clearance` knows: plate, fixture, work and stack where they stand, wheel, flange
 and guard at both ends of the stroke as far up as they matter, the worn wheel, the least gap.
+Lengths in one unit, sheets in millimetres.
 """
 
 import math
