@@ -8,6 +8,7 @@ right. Where a figure or its line would lie over something, the dimension stands
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from halfangle_service.trade.drawing.marks import BELOW_LINE, TEXT, Box, Point, Words
 from halfangle_service.trade.drawing.metrics import BELOW, text_width
@@ -164,8 +165,11 @@ def angle_dimension(
 def _beside(
     sheet: Sheet, vertex: Point, start: float, end: float, figure: str, radius: float
 ) -> Words | None:
-    """The figure beside the arc, inside or outside of it, where it is free."""
+    """The figure beside the arc, inside or outside of it, where both are free."""
     wide = text_width(figure, TEXT)
+    along = [_polar(vertex, radius, math.radians(start + (end - start) * k / 8)) for k in range(9)]
+    if any(sheet.room.words_crossed(*chord) for chord in pairwise(along)):
+        return None
     for share in (0.5, 0.35, 0.65, 0.2, 0.8):
         turn = math.radians(start + share * (end - start))
         for sign in (-1.0, 1.0):

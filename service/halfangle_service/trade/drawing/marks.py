@@ -53,8 +53,8 @@ INK = TONES["ink"]
 TEXT, HEADING = 4.0, 4.8
 #: Height of a line of words.
 ABOVE_AND_BELOW = (ABOVE + BELOW) * TEXT
-#: A figure stands so far above its dimension line: descenders clear it.
-BELOW_LINE = BELOW * TEXT + 0.4
+#: A figure stands so far above its dimension line: descenders clear it and its arrowheads.
+BELOW_LINE = BELOW * TEXT + 0.8
 #: Pieces in which a slanted line of words is kept free of others.
 _PIECES = 12
 

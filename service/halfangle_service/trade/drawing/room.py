@@ -10,6 +10,8 @@ from halfangle_service.trade.drawing.marks import Box, Point
 
 Rows = NDArray[np.float64]
 Flags = NDArray[np.bool_]
+#: Words side by side are not read as one sentence.
+_SPACE = 1.5
 #: Keeps a division by the length of an upright or level line away from 0 / 0.
 _LEAST = 1e-12
 
@@ -57,7 +59,8 @@ class Room:
         """Which of these boxes, with a rim, touch nothing that is there."""
         asked = np.asarray(boxes, dtype=float).reshape(-1, 4)
         asked = asked + np.array([-rim, -rim, rim, rim])
-        hit = _overlaid(asked, self._words.rows).any(axis=1)
+        apart = asked + np.array([-_SPACE, 0.0, _SPACE, 0.0])
+        hit = _overlaid(apart, self._words.rows).any(axis=1)
         hit |= _overlaid(asked, self._heads.rows).any(axis=1)
         hit |= _crossed(asked, _near(asked, self._lines.rows)).any(axis=1)
         return np.logical_not(hit)

@@ -40,8 +40,9 @@ def draw_ladder(
         elbow = (start - sign * _SHOULDER, step)
         sheet.line([(edge, level), (knee, level), elbow, (start, step)], "thin")
         sheet.write(_words(line, start + sign * _SPACE, step, left=left))
-    over = steps[0] - LEADING
-    sheet.write(_words(heading, start + sign * _SPACE, over, left=left, bold=True))
+    if heading:
+        over = steps[0] - LEADING
+        sheet.write(_words(heading, start + sign * _SPACE, over, left=left, bold=True))
 
 
 def _words(text: str, start: float, middle: float, *, left: bool, bold: bool = False) -> Words:

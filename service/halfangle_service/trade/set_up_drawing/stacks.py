@@ -9,14 +9,15 @@ from halfangle_service.trade.drawing.metrics import BELOW, text_width
 from halfangle_service.trade.drawing.sheet import EDGE, Sheet, View
 from halfangle_service.trade.set_up_drawing.ladder import draw_ladder, ladder_width
 from halfangle_service.trade.units import Units
-from halfangle_service.trade.wording import block
+from halfangle_service.trade.wording import block, length
 
 
 @dataclass(frozen=True, slots=True)
 class Stack:
     """Blocks from the bottom up on a seat; `name` heads their sizes; `width` and lengths in a unit.
 
-    `left`: their sizes are written to the left of it, in the plane.
+    `left`: their sizes are written to the left of it, in the plane. Not `told`: which blocks they
+    are is not known, and the one size is the height.
     """
 
     name: str
@@ -26,15 +27,18 @@ class Stack:
     width: float
     units: Units
     left: bool = False
+    told: bool = True
 
     @property
     def heading(self) -> str:
-        """Name and height."""
-        return f"{self.name} {block(sum(self.sizes), self.units)}"
+        """Name and height; nothing where the blocks are not known."""
+        return f"{self.name} {block(sum(self.sizes), self.units)}" if self.told else ""
 
     @property
     def figures(self) -> list[str]:
-        """Sizes from the top down."""
+        """Sizes from the top down; name and height where the blocks are not known."""
+        if not self.told:
+            return [f"{self.name} {length(sum(self.sizes), self.units)}"]
         return [block(size, self.units) for size in reversed(self.sizes)]
 
     @property

@@ -111,8 +111,9 @@ class UnderWheel:
         width, radius = 0.6 * self.roll, self.roll / 2.0
         sizes = self.high or (top - radius - self.seat,)
         if sum(sizes) > 0.0:
-            name = HIGH if self.high else "Stack"
-            yield Stack(name, sizes, high, self.seat, width, units)
+            told = bool(self.high)
+            name = HIGH if told else "stack"
+            yield Stack(name, sizes, high, self.seat, width, units, told=told)
         if self.low:
             yield Stack(LOW, self.low, low, self.seat, width, units, left=True)
 

@@ -15,7 +15,7 @@ from halfangle_service.trade.drawing.sheet import Sheet, View
 from halfangle_service.trade.drawing.svg import svg_of
 from halfangle_service.trade.sine.compound import Matrix, Vector, plate_rotation
 
-_WIDTH = 165.0
+_WIDTH = 170.0
 _BASE, _UPPER = 16.0, 18.0
 #: Where the column of views begins, and how long their surfaces are.
 _COLUMN, _LONG = 107.0, 42.0
