@@ -1,7 +1,7 @@
 """Widths of text: how much room words take on a sheet, without a font at hand.
 
-Advances of DejaVu Sans in thousandths of the size, measured here from the font itself; fonts that
-browsers put in its place are no wider, and a drawn text is held to its width besides.
+Advances of DejaVu Sans in thousandths of the size, measured here from the font itself, and never
+less; the fonts that browsers put in its place are as wide (Verdana) or narrower.
 """
 
 from functools import lru_cache

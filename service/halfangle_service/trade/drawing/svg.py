@@ -1,7 +1,7 @@
 """A sheet as SVG text: every style on its mark, so that it looks the same within any page.
 
-The file's unit is a tenth of a millimetre of paper. No style sheet, marker, gradient or rim: what
-prints and browsers draw alike. Each text is held to the width that was kept for it.
+The file's unit is a tenth of a millimetre of paper. No style sheet, marker, gradient or rim, which
+printers and browsers draw unlike.
 """
 
 from collections.abc import Iterator, Sequence
