@@ -125,8 +125,11 @@ _EXTREMES: dict[str, Callable[[], str]] = {
 }
 
 
-_DRAWN = {**_examples(), **_EXTREMES}
+_EXAMPLES = _examples()
+_DRAWN = {**_EXAMPLES, **_EXTREMES}
 NAMES = list(_DRAWN)
+#: What is rendered: every drawing of every example, and set-ups, which no example has.
+RENDERED = [*_EXAMPLES, *list(_EXTREMES)[: list(_EXTREMES).index("a worn wheel of 300 mm")]]
 
 
 @cache

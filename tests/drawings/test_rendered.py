@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from browser.support import Browser, browsing
-from drawings.cases import NAMES, drawing
+from drawings.cases import RENDERED, drawing
 from drawings.reading import Drawn, read
 from drawings.rendering import Picture, Word, as_pdf, pages_of, shown, widths_shown, words_of
 
@@ -44,7 +44,7 @@ def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
 @pytest.fixture(scope="module")
 def rendered(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> dict[str, Rendered]:
     """Every drawing by its name."""
-    return _rendered(browser, [drawing(name) for name in NAMES], tmp_path_factory, NAMES)
+    return _rendered(browser, [drawing(name) for name in RENDERED], tmp_path_factory, RENDERED)
 
 
 def _rendered(

@@ -6,6 +6,8 @@ from collections.abc import Iterator, Sequence
 from halfangle_service.trade.drawing.marks import Box, Point
 
 APART = 1.6
+#: A line in a corner that is no longer than this is none.
+_SHORTEST = 0.05
 _COS = math.sqrt(0.5)
 
 
@@ -23,7 +25,8 @@ def hatched(outline: Sequence[Point], apart: float = APART) -> Iterator[tuple[Po
             if (v <= level) != (to_v <= level)
         )
         for start, end in zip(cuts[::2], cuts[1::2], strict=True):
-            yield _back(start, level), _back(end, level)
+            if end - start > _SHORTEST:
+                yield _back(start, level), _back(end, level)
 
 
 def _back(u: float, v: float) -> Point:
