@@ -206,3 +206,16 @@ def test_stations_that_make_no_line_are_refused(
             stations=stations,
             readings_in_order=[0, 0.001, 0],
         )
+
+
+def test_the_drawing_says_how_wide_the_zone_is(call: Call) -> None:
+    """Drawn where it is asked for, with the zone's width and the line's length."""
+    request = {
+        "units": "mm",
+        "stations": [0, 10, 20, 30, 40],
+        "readings_in_order": [0.0, 0.003, 0.005, 0.004, 0.001],
+    }
+    assert call("inspection.straightness", **request)["result"]["svg"] is None
+    svg = call("inspection.straightness", **request, formats=["svg"])["result"]["svg"]
+    assert "0.0045 mm" in svg
+    assert "40 mm" in svg

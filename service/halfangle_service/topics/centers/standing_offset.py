@@ -21,6 +21,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, note
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.centers.standing import Ground, radius_change
+from halfangle_service.trade.centers.standing_drawing import standing_offset_svg
 from halfangle_service.trade.wording import of_any_unit, small_length
 
 _OFFSET = Source(
@@ -98,6 +99,7 @@ class StandingOffsetResult(ResultModel):
         "a plane: Δd = −2 t z/L, nothing by the offset across",
     ),
     sources=(_OFFSET,),
+    drawing=standing_offset_svg(),
     example={
         "units": "mm",
         "ground_by": "round-wheel",

@@ -12,16 +12,17 @@ from halfangle_service.fields import (
     ArcsecOut,
     LengthOut,
     NonNegativeLength,
-    RequestModel,
     ResultModel,
     SignedLength,
     UnitsField,
 )
 from halfangle_service.fields.advisories import Advisory, note
+from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
 from halfangle_service.fields.estimate import LengthEstimate, estimate
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.inspection.straightness import Zone, least_squares, minimum_zone
+from halfangle_service.trade.inspection.straightness_drawing import straightness_svg
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.wording import of_any_unit
 
@@ -40,7 +41,7 @@ _MANY = 200
 Shape = Literal["crowned", "hollow", "straight"]
 
 
-class StraightnessRequest(RequestModel):
+class StraightnessRequest(DrawnFields):
     """Readings along a surface line."""
 
     units: UnitsField
@@ -68,7 +69,7 @@ class StraightnessContact(ResultModel):
     reading: LengthOut = Field(description="The reading.")
 
 
-class StraightnessResult(ResultModel):
+class StraightnessResult(DrawnResult):
     """The straight lines under the readings, and what they leave."""
 
     straightness: LengthEstimate = Field(
@@ -105,9 +106,10 @@ class StraightnessResult(ResultModel):
         "readings_in_order": [0.0, 0.003, 0.005, 0.004, 0.001],
         "indicator_error_limit": 0.0005,
         "datum_straightness": 0.001,
+        "formats": ["svg"],
     },
     largest_request="500 readings",
-    heavy=lambda request: len(request.stations) > _MANY,
+    heavy=lambda request: len(request.stations) > _MANY or is_drawn(request),
 )
 def straightness(request: StraightnessRequest) -> Outcome[StraightnessResult]:
     """Straightness of a surface line.
@@ -130,6 +132,9 @@ def straightness(request: StraightnessRequest) -> Outcome[StraightnessResult]:
         ],
         shape=_shape(zone, width),
         residuals=list(line.residuals),
+        svg=straightness_svg(places, readings, zone, line, request.units)
+        if is_drawn(request)
+        else None,
     )
     return Outcome(result, tuple(_advisories(request)))
 
