@@ -6,6 +6,7 @@ from typing import Any
 import numpy as np
 import pytest
 
+from estimates_support import assert_budget
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.registry import load_registry
 from halfangle_service.trade.calibration.since import largest_change_a_year_mm
@@ -186,6 +187,31 @@ def test_readings_alone_show_their_scatter(call: Call) -> None:
     assert length["coverage_factor"] == pytest.approx(2.776, abs=5e-4)
 
 
+def test_without_limits_to_degrees_of_freedom_the_worst_is_known(call: Call) -> None:
+    """The standard's and the comparator's, all as limits: normal, three of each at the worst."""
+    length = call(
+        "blocks.calibration",
+        units="mm",
+        standard_length=10.0,
+        differences=[0.0001],
+        standard_expanded_uncertainty=0.00008,
+        comparator_systematic_uncertainty=0.00003,
+        temperature_celsius=21.0,
+        expansion_difference=1e-6,
+        temperature_difference_celsius=0.1,
+    )["result"]["length"]
+    assert_budget(
+        length,
+        [
+            ("normal", 0.00008, 0.5),
+            ("normal", 0.00003, 1.0),
+            ("rectangular", 1e-6, -10.0),
+            ("rectangular", 0.1, -10 * 11.5e-6),
+        ],
+    )
+    assert length["degrees_of_freedom"] is None
+
+
 @pytest.mark.parametrize(
     ("change", "error", "words"),
     [
@@ -236,6 +262,15 @@ def test_a_block_some_years_later(call: Call) -> None:
         "material": 100 * 0.5 * 1e-6 / math.sqrt(3),
         "temperature_error_limit_celsius": 100 * 11.5e-6 * 0.2 / math.sqrt(3),
     }
+    assert_budget(
+        length,
+        [
+            ("normal", 0.00006, 0.5),
+            ("rectangular", 0.000045, 2.0),
+            ("rectangular", 1e-6, 50.0),
+            ("rectangular", 0.2, 100 * 11.5e-6),
+        ],
+    )
     found = {r["name"]: r["standard_uncertainty"] for r in length["contributions"]}
     assert found == pytest.approx(parts)
     assert length["standard_uncertainty"] == pytest.approx(math.hypot(*parts.values()))

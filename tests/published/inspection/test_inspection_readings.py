@@ -8,6 +8,7 @@ import pytest
 from scipy.optimize import linprog
 from shapely import MultiPoint
 
+from estimates_support import assert_budget
 from halfangle_service.errors import Disagreement
 from support import Call
 
@@ -61,6 +62,10 @@ def test_any_order_is_least_squares(call: Call, order: str) -> None:
     assert result["residuals"] == pytest.approx(list(readings - design @ fitted), abs=1e-12)
     per_spread = math.sqrt(covariance[2, 2])
     reading, steps = result["difference"]["contributions"]
+    assert_budget(
+        result["difference"],
+        [("normal", 1e-4, per_spread), ("rectangular", 0.5e-4, per_spread)],
+    )
     assert reading["sensitivity"] == pytest.approx(per_spread)
     assert steps["standard_uncertainty"] == pytest.approx(per_spread * 0.5e-4 / math.sqrt(3))
     alone = np.column_stack([np.ones_like(times), part])
@@ -177,6 +182,8 @@ def test_a_crown_by_hand(call: Call) -> None:
     assert result["shape"] == "crowned"
     assert [row["station"] for row in result["rests_on"]] == [0, 40, 20]
     assert [row["reading"] for row in result["rests_on"]] == [0, 0.001, 0.005]
+    by_share = [("rectangular", 0.0005, share) for share in (0.5, 0.5, -1.0)]
+    assert_budget(estimate, [*by_share, ("rectangular", 0.001, 1.0)])
     shares = [row["sensitivity"] for row in estimate["contributions"]]
     assert shares == pytest.approx([0.5, 0.5, -1.0, 1.0])
     spread = math.sqrt(1.5 * 0.0005**2 / 3 + 0.001**2 / 3)
