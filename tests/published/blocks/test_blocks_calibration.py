@@ -174,6 +174,15 @@ def test_what_was_not_stated_is_named(call: Call) -> None:
     ]
 
 
+def test_an_uncertainty_of_minus_nothing_is_nothing(call: Call) -> None:
+    """A spread written −0 adds nothing, to the budget or the simulation."""
+    spread = {"repeatability": -0.0, "repeatability_degrees_of_freedom": None}
+    kelvins = {"temperature_standard_uncertainty_celsius": -0.0, "trials": 1000}
+    length = call("blocks.calibration", **{**EXAMPLE, **spread, **kelvins})["result"]["length"]
+    rows = {row["name"]: row["standard_uncertainty"] for row in length["contributions"]}
+    assert rows["repeatability"] == 0.0
+
+
 def test_readings_alone_show_their_scatter(call: Call) -> None:
     """Five readings of 1 to 5: s = √2.5, its mean's u s/√5, four degrees of freedom."""
     readings = [k * 1e-4 for k in range(1, 6)]

@@ -34,7 +34,7 @@ def draw(
     JCGM 101:2008, 6.4.
     """
     if distribution == "normal":
-        return generator.normal(0.0, value, trials)
+        return generator.normal(0.0, abs(value), trials)  # -0.0 is no spread to numpy
     if distribution == "rectangular":
         return generator.uniform(-value, value, trials)
     if distribution == "triangular":
@@ -61,7 +61,7 @@ def draw_estimated(
     degrees of freedom.
     """
     if math.isinf(degrees_of_freedom):
-        return generator.normal(0.0, spread, trials)
+        return generator.normal(0.0, abs(spread), trials)
     return spread * generator.standard_t(degrees_of_freedom, trials)
 
 
