@@ -1,4 +1,4 @@
-"""What the measuring subjects of tapers share: errors of measuring, and a cone as measured."""
+"""What subjects that gauge share: errors of measuring, and what follows from measured inputs."""
 
 import math
 from collections.abc import Callable
