@@ -28,6 +28,7 @@ from halfangle_service.fields.estimate import AngleEstimate, LengthEstimate, est
 from halfangle_service.fields.gauging.measured import (
     MeasureErrorLimit,
     RollErrorLimit,
+    as_measured,
     measured_angle,
     measured_length,
 )
@@ -72,8 +73,8 @@ class MeasuringChordRequest(RequestModel):
     second_roll_diameter: Length = Field(
         description="Diameter of the second arm's roll.", examples=[1.0]
     )
-    measure_is: Literal["over-rolls", "between-rolls"] = Field(
-        description="`over-rolls`: outside over both; `between-rolls`: the gap, as blocks fill it.",
+    measure_is: Literal["over-both-rolls", "between-rolls"] = Field(
+        description="`over-both-rolls`: outside over both; `between-rolls`: the gap, as blocks fill it.",
         examples=["between-rolls"],
     )
     angle: Annotated[float, AngleInput(gt=0, lt=180)] | None = Field(
@@ -156,7 +157,7 @@ def chord(request: MeasuringChordRequest) -> Outcome[MeasuringChordResult]:
 
 
 def _sign(request: MeasuringChordRequest) -> float:
-    return 1.0 if request.measure_is == "over-rolls" else -1.0
+    return 1.0 if request.measure_is == "over-both-rolls" else -1.0
 
 
 def _measure(request: MeasuringChordRequest) -> Measured:
@@ -191,7 +192,7 @@ def _estimates(
         measure = _measure(request)
         return {
             "angle": measured_angle(_angle(request), measure, *_arms(request)),
-            "measure": measured_length(lambda m: m, measure),
+            "measure": as_measured(measure),
         }
 
     def measure_of(p: float, q: float, d1: float, d2: float) -> float:
@@ -201,7 +202,7 @@ def _estimates(
     if to_set <= 0.0:
         raise Impossible(
             f"At this angle the rolls would cut into one another by {of_any_unit(-to_set)}.",
-            fields={"measure_is": "should be over-rolls, or the rolls smaller or further out"},
+            fields={"measure_is": "should be over-both-rolls, or the rolls smaller or further out"},
         )
     return {
         "angle": estimate(AngleEstimate, Budget(()), Angle.of(request.angle or 0.0)),

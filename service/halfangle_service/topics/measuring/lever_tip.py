@@ -8,7 +8,6 @@ from pydantic import Field
 
 from halfangle_service.errors import Impossible
 from halfangle_service.fields import (
-    FINITE,
     Angle,
     AngleInput,
     Length,
@@ -18,7 +17,6 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     SignedLength,
-    Unit,
     UnitsField,
     angle_from_radians,
 )
@@ -30,8 +28,8 @@ from halfangle_service.trade.measuring.lever import movement
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.wording import degrees, of_any_unit, percent, plain
 
-#: Up to here a pear-shaped tip is made to correct itself: from memory of indicator catalogues.
-PEAR_DEGREES = 36.0
+#: Up to here a contact point of involute form is made to correct itself; see `_PEAR`.
+PEAR_DEGREES = 30.0
 #: A ball reads so much too long at 8°, a hundredth.
 _NOTICED_PERCENT = 1.0
 #: A lever is turned no further by a reading.
@@ -44,9 +42,10 @@ _COSINE = Source(
     standing="published",
 )
 _PEAR = Source(
-    citation="Pear-shaped (involute) tips correct the angle by themselves up to about 36°: "
-    "indicator catalogues.",
-    standing="from-memory",
+    citation="A contact point of involute (pear, flame) form corrects any angle from 0° to 30° by "
+    "itself: quick guide to dial indicators of an indicator maker, page 34, and "
+    "cncexpo.com/IndCosine.aspx for the form.",
+    standing="published",
 )
 
 
@@ -75,8 +74,8 @@ class MeasuringLeverTipRequest(RequestModel):
     indicating_error_limit: NonNegativeLength | None = Field(
         None, description="Largest error ± of the reading, in `units`."
     )
-    tip_angle_error_limit: Annotated[float, FINITE, Field(ge=0, le=45), Unit("degree")] | None = (
-        Field(None, description="Largest error ± of the tip's angle, in degrees.")
+    tip_angle_error_limit: Annotated[float, AngleInput(ge=0, le=45, measured=True)] | None = Field(
+        None, description="Largest error ± of the tip's angle, in degrees."
     )
 
 
@@ -97,7 +96,7 @@ class MeasuringLeverTipResult(ResultModel):
     relations=(
         "ball, cylinder: movement = reading × cos a",
         "with the lever's length l: movement = l (sin a − sin(a − reading / l))",
-        "pear: movement = reading, up to 36°",
+        "pear: movement = reading, from 0° to 30°",
     ),
     sources=(_COSINE, _PEAR),
     example={
@@ -168,9 +167,8 @@ def _require_range(request: MeasuringLeverTipRequest, after: float) -> None:
     """Refuse a pear-shaped tip past the angles that it corrects."""
     if request.tip_form == "pear" and max(request.tip_angle, after) > PEAR_DEGREES:
         raise Impossible(
-            f"A pear-shaped tip corrects itself up to about {plain(PEAR_DEGREES)}° (from memory of "
-            f"indicator catalogues); here the lever stands at "
-            f"{degrees(max(request.tip_angle, after), 120.0)}, where nothing is known of it.",
+            f"A pear-shaped tip corrects itself up to {plain(PEAR_DEGREES)}°; here the lever stands "
+            f"at {degrees(max(request.tip_angle, after), 120.0)}, where nothing is known of it.",
             fields={"tip_angle": f"should keep the lever within {plain(PEAR_DEGREES)}°"},
         )
 
@@ -188,6 +186,6 @@ def _advisories(
     if request.tip_form == "pear":
         yield note(
             "pear-tip-trusted",
-            f"A pear-shaped tip corrects itself within about {plain(PEAR_DEGREES)}° (from memory); "
-            "prove it once on a gauge block step at the angle used.",
+            f"A pear-shaped tip is made to correct itself within {plain(PEAR_DEGREES)}°: prove it "
+            "once on a step of gauge blocks at the angle used.",
         )

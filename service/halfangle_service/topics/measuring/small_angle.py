@@ -52,7 +52,7 @@ class MeasuringSmallAngleRequest(RequestModel):
         description="What the reading is in. Of an autocollimator the angle of the mirror.",
         examples=["divisions"],
     )
-    division_value: Annotated[float, FINITE, Field(gt=0, le=1e5), Unit("stated")] | None = Field(
+    division_value: Annotated[float, FINITE, Field(ge=1e-6, le=1e5), Unit("stated")] | None = Field(
         None,
         description="What one division stands for, in `division_unit`: the sensitivity of a level.",
         examples=[0.02],

@@ -141,6 +141,8 @@ class SineMeasuredAngleResult(ResultModel):
         "face_parallelism": 0.0001,
         "temperature_celsius": 20,
     },
+    largest_request="20 blocks",
+    heavy=True,
 )
 def measured(request: SineMeasuredAngleRequest) -> Outcome[SineMeasuredAngleResult]:
     """Angle measured on a sine bar.

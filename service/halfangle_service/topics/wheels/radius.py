@@ -21,7 +21,7 @@ from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import all_or_none, not_sent
 from halfangle_service.fields.estimate import LengthEstimate
-from halfangle_service.fields.gauging.measured import measured_length
+from halfangle_service.fields.gauging.measured import as_measured, measured_length
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.uncertainty import LargestError, Measured
 from halfangle_service.trade.unit_slips import require_any_wheel_diameter
@@ -190,7 +190,7 @@ def _arc(request: WheelRadiusRequest) -> dict[str, Any]:
     )
     third = _FROM[missing[0]]
     third(*(i.value for i in sent))
-    own = {i.name: measured_length(lambda value: value, i) for i in sent}
+    own = {i.name: as_measured(i) for i in sent}
     return own | {missing[0]: measured_length(third, *sent)}
 
 

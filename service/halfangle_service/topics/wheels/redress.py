@@ -14,8 +14,6 @@ from halfangle_service.fields import (
     CountOut,
     Length,
     LengthOut,
-    NonNegativeArcsec,
-    NonNegativeLength,
     RequestModel,
     ResultModel,
     SignedArcsec,
@@ -74,7 +72,6 @@ class WheelRedressRequest(RequestModel):
 
     units: UnitsField
     observed_pieces: list[WheelObservedPiece] = Field(
-        min_length=1,
         max_length=100,
         description="Pieces that were measured, each by angle, size or both; three at least of "
         "what has a tolerance.",
@@ -86,10 +83,10 @@ class WheelRedressRequest(RequestModel):
         None, description="± tolerance of the angle, in arc-seconds.", examples=[30.0]
     )
     size_tolerance: Length | None = Field(None, description="± tolerance of the size, in `units`.")
-    measurement_error_limit_arcsec: NonNegativeArcsec | None = Field(
+    measurement_error_limit_arcsec: Arcsec | None = Field(
         None, description="Largest error ± common to all measured angles, in arc-seconds."
     )
-    measurement_error_limit: NonNegativeLength | None = Field(
+    measurement_error_limit: Length | None = Field(
         None, description="Largest error ± common to all measured sizes, in `units`."
     )
     decision_rule: DecisionRuleField = DECISION_RULE

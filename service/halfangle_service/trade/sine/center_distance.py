@@ -20,6 +20,8 @@ _STEPS = 50
 def center_distance_of(found: Sequence[Found]) -> tuple[float, float]:
     """Center distance L and lean ε of the face; raises Impossible where none fits."""
     height, angle = max(found)
+    if not (height > 0.0 and 0.0 < angle < math.pi / 2.0):
+        raise no_such_bar(height)
     distance, lean = height / math.sin(angle), 0.0
     if len(found) == 1:
         return distance, lean
@@ -33,7 +35,7 @@ def center_distance_of(found: Sequence[Found]) -> tuple[float, float]:
 
 def _newton(found: Sequence[Found], distance: float, lean: float) -> tuple[float, float]:
     """Step of Gauss and Newton: two normal equations of the angles' residuals."""
-    if distance <= max(height for height, _ in found):
+    if not max(abs(height) for height, _ in found) < distance < math.inf:
         raise no_such_bar(distance)
     rows = []
     for height, angle in found:
@@ -56,7 +58,7 @@ def largest_residual(found: Sequence[Found], distance: float, lean: float) -> fl
 def no_such_bar(distance: float) -> Impossible:
     """Refuse settings that no bar explains."""
     return Impossible(
-        f"No center distance explains these settings (the search came to {of_any_unit(distance)}): "
+        f"No center distance explains these settings, the search came to {of_any_unit(distance)}: "
         "heights and angles must differ and belong together.",
         fields={"settings": "should be settings of one bar at different angles"},
     )
