@@ -135,7 +135,7 @@ def _steep(lean_degrees: float) -> Iterator[Advisory]:
         per_depth = 1.0 / math.tan(math.radians(lean_degrees))
         yield caution(
             "ill-conditioned",
-            f"The balls stand nearly above one another, {plain(lean_degrees, 3)}° off the axis: an "
+            f"The balls stand nearly above one another, {plain(lean_degrees, 4)}° off the axis: an "
             f"error of a depth counts {plain(per_depth, 3)} times in the diameter. Take larger "
             "balls.",
         )

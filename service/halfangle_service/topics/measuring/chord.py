@@ -74,7 +74,7 @@ class MeasuringChordRequest(RequestModel):
         description="Diameter of the second arm's roll.", examples=[1.0]
     )
     measure_is: Literal["over-both-rolls", "between-rolls"] = Field(
-        description="`over-both-rolls`: outside over both; `between-rolls`: the gap, as blocks fill it.",
+        description="`over-both-rolls`: outside; `between-rolls`: the gap, as blocks fill it.",
         examples=["between-rolls"],
     )
     angle: Annotated[float, AngleInput(gt=0, lt=180)] | None = Field(
@@ -214,7 +214,7 @@ def _advisories(lean_degrees: float, result: MeasuringChordResult) -> Iterator[A
     if lean_degrees < _FLAT_DEGREES:
         yield caution(
             "ill-conditioned",
-            f"The chord lies nearly along the shorter arm, {plain(lean_degrees, 3)}° off it: one "
+            f"The chord lies nearly along the shorter arm, {plain(lean_degrees, 4)}° off it: one "
             f"bench step of the measure stands for {arcsec(result.arcsec_per_measure_step)}. "
             "Measure the supplement, or an angle between other faces.",
         )

@@ -167,7 +167,7 @@ def _require_range(request: MeasuringLeverTipRequest, after: float) -> None:
     """Refuse a pear-shaped tip past the angles that it corrects."""
     if request.tip_form == "pear" and max(request.tip_angle, after) > PEAR_DEGREES:
         raise Impossible(
-            f"A pear-shaped tip corrects itself up to {plain(PEAR_DEGREES)}°; here the lever stands "
+            f"A pear-shaped tip corrects itself up to {plain(PEAR_DEGREES)}°; the lever stands "
             f"at {degrees(max(request.tip_angle, after), 120.0)}, where nothing is known of it.",
             fields={"tip_angle": f"should keep the lever within {plain(PEAR_DEGREES)}°"},
         )
