@@ -88,7 +88,8 @@ def test_published_examples(
 def test_a_published_reading_that_is_neither_ball_nor_pear(call: Call) -> None:
     """At 45° a ball would read 70.7 µm over the feeler, a tip that corrects itself 50.
 
-    The 60 printed is between: so the form of that tip was neither, and no tip at 45° is taken as correcting itself.
+    The 60 printed is between: the form of that tip was neither, and no tip at 45° is taken as
+    correcting itself.
     """
     sent = _LEVER | {"tip_angle": 45}
     ball = brentq(
