@@ -92,12 +92,12 @@ def test_it_reads_as_a_plan_of_inspection_expects(call: Call) -> None:
         "indicator_travel": setting["indicator_travel"],
         **{name: request["plate"][name] for name in known},
     }
-    nominal = 2 * math.degrees(math.atan(0.05019 / 2))
+    nominal = 2 * math.degrees(math.atan(0.60235 / 24))
     for name, off in (("expected", 0), ("smallest", -20), ("largest", 20)):
         rise = {"indicator_rise": reading[f"{name}_reading"]}
         measured = call("sine.measured-angle", **(sent | rise))["result"]["measured_angle"]
         error = (measured["value"]["degrees"] - nominal) * 3600
-        assert error == pytest.approx(off, abs=0.7)
+        assert error == pytest.approx(off, abs=0.02)
 
 
 def test_its_budget_is_of_plate_blocks_and_indicator(call: Call) -> None:
