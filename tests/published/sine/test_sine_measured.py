@@ -93,7 +93,7 @@ def test_it_reads_as_a_plan_of_inspection_expects(call: Call) -> None:
         **{name: request["plate"][name] for name in known},
     }
     nominal = 2 * math.degrees(math.atan(0.60235 / 24))
-    for name, off in (("expected", 0), ("smallest", -20), ("largest", 20)):
+    for name, off in (("expected", 0), ("smallest", -40), ("largest", 40)):
         rise = {"indicator_rise": reading[f"{name}_reading"]}
         measured = call("sine.measured-angle", **(sent | rise))["result"]["measured_angle"]
         error = (measured["value"]["degrees"] - nominal) * 3600
