@@ -12,7 +12,7 @@ ROWS: tuple[Row, ...] = (
         {"lower_ball_depth": 53.86},
         {"lower_ball_depth": 53.84},
         "29.99",
-        "counts 1.73 times",
+        "counts by 173 %",
     ),
     caution("odd-size", _BORE, {"lower_ball_diameter": 100.1}, {"lower_ball_diameter": 100}),
     caution("ill-conditioned", _CHORD, {"angle": 120.1}, {"angle": 119.9}, "29.95° off it", "8.3″"),

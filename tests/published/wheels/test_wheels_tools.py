@@ -257,6 +257,16 @@ def test_pieces_by_the_prediction_of_a_further_one(call: Call) -> None:
         assert result[growth]["degrees_of_freedom"] == 3
         width = stats.t.ppf(0.975, 3) * line.stderr
         assert result[growth]["expanded_uncertainty"] == pytest.approx(width, rel=1e-9)
+        assert result[growth]["coverage_probability"] == 0.95
+        assert_values(result[growth], {"coverage_factor": stats.t.ppf(0.975, 3)})
+        (row,) = result[growth]["contributions"]
+        rows = {"input_value": line.stderr, "standard_uncertainty": line.stderr}
+        assert_values(row, rows | {"sensitivity": 1.0, "share_percent": 100.0})
+        assert (row["name"], row["worst_case"], result[growth]["worst_case"]) == (
+            "scatter",
+            None,
+            None,
+        )
         assert result[first] == pytest.approx(line.intercept + line.slope, rel=1e-9)
         left = np.array(values) - line.intercept - line.slope * np.array(_PIECES)
         scatter = math.sqrt(left @ left / 3)

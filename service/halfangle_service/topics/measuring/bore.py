@@ -31,7 +31,7 @@ from halfangle_service.trade.measuring.bore import (
     lean_of_centers,
 )
 from halfangle_service.trade.uncertainty import LargestError, Measured
-from halfangle_service.trade.wording import of_any_unit, plain
+from halfangle_service.trade.wording import of_any_unit, percent, plain
 
 #: Below this lean of the balls' line an error of a depth counts 1.7 times or more.
 _STEEP_DEGREES = 30.0
@@ -132,10 +132,9 @@ def bore(request: MeasuringBoreRequest) -> Outcome[MeasuringBoreResult]:
 
 def _steep(lean_degrees: float) -> Iterator[Advisory]:
     if lean_degrees < _STEEP_DEGREES:
-        per_depth = 1.0 / math.tan(math.radians(lean_degrees))
+        per_depth = 100.0 / math.tan(math.radians(lean_degrees))
         yield caution(
             "ill-conditioned",
             f"The balls stand nearly above one another, {plain(lean_degrees, 4)}° off the axis: an "
-            f"error of a depth counts {plain(per_depth, 3)} times in the diameter. Take larger "
-            "balls.",
+            f"error of a depth counts by {percent(per_depth)} in the diameter. Take larger balls.",
         )

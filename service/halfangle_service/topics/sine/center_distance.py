@@ -26,7 +26,7 @@ from halfangle_service.fields.estimate import ArcsecEstimate, LengthEstimate, es
 from halfangle_service.fields.plates import BaseStep
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.sine.sources import SINE_RELATION
-from halfangle_service.trade.sine.center_distance import center_distance_of, largest_residual
+from halfangle_service.trade.measuring.center_distance import center_distance_of, largest_residual
 from halfangle_service.trade.uncertainty import LargestError, Measured, budget_of
 from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wording import figure, plain

@@ -22,7 +22,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.estimate import LengthEstimate, estimate
 from halfangle_service.fields.gauging.measured import MeasureErrorLimit, RollErrorLimit
 from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.trade.sine.over_pin import pin_top_height, point_height
+from halfangle_service.trade.measuring.over_pin import pin_top_height, point_height
 from halfangle_service.trade.uncertainty import LargestError, Measured, budget_of
 from halfangle_service.trade.wording import of_any_unit
 
