@@ -72,4 +72,4 @@ def roughness_by_cusps(known: float, nose_radius: float, known_lead: float, lead
 
 def roughness_by_power_rule(known: float, lead_ratio: float, depth_ratio: float) -> float:
     """Roughness as the square root of the lead and the fourth root of the depth of a pass."""
-    return known * math.sqrt(lead_ratio) * depth_ratio**0.25
+    return known * math.sqrt(lead_ratio * math.sqrt(depth_ratio))
