@@ -20,13 +20,13 @@ _PURE = {
     "topics/wheels/dressing.py": "overlap ratio",
     "topics/wheels/profile.py": "{plain(x, 9)},{plain(abs(y), 9)}",
     "trade/sine/compound.py": "The normal",
-    "trade/sine/compound_drawing.py": "<path",
     "trade/wording.py": "_ANY_UNIT",
 }
 #: Drawings say their unit once, under the title.
 _DRAWINGS = {
     "trade/comparator/overlay_dxf.py",
     "trade/comparator/overlay_svg.py",
+    "trade/drawing/scales.py",
     "trade/wheel/profile_drawing.py",
 }
 

@@ -170,7 +170,9 @@ def _scale(request: MeasuringSmallAngleRequest) -> tuple[float, TiltUnit]:
 def _parts(readings: tuple[float, ...], scale: float, unit: TiltUnit) -> tuple[float, float]:
     """Tilt and zero error in radians; without a turned reading the zero is taken as right."""
     scaled = [reading * scale for reading in readings]
-    return (tilt_of(scaled[0], unit), 0.0) if len(scaled) == 1 else apart(scaled[0], scaled[1], unit)
+    return (
+        (tilt_of(scaled[0], unit), 0.0) if len(scaled) == 1 else apart(scaled[0], scaled[1], unit)
+    )
 
 
 def _angle(function: Callable[..., float], inputs: tuple[Measured, ...]) -> ArcsecEstimate:
