@@ -11,12 +11,11 @@ from halfangle_service.fields import (
     DegreesOut,
     Length,
     LengthOut,
-    RequestModel,
-    ResultModel,
     SignedLength,
     UnitsField,
 )
 from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
 from halfangle_service.fields.estimate import LengthEstimate
 from halfangle_service.fields.gauging.measured import (
     MeasureErrorLimit,
@@ -30,6 +29,7 @@ from halfangle_service.trade.measuring.bore import (
     center_rise,
     lean_of_centers,
 )
+from halfangle_service.trade.measuring.drawing import BallsInBore, bore_svg
 from halfangle_service.trade.uncertainty import LargestError, Measured
 from halfangle_service.trade.wording import of_any_unit, percent, plain
 
@@ -43,7 +43,7 @@ _PUBLISHED = Source(
 )
 
 
-class MeasuringBoreRequest(RequestModel):
+class MeasuringBoreRequest(DrawnFields):
     """Two balls of known size in a straight bore, one resting on the other."""
 
     units: UnitsField
@@ -63,7 +63,7 @@ class MeasuringBoreRequest(RequestModel):
     roll_error_limit: RollErrorLimit = None
 
 
-class MeasuringBoreResult(ResultModel):
+class MeasuringBoreResult(DrawnResult):
     """The bore by two touching balls."""
 
     bore_diameter: LengthEstimate = Field(description="Diameter of the bore.")
@@ -91,7 +91,9 @@ class MeasuringBoreResult(ResultModel):
         "upper_ball_depth": 20.55,
         "measure_error_limit": 0.005,
         "roll_error_limit": 0.0005,
+        "formats": ["svg"],
     },
+    heavy=is_drawn,
 )
 def bore(request: MeasuringBoreRequest) -> Outcome[MeasuringBoreResult]:
     """Bore over two touching balls.
@@ -109,7 +111,7 @@ def bore(request: MeasuringBoreRequest) -> Outcome[MeasuringBoreResult]:
         Measured("upper_ball_depth", request.upper_ball_depth, depths),
     )
     values = [i.value for i in inputs]
-    bore_over_balls(*values)
+    diameter = bore_over_balls(*values)
     contacts = request.lower_ball_depth + lower / 2.0, request.upper_ball_depth + upper / 2.0
     if contacts[1] <= 0.0:
         raise Impossible(
@@ -125,9 +127,19 @@ def bore(request: MeasuringBoreRequest) -> Outcome[MeasuringBoreResult]:
         lean_of_centers=lean,
         lower_contact_depth=contacts[0],
         upper_contact_depth=contacts[1],
+        svg=_drawing(request, diameter),
     )
     odd = odd_sizes(request.units, "balls", lower, upper)
     return Outcome(result, (*odd, *_steep(lean)))
+
+
+def _drawing(request: MeasuringBoreRequest, diameter: float) -> str | None:
+    """The balls in the bore, where a drawing is asked for."""
+    if not is_drawn(request):
+        return None
+    balls = request.lower_ball_diameter, request.upper_ball_diameter
+    depths = request.lower_ball_depth, request.upper_ball_depth
+    return bore_svg(BallsInBore(diameter, balls, depths), request.units)
 
 
 def _steep(lean_degrees: float) -> Iterator[Advisory]:

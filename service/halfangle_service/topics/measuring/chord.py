@@ -16,14 +16,13 @@ from halfangle_service.fields import (
     Length,
     LengthOut,
     NonNegativeLength,
-    RequestModel,
-    ResultModel,
     UnitsField,
     bench_step,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
+from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
 from halfangle_service.fields.estimate import AngleEstimate, LengthEstimate, estimate
 from halfangle_service.fields.gauging.measured import (
     MeasureErrorLimit,
@@ -39,6 +38,7 @@ from halfangle_service.trade.measuring.chord import (
     chord_of,
     lean_of_chord,
 )
+from halfangle_service.trade.measuring.drawing import ArmsWithRolls, chord_svg
 from halfangle_service.trade.uncertainty import Budget, LargestError, Measured
 from halfangle_service.trade.unit_slips import require_center_distance
 from halfangle_service.trade.wording import arcsec, of_any_unit, plain
@@ -54,7 +54,7 @@ _COSINES = Source(
 )
 
 
-class MeasuringChordRequest(RequestModel):
+class MeasuringChordRequest(DrawnFields):
     """Two arms on one pivot, each with a roll, and the angle or the measure with the rolls."""
 
     rules = (Rule("one-of", SENT),)
@@ -90,7 +90,7 @@ class MeasuringChordRequest(RequestModel):
     )
 
 
-class MeasuringChordResult(ResultModel):
+class MeasuringChordResult(DrawnResult):
     """The angle and its measure; from an angle alone, taken as exact, the measure to set."""
 
     angle: AngleEstimate = Field(description="Angle between the arms.")
@@ -127,7 +127,9 @@ class MeasuringChordResult(ResultModel):
         "angle": 75,
         "roll_error_limit": 0.00005,
         "center_distance_error_limit": 0.0002,
+        "formats": ["svg"],
     },
+    heavy=is_drawn,
 )
 def chord(request: MeasuringChordRequest) -> Outcome[MeasuringChordResult]:
     """Angle by the chord over rolls.
@@ -152,8 +154,20 @@ def chord(request: MeasuringChordRequest) -> Outcome[MeasuringChordResult]:
         lean_of_chord=lean,
         arcsec_per_measure_step=angle_per_chord(angle_rad, *arms) * step,
         sine_arcsec_per_step=None if upright else step / (min(arms) * math.cos(angle_rad)),
+        svg=_drawing(request, angle_rad, chord_of(angle_rad, *arms)),
     )
     return Outcome(result, tuple(_advisories(lean, result)))
+
+
+def _drawing(request: MeasuringChordRequest, angle_rad: float, chord_length: float) -> str | None:
+    """The arms with their rolls, where a drawing is asked for."""
+    if not is_drawn(request):
+        return None
+    rolls = request.first_roll_diameter, request.second_roll_diameter
+    arms = request.first_center_distance, request.second_center_distance
+    measure = chord_length + _sign(request) * sum(rolls) / 2.0
+    over = request.measure_is == "over-both-rolls"
+    return chord_svg(ArmsWithRolls(angle_rad, arms, rolls, measure, over), request.units)
 
 
 def _sign(request: MeasuringChordRequest) -> float:

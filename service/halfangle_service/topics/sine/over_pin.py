@@ -14,14 +14,14 @@ from halfangle_service.fields import (
     Length,
     LengthOut,
     NonNegativeLength,
-    RequestModel,
-    ResultModel,
     Unit,
     UnitsField,
 )
+from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
 from halfangle_service.fields.estimate import LengthEstimate, estimate
 from halfangle_service.fields.gauging.measured import MeasureErrorLimit, RollErrorLimit
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade.measuring.drawing import PinOnPlate, over_pin_svg
 from halfangle_service.trade.measuring.over_pin import pin_top_height, point_height
 from halfangle_service.trade.uncertainty import LargestError, Measured, budget_of
 from halfangle_service.trade.wording import of_any_unit
@@ -37,7 +37,7 @@ _DERIVED = Source(
 )
 
 
-class SineOverPinRequest(RequestModel):
+class SineOverPinRequest(DrawnFields):
     """A plate at an angle, a pin on it, and the point whose height is to be known."""
 
     units: UnitsField
@@ -67,7 +67,7 @@ class SineOverPinRequest(RequestModel):
     measure_error_limit: MeasureErrorLimit = None
 
 
-class SineOverPinResult(ResultModel):
+class SineOverPinResult(DrawnResult):
     """Heights over the corner of face and stop, square to the surface plate."""
 
     height_over_pin: LengthEstimate = Field(
@@ -94,7 +94,9 @@ class SineOverPinResult(ResultModel):
         "angle_error_limit_arcsec": 10,
         "roll_error_limit": 0.001,
         "measure_error_limit": 0.005,
+        "formats": ["svg"],
     },
+    heavy=is_drawn,
 )
 def over_pin(request: SineOverPinRequest) -> Outcome[SineOverPinResult]:
     """Height over a pin on a sine bar.
@@ -144,6 +146,12 @@ def over_pin(request: SineOverPinRequest) -> Outcome[SineOverPinResult]:
             height_over_pin=estimate(LengthEstimate, budget, point_top - pin_top),
             pin_top_height=pin_top,
             point_height=point_top,
+            svg=_drawing(request, PinOnPlate(angle_rad, request.pin_diameter, along, point, up)),
         ),
         odd_sizes(request.units, "pins", request.pin_diameter),
     )
+
+
+def _drawing(request: SineOverPinRequest, plate: PinOnPlate) -> str | None:
+    """The pin on the plate, where a drawing is asked for."""
+    return over_pin_svg(plate, request.units) if is_drawn(request) else None

@@ -14,13 +14,12 @@ from halfangle_service.fields import (
     Length,
     LengthOut,
     NumberOut,
-    RequestModel,
-    ResultModel,
     SignedLength,
     UnitsField,
     angle_from_radians,
 )
 from halfangle_service.fields.advisories import Advisory, caution, stop
+from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.unit_slips import require_any_wheel_diameter
@@ -30,6 +29,7 @@ from halfangle_service.trade.wheel.diamond import (
     drag_angle,
     slope_ratio,
 )
+from halfangle_service.trade.wheel.diamond_drawing import diamond_svg
 from halfangle_service.trade.wording import degrees, of_any_unit, plain
 
 #: Usual drag of a single-point diamond.
@@ -46,7 +46,7 @@ _DERIVED = Source(
 )
 
 
-class WheelDiamondRequest(RequestModel):
+class WheelDiamondRequest(DrawnFields):
     """A wheel, and a diamond beside its center, its nib leaning or upright."""
 
     units: UnitsField
@@ -70,7 +70,7 @@ class WheelDiamondRequest(RequestModel):
     )
 
 
-class WheelDiamondResult(ResultModel):
+class WheelDiamondResult(DrawnResult):
     """How the diamond stands to the wheel's surface, and what its height does."""
 
     drag_angle: Angle = Field(
@@ -109,7 +109,9 @@ class WheelDiamondResult(ResultModel):
         "nib_lean": 8,
         "worn_diameter": 5,
         "feed_per_pass": 0.0005,
+        "formats": ["svg"],
     },
+    heavy=is_drawn,
 )
 def diamond(request: WheelDiamondRequest) -> Outcome[WheelDiamondResult]:
     """Drag and height of the diamond.
@@ -135,6 +137,7 @@ def diamond(request: WheelDiamondRequest) -> Outcome[WheelDiamondResult]:
         behind_crest=below_crest(wheel, height),
         depth_per_pass=None if feed is None else depth_of_feed(wheel, height, feed),
         slope_ratio=slope_ratio(wheel, height),
+        svg=diamond_svg(2.0 * wheel, height, lean, request.units) if is_drawn(request) else None,
     )
     return Outcome(result, tuple(_advisories(request, result)))
 
