@@ -82,7 +82,7 @@ def _set_within(sheet: Sheet, note: Note) -> bool:
 def _grid(note: Note, width: float, height: float) -> Iterator[Box]:
     """Boxes of a size inside an outline, a few millimetres apart."""
     xs, ys = [x for x, _ in note.within], [y for _, y in note.within]
-    across, down = 2.0, 1.5
+    across, down = 4.0, 2.5
     columns = int((max(xs) - min(xs) - width) / across) + 1
     rows = int((max(ys) - min(ys) - height) / down) + 1
     shift = ((max(xs) - min(xs) - width) % across) / 2.0
