@@ -272,7 +272,9 @@ def plan(
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
     of_parts = parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance)
     return Outcome(
-        result, (*noted, *advice.of_plan(result, first, ways, rule, request.units), *of_parts)
+        result,
+        (*noted, *advice.of_plan(result, first, ways, rule, request.units), *of_parts),
+        stands_on=() if profile is None else (profile.digest,),
     )
 
 
