@@ -1,0 +1,65 @@
+"""A sheet as one page of HTML that prints as it looks, whatever prints it."""
+
+import re
+from functools import cache
+
+from jinja2 import Environment, PackageLoader, StrictUndefined, Template
+from markupsafe import Markup
+
+from halfangle_service.sheets.fit import in_two, size_for
+from halfangle_service.sheets.model import Origin, Paper, Sheet
+
+#: What CSS calls the paper.
+PAPER_NAMES: dict[Paper, str] = {"a4": "A4", "letter": "letter"}
+
+
+def page_of(sheet: Sheet, origin: Origin, paper: Paper) -> str:
+    """Write a sheet for a paper.
+
+    The code and the drawing are SVG of our own; every other text is escaped.
+    """
+    parted = in_two(sheet.steps)
+    numbered = list(enumerate(sheet.steps, start=1))
+    return _template().render(
+        sheet=sheet,
+        columns=(numbered[:parted], numbered[parted:]),
+        origin=origin,
+        code=Markup(origin.code.svg),  # noqa: S704 -- made here of modules, no text
+        drawing=Markup(sheet.drawing.svg) if sheet.drawing else None,  # noqa: S704 -- ours, escaped
+        paper=paper,
+        paper_name=PAPER_NAMES[paper],
+        size=size_for(sheet, paper),
+    )
+
+
+#: Longest run of signs without a blank that is left whole, and where a longer one may break.
+_LONGEST_WORD = 24
+_LONG_WORD = re.compile(rf"\S{{{_LONGEST_WORD + 1},}}")
+
+
+def breakable(text: str) -> Markup:
+    """Escape a text and let its long words break, so that none runs out of its room.
+
+    Said in the text, not by a style: where every word may break, the page takes twice the time.
+    """
+
+    def parted(word: re.Match[str]) -> str:
+        run = word[0]
+        return "\0".join(
+            run[place : place + _LONGEST_WORD] for place in range(0, len(run), _LONGEST_WORD)
+        )
+
+    return Markup("<wbr>").join(_LONG_WORD.sub(parted, text.replace("\0", "")).split("\0"))
+
+
+@cache
+def _template() -> Template:
+    environment = Environment(
+        loader=PackageLoader("halfangle_service.sheets"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    environment.filters["breakable"] = breakable
+    return environment.get_template("sheet.html.jinja")
