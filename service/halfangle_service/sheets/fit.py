@@ -1,48 +1,42 @@
 """How large a sheet's text can be so that all of it finds room on one page.
 
-Heights are estimated, since the page must be the same where no font is at hand. A sign of Arial, or
-of what stands in for it, is a little less than half of its size wide in running text. The estimate
-is rather too high than too low: a test makes the pages of many sheets and counts them.
+Heights are estimated, since the page must be the same where no font is at hand. The estimate is
+rather too high than too low: a test makes the pages of many sheets and counts them.
 """
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from halfangle_service.sheets.model import Check, Fact, Paper, Sheet, Stack, Step
+from halfangle_service.trade.drawing.metrics import text_width
 
-#: Width of a sign of running text, and of a bold one, as shares of its size.
-_SIGN, _BOLD = 0.48, 0.53
+#: Words in Arial, or in what has its widths, beside those of the drawings' type; a line's ragged end.
+_REGULAR, _BOLD, _RAGGED = 0.87, 0.82, 1.03
+#: Cautions of a step beside the step itself.
+_SMALLER = 0.9
 _MM_PER_POINT = 25.4 / 72.0
 #: Height of a line, as a share of its size.
-LINE = 1.22
+LINE = 1.18
 #: Width and height within the margins of 10 and 8 mm, in millimetres.
 PAPER_MM: dict[Paper, tuple[float, float]] = {"a4": (190.0, 281.0), "letter": (195.9, 263.4)}
 
 
-@dataclass(frozen=True, slots=True)
-class Size:
-    """Size of the text in points, and the most height of the drawing in millimetres."""
-
-    points: float
-    drawing: float
-
-
-#: What is tried, the largest first; the last is taken where nothing fits, and a second page with it.
+#: Sizes in points that are tried, the largest first; where none fits, the last, and a second page.
 SIZES = (
-    Size(10.0, 110.0),
-    Size(9.2, 96.0),
-    Size(8.6, 88.0),
-    Size(8.0, 78.0),
-    Size(7.6, 72.0),
-    Size(7.3, 66.0),
-    Size(7.0, 62.0),
-    Size(6.8, 58.0),
-    Size(7.2, 66.0),
+    10.0,
+    9.4,
+    8.8,
+    8.2,
+    7.8,
+    7.4,
+    7.1,
+    6.8,
+    6.6,
+    7.2,
 )
 
 
-def size_for(sheet: Sheet, paper: Paper) -> Size:
+def size_for(sheet: Sheet, paper: Paper) -> float:
     """The largest size at which the sheet is one page of a paper."""
     width, room = PAPER_MM[paper]
     return next((size for size in SIZES[:-1] if _height(sheet, size, width) <= room), SIZES[-1])
@@ -59,25 +53,25 @@ def in_two(steps: Sequence[Step]) -> int:
     return len(steps)
 
 
-def _lines(text: str, width: float, points: float, sign: float = _SIGN) -> int:
+def _lines(text: str, width: float, points: float, *, bold: bool = False) -> int:
     """Lines that a text takes in a width."""
-    return max(1, math.ceil(len(text) * sign * points * _MM_PER_POINT / width))
+    long = text_width(text, points * _MM_PER_POINT, bold=bold) * (_BOLD if bold else _REGULAR)
+    return max(1, math.ceil(long * _RAGGED / width))
 
 
-def _text(text: str, width: float, points: float, sign: float = _SIGN) -> float:
+def _text(text: str, width: float, points: float, *, bold: bool = False) -> float:
     """Height that a text takes in a width."""
-    return _lines(text, width, points, sign) * points * LINE * _MM_PER_POINT
+    return _lines(text, width, points, bold=bold) * points * LINE * _MM_PER_POINT
 
 
-def _height(sheet: Sheet, size: Size, width: float) -> float:
+def _height(sheet: Sheet, points: float, width: float) -> float:
     """Height of all that is on a sheet."""
-    points = size.points
     return sum(
         (
             _head(sheet, width),
-            sum(_text(line, width - 10.0, 11.0, _BOLD) + 1.0 for line in sheet.stops),
+            sum(_text(line, width - 10.0, 11.0, bold=True) + 1.0 for line in sheet.stops),
             18.0 if sheet.stops else 0.0,
-            _top(sheet, size, width),
+            _top(sheet, width),
             _steps(sheet.steps, width, points),
             _checks(sheet.checks, width, points),
             _titled(sheet.cautions, width, points),
@@ -90,16 +84,16 @@ def _height(sheet: Sheet, size: Size, width: float) -> float:
 
 def _head(sheet: Sheet, width: float) -> float:
     beside = width - 33.0
-    title = _lines(sheet.title, beside, 19.0, _BOLD) * 19.0 * 1.1 * _MM_PER_POINT
+    title = _lines(sheet.title, beside, 19.0, bold=True) * 19.0 * 1.1 * _MM_PER_POINT
     judged = 8.0 if sheet.judgement else 0.0
-    return max(30.0, 4.0 + title + _text(sheet.about, beside, 10.0) + judged + 2.5)
+    return max(28.0, 4.0 + title + _text(sheet.about, beside, 9.5) + judged + 2.5)
 
 
-def _top(sheet: Sheet, size: Size, width: float) -> float:
-    drawn = sheet.drawing is not None
-    beside = (0.41 if drawn else 1.0) * width
+def _top(sheet: Sheet, width: float) -> float:
+    drawing = sheet.drawing
+    beside = (0.41 if drawing else 1.0) * width
     texts = _stacks(sheet.stacks, beside) + _facts(sheet.facts, beside)
-    return 2.5 + max(texts, size.drawing + 4.0 if drawn else 0.0)
+    return 2.5 + max(texts, drawing.height + 1.0 if drawing else 0.0)
 
 
 def _stacks(stacks: Sequence[Stack], width: float) -> float:
@@ -107,22 +101,25 @@ def _stacks(stacks: Sequence[Stack], width: float) -> float:
     height = 0.0
     for place, stack in enumerate(stacks):
         points, around = (18.0, 11.5) if place == 0 else (12.0, 9.5)
-        signs = sum(len(block.size) + len(block.mark) / 2.0 + 3.5 for block in stack.blocks)
-        lines = math.ceil(signs * _BOLD * points * _MM_PER_POINT / width)
+        words = "".join(f"{one.size}{one.mark[: len(one.mark) // 2]}wwww" for one in stack.blocks)
+        lines = _lines(words, width, points, bold=True)
         height += around + lines * points * 1.2 * _MM_PER_POINT
     return height
 
 
 def _facts(facts: Iterable[Fact], width: float) -> float:
     return sum(
-        max(_text(fact.value, 0.64 * width, 8.0, _BOLD), _text(fact.name, 0.32 * width, 8.0)) + 0.6
+        max(_text(fact.value, 0.7 * width, 7.6, bold=True), _text(fact.name, 0.27 * width, 7.6)) + 0.5
         for fact in facts
     )
 
 
 def _step(step: Step, width: float, points: float) -> float:
-    whole = " ".join((step.action, *step.cautions))
-    return _text(whole, width - 8.4, 0.97 * points) + 0.6
+    """Height of a step; its cautions are written a little smaller, on lines of the same height."""
+    cautions = "".join(f" {caution}" for caution in step.cautions)
+    long = text_width(step.action, 1.0) + _SMALLER * text_width(cautions, 1.0)
+    lines = math.ceil(long * _REGULAR * points * _MM_PER_POINT * _RAGGED / (width - 8.6))
+    return lines * points * LINE * _MM_PER_POINT + 0.6
 
 
 def _steps(steps: Sequence[Step], width: float, points: float) -> float:

@@ -70,10 +70,10 @@ class Check:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A drawing as SVG, and what is said under it: its scale, or that it has none."""
+    """A drawing as SVG that says its own scale, or that it has none; its height in millimetres."""
 
     svg: str
-    caption: str = ""
+    height: float
 
 
 @dataclass(frozen=True, slots=True)

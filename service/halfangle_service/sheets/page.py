@@ -6,7 +6,7 @@ from functools import cache
 from jinja2 import Environment, PackageLoader, StrictUndefined, Template
 from markupsafe import Markup
 
-from halfangle_service.sheets.fit import in_two, size_for
+from halfangle_service.sheets.fit import LINE, in_two, size_for
 from halfangle_service.sheets.model import Origin, Paper, Sheet
 
 #: What CSS calls the paper.
@@ -29,6 +29,7 @@ def page_of(sheet: Sheet, origin: Origin, paper: Paper) -> str:
         paper=paper,
         paper_name=PAPER_NAMES[paper],
         size=size_for(sheet, paper),
+        line=LINE,
     )
 
 

@@ -30,6 +30,7 @@ from halfangle_service.topics.jobs.plan.features import PlannedFeature
 from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed, PlanPhase
 from halfangle_service.topics.jobs.plan.plan import JobPlanRequest
 from halfangle_service.topics.jobs.plan.result import JobPlanResult, PlannedWay, PlanStack
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanEquipment
 from halfangle_service.trade.wording import arcsec, small_length
 
 #: Most pieces that get a column to write in.
@@ -44,7 +45,11 @@ _PLACES = {
 
 
 def plan_sheet(
-    request: JobPlanRequest, result: JobPlanResult, advisories: Sequence[Advisory], place: int
+    request: JobPlanRequest,
+    result: JobPlanResult,
+    advisories: Sequence[Advisory],
+    shop: PlanEquipment,
+    place: int = 0,
 ) -> Sheet:
     """The sheet of the way at a place of `ways`, from 0; the steps are those of that way."""
     way, units = result.ways[place], request.units
@@ -56,7 +61,7 @@ def plan_sheet(
         judgement=FORECASTS[way.forecast],
         tone=tone_of(way.forecast, stops),
         stops=stops,
-        drawing=set_up_drawing(request, result, place),
+        drawing=set_up_drawing(request, result, way, shop),
         stacks=tuple(_stack(stack, way, units) for stack in way.stacks),
         facts=tuple(_facts(request, result, way)),
         steps=tuple(Step(step.action, tuple(step.cautions)) for step in result.steps),
@@ -79,17 +84,18 @@ def _about(request: JobPlanRequest, result: JobPlanResult, way: PlannedWay) -> s
     if result.shank is not None:
         parts.append(f"shank {_shank(result)}")
     parts.append("1 piece" if request.pieces == 1 else f"{request.pieces} pieces")
-    parts.append(f"first piece {way.first_piece_minutes:.0f} min")
+    parts.append(f"first in {way.first_piece_minutes:.0f} min")
     return " · ".join(parts)
 
 
 def _feature(feature: PlannedFeature, request: JobPlanRequest) -> Iterator[str]:
     label, units = named(feature.kind), request.units
+    tolerance = float(getattr(request.feature, "included_angle_tolerance_arcsec", 0.0))
     angled = feature.included_angle or feature.face_angle
     orientation = feature.surface_orientation
     if angled is not None:
         included = ", included" if feature.included_angle else " to the base"
-        yield f"{label} {angle(angled.degrees)}{included}"
+        yield f"{label} {angle(angled.degrees, tolerance)}{included}"
     elif orientation is not None:
         hand = getattr(request.feature, "hand", "as-drawn")
         yield f"{label}, hand {named(hand).lower()}"
@@ -136,8 +142,8 @@ def _facts(request: JobPlanRequest, result: JobPlanResult, way: PlannedWay) -> I
     runout = way.runout_budget
     if runout is not None:
         expected = runout.tir.worst_case
-        told = f", expect at most {small_length(expected, units)}" if expected is not None else ""
-        yield Fact("Runout to the shank", f"≤ {small_length(runout.limit_tir, units)} TIR{told}")
+        told = f", expect ≤ {small_length(expected, units)}" if expected is not None else ""
+        yield Fact("Runout, TIR", f"≤ {small_length(runout.limit_tir, units)}{told}")
     clear = way.clearance
     if clear is not None and clear.smallest_gap is not None:
         gap = clear.smallest_gap
@@ -151,7 +157,8 @@ def _facts(request: JobPlanRequest, result: JobPlanResult, way: PlannedWay) -> I
         dress = batch.pieces_per_dress
         again = "not told" if dress is None else f"after every {dress} pieces"
         yield Fact("Dress again", again)
-        yield Fact("Measure pieces", _pieces(batch.pieces_to_measure))
+        if len(batch.pieces_to_measure) > MOST_PIECES:
+            yield Fact("Measure pieces", _pieces(batch.pieces_to_measure))
 
 
 def _pieces(numbers: Sequence[int]) -> str:
@@ -164,11 +171,9 @@ def _pieces(numbers: Sequence[int]) -> str:
 def _feed(feed: PlanFeed, units: Units) -> Iterator[Fact]:
     """Passes by their phases, and the reading to stop by."""
     phases = [("rough", feed.rough), ("finish", feed.finish)]
-    told = [f"{name} {_phase(phase, units)}" for name, phase in phases if phase is not None]
-    told.append(f"spark out {feed.spark_out_passes}")
+    told = [f"{_phase(phase, units)} {name}" for name, phase in phases if phase is not None]
+    told.append(f"{feed.spark_out_passes} × spark out")
     yield Fact("Feed on the dial", ", ".join(told))
-    if feed.travel:
-        yield Fact("Travel of a pass", length(feed.travel, units))
     for stop in feed.stop_readings:
         if stop.read_off == feed.stop_by and stop.at_size is not None:
             yield Fact("Stop at", f"{named(stop.read_off).lower()} {length(stop.at_size, units)}")
