@@ -6,12 +6,12 @@ right. Where a figure or its line would lie over something, the dimension stands
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from halfangle_service.trade.drawing.marks import BELOW_LINE, TEXT, Box, Point, Words
-from halfangle_service.trade.drawing.metrics import text_width
-from halfangle_service.trade.drawing.sheet import ARROW, Sheet
+from halfangle_service.trade.drawing.metrics import BELOW, text_width
+from halfangle_service.trade.drawing.sheet import ARROW, EDGE, Sheet
 
 #: Extension lines: their gap to the outline, and how far they run past the dimension line.
 GAP, PAST = 0.8, 1.8
@@ -20,6 +20,8 @@ FIRST, APART = 8.0, 7.0
 #: How far a dimension line runs out where its arrowheads stand outside.
 _TAIL = 6.0
 _ROWS = 10
+#: How far an angle's figure stands off its arc.
+_CLEAR = 1.4
 #: Half of the boxes in which room is sought along a dimension line.
 _HALF = 0.5
 
@@ -36,21 +38,38 @@ class _Laid:
 
 
 def dimension(
-    sheet: Sheet, start: Point, end: Point, figure: str, way: Point, first: float = FIRST
+    sheet: Sheet, start: Point, end: Point, figure: str, *ways: Point, first: float = FIRST
 ) -> None:
-    """Dimension the distance between two points, square to `way`, to which it stands off."""
-    length = math.hypot(*way)
-    off = (way[0] / length, way[1] / length)
-    rows = list(_rows(start, end, figure, off, first))
-    laid = next((row for row in rows if _lies_free(sheet, row, start, end)), rows[0])
-    for from_, to in ((start, laid.start), (end, laid.end)):
-        sheet.line([_moved(from_, off, GAP), _moved(to, off, PAST)], "thin")
+    """Dimension the distance between two points, square to the way in which it stands off.
+
+    Where it has no room there it stands farther off, then in the next of the ways.
+    """
+    tried = [
+        (way, row) for way in map(_unit, ways) for row in _rows(start, end, figure, way, first)
+    ]
+    kept = [found for found in tried if _on_sheet(sheet, found[1])] or tried
+    free = (found for found in kept if _lies_free(sheet, *found, start, end))
+    off, laid = next(free, kept[0])
+    for line in _extensions(laid, start, end, off):
+        sheet.line(line, "thin")
     sheet.line(laid.line, "thin")
     along = (laid.end[0] - laid.start[0], laid.end[1] - laid.start[1])
     turn = -1.0 if laid.outside else 1.0
     sheet.arrowhead(laid.end, (turn * along[0], turn * along[1]))
     sheet.arrowhead(laid.start, (-turn * along[0], -turn * along[1]))
     sheet.write(laid.words)
+
+
+def _extensions(laid: _Laid, start: Point, end: Point, off: Point) -> Iterator[tuple[Point, Point]]:
+    """Lines from both points, a little off them, to a little past the dimension line."""
+    level = _along(laid.start, off)
+    for point in (start, end):
+        yield _moved(point, off, GAP), _moved(point, off, level - _along(point, off) + PAST)
+
+
+def _unit(way: Point) -> Point:
+    length = math.hypot(*way)
+    return way[0] / length, way[1] / length
 
 
 def _rows(start: Point, end: Point, figure: str, off: Point, first: float) -> Iterator[_Laid]:
@@ -61,6 +80,11 @@ def _rows(start: Point, end: Point, figure: str, off: Point, first: float) -> It
         a = _moved(start, off, level - _along(start, off))
         b = _moved(end, off, level - _along(end, off))
         yield _laid(a, b, figure)
+
+
+def _on_sheet(sheet: Sheet, row: _Laid) -> bool:
+    xs = [x for box in row.words.boxes() for x in (box[0], box[2])] + [x for x, _ in row.line]
+    return min(xs) >= EDGE and max(xs) <= sheet.width - EDGE
 
 
 def _laid(a: Point, b: Point, figure: str) -> _Laid:
@@ -83,9 +107,9 @@ def _laid(a: Point, b: Point, figure: str) -> _Laid:
     return _Laid(a, b, line, outside, words)
 
 
-def _lies_free(sheet: Sheet, row: _Laid, start: Point, end: Point) -> bool:
+def _lies_free(sheet: Sheet, off: Point, row: _Laid, start: Point, end: Point) -> bool:
     room = sheet.room
-    lines = (row.line, (start, row.start), (end, row.end))
+    lines = (row.line, *_extensions(row, start, end, off))
     return (
         room.all_free(row.words.boxes(), 0.3)
         and room.all_free(_along_line(*row.line))
@@ -104,13 +128,20 @@ def _along_line(start: Point, end: Point) -> Iterator[Box]:
 
 
 def angle_dimension(
-    sheet: Sheet, vertex: Point, start: float, end: float, figure: str, radius: float
+    sheet: Sheet,
+    vertex: Point,
+    start: float,
+    end: float,
+    figure: str,
+    radii: Sequence[float],
 ) -> None:
     """Dimension an angle on an arc, from one direction counter-clockwise to another, in degrees.
 
-    The sides are lines of the drawing; the figure stands level, where there is room beside the arc.
+    The sides are lines of the drawing. The arc has the first of the radii beside which the figure
+    has room, level; where none has, the first, and the figure a leader.
     """
-    middle = math.radians((start + end) / 2.0)
+    found = ((radius, _beside(sheet, vertex, start, end, figure, radius)) for radius in radii)
+    radius, words = next(((r, free) for r, free in found if free is not None), (radii[0], None))
     outside = math.radians(end - start) * radius < 2.0 * ARROW + 1.0
     tail = math.degrees(_TAIL / radius) if outside else 0.0
     sheet.arc(vertex, radius, start - tail, end + tail)
@@ -122,8 +153,43 @@ def angle_dimension(
         tangent = math.radians(direction - sign * turn * lean)
         way = (-math.sin(tangent) * sign * turn, -math.cos(tangent) * sign * turn)
         sheet.arrowhead(tip, way)
+    if words is not None:
+        sheet.write(words)
+        return
+    middle = math.radians((start + end) / 2.0)
     at = _polar(vertex, radius, middle)
-    sheet.note(figure, at, (math.cos(middle), -math.sin(middle)), "beside")
+    sheet.note(figure, at, (math.cos(middle), -math.sin(middle)), "arrow")
+
+
+def _beside(
+    sheet: Sheet, vertex: Point, start: float, end: float, figure: str, radius: float
+) -> Words | None:
+    """The figure beside the arc, inside or outside of it, where it is free."""
+    wide = text_width(figure, TEXT)
+    for share in (0.5, 0.35, 0.65, 0.2, 0.8):
+        turn = math.radians(start + share * (end - start))
+        for sign in (-1.0, 1.0):
+            x, y = _polar(vertex, radius + sign * _CLEAR, turn)
+            left = x if sign * math.cos(turn) > 0.0 else x - wide
+            words = Words(figure, (left, y + (0.5 - BELOW) * TEXT), TEXT)
+            (box,) = words.boxes()
+            if (
+                sheet.room.all_free([box], 0.6)
+                and _clear_of_arc(box, vertex, radius)
+                and EDGE <= box[0] <= box[2] <= sheet.width - EDGE
+            ):
+                return words
+    return None
+
+
+def _clear_of_arc(box: Box, vertex: Point, radius: float) -> bool:
+    """True where all corners of a box lie on one side of a circle, with room to it."""
+    corners = [(x, y) for x in (box[0], box[2]) for y in (box[1], box[3])]
+    far = [math.hypot(x - vertex[0], y - vertex[1]) for x, y in corners]
+    nearest_x = min(max(vertex[0], box[0]), box[2])
+    nearest_y = min(max(vertex[1], box[1]), box[3])
+    nearest = math.hypot(nearest_x - vertex[0], nearest_y - vertex[1])
+    return max(far) < radius - 0.6 or nearest > radius + 0.6
 
 
 def _polar(center: Point, radius: float, turn: float) -> Point:

@@ -6,11 +6,11 @@ turn from the way wanted; a leader crosses no words, and lines as few as may be.
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from halfangle_service.trade.drawing.marks import ABOVE_AND_BELOW, TEXT, Box, Point, Words
 from halfangle_service.trade.drawing.metrics import ABOVE, text_width
-from halfangle_service.trade.drawing.sheet import EDGE, Note, Sheet
+from halfangle_service.trade.drawing.sheet import BESIDE, EDGE, Note, Sheet
 
 #: Lines of a note stand so far apart.
 LEADING = 1.3 * TEXT
@@ -98,6 +98,18 @@ def inside(corners: Sequence[Point], point: Point) -> bool:
 
 def _set_beside(sheet: Sheet, note: Note) -> None:
     """Set a note off its place, with a leader where it has an end."""
+    best = _best(sheet, note)
+    if best is None and note.end == BESIDE:
+        note = replace(note, end="arrow")
+        best = _best(sheet, note)
+    place = best or _below_all(sheet, note)
+    _write(sheet, note, place.box)
+    if _led(note):
+        _lead(sheet, note, place)
+
+
+def _best(sheet: Sheet, note: Note) -> _Place | None:
+    """The cheapest place that is free; None where there is none."""
     places = sorted(_places(sheet, note), key=lambda place: place.cost)
     free = sheet.room.free([place.box for place in places], RIM)
     best: tuple[float, _Place] | None = None
@@ -110,14 +122,11 @@ def _set_beside(sheet: Sheet, note: Note) -> None:
         cost = place.cost + _CROSSING_MM * crossed
         if best is None or cost < best[0]:
             best = (cost, place)
-    place = best[1] if best is not None else _below_all(sheet, note)
-    _write(sheet, note, place.box)
-    if _led(note):
-        _lead(sheet, note, place)
+    return None if best is None else best[1]
 
 
 def _led(note: Note) -> bool:
-    return note.end in ("arrow", "dot")
+    return note.end != BESIDE
 
 
 def _across_words(sheet: Sheet, note: Note, place: _Place) -> bool:

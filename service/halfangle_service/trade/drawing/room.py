@@ -35,7 +35,7 @@ class Room:
 
     def free(self, boxes: Sequence[Box], rim: float = 0.0) -> NDArray[np.bool_]:
         """Which of these boxes, with a rim, touch nothing that is there."""
-        asked = np.asarray(boxes, dtype=float).reshape(-1, 4) + (-rim, -rim, rim, rim)
+        asked = np.asarray(boxes, dtype=float).reshape(-1, 4) + np.array([-rim, -rim, rim, rim])
         hit = np.zeros(len(asked), dtype=bool)
         if self._lines:
             hit |= _crossed(asked, np.asarray(self._lines)).any(axis=1)

@@ -29,6 +29,8 @@ EDGE = 3.0
 #: Arrowheads: length, and half of the width at the foot, for 24° between the sides.
 ARROW, HALF_ARROW = 3.0, 3.0 * math.tan(math.radians(12.0))
 _DOT = 0.55
+#: End of a leader that there is none of: words that stand beside their place.
+BESIDE = "beside"
 #: Degrees of arc between the points that stand for an arc where words look for room.
 _ARC_STEP = 4.0
 
@@ -37,15 +39,18 @@ _ARC_STEP = 4.0
 class View:
     """Where a plane of the part, x to the right and y up, lies on the sheet.
 
-    `scale`: millimetres on paper for one unit of length; `origin`: the plane's (0, 0) on paper.
+    `scale`: millimetres on paper for one unit of length; `origin`: the plane's (0, 0) on paper;
+    `mirrored`: x to the left.
     """
 
     scale: float
     origin: Point
+    mirrored: bool = False
 
     def at(self, point: Point) -> Point:
         """A point of the plane on paper."""
-        return self.origin[0] + self.scale * point[0], self.origin[1] - self.scale * point[1]
+        sign = -1.0 if self.mirrored else 1.0
+        return self.origin[0] + sign * self.scale * point[0], self.origin[1] - self.scale * point[1]
 
     def scale_to(self, units: Units) -> float:
         """Paper over part."""
@@ -94,6 +99,8 @@ class Sheet:
         margins: tuple[float, float] = (12.0, 12.0),
         scale: float | None = None,
         top: float = 0.0,
+        *,
+        mirrored: bool = False,
     ) -> View:
         """Place a window of the plane (left, bottom, right, top) between the margins.
 
@@ -102,13 +109,14 @@ class Sheet:
         """
         left, bottom, right, upper = window
         unit = to_mm(1.0, units)
-        between = self.width - sum(margins)
+        between = max(self.width - sum(margins), self.width / 8.0)
         if scale is None:
             room = min(between / max(right - left, 1e-9), tallest / max(upper - bottom, 1e-9))
             scale = scale_within(room / unit)
         per_unit = scale * unit
         start = margins[0] + (between - per_unit * (right - left)) / 2.0
-        return View(per_unit, (start - per_unit * left, top + per_unit * upper))
+        across = start + per_unit * right if mirrored else start - per_unit * left
+        return View(per_unit, (across, top + per_unit * upper), mirrored)
 
     # Lines and areas.
 

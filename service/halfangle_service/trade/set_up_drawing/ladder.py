@@ -2,45 +2,46 @@
 
 from collections.abc import Sequence
 
-from halfangle_service.trade.drawing.marks import ABOVE_AND_BELOW, TEXT, Point, Words
+from halfangle_service.trade.drawing.marks import TEXT, Words
 from halfangle_service.trade.drawing.metrics import ABOVE, text_width
 from halfangle_service.trade.drawing.notes import LEADING
 from halfangle_service.trade.drawing.sheet import Sheet
 
 #: Leaders: how far the words stand off the stack, and the level bit beside them.
-OFF, _SHOULDER, _SPACE = 8.0, 2.0, 0.8
+OFF, _SHOULDER, _SPACE = 6.0, 1.5, 0.8
 
 
 def ladder_width(lines: Sequence[str], heading: str) -> float:
     """Width that a ladder takes beside its stack, with its leaders."""
     widths = (*(text_width(line, TEXT) for line in lines), text_width(heading, TEXT, bold=True))
-    return OFF + _SPACE + max(widths)
+    return OFF + 1.0 + _SPACE + max(widths)
 
 
 def draw_ladder(
     sheet: Sheet,
     levels: Sequence[float],
     lines: Sequence[str],
-    edge: float,
+    sides: tuple[float, float],
     heading: str,
-    lowest: float,
     *,
     left: bool = False,
 ) -> None:
     """Write a stack's heading, and under it each block's size from the top down.
 
-    `levels` are the blocks' middles on paper from the top down, `edge` the side of the stack beside
-    which they are written, `lowest` the level under which none should stand where that can be.
+    `levels` are the blocks' middles on paper from the top down; `sides` that of the stack and the
+    one to which the leaders run level, so that they cross nothing that ends there.
     """
-    steps = _spread([*levels], lowest - ABOVE_AND_BELOW / 2.0)
+    edge, end = sides
     sign = -1.0 if left else 1.0
-    start = edge + sign * (OFF + _SPACE)
+    knee = sign * max(sign * edge, sign * end + 1.0)
+    start = knee + sign * OFF
+    steps = _spread(levels)
     for level, step, line in zip(levels, steps, lines, strict=True):
-        elbow: Point = (edge + sign * (OFF - _SHOULDER), step)
-        sheet.line([(edge, level), elbow, (edge + sign * OFF, step)], "thin")
-        sheet.write(_words(line, start, step, left=left))
-    top = (steps[0] if steps else lowest) - LEADING
-    sheet.write(_words(heading, start, top, left=left, bold=True))
+        elbow = (start - sign * _SHOULDER, step)
+        sheet.line([(edge, level), (knee, level), elbow, (start, step)], "thin")
+        sheet.write(_words(line, start + sign * _SPACE, step, left=left))
+    over = steps[0] - LEADING
+    sheet.write(_words(heading, start + sign * _SPACE, over, left=left, bold=True))
 
 
 def _words(text: str, start: float, middle: float, *, left: bool, bold: bool = False) -> Words:
@@ -48,7 +49,7 @@ def _words(text: str, start: float, middle: float, *, left: bool, bold: bool = F
     return Words(text, (x, middle + (ABOVE - 0.5) * TEXT), TEXT, bold)
 
 
-def _spread(levels: list[float], lowest: float) -> list[float]:
+def _spread(levels: Sequence[float]) -> list[float]:
     """Levels a line apart, as near their own as can be: the middle of each crowd stays."""
     crowds: list[list[float]] = []
     for level in levels:
@@ -56,13 +57,7 @@ def _spread(levels: list[float], lowest: float) -> list[float]:
         while len(crowds) > 1 and _first(crowds[-1]) - _last(crowds[-2]) < LEADING:
             last = crowds.pop()
             crowds[-1] += last
-    steps = [_first(crowd) + LEADING * k for crowd in crowds for k in range(len(crowd))]
-    over = max(0.0, steps[-1] - lowest) if steps else 0.0
-    # What would stand too low pushes up what is above it, and no more than that.
-    for place in range(len(steps) - 1, -1, -1):
-        limit = lowest if place == len(steps) - 1 else steps[place + 1] - LEADING
-        steps[place] = min(steps[place], limit) if over else steps[place]
-    return steps
+    return [_first(crowd) + LEADING * place for crowd in crowds for place in range(len(crowd))]
 
 
 def _first(crowd: list[float]) -> float:

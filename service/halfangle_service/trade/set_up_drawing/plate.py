@@ -5,7 +5,6 @@ x = 0 at the low roll's center.
 """
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from halfangle_service.trade.drawing.marks import Point
@@ -87,15 +86,3 @@ def standing(plate: PlateOnStacks) -> Standing:
     length = before + (1.0 + _BEYOND) * distance if plate.length is None else plate.length
     thickness = _THICK * distance if plate.thickness is None else plate.thickness
     return Standing(low_center, high_center, low, high, turn, thickness, before, length)
-
-
-def blocks(
-    sizes: Sequence[float], middle: float, seat: float, width: float
-) -> list[tuple[float, list[Point]]]:
-    """Outlines of a stack's blocks from the bottom up, each with its size."""
-    outlines, half = [], width / 2.0
-    for size in sizes:
-        left, right, top = middle - half, middle + half, seat + size
-        outlines.append((size, [(left, seat), (right, seat), (right, top), (left, top)]))
-        seat = top
-    return outlines

@@ -5,34 +5,37 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from halfangle_service.trade.drawing.dimensions import angle_dimension
-from halfangle_service.trade.drawing.marks import HEADING, Box, Point, Words, around
+from halfangle_service.trade.drawing.marks import HEADING, TEXT, Box, Point, Words, around
 from halfangle_service.trade.drawing.metrics import cut
 from halfangle_service.trade.drawing.notes import settle
 from halfangle_service.trade.drawing.sheet import EDGE, WIDTH_MM, Sheet, View
 from halfangle_service.trade.drawing.svg import svg_of
-from halfangle_service.trade.set_up_drawing.ladder import draw_ladder, ladder_width
-from halfangle_service.trade.set_up_drawing.plate import (
-    PlateOnStacks,
-    Standing,
-    blocks,
-    standing,
+from halfangle_service.trade.set_up_drawing.plate import PlateOnStacks, Standing, standing
+from halfangle_service.trade.set_up_drawing.stacks import (
+    Stack,
+    draw_table,
+    middle_of,
+    write_along,
 )
 from halfangle_service.trade.set_up_drawing.work import Piece, Work, placed
-from halfangle_service.trade.units import Units, to_mm
-from halfangle_service.trade.wording import block, degrees, figure
+from halfangle_service.trade.units import Units
+from halfangle_service.trade.wording import degrees, figure
 
-_UNITS: dict[Units, str] = {"in": "inches", "mm": "millimetres"}
-_TALLEST = 95.0
 #: Names of the stacks.
 HIGH, LOW = "High stack", "Low stack"
-_USUAL = "Plate, rolls or work not stated are drawn as usual."
+UNITS_IN_WORDS: dict[Units, str] = {"in": "Lengths in inches.", "mm": "Lengths in millimetres."}
+_TALLEST = 92.0
+#: Radii of the angle's arc that are tried, as parts of the center distance.
+_RADII = (0.62, 0.54, 0.46, 0.38, 0.3)
+_USUAL = "What was not stated of plate and work is drawn as usual."
 
 
 @dataclass(frozen=True, slots=True)
 class SetUpView:
     """One plate on its stacks, with the work on it; `title` names the view where there are two.
 
-    `tolerance_arcsec`: to what second the angle is written.
+    `tolerance_arcsec`: to what second the angle is written. A plate that raises its left or front
+    is drawn the other way round, as it is seen.
     """
 
     plate: PlateOnStacks
@@ -55,14 +58,14 @@ def set_up_svg(
     `lines` stand under the title; `width` of the sheet in millimetres; all views have one scale.
     """
     sheet = Sheet(width=width)
-    scale, top = None, 0.0
+    scale = min(_scale(sheet, view, units) for view in views)
+    top = 0.0
     for view in views:
-        scale, top = _draw(sheet, view, units, scale, top)
-    said = [*lines, f"Lengths in {_UNITS[units]}."]
+        top = _draw(sheet, view, units, scale, top)
+    said = [*lines, UNITS_IN_WORDS[units]]
     if not all(view.plate.sizes_stated for view in views):
         said.append(_USUAL)
-    ratio = None if scale is None else (scale, units)
-    return svg_of(sheet, title, said, scale=ratio, headed=headed)
+    return svg_of(sheet, title, said, scale=(scale, units), headed=headed)
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,112 +74,120 @@ class _Scene:
 
     view: SetUpView
     plate: Standing
-    high: list[tuple[float, list[Point]]]
-    low: list[tuple[float, list[Point]]]
+    stacks: tuple[Stack, ...]
     piece: Piece | None
     units: Units
 
     @property
+    def mirrored(self) -> bool:
+        """True where the side that is raised is seen at the left."""
+        return self.view.plate.raised in ("left", "front")
+
+    @property
     def window(self) -> Box:
         """What must fit: bodies, rolls, stacks and work."""
-        points = [*self.plate.body]
-        for (x, y), radius in (
-            (self.plate.low_roll, self.plate.low_radius),
-            (self.plate.high_roll, self.plate.high_radius),
-        ):
+        points = [*self.plate.body, (0.0, 0.0)]
+        for (x, y), radius in self.rolls:
             points += [(x - radius, y - radius), (x + radius, y + radius)]
-        for _, outline in (*self.high, *self.low):
-            points += outline
+        points += [point for stack in self.stacks for one in stack.outlines() for point in one]
         if self.piece is not None:
             points += self.leveled([*self.piece.outline, *self.piece.holding])
-        points.append((0.0, 0.0))
         return around(points)
+
+    @property
+    def rolls(self) -> tuple[tuple[Point, float], tuple[Point, float]]:
+        """Centers and radii."""
+        plate = self.plate
+        return (plate.low_roll, plate.low_radius), (plate.high_roll, plate.high_radius)
 
     def leveled(self, points: Sequence[Point]) -> list[Point]:
         """From the plate's frame to the plane's."""
         return [self.plate.at(*point) for point in points]
 
-    def heading(self, which: str, sizes: Sequence[float]) -> str:
-        """Name and height of a stack."""
-        return f"{which} {block(sum(sizes), self.units)}"
-
-    def ladders(self) -> tuple[float, float]:
-        """Widths that the sizes beside low and high stack take."""
-        low, high = self.view.plate.low, self.view.plate.high
-        return (
-            ladder_width(self.figures(low), self.heading(LOW, low)) if low else 0.0,
-            ladder_width(self.figures(high), self.heading(HIGH, high)) if high else 0.0,
-        )
-
-    def figures(self, sizes: Sequence[float]) -> list[str]:
-        """Sizes of blocks, from the top down."""
-        return [block(size, self.units) for size in reversed(sizes)]
-
 
 def _scene(view: SetUpView, units: Units) -> _Scene:
-    plate = view.plate
-    stands = standing(plate)
-    high = blocks(plate.high, stands.high_roll[0], 0.0, 1.2 * stands.high_radius)
-    low = blocks(plate.low, stands.low_roll[0], plate.base_step, 1.2 * stands.low_radius)
+    plate, stands = view.plate, standing(view.plate)
+    (high, _), (low, _) = stands.high_roll, stands.low_roll
+    wide, narrow = 1.2 * stands.high_radius, 1.2 * stands.low_radius
+    stacks = (
+        Stack(HIGH, plate.high, high, 0.0, wide, units),
+        Stack(LOW, plate.low, low, plate.base_step, narrow, units, left=True),
+    )
     piece = None
     if view.work is not None:
         piece = placed(view.work, stands.turn, plate.center_distance)
-    return _Scene(view, stands, high, low, piece, units)
+    return _Scene(view, stands, tuple(s for s in stacks if s.sizes), piece, units)
 
 
 def _placed(sheet: Sheet, scene: _Scene, scale: float | None, top: float) -> View:
     """Place the view so that the sizes beside its stacks have room, too."""
     left = right = 6.0
-    wide_low, wide_high = scene.ladders()
-    plate = scene.plate
-    for _ in range(4):
-        view = sheet.view(scene.window, scene.units, _TALLEST, (left, right), scale, top)
-        end = view.at((plate.high_roll[0] + 0.6 * plate.high_radius, 0.0))[0] + wide_high
-        start = view.at((plate.low_roll[0] - 0.6 * plate.low_radius, 0.0))[0] - wide_low
-        over, under = end - (sheet.width - EDGE), EDGE - start
-        if max(over, under) <= 0.0:
+    for _ in range(12):
+        view = sheet.view(
+            scene.window,
+            scene.units,
+            _TALLEST,
+            (left, right),
+            scale,
+            top,
+            mirrored=scene.mirrored,
+        )
+        ends = [x for x, _ in scene.plate.body]
+        past = [
+            stack.overflow(sheet, view, min(ends) if stack.left else max(ends))
+            for stack in scene.stacks
+        ]
+        over_left = max((at_left for at_left, _ in past), default=0.0)
+        over_right = max((at_right for _, at_right in past), default=0.0)
+        if max(over_left, over_right) <= 0.0:
             break
-        right, left = right + max(over, 0.0), left + max(under, 0.0)
+        left, right = left + max(over_left, 0.0), right + max(over_right, 0.0)
     return view
 
 
-def _draw(
-    sheet: Sheet, view: SetUpView, units: Units, scale: float | None, top: float
-) -> tuple[float, float]:
-    """Draw one view below what is drawn; gives the scale, and where the next one begins."""
+def _scale(sheet: Sheet, view: SetUpView, units: Units) -> float:
+    return _placed(sheet, _scene(view, units), None, 0.0).scale_to(units)
+
+
+def _draw(sheet: Sheet, view: SetUpView, units: Units, scale: float, top: float) -> float:
+    """Draw one view below what is drawn; gives where the next one begins."""
     scene = _scene(view, units)
     if view.title:
         words = cut(view.title, HEADING, sheet.width - 2.0 * EDGE, bold=True)
         sheet.write(Words(words, (EDGE, top + HEADING), HEADING, bold=True))
-        top += 2.5 * HEADING
+        top += 3.0 * HEADING
     on_paper = _placed(sheet, scene, scale, top)
     _draw_bodies(sheet, scene, on_paper)
-    _draw_stacks(sheet, scene, on_paper)
+    _write_sizes(sheet, scene, on_paper)
     _draw_angle(sheet, scene, on_paper)
     _name(sheet, scene, on_paper)
     settle(sheet)
-    return on_paper.scale / to_mm(1.0, units), sheet.extent()[3] + 10.0
+    return sheet.extent()[3] + 10.0
 
 
 def _draw_bodies(sheet: Sheet, scene: _Scene, view: View) -> None:
     plate, stated = scene.plate, scene.view.plate
-    left, _, right, _ = scene.window
-    draw_table(sheet, view.at((left, 0.0)), view.at((max(right, 0.0), 0.0))[0])
+    draw_table(sheet, view, *_table_ends(scene), 0.0)
     if stated.base_step > 0.0:
         half = 1.2 * plate.low_radius
         seat = [(-half, 0.0), (half, 0.0), (half, stated.base_step), (-half, stated.base_step)]
         sheet.polygon(view.all(seat), "metal")
-    for _, outline in (*scene.high, *scene.low):
-        sheet.polygon(view.all(outline), "block")
+    for stack in scene.stacks:
+        stack.draw(sheet, view)
     if scene.piece is not None:
         _draw_piece(sheet, scene, scene.piece, view)
     sheet.polygon(view.all(plate.body), "metal")
-    for center, radius in (
-        (plate.low_roll, plate.low_radius),
-        (plate.high_roll, plate.high_radius),
-    ):
+    for center, radius in scene.rolls:
         sheet.circle(view.at(center), view.scale * radius, "outline", "paper")
     sheet.line(view.all([plate.low_roll, plate.high_roll]), "axis")
+
+
+def _table_ends(scene: _Scene) -> tuple[float, float]:
+    """The table ends a little past the stacks, so that their sizes may stand lower than it."""
+    ends = [stack.middle + sign * stack.width for stack in scene.stacks for sign in (-1.0, 1.0)]
+    for (x, _), radius in scene.rolls:
+        ends += [x - 1.6 * radius, x + 1.6 * radius]
+    return min(ends), max(ends)
 
 
 def _draw_piece(sheet: Sheet, scene: _Scene, piece: Piece, view: View) -> None:
@@ -186,70 +197,48 @@ def _draw_piece(sheet: Sheet, scene: _Scene, piece: Piece, view: View) -> None:
     sheet.polygon(view.all(scene.leveled(piece.outline)), "work")
     if piece.axis is not None:
         sheet.line(view.all(scene.leveled(piece.axis)), "axis")
-    start, end = view.all(scene.leveled(piece.ground))
-    sheet.line([start, end], "heavy")
+    sheet.line(view.all(scene.leveled(piece.ground)), "heavy")
 
 
-def draw_table(sheet: Sheet, start: Point, right: float) -> None:
-    """The surface that everything stands on: a line, hatched under it."""
-    (left, level), depth = start, 2.2
-    under = level + depth
-    corners = [(left, level), (right, level), (right, under), (left, under)]
-    sheet.polygon(corners, None, None, section=True)
-    sheet.line([(left, level), (right, level)], "outline")
-
-
-def _draw_stacks(sheet: Sheet, scene: _Scene, view: View) -> None:
-    """The sizes of the blocks, beside their stacks."""
-    plate, stated = scene.plate, scene.view.plate
-    sides = (
-        (scene.high, stated.high, HIGH, plate.high_roll[0] + 0.6 * plate.high_radius, False),
-        (scene.low, stated.low, LOW, plate.low_roll[0] - 0.6 * plate.low_radius, True),
-    )
-    for outlines, sizes, which, edge, left in sides:
-        if sizes:
-            middles = [(low[1] + high[1]) / 2.0 for _, (low, _, high, _) in reversed(outlines)]
-            draw_ladder(
-                sheet,
-                [view.at((0.0, middle))[1] for middle in middles],
-                scene.figures(sizes),
-                view.at((edge, 0.0))[0],
-                scene.heading(which, sizes),
-                view.at((0.0, 0.0))[1],
-                left=left,
-            )
+def _write_sizes(sheet: Sheet, scene: _Scene, view: View) -> None:
+    """The sizes of the blocks beside their stacks, past the plate's ends."""
+    ends = [x for x, _ in scene.plate.body]
+    for stack in scene.stacks:
+        stack.write_sizes(sheet, view, min(ends) if stack.left else max(ends))
 
 
 def _draw_angle(sheet: Sheet, scene: _Scene, view: View) -> None:
     """The plate's angle at the low roll's center, over a level line through it."""
     plate, stated = scene.plate, scene.view.plate
-    vertex = view.at(plate.low_roll)
-    turn = math.degrees(plate.turn)
-    radius = 0.62 * view.scale * stated.center_distance
-    sheet.line([vertex, (vertex[0] + radius + 3.0, vertex[1])], "thin")
+    vertex, turn = view.at(plate.low_roll), math.degrees(plate.turn)
+    sign = -1.0 if view.mirrored else 1.0
+    sheet.line(
+        [vertex, (vertex[0] + sign * 0.7 * view.scale * plate.high_roll[0], vertex[1])], "thin"
+    )
     words = degrees(math.degrees(stated.angle_rad), scene.view.tolerance_arcsec)
-    angle_dimension(sheet, vertex, 0.0, turn, words, radius)
+    start, end = (180.0 - turn, 180.0) if view.mirrored else (0.0, turn)
+    radii = [share * view.scale * stated.center_distance for share in _RADII]
+    angle_dimension(sheet, vertex, start, end, words, radii)
 
 
 def _name(sheet: Sheet, scene: _Scene, view: View) -> None:
     """Notes: the rolls, the distance of their centers, the raised side, the work."""
     plate, stated = scene.plate, scene.view.plate
-    middle = view.at(plate.at(0.3 * stated.center_distance, -plate.thickness))
-    between = f"{figure(stated.center_distance, scene.units).split()[0]} between centers"
-    sheet.note(between, middle, (-0.3, 1.0), "dot")
-    low = "hinge" if stated.hinged else "low roll"
-    sheet.note(low, view.at(plate.low_roll), (-1.0, 0.3), "dot")
+    outward = 1.0 if view.mirrored else -1.0
+    low, high = view.all([plate.low_roll, plate.high_roll])
+    between = f"{figure(stated.center_distance, scene.units)} between centers"
+    if not write_along(sheet, between, low, high, view.scale * plate.thickness):
+        middle = view.at(plate.at(0.3 * stated.center_distance, -plate.thickness))
+        sheet.note(between, middle, (outward, 1.0), "dot")
+    sheet.note("hinge" if stated.hinged else "low roll", low, (outward, 0.3), "dot")
     if stated.raised:
         end = view.at(plate.at(plate.length - plate.before, -plate.thickness / 2.0))
-        sheet.note(f"raised: {stated.raised}", end, (0.3, -1.0), "arrow", bold=True)
+        sheet.note(f"raised: {stated.raised}", end, (-0.3 * outward, -1.0), "arrow", bold=True)
     work = scene.view.work
     if work is not None and scene.piece is not None:
-        lines = (work.name, work.mark) if work.mark else (work.name,)
-        sheet.note(lines, _middle(view.all(scene.leveled(scene.piece.outline))), (1.0, -1.0), "dot")
-        start, end = view.all(scene.leveled(scene.piece.ground))
-        middle = ((start[0] + end[0]) / 2.0, (start[1] + end[1]) / 2.0)
-        sheet.note("level under the wheel", middle, (0.2, -1.0), "arrow")
-
-
-def _middle(points: Sequence[Point]) -> Point:
-    return sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points)
+        room = 0.5 * sheet.width
+        lines = [cut(line, TEXT, room) for line in (work.name, work.mark) if line]
+        outline = view.all(scene.leveled(scene.piece.outline))
+        sheet.note(lines, middle_of(outline), (-outward, -1.0), "dot")
+        ground = middle_of(view.all(scene.leveled(scene.piece.ground)))
+        sheet.note("level under the wheel", ground, (-0.2 * outward, -1.0), "arrow")
