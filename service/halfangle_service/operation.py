@@ -6,7 +6,7 @@ A file of `topics` declares one with the decorator `operation`, a published tabl
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from inspect import getdoc
 from typing import Any, Generic, Protocol, TypeVar, cast, get_args, get_type_hints
@@ -121,13 +121,16 @@ class Operation(Generic[RequestT, ResultT]):
     heavy: bool | Callable[[RequestT], bool] = False
     drawing: str = ""
     in_a_shop: Callable[[RequestT, Profiles], Outcome[ResultT]] | None = None
+    profiles: Profiles = field(default_factory=dict)
 
     def in_shop(self, profiles: Profiles) -> "Operation[RequestT, ResultT]":
         """The same with these profiles of a shop to choose from; as it is where it takes none."""
         in_a_shop = self.in_a_shop
         if in_a_shop is None:
             return self
-        return replace(self, calculate=lambda request: in_a_shop(request, profiles))
+        return replace(
+            self, calculate=lambda request: in_a_shop(request, profiles), profiles=profiles
+        )
 
     @property
     def name(self) -> str:

@@ -2,11 +2,14 @@
 
 import math
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from typing import TypeVar
 
 from halfangle_service.fields import Units
+from halfangle_service.fields.clearance.set_up import fixture_of, heads_of, plate_of
 from halfangle_service.fields.glossary import option_labels
 from halfangle_service.sheets.model import Drawing
+from halfangle_service.topics.jobs.plan.features import wanted_of
 from halfangle_service.topics.jobs.plan.plan import JobPlanRequest
 from halfangle_service.topics.jobs.plan.result import (
     JobPlanResult,
@@ -19,13 +22,25 @@ from halfangle_service.topics.jobs.plan.shop.equipment import (
     PlanEquipment,
     PlanSinePlate,
 )
+from halfangle_service.trade.clearance.assembly import Assembly, Cone, Stroke
+from halfangle_service.trade.clearance.case import Case
+from halfangle_service.trade.drawing.scales import scale_words
 from halfangle_service.trade.set_up_drawing.plate import PlateOnStacks
 from halfangle_service.trade.set_up_drawing.setting import SetUpView, set_up_svg
+from halfangle_service.trade.set_up_drawing.under_wheel import UnderWheel, under_wheel_svg
 from halfangle_service.trade.set_up_drawing.work import ConeOnPlate, FaceOnPlate, Work
 
-#: Width on the sheet in millimetres, and the most height, of which narrower ones are tried.
-_WIDTHS, TALLEST = (108.0, 94.0, 80.0), 72.0
+PlateT = TypeVar("PlateT", PlanSinePlate, PlanCompoundPlate)
+
+#: Ways with the work's axis along the plate.
+_ALONG = frozenset({"sine-plate", "stacks-under-both-rolls"})
+#: Width of a drawing as it is drawn, and how much smaller it is shown; most height on the sheet, and
+#: what words usually take of a drawing's height; millimetres.
+DRAWN, _SHOWN, TALLEST, _WORDS = 144.0, 0.75, 74.0, 34.0
+_SIZE = re.compile(r'width="[0-9.]+mm" height="[0-9.]+mm"')
+_SCALE = re.compile(r"Scale ([0-9.]+) : ([0-9.]+) printed [0-9.]+ mm wide<")
 _HEIGHT = re.compile(r'height="([0-9.]+)mm"')
+_AS_USUAL = "What was not stated of plate and work is drawn as usual."
 _RAISED = re.compile(r"under the (\w+) roll")
 
 
@@ -33,22 +48,90 @@ def set_up_drawing(
     request: JobPlanRequest, result: JobPlanResult, way: PlannedWay, shop: PlanEquipment
 ) -> Drawing | None:
     """The set-up of one way to scale; None of a way whose set-up is no plate on its stacks."""
+    under = _under_wheel(request, way, shop)
+    if under is not None:
+        return fitting(
+            lambda tallest: under_wheel_svg(
+                under, request.units, width=DRAWN, tallest=tallest, headed=False
+            )
+        )
     views = [*_views(request, result, way, shop)]
     return drawn(views, request.units) if views else None
 
 
 def drawn(views: Sequence[SetUpView], units: Units) -> Drawing:
-    """Views of plates on their stacks, as wide as they may be for their height."""
-    for width in _WIDTHS:
-        svg = set_up_svg(views, units, width=width, headed=False)
-        if _height(svg) <= TALLEST:
-            break
-    return Drawing(svg, _height(svg))
+    """Views of plates on their stacks."""
+    usual = "" if all(view.plate.sizes_stated for view in views) else _AS_USUAL
+    return fitting(
+        lambda tallest: set_up_svg(
+            views, units, width=DRAWN, tallest=tallest / len(views), headed=False
+        ),
+        usual,
+    )
 
 
-def _height(svg: str) -> float:
+def fitting(draw: Callable[[float], str], caption: str = "") -> Drawing:
+    """A drawing that is no taller on the sheet than it may be, with the scale that it has there.
+
+    It is drawn larger than it is shown, for its type is that of a page by itself. How much its
+    words take over and under what is drawn is seen when they are set.
+    """
+    most = TALLEST / _SHOWN
+    svg = draw(most - _WORDS)
+    past = height_of(svg) - most
+    if past > 0.0:
+        svg = draw(most - _WORDS - past)
+    return _shown(svg, caption)
+
+
+def _shown(svg: str, caption: str) -> Drawing:
+    """A drawing as it is on the sheet: so much smaller, and the scale that it names with it."""
+    width, height = _SHOWN * DRAWN, _SHOWN * height_of(svg)
+    svg = _SIZE.sub(f'width="{width:.3f}mm" height="{height:.3f}mm"', svg, count=1)
+    return Drawing(_SCALE.sub(_as_shown, svg), height, caption)
+
+
+def _as_shown(scale: re.Match[str]) -> str:
+    return f"Scale {scale_words(_SHOWN * float(scale[1]) / float(scale[2]))}<"
+
+
+def height_of(svg: str) -> float:
+    """Height that a drawing says it has, in millimetres; 0 where it says none."""
     found = _HEIGHT.search(svg)
     return float(found[1]) if found else 0.0
+
+
+def _under_wheel(
+    request: JobPlanRequest, way: PlannedWay, shop: PlanEquipment
+) -> UnderWheel | None:
+    """The set-up under the wheel, where enough was stated to work out its clearance."""
+    case = None
+    if way.clearance is not None and way.clearance.smallest_gap is not None:
+        case = _case(request, way, shop)
+    if case is None:
+        return None
+    work = option_labels().get(request.feature.kind, request.feature.kind)
+    return UnderWheel(
+        case, case.gaps()[0][1], _blocks(way, "high"), _blocks(way, "low"), work.lower()
+    )
+
+
+def _case(request: JobPlanRequest, way: PlannedWay, shop: PlanEquipment) -> Case | None:
+    """A cone along a plate with the wheel over it, as its clearance was worked out."""
+    wanted, room, feeding = wanted_of(request.feature, request.units), request.room, request.feeding
+    plate, wheel, fixture = _named(shop.sine_plates, way), shop.wheel, shop.spin_fixture
+    body = None if plate is None else plate.plate_body
+    head = None if wheel is None else wheel.head
+    large, small, gap = feeding.past_large_end, feeding.past_small_end, room.gap_wanted
+    along = way.way in _ALONG and wanted.turned and not wanted.internal
+    if not along or plate is None or body is None or fixture is None or wheel is None:
+        return None
+    if head is None or wheel.width is None or large is None or small is None or gap is None:
+        return None
+    cone = Cone(wanted.angle_rad, wanted.large_diameter / 2.0, wanted.small_diameter / 2.0)
+    stands = Assembly(cone, fixture_of(fixture), plate_of(body, plate.center_distance))
+    heads = heads_of(head, wheel.diameter, wheel.width)
+    return Case(stands, heads, Stroke(large, small), plate.tilt_direction, gap)
 
 
 def _views(
@@ -67,9 +150,7 @@ def _views(
         yield SetUpView(on_stacks, work, tolerance_arcsec=tolerance)
 
 
-def _named(
-    plates: Sequence[PlanSinePlate] | Sequence[PlanCompoundPlate] | None, way: PlannedWay
-) -> PlanSinePlate | PlanCompoundPlate | None:
+def _named(plates: Sequence[PlateT] | None, way: PlannedWay) -> PlateT | None:
     return next((plate for plate in plates or () if plate.name in way.equipment), None)
 
 

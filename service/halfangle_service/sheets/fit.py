@@ -7,18 +7,18 @@ rather too high than too low: a test makes the pages of many sheets and counts t
 import math
 from collections.abc import Iterable, Sequence
 
-from halfangle_service.sheets.model import Check, Fact, Paper, Sheet, Stack, Step
+from halfangle_service.sheets.model import Check, Fact, Log, Paper, Sheet, Stack, Step
 from halfangle_service.trade.drawing.metrics import text_width
 
-#: Words in Arial, or in what has its widths, beside those of the drawings' type; a line's ragged end.
+#: Words in Arial, or in what has its widths, beside the drawings' type; a line's ragged end.
 _REGULAR, _BOLD, _RAGGED = 0.87, 0.82, 1.03
 #: Cautions of a step beside the step itself.
 _SMALLER = 0.9
 _MM_PER_POINT = 25.4 / 72.0
 #: Height of a line, as a share of its size.
 LINE = 1.18
-#: Width and height within the margins of 10 and 8 mm, in millimetres.
-PAPER_MM: dict[Paper, tuple[float, float]] = {"a4": (190.0, 281.0), "letter": (195.9, 263.4)}
+#: Width and height within the margins of 10 and 7 mm, in millimetres.
+PAPER_MM: dict[Paper, tuple[float, float]] = {"a4": (190.0, 283.0), "letter": (195.9, 265.4)}
 
 
 #: Sizes in points that are tried, the largest first; where none fits, the last, and a second page.
@@ -74,6 +74,7 @@ def _height(sheet: Sheet, points: float, width: float) -> float:
             _top(sheet, width),
             _steps(sheet.steps, width, points),
             _checks(sheet.checks, width, points),
+            _log(sheet.log, points),
             _titled(sheet.cautions, width, points),
             13.0 if sheet.blanks else 0.0,
             _rest(sheet, width, points),
@@ -92,8 +93,8 @@ def _head(sheet: Sheet, width: float) -> float:
 def _top(sheet: Sheet, width: float) -> float:
     drawing = sheet.drawing
     beside = (0.41 if drawing else 1.0) * width
-    texts = _stacks(sheet.stacks, beside) + _facts(sheet.facts, beside)
-    return 2.5 + max(texts, drawing.height + 1.0 if drawing else 0.0)
+    texts = 6.2 * len(sheet.figures) + _stacks(sheet.stacks, beside) + _facts(sheet.facts, beside)
+    return 2.5 + max(texts, drawing.height + (4.0 if drawing.caption else 1.0) if drawing else 0.0)
 
 
 def _stacks(stacks: Sequence[Stack], width: float) -> float:
@@ -109,7 +110,8 @@ def _stacks(stacks: Sequence[Stack], width: float) -> float:
 
 def _facts(facts: Iterable[Fact], width: float) -> float:
     return sum(
-        max(_text(fact.value, 0.7 * width, 7.6, bold=True), _text(fact.name, 0.27 * width, 7.6)) + 0.5
+        max(_text(fact.value, 0.7 * width, 7.6, bold=True), _text(fact.name, 0.27 * width, 7.6))
+        + 0.5
         for fact in facts
     )
 
@@ -140,6 +142,10 @@ def _checks(checks: Sequence[Check], width: float, points: float) -> float:
         names = sum(_lines(one.name, 0.12 * width, points) - 1 for one in check.readings)
         height += max(row * len(check.readings) + names * (row - 0.9), named + 0.9)
     return height
+
+
+def _log(log: Log | None, points: float) -> float:
+    return 0.0 if log is None else 18.0 + points * LINE * _MM_PER_POINT + 8.0 * len(log.pieces)
 
 
 def _titled(lines: Sequence[str], width: float, points: float) -> float:

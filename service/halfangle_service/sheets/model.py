@@ -69,11 +69,21 @@ class Check:
 
 
 @dataclass(frozen=True, slots=True)
+class Log:
+    """Lines to write in, one a piece: its number, empty where it is not known, and its readings."""
+
+    title: str
+    readings: tuple[Reading, ...]
+    pieces: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Drawing:
     """A drawing as SVG that says its own scale, or that it has none; its height in millimetres."""
 
     svg: str
     height: float
+    caption: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,6 +133,7 @@ class Sheet:
     steps: tuple[Step, ...] = ()
     checks: tuple[Check, ...] = ()
     pieces: tuple[int, ...] = ()
+    log: Log | None = None
     cautions: tuple[str, ...] = ()
     blanks: tuple[str, ...] = ()
     rest: tuple[Text, ...] = field(default=())

@@ -1,6 +1,7 @@
 """A sheet as one page of HTML that prints as it looks, whatever prints it."""
 
 import re
+from base64 import b64encode
 from functools import cache
 
 from jinja2 import Environment, PackageLoader, StrictUndefined, Template
@@ -20,17 +21,30 @@ def page_of(sheet: Sheet, origin: Origin, paper: Paper) -> str:
     """
     parted = in_two(sheet.steps)
     numbered = list(enumerate(sheet.steps, start=1))
-    return _template().render(
+    return template("sheet.html.jinja").render(
         sheet=sheet,
         columns=(numbered[:parted], numbered[parted:]),
         origin=origin,
         code=Markup(origin.code.svg),  # noqa: S704 -- made here of modules, no text
-        drawing=Markup(sheet.drawing.svg) if sheet.drawing else None,  # noqa: S704 -- ours, escaped
+        drawing=shown(sheet.drawing.svg) if sheet.drawing else None,
+        # A log has its own columns to write in; without one there is a column at least.
+        pieces=() if sheet.log else sheet.pieces or (0,),
         paper=paper,
         paper_name=PAPER_NAMES[paper],
         size=size_for(sheet, paper),
         line=LINE,
     )
+
+
+def shown(svg: str) -> Markup:
+    """A drawing within the page; one that has a style sheet, which would style the page, as image.
+
+    Drawings are ours, and their texts escaped.
+    """
+    if "<style" not in svg:
+        return Markup(svg)  # noqa: S704
+    data = b64encode(svg.encode()).decode()
+    return Markup('<img alt="" src="data:image/svg+xml;base64,{}">').format(data)
 
 
 #: Longest run of signs without a blank that is left whole, and where a longer one may break.
@@ -54,7 +68,8 @@ def breakable(text: str) -> Markup:
 
 
 @cache
-def _template() -> Template:
+def template(name: str) -> Template:
+    """A template by its name; whatever it writes that is not ours is escaped."""
     environment = Environment(
         loader=PackageLoader("halfangle_service.sheets"),
         autoescape=True,
@@ -63,4 +78,4 @@ def _template() -> Template:
         lstrip_blocks=True,
     )
     environment.filters["breakable"] = breakable
-    return environment.get_template("sheet.html.jinja")
+    return environment.get_template(name)

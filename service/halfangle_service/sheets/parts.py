@@ -51,9 +51,7 @@ def stack_of(
     return Stack(place, blocks, length(total, units), remark)
 
 
-def means_check(
-    means: PlannedMeans, units: Units, tolerance_arcsec: float, *, best: bool
-) -> Check:
+def means_check(means: PlannedMeans, units: Units, tolerance_arcsec: float, *, best: bool) -> Check:
     """A means of measuring: how it is done, and what to read."""
     name = named(means.means)
     readings = tuple(_read_off(reading, units, tolerance_arcsec) for reading in means.readings)

@@ -62,8 +62,9 @@ def plan_sheet(
         tone=tone_of(way.forecast, stops),
         stops=stops,
         drawing=set_up_drawing(request, result, way, shop),
+        figures=tuple(_figures(way)),
         stacks=tuple(_stack(stack, way, units) for stack in way.stacks),
-        facts=tuple(_facts(request, result, way)),
+        facts=tuple(_facts(request, way)),
         steps=tuple(Step(step.action, tuple(step.cautions)) for step in result.steps),
         checks=tuple(_checks(result.checks, way, units)),
         pieces=tuple(way.batch.pieces_to_measure[:MOST_PIECES]) if request.pieces > 1 else (),
@@ -127,12 +128,16 @@ def _place(role: str) -> str:
     return _PLACES.get(role, named(role))
 
 
-def _facts(request: JobPlanRequest, result: JobPlanResult, way: PlannedWay) -> Iterator[Fact]:
-    """What is set, what must be kept, what to expect, how it is fed."""
-    units = request.units
+def _figures(way: PlannedWay) -> Iterator[Fact]:
+    """What is set to which angle, to the second that matters."""
+    tolerance = min(found.tolerance_arcsec for found in way.angles)
     for setting in way.settings:
-        tolerance = min(found.tolerance_arcsec for found in way.angles)
         yield Fact(f"{named(setting.part)} to", angle(setting.angle.degrees, tolerance))
+
+
+def _facts(request: JobPlanRequest, way: PlannedWay) -> Iterator[Fact]:
+    """What must be kept, what to expect, how it is fed."""
+    units = request.units
     for found in way.angles:
         error = found.error_arcsec
         expected = ""
@@ -141,8 +146,8 @@ def _facts(request: JobPlanRequest, result: JobPlanResult, way: PlannedWay) -> I
         yield Fact(named(found.of), f"{plus_minus(found.tolerance_arcsec)}{expected}")
     runout = way.runout_budget
     if runout is not None:
-        expected = runout.tir.worst_case
-        told = f", expect ≤ {small_length(expected, units)}" if expected is not None else ""
+        worst = runout.tir.worst_case
+        told = f", expect ≤ {small_length(worst, units)}" if worst is not None else ""
         yield Fact("Runout, TIR", f"≤ {small_length(runout.limit_tir, units)}{told}")
     clear = way.clearance
     if clear is not None and clear.smallest_gap is not None:

@@ -30,9 +30,9 @@ _UNIT_SIGNS = {
 
 
 def primes(text: str) -> str:
-    """Degrees, minutes and seconds with their own signs.
+    r"""Degrees, minutes and seconds with their own signs.
 
-    >>> primes("30°15'20\\"")
+    >>> primes("30°15'20\"")
     '30°15′20″'
     """
     return text.replace('"', "″").replace("'", "′")
