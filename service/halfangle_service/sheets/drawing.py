@@ -34,7 +34,7 @@ PlateT = TypeVar("PlateT", PlanSinePlate, PlanCompoundPlate)
 
 #: Ways with the work's axis along the plate.
 _ALONG = frozenset({"sine-plate", "stacks-under-both-rolls"})
-#: Width of a drawing as it is drawn, and how much smaller it is shown; most height on the sheet, and
+#: Width of a drawing as it is drawn, how much smaller it is shown; most height on the sheet, and
 #: what words usually take of a drawing's height; millimetres.
 DRAWN, _SHOWN, TALLEST, _WORDS = 144.0, 0.75, 74.0, 34.0
 _SIZE = re.compile(r'width="[0-9.]+mm" height="[0-9.]+mm"')

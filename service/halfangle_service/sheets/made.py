@@ -16,6 +16,7 @@ from halfangle_service.sheets.overlay import overlay_page
 from halfangle_service.sheets.page import page_of
 from halfangle_service.sheets.plan import plan_sheet
 from halfangle_service.sheets.single import single_sheet
+from halfangle_service.topics.inspection.overlay import InspectionOverlayResult
 from halfangle_service.topics.jobs.plan.plan import JobPlanRequest, planned
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanEquipment
@@ -84,7 +85,7 @@ def page_for(operation: AnyOperation, request: Any, choice: Choice) -> Page:
     title = getattr(request, "job", operation.title)
     code = code_of(operation.path, request, fingerprint, title)
     origin = Origin(operation.name, __version__, fingerprint, sent, code)
-    if operation.name == OVERLAY:
+    if isinstance(outcome.result, InspectionOverlayResult):
         html = overlay_page(request, outcome.result, outcome.advisories, origin, choice.paper)
     else:
         html = page_of(_sheet(operation, request, outcome, choice, place), origin, choice.paper)

@@ -23,6 +23,11 @@ class NoPdf(Exception):
     """What makes a PDF is not installed."""
 
 
+def require_pdf() -> None:
+    """Refuse where no PDF can be made; raises NoPdf."""
+    _engine()
+
+
 def pdf_of(html: str, request_json: str) -> bytes:
     """Draw a page; the request that it answers is attached. Raises NoPdf.
 

@@ -2,12 +2,14 @@
 
 import asyncio
 from collections.abc import Callable
-from typing import Any
+from typing import Any, TypeVar
 
 from anyio import CapacityLimiter, to_thread
 from litestar.types import Receive
 
 from halfangle_service.http.problems import CallerGone, ProblemError, stopping
+
+MadeT = TypeVar("MadeT")
 
 
 class HeavyWork:
@@ -19,7 +21,7 @@ class HeavyWork:
         self._most = workers + queue
         self._inside = 0
 
-    async def run(self, receive: Receive, work: Callable[..., bytes], *arguments: object) -> bytes:
+    async def run(self, receive: Receive, work: Callable[..., MadeT], *arguments: object) -> MadeT:
         """Work in a thread. `receive` tells when the caller leaves; its body has been read.
 
         Raises ProblemError (`overloaded`) where the queue is full, CallerGone where the caller
