@@ -36,6 +36,7 @@ from halfangle_service.http.contract.shared import (
     with_fields_shared,
     with_options_shared,
 )
+from halfangle_service.http.contract.sheets import SHEET_RESPONSE, sheet_items, sheet_response
 from halfangle_service.http.contract.shorter import (
     with_answers_alike,
     with_nulls_in_types,
@@ -84,6 +85,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
     for table in tables:
         paths.update(_table_items(table))
     paths[VALUE_PATH] = {"get": _value_operation(operations)}
+    paths.update(sheet_items(operations))
     topics = sorted({operation.topic for operation in operations.values()})
     document: Json = {
         "openapi": "3.1.0",
@@ -94,7 +96,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
         "paths": paths,
         "components": {
             "schemas": schemas,
-            "responses": problem_responses(),
+            "responses": {**problem_responses(), SHEET_RESPONSE: sheet_response()},
             "headers": HEADERS,
             "securitySchemes": SECURITY_SCHEMES,
         },
