@@ -8,7 +8,7 @@ A drawing is a function of plain values that fills a `Sheet` and gives its SVG b
     dimension(sheet, a, b, "2.5", way=(0.0, 1.0))   # then dimensions: below, as y is down
     angle_dimension(sheet, vertex, 0.0, 30.0, "30°", radius=25.0)
     sheet.note("stack", view.at(place))             # then notes, which find their room themselves
-    return svg_of(sheet, "Title", ["a line under it"], scale=(view.scale_to(units), units))
+    return svg_of(sheet, "Title", ["a line under it"], scale=Scale(view.scale_to(units), units))
 
 Drawings are in the rooms of their subjects (`…/drawing.py`, `…_drawing.py`). Every style is on its
 mark, so that a drawing looks the same within any page; `headed=False` leaves out title and lines

@@ -12,8 +12,11 @@ Point = tuple[float, float]
 Box = tuple[float, float, float, float]
 
 #: Kinds of line (ISO 128-2): outlines thick, all else thin; hidden edges and things absent dashed,
-#: axes chain, extreme positions and neighbours with two dots; `heavy` for what matters most.
-LineKind = Literal["outline", "thin", "hidden", "axis", "phantom", "heavy", "fine", "hatch"]
+#: axes chain, extreme positions and neighbours with two dots; `heavy` for what matters
+#: most, `fine` and `dashed` for what is measured on a sheet of true size.
+LineKind = Literal[
+    "outline", "thin", "hidden", "axis", "phantom", "heavy", "fine", "dashed", "hatch"
+]
 WIDTHS: dict[LineKind, float] = {
     "outline": 0.5,
     "thin": 0.25,
@@ -22,11 +25,13 @@ WIDTHS: dict[LineKind, float] = {
     "phantom": 0.25,
     "heavy": 0.9,
     "fine": 0.1,
+    "dashed": 0.1,
     "hatch": 0.18,
 }
 #: Dashes and gaps.
 DASHES: dict[LineKind, tuple[float, ...]] = {
     "hidden": (2.0, 1.2),
+    "dashed": (1.6, 1.0),
     "axis": (6.0, 1.2, 0.8, 1.2),
     "phantom": (6.0, 1.2, 0.8, 1.2, 0.8, 1.2),
 }

@@ -7,6 +7,7 @@ turn from the way wanted; a leader crosses no words, and lines as few as may be.
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import islice
 
 from halfangle_service.trade.drawing.marks import ABOVE_AND_BELOW, TEXT, Box, Point, Words
 from halfangle_service.trade.drawing.metrics import ABOVE, text_width
@@ -17,17 +18,30 @@ LEADING = 1.3 * TEXT
 #: Kept free around words.
 RIM = 0.5
 _DISTANCES = (2.0, 3.5, 6.0, 9.0, 13.0, 17.0, 22.0, 28.0, 35.0, 43.0, 52.0, 62.0)
-_TURNS = tuple(sign * turn for turn in range(0, 181, 15) for sign in ((1, -1) if turn else (1,)))
-#: A leader's last bit, level, beside the words.
-_SHOULDER = 1.5
 #: A turn of so many degrees away from the way wanted is worth a millimetre of leader.
 _DEGREES_PER_MM = 9.0
-#: Of a line that the leader crosses.
+
+
+def _ordered(distances: Sequence[float]) -> list[tuple[float, float, float]]:
+    """Cost, distance and turn in radians of each place to try, the cheapest first."""
+    turns = (sign * turn for turn in range(0, 181, 15) for sign in ((1, -1) if turn else (1,)))
+    return sorted(
+        ((distance + abs(turn) / _DEGREES_PER_MM, distance, math.radians(turn)))
+        for turn in turns
+        for distance in distances
+    )
+
+
+#: With a leader, and beside their place without one.
+_LED, _BESIDE = _ordered(_DISTANCES[1:]), _ordered(_DISTANCES[:4])
+#: A leader's last bit, level, beside the words.
+_SHOULDER = 1.5
+#: Cost, in millimetres, of a line that the leader crosses.
 _CROSSING_MM = 6.0
 #: Lines closer than this to level have no shoulder and stand over or under their words.
 _STEEP = 0.35
-#: Words without a leader stand no farther off than this.
-_BESIDE = 4
+#: Places looked at in one go.
+_TOGETHER = 24
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,19 +124,24 @@ def _set_beside(sheet: Sheet, note: Note) -> None:
 
 def _best(sheet: Sheet, note: Note) -> _Place | None:
     """The cheapest place that is free; None where there is none."""
-    places = sorted(_places(sheet, note), key=lambda place: place.cost)
-    free = sheet.room.free([place.box for place in places], RIM)
     best: tuple[float, _Place] | None = None
-    for place, is_free in zip(places, free, strict=True):
+    for place in _free(sheet, _places(sheet, note)):
         if best is not None and place.cost >= best[0]:
             break
-        if not is_free or (_led(note) and _across_words(sheet, note, place)):
+        if _led(note) and _across_words(sheet, note, place):
             continue
         crossed = sheet.room.lines_crossed(note.at, place.elbow) if _led(note) else 0
         cost = place.cost + _CROSSING_MM * crossed
         if best is None or cost < best[0]:
             best = (cost, place)
     return None if best is None else best[1]
+
+
+def _free(sheet: Sheet, places: Iterator[_Place]) -> Iterator[_Place]:
+    """Those places that are free, a few looked at together: most notes need no more."""
+    while some := list(islice(places, _TOGETHER)):
+        free = sheet.room.free([place.box for place in some], RIM)
+        yield from (place for place, is_free in zip(some, free, strict=True) if is_free)
 
 
 def _led(note: Note) -> bool:
@@ -134,18 +153,17 @@ def _across_words(sheet: Sheet, note: Note, place: _Place) -> bool:
 
 
 def _places(sheet: Sheet, note: Note) -> Iterator[_Place]:
-    """Where the note might stand, all around its place, between the edges of the sheet."""
+    """Where the note might stand, all around its place, the cheapest first, within the sheet."""
     width, height = _size(note)
     wanted = math.atan2(-note.toward[1], note.toward[0])
-    near = len(_DISTANCES) if _led(note) else _BESIDE
-    for distance in _DISTANCES[1 if _led(note) else 0 : near]:
-        for turn in _TURNS:
-            angle = wanted + math.radians(turn)
-            dx, dy = math.cos(angle), -math.sin(angle)
-            elbow = (note.at[0] + distance * dx, note.at[1] + distance * dy)
-            box = _box_at(elbow, (dx, dy), width, height, _SHOULDER if _led(note) else 0.0)
-            if box[0] >= EDGE and box[2] <= sheet.width - EDGE:
-                yield _Place(box, elbow, distance + abs(turn) / _DEGREES_PER_MM)
+    shoulder = _SHOULDER if _led(note) else 0.0
+    for cost, distance, turn in _LED if _led(note) else _BESIDE:
+        angle = wanted + turn
+        dx, dy = math.cos(angle), -math.sin(angle)
+        elbow = (note.at[0] + distance * dx, note.at[1] + distance * dy)
+        box = _box_at(elbow, (dx, dy), width, height, shoulder)
+        if box[0] >= EDGE and box[2] <= sheet.width - EDGE:
+            yield _Place(box, elbow, cost)
 
 
 def _box_at(elbow: Point, way: Point, width: float, height: float, shoulder: float) -> Box:

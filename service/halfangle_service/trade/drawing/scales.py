@@ -9,6 +9,11 @@ from halfangle_service.trade.wording import plain
 #: Steps of a decade: those of ISO 5455 (1, 2, 5) and, so that a sheet is filled, some between.
 _STEPS = (1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0)
 _BAR_STEPS = (5.0, 2.0, 1.0)
+#: Bars on a sheet of true size, longest first.
+_BARS: dict[Units, tuple[float, ...]] = {
+    "in": (4.0, 2.0, 1.0, 0.5),
+    "mm": (100.0, 50.0, 20.0, 10.0),
+}
 
 
 def scale_within(most: float) -> float:
@@ -44,3 +49,13 @@ def bar_within(most_mm: float, scale: float, units: Units) -> float:
     top = math.floor(math.log10(most))
     lengths = (step * 10.0 ** (top - down) for down in count() for step in _BAR_STEPS)
     return next(length for length in lengths if length <= most * (1.0 + 1e-9))
+
+
+def paper_bar(most_mm: float, units: Units) -> float:
+    """Longest usual bar on paper, in `units`, of no more than so many millimetres.
+
+    >>> paper_bar(120.0, "in"), paper_bar(120.0, "mm")
+    (4.0, 100.0)
+    """
+    usual = _BARS[units]
+    return next((bar for bar in usual if to_mm(bar, units) <= most_mm), usual[-1])

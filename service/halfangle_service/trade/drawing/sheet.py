@@ -28,6 +28,8 @@ WIDTH_MM = 150.0
 EDGE = 3.0
 #: Arrowheads: length, and half of the width at the foot, for 24° between the sides.
 ARROW, HALF_ARROW = 3.0, 3.0 * math.tan(math.radians(12.0))
+#: An arrowhead on a heavy line.
+_HEAVY_ARROW = 1.8
 _DOT = 0.55
 #: End of a leader that there is none of: words that stand beside their place.
 BESIDE = "beside"
@@ -163,10 +165,10 @@ class Sheet:
         path = f"M{in_file(x)} {in_file(y)}A{r} {r} 0 {large} 0 {in_file(to_x)} {in_file(to_y)}"
         self._stroke(Stroke(points, kind, path))
 
-    def arrowhead(self, tip: Point, way: Point) -> None:
-        """A filled arrowhead whose tip points in a way."""
+    def arrowhead(self, tip: Point, way: Point, times: float = 1.0) -> None:
+        """A filled arrowhead whose tip points in a way, so many `times` the usual size."""
         length = math.hypot(*way) or 1.0
-        ux, uy = way[0] / length, way[1] / length
+        ux, uy = times * way[0] / length, times * way[1] / length
         foot = (tip[0] - ARROW * ux, tip[1] - ARROW * uy)
         across = (-HALF_ARROW * uy, HALF_ARROW * ux)
         corners = (
@@ -186,8 +188,12 @@ class Sheet:
 
     def arrow(self, start: Point, end: Point, kind: LineKind = "outline") -> None:
         """A line with an arrowhead at its end."""
-        self.line([start, end], kind)
-        self.arrowhead(end, (end[0] - start[0], end[1] - start[1]))
+        times = _HEAVY_ARROW if kind == "heavy" else 1.0
+        along = (end[0] - start[0], end[1] - start[1])
+        # The line ends within the head, so that the head's tip is sharp.
+        short = min(0.5, 0.5 * times * ARROW / (math.hypot(*along) or 1.0))
+        self.line([start, (end[0] - short * along[0], end[1] - short * along[1])], kind)
+        self.arrowhead(end, along, times)
 
     def _stroke(self, stroke: Stroke) -> None:
         self.marks.append(stroke)

@@ -5,6 +5,7 @@ prints and browsers draw alike. Each text is held to the width that was kept for
 """
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from html import escape
 from itertools import groupby
 
@@ -24,19 +25,34 @@ from halfangle_service.trade.drawing.marks import (
     grown,
     in_file,
 )
-from halfangle_service.trade.drawing.metrics import cut, wrapped
+from halfangle_service.trade.drawing.metrics import cut, text_width, wrapped
 from halfangle_service.trade.drawing.notes import LEADING, settle
-from halfangle_service.trade.drawing.scales import bar_within, scale_words
+from halfangle_service.trade.drawing.scales import bar_within, paper_bar, scale_words
 from halfangle_service.trade.drawing.sheet import EDGE, Sheet
 from halfangle_service.trade.units import Units, to_mm
+from halfangle_service.trade.wording import figure as said_length
 from halfangle_service.trade.wording import plain
 
 FONT = "DejaVu Sans,Verdana,sans-serif"
 NOT_TO_SCALE = "Not to scale."
 #: Longest bar on paper, and the half of its ticks.
 _BAR_MM, _TICK = 42.0, 1.2
+#: Share of a sheet of true size that its bar may take.
+_BAR_SHARE = 0.6
 #: Hatching ends so far off words.
 _CLEAR = 0.7
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """Paper over part, and the unit of the bar that checks it.
+
+    `true_size`: the sheet is to be printed as large as it says, and the bar is round on paper.
+    """
+
+    ratio: float
+    units: Units
+    true_size: bool = False
 
 
 def svg_of(
@@ -45,13 +61,13 @@ def svg_of(
     lines: Sequence[str] = (),
     *,
     description: str = "",
-    scale: tuple[float, Units] | None = None,
+    scale: Scale | None = None,
     headed: bool = True,
 ) -> str:
     """Give a sheet as SVG: its heading, its marks, and its scale or that it has none.
 
-    `scale`: paper over part, with the unit of the bar. Where it is not `headed`, title and lines
-    are for those who cannot see it, and for a page that has them beside it.
+    Where it is not `headed`, title and lines are for those who cannot see it, and for a page that
+    has them beside it.
     """
     settle(sheet)
     _foot(sheet, scale)
@@ -59,7 +75,7 @@ def svg_of(
         _head(sheet, title, lines)
     _, top, _, bottom = sheet.extent()
     box = (0.0, top - EDGE, sheet.width, bottom + EDGE)
-    return _document(sheet, box, title, description or " ".join((title + ".", *lines)))
+    return _document(sheet, box, title, description or " ".join((f"{title}.", *lines)))
 
 
 def _head(sheet: Sheet, title: str, lines: Sequence[str]) -> None:
@@ -75,26 +91,38 @@ def _head(sheet: Sheet, title: str, lines: Sequence[str]) -> None:
     sheet.write(Words(cut(title, HEADING, room, bold=True), (EDGE, base), HEADING, bold=True))
 
 
-def _foot(sheet: Sheet, scale: tuple[float, Units] | None) -> None:
+def _foot(sheet: Sheet, scale: Scale | None) -> None:
     """Scale and bar below everything; or that the drawing has no scale."""
     base = sheet.extent()[3] + 8.0
     if scale is None:
         sheet.write(Words(NOT_TO_SCALE, (EDGE, base), TEXT))
         return
-    ratio, units = scale
-    length = bar_within(_BAR_MM, ratio, units)
-    long = length * to_mm(ratio, units)
-    figure = Words(f"{plain(length, 4)} {units}", (EDGE + long + 2.0, base), TEXT)
+    long, figure = _bar(sheet, scale)
     level = base - 0.36 * TEXT
     sheet.line([(EDGE, level), (EDGE + long, level)], "outline")
     for share in (0.0, 0.5, 1.0):
         x = EDGE + share * long
         sheet.line([(x, level - _TICK), (x, level + _TICK)], "thin")
-    sheet.write(figure)
-    said = f"Scale {scale_words(ratio)} printed {plain(sheet.width, 4)} mm wide"
-    words = Words(said, (0.0, 0.0), TEXT)
-    start = sheet.width - EDGE - words.width
+    sheet.write(Words(figure, (EDGE + long + 2.0, base), TEXT))
+    said = f"Scale {scale_words(scale.ratio)}"
+    if not scale.true_size:
+        said += f" printed {plain(sheet.width, 4)} mm wide"
+    start = sheet.width - EDGE - text_width(said, TEXT)
+    if start < EDGE + long + 4.0 + text_width(figure, TEXT):
+        start, base = EDGE, base + LEADING
     sheet.write(Words(said, (start, base), TEXT))
+
+
+def _bar(sheet: Sheet, scale: Scale) -> tuple[float, str]:
+    """Length of the bar on paper, and its figure."""
+    ratio, units = scale.ratio, scale.units
+    if not scale.true_size:
+        length = bar_within(_BAR_MM, ratio, units)
+        return length * to_mm(ratio, units), f"{plain(length, 4)} {units}"
+    length = paper_bar(_BAR_SHARE * sheet.width, units)
+    return to_mm(length, units), (
+        f"{plain(length)} {units} on paper, {said_length(length / ratio, units)} at the part"
+    )
 
 
 def _document(sheet: Sheet, box: Box, title: str, description: str) -> str:

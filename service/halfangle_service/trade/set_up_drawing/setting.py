@@ -9,11 +9,11 @@ from halfangle_service.trade.drawing.marks import HEADING, TEXT, Box, Point, Wor
 from halfangle_service.trade.drawing.metrics import cut
 from halfangle_service.trade.drawing.notes import settle
 from halfangle_service.trade.drawing.sheet import EDGE, WIDTH_MM, Sheet, View
-from halfangle_service.trade.drawing.svg import svg_of
+from halfangle_service.trade.drawing.stage import draw_table
+from halfangle_service.trade.drawing.svg import Scale, svg_of
 from halfangle_service.trade.set_up_drawing.plate import PlateOnStacks, Standing, standing
 from halfangle_service.trade.set_up_drawing.stacks import (
     Stack,
-    draw_table,
     middle_of,
     write_along,
 )
@@ -67,7 +67,7 @@ def set_up_svg(
     said = [*lines, UNITS_IN_WORDS[units]]
     if not all(view.plate.sizes_stated for view in views):
         said.append(_USUAL)
-    return svg_of(sheet, title, said, scale=(scale, units), headed=headed)
+    return svg_of(sheet, title, said, scale=Scale(scale, units), headed=headed)
 
 
 @dataclass(frozen=True, slots=True)

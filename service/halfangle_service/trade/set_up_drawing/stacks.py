@@ -11,8 +11,6 @@ from halfangle_service.trade.set_up_drawing.ladder import draw_ladder, ladder_wi
 from halfangle_service.trade.units import Units
 from halfangle_service.trade.wording import block
 
-_TABLE_DEEP = 2.2
-
 
 @dataclass(frozen=True, slots=True)
 class Stack:
@@ -74,14 +72,6 @@ class Stack:
         if self.left != view.mirrored:
             return EDGE - (edge - wide), -math.inf
         return -math.inf, edge + wide - (sheet.width - EDGE)
-
-
-def draw_table(sheet: Sheet, view: View, left: float, right: float, level: float) -> None:
-    """The surface that everything stands on: a line, hatched under it."""
-    (start, y), (end, _) = sorted(view.all([(left, level), (right, level)]))
-    corners = [(start, y), (end, y), (end, y + _TABLE_DEEP), (start, y + _TABLE_DEEP)]
-    sheet.polygon(corners, None, None, section=True)
-    sheet.line([(start, y), (end, y)], "outline")
 
 
 def write_along(sheet: Sheet, words: str, start: Point, end: Point, off: float) -> bool:

@@ -15,7 +15,8 @@ from halfangle_service.trade.drawing.dimensions import dimension
 from halfangle_service.trade.drawing.marks import TEXT, Box, Point, Tone, around
 from halfangle_service.trade.drawing.metrics import cut
 from halfangle_service.trade.drawing.sheet import WIDTH_MM, Sheet, View
-from halfangle_service.trade.drawing.svg import svg_of
+from halfangle_service.trade.drawing.stage import draw_table
+from halfangle_service.trade.drawing.svg import Scale, svg_of
 from halfangle_service.trade.set_up_drawing.head import (
     draw_head,
     half_width,
@@ -23,7 +24,7 @@ from halfangle_service.trade.set_up_drawing.head import (
     stroke_of,
 )
 from halfangle_service.trade.set_up_drawing.setting import HIGH, LOW, UNITS_IN_WORDS
-from halfangle_service.trade.set_up_drawing.stacks import Stack, draw_table, middle_of
+from halfangle_service.trade.set_up_drawing.stacks import Stack, middle_of
 from halfangle_service.trade.units import Units
 from halfangle_service.trade.wording import length, option, plain
 
@@ -45,7 +46,7 @@ _ORDER: dict[BodyKind, int] = {
 }
 TALLEST = 115.0
 #: Room for the height over all beside the sizes of a low stack.
-_DIMENSION = 9.0
+_DIMENSION = 16.0
 #: Names are cut to so much of the sheet.
 _NAME_SHARE = 0.4
 #: What is drawn of the head over the highest of what matters, as a part of the plate's length.
@@ -147,7 +148,8 @@ def under_wheel_svg(
     name_head(sheet, set_up.case, set_up.closest, view, crop, units)
     tilt = plain(math.degrees(set_up.assembly.cone.half_angle))
     said = [*lines, f"Tilt {tilt}°, {option(set_up.case.direction)}. {UNITS_IN_WORDS[units]}"]
-    return svg_of(sheet, title, said, scale=(view.scale_to(units), units), headed=headed)
+    scale = Scale(view.scale_to(units), units)
+    return svg_of(sheet, title, said, scale=scale, headed=headed)
 
 
 def _standing(set_up: UnderWheel) -> list[Point]:
