@@ -32,6 +32,7 @@ SIZES = (
     7.1,
     6.8,
     6.6,
+    6.4,
     7.2,
 )
 
@@ -98,13 +99,16 @@ def _top(sheet: Sheet, width: float) -> float:
 
 
 def _stacks(stacks: Sequence[Stack], width: float) -> float:
-    """Heights of the stacks, the first of which is written large."""
+    """Heights of the stacks; those under rolls are written large."""
     height = 0.0
-    for place, stack in enumerate(stacks):
-        points, around = (18.0, 11.5) if place == 0 else (12.0, 9.5)
-        words = "".join(f"{one.size}{one.mark[: len(one.mark) // 2]}wwww" for one in stack.blocks)
-        lines = _lines(words, width, points, bold=True)
-        height += around + lines * points * 1.2 * _MM_PER_POINT
+    for stack in stacks:
+        points, around, between = (11.0, 9.2, 7.6) if stack.spare else (17.0, 11.2, 9.2)
+        size = points * _MM_PER_POINT
+        words = "".join(one.size for one in stack.blocks)
+        marks = "".join(one.mark for one in stack.blocks)
+        long = text_width(words, size, bold=True) * _BOLD + between * len(stack.blocks)
+        long += text_width(marks, 6.5 * _MM_PER_POINT) * _REGULAR
+        height += around + math.ceil(_RAGGED * long / width) * size * 1.2
     return height
 
 

@@ -26,12 +26,15 @@ class Block:
 
 @dataclass(frozen=True, slots=True)
 class Stack:
-    """A stack to wring: where it goes, its blocks, its height over all, what to know of it."""
+    """A stack to wring: where it goes, its blocks, its height over all.
+
+    A `spare` one goes under no roll: it is there to compare another one with.
+    """
 
     place: str
     blocks: tuple[Block, ...]
     height: str
-    remark: str = ""
+    spare: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,14 +41,15 @@ def stack_of(
     marks: Sequence[str | None],
     total: float,
     units: Units,
-    remark: str = "",
+    *,
+    spare: bool = False,
 ) -> Stack:
     """A stack to tick, block by block."""
     marked = [*marks, *[None] * (len(sizes) - len(marks))]
     blocks = tuple(
         Block(block(size, units), mark or "") for size, mark in zip(sizes, marked, strict=True)
     )
-    return Stack(place, blocks, length(total, units), remark)
+    return Stack(place, blocks, length(total, units), spare=spare)
 
 
 def means_check(means: PlannedMeans, units: Units, tolerance_arcsec: float, *, best: bool) -> Check:

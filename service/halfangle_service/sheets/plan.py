@@ -24,7 +24,7 @@ from halfangle_service.sheets.parts import (
     tone_of,
     unstated,
 )
-from halfangle_service.sheets.wording import angle, length, named, plus_minus, quantity
+from halfangle_service.sheets.wording import angle, length, named, plus_minus, quantity, signed
 from halfangle_service.topics.jobs.plan.checks import PlanChecks, PlanSetUpCheck
 from halfangle_service.topics.jobs.plan.features import PlannedFeature
 from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed, PlanPhase
@@ -81,7 +81,7 @@ def _label(name: str) -> str:
 
 def _about(request: JobPlanRequest, result: JobPlanResult, way: PlannedWay) -> str:
     """Feature, shank, pieces and time in one line."""
-    parts = [*_feature(result.feature, request)]
+    parts = [*_feature(result.feature, request, _tolerance(way))]
     if result.shank is not None:
         parts.append(f"shank {_shank(result)}")
     parts.append("1 piece" if request.pieces == 1 else f"{request.pieces} pieces")
@@ -89,18 +89,18 @@ def _about(request: JobPlanRequest, result: JobPlanResult, way: PlannedWay) -> s
     return " · ".join(parts)
 
 
-def _feature(feature: PlannedFeature, request: JobPlanRequest) -> Iterator[str]:
+def _feature(feature: PlannedFeature, request: JobPlanRequest, tolerance: float) -> Iterator[str]:
     label, units = named(feature.kind), request.units
-    tolerance = float(getattr(request.feature, "included_angle_tolerance_arcsec", 0.0))
     angled = feature.included_angle or feature.face_angle
     orientation = feature.surface_orientation
-    if angled is not None:
-        included = ", included" if feature.included_angle else " to the base"
-        yield f"{label} {angle(angled.degrees, tolerance)}{included}"
-    elif orientation is not None:
+    if feature.kind == "compound-face" and orientation is not None:
         hand = getattr(request.feature, "hand", "as-drawn")
         yield f"{label}, hand {named(hand).lower()}"
-        yield f"x {angle(orientation.x_angle.degrees)}, y {angle(orientation.y_angle.degrees)}"
+        front, side = orientation.x_angle.degrees, orientation.y_angle.degrees
+        yield f"front view {angle(front, tolerance)}, side view {angle(side, tolerance)}"
+    elif angled is not None:
+        included = ", included" if feature.included_angle else " to the base"
+        yield f"{label} {angle(angled.degrees, tolerance)}{included}"
     if feature.large_diameter is not None:
         small = feature.small_diameter or 0.0
         to = f" to {length(small, units)}" if small else ""
@@ -121,7 +121,13 @@ def _stack(stack: PlanStack, way: PlannedWay, units: Units) -> Stack:
     place = _place(stack.role)
     if way.way == "dressed-wheel":
         place = place.replace("roll", "roll of the dresser")
-    return stack_of(place, stack.blocks, stack.marks, stack.total, units)
+    spare = stack.role == "check"
+    return stack_of(place, stack.blocks, stack.marks, stack.total, units, spare=spare)
+
+
+def _tolerance(way: PlannedWay) -> float:
+    """The closest tolerance of the way's angles, in arc-seconds: so fine are they written."""
+    return min(found.tolerance_arcsec for found in way.angles)
 
 
 def _place(role: str) -> str:
@@ -130,7 +136,7 @@ def _place(role: str) -> str:
 
 def _figures(way: PlannedWay) -> Iterator[Fact]:
     """What is set to which angle, to the second that matters."""
-    tolerance = min(found.tolerance_arcsec for found in way.angles)
+    tolerance = _tolerance(way)
     for setting in way.settings:
         yield Fact(f"{named(setting.part)} to", angle(setting.angle.degrees, tolerance))
 
@@ -142,7 +148,8 @@ def _facts(request: JobPlanRequest, way: PlannedWay) -> Iterator[Fact]:
         error = found.error_arcsec
         expected = ""
         if error.value is not None and error.expanded_uncertainty is not None:
-            expected = f", expect {arcsec(error.value)} ±{arcsec(error.expanded_uncertainty)}"
+            known = signed(arcsec(error.value))
+            expected = f", expect {known} ±{arcsec(error.expanded_uncertainty)}"
         yield Fact(named(found.of), f"{plus_minus(found.tolerance_arcsec)}{expected}")
     runout = way.runout_budget
     if runout is not None:
@@ -190,7 +197,7 @@ def _phase(phase: PlanPhase, units: Units) -> str:
 
 def _checks(checks: PlanChecks, way: PlannedWay, units: Units) -> Iterator[Check]:
     """Checks of the set-up, of the seats and of the angle, each with what to read."""
-    tolerance = min(found.tolerance_arcsec for found in way.angles)
+    tolerance = _tolerance(way)
     for check in checks.set_up_checks:
         if check.check != "stack-measured":
             yield Check(named(check.check), _set_up_readings(check, units))

@@ -60,14 +60,23 @@ def plus_minus(value_arcsec: float) -> str:
 def quantity(value: float, unit: str, units: Units | None) -> str:
     """A value of any unit, as `x-unit` names it, to what can be set or read."""
     if unit == "length" and units is not None:
-        return small_length(value, units)
+        return signed(small_length(value, units))
     if unit == "degree":
-        return angle(value)
+        return signed(angle(value))
     if unit == "arcsecond":
-        return arcsec(value)
+        return signed(arcsec(value))
     decimals = BENCH_DECIMALS.get(unit, 5)
     digits = decimals if isinstance(decimals, int) else decimals[units or "mm"]
-    return plain(round(value, digits), 8) + _UNIT_SIGNS.get(unit, "")
+    return signed(plain(round(value, digits), 8)) + _UNIT_SIGNS.get(unit, "")
+
+
+def signed(figure: str) -> str:
+    """A figure with a minus sign, not a hyphen.
+
+    >>> signed("-1.3″")
+    '−1.3″'
+    """
+    return figure.replace("-", "−")
 
 
 def between(
@@ -99,7 +108,8 @@ def named(path: str) -> str:
     ('Dial error limit', 'Second stack')
     """
     name = path.rpartition("/")[2]
-    return option_labels().get(name) or title_of(name.replace("-", "_"))
+    label = option_labels().get(name) or title_of(name.replace("-", "_"))
+    return label.removeprefix("The ")[:1].upper() + label.removeprefix("The ")[1:]
 
 
 def cut(text: str, most: int = LONGEST_NAME) -> str:
