@@ -204,7 +204,7 @@ def _work(request: JobPlanRequest, result: JobPlanResult, way: PlannedWay) -> Wo
     name = option_labels().get(feature.kind, feature.kind)
     if feature.half_angle is None:
         hand = getattr(request.feature, "hand", None)
-        mark = None if hand is None else f"hand: {option_labels().get(hand, hand).lower()}"
+        mark = None if hand is None else hand_in_words(hand)
         return FaceOnPlate(feature.slant_length, quarter, mark, name)
     return ConeOnPlate(
         math.radians(feature.half_angle.degrees),
@@ -213,3 +213,13 @@ def _work(request: JobPlanRequest, result: JobPlanResult, way: PlannedWay) -> Wo
         quarter,
         name=name,
     )
+
+
+def hand_in_words(hand: str) -> str:
+    """Which hand the work is of.
+
+    >>> hand_in_words("as-drawn"), hand_in_words("opposite")
+    ('hand as drawn', 'opposite hand')
+    """
+    label = option_labels().get(hand, hand).lower()
+    return label if label.endswith("hand") else f"hand {label}"

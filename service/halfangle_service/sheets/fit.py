@@ -10,8 +10,9 @@ from collections.abc import Iterable, Sequence
 from halfangle_service.sheets.model import Check, Fact, Log, Paper, Sheet, Stack, Step
 from halfangle_service.trade.drawing.metrics import text_width
 
-#: Words in Arial, or in what has its widths, beside the drawings' type; a line's ragged end.
-_REGULAR, _BOLD, _RAGGED = 0.87, 0.82, 1.03
+#: Words in Arial, or in what has its widths, beside the drawings' type; what the ragged end of a
+#: line leaves free, as a share of the size.
+_REGULAR, _BOLD, _RAGGED = 0.87, 0.82, 1.3
 #: Cautions of a step beside the step itself.
 _SMALLER = 0.9
 _MM_PER_POINT = 25.4 / 72.0
@@ -25,7 +26,6 @@ PAPER_MM: dict[Paper, tuple[float, float]] = {"a4": (190.0, 283.0), "letter": (1
 SIZES = (
     10.0,
     9.4,
-    8.8,
     8.2,
     7.8,
     7.4,
@@ -56,8 +56,9 @@ def in_two(steps: Sequence[Step]) -> int:
 
 def _lines(text: str, width: float, points: float, *, bold: bool = False) -> int:
     """Lines that a text takes in a width."""
-    long = text_width(text, points * _MM_PER_POINT, bold=bold) * (_BOLD if bold else _REGULAR)
-    return max(1, math.ceil(long * _RAGGED / width))
+    size = points * _MM_PER_POINT
+    long = text_width(text, size, bold=bold) * (_BOLD if bold else _REGULAR)
+    return 1 if long <= width else math.ceil(long / (width - _RAGGED * size))
 
 
 def _text(text: str, width: float, points: float, *, bold: bool = False) -> float:
@@ -79,7 +80,7 @@ def _height(sheet: Sheet, points: float, width: float) -> float:
             _titled(sheet.cautions, width, points),
             13.0 if sheet.blanks else 0.0,
             _rest(sheet, width, points),
-            5.0,
+            2.0,
         )
     )
 
@@ -88,7 +89,7 @@ def _head(sheet: Sheet, width: float) -> float:
     beside = width - 33.0
     title = _lines(sheet.title, beside, 19.0, bold=True) * 19.0 * 1.1 * _MM_PER_POINT
     judged = 8.0 if sheet.judgement else 0.0
-    return max(28.0, 4.0 + title + _text(sheet.about, beside, 9.5) + judged + 2.5)
+    return max(27.0, 4.0 + title + _text(sheet.about, beside, 9.5) + judged + 2.5)
 
 
 def _top(sheet: Sheet, width: float) -> float:
@@ -102,13 +103,13 @@ def _stacks(stacks: Sequence[Stack], width: float) -> float:
     """Heights of the stacks; those under rolls are written large."""
     height = 0.0
     for stack in stacks:
-        points, around, between = (11.0, 9.2, 7.6) if stack.spare else (17.0, 11.2, 9.2)
+        points, around, between = (10.0, 5.7, 7.6) if stack.spare else (17.0, 11.2, 9.2)
         size = points * _MM_PER_POINT
-        words = "".join(one.size for one in stack.blocks)
+        words = "".join(one.size for one in stack.blocks) + stack.height * stack.spare
         marks = "".join(one.mark for one in stack.blocks)
         long = text_width(words, size, bold=True) * _BOLD + between * len(stack.blocks)
         long += text_width(marks, 6.5 * _MM_PER_POINT) * _REGULAR
-        height += around + math.ceil(_RAGGED * long / width) * size * 1.2
+        height += around + math.ceil(long / (width - _RAGGED * size)) * size * 1.2
     return height
 
 
@@ -123,8 +124,9 @@ def _facts(facts: Iterable[Fact], width: float) -> float:
 def _step(step: Step, width: float, points: float) -> float:
     """Height of a step; its cautions are written a little smaller, on lines of the same height."""
     cautions = "".join(f" {caution}" for caution in step.cautions)
-    long = text_width(step.action, 1.0) + _SMALLER * text_width(cautions, 1.0)
-    lines = math.ceil(long * _REGULAR * points * _MM_PER_POINT * _RAGGED / (width - 8.6))
+    size = points * _MM_PER_POINT
+    long = (text_width(step.action, size) + _SMALLER * text_width(cautions, size)) * _REGULAR
+    lines = math.ceil(long / (width - 8.6 - _RAGGED * size))
     return lines * points * LINE * _MM_PER_POINT + 0.6
 
 

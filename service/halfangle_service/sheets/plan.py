@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from halfangle_service.fields import Units
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.glossary import option_labels
-from halfangle_service.sheets.drawing import set_up_drawing
+from halfangle_service.sheets.drawing import hand_in_words, set_up_drawing
 from halfangle_service.sheets.model import (
     Check,
     Fact,
@@ -95,9 +95,12 @@ def _feature(feature: PlannedFeature, request: JobPlanRequest, tolerance: float)
     orientation = feature.surface_orientation
     if feature.kind == "compound-face" and orientation is not None:
         hand = getattr(request.feature, "hand", "as-drawn")
-        yield f"{label}, hand {named(hand).lower()}"
-        front, side = orientation.x_angle.degrees, orientation.y_angle.degrees
-        yield f"front view {angle(front, tolerance)}, side view {angle(side, tolerance)}"
+        yield f"{label}, {hand_in_words(hand)}"
+        front, side = (
+            signed(angle(view.degrees, tolerance))
+            for view in (orientation.x_angle, orientation.y_angle)
+        )
+        yield f"front view {front}, side view {side}"
     elif angled is not None:
         included = ", included" if feature.included_angle else " to the base"
         yield f"{label} {angle(angled.degrees, tolerance)}{included}"
@@ -219,7 +222,7 @@ def _set_up_readings(check: PlanSetUpCheck, units: Units) -> tuple[Reading, ...]
     if check.told_apart is not None:
         told_apart = small_length(check.told_apart, units)
         return (Reading("Difference", "0", f"seen from {told_apart}"),)
-    return (Reading("Movement"),)
+    return (Reading("Difference", "0") if check.check == "second-stack" else Reading("Movement"),)
 
 
 def _rest(
