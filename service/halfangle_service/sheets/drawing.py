@@ -37,9 +37,8 @@ _ALONG = frozenset({"sine-plate", "stacks-under-both-rolls"})
 #: Width of a drawing as it is drawn, how much smaller it is shown; most height on the sheet, and
 #: what words usually take of a drawing's height; millimetres.
 DRAWN, _SHOWN, TALLEST, _WORDS = 144.0, 0.75, 74.0, 34.0
-_SIZE = re.compile(r'width="[0-9.]+mm" height="[0-9.]+mm"')
+_SIZE = re.compile(r'width="([0-9.]+)mm" height="([0-9.]+)mm"')
 _SCALE = re.compile(r"Scale ([0-9.]+) : ([0-9.]+) printed [0-9.]+ mm wide<")
-_HEIGHT = re.compile(r'height="([0-9.]+)mm"')
 _AS_USUAL = "What was not stated of plate and work is drawn as usual."
 _RAISED = re.compile(r"under the (\w+) roll")
 
@@ -81,24 +80,34 @@ def fitting(draw: Callable[[float], str], caption: str = "") -> Drawing:
     past = height_of(svg) - most
     if past > 0.0:
         svg = draw(most - _WORDS - past)
-    return _shown(svg, caption)
+    return shown_at(svg, _SHOWN, caption)
 
 
-def _shown(svg: str, caption: str) -> Drawing:
-    """A drawing as it is on the sheet: so much smaller, and the scale that it names with it."""
-    width, height = _SHOWN * DRAWN, _SHOWN * height_of(svg)
-    svg = _SIZE.sub(f'width="{width:.3f}mm" height="{height:.3f}mm"', svg, count=1)
-    return Drawing(_SCALE.sub(_as_shown, svg), height, caption)
+def within(svg: str, tallest: float) -> Drawing:
+    """A drawing as it is, shown as large as the sheet has room for; smaller than it was drawn."""
+    found = _SIZE.search(svg)
+    if found is None:
+        return Drawing(svg, tallest)
+    width, height = float(found[1]), float(found[2])
+    return shown_at(svg, min(_SHOWN * DRAWN / width, tallest / height, 1.0))
 
 
-def _as_shown(scale: re.Match[str]) -> str:
-    return f"Scale {scale_words(_SHOWN * float(scale[1]) / float(scale[2]))}<"
+def shown_at(svg: str, share: float, caption: str = "") -> Drawing:
+    """A drawing so much smaller than it was drawn, and the scale that it names with it."""
+    found = _SIZE.search(svg)
+    width, height = (share * float(found[1]), share * float(found[2])) if found else (0.0, 0.0)
+    smaller = _SIZE.sub(f'width="{width:.3f}mm" height="{height:.3f}mm"', svg, count=1)
+
+    def as_shown(scale: re.Match[str]) -> str:
+        return f"Scale {scale_words(share * float(scale[1]) / float(scale[2]))}<"
+
+    return Drawing(_SCALE.sub(as_shown, smaller), height, caption)
 
 
 def height_of(svg: str) -> float:
     """Height that a drawing says it has, in millimetres; 0 where it says none."""
-    found = _HEIGHT.search(svg)
-    return float(found[1]) if found else 0.0
+    found = _SIZE.search(svg)
+    return float(found[2]) if found else 0.0
 
 
 def _under_wheel(

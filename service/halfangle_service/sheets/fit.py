@@ -141,6 +141,7 @@ def _steps(steps: Sequence[Step], width: float, points: float) -> float:
 def _checks(checks: Sequence[Check], width: float, points: float) -> float:
     if not checks:
         return 0.0
+    points = min(points, 7.8)
     row = points * LINE * _MM_PER_POINT + 0.9
     height = 6.0 + 4.0
     for check in checks:

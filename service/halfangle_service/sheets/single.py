@@ -9,12 +9,13 @@ from pydantic import BaseModel
 from halfangle_service.fields import ResultModel
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.angles import Angle, Direction
+from halfangle_service.fields.estimate import AngleEstimate, ArcsecEstimate, LengthEstimate
 from halfangle_service.fields.glossary import glossary, option_labels, title_of
 from halfangle_service.operation import Operation
 from halfangle_service.sheets.model import Fact, Sheet, Stack, Step, Text
 from halfangle_service.sheets.parts import FORECASTS, by_severity, stack_of, tone_of, unstated
 from halfangle_service.sheets.single_drawing import single_drawing
-from halfangle_service.sheets.wording import angle, named, quantity
+from halfangle_service.sheets.wording import angle, named, quantity, signed
 
 #: What is drawn, is another form of the same, or serves programs.
 _NOT_ON_PAPER = frozenset(
@@ -30,8 +31,18 @@ _RUNOUT_BLANKS = (
     "Date",
     "Initials",
 )
-#: Most rows of a list that are written out.
-_MOST_ROWS = 12
+#: Most rows of a list that are written out, and most facts that stand in a column.
+_MOST_ROWS, _MOST_FACTS = 12, 10
+#: What is set or done, by the path in the result: it is written large.
+_LARGE = {
+    "sine.setting": ("angle", "height_to_set"),
+    "sine.taper-setting": ("plate_angle", "height_to_set"),
+    "sine.low-stack": ("angle_as_set",),
+    "sine.compound": ("base/angle", "upper/angle"),
+    "wheels.speed": ("rpm", "limit_rpm"),
+    "wheels.dressing": ("traverse", "lead"),
+    "runout.indicate": ("tap_from", "tap_distance"),
+}
 
 
 def single_sheet(
@@ -42,11 +53,12 @@ def single_sheet(
 ) -> Sheet:
     """The sheet of any answer."""
     stops, cautions, notes = by_severity(advisories)
-    found = _Found(getattr(request, "units", None))
+    found = _Found(getattr(request, "units", None), frozenset(_LARGE.get(operation.name, ())))
     found.take(result)
     forecast = getattr(result, "forecast", None)
     given = Text("Asked", (_given(request),))
-    rest = [given, *found.texts]
+    more = tuple(f"{fact.name} {fact.value}" for fact in found.facts[_MOST_FACTS:])
+    rest = [given, *([Text("More", more)] if more else []), *found.texts]
     if found.missing:
         rest.append(unstated(found.missing))
     if notes:
@@ -61,7 +73,8 @@ def single_sheet(
         stops=stops,
         drawing=single_drawing(request, result),
         stacks=tuple(found.stacks),
-        facts=tuple(found.facts),
+        figures=tuple(found.figures),
+        facts=tuple(found.facts[:_MOST_FACTS]),
         steps=tuple(found.steps),
         cautions=cautions,
         blanks=_RUNOUT_BLANKS if operation.topic == "runout" else _BLANKS,
@@ -100,18 +113,24 @@ class _Found:
     """What a result holds, sorted by where it stands on the sheet."""
 
     units: Any
+    large: frozenset[str] = frozenset()
+    figures: list[Fact] = field(default_factory=list)
     stacks: list[Stack] = field(default_factory=list)
     facts: list[Fact] = field(default_factory=list)
     steps: list[Step] = field(default_factory=list)
     texts: list[Text] = field(default_factory=list)
     missing: list[str] = field(default_factory=list)
 
-    def take(self, model: BaseModel, within: str = "") -> None:
+    def take(self, model: BaseModel, within: str = "", path: str = "") -> None:
         """Sort a model's fields; `within` names the part of the result that it is."""
         for name in type(model).model_fields:
             value = getattr(model, name)
             if value is not None and name not in _NOT_ON_PAPER:
+                facts = len(self.facts)
                 self._sort(name, value, within)
+                if f"{path}{name}" in self.large:
+                    self.figures += self.facts[facts:]
+                    del self.facts[facts:]
 
     def _sort(self, name: str, value: Any, within: str) -> None:
         title = f"{within}, {title_of(name).lower()}" if within else title_of(name)
@@ -135,28 +154,25 @@ class _Found:
 
     def _model(self, title: str, value: BaseModel) -> None:
         if isinstance(value, Angle):
-            self.facts.append(Fact(title, angle(value.degrees)))
+            self.facts.append(Fact(title, signed(angle(value.degrees))))
         elif isinstance(value, Direction):
             self.facts.append(Fact(title, value.dms))
         elif hasattr(value, "expanded_uncertainty"):
             self._estimate(title, value)
         else:
-            self.take(value, title)
+            self.take(value, title, f"{title.lower()}/")
 
     def _estimate(self, title: str, value: Any) -> None:
         """A quantity that carries an error: its value with the expanded uncertainty."""
-        unit = _unit_of_estimate(type(value).__name__)
+        value_unit, spread_unit = _units_of(value)
         self.missing += value.not_stated
         told = []
         if value.value is not None:
             inner = value.value
-            told.append(
-                inner.dms
-                if isinstance(inner, Angle | Direction)
-                else quantity(inner, unit, self.units)
-            )
+            written = isinstance(inner, Angle | Direction)
+            told.append(inner.dms if written else quantity(inner, value_unit, self.units))
         if value.expanded_uncertainty is not None:
-            told.append(f"±{quantity(value.expanded_uncertainty, unit, self.units)}")
+            told.append(f"±{quantity(value.expanded_uncertainty, spread_unit, self.units)}")
         self.facts.append(Fact(title, " ".join(told) or "not known"))
 
     def _list(self, title: str, name: str, values: list[Any]) -> None:
@@ -209,7 +225,10 @@ def _said(value: str) -> str:
     return option_labels().get(value, value)
 
 
-def _unit_of_estimate(kind: str) -> str:
-    if kind.startswith("Arcsec"):
-        return "arcsecond"
-    return "length" if kind.startswith("Length") else "degree"
+def _units_of(value: Any) -> tuple[str, str]:
+    """Units of an estimate's value and of its spread."""
+    if isinstance(value, LengthEstimate):
+        return "length", "length"
+    if isinstance(value, ArcsecEstimate | AngleEstimate):
+        return "arcsecond", "arcsecond"
+    return "degree", "coarse-degree"

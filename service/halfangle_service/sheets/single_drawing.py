@@ -4,7 +4,7 @@ import math
 from typing import Any
 
 from halfangle_service.fields.plates import PlateFields
-from halfangle_service.sheets.drawing import TALLEST, drawn, height_of
+from halfangle_service.sheets.drawing import drawn, within
 from halfangle_service.sheets.model import Drawing
 from halfangle_service.topics.sine.compound.setting import SineCompoundRequest, SineCompoundResult
 from halfangle_service.topics.sine.low_stack import SineLowStackRequest, SineLowStackResult
@@ -13,6 +13,9 @@ from halfangle_service.topics.sine.taper import SineTaperSettingRequest, SineTap
 from halfangle_service.trade.set_up_drawing.plate import PlateOnStacks
 from halfangle_service.trade.set_up_drawing.setting import SetUpView
 
+#: Most height of a drawing that an answer carries: the sheet of one answer has room.
+_TALLEST = 130.0
+
 
 def single_drawing(request: Any, result: Any) -> Drawing | None:
     """The drawing of one answer; None of one that sets nothing and carries none."""
@@ -20,7 +23,7 @@ def single_drawing(request: Any, result: Any) -> Drawing | None:
     if views:
         return drawn(views, request.units)
     svg: str | None = getattr(result, "svg", None)
-    return Drawing(svg, min(height_of(svg) or TALLEST, TALLEST)) if svg else None
+    return within(svg, _TALLEST) if svg else None
 
 
 def _views(request: Any, result: Any) -> list[SetUpView]:

@@ -17,6 +17,8 @@ from halfangle_service.trade.wording import length as bench_length
 LONGEST_NAME = 90
 _UNIT_SIGNS = {
     "degree": "°",
+    "coarse-degree": "°",
+    "second": " s",
     "arcsecond": "″",
     "percent": " %",
     "celsius": " °C",
@@ -65,9 +67,10 @@ def quantity(value: float, unit: str, units: Units | None) -> str:
         return signed(angle(value))
     if unit == "arcsecond":
         return signed(arcsec(value))
-    decimals = BENCH_DECIMALS.get(unit, 5)
+    decimals = 1 if unit == "coarse-degree" else BENCH_DECIMALS.get(unit, 5)
     digits = decimals if isinstance(decimals, int) else decimals[units or "mm"]
-    return signed(plain(round(value, digits), 8)) + _UNIT_SIGNS.get(unit, "")
+    of_length = {"length_per_minute": f" {units}/min", "volume": f" {units}³"} if units else {}
+    return signed(plain(round(value, digits), 8)) + (_UNIT_SIGNS | of_length).get(unit, "")
 
 
 def signed(figure: str) -> str:
@@ -105,7 +108,7 @@ def named(path: str) -> str:
     """What a field, given by its path, or an option is called.
 
     >>> named("feeding/dial_error_limit"), named("second-stack")
-    ('Dial error limit', 'Second stack')
+    ('Dial error limit', 'A second stack compared')
     """
     name = path.rpartition("/")[2]
     label = option_labels().get(name) or title_of(name.replace("-", "_"))
