@@ -19,7 +19,8 @@ Json = dict[str, Any]
 
 #: The response that all sheets share.
 SHEET_RESPONSE = "Sheet"
-_HEADERS = ("X-Request-ID", "Advisories")
+#: The tag comes with GET alone, as with any answer.
+_HEADERS = ("X-Request-ID", "ETag", "Advisories")
 _OF_A_PLAN = "plan"
 
 
