@@ -103,7 +103,7 @@ def _stacks(stacks: Sequence[Stack], width: float) -> float:
     """Heights of the stacks; those under rolls are written large."""
     height = 0.0
     for stack in stacks:
-        points, around, between = (10.0, 5.7, 7.6) if stack.spare else (17.0, 11.2, 9.2)
+        points, around, between = (10.0, 5.0, 7.6) if stack.spare else (17.0, 10.4, 9.2)
         size = points * _MM_PER_POINT
         words = "".join(one.size for one in stack.blocks) + stack.height * stack.spare
         marks = "".join(one.mark for one in stack.blocks)

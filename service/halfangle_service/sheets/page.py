@@ -47,9 +47,25 @@ def shown(svg: str) -> Markup:
     return Markup('<img alt="" src="data:image/svg+xml;base64,{}">').format(data)
 
 
-#: Longest run of signs without a blank that is left whole, and where a longer one may break.
-_LONGEST_WORD = 24
+#: Longest run of signs without a blank that is left whole, and after how many a longer one may
+#: break.
+_LONGEST_WORD, _PART = 24, 8
+#: Stands for such a place until the text is escaped.
+_HERE = "\0"
 _LONG_WORD = re.compile(rf"\S{{{_LONGEST_WORD + 1},}}")
+
+
+#: Signs that are no text: no page may hold them.
+_NO_TEXT = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f]")
+
+
+def tidy(text: str) -> str:
+    r"""A text without what is none.
+
+    >>> tidy("a\x00b")
+    'ab'
+    """
+    return _NO_TEXT.sub("", text)
 
 
 def breakable(text: str) -> Markup:
@@ -60,11 +76,9 @@ def breakable(text: str) -> Markup:
 
     def parted(word: re.Match[str]) -> str:
         run = word[0]
-        return "\0".join(
-            run[place : place + _LONGEST_WORD] for place in range(0, len(run), _LONGEST_WORD)
-        )
+        return _HERE.join(run[place : place + _PART] for place in range(0, len(run), _PART))
 
-    return Markup("<wbr>").join(_LONG_WORD.sub(parted, text.replace("\0", "")).split("\0"))
+    return Markup("<wbr>").join(_LONG_WORD.sub(parted, tidy(text)).split(_HERE))
 
 
 @cache
@@ -77,5 +91,5 @@ def template(name: str) -> Template:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    environment.filters["breakable"] = breakable
+    environment.filters.update(breakable=breakable, tidy=tidy)
     return environment.get_template(name)
