@@ -1,5 +1,6 @@
 """What holds for stacks from any box of blocks."""
 
+import math
 from collections import Counter
 from itertools import combinations, islice, product
 from unittest.mock import patch
@@ -8,10 +9,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from halfangle_service.trade.inspection.mistakes import PlannedStack, stack_mistakes
+from halfangle_service.trade.inspection.mistakes import PlannedStack, WrongBlocks, rise_error
 from halfangle_service.trade.sine.low_stack import difference_table
 from halfangle_service.trade.stacks.angle_blocks import fewest_within, nearest
-from halfangle_service.trade.stacks.mistakes import single_mistakes, without
+from halfangle_service.trade.stacks.mistakes import distinct, single_mistakes, without
 from halfangle_service.trade.stacks.search import stacking
 from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
 from halfangle_service.trade.stacks.search.measured import MeasuredBlocks
@@ -220,7 +221,67 @@ def test_the_smallest_mistake_is_that_of_every_swap_tried(data: st.DataObject) -
     left = list((Counter(box) - Counter(stack)).elements())
     swaps = [(abs(b - a), a, b) for a, b in product(stack, left) if a != b]
     pieces, spare = (tuple(map(Piece, sizes)) for sizes in (stack, left))
-    found = stack_mistakes(PlannedStack("high", pieces, spare, float))
+    found = WrongBlocks(PlannedStack("high", pieces, spare, float)).smallest()
     assert sorted(without(box, stack)) == sorted(left)
-    ways = [(abs(way.height_change), way.meant.size, way.wrung.size) for way in found]
-    assert ways == sorted(set(swaps))
+    least = (
+        None if found is None else (abs(found.height_change), found.meant.size, found.wrung.size)
+    )
+    assert least == min(swaps, default=None)
+
+
+@st.composite
+def _pieces(draw: st.DrawFn) -> list[Piece]:
+    """A box of few sizes, some longer or shorter than they say."""
+    pairs = st.tuples(st.integers(1, 12), st.sampled_from((-1, 0, 0, 1, 2)))
+    return [Piece(*pair) for pair in draw(st.lists(pairs, min_size=2, max_size=12))]
+
+
+@given(
+    box=_pieces(),
+    count=st.integers(1, 3),
+    distance=st.sampled_from((20, 40, 300)),
+    other=st.sampled_from((0, -3, 20)),
+    sign=st.sampled_from((1, -1)),
+    degrees=st.floats(0, 70),
+    tolerance=st.sampled_from((1.0, 5_000.0, 40_000.0)),
+    monotone=st.booleans(),
+)
+def test_the_smallest_mistake_past_a_limit_is_that_of_every_block_tried(
+    box: list[Piece],
+    count: int,
+    distance: int,
+    other: int,
+    sign: int,
+    degrees: float,
+    tolerance: float,
+    *,
+    monotone: bool,
+) -> None:
+    """Halved or not, it is the least change of all that leave; one to either side has least error.
+
+    Blocks equal in size or in length, a stack that is outside by itself, one on which nothing
+    stands: all as when every block of the box is tried in turn.
+    """
+    pieces, spare = tuple(box[:count]), tuple(box[count:])
+    error = rise_error(distance, math.radians(degrees), 1, other, sign, times=2.0)
+    actual = sum(piece.actual for piece in pieces)
+    tried = []
+    for meant, wrung in product(distinct(pieces), distinct(spare)):
+        change = wrung.actual - meant.actual
+        off = error(actual + change)
+        if meant.size != wrung.size and (off is None or abs(off) > tolerance):
+            tried.append((abs(change), meant.size, wrung.size, off))
+    tried.sort(key=lambda way: way[:3])
+    wrong = WrongBlocks(PlannedStack("high", pieces, spare, error, monotone=monotone))
+    found = [
+        (abs(way.height_change), way.meant.size, way.wrung.size, way.error_arcsec)
+        for way in wrong.past(-tolerance, tolerance)
+    ]
+    assert found[:1] == tried[:1]
+    right = error(actual)
+    if monotone and right is not None and abs(right) <= tolerance:
+        least, of_all = (
+            min((abs(way[3]) for way in ways if way[3] is not None), default=None)
+            for ways in (found, tried)
+        )
+        assert least == of_all

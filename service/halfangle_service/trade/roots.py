@@ -56,18 +56,22 @@ def zero_about(rising: Callable[[Values], Values], guess: float) -> float | None
         values = rising(places)
         if not values[0] < 0.0 < values[-1] or (values[1:] <= values[:-1]).any():
             return None
-        guess = _curve_at_zero(values.tolist(), places.tolist())
+        guess = curve_at_zero(values.tolist(), places.tolist())
         if not places[0] < guess < places[-1]:
             return None
     return guess
 
 
-def _curve_at_zero(places: Sequence[float], values: Sequence[float]) -> float:
-    """The curve through points, of as high a degree as they are many, at 0 (Neville's scheme)."""
-    row = list(values)
+def curve_at_zero(values: Sequence[float], places: Sequence[float]) -> float:
+    """Where the curve through points is 0, if it has these values at these places.
+
+    A polynomial of the values, of as high a degree as the points allow (Neville's scheme); no two
+    values are the same.
+    """
+    row = list(places)
     for apart in range(1, len(row)):
         for start in range(len(row) - apart):
-            left, right = places[start], places[start + apart]
+            left, right = values[start], values[start + apart]
             row[start] = (right * row[start] - left * row[start + 1]) / (right - left)
     return row[0]
 

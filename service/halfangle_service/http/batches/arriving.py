@@ -3,6 +3,7 @@
 import asyncio
 from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager, suppress
+from typing import Any
 
 from litestar.exceptions import HTTPException
 
@@ -20,7 +21,7 @@ class Arriving:
         self._seconds = seconds
         self._pieces: asyncio.Queue[bytes | ProblemError | None] = asyncio.Queue(maxsize=1)
         self._gone = False
-        told = request.scope.get("extensions") or {}
+        told: Any = request.scope.get("extensions") or {}
         self._has_left: Callable[[], bool] = told.get(CALLER_LEFT, lambda: False)
 
     async def chunks(self) -> AsyncIterator[bytes | None]:

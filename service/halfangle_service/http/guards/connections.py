@@ -75,7 +75,8 @@ class BoundedConnection(HttpToolsProtocol):
         waiting = (cycle for cycle in self._unanswered if not cycle.response_complete)
         self._unanswered = [*waiting, self.cycle]
         cycle = self.cycle
-        cycle.scope.setdefault("extensions", {})[CALLER_LEFT] = lambda: cycle.disconnected
+        told: Any = cycle.scope.setdefault("extensions", {})
+        told[CALLER_LEFT] = lambda: cycle.disconnected
 
     def on_body(self, body: bytes) -> None:
         """Give the next part of a body that is answered while it arrives its own time."""

@@ -5,6 +5,7 @@ Most of it is shared out beforehand, so that no way goes by what the others took
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Self
 
 from halfangle_service.errors import BeyondBound
 from halfangle_service.topics.jobs.plan.ways.way import ShopBox
@@ -52,6 +53,11 @@ class WorkShare:
             left -= min(need, share)
         both = [difference_table(blocks.sizes, max_blocks) for blocks in sets]
         return cls(max(ways, 1), share, Left(_SEARCHES), (*tables, *both))
+
+    @classmethod
+    def of_one_way(cls) -> Self:
+        """All of the work, for a way by one stack."""
+        return cls(1, MOST_ENTRIES, Left(_SEARCHES), ())
 
     @property
     def tries(self) -> int:

@@ -14,7 +14,6 @@ from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.wheel.dresser import ScaleDresser, SineBaseDresser
 from halfangle_service.fields.wheel.ways import Way as WheelWay
 from halfangle_service.fields.wheel.ways import dressed_wheel_way
-from halfangle_service.topics.jobs.center.angle_budget import stack_of
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import PlanSetting, PlanStack
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanDressedWheel
@@ -24,6 +23,7 @@ from halfangle_service.topics.jobs.plan.ways.by_wheel import (
     not_into_a_socket,
     way_by_wheel,
 )
+from halfangle_service.topics.jobs.plan.ways.plate_budget import stack_of
 from halfangle_service.topics.jobs.plan.ways.way import (
     RuledOut,
     ShopBox,

@@ -90,4 +90,6 @@ def _on_plate(
     elif not boxes:
         yield no_blocks("sine-plate", plate.name)
     else:
-        yield from sine_plate_ways(wanted, plate, f"{path}/", boxes, max_blocks, share)
+        yield from sine_plate_ways(
+            wanted, plate, f"{path}/", boxes, max_blocks, share, shop.internal_spindle
+        )
