@@ -121,6 +121,56 @@ def test_a_cone_lands_after_the_stacks_are_changed(call: Call, low: list[float])
 
 
 @pytest.mark.outside("jobs.correction", source=SOURCE)
+@pytest.mark.parametrize(
+    ("work", "measured_as", "counted"),
+    [
+        ({"kind": "angled-face", "face_angle": 72, "tolerance_arcsec": 60}, "face", 1),
+        ({"kind": "cone", "half_angle": 72, "included_angle_tolerance_arcsec": 60}, "half", 2),
+    ],
+)
+def test_work_turned_a_quarter_lands_after_the_stack_is_changed(
+    call: Call, work: dict[str, Any], measured_as: str, counted: int
+) -> None:
+    """Its base or axis square to the plate's top the work has 90° less the plate's angle.
+
+    A plate that stands too high makes it too small, so that the stack has to come down.
+    """
+    now = [1.0, 0.3, 0.145, 0.1001]
+    for plate_error in (-90, 40):
+        true = 90 - math.degrees(math.asin(sum(now) / 5)) - plate_error / 3600
+        result = call(
+            "jobs.correction",
+            units="in",
+            set="inch-81",
+            work=work,
+            measured={
+                "kind": "angle",
+                f"measured_{measured_as}_angle": true,
+                "measurement_error_limit_arcsec": 5,
+            },
+            set_up={
+                "kind": "sine-plate",
+                "center_distance": 5,
+                "blocks": now,
+                "turned_quarter": True,
+            },
+            setting_error_limit_arcsec=0,
+        )["result"]
+        [setting] = result["settings"]
+        totals = stack_totals(setting)
+        rise = totals["high-roll"] - totals.get("low-roll", 0.0)
+        after = 90 - math.degrees(math.asin(rise / 5)) - plate_error / 3600
+        left = (after - 72) * 3600
+        assert abs(left) < 5
+        assert setting["angle_error_arcsec"]["value"] == pytest.approx((72 - true) * 3600)
+        assert setting["expected_error_arcsec"]["value"] == pytest.approx(-left, abs=0.05)
+        if counted == 2:
+            shown = result["expected_included_angle_error_arcsec"]
+            assert shown["value"] == pytest.approx(2 * left, abs=0.1)
+        assert result["forecast"] == "holds"
+
+
+@pytest.mark.outside("jobs.correction", source=SOURCE)
 @pytest.mark.parametrize("zero", ["wheel-axis", "wheel-side"])
 @pytest.mark.parametrize("kind", ["sine-dresser", "scale-dresser"])
 def test_a_dressed_cone_lands_after_the_dresser_is_changed(

@@ -84,6 +84,7 @@ def test_every_cause_names_its_check_and_its_source() -> None:
 
 
 # Refusals -----------------------------------------------------------------------------------------
+VIEWS = {"kind": "projected-angles", "x_angle": 15, "y_angle": 20}
 REFUSED: list[tuple[dict[str, Any], str, str]] = [
     ({"measured": {"kind": "angle"}}, "measured/measured_half_angle", "all missing"),
     (
@@ -101,6 +102,32 @@ REFUSED: list[tuple[dict[str, Any], str, str]] = [
     ({"set": None}, "set", "all missing"),
     ({"set_up": {**PLATE, "blocks": [2, 0.5555]}}, "set_up/blocks/1", "the set has none"),
     ({"set_up": {**PLATE, "blocks": [2, 0.5, 4]}}, "set_up/blocks", "lift the high roll"),
+    # Blocks of the complement without saying so, and those of a face laid otherwise.
+    (
+        {
+            "work": {"kind": "angled-face", "face_angle": 72},
+            "measured": {"kind": "angle", "measured_face_angle": "72 01"},
+            "set_up": {**PLATE, "blocks": [1, 0.3, 0.145, 0.1001]},
+        },
+        "set_up/blocks",
+        "set 18.0002°; 72° is wanted",
+    ),
+    (
+        {
+            "work": {"kind": "compound-face", "orientation": VIEWS},
+            "measured": {"kind": "surface", "orientation": {**VIEWS, "x_angle": 15.02}},
+            "set_up": {
+                "kind": "compound-plate",
+                "base_center_distance": 5,
+                "upper_center_distance": 5,
+                "base_axis": "x",
+                "base_blocks": [1, 0.12, 0.1008],
+                "upper_blocks": [0.95, 0.55, 0.11, 0.1001],
+            },
+        },
+        "set_up/base_blocks",
+        "set 14.1322°; 19.3701° is wanted",
+    ),
     ({"set_up": {**PLATE, "center_distance": 0.1}}, "set_up/center_distance", "center distance"),
     (
         {"set_up": {"kind": "sine-plate", "center_distance": 5, "low_blocks": [1]}},

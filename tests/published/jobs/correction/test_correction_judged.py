@@ -183,6 +183,23 @@ def test_what_is_within_its_uncertainty_is_left(call: Call, arcsec: float, leave
         assert setting["expected_error_arcsec"]["value"] == pytest.approx(arcsec)
 
 
+def test_what_is_left_has_no_error_of_a_setting_made_anew(call: Call) -> None:
+    """Nothing is set anew, so nothing of that is missing, and what was measured is the forecast."""
+    tight = {"kind": "cone", "included_angle": 60, "included_angle_tolerance_arcsec": 30}
+    for limit in (None, 20):
+        left = example(
+            work=tight,
+            measured=measured(2, measurement_error_limit_arcsec=10),
+            setting_error_limit_arcsec=limit,
+        )
+        result = call("jobs.correction", **left)["result"]
+        assert result["leave_it"] is True
+        expected = result["expected_included_angle_error_arcsec"]
+        assert expected["not_stated"] == []
+        assert [row["input_value"] for row in expected["contributions"]] == [10]
+        assert result["forecast"] == "holds"
+
+
 def test_nothing_is_judged_by_what_was_not_stated(call: Call) -> None:
     """Without an uncertainty nothing is said to leave, and no forecast holds; each is named."""
     result = call("jobs.correction", **example(measured=measured(1)))["result"]

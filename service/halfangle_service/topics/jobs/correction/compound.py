@@ -23,6 +23,7 @@ from halfangle_service.topics.jobs.correction.settings import (
     SETTING_ERROR,
     Shown,
     height_of,
+    require_standing,
     unbuildable,
 )
 from halfangle_service.trade.decimals import tidy
@@ -41,6 +42,7 @@ from halfangle_service.trade.sine.correction import (
     changed,
     swap_for,
 )
+from halfangle_service.trade.sine.geometry import angle_for_height
 from halfangle_service.trade.uncertainty import (
     Budget,
     Contribution,
@@ -90,17 +92,23 @@ class _Face:
             not_stated=self.in_view.not_stated,
         )
 
-    def view_budget(self, view: int, off_arcsec: float, own_limit: float | None) -> Budget:
-        """Budget of the angle to expect in one view, in arc-seconds off the one wanted."""
+    def view_budget(
+        self, view: int, off_arcsec: float, own_limit: float | None, set_anew: Sequence[bool]
+    ) -> Budget:
+        """Budget of the angle to expect in one view, in arc-seconds off the one wanted.
+
+        Only what is `set_anew` of both hinges has an error of its own.
+        """
         per_hinge = np.linalg.inv(self.acts)[view]
         not_stated = self.in_view.not_stated
         own: tuple[Contribution, ...] = ()
         if own_limit is None:
-            not_stated = (*not_stated, SETTING_ERROR)
+            not_stated = (*not_stated, SETTING_ERROR) if any(set_anew) else not_stated
         else:
             own = tuple(
                 Contribution(SETTING_ERROR, own_limit, "rectangular", float(by), of=name)
-                for by, name in zip(per_hinge, _SETTINGS, strict=True)
+                for by, name, anew in zip(per_hinge, _SETTINGS, set_anew, strict=True)
+                if anew
             )
         return Budget((*self.in_view.contributions, *own), off_arcsec, not_stated)
 
@@ -150,7 +158,8 @@ def compound_settings(
         for place in (0, 1)
     ]
     settings, after = _changed(work, shown, units, supply, max_blocks)
-    return CompoundChange(settings, _forecast(work, after, face.tolerance_arcsec, own_limit))
+    anew = [not setting.leave_it for setting in settings]
+    return CompoundChange(settings, _forecast(work, after, face.tolerance_arcsec, own_limit, anew))
 
 
 def _acts(normal: Vector, plate: CorrectionCompoundPlate) -> Vector:
@@ -208,6 +217,8 @@ def _mended(work: _Face, place: int, units: Units) -> HeightCorrection:
         now = from_tenth_nm(sum(to_tenth_nm(b, units) for b in blocks), units)
         field = f"{_PATH}{_SETTINGS[place]}_blocks"
         require_lift(now - hinge.step, hinge.center_distance, units, field)
+        set_rad = angle_for_height(hinge.center_distance, now - hinge.step)
+        require_standing(set_rad, (abs(wanted), side * work.measured[place]), field)
     return HeightCorrection(hinge.center_distance, abs(wanted), side * work.measured[place], now)
 
 
@@ -272,7 +283,11 @@ def _anew(
 
 
 def _forecast(
-    work: _Face, after: tuple[float, float], tolerance: float | None, own_limit: float | None
+    work: _Face,
+    after: tuple[float, float],
+    tolerance: float | None,
+    own_limit: float | None,
+    set_anew: Sequence[bool],
 ) -> Forecast | None:
     """Whether both views keep the tolerance, to expect of the next face."""
     if tolerance is None:
@@ -281,7 +296,10 @@ def _forecast(
     return together(
         forecast_of(
             work.view_budget(
-                view, (expected[view] - work.views[view]) * ARCSEC_PER_RADIAN, own_limit
+                view,
+                (expected[view] - work.views[view]) * ARCSEC_PER_RADIAN,
+                own_limit,
+                set_anew,
             ),
             -tolerance,
             tolerance,

@@ -39,7 +39,8 @@ _CAUSES = Source(
 @operation(
     "jobs.correction",
     relations=(
-        "Δh = center_distance × (sin(angle wanted) − sin(angle measured))",
+        "Δh = center_distance × (sin(angle wanted) − sin(angle measured)); of work turned a "
+        "quarter both are 90° less its own",
         "expected: sin α = sin(wanted) + (height built − new_height) / center_distance",
         "scale: new reading = reading now + angle wanted − angle measured",
         "contact: tan α = tan α_gauge ± gap / length; marked share = film / (gap × cos α)",

@@ -1,5 +1,6 @@
 """One angle as it was measured, of a cone or a face, and the setting that it was ground by."""
 
+import math
 from typing import Any
 
 from halfangle_service.errors import Disagreement
@@ -27,20 +28,26 @@ from halfangle_service.topics.jobs.correction.result import (
     CorrectionSetting,
     JobsCorrectionResult,
     Sense,
+    SettingOf,
 )
 from halfangle_service.topics.jobs.correction.settings import (
     Shown,
     Stacks,
+    expected_of,
     height_setting,
     scale_setting,
-    with_own,
 )
 from halfangle_service.trade.correction.causes import Seen
 from halfangle_service.trade.uncertainty import Budget, forecast_of
 from halfangle_service.trade.unit_slips import require_center_distance
-from halfangle_service.trade.wheel.dresser import dresser_angle
 
 _SENSES: dict[int, Sense] = {1: "larger", -1: "smaller", 0: "alike"}
+_SETTINGS: dict[str, SettingOf] = {
+    "sine-plate": "plate",
+    "sine-dresser": "dresser",
+    "scale-dresser": "dresser",
+    "swivel": "swivel",
+}
 _OneAngle = CorrectionSinePlate | CorrectionSineDresser | CorrectionScaleDresser | CorrectionSwivel
 
 
@@ -68,7 +75,9 @@ def of_angle(
     setting = None
     if set_up is not None and found.error_arcsec is not None:
         setting = _setting(request, set_up, found, supply)
-    expected = None if setting is None else _expected(request, found, setting)
+    expected = None
+    if setting is not None and set_up is not None:
+        expected = _expected(request, set_up, found, setting)
     forecast = None
     if expected is not None and found.tolerance_arcsec is not None:
         forecast = forecast_of(expected, -found.tolerance_arcsec, found.tolerance_arcsec)
@@ -110,22 +119,23 @@ def _setting(
     """The change of the setting that this angle was ground by."""
     own = request.setting_error_limit_arcsec
     error = found.error_arcsec or 0.0
-    if isinstance(set_up, CorrectionSinePlate):
-        shown = Shown("plate", found.wanted_rad, found.measured_rad, error, found.budget, own)
-        return height_setting(shown, _stacks(request, set_up, supply))
-    if isinstance(set_up, CorrectionSwivel):
-        shown = Shown("swivel", found.wanted_rad, found.measured_rad, error, found.budget, own)
-        return scale_setting(shown, set_up)
-    from_side = set_up.zero == "wheel-side"
+    complement = _has_complement(set_up)
     wanted, measured = (
-        dresser_angle(angle, from_side=from_side)
+        math.pi / 2.0 - angle if complement else angle
         for angle in (found.wanted_rad, found.measured_rad)
     )
-    turned = -error if from_side else error
-    shown = Shown("dresser", wanted, measured, turned, found.budget, own)
-    if isinstance(set_up, CorrectionScaleDresser):
+    turned = -error if complement else error
+    shown = Shown(_SETTINGS[set_up.kind], wanted, measured, turned, found.budget, own)
+    if isinstance(set_up, CorrectionScaleDresser | CorrectionSwivel):
         return scale_setting(shown, set_up)
     return height_setting(shown, _stacks(request, set_up, supply))
+
+
+def _has_complement(set_up: _OneAngle) -> bool:
+    """Whether what is set has 90° less the work's angle, so that it errs the other way."""
+    if isinstance(set_up, CorrectionSinePlate):
+        return set_up.turned_quarter
+    return not isinstance(set_up, CorrectionSwivel) and set_up.zero == "wheel-side"
 
 
 def _stacks(
@@ -150,13 +160,14 @@ def _stacks(
 
 
 def _expected(
-    request: JobsCorrectionRequest, found: Deviation, setting: CorrectionSetting
+    request: JobsCorrectionRequest, set_up: _OneAngle, found: Deviation, setting: CorrectionSetting
 ) -> Budget:
     """Budget of the angle that has the tolerance, to expect of the next part, in arc-seconds."""
     off = setting.expected_error_arcsec.value or 0.0
-    if request.set_up is not None and getattr(request.set_up, "zero", "") == "wheel-side":
+    if _has_complement(set_up):
         off = -off
-    own = with_own(found.budget, off, request.setting_error_limit_arcsec)
+    limit = request.setting_error_limit_arcsec
+    own = expected_of(found.budget, off, limit, left=setting.leave_it)
     return Budget(
         tuple(c.times(found.counted) for c in own.contributions),
         own.offset * found.counted,

@@ -189,7 +189,7 @@ CorrectionMeasured = Annotated[
 
 # The set-up ---------------------------------------------------------------------------------------
 class CorrectionSinePlate(RequestModel):
-    """A sine plate, or a sine bar: the plate's angle is the half angle, or the face's."""
+    """A sine plate or bar, at the half angle or the face's, or, turned a quarter, 90° less it."""
 
     kind: Literal["sine-plate"]
     center_distance: CenterDistance
@@ -209,6 +209,11 @@ class CorrectionSinePlate(RequestModel):
     )
     low_blocks: _Blocks | None = Field(
         None, description="Blocks under the low roll now, in `units`; with `blocks`."
+    )
+    turned_quarter: bool = Field(
+        False,
+        description="True where the work stood turned a quarter, its axis or base square to the "
+        "plate's top: the plate then has 90° less its angle.",
     )
 
 

@@ -65,7 +65,7 @@ class CorrectionSetting(ResultModel):
     setting: SettingOf = Field(description="Which setting.")
     angle_error_arcsec: ArcsecEstimate = Field(
         description="Its angle as the part shows it, less the one wanted; of a dresser set from "
-        "the wheel's side the opposite of the part's."
+        "the wheel's side, or a plate with the work turned a quarter, the opposite of the part's."
     )
     leave_it: bool | None = Field(
         description="True where that is no more than its uncertainty: leave it. Null where the "
@@ -79,7 +79,8 @@ class CorrectionSetting(ResultModel):
     )
     expected_error_arcsec: ArcsecEstimate = Field(
         description="Its angle less the one wanted, to expect of the next part: what the blocks or "
-        "the graduation leave, with the measurement's uncertainty and the setting's own."
+        "the graduation leave, with the measurement's uncertainty and, where it is changed, the "
+        "setting's own."
     )
 
 

@@ -34,13 +34,15 @@ from halfangle_service.trade.sine.correction import (
     StackChange,
     stacks_for_difference,
 )
-from halfangle_service.trade.sine.geometry import height_for_angle
+from halfangle_service.trade.sine.geometry import angle_for_height, height_for_angle
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.wheel.dresser import round_to_graduation
-from halfangle_service.trade.wording import figure
+from halfangle_service.trade.wording import figure, plain
 
 #: Field that states how far a setting made anew may be off.
 SETTING_ERROR = "setting_error_limit_arcsec"
+#: Stacks that are off by more than this are no wrong block: the work lay otherwise on them.
+LARGEST_MISMATCH_RAD = math.radians(1.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +72,7 @@ class Shown:
         scale: CorrectionScale | None = None,
     ) -> CorrectionSetting:
         """Write the change of this setting, with the error to expect after it."""
-        expected = with_own(self.budget, expected_arcsec, self.own_limit)
+        expected = expected_of(self.budget, expected_arcsec, self.own_limit, left=self.leave_it)
         return CorrectionSetting(
             setting=self.setting,
             angle_error_arcsec=estimate(ArcsecEstimate, self.budget, self.error_arcsec),
@@ -81,8 +83,15 @@ class Shown:
         )
 
 
-def with_own(measured: Budget, off_arcsec: float, own_limit: float | None) -> Budget:
-    """Budget of a setting made anew: the measurement's uncertainty, and the setting's own."""
+def expected_of(
+    measured: Budget, off_arcsec: float, own_limit: float | None, *, left: bool | None
+) -> Budget:
+    """Budget of what is to be expected: the measurement's uncertainty, and the setting's own.
+
+    A setting that is `left` as it is has none of its own: nothing is set anew.
+    """
+    if left:
+        return Budget(measured.contributions, off_arcsec, measured.not_stated)
     if own_limit is None:
         return Budget(measured.contributions, off_arcsec, (*measured.not_stated, SETTING_ERROR))
     own = Contribution(SETTING_ERROR, own_limit, "rectangular")
@@ -138,12 +147,32 @@ def height_setting(shown: Shown, stacks: Stacks) -> CorrectionSetting:
         shown.measured_rad,
         stacks.height_now(shown.wanted_rad),
     )
+    require_standing(
+        angle_for_height(stacks.center_distance, mended.now - stacks.offset),
+        (shown.wanted_rad, shown.measured_rad),
+        f"{stacks.path}{stacks.high_field}",
+    )
     if shown.leave_it:
         return shown.written(shown.error_arcsec)
     changes = () if stacks.supply is None else _changes(stacks, stacks.supply, mended.new)
     built = mended.new if not changes else from_tenth_nm(_difference(changes), stacks.units)
     left = (mended.angle_at(built) - shown.wanted_rad) * ARCSEC_PER_RADIAN
     return shown.written(left, height_of(mended, changes, stacks.units))
+
+
+def require_standing(now_rad: float, angles_rad: Sequence[float], field: str) -> None:
+    """Refuse stacks that set neither the angle wanted nor the one measured, or nearly so.
+
+    Whichever blocks stand there, known or not, the work came out by what they set: else it lay
+    otherwise, and the change would go the wrong way.
+    """
+    if all(abs(now_rad - angle) > LARGEST_MISMATCH_RAD for angle in angles_rad):
+        wanted, found = (plain(math.degrees(angle)) for angle in angles_rad)
+        raise Disagreement(
+            f"These blocks set {plain(math.degrees(now_rad))}°; {wanted}° is wanted of them, and "
+            f"the work says that they set {found}°.",
+            fields={field: "should be those that it was ground on, and the set-up as it lay"},
+        )
 
 
 def height_of(
