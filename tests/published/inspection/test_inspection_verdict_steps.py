@@ -186,3 +186,52 @@ def test_temperature_that_matters_is_said(call: Call) -> None:
     assert "let-it-soak" in steps
     cool = judged(call, **{**warm, "standard_uncertainty": 0.002})
     assert "let-it-soak" not in [step["step"] for step in cool["next_steps"]]
+
+
+# Rules that go by the value ------------------------------------------------------------------------
+def _judged(call: Call, **changes: Any) -> dict[str, Any]:
+    """A diameter of 0.5 in, ± 0.0005, known to 0.0001 in, judged by a rule."""
+    asked = {
+        "units": "in",
+        "smallest_diameter": 0.4995,
+        "largest_diameter": 0.5005,
+        "standard_uncertainty": 0.0001,
+        **changes,
+    }
+    return call("inspection.verdict", **asked)
+
+
+@pytest.mark.parametrize(
+    ("measured", "rule", "verdict", "begins"),
+    [
+        (0.50049, {"decision_rule": "simple-acceptance"}, "conforming", "The value as measured"),
+        (0.50051, {"decision_rule": "simple-acceptance"}, "not-conforming", "The value as"),
+        (0.5004, {"decision_rule": "guard-band", "guard_band": 5e-5}, "conforming", "The value"),
+        (0.5006, {"decision_rule": "guard-band", "guard_band": 5e-5}, "not-conforming", "The val"),
+        (0.5, {"decision_rule": "iso-14253-1-2017"}, "conforming", "It is proved"),
+    ],
+)
+def test_what_goes_by_the_value_alone_is_not_called_proved(
+    call: Call, measured: float, rule: dict[str, Any], verdict: str, begins: str
+) -> None:
+    """A part accepted with a probability of 54 % is accepted by the rule; nothing is proved of it."""
+    result = _judged(call, measured_diameter=measured, **rule)["result"]
+    assert result["verdict"] == verdict
+    assert result["reason"].startswith(begins)
+    assert ("proved" in result["reason"]) is (rule["decision_rule"] == "iso-14253-1-2017")
+
+
+def test_a_guard_band_that_takes_all_is_named_as_what_does(call: Call) -> None:
+    """Measuring better does not widen what a guard band agreed on leaves."""
+    asked = {"measured_diameter": 0.5, "decision_rule": "guard-band", "guard_band": 0.0006}
+    [said] = _judged(call, **asked)["advisories"]
+    assert said["code"] == "no-value-proves-it"
+    assert said["message"].endswith("agreed on takes all of the tolerance. Agree on a smaller one.")
+
+
+def test_a_sure_reading_of_nothing_is_nothing(call: Call) -> None:
+    """Where the measurement is stated to have no error, no reading is its own error."""
+    sure = {"measured_tir": 0, "limit_tir": 0.0003, "standard_uncertainty": 0}
+    answer = call("inspection.verdict", units="in", **sure)
+    assert answer["result"]["verdict"] == "conforming"
+    assert answer["advisories"] == []

@@ -23,7 +23,7 @@ from halfangle_service.topics.inspection.verdict.request import (
 )
 from halfangle_service.topics.inspection.verdict.steps import InspectionNextStep, next_steps
 from halfangle_service.topics.inspection.verdict.wording import Words, probability_words
-from halfangle_service.trade.uncertainty import Verdict
+from halfangle_service.trade.uncertainty import Budget, Verdict, VerdictRule
 from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY
 from halfangle_service.trade.uncertainty.lengths import length_of_nothing
 from halfangle_service.trade.wording import plain
@@ -45,6 +45,19 @@ _WORDS: dict[Verdict, str] = {
     "conforming": "It is proved that the limits are kept",
     "not-conforming": "It is proved that the limits are not kept",
     "not-provable": "It is proved neither that the limits are kept nor that they are not",
+}
+#: The same by rules that go by the value alone: they accept and reject, and prove nothing.
+_BY_VALUE: dict[VerdictRule, dict[Verdict, str]] = {
+    "simple-acceptance": {
+        "conforming": "The value as measured keeps the limits, which is all that is asked",
+        "not-conforming": "The value as measured does not keep the limits, which is all that is "
+        "asked",
+    },
+    "guard-band": {
+        "conforming": "The value as measured keeps the limits with the guard band agreed on",
+        "not-conforming": "The value as measured is past a limit by more than the guard band "
+        "agreed on",
+    },
 }
 
 
@@ -196,7 +209,7 @@ def verdict(request: InspectionVerdictRequest) -> Outcome[InspectionVerdictResul
         next_steps=next_steps(judged, found, request.who_proves, words),
         not_stated=list(case.budget.not_stated),
     )
-    return Outcome(result, tuple(_advisories(judged, found, words)))
+    return Outcome(result, tuple(_advisories(request, judged, found, words)))
 
 
 def _decision(found: Verdict, who_proves: Party | None) -> Decision | None:
@@ -216,7 +229,8 @@ def _reason(request: InspectionVerdictRequest, judged: Judged, found: Verdict) -
     if within is None:
         return f"Nothing is proved: no uncertainty was stated. Rule: {rule}."
     likely = probability_words(within)
-    return f"{_WORDS[found]}: they are kept with a probability of {likely}. Rule: {rule}."
+    words = _BY_VALUE.get(request.decision_rule, {}).get(found, _WORDS[found])
+    return f"{words}: they are kept with a probability of {likely}. Rule: {rule}."
 
 
 def _zones(judged: Judged) -> tuple[AngleJudged | None, LengthJudged | None]:
@@ -246,7 +260,9 @@ def _finite(value: float) -> float | None:
     return value if math.isfinite(value) else None
 
 
-def _advisories(judged: Judged, found: Verdict, words: Words) -> Iterator[Advisory]:
+def _advisories(
+    request: InspectionVerdictRequest, judged: Judged, found: Verdict, words: Words
+) -> Iterator[Advisory]:
     case, value = judged.case, judged.value
     index, within = case.capability_index, case.conformance(value)
     if index is not None and index < case.least_index:
@@ -257,24 +273,34 @@ def _advisories(judged: Judged, found: Verdict, words: Words) -> Iterator[Adviso
             "measurement.",
         )
     elif case.stated and case.accepted() is None:
+        by_band = request.decision_rule == "guard-band"
+        what = "the guard band agreed on" if by_band else "the uncertainty"
+        mend = "Agree on a smaller one" if by_band else "Measure it better"
         yield caution(
             "no-value-proves-it",
-            f"Measured so, no value proves that {words.name} keeps its limits: the uncertainty "
-            "takes all of the tolerance. Measure it better.",
+            f"Measured so, no value proves that {words.name} keeps its limits: {what} takes all "
+            f"of the tolerance. {mend}.",
         )
     if within is not None and _at_risk(found, within):
+        alone = "and the guard band agreed on" if request.decision_rule == "guard-band" else "alone"
         yield caution(
             "risk-shared",
-            f"By the measured value alone it is {found.replace('-', ' ')}; the limits are kept "
+            f"By the measured value {alone} it is {found.replace('-', ' ')}; the limits are kept "
             f"with a probability of {probability_words(within)}. Supplier and customer share "
             "that risk.",
         )
-    if case.of_a_vector and case.stated and value <= length_of_nothing(case.budget, 0.05):
+    if case.of_a_vector and case.stated and _may_be_nothing(case.budget, value):
         yield note(
             "tir-may-be-nothing",
             f"A TIR of nothing would be read as {words.value(value)} or more at least 1 time in "
             "20: the reading is mostly the measurement's own error.",
         )
+
+
+def _may_be_nothing(budget: Budget, value: float) -> bool:
+    """Whether a TIR of nothing is read as so much at least 1 time in 20; not of a sure reading."""
+    often = length_of_nothing(budget, 0.05)
+    return often > 0.0 and value <= often
 
 
 def _at_risk(found: Verdict, within: float) -> bool:
