@@ -301,3 +301,16 @@ def test_form_is_said_to_stay(call: Call) -> None:
     assert "form-past-limit" in {a["code"] for a in answer["advisories"]}
     left = answer["result"]["far"]["tir_left_after_tapping"]
     assert left == pytest.approx(np.ptp(lobed.slid(-0.02 - 0.01j).dial(80, EIGHT)), abs=1e-5)
+
+
+def test_nothing_conforms_where_form_alone_passes_the_limit(call: Call) -> None:
+    """What an inspector reads on such a part passes the limit, however true its axis runs."""
+    for shaft in (
+        Shaft(0.001 + 0j, 0j, 12.0, "external", ((2, 0.004, 0.3),)),
+        Shaft(0.02 + 0.01j, 0j, 12.0, "external", ((2, 0.004, 0.3),)),
+    ):
+        for limit, kept in ((0.007, False), (0.05, True)):
+            result = call("runout.true-up", **asked(shaft, limit_tir=limit))["result"]
+            for at in result["at_stations"]:
+                assert at["verdict"] != "conforming" or kept
+                assert (at["forecast"] == "holds") is kept

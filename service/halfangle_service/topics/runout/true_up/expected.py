@@ -162,4 +162,5 @@ def _forecast(work: Work, left: complex, budget: Budget) -> Forecast | None:
     limit = work.request.limit_tir
     if limit is None:
         return None
-    return forecast_by(verdict_within(left, budget, limit / 2.0), budget)
+    found = forecast_by(verdict_within(left, budget, limit / 2.0), budget)
+    return "may-not-hold" if found == "holds" and work.form_past_limit else found

@@ -83,7 +83,8 @@ class RunoutTrueUpAtStation(ResultModel):
         description="Angle at which the same surface would read highest now."
     )
     verdict: Verdict | None = Field(
-        description="Whether the limit is kept now, at 95 and 5 of 100; null without a limit."
+        description="Whether the limit is kept now by eccentricity, at 95 and 5 of 100; never "
+        "`conforming` where a section's form passes it by itself. Null without a limit."
     )
     tir_after: LengthEstimate = Field(
         description="TIR by eccentricity to expect after the taps; what is left by the readings' "
@@ -91,7 +92,7 @@ class RunoutTrueUpAtStation(ResultModel):
     )
     forecast: Forecast | None = Field(
         description="Whether the taps keep the limit, at 95 and 5 of 100; never `holds` with "
-        "something not stated. Null without a limit."
+        "something not stated, or with a section's form past the limit. Null without a limit."
     )
 
 

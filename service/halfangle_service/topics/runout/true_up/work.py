@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from halfangle_service.errors import Disagreement
-from halfangle_service.topics.runout.readings import section_of, to_axis_of
+from halfangle_service.topics.runout.readings import THREE_READINGS, section_of, to_axis_of
 from halfangle_service.topics.runout.true_up.request import RunoutTrueUpRequest, RunoutTrueUpSection
 from halfangle_service.trade.runout import true_up
 from halfangle_service.trade.runout.harmonics import Floats
@@ -45,6 +45,18 @@ class Work:
     def read(self, end: int) -> Floats:
         """Readings of a section as they stood on the dial."""
         return np.array([r.reading for r in self.sent[end].readings])
+
+    @property
+    def form_past_limit(self) -> bool:
+        """Whether a section's form passes the limit by itself: no part so runs true, tapped or not.
+
+        Of three readings it is not known.
+        """
+        limit = self.request.limit_tir
+        return limit is not None and any(
+            len(sent.readings) > THREE_READINGS and section.left_after_tapping > limit
+            for sent, section in zip(self.sent, self.sections, strict=True)
+        )
 
     def budget_at(self, station: float) -> Budget:
         """Budget of the axis at a station, in any direction."""
@@ -132,10 +144,14 @@ def _require_small_swing(work: Work, tap: Tap) -> None:
 
 
 def verdict_at(work: Work, station: float) -> Verdict | None:
-    """Whether a station keeps the limit as it is; None without a limit."""
+    """Whether a station keeps the limit as it is; None without a limit.
+
+    By eccentricity; nothing is proved where the form that was read passes the limit by itself.
+    """
     limit = work.request.limit_tir
     if limit is None:
         return None
     budget = work.budget_at(station)
     found = true_up.verdict_within(work.line.at(station), budget, limit / 2.0)
-    return "not-provable" if found == "conforming" and budget.not_stated else found
+    unsure = budget.not_stated or work.form_past_limit
+    return "not-provable" if found == "conforming" and unsure else found
