@@ -188,7 +188,7 @@ def test_temperature_that_matters_is_said(call: Call) -> None:
     assert "let-it-soak" not in [step["step"] for step in cool["next_steps"]]
 
 
-# Rules that go by the value ------------------------------------------------------------------------
+# Rules that go by the value ------------------------------------------------------------------
 def _judged(call: Call, **changes: Any) -> dict[str, Any]:
     """A diameter of 0.5 in, ± 0.0005, known to 0.0001 in, judged by a rule."""
     asked = {
@@ -214,7 +214,7 @@ def _judged(call: Call, **changes: Any) -> dict[str, Any]:
 def test_what_goes_by_the_value_alone_is_not_called_proved(
     call: Call, measured: float, rule: dict[str, Any], verdict: str, begins: str
 ) -> None:
-    """A part accepted with a probability of 54 % is accepted by the rule; nothing is proved of it."""
+    """A part accepted at 54 % is accepted by the rule named; nothing is proved of it."""
     result = _judged(call, measured_diameter=measured, **rule)["result"]
     assert result["verdict"] == verdict
     assert result["reason"].startswith(begins)

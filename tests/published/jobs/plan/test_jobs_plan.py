@@ -175,6 +175,15 @@ def test_two_things_of_one_name_are_refused(call: Call) -> None:
     }
 
 
+def test_an_unknown_shank_is_refused_where_it_stands(call: Call) -> None:
+    """A shank is the feature's: the refusal names it there."""
+    center = load_registry().operations["jobs.plan"].example["feature"]
+    unknown = {**center, "shank": {"kind": "taper", "designation": "morse-99"}}
+    with pytest.raises(Unreachable, match="morse-99") as refused:
+        plan_of(call, unknown)
+    assert set(refused.value.fields) == {"feature/shank/designation"}
+
+
 def test_a_morse_plug_needs_no_more_than_its_name(call: Call) -> None:
     """Morse 3 by its designation has its gauge diameter and length from the table."""
     feature = {

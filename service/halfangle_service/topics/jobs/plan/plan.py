@@ -274,7 +274,9 @@ def _planned(
     ]
     entries.sort(key=lambda entry: best_first(entry.row, sight.finest_arcsec))
     rows = [entry.row for entry in entries]
-    shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
+    shank = None
+    if wanted.shank is not None:
+        shank = planned_shank(wanted.shank, request.units, path="feature/")
     result = JobPlanResult(
         job=request.job,
         shop_profile=None if profile is None else profile.name,
