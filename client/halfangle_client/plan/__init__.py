@@ -1,6 +1,7 @@
 """A job's plan written for a person at the machine: plain text in no more than 100 columns."""
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from halfangle_client.generated import models
@@ -69,14 +70,28 @@ def _angle(feature: models.PlannedFeature, best: models.PlannedWay) -> str:
     return f"{words.angle(degrees, tolerance)} to its base, {allowed}{each}"
 
 
-def _put_advisories(sheet: Sheet, advisories: list[models.Advisory]) -> None:
-    """The heaviest first: who reads one line reads the one that stops the job."""
+def _put_advisories(sheet: Sheet, advisories: Sequence[models.Advisory]) -> None:
+    """The heaviest first: who reads one line reads the one that stops the job.
+
+    A last sentence that several have in common stands once, below them.
+    """
     if advisories:
         sheet.section("Mind first")
+    lasts = Counter(_last(each.message) for each in advisories)
+    shared = [last for last, count in lasts.items() if count > 1]
     for severity, mark in _BY_WEIGHT.items():
-        for advisory in advisories:
-            if advisory.severity == severity:
-                sheet.say(f"{mark}: {advisory.message}", "", "  ")
+        for each in advisories:
+            if each.severity == severity:
+                own = each.message.removesuffix(_last(each.message)).rstrip()
+                message = own if own and _last(each.message) in shared else each.message
+                sheet.say(f"{mark}: {message}", "", "  ")
+    for last in shared:
+        sheet.say(f"Of all of these: {last}", "", "  ")
+
+
+def _last(message: str) -> str:
+    """The last sentence of a message."""
+    return message.rpartition(". ")[2]
 
 
 def _put_sources(sheet: Sheet, plan: models.JobPlanResult, basis: models.Basis) -> None:
