@@ -31,13 +31,9 @@ from halfangle_service.topics.jobs.plan.parts.batch import ObservedPieces, batch
 from halfangle_service.topics.jobs.plan.parts.clearance import PlanRoom
 from halfangle_service.topics.jobs.plan.parts.every import Job
 from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeeding
-from halfangle_service.topics.jobs.plan.parts.statements import Ranked, decisions
-from halfangle_service.topics.jobs.plan.ranking import (
-    RANKING,
-    best_first,
-    planned_way,
-    ruled_out_way,
-)
+from halfangle_service.topics.jobs.plan.parts.statements import decisions
+from halfangle_service.topics.jobs.plan.parts.times import PlanTimes
+from halfangle_service.topics.jobs.plan.ranking import RANKING, ranked_way, ruled_out_way
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
 from halfangle_service.topics.jobs.plan.shop.equipment import EquipmentName, PlanEquipment
 from halfangle_service.topics.jobs.plan.shop.profiles import ShopProfile
@@ -79,6 +75,7 @@ class JobPlanRequest(RequestModel):
         description="Time to grind one piece, in minutes. Absent: by the feed, where it is known "
         "of every way, else 10 minutes (common practice, no source).",
     )
+    times: PlanTimes = Field(PlanTimes(), description="What the shop takes in time.")
     feeding: PlanFeeding = Field(PlanFeeding(), description="How the shop feeds.")
     room: PlanRoom = Field(PlanRoom(), description="The gap and the room that are wanted.")
     decision_rule: DecisionRuleField = DECISION_RULE
@@ -237,21 +234,17 @@ def plan(
     rule = request.decision_rule
     checks, sight = planned_checks_of(wanted, shop.measuring, rule, path=f"{EQUIPMENT}/measuring/")
     entries = [
-        Ranked(
+        ranked_way(
             way,
+            runout,
+            rule,
             parts,
-            planned_way(
-                way,
-                runout,
-                rule,
-                parts,
-                plan_mistakes(way.wrong_blocks, wanted.tolerance_arcsec, wanted.units, sight),
-                sight.finest_arcsec,
-            ),
+            plan_mistakes(way.wrong_blocks, wanted.tolerance_arcsec, wanted.units, sight),
+            sight.finest_arcsec,
         )
         for way, parts in zip(ways, job.parts(ways), strict=True)
     ]
-    entries.sort(key=lambda entry: best_first(entry.row, sight.finest_arcsec))
+    entries.sort(key=lambda entry: entry.rank)
     rows, first = [entry.row for entry in entries], entries[0].way
     shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
     result = JobPlanResult(
@@ -287,6 +280,7 @@ def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:
             wanted, shop.wheel, request.observed_pieces, request.pieces, request.decision_rule
         ),
         request.minutes_per_piece,
+        request.times,
     )
 
 
@@ -327,6 +321,14 @@ def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
     nearest = next((way for way in ways if way.instead), ways[0])
     return Unreachable(
         f"No way of the shop makes this feature. {nearest.reason} {nearest.instead or ''}".rstrip(),
-        fields={way.field: way.reason for way in ways},
+        fields=_every_reason(ways),
         more={"ruled_out": [ruled_out_way(way).model_dump() for way in ways]},
     )
+
+
+def _every_reason(ways: Sequence[RuledOut]) -> dict[str, str]:
+    """All that stands in the way at each field, by its path; what is said twice is told once."""
+    found: dict[str, dict[str, None]] = {}
+    for way in ways:
+        found.setdefault(way.field, {})[way.reason] = None
+    return {field: " ".join(reasons) for field, reasons in found.items()}

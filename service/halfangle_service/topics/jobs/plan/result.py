@@ -86,6 +86,9 @@ class PlannedWay(ResultModel):
 
     way: PlanWayName = Field(description="Which way.")
     equipment: list[str] = Field(description="What it takes of the shop, by name.")
+    in_words: str = Field(
+        description="It in plain words, with its equipment, as no other of `ways` is called."
+    )
     forecast: Forecast = Field(description="Whether every limit will be kept.")
     angles: list[PlanAngle] = Field(description="The angle, or both of a compound face.")
     room_to_prove_arcsec: ArcsecOut | None = Field(

@@ -18,7 +18,7 @@ from halfangle_service.topics.jobs.plan.parts.clearance import (
     planned_clearance,
 )
 from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeed, planned_feed_of
-from halfangle_service.topics.jobs.plan.parts.times import PlanTime, planned_time
+from halfangle_service.topics.jobs.plan.parts.times import PlanTime, PlanTimes, planned_time
 from halfangle_service.topics.jobs.plan.result import PlanWayName
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanEquipment, PlanSinePlate
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
@@ -61,6 +61,7 @@ class Job:
     room: PlanRoom
     batch: Batch
     minutes_per_piece: float | None
+    times: PlanTimes
     _clear: dict[tuple[str, float], PlanClearance | Fouled] = field(default_factory=dict)
 
     def sort_out(self, ways: Sequence[Way]) -> tuple[list[Way], list[RuledOut]]:
@@ -90,14 +91,22 @@ class Job:
 
     def _parts_of(self, way: Way, feed: PlanFeed, by_feed: float | None) -> WayParts:
         angles = [(without_wear(a.budget, a.per_unit), a.tolerance_arcsec) for a in way.angles]
-        shared = self.batch if by_flat_wheel(way) else self.batch.by_other_wheel()
-        batch = planned_batch(shared, angles)
-        ahead = (way.setup_minutes, way.inspection_minutes)
+        batch = planned_batch(self.batch_by(way), angles)
         time, whole = planned_time(
-            *ahead, self.minutes_per_piece, by_feed, self.batch.pieces, batch
+            list(way.work.parts(way.setup_minutes, self.times.of_setup)),
+            way.inspection_minutes,
+            self.times,
+            self.minutes_per_piece,
+            by_feed,
+            self.batch.pieces,
+            batch,
         )
         found = self._clearance(way)
         return WayParts(feed, batch, time, whole, None if isinstance(found, Fouled) else found)
+
+    def batch_by(self, way: Way) -> Batch:
+        """The batch as this way grinds it."""
+        return self.batch if by_flat_wheel(way) else self.batch.by_other_wheel()
 
     def _feed(self, way: Way) -> tuple[PlanFeed, float | None]:
         plate = self._plate(way)

@@ -31,6 +31,7 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     plan_stack,
     stack_words,
     taken,
+    work_of,
 )
 from halfangle_service.topics.jobs.plan.ways.wrong_blocks import SetByStacks, on_rolls
 from halfangle_service.trade.sine.geometry import (
@@ -188,7 +189,7 @@ def _by_blocks(
         blocks.raw_high,
         blocks.raw_low,
     )
-    return replace(way, wrong_blocks=on_rolls(wrung, stacks))
+    return replace(way, wrong_blocks=on_rolls(wrung, stacks), work=work_of(stacks))
 
 
 def _with_blocks(known: Budget, dress: _Dress, dresser: SineBaseDresser, blocks: _Blocks) -> Budget:

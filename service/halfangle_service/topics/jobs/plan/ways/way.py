@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from halfangle_service.errors import Refusal
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Units, from_tenth_nm
 from halfangle_service.fields.advisories import Advisory
+from halfangle_service.fields.glossary import option_labels
 from halfangle_service.fields.stacks import stack_facts
 from halfangle_service.fields.supply import Supply
 from halfangle_service.topics.jobs.center.angle_budget import stack_of
@@ -18,6 +19,7 @@ from halfangle_service.topics.jobs.plan.result import (
     StackRole,
 )
 from halfangle_service.trade.inspection.mistakes import PlannedStack
+from halfangle_service.trade.planning.times import NO_WORK, SetupWork
 from halfangle_service.trade.stacks.search.stacking import stack_table
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.materials.expansion import MaterialName
@@ -74,7 +76,9 @@ def adds_to(budget_with: Callable[[str, float], Budget]) -> Adds:
 class Way:
     """A way that can make the feature: what it is set to, its stacks, and what is to expect.
 
-    `wrong_blocks` are the same stacks as a wrong block may be wrung into them.
+    `wrong_blocks` are the same stacks as a wrong block may be wrung into them, `work` what its
+    set-up asks for beside what the equipment takes by itself, and `variant` what tells it from
+    another way of its name by the same equipment.
     """
 
     name: PlanWayName
@@ -87,6 +91,15 @@ class Way:
     cautions: tuple[Advisory, ...] = ()
     adds: Adds | None = None
     wrong_blocks: tuple[PlannedStack, ...] = ()
+    work: SetupWork = NO_WORK
+    variant: str = ""
+
+    @property
+    def in_words(self) -> str:
+        """The way as no other way of a plan is called: the shop calls no two things alike."""
+        label = option_labels()[self.name]
+        told = "; ".join(filter(None, (", ".join(self.equipment), self.variant)))
+        return f"{label[0].lower()}{label[1:]} ({told})"
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +134,12 @@ def plan_stack(role: StackRole, pieces: Sequence[Piece], units: Units) -> PlanSt
     """A stack that is as high as its blocks."""
     asked = sum(piece.size for piece in pieces)
     return PlanStack(role=role, **stack_facts(pieces, asked, units))
+
+
+def work_of(stacks: Sequence[PlanStack], work: SetupWork = NO_WORK) -> SetupWork:
+    """The work of a set-up with that of its stacks; of those to check it by none is needed."""
+    set_by = [made for made in stacks if made.role != "check"]
+    return replace(work, blocks=sum(made.count for made in set_by), stacks=len(set_by))
 
 
 def check_stack(
