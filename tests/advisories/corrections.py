@@ -116,7 +116,7 @@ ROWS: tuple[Row, ...] = (
             "measured": _surface(9.6),
             "observations": {},
         },
-        {"measured": _surface(9.5)},
+        {"measured": _surface(9.45)},
         "base plate",
         "side",
     ),
