@@ -51,6 +51,7 @@ from halfangle_service.trade.planning.feed import (
     usual,
 )
 from halfangle_service.trade.planning.times import grinding_time
+from halfangle_service.trade.tapers.feed import Measure
 from halfangle_service.trade.units import Units, from_mm
 from halfangle_service.trade.wheel.speed import rpm_for_speed, surface_speed
 
@@ -157,6 +158,10 @@ class PlanAssumption(ResultModel):
 class PlanFeed(ResultModel):
     """How the allowance comes off."""
 
+    dial_measures: Measure = Field(
+        description="What the feed dial measures of a layer, as `amount_is` of `tapers.infeed` "
+        "has it: by the way that the slide goes."
+    )
     rough: PlanPhase | None = Field(
         description="Roughing; null where the allowance is unknown, or all of it is finished."
     )
@@ -286,6 +291,7 @@ def planned_feed_of(
         for name in ("rough", "finish")
     )
     result = PlanFeed(
+        dial_measures=motion.dial,
         rough=rough,
         finish=finish,
         spark_out_passes=habits.spark_out_passes or 0,

@@ -36,6 +36,14 @@ def against_internal(
     return None
 
 
+def grinds_a_socket(wanted: Wanted, spindle: PlanInternalSpindle | None) -> str | None:
+    """What grinds a socket in place of a wheel that stays outside; None of any other work."""
+    if not wanted.internal:
+        return None
+    why = against_internal(wanted, spindle)
+    return "A sine plate under the internal spindle grinds it." if why is None else why[2]
+
+
 def one_angle_only(wanted: Wanted, name: PlanWayName, equipment: str, path: str) -> RuledOut:
     """A way that sets one angle, for a face that slopes in two views."""
     instead = None

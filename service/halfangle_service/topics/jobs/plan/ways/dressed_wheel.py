@@ -82,10 +82,14 @@ def dressed_wheel_ways(
     path: str,
     boxes: Sequence[ShopBox],
     max_blocks: int,
+    of_socket: str | None = None,
 ) -> Iterator[Way | RuledOut]:
-    """A flank dressed on one wheel, by its scale or by the blocks of each box."""
-    if wanted.internal:
-        yield not_into_a_socket("dressed-wheel", wheel.name, path)
+    """A flank dressed on one wheel, by its scale or by the blocks of each box.
+
+    `of_socket` is what grinds a socket, None of any other work.
+    """
+    if of_socket is not None:
+        yield not_into_a_socket(wanted, "dressed-wheel", wheel.name, path, of_socket)
         return
     dress = _Dress(wanted, wheel, path)
     made, dresser = dress.way(), wheel.dresser

@@ -11,6 +11,7 @@ from halfangle_service.topics.jobs.plan.shop.equipment import (
 from halfangle_service.topics.jobs.plan.shop.reading import placed
 from halfangle_service.topics.jobs.plan.ways.against import (
     against_internal,
+    grinds_a_socket,
     no_blocks,
     one_angle_only,
     one_view_only,
@@ -26,6 +27,7 @@ def every_way(
     wanted: Wanted, shop: PlanEquipment, boxes: Sequence[ShopBox], max_blocks: int
 ) -> Iterator[Way | RuledOut]:
     """Every way of the shop, those that can and those that cannot."""
+    of_socket = grinds_a_socket(wanted, shop.internal_spindle)
     for path, plate in placed("sine_plates", shop.sine_plates):
         yield from _on_plate(wanted, shop, plate, path, boxes, max_blocks)
     for path, compound in placed("compound_plates", shop.compound_plates):
@@ -34,14 +36,14 @@ def every_way(
         if wanted.normal is not None:
             yield one_angle_only(wanted, "dressed-wheel", wheel.name, path)
         else:
-            yield from dressed_wheel_ways(wanted, wheel, f"{path}/", boxes, max_blocks)
+            yield from dressed_wheel_ways(wanted, wheel, f"{path}/", boxes, max_blocks, of_socket)
     for path, side in placed("wheel_sides", shop.wheel_sides):
         if wanted.normal is not None:
             yield one_angle_only(wanted, "wheel-side", side.name, path)
         else:
-            yield wheel_side(wanted, side, f"{path}/")
+            yield wheel_side(wanted, side, f"{path}/", of_socket)
     for path, head in placed("swivelled_workheads", shop.swivelled_workheads):
-        yield swivelled_workhead(wanted, head, f"{path}/")
+        yield swivelled_workhead(wanted, head, f"{path}/", of_socket)
 
 
 def _on_compound(
