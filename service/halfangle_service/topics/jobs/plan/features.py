@@ -13,11 +13,13 @@ from halfangle_service.fields import (
     Arcsec,
     Length,
     LengthOut,
+    NonNegativeLength,
     RequestModel,
     ResultModel,
     Units,
 )
-from halfangle_service.fields.choice import needs
+from halfangle_service.fields.base import Rule
+from halfangle_service.fields.choice import all_or_none, needs
 from halfangle_service.fields.compound.surfaces import SineOrientation, Surface, orientation_of
 from halfangle_service.fields.slopes import (
     AngledFaceFields,
@@ -45,6 +47,10 @@ class PlanTurnedFields(SlopeFields):
 
     included_angle_tolerance_arcsec: Arcsec = Field(
         description="± tolerance of the included angle.", examples=[120.0]
+    )
+    large_diameter_tolerance: NonNegativeLength | None = Field(
+        None,
+        description="± tolerance of the large diameter, in `units`; absent, nothing is said of it.",
     )
     shank: Shank | None = Field(None, description="The shank that the cone must run true to.")
     limit_tir: Length | None = Field(
@@ -77,13 +83,30 @@ class PlanTaper(PlanTurnedFields, TaperFields):
     kind: Literal["taper-plug", "taper-socket"] = Field(description="Which of both it is.")
 
 
-class PlanAngledFace(AngledFaceFields):
+_FACE_SIZE = ("face_distance", "face_distance_tolerance")
+
+
+class PlanFaceSize(RequestModel):
+    """Where a face lies, with its tolerance; absent, nothing is said of it."""
+
+    rules = (Rule("all-or-none", _FACE_SIZE),)
+
+    face_distance: Length | None = Field(
+        None,
+        description="Distance of the face from what it is measured from, square to it, in `units`.",
+    )
+    face_distance_tolerance: NonNegativeLength | None = Field(
+        None, description="± tolerance of that distance, in `units`."
+    )
+
+
+class PlanAngledFace(AngledFaceFields, PlanFaceSize):
     """A plane face at an angle to its base."""
 
     kind: Literal["angled-face"]
 
 
-class PlanCompoundFace(RequestModel):
+class PlanCompoundFace(PlanFaceSize):
     """A plane face that slopes in both views of its drawing."""
 
     kind: Literal["compound-face"]
@@ -143,6 +166,13 @@ class Wanted:
     shank: Shank | None = None
     limit_tir: float | None = None
     normal: Vector | None = None
+    face_distance: float | None = None
+    size_tolerance: float | None = None
+
+    @property
+    def size(self) -> float | None:
+        """The size that is held: the large diameter, or a face's distance where it is stated."""
+        return self.large_diameter if self.turned else self.face_distance
 
     @property
     def turned(self) -> bool:
@@ -179,8 +209,15 @@ def wanted_of(feature: PlanFeature, units: Units) -> Wanted:
     """Work a feature out; refuses what is no cone, taper or face."""
     if isinstance(feature, PlanAngledFace):
         surface = face_surface(feature.face_angle, feature.rise, path=_PATH)
+        _require_face_size(feature)
         return Wanted(
-            feature.kind, units, feature.face_angle, surface.slant, feature.tolerance_arcsec
+            feature.kind,
+            units,
+            feature.face_angle,
+            surface.slant,
+            feature.tolerance_arcsec,
+            face_distance=feature.face_distance,
+            size_tolerance=feature.face_distance_tolerance,
         )
     if isinstance(feature, PlanCompoundFace):
         return _compound(feature, units)
@@ -205,6 +242,7 @@ def wanted_of(feature: PlanFeature, units: Units) -> Wanted:
 
 def _compound(feature: PlanCompoundFace, units: Units) -> Wanted:
     """A face in two views; refuses one that has no slope at all."""
+    _require_face_size(feature)
     with refused_at(_PATH):
         normal = feature.orientation.normal
     if feature.hand == "opposite":
@@ -224,7 +262,15 @@ def _compound(feature: PlanCompoundFace, units: Units) -> Wanted:
         surface.slant,
         feature.tolerance_arcsec,
         normal=normal,
+        face_distance=feature.face_distance,
+        size_tolerance=feature.face_distance_tolerance,
     )
+
+
+def _require_face_size(feature: PlanFaceSize) -> None:
+    """Refuse a distance without its tolerance, and a tolerance of none."""
+    why = "A distance is held within its tolerance, and a tolerance is of a distance."
+    all_or_none(feature, *_FACE_SIZE, why=why, path=_PATH)
 
 
 def _turned(
@@ -241,6 +287,7 @@ def _turned(
         small,
         feature.shank,
         feature.limit_tir,
+        size_tolerance=feature.large_diameter_tolerance,
     )
 
 

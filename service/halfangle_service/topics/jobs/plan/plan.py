@@ -258,7 +258,7 @@ def plan(
         ranking=RANKING,
         ways=rows,
         told_apart_by=decisions(job, entries, rule, sight.finest_arcsec),
-        steps=steps_of(first, wanted, shank, rows[0].feed_plan),
+        steps=steps_of(first, wanted, shank, rows[0].feed_plan, rows[0].size_plan),
         checks=checks,
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )

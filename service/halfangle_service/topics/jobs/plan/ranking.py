@@ -90,6 +90,8 @@ def ranked_way(
     forecasts = [angle.forecast for angle in angles]
     if runout is not None:
         forecasts.append(runout.forecast)
+    if parts.size is not None:
+        forecasts.append(parts.size.forecast)
     row = PlannedWay(
         way=way.name,
         equipment=list(way.equipment),
@@ -104,6 +106,7 @@ def ranked_way(
         total_minutes=parts.whole.total,
         time=parts.time,
         feed_plan=parts.feed,
+        size_plan=parts.size,
         batch=parts.batch,
         mistakes=list(mistakes),
         clearance=parts.clearance,

@@ -23,6 +23,7 @@ from halfangle_service.topics.jobs.plan.parts.batch import PlanBatch
 from halfangle_service.topics.jobs.plan.parts.clearance import PlanClearance
 from halfangle_service.topics.jobs.plan.parts.decision import PlanDecision
 from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed
+from halfangle_service.topics.jobs.plan.parts.size import PlanSize
 from halfangle_service.topics.jobs.plan.parts.times import PlanTime
 from halfangle_service.trade.uncertainty import Forecast
 
@@ -106,6 +107,10 @@ class PlannedWay(ResultModel):
     total_minutes: MinutesOut = Field(description="Time for all pieces.")
     time: PlanTime = Field(description="That time by its parts.")
     feed_plan: PlanFeed = Field(description="How the allowance is ground off, and when to stop.")
+    size_plan: PlanSize | None = Field(
+        description="When to stop so that the size comes inside its tolerance; null where none was "
+        "stated."
+    )
     batch: PlanBatch = Field(description="When to dress, and which pieces to measure.")
     mistakes: list[PlanMistake] = Field(
         description="For each stack the smallest wrong block that leaves the angle's tolerance; a "

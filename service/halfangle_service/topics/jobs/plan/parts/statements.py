@@ -277,6 +277,8 @@ class _Race:
         ]
         if entry.row.runout_budget is not None:
             forecasts.append(entry.row.runout_budget.forecast)
+        if entry.row.size_plan is not None:
+            forecasts.append(entry.row.size_plan.forecast)
         known = [
             KnownAngle(
                 a.tolerance_arcsec,
