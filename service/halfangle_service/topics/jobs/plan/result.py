@@ -31,6 +31,7 @@ PlanWayName = Literal[
     "sine-plate",
     "stacks-under-both-rolls",
     "quarter-turn",
+    "sine-plate-turned-in-plan",
     "compound-sine-plate",
     "dressed-wheel",
     "wheel-side",

@@ -37,7 +37,13 @@ _READ: dict[ReadingName, str] = {
     "height": "the face's distance",
     "feed-dial": "the feed dial, counted from the first touch,",
 }
-_ON_PLATES = ("sine-plate", "stacks-under-both-rolls", "quarter-turn", "compound-sine-plate")
+_ON_PLATES = (
+    "sine-plate",
+    "stacks-under-both-rolls",
+    "quarter-turn",
+    "sine-plate-turned-in-plan",
+    "compound-sine-plate",
+)
 
 
 def steps_of(

@@ -51,7 +51,8 @@ def one_angle_only(wanted: Wanted, name: PlanWayName, equipment: str, path: str)
         tilt, direction = (math.degrees(angle) for angle in tilt_of_normal(wanted.normal))
         instead = (
             f"Turned in plan, so that what lies at {plain(direction)}° from right toward back is "
-            f"square to its hinge, the work asks one plate for {plain(tilt)}°."
+            f"square to its hinge, the work asks one plate for {plain(tilt)}°: state a swivelling "
+            "base on the plate, and it is planned so."
         )
     return RuledOut(
         name, (equipment,), "It sets one angle, and the face slopes in two views.", path, instead

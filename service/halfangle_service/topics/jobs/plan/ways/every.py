@@ -20,6 +20,7 @@ from halfangle_service.topics.jobs.plan.ways.by_wheel import swivelled_workhead,
 from halfangle_service.topics.jobs.plan.ways.compound_plate import compound_ways, job_on
 from halfangle_service.topics.jobs.plan.ways.dressed_wheel import dressed_wheel_ways
 from halfangle_service.topics.jobs.plan.ways.sine_plate import sine_plate_ways
+from halfangle_service.topics.jobs.plan.ways.turned_in_plan import turned_in_plan_ways
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, ShopBox, Way
 
 
@@ -76,9 +77,12 @@ def _on_plate(
     why = against_internal(wanted, shop.internal_spindle)
     if why is not None:
         yield RuledOut("sine-plate", (plate.name,), *why)
-    elif wanted.normal is not None:
-        yield one_angle_only(wanted, "sine-plate", plate.name, path)
+    elif wanted.normal is not None and plate.swivel_base is None:
+        yield one_angle_only(wanted, "sine-plate", plate.name, f"{path}/swivel_base")
     elif not boxes:
         yield no_blocks("sine-plate", plate.name)
+    elif wanted.normal is not None and plate.swivel_base is not None:
+        turning = (wanted.normal, plate, plate.swivel_base, f"{path}/")
+        yield from turned_in_plan_ways(wanted, *turning, boxes, max_blocks)
     else:
         yield from sine_plate_ways(wanted, plate, f"{path}/", boxes, max_blocks)

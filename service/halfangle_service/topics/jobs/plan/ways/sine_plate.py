@@ -144,15 +144,27 @@ def sine_plate_ways(
     )
 
 
-def _each_seat(
+def ways_along(
     wanted: Wanted, plate: PlanSinePlate, path: str, boxes: Sequence[ShopBox], max_blocks: int
+) -> Iterator[Way | RuledOut]:
+    """Each way on one plate with the work along it, and not turned a quarter."""
+    return _each_seat(wanted, plate, path, boxes, max_blocks, (False,))
+
+
+def _each_seat(
+    wanted: Wanted,
+    plate: PlanSinePlate,
+    path: str,
+    boxes: Sequence[ShopBox],
+    max_blocks: int,
+    quarters: tuple[bool, ...] = (False, True),
 ) -> Iterator[Way | RuledOut]:
     """The ways with the work along the plate and turned a quarter on it.
 
     Why it is not turned is not said of work that stands along the plate.
     """
     stands = False
-    for quarter in (False, True):
+    for quarter in quarters:
         seats = [_Seat(wanted, plate, path, box, max_blocks, quarter) for box in boxes]
         against = _against(seats[0])
         if against is None:
