@@ -12,7 +12,7 @@ from fields_support import watched_answer
 from halfangle_service.app import create_app
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
-from support import Call
+from support import DRIVING, Call
 
 pytest_plugins = ["fields_plugin"]
 
@@ -20,6 +20,12 @@ pytest_plugins = ["fields_plugin"]
 # fails because a machine is slow.
 hypothesis_settings.register_profile("repeatable", derandomize=True, deadline=None)
 hypothesis_settings.load_profile("repeatable")
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_runtest_setup(item: pytest.Item) -> None:
+    """Only what is marked so may drive a program."""
+    DRIVING.allowed = item.get_closest_marker("program") is not None
 
 
 @pytest.fixture(scope="session")

@@ -49,9 +49,13 @@ def pytest_sessionfinish(session: pytest.Session, exitstatus: int) -> None:
             session.exitstatus = pytest.ExitCode.TESTS_FAILED
 
 
+#: What narrows nothing here: no test of values drives a program.
+_ALL: tuple[object, ...] = (None, False, "", [], "not program")
+
+
 def _is_whole(config: pytest.Config) -> bool:
     options = ("keyword", "markexpr", "deselect", "ignore", "ignore_glob", "lf", "stepwise")
-    narrowed = any(config.getoption(option, None) for option in options)
+    narrowed = any(config.getoption(option, None) not in _ALL for option in options)
     everywhere = config.args_source is pytest.Config.ArgsSource.TESTPATHS
     return everywhere and not narrowed and not config.option.collectonly
 

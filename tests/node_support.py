@@ -5,7 +5,7 @@ import shutil
 import subprocess
 from pathlib import Path
 
-from support import need
+from support import need_program
 
 #: Folder of packages from npm, as `tests/node/package.json` names them; absent where not installed.
 MODULES = Path(__file__).parent / "node" / "node_modules"
@@ -14,15 +14,15 @@ MODULES = Path(__file__).parent / "node" / "node_modules"
 def node(script: str, *arguments: str) -> str:
     """Run a script with node; give what it prints."""
     program = shutil.which("node")
-    need(program, "node is not installed")
+    need_program(program, "node is not installed")
     return run(str(program), "--input-type=commonjs", "--eval", script, "--", *arguments)
 
 
 def package(name: str) -> Path:
     """Folder of an installed package; the test is skipped where there is none."""
-    need(shutil.which("node"), "node is not installed")
+    need_program(shutil.which("node"), "node is not installed")
     folder = MODULES / name
-    need(folder.is_dir(), f"{name} is not installed: `npm ci` in tests/node")
+    need_program(folder.is_dir(), f"{name} is not installed: `npm ci` in tests/node")
     return folder
 
 

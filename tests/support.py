@@ -66,3 +66,21 @@ def need(condition: object, reason: str) -> None:
     if os.environ.get("CI") == "true":
         pytest.fail(f"{reason}; CI has it")
     pytest.skip(reason)
+
+
+class _Driving:
+    """Whether the test that runs says that it drives a program."""
+
+    allowed = False
+
+
+DRIVING = _Driving()
+
+
+def need_program(found: object, reason: str) -> None:
+    """Skip the test where a program is absent that it drives; with CI=true none may be.
+
+    Such tests are marked `program`, so that what needs Python alone can be run apart.
+    """
+    assert DRIVING.allowed, "the test drives a program: mark it `program`"
+    need(found, reason)

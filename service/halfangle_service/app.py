@@ -101,6 +101,7 @@ def all_tables() -> tuple[PublishedTable[Any], ...]:
     return (*registry.tables, catalogue(registry.operations))
 
 
+@cache
 def contract_bytes() -> bytes:
     """The contract as it is committed, to be read and compared."""
     return contract_json(_contract())

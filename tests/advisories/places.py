@@ -10,6 +10,7 @@ import json
 import sys
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
+from functools import cache
 from importlib import import_module
 from pathlib import Path
 from types import FrameType
@@ -113,7 +114,7 @@ def _places_in(path: Path, function: ast.FunctionDef, makers: Makers) -> Iterato
         yield Place(module, where, _name(call), _code(call), _lines(call))
     taken = _imported_makers(path, makers)
     taken |= {name: codes for name, codes in makers[module].items() if name.isupper()}
-    for node in ast.walk(function):
+    for node in _nodes(function):
         for code in taken.pop(_name(node), ()):
             assert isinstance(node, ast.expr)
             yield Place(module, where, _name(node), code, _lines(node))
@@ -138,7 +139,7 @@ def _learn(path: Path, makers: Makers) -> None:
     own = makers[_module(path)]
     for function in _functions(path):
         known = own | _imported_makers(path, makers)
-        names = {_name(node) for node in ast.walk(function)} - {function.name}
+        names = {_name(node) for node in _nodes(function)} - {function.name}
         own[function.name] |= _codes_of(function).union(*(known.get(name, ()) for name in names))
 
 
@@ -146,11 +147,21 @@ def _imported_makers(path: Path, makers: Makers) -> dict[str, set[str]]:
     """Makers that a module takes of others, by their names."""
     return {
         alias.name: codes
-        for node in ast.walk(tree_of(path))
-        if isinstance(node, ast.ImportFrom)
+        for node in _imports(path)
         for alias in node.names
         if (codes := makers.get(node.module or "", {}).get(alias.name))
     }
+
+
+@cache
+def _imports(path: Path) -> tuple[ast.ImportFrom, ...]:
+    return tuple(node for node in _nodes(tree_of(path)) if isinstance(node, ast.ImportFrom))
+
+
+@cache
+def _nodes(tree: ast.AST) -> tuple[ast.AST, ...]:
+    """Every node of a piece of source: kept, since each is gone over many times."""
+    return tuple(ast.walk(tree))
 
 
 def _count(makers: Makers) -> int:
@@ -164,7 +175,7 @@ def _codes_of(node: ast.AST) -> set[str]:
 
 def _made_in(node: ast.AST) -> Iterator[ast.Call]:
     """Calls of `note`, `caution` and `stop` in a piece of source, each with its code."""
-    for call in ast.walk(node):
+    for call in _nodes(node):
         if (
             isinstance(call, ast.Call)
             and _name(call) in KINDS
@@ -175,7 +186,7 @@ def _made_in(node: ast.AST) -> Iterator[ast.Call]:
 
 
 def _functions(path: Path) -> Iterator[ast.FunctionDef]:
-    return (node for node in ast.walk(tree_of(path)) if isinstance(node, ast.FunctionDef))
+    return (node for node in _nodes(tree_of(path)) if isinstance(node, ast.FunctionDef))
 
 
 def _name(node: ast.AST) -> str:

@@ -12,7 +12,7 @@ from selenium.webdriver import Chrome, ChromeOptions, ChromeService
 
 from node_support import package
 from serving_support import free_port, serving
-from support import need
+from support import need_program
 
 DESK, TELEPHONE, PAPER = 1280, 390, 718
 LIGHT, DARK = "light", "dark"
@@ -95,7 +95,7 @@ class Browser:
 def browsing(site: str, profile: Path) -> Iterator[Browser]:
     """Chromium, at the pages of a site."""
     program, its_driver = shutil.which("chromium"), shutil.which("chromedriver")
-    need(program and its_driver, "chromium or its chromedriver is not installed")
+    need_program(program and its_driver, "chromium or its chromedriver is not installed")
     options = ChromeOptions()
     options.binary_location = str(program)
     options.set_capability("goog:loggingPrefs", {"browser": "ALL", "performance": "ALL"})

@@ -24,6 +24,8 @@ from halfangle_service.registry import load_registry
 from node_support import MODULES, package, run
 from serving_support import ask
 
+pytestmark = pytest.mark.program
+
 OPERATIONS = load_registry().operations
 SOURCES = Path(__file__).parent / "forms"
 

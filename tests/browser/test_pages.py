@@ -6,6 +6,8 @@ from selenium.webdriver import ActionChains, Keys
 from browser.support import DARK, DESK, LIGHT, PAPER, TELEPHONE, Browser
 from halfangle_service.registry import load_registry
 
+pytestmark = pytest.mark.program
+
 OPERATIONS = load_registry().operations
 OVERVIEW = "/docs"
 #: With a drawing, long tables, and a stored answer with one.

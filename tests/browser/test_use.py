@@ -10,6 +10,8 @@ from selenium.webdriver.support.wait import WebDriverWait
 from browser.support import DARK, DESK, LIGHT, TELEPHONE, Browser
 from halfangle_service.registry import load_registry
 
+pytestmark = pytest.mark.program
+
 OPERATIONS = load_registry().operations
 #: Rules that the packaged page's own markup breaks, which is not ours to mend: its editor and its
 #: lists have no label, its copy buttons no name, a summary is a button that holds another, and

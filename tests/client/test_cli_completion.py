@@ -10,7 +10,7 @@ import pytest
 
 from client_support import run
 from halfangle_client.cli import contract
-from support import need
+from support import need_program
 
 SHELLS = ("bash", "zsh", "fish")
 #: What is typed, and what is offered: all of it, or some of it where it ends with an ellipsis.
@@ -40,7 +40,7 @@ def scripts(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Path:
 def shell_command(name: str) -> str:
     """Where a shell is; skips where it is not installed."""
     found = shutil.which(name)
-    need(found, f"{name} is not installed")
+    need_program(found, f"{name} is not installed")
     return str(found)
 
 
@@ -69,6 +69,7 @@ def test_a_script_holds_every_operation_and_option(scripts: Path, shell: str) ->
     assert "python" not in text.lower()
 
 
+@pytest.mark.program
 @pytest.mark.parametrize(("typed", "wanted"), OFFERED)
 def test_bash(scripts: Path, typed: str, wanted: list[str]) -> None:
     """Bash offers what may follow."""
@@ -81,6 +82,7 @@ def test_bash(scripts: Path, typed: str, wanted: list[str]) -> None:
     assert output([shell_command("bash"), "--norc", "-c", script]).split() == wanted
 
 
+@pytest.mark.program
 def test_bash_offers_no_word_for_a_value(scripts: Path) -> None:
     """After an option whose value nobody knows, nothing is offered; after a file's, files."""
     start = f"source {scripts / 'bash'}; COMP_WORDS=(halfangle sine setting"
@@ -90,6 +92,7 @@ def test_bash_offers_no_word_for_a_value(scripts: Path) -> None:
     assert output([*bash, f"{start} --input {scripts}/z{end}"]) == f"{scripts}/zsh\n"
 
 
+@pytest.mark.program
 @pytest.mark.parametrize(("typed", "wanted"), OFFERED)
 def test_fish(scripts: Path, typed: str, wanted: list[str]) -> None:
     """Fish offers what may follow."""
@@ -98,6 +101,7 @@ def test_fish(scripts: Path, typed: str, wanted: list[str]) -> None:
     assert [line.split("\t")[0] for line in found.splitlines()] == wanted
 
 
+@pytest.mark.program
 @pytest.mark.parametrize(("typed", "wanted"), OFFERED)
 def test_zsh(scripts: Path, typed: str, wanted: list[str]) -> None:
     """Zsh offers what may follow."""

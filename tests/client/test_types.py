@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from support import need
+from support import need_program
 
 CLIENT = Path(__file__).resolve().parents[2] / "client"
 
@@ -18,7 +18,9 @@ CLIENT = Path(__file__).resolve().parents[2] / "client"
 def pyright(*arguments: str) -> str:
     """Run pyright on this working copy; give what it prints."""
     command = shutil.which("pyright", path=str(Path(sys.executable).parent))
-    need(command and shutil.which("node"), "pyright, or node that runs it, is not installed")
+    need_program(
+        command and shutil.which("node"), "pyright, or node that runs it, is not installed"
+    )
     done = subprocess.run(
         [str(command), "--pythonpath", sys.executable, *arguments],
         check=False,
@@ -29,12 +31,14 @@ def pyright(*arguments: str) -> str:
     return done.stdout + done.stderr
 
 
+@pytest.mark.program
 def test_every_public_type_is_known() -> None:
     """Pyright knows the type of every public name of the package."""
     said = pyright("--ignoreexternal", "--verifytypes", "halfangle_client")
     assert "Type completeness score: 100%" in said, said[-2000:]
 
 
+@pytest.mark.program
 def test_rows_are_typed_by_their_call(tmp_path: Path) -> None:
     """pyright, strict, types the answers of `map` by its call, and finds each wrong use."""
     program = tmp_path / "use.py"

@@ -10,6 +10,8 @@ import pytest
 from halfangle_service.app import contract_bytes, served_contract
 from node_support import MODULES, node, package, run
 
+pytestmark = pytest.mark.program
+
 _COMPILE = """
 const [patterns] = process.argv.slice(1).map(p => JSON.parse(require("fs").readFileSync(p)));
 const refused = [];

@@ -14,7 +14,7 @@ from advisories.row import Row
 from generated.judging import contradicts, stops
 from halfangle_service.errors import Refusal
 from halfangle_service.registry import load_registry
-from known_requests import Known
+from known_requests import known
 from releases.mutations import Mutator
 from releases.paths import Json
 from source_support import advisory_codes
@@ -29,10 +29,10 @@ Answers = list[tuple[str, Json, dict[str, Any]]]
 
 def requests() -> Iterator[tuple[str, Json]]:
     """The known requests, the table's stops, and others made by chance, from a fixed seed."""
-    known = Known()
-    for name, requests_of in known.requests.items():
+    every = known()
+    for name, requests_of in every.requests.items():
         chance = random.Random(name)  # noqa: S311  reproducible
-        mutator = Mutator(name, known.nodes[name], known.pools, chance)
+        mutator = Mutator(name, every.nodes[name], every.pools, chance)
         stopped = [r.raising for r in ROWS if (r.operation, r.severity) == (name, "stop")]
         yield from ((name, request) for request in (*requests_of, *stopped))
         for _ in range(CHANGED):

@@ -19,7 +19,7 @@ from halfangle_service.http.page.samples import ORIGIN, Samples, samples_of
 from halfangle_service.registry import load_registry
 from node_support import MODULES, package, run
 from serving_support import free_port, serving
-from support import need, single_values
+from support import need_program, single_values
 
 OPERATIONS = load_registry().operations
 
@@ -44,10 +44,11 @@ def samples(name: str) -> Samples:
     return samples_of(OPERATIONS[name], stored(name))
 
 
+@pytest.mark.program
 @pytest.mark.parametrize("name", OPERATIONS)
 def test_the_call_from_a_shell_runs(origin: str, name: str) -> None:
     """The shell's call gives the stored answer."""
-    need(shutil.which("curl"), "curl is not installed")
+    need_program(shutil.which("curl"), "curl is not installed")
     called = samples(name).curl.replace(ORIGIN, origin)
     done = subprocess.run(["sh", "-c", called], capture_output=True, text=True, check=True)
     assert json.loads(done.stdout) == stored(name)
@@ -88,6 +89,7 @@ def compiled(*programs: Path) -> None:
     run("node", str(MODULES / "typescript/bin/tsc"), *strict, *modules, *map(str, programs))
 
 
+@pytest.mark.program
 def test_the_calls_from_typescript_compile_and_run(origin: str, project: Path) -> None:
     """Every call compiles under strict against the contract's own types, and is answered."""
     programs = {name: project / f"{name}.ts" for name in OPERATIONS}
@@ -110,6 +112,7 @@ print(JSON.stringify(answers));
 """
 
 
+@pytest.mark.program
 def test_a_wrong_field_from_typescript_would_be_seen(project: Path) -> None:
     """The compiler refuses a field that the contract does not know."""
     called = project / "wrong.ts"

@@ -5,6 +5,7 @@ changelog took them; the changelog says what each is called since.
 """
 
 import json
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -61,3 +62,9 @@ class Known:
         except ValueError:
             return False
         return True
+
+
+@cache
+def known() -> Known:
+    """The same for whoever only reads: made once a process, since it takes a second or two."""
+    return Known()

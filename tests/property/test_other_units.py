@@ -12,7 +12,7 @@ import pytest
 
 from halfangle_service.errors import Refusal
 from halfangle_service.registry import load_registry
-from known_requests import Known
+from known_requests import known
 from units_support import OTHER, differences, in_other_units, schemas_of
 
 #: What is read or set at the bench where nothing is sent: 0.0001 in or 0.001 mm, which are no
@@ -65,7 +65,7 @@ ROUNDED = {"sine.taper-setting": {"height_to_set", "deviation_arcsec"}}
 #: Cautions that blocks are of the other unit, and refusals of sizes for it.
 ABOUT_UNITS = {"set-of-other-units", "size-of-other-units"}
 OF_OTHER_SETS = "there are sizes of"
-KNOWN = Known()
+KNOWN = known()
 NAMES = sorted(n for n, rs in KNOWN.requests.items() if any("units" in r for r in rs))
 #: Known requests of each operation that are asked here.
 MOST_REQUESTS = 14

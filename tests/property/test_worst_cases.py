@@ -10,7 +10,7 @@ import pytest
 from scipy import stats
 
 from halfangle_service.errors import Refusal
-from known_requests import Known
+from known_requests import Known, known
 from releases.mutations import Mutator
 from support import Call
 
@@ -119,8 +119,8 @@ def test_what_is_covered_never_passes_the_worst_case(call: Call) -> None:
 
     Only where the caller sends a coverage factor of his own may it be otherwise.
     """
-    known = Known()
-    told = {name: checked(call, name, known.requests[name]) for name in known.operations}
+    every = known()
+    told = {name: checked(call, name, every.requests[name]) for name in every.operations}
     with_estimates = [name for name, count in told.items() if count]
     assert len(with_estimates) > LEAST_OPERATIONS
-    assert sum(checked(call, name, by_chance(known, name)) for name in with_estimates) > 10 * SEEDED
+    assert sum(checked(call, name, by_chance(every, name)) for name in with_estimates) > 10 * SEEDED

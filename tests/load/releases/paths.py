@@ -9,6 +9,7 @@ A pattern covers what it names and all below it.
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 Place = tuple[str | int, ...]
@@ -34,6 +35,7 @@ ANY_NAME, ANY_POSITION, ANY_DEPTH = Any_("*"), Any_("[]"), Any_("**")
 Pattern = tuple[str | int | Any_, ...]
 
 
+@cache
 def parse_pattern(text: str) -> Pattern:
     """Read a pattern.
 
