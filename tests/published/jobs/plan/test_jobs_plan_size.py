@@ -61,6 +61,20 @@ def test_a_blunt_cone_is_stopped_by_its_diameter(call: Call) -> None:
     assert error["value"] == 0
     expected = budget_by_hand(1.0, per_dial, 0.0001, 0.75)
     assert error["standard_uncertainty"] == pytest.approx(expected)
+    by_hand = {"feeding/diameter_error_limit": 0.0001, "feeding/dial_step": 0.00005 * per_dial}
+    by_hand["feeding/work_temperature_difference_celsius"] = 3 * STEEL * 0.75
+    assert error["worst_case"] == pytest.approx(math.fsum(by_hand.values()))
+    for part in error["contributions"]:
+        at_limit = part["input_value"] * part["sensitivity"]
+        assert at_limit == part["worst_case"] == pytest.approx(by_hand[part["name"]])
+    # Three rectangles are sampled, of which 95 % lie within the expanded uncertainty.
+    dice = np.random.default_rng(2).uniform(-1, 1, (3, 200_000))
+    sampled = np.array(list(by_hand.values())) @ dice
+    inside = np.mean(np.abs(sampled) <= error["expanded_uncertainty"])
+    assert inside == pytest.approx(error["coverage_probability"], abs=0.002)
+    assert error["coverage_probability"] == 0.95
+    ratio = error["expanded_uncertainty"] / error["standard_uncertainty"]
+    assert error["coverage_factor"] == pytest.approx(ratio)
     assert {part["name"] for part in error["contributions"]} == {
         "feeding/diameter_error_limit",
         "feeding/dial_step",
