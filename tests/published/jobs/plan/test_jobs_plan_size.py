@@ -157,6 +157,8 @@ def test_what_was_not_stated_is_named_and_nothing_judged_by_it(call: Call) -> No
         "feeding/work_temperature_difference_celsius",
     ]
     assert first["forecast"] in {"may-not-hold", "not-stated"}
+    words = " ".join(advisory["message"] for advisory in answer["advisories"])
+    assert "the size may pass its tolerance (not stated: feeding/diameter_error_limit" in words
 
 
 def test_a_size_finer_than_what_reads_it_does_not_hold(call: Call) -> None:
@@ -165,6 +167,17 @@ def test_a_size_finer_than_what_reads_it_does_not_hold(call: Call) -> None:
     size = way["size_plan"]
     assert size["smallest_stop"] is size["largest_stop"] is size["stop_at"] is None
     assert size["forecast"] == way["forecast"] == "may-not-hold"
+
+
+def test_a_size_that_nothing_keeps_stops_the_job(call: Call) -> None:
+    """To a hundredth of what it is read to no way keeps it: a stop, and no way is best."""
+    request = whole_request(feature__large_diameter_tolerance=0.000001)
+    request["feeding"] |= STATED
+    answer = call("jobs.plan", **request)
+    assert answer["result"]["best"] is None
+    assert answer["result"]["ways"][0]["size_plan"]["forecast"] == "does-not-hold"
+    (stop,) = (a for a in answer["advisories"] if a["severity"] == "stop")
+    assert "is read and fed too coarsely to keep the size" in stop["message"]
 
 
 def test_the_steps_say_when_to_stop(call: Call) -> None:

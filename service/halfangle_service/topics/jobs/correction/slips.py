@@ -3,7 +3,7 @@
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
-from functools import partial
+from functools import cached_property, partial
 
 from halfangle_service.fields import ARCSEC_PER_RADIAN, from_tenth_nm, to_tenth_nm
 from halfangle_service.fields.glossary import option_labels
@@ -126,7 +126,7 @@ def known_within(budget: Budget) -> float | None:
 
 
 # One angle ----------------------------------------------------------------------------------------
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class OneAngle:
     """One angle wanted, in radians, and how it was set.
 
@@ -152,6 +152,12 @@ class OneAngle:
             return ()
         return (height_for_angle(self.stacks.center_distance, self.set_rad, self.stacks.offset),)
 
+    @cached_property
+    def _lift_now(self) -> float:
+        """How much higher the high roll stands by the stacks as named; 0 of a scale."""
+        stacks = self.stacks
+        return 0.0 if stacks is None else stacks.height_now(self.set_rad) - stacks.offset
+
     def made_by(self, set_rad: float) -> Errors:
         """The error of the angle with the setting at so much."""
         made = dresser_angle(set_rad, from_side=self.from_side)
@@ -173,8 +179,7 @@ class OneAngle:
         if stacks is None:
             return None
         lift = changes[0] - (changes[1] if len(changes) > 1 else 0)
-        now = stacks.height_now(self.set_rad) - stacks.offset
-        share = (now + from_tenth_nm(lift, self.units)) / stacks.center_distance
+        share = (self._lift_now + from_tenth_nm(lift, self.units)) / stacks.center_distance
         return self.made_by(math.asin(share)) if 0.0 <= share < 1.0 else None
 
 

@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement, Unreachable
+from halfangle_service.errors import Disagreement, Unreachable, refused_at
 from halfangle_service.fields import Count, Minutes, RequestModel, UnitsField
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
@@ -246,7 +246,8 @@ def plan(
     ]
     entries.sort(key=lambda entry: entry.rank)
     rows, first = [entry.row for entry in entries], entries[0].way
-    shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
+    with refused_at("feature/"):
+        shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
     result = JobPlanResult(
         job=request.job,
         shop_profile=None if profile is None else profile.name,

@@ -18,6 +18,7 @@ from halfangle_service.topics.jobs.plan.shop.equipment import (
     supply_fields,
 )
 from halfangle_service.topics.jobs.plan.ways.way import ShopBox
+from halfangle_service.trade.tables.blocks.tolerances import find_grade
 from halfangle_service.trade.tables.tapers.designations import find_standard
 from halfangle_service.trade.unit_slips import require_center_distance, require_wheel_diameter
 from halfangle_service.trade.units import Units
@@ -81,6 +82,8 @@ def _box(path: str, blocks: PlanBlockSet, units: Units) -> ShopBox:
     """A set, read; refuses a material of it that its box says otherwise."""
     with refused_at(f"{path}/"):
         supply = read_supply(supply_fields(blocks, units))
+        if blocks.grade is not None:
+            find_grade(blocks.grade)
     material = blocks.block_material
     if blocks.box and material and supply.box.materials != {material}:
         raise Disagreement(
