@@ -57,6 +57,11 @@ JOBS: dict[str, Json] = {
         equipment__wheel__breakdown_per_piece=None,
         equipment__wheel_sides=[{**SIDE, "setup_minutes": 60}],
     ),
+    "first-piece": lacking(
+        pieces=1,
+        tolerance=200,
+        equipment__wheel__breakdown_per_piece=None,
+    ),
     "axis-offset": lacking(
         equipment__swivelled_workheads=[{**WORKHEAD, "axis_yaw_error_limit_arcsec": 60}],
         equipment__wheel_sides=[],

@@ -173,6 +173,17 @@ def test_wheel_that_keeps_its_form_is_never_dressed_between(call: Call) -> None:
     )
 
 
+def test_a_wheel_that_spoils_the_first_piece_is_not_said_to_hold(call: Call) -> None:
+    """Where not one piece on a dress keeps its angle the way may not hold, and it is said why."""
+    spoilt = whole_request(equipment__wheel__breakdown_per_piece=0.001)
+    answer = call("jobs.plan", **spoilt)
+    way = next(way for way in answer["result"]["ways"] if way["way"] == "sine-plate")
+    assert way["batch"]["pieces_per_dress"] == 0
+    assert (way["angles"][0]["forecast"], way["forecast"]) == ("holds", "may-not-hold")
+    words = " ".join(advisory["message"] for advisory in answer["advisories"])
+    assert "not even the first piece on a dress surely keeps its angle" in words
+
+
 def test_observed_pieces_take_the_place_of_a_stated_breakdown(call: Call) -> None:
     """Pieces that grew by 5″ each ask for the same dress as a wheel that breaks down so."""
     tilt = math.tan(math.radians(5 / 3600) / 2)

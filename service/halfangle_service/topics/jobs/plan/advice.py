@@ -112,6 +112,8 @@ def _doubts(best: PlannedWay) -> Iterator[str]:
             )
         elif angle.forecast != "holds":
             yield f"of the {option(angle.of)} nothing was stated"
+    if best.batch.pieces_per_dress == 0:
+        yield "as the wheel breaks down not even the first piece on a dress surely keeps its angle"
     runout = best.runout_budget
     if runout is not None and runout.forecast != "holds":
         yield "the runout may pass its limit, or something of it was not stated"

@@ -96,7 +96,7 @@ def ranked_way(
         way=way.name,
         equipment=list(way.equipment),
         in_words=way.in_words,
-        forecast=together(forecasts),
+        forecast=forecast_on_a_dress(forecasts, parts.batch.pieces_per_dress),
         angles=angles,
         room_to_prove_arcsec=standing.room,
         runout_budget=runout,
@@ -113,6 +113,15 @@ def ranked_way(
     )
     rank = rank_of(way, row.forecast, standing, row.total_minutes)
     return Ranked(way, parts, row, standing, rank)
+
+
+def forecast_on_a_dress(forecasts: Sequence[Forecast], pieces: int | None) -> Forecast:
+    """The forecast of all limits by a wheel that keeps so many pieces on one dress.
+
+    Where its breakdown lets not even the first keep its tolerance, they may not hold.
+    """
+    whole = together(forecasts)
+    return "may-not-hold" if pieces == 0 and whole == "holds" else whole
 
 
 def standing_of(angles: Sequence[PlanAngle], finest_arcsec: float | None) -> Standing:

@@ -91,7 +91,9 @@ class PlannedWay(ResultModel):
     in_words: str = Field(
         description="It in plain words, with its equipment, as no other of `ways` is called."
     )
-    forecast: Forecast = Field(description="Whether every limit will be kept.")
+    forecast: Forecast = Field(
+        description="Whether every limit will be kept, by the first piece on a dress at least."
+    )
     angles: list[PlanAngle] = Field(description="The angle, or both of a compound face.")
     room_to_prove_arcsec: ArcsecOut | None = Field(
         description="Tolerance less the error to expect and the uncertainty of the finest "

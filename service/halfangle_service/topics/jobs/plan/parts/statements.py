@@ -19,6 +19,7 @@ from halfangle_service.topics.jobs.plan.ranking import (
     Rank,
     Ranked,
     as_good,
+    forecast_on_a_dress,
     is_fit,
     rank_of,
     standing_by,
@@ -41,7 +42,6 @@ from halfangle_service.trade.uncertainty import (
     Contribution,
     DecisionRule,
     forecast_of,
-    together,
 )
 from halfangle_service.trade.uncertainty.coverage import half_width
 from halfangle_service.trade.wording import arcsec, figure, plain
@@ -220,7 +220,7 @@ class _Race:
         """What the breakdown of the wheel a piece would decide, where it was not stated."""
         batch = self.job.batch
         places = [place for place, e in enumerate(self.entries[:MOST_WAYS]) if by_flat_wheel(e.way)]
-        if batch.growth is not None or batch.pieces == 1 or not places:
+        if batch.growth is not None or not places:
             return
         slant, counted = self.job.wanted.slant, self.job.wanted.counted
         rooms = {place: self._room(self.entries[place].way) for place in places}
@@ -258,11 +258,13 @@ class _Race:
     def _dressed(self, place: int, pieces: float) -> Rank:
         """The rank of a way that grinds so many pieces on one dress; below one it may not hold."""
         entry, count = self.entries[place], self.job.batch.pieces
-        inspected = to_inspect(count, max(1, math.floor(min(pieces, count))))
-        whole = replace(entry.parts.whole, inspected=inspected.count, dressings=inspected.dressings)
-        forecast = entry.row.forecast
-        if pieces < 1.0 and forecast == "holds":
-            forecast = "may-not-hold"
+        most = math.floor(min(pieces, count))
+        times = entry.parts.whole
+        whole = replace(times, inspected=1, dressings=0)
+        if most:
+            inspected = to_inspect(count, most)
+            whole = replace(times, inspected=inspected.count, dressings=inspected.dressings)
+        forecast = forecast_on_a_dress([entry.row.forecast], most)
         return rank_of(entry.way, forecast, entry.standing, whole.total)
 
     def _rank(self, place: int, budgets: Sequence[Budget]) -> Rank:
@@ -289,17 +291,15 @@ class _Race:
             for budget, a in pairs
         ]
         standing = standing_by(known, self.finest_arcsec)
-        return rank_of(entry.way, together(forecasts), standing, self._minutes(entry, pairs))
-
-    def _minutes(self, entry: Ranked, pairs: Sequence[tuple[Budget, ToleratedAngle]]) -> float:
-        """Time of a way with other budgets, of which the pieces on one dress follow."""
         batch = self.job.batch_by(entry.way)
-        if batch.growth is None or batch.pieces == 1:
-            return entry.row.total_minutes
-        angles = [(without_wear(budget, a.per_unit), a.tolerance_arcsec) for budget, a in pairs]
-        anew = planned_batch(batch, angles)
-        whole = entry.parts.whole
-        return replace(whole, inspected=anew.pieces_inspected, dressings=anew.dressings or 0).total
+        whole, most = entry.parts.whole, None
+        if batch.growth is not None:
+            # The pieces on one dress follow from the budgets, and the time from them.
+            angles = [(without_wear(budget, a.per_unit), a.tolerance_arcsec) for budget, a in pairs]
+            anew = planned_batch(batch, angles)
+            most, dressings = anew.pieces_per_dress, anew.dressings or 0
+            whole = replace(whole, inspected=anew.pieces_inspected, dressings=dressings)
+        return rank_of(entry.way, forecast_on_a_dress(forecasts, most), standing, whole.total)
 
     def named(self, place: str | None) -> str:
         """A way in plain words."""
