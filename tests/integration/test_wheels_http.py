@@ -8,6 +8,7 @@ from litestar.testing import TestClient
 
 from halfangle_service.registry import load_registry
 
+SVG = "{http://www.w3.org/2000/svg}"
 EVERY = load_registry().operations
 
 
@@ -50,8 +51,10 @@ def test_drawings_are_well_formed(service: TestClient[Any], name: str) -> None:
     operation = EVERY[name]
     drawing = service.post(operation.path, json=dict(operation.example)).json()["result"]["svg"]
     root = ET.fromstring(drawing)  # noqa: S314 our own drawing, not foreign XML
-    assert root.tag == "{http://www.w3.org/2000/svg}svg"
-    assert root.get("aria-label")
+    assert root.tag == f"{SVG}svg"
+    assert root.get("role") == "img"
+    said = [root.findtext(f"{SVG}{name}") for name in ("title", "desc")]
+    assert all(said)
 
 
 def test_part_names_are_escaped_in_the_drawing(service: TestClient[Any]) -> None:

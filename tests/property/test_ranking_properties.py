@@ -86,6 +86,7 @@ def test_no_way_of_a_plan_is_better_in_all_than_the_one_before(call: Call, seed:
     shop = request["equipment"]
     shop.pop("spin_fixture")
     plate = shop["sine_plates"][0]
+    plate.pop("plate_body")
     plate["squareness_error_limit_arcsec"] = float(dice.uniform(2, 30))
     plate["setup_minutes"] = float(dice.uniform(10, 60))
     other = {**plate, "name": "10 in plate", "center_distance": 10, "setup_minutes": 45}

@@ -20,8 +20,8 @@ os.environ.setdefault("DXF_ENCODING", "UTF-8")
 READER = "GDAL's DXF driver, by pyogrio"
 GEOMETRY = "a cone's sides by the tangents of their half angles, by numpy"
 _TOLERANCE = "included_angle_tolerance_arcsec"
-#: A pixel of CSS, in millimetres.
-PIXEL = 25.4 / 96.0
+#: The file's unit, in millimetres of paper.
+UNIT = 0.1
 REQUEST: dict[str, Any] = {
     "units": "mm",
     "included_angle": 60,
@@ -91,7 +91,7 @@ def test_a_dxf_has_the_same_bytes_each_time(call: Call) -> None:
 
 
 def paths(svg: str) -> list[list[tuple[float, float]]]:
-    """Points of each path of a drawing, in pixels from its upper left corner."""
+    """Points of each path of a drawing, in the file's unit."""
     numbers = re.compile(r"(-?[\d.]+) (-?[\d.]+)")
     return [
         [(float(x), float(y)) for x, y in numbers.findall(d)]
@@ -102,27 +102,27 @@ def paths(svg: str) -> list[list[tuple[float, float]]]:
 @pytest.mark.outside("inspection.overlay", source=GEOMETRY)
 @pytest.mark.parametrize(("units", "to_mm"), [("mm", 1.0), ("in", 25.4)])
 def test_an_svg_is_of_true_size(call: Call, units: str, to_mm: float) -> None:
-    """On paper a pixel is 25.4 / 96 mm, and every corner of the band lies where it should."""
+    """On paper the file's unit is 0.1 mm, and every corner of the band lies where it should."""
     request = {**REQUEST, "units": units, "magnification": 20 if units == "mm" else 2}
     svg = drawn(call, **request)["svg"]
     root = ET.fromstring(svg)  # noqa: S314  our own drawing
     box = [float(n) for n in root.attrib["viewBox"].split()]
     for size, name in zip(box[2:], ("width", "height"), strict=True):
         assert root.attrib[name].endswith("mm")
-        assert float(root.attrib[name][:-2]) == pytest.approx(size * PIXEL, abs=1e-6)
-    seen = {tuple(round(n, 1) for n in point) for path in paths(svg) for point in path}
+        assert float(root.attrib[name][:-2]) == pytest.approx(size * UNIT, abs=1e-6)
+    seen = {point for path in paths(svg) for point in path}
     upper = sides(request)
     # The axis is level: its height, and the large end's place, are those of the nominal side.
     corners = [p for path in paths(svg) for p in path]
     top = min(y for _, y in corners)
-    axis = top + upper["LARGEST"][0][1] * to_mm / PIXEL
+    axis = top + upper["LARGEST"][0][1] * to_mm / UNIT
     left = min(x for x, y in corners if y == top)
     for side in upper.values():
         for x, y in side:
             for sign in (-1.0, 1.0):
-                place = left + x * to_mm / PIXEL, axis + sign * y * to_mm / PIXEL
+                place = left + x * to_mm / UNIT, axis + sign * y * to_mm / UNIT
                 near = min(math.hypot(place[0] - a, place[1] - b) for a, b in seen)
-                assert near < 0.12
+                assert near < 0.015
 
 
 @pytest.mark.outside("inspection.overlay", source=GEOMETRY)
@@ -131,7 +131,7 @@ def test_the_bar_is_as_long_as_it_says(call: Call) -> None:
     svg = drawn(call)["svg"]
     assert "100 mm on paper, 5 mm at the part" in svg
     bars = [
-        abs(path[1][0] - path[0][0]) * PIXEL
+        abs(path[1][0] - path[0][0]) * UNIT
         for path in paths(svg)
         if len(path) == 2 and path[0][1] == path[1][1]
     ]
@@ -148,12 +148,12 @@ def test_nothing_lies_outside_the_sheet(call: Call) -> None:
         {"included_angle": 150, "length": 1.5},
     ):
         svg = drawn(call, **changes)["svg"]
-        _, _, width, height = map(
-            float,
-            re.search(r'viewBox="(\S+) (\S+) (\S+) (\S+)"', svg).groups(),  # type: ignore[union-attr]
-        )
+        found = re.search(r'viewBox="(\S+) (\S+) (\S+) (\S+)"', svg)
+        assert found is not None
+        left, top, width, height = map(float, found.groups())
         for path in paths(svg):
-            assert all(0 <= x <= width and 0 <= y <= height for x, y in path)
+            assert all(left <= x <= left + width for x, _ in path)
+            assert all(top <= y <= top + height for _, y in path)
 
 
 @pytest.mark.outside("inspection.overlay", source=GEOMETRY)
@@ -241,11 +241,11 @@ def test_picked_points_lie_on_the_overlay(call: Call) -> None:
     assert len(crosses) == 2 * 12
     top = min(y for path in paths(plain) for _, y in path)
     corner = min(x for path in paths(plain) for x, y in path if y == top)
-    axis = top + sides(REQUEST)["LARGEST"][0][1] / PIXEL
+    axis = top + sides(REQUEST)["LARGEST"][0][1] / UNIT
     apex = 6.0 / math.tan(math.radians(30))
     for place in places:
-        x = corner + 20 * (apex - place) / PIXEL
+        x = corner + 20 * (apex - place) / UNIT
         for sign in (1.0, -1.0):
-            y = axis + sign * 20 * place * math.tan(math.radians(30)) / PIXEL
+            y = axis + sign * 20 * place * math.tan(math.radians(30)) / UNIT
             near = min(math.hypot((a[0] + b[0]) / 2 - x, (a[1] + b[1]) / 2 - y) for a, b in crosses)
             assert near < 0.1

@@ -11,13 +11,13 @@ from halfangle_service.fields import (
     Length,
     LengthOut,
     NonNegativeLength,
-    RequestModel,
-    ResultModel,
     UnitsField,
 )
 from halfangle_service.fields.advisories import caution
+from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.centers import contact as cones
+from halfangle_service.trade.centers.drawing import contact_svg
 from halfangle_service.trade.cone import cone_length
 from halfangle_service.trade.wording import of_any_unit
 
@@ -29,7 +29,7 @@ _ONE_CIRCLE = Source(
 _EDGE = {"mouth": "mouth", "small-end": "small end"}
 
 
-class CenterContactRequest(RequestModel):
+class CenterContactRequest(DrawnFields):
     """A center and the conical hole that it enters."""
 
     units: UnitsField
@@ -48,7 +48,7 @@ class CenterContactRequest(RequestModel):
     )
 
 
-class CenterContactResult(ResultModel):
+class CenterContactResult(DrawnResult):
     """Where the center bears, and how the work shifts."""
 
     bearing: cones.Bearing = Field(
@@ -73,6 +73,7 @@ class CenterContactResult(ResultModel):
         "axial shift = diameter error / (2 tan α_center)",
     ),
     sources=(_ONE_CIRCLE,),
+    heavy=is_drawn,
     example={
         "units": "mm",
         "center_included_angle": 60,
@@ -80,6 +81,7 @@ class CenterContactResult(ResultModel):
         "mouth_diameter": 8.5,
         "pilot_diameter": 4,
         "diameter_error_limit": 0.1,
+        "formats": ["svg"],
     },
 )
 def contact(request: CenterContactRequest) -> Outcome[CenterContactResult]:
@@ -110,9 +112,20 @@ def contact(request: CenterContactRequest) -> Outcome[CenterContactResult]:
         point_from_mouth=found.point_from_mouth,
         axial_shift=None if error is None else cone_length(error, center_rad),
         not_stated=["diameter_error_limit"] if error is None else [],
+        svg=_drawing(request, found) if is_drawn(request) else None,
     )
     edge = _EDGE.get(found.bearing)
     if edge is None:
         return Outcome(result)
     message = f"The center bears on the edge at the {edge} only: the edge wears and beds."
     return Outcome(result, (caution("edge-bearing", message),))
+
+
+def _drawing(request: CenterContactRequest, found: cones.Contact) -> str:
+    """The center in its hole."""
+    center, hole = (
+        math.radians(angle) / 2.0
+        for angle in (request.center_included_angle, request.hole_included_angle)
+    )
+    sizes = request.mouth_diameter, request.pilot_diameter
+    return contact_svg((center, hole), *sizes, found, request.units)

@@ -20,9 +20,11 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import needs, one_of
+from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
 from halfangle_service.fields.slopes import SlopeFields, slope_if_stated
 from halfangle_service.operation import Outcome, Source, operation, published_table
 from halfangle_service.trade.centers import hole as depths
+from halfangle_service.trade.centers.drawing import BallInHole, HoleDrawn, hole_svg
 from halfangle_service.trade.cone import Slope
 from halfangle_service.trade.tables.centers.holes import (
     HoleType,
@@ -66,7 +68,7 @@ _BALL = Source(
 HOLE = ("key", "type")
 
 
-class CenterHoleRequest(SlopeFields):
+class CenterHoleRequest(SlopeFields, DrawnFields):
     """A center hole by its type or its key, and the diameter wanted at its mouth.
 
     The slope is that of its cone; 60° included, as in every table served here, where none is
@@ -133,7 +135,7 @@ class CenterHoleBall(ResultModel):
     )
 
 
-class CenterHoleResult(ResultModel):
+class CenterHoleResult(DrawnResult):
     """Pilot, countersink and depth."""
 
     key: str = Field(description="Key of the size used.")
@@ -213,7 +215,14 @@ def holes() -> dict[str, CenterHoleRow]:
         "contact diameter = d_b cos α",
     ),
     sources=(_METRIC, _INCH, _BALL),
-    example={"units": "mm", "type": "A", "mouth_diameter": 5.0, "ball_diameter": 4.5},
+    heavy=is_drawn,
+    example={
+        "units": "mm",
+        "type": "A",
+        "mouth_diameter": 5.0,
+        "ball_diameter": 4.5,
+        "formats": ["svg"],
+    },
 )
 def hole(request: CenterHoleRequest) -> Outcome[CenterHoleResult]:
     """Center hole by the published tables.
@@ -227,11 +236,16 @@ def hole(request: CenterHoleRequest) -> Outcome[CenterHoleResult]:
     chamfer = _chamfer_diameter(request.chamfer_diameter, row, mouth)
     half_rad = (slope_if_stated(request) or TABLE_SLOPE).half_angle_rad
     chamfer_depth = depths.cone_depth(chamfer, mouth, CHAMFER_HALF_RAD) if chamfer else 0.0
-    cone = edge = ball = None
+    cone = edge = ball = svg = None
     if row.type != "R":
         cone = depths.cone_depth(mouth, row.pilot_diameter, half_rad)
         edge = cone + chamfer_depth
         ball = _ball(request, mouth, row.pilot_diameter, half_rad, chamfer_depth)
+        if is_drawn(request):
+            sides = chamfer, chamfer_depth, row.pilot_length_min
+            drawn = HoleDrawn(mouth, row.pilot_diameter, cone, half_rad, *sides)
+            checked = ball.ball_diameter, ball.contact_diameter, ball.height_over_face
+            svg = hole_svg(drawn, BallInHole(*checked), request.units)
     result = CenterHoleResult(
         key=row.key,
         type=row.type,
@@ -249,6 +263,7 @@ def hole(request: CenterHoleRequest) -> Outcome[CenterHoleResult]:
         ball=ball,
         standing=row.standing,
         drill_standing=row.drill_standing,
+        svg=svg,
     )
     return Outcome(result, tuple(_advice(row, mouth, half_rad, request.units)))
 

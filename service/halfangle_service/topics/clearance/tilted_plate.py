@@ -32,19 +32,15 @@ from halfangle_service.fields.clearance.set_up import (
 )
 from halfangle_service.fields.slopes import ConeFields, cone_slope
 from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.trade.clearance.assembly import (
-    Assembly,
-    Cone,
-    Direction,
-    Stroke,
-)
+from halfangle_service.trade.clearance.assembly import Assembly, Direction, Stroke
 from halfangle_service.trade.clearance.case import (
     Case,
     helpful_changes,
     require_assembly,
 )
-from halfangle_service.trade.clearance.drawing import setup_svg
 from halfangle_service.trade.clearance.search import stick_out_to_pass_under
+from halfangle_service.trade.clearance.turned import Cone
+from halfangle_service.trade.set_up_drawing.under_wheel import UnderWheel, under_wheel_svg
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.uncertainty import Forecast
 from halfangle_service.trade.unit_slips import require_center_distance, require_wheel_diameter
@@ -216,7 +212,7 @@ def tilted_plate(request: TiltedPlateRequest) -> Outcome[TiltedPlateResult]:
         height_to_wheel=-case.assembly.table,
         height_over_all=over_all,
         room_left=room_left,
-        svg=setup_svg(case, closest, request.units),
+        svg=under_wheel_svg(UnderWheel(case, closest), request.units),
     )
     return Outcome(result, (*found, *_advisories(request)))
 

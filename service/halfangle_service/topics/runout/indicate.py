@@ -14,6 +14,7 @@ from halfangle_service.fields import (
     ResultModel,
 )
 from halfangle_service.fields.advisories import Advisory, caution
+from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
 from halfangle_service.fields.estimate import DirectionEstimate, LengthEstimate
 from halfangle_service.fields.runout import direction_estimate, length_estimate
 from halfangle_service.fields.slopes import slope_if_stated
@@ -30,11 +31,13 @@ from halfangle_service.topics.runout.readings import (
 )
 from halfangle_service.topics.runout.sources import VECTORS
 from halfangle_service.trade.runout import doubt, harmonics
+from halfangle_service.trade.runout.drawing import SectionRead, runout_svg
 from halfangle_service.trade.runout.harmonics import HarmonicFit
+from halfangle_service.trade.runout.section import Section
 from halfangle_service.trade.runout.vectors import center_of, direction
 
 
-class RunoutIndicateRequest(RunoutReadingsFields, RunoutIndicatorFields):
+class RunoutIndicateRequest(RunoutReadingsFields, RunoutIndicatorFields, DrawnFields):
     """Readings round one section.
 
     The slope is that of a cone indicated square to its surface; without one the indicator is square
@@ -56,7 +59,7 @@ class RunoutFormHarmonic(ResultModel):
     )
 
 
-class RunoutIndicateResult(ResultModel):
+class RunoutIndicateResult(DrawnResult):
     """Eccentricity, what to tap, and what no tapping removes."""
 
     eccentricity: LengthEstimate = Field(
@@ -109,7 +112,7 @@ class RunoutIndicateResult(ResultModel):
     ),
     sources=(VECTORS, LEVER, DOUBT),
     largest_request="720 readings, 15 harmonics",
-    heavy=lambda request: len(request.readings) > MANY_READINGS,
+    heavy=lambda request: len(request.readings) > MANY_READINGS or is_drawn(request),
     example={
         "units": "in",
         "surface": "external",
@@ -120,6 +123,7 @@ class RunoutIndicateResult(ResultModel):
             {"angular_position": 180, "reading": -0.0003},
             {"angular_position": 270, "reading": -0.0004},
         ],
+        "formats": ["svg"],
     },
 )
 def indicate(request: RunoutIndicateRequest) -> Outcome[RunoutIndicateResult]:
@@ -151,8 +155,23 @@ def indicate(request: RunoutIndicateRequest) -> Outcome[RunoutIndicateResult]:
         sensed_station_from_apex=None
         if station is None
         else harmonics.sensed_station(station, half_rad),
+        svg=runout_svg([_drawn(request, section)], request.units) if is_drawn(request) else None,
     )
     return Outcome(result, tuple(_advice(result, fit.spare)))
+
+
+def _drawn(request: RunoutIndicateRequest, section: Section) -> SectionRead:
+    """The section as it is drawn, with the side to tap from."""
+    tap = direction(center_of(section.eccentricity, request.surface))
+    angles = [reading.angular_position for reading in request.readings]
+    return SectionRead(
+        "",
+        angles,
+        section.from_mean,
+        section.eccentricity,
+        request.surface,
+        () if tap is None else (("tap here", tap),),
+    )
 
 
 def form_of(fit: HarmonicFit) -> list[RunoutFormHarmonic]:

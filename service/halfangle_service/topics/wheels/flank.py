@@ -54,7 +54,7 @@ from halfangle_service.trade.wheel.flank import (
     sides_of,
 )
 from halfangle_service.trade.wheel.profile import Profile, blend_corners, dressed_corners
-from halfangle_service.trade.wheel.profile_drawing import profile_svg
+from halfangle_service.trade.wheel.profile_drawing import Against, profile_svg
 from halfangle_service.trade.wheel.speed import FLANGE_SHARE
 from halfangle_service.trade.wording import arcsec, figure
 
@@ -271,10 +271,18 @@ def flank(request: WheelFlankRequest) -> Outcome[WheelFlankResult]:
         blends=[blend_of(blend) for blend in profile.blends if blend is not None],
         profile=[point_of(at) for at in profile.points()],
         profile_csv=profile_csv(profile, request.units),
-        svg=profile_svg(profile, [side.surface.angle_rad for side in sides], request.units),
+        svg=profile_svg(profile, list(_against(request, sides)), request.units),
     )
     found = () if supply is None else supply.advisories
     return Outcome(result, (*found, *_advisories(request, sides, result)))
+
+
+def _against(request: WheelFlankRequest, sides: Sequence[Side]) -> Iterator[Against]:
+    """The work on each flank, as it is drawn."""
+    for work, side in zip((request.work, request.other_side), sides, strict=False):
+        radius = work.large_diameter / 2.0 if isinstance(work, ConeWork) else None
+        surface = side.surface
+        yield Against(surface.angle_rad, surface.rise, request.overrun, radius)
 
 
 def _surfaces(request: WheelFlankRequest) -> list[Surface]:

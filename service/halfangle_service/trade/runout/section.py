@@ -3,6 +3,8 @@
 import math
 from dataclasses import dataclass
 
+import numpy as np
+
 from halfangle_service.trade.runout import doubt, harmonics
 from halfangle_service.trade.runout.harmonics import Floats, HarmonicFit
 from halfangle_service.trade.uncertainty import Budget
@@ -43,6 +45,17 @@ class Section:
     def budgets(self) -> tuple[Budget, Budget]:
         """Uncertainty of the eccentricity along its own direction and across it."""
         return doubt.eccentricity_budgets(self.known, self.fit, self.fullest)
+
+    @property
+    def from_mean(self) -> list[float]:
+        """Readings less their fitted mean: what was fitted of them, and what it leaves."""
+        waves = np.exp(-1j * np.outer(np.arange(1, len(self.fit.amplitudes) + 1), self._angles))
+        fitted = (np.array(self.fit.amplitudes) @ waves).real
+        return [float(value) for value in fitted + self.fit.residuals]
+
+    @property
+    def _angles(self) -> Floats:
+        return self.known.angles_rad
 
     @property
     def left_after_tapping(self) -> float:

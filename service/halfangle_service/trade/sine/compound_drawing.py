@@ -5,76 +5,68 @@ plates in it are turned by the same rotations that the answers are checked with.
 """
 
 import math
-from collections.abc import Sequence
-from html import escape
+from functools import cache
 
 import numpy as np
 
+from halfangle_service.trade.drawing.dimensions import angle_dimension
+from halfangle_service.trade.drawing.marks import HEADING, TEXT, Point, Tone, Words
+from halfangle_service.trade.drawing.sheet import Sheet, View
+from halfangle_service.trade.drawing.svg import svg_of
 from halfangle_service.trade.sine.compound import Matrix, Vector, plate_rotation
-from halfangle_service.trade.wording import plain
 
-WIDTH, HEIGHT = 1120, 580
-_INK, _BASE, _UPPER, _STACK, _ACCENT = "#1b2733", "#c9d6e2", "#e8d9b5", "#8fae8b", "#b3392f"
-_STYLE = (
-    f"text{{font-family:sans-serif;font-size:15px;fill:{_INK}}}"
-    ".t{font-size:18px;font-weight:bold}"
-    f".a{{fill:{_ACCENT};font-weight:bold}}"
-    f"path,line,polygon{{stroke:{_INK};stroke-width:1.5;fill:none;stroke-linejoin:round}}"
-    f".v{{stroke:{_ACCENT};stroke-width:2}}"
-    ".d{stroke-dasharray:5 4}"
-)
-Point = tuple[float, float]
+_WIDTH = 170.0
+_BASE, _UPPER = 16.0, 18.0
+#: Where the column of views begins, and how long their surfaces are.
+_COLUMN, _LONG = 107.0, 42.0
 
 
+@cache
 def conventions_svg() -> str:
     """Draw axes, hinges, positive angles and slopes of a compound plate with its base along X."""
-    parts = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" '
-        f'width="{WIDTH}" height="{HEIGHT}" role="img" '
-        'aria-label="Sign conventions of a compound sine plate">',
-        f"<style>{_STYLE}</style>",
-        '<defs><marker id="m" viewBox="0 0 10 10" refX="9" refY="5" markerWidth="8" '
-        f'markerHeight="8" orient="auto"><path d="M0 0L10 5L0 10z" style="fill:{_ACCENT};'
-        'stroke:none"/></marker></defs>',
-        f'<rect width="{WIDTH}" height="{HEIGHT}" fill="white"/>',
-        *_plates(),
-        *_view("Front view: x_angle", "left", "right +X", "x_angle +", (790, 150)),
-        *_view("Side view from the right: y_angle", "front", "back +Y", "y_angle +", (790, 330)),
-        *_plan((810, 505)),
-        "</svg>",
+    sheet = Sheet(width=_WIDTH)
+    _plates(sheet, View(20.5, (5.0, 80.0)))
+    _view(sheet, "From the front: x_angle", "left", "right, +X", 22.0)
+    _view(sheet, "From the right: y_angle", "front", "back, +Y", 58.0)
+    _plan(sheet, 108.0)
+    lines = [
+        "Base hinge along X, upper along Y; both angles positive. A negative angle raises the "
+        "other side: the left, or the front.",
     ]
-    return "\n".join(parts) + "\n"
+    return svg_of(sheet, "Sign conventions of a compound sine plate", lines) + "\n"
 
 
 def _project(point: Vector) -> Point:
-    """Oblique view from the front right and above; one unit is 100 px."""
+    """Oblique view from the front right and above."""
     x, y, z = (float(c) for c in point)
-    return 110.0 + 100.0 * (x + 0.52 * y), 430.0 - 100.0 * (z + 0.36 * y)
+    return x + 0.52 * y, z + 0.36 * y
 
 
-def _plates() -> list[str]:
+def _plates(sheet: Sheet, view: View) -> None:
     """Both plates with positive hinge angles, their stacks, and the axes."""
-    base = plate_rotation(math.radians(16), 0.0, "x")
-    both = plate_rotation(math.radians(16), math.radians(18), "x")
+    base = plate_rotation(math.radians(_BASE), 0.0, "x")
+    both = plate_rotation(math.radians(_BASE), math.radians(_UPPER), "x")
     lift = base @ np.array([0.0, 0.0, 0.2])
-    flat = np.eye(3)
-    return [
-        _text((40, 40), "Base hinge along X, upper along Y; both angles positive", "t"),
-        _slab(flat, np.array([0.0, 0.0, -0.2]), "white"),
-        _stack(np.array([2.85, 1.85, -0.08]), base @ np.array([2.85, 1.85, 0.0])),
-        _slab(base, np.zeros(3), _BASE),
-        _stack(base @ np.array([2.7, 0.2, 0.12]), lift + both @ np.array([2.8, 0.2, 0.0])),
-        _slab(both, lift, _UPPER),
-        *_axes(),
-        _note((120, 480), "base hinge: along X, at the front"),
-        _note((20, 262), "upper hinge: along Y"),
-        _note((490, 205), "upper +: raises the right"),
-        _note((530, 350), "base +: raises the back"),
-        _text((40, 550), "A negative angle raises the other side: the left, or the front."),
-    ]
+    _slab(sheet, view, np.eye(3), np.array([0.0, 0.0, -0.2]), "paper")
+    _stack(sheet, view, np.array([2.85, 1.85, -0.08]), base @ np.array([2.85, 1.85, 0.0]))
+    _slab(sheet, view, base, np.zeros(3), "metal")
+    head = lift + both @ np.array([2.8, 0.2, 0.0])
+    _stack(sheet, view, base @ np.array([2.7, 0.2, 0.12]), head)
+    _slab(sheet, view, both, lift, "work")
+
+    def at(point: Vector) -> Point:
+        return view.at(_project(point))
+
+    sheet.note("base hinge: along X, at the front", at(np.array([0.8, 0.0, -0.1])), (0.0, 1.0))
+    sheet.note("upper hinge: along Y", at(lift + both @ np.array([0.0, 1.2, 0.0])), (-0.4, -1.0))
+    sheet.note(
+        ["upper +:", "raises the right"], at(lift + both @ np.array([3.0, 1.0, 0.1])), (1.0, -0.4)
+    )
+    sheet.note(["base +:", "raises the back"], at(base @ np.array([3.0, 1.7, 0.05])), (1.0, 0.8))
+    _axes(sheet, view)
 
 
-def _slab(rotation: Matrix, origin: Vector, fill: str) -> str:
+def _slab(sheet: Sheet, view: View, rotation: Matrix, origin: Vector, tone: Tone) -> None:
     """A plate 3 long (X), 2 deep (Y) and 0.12 thick, turned about its front left edge."""
     deep, thick = 2.0, 0.12
     faces = (
@@ -82,95 +74,55 @@ def _slab(rotation: Matrix, origin: Vector, fill: str) -> str:
         [(3, 0, 0), (3, deep, 0), (3, deep, thick), (3, 0, thick)],
         [(0, 0, thick), (3, 0, thick), (3, deep, thick), (0, deep, thick)],
     )
-    return "".join(
-        _polygon([_project(origin + rotation @ np.array(corner)) for corner in face], fill)
-        for face in faces
-    )
+    for face in faces:
+        corners = [_project(origin + rotation @ np.array(corner)) for corner in face]
+        sheet.polygon(view.all(corners), tone)
 
 
-def _stack(foot: Vector, head: Vector) -> str:
+def _stack(sheet: Sheet, view: View, foot: Vector, head: Vector) -> None:
     """A stack of blocks from a foot up to a head."""
     half = np.array([0.1, 0.0, 0.0])
     top = np.array([foot[0], foot[1], head[2]])
     corners = (foot - half, foot + half, top + half, top - half)
-    return _polygon([_project(corner) for corner in corners], _STACK)
+    sheet.polygon(view.all(_project(corner) for corner in corners), "block")
 
 
-def _axes() -> list[str]:
-    origin = np.array([4.9, -1.1, -0.3])
-    axes = (("X right", (0.8, 0, 0)), ("Y back", (0, 1.0, 0)), ("Z up", (0, 0, 0.8)))
-    drawn = []
-    for name, axis in axes:
-        tip = _project(origin + np.array(axis))
-        drawn += [_arrow(_project(origin), tip), _note((tip[0] + 6, tip[1] + 4), name)]
-    return drawn
+def _axes(sheet: Sheet, view: View) -> None:
+    origin = np.array([4.0, -1.1, -0.35])
+    for name, axis in (("X right", (0.6, 0, 0)), ("Y back", (0, 0.8, 0)), ("Z up", (0, 0, 0.6))):
+        start, tip = (view.at(_project(end)) for end in (origin, origin + np.array(axis)))
+        sheet.arrow(start, tip)
+        sheet.note(name, tip, (tip[0] - start[0], tip[1] - start[1]), "beside")
 
 
-def _view(title: str, low: str, high: str, label: str, at: Point) -> list[str]:
+def _view(sheet: Sheet, title: str, low: str, high: str, top: float) -> None:
     """One view of a surface that rises to the positive side."""
-    x, y = at
-    rise = 230.0 * math.tan(math.radians(16))
-    return [
-        _text((x - 20, y - 100), title, "t"),
-        _line(at, (x + 240, y), "d"),
-        _polygon([at, (x + 230, y - rise), (x + 230, y)], _UPPER),
-        _arc(at, 120, 0, 16),
-        _note((x + 126, y - 10), label),
-        _text((x - 10, y + 24), low),
-        _text((x + 190, y + 24), high),
-    ]
+    _title(sheet, title, top - 16.0)
+    x, y = _COLUMN, top + 6.0
+    rise = _LONG * math.tan(math.radians(_BASE))
+    sheet.polygon([(x, y), (x + _LONG, y - rise), (x + _LONG, y)], "work")
+    sheet.line([(x, y), (x + _LONG + 6.0, y)], "thin")
+    angle_dimension(sheet, (x, y), 0.0, _BASE, "+", [0.55 * _LONG, 0.62 * _LONG])
+    sheet.write(Words(low, (x, y + 5.0), TEXT))
+    sheet.note(high, (x + _LONG + 4.0, y), (0.0, 1.0), "beside")
 
 
-def _plan(at: Point) -> list[str]:
+def _plan(sheet: Sheet, top: float) -> None:
     """Plan with the direction toward which a surface rises."""
-    x, y = at
-    tip = (x + 90 * math.cos(math.radians(37)), y - 90 * math.sin(math.radians(37)))
-    return [
-        _text((770, 400), "Plan: direction", "t"),
-        _line(at, (x + 110, y), "d"),
-        _line(at, (x, y - 70), "d"),
-        _arrow(at, tip),
-        _arc(at, 50, 0, 37),
-        _note((x + 56, y - 14), "direction +"),
-        _text((x + 116, y + 5), "+X"),
-        _text((x - 10, y - 76), "+Y"),
-        _text((tip[0] + 8, tip[1] - 2), "rises this way"),
-        _text((770, y + 34), "Outward normal: its x and y point downhill."),
-    ]
+    _title(sheet, "Plan: direction", top - 24.0)
+    x, y = _COLUMN, top + 8.0
+    turn = math.radians(37.0)
+    tip = (x + 30.0 * math.cos(turn), y - 30.0 * math.sin(turn))
+    sheet.line([(x, y), (x + 36.0, y)], "thin")
+    sheet.line([(x, y), (x, y - 22.0)], "thin")
+    sheet.arrow((x, y), tip)
+    angle_dimension(sheet, (x, y), 0.0, 37.0, "+", [16.0])
+    sheet.note("+X", (x + 36.0, y), (1.0, 0.0), "beside")
+    sheet.note("+Y", (x, y - 22.0), (0.0, -1.0), "beside")
+    sheet.note("rises this way", tip, (1.0, -0.5), "beside")
+    for number, line in enumerate(("Outward normal: its x and y", "point downhill.")):
+        sheet.write(Words(line, (x, y + 7.0 + 5.2 * number), TEXT))
 
 
-def _polygon(points: Sequence[Point], fill: str) -> str:
-    corners = " ".join(f"{x:.1f},{y:.1f}" for x, y in points)
-    return f'<polygon points="{corners}" style="fill:{fill}"/>'
-
-
-def _line(start: Point, end: Point, name: str = "") -> str:
-    (x1, y1), (x2, y2) = start, end
-    return f'<line class="{name}" x1="{x1:.1f}" y1="{y1:.1f}" x2="{x2:.1f}" y2="{y2:.1f}"/>'
-
-
-def _arrow(start: Point, end: Point) -> str:
-    (x1, y1), (x2, y2) = start, end
-    return f'<path class="v" d="M{x1:.1f} {y1:.1f}L{x2:.1f} {y2:.1f}" marker-end="url(#m)"/>'
-
-
-def _arc(center: Point, radius: float, first_degrees: float, last_degrees: float) -> str:
-    """An arc with an arrow, counter-clockwise on the page."""
-    (x, y), ends = center, []
-    for degrees in (first_degrees, last_degrees):
-        angle = math.radians(degrees)
-        ends.append((x + radius * math.cos(angle), y - radius * math.sin(angle)))
-    (x1, y1), (x2, y2) = ends
-    return (
-        f'<path class="v" d="M{x1:.1f} {y1:.1f}A{plain(radius)} {plain(radius)} 0 0 0 '
-        f'{x2:.1f} {y2:.1f}" '
-        'marker-end="url(#m)"/>'
-    )
-
-
-def _text(at: Point, words: str, name: str = "") -> str:
-    return f'<text class="{name}" x="{at[0]:.1f}" y="{at[1]:.1f}">{escape(words)}</text>'
-
-
-def _note(at: Point, words: str) -> str:
-    return _text(at, words, "a")
+def _title(sheet: Sheet, words: str, base: float) -> None:
+    sheet.write(Words(words, (_COLUMN, base), 0.9 * HEADING, bold=True))

@@ -83,7 +83,7 @@ def test_a_blunt_cone_is_stopped_by_its_diameter(call: Call) -> None:
     assert error["not_stated"] == []
     assert size["forecast"] == "holds"
     assert size["pieces_between"] == 0
-    assert size["stop_at"] == pytest.approx(0.75)
+    assert size["aimed_stop"] == pytest.approx(0.75)
     assert size["largest_stop"] - 0.75 == pytest.approx(0.75 - size["smallest_stop"])
     assert 0.0004 < size["largest_stop"] - 0.75 < 0.0005
 
@@ -106,7 +106,7 @@ def test_of_parts_stopped_at_either_end_of_the_zone_95_of_100_are_inside(
     off -= 0.938 * STEEL * dice.uniform(-3, 3, count)
     assert np.mean(np.abs(off) <= 0.00015) == pytest.approx(0.95, abs=0.003)
     # At its middle, the slide stopping within a step, the forecast's share is kept.
-    middle = size["stop_at"] - dice.uniform(-0.001, 0.001, count)
+    middle = size["aimed_stop"] - dice.uniform(-0.001, 0.001, count)
     spread = 2 * math.tan(half) * middle - 0.938 * STEEL * dice.uniform(-3, 3, count)
     spread += dice.uniform(-0.5, 0.5, count) * 0.0001 * 2 / math.cos(half)
     kept = np.mean(np.abs(spread) <= 0.00015)
@@ -128,14 +128,14 @@ def test_a_batch_stopped_by_the_dial_is_set_so_much_deeper(call: Call) -> None:
     size = sized(call, 0.0006, **own)["size_plan"]
     assert (size["read_off"], size["pieces_between"]) == ("feed-dial", 4)
     # The dial of a plate feeds the layer itself: 0.004 in, and half of four pieces' wear.
-    assert size["stop_at"] == pytest.approx(0.004 + 4 * 0.00001 / 2)
+    assert size["aimed_stop"] == pytest.approx(0.004 + 4 * 0.00001 / 2)
     per_layer = 2 / math.cos(math.radians(30))
     parts = (0.00002 * per_layer, 0.00005 * per_layer, 0.00002 * per_layer, 3 * STEEL * 0.75)
     expected = math.sqrt(sum(part**2 for part in parts) / 3)
     assert size["size_error"]["standard_uncertainty"] == pytest.approx(expected)
     unstated = sized(call, 0.0006, **{**own, "size_wear_per_piece": None})["size_plan"]
     assert unstated["size_error"]["not_stated"] == ["feeding/size_wear_per_piece"]
-    assert (unstated["stop_at"], unstated["smallest_stop"]) == (None, None)
+    assert (unstated["aimed_stop"], unstated["smallest_stop"]) == (None, None)
     assert unstated["forecast"] == "may-not-hold"
 
 
@@ -165,7 +165,7 @@ def test_a_size_finer_than_what_reads_it_does_not_hold(call: Call) -> None:
     """Read to 0.0001 in, a diameter to 0.00001 in cannot be stopped at: no zone, and said so."""
     way = sized(call, 0.00001)
     size = way["size_plan"]
-    assert size["smallest_stop"] is size["largest_stop"] is size["stop_at"] is None
+    assert size["smallest_stop"] is size["largest_stop"] is size["aimed_stop"] is None
     assert size["forecast"] == way["forecast"] == "may-not-hold"
 
 
@@ -201,7 +201,7 @@ def test_a_face_is_held_by_its_distance(call: Call) -> None:
     request["feature"]["face_distance_tolerance"] = 0.0005
     way = call("jobs.plan", **request)["result"]["ways"][0]
     size = way["size_plan"]
-    assert (size["read_off"], size["stop_at"]) == ("height", 1.25)
+    assert (size["read_off"], size["aimed_stop"]) == ("height", 1.25)
     expected = math.sqrt((0.0001**2 + 0.00005**2) / 3)
     assert size["size_error"]["standard_uncertainty"] == pytest.approx(expected)
     height = next(r for r in way["feed_plan"]["stop_readings"] if r["read_off"] == "height")

@@ -6,9 +6,11 @@ from halfangle_service.cautions import bluing_blind, by_grade, odd_sizes
 from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.blocks import SOURCES
 from halfangle_service.fields.choice import at_least_one_of, needs, sent_of
+from halfangle_service.fields.drawings.asked import is_drawn
 from halfangle_service.fields.inspection.against import against_part, film_of
 from halfangle_service.fields.inspection.planned import inspection_out, ruled_out
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.topics.inspection.plan.drawing import drawing_of
 from halfangle_service.topics.inspection.plan.feature import inspected_part, part_out
 from halfangle_service.topics.inspection.plan.reached import Found, on_plate
 from halfangle_service.topics.inspection.plan.request import MEANS, InspectionPlanRequest
@@ -107,6 +109,7 @@ from halfangle_service.trade.wording import arcsec
             "marked_share_error_limit_percent": 10,
             "gauge_angle_error_limit_arcsec": 4,
         },
+        "formats": ["svg"],
     },
     largest_request="six means, a stack of up to 8 blocks from up to 500",
     heavy=True,
@@ -131,6 +134,7 @@ def plan(request: InspectionPlanRequest) -> Outcome[InspectionPlanResult]:
             if isinstance(one.outcome, Inspected)
         ],
         ruled_out=[ruled_out(one.outcome) for one in found if isinstance(one.outcome, OutOfReach)],
+        svg=drawing_of(part, reached, request.units) if is_drawn(request) else None,
     )
     asides = (aside for one in found for aside in one.advisories)
     return Outcome(result, (*asides, *_advisories(request, part, result)))

@@ -7,16 +7,17 @@ from pydantic import Field
 from halfangle_service.fields import Count
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.blocks import SOURCES, BlockGradeFields
+from halfangle_service.fields.drawings.asked import DrawnFields
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.fields.inspection.at_hand import MEANS_AT_HAND, MeansAtHandFields
+from halfangle_service.fields.inspection.plate import InspectionPlate
 from halfangle_service.topics.inspection.plan.feature import InspectedFeature
-from halfangle_service.topics.inspection.plan.plate import InspectionPlate
 
 #: What there is to measure with, of which one at least is sent.
 MEANS = (*MEANS_AT_HAND, "plate")
 
 
-class InspectionPlanRequest(MeansAtHandFields, BlockGradeFields):
+class InspectionPlanRequest(MeansAtHandFields, BlockGradeFields, DrawnFields):
     """A part with its tolerances, and the means of measuring that the shop has.
 
     Blocks are for the sine plate's stack, where they are sent.

@@ -22,3 +22,7 @@ class InspectionPlanResult(ResultModel):
     ruled_out: list[RuledOutInspection] = Field(
         description="Each means that does not, with the reason and the nearest that works."
     )
+    svg: str | None = Field(
+        description="The part over its rolls or with its balls, as SVG; null where neither reaches "
+        "it, and where `formats` did not ask for it."
+    )

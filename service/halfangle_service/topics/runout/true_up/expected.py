@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Direction
+from halfangle_service.fields.drawings.asked import is_drawn
 from halfangle_service.fields.runout import direction_estimate, left_estimate, length_estimate
 from halfangle_service.topics.runout.indicate import form_of
 from halfangle_service.topics.runout.readings import THREE_READINGS
@@ -17,6 +18,7 @@ from halfangle_service.topics.runout.true_up.result import (
     RunoutTrueUpResult,
 )
 from halfangle_service.topics.runout.true_up.work import Work, tilt_rad, verdict_at
+from halfangle_service.trade.runout.drawing import SectionRead, runout_svg
 from halfangle_service.trade.runout.true_up import (
     Line,
     Tap,
@@ -44,7 +46,32 @@ def true_up_of(work: Work, found: Sequence[Tap]) -> RunoutTrueUpResult:
         leave_it=all(tap.leave_it for tap in written),
         taps=written,
         at_stations=[_at_station(work, found, line, station) for station in request.stations],
+        svg=_drawing(work, written) if is_drawn(request) else None,
     )
+
+
+def _drawing(work: Work, taps: Sequence[RunoutTap]) -> str:
+    """Both sections, each with the taps that are made nearer to it than to the other."""
+    near, far = (sent.station for sent in work.sent)
+    shown: tuple[list[tuple[str, float]], list[tuple[str, float]]] = ([], [])
+    for number, tap in enumerate(taps, start=1):
+        if tap.tap_from is not None and not tap.leave_it:
+            end = int(abs(tap.station - far) < abs(tap.station - near))
+            shown[end].append((f"tap {number}: {tap.kind}", tap.tap_from.degrees))
+    sections = [
+        SectionRead(
+            name,
+            [reading.angular_position for reading in sent.readings],
+            section.from_mean,
+            section.eccentricity,
+            work.request.surface,
+            here,
+        )
+        for name, sent, section, here in zip(
+            ("Near section", "Far section"), work.sent, work.sections, shown, strict=True
+        )
+    ]
+    return runout_svg(sections, work.request.units)
 
 
 def _section_read(work: Work, end: int) -> RunoutSectionRead:

@@ -3,6 +3,7 @@
 from pydantic import Field
 
 from halfangle_service.fields import Length, NonNegativeLength, RequestModel, SignedLength
+from halfangle_service.fields.drawings.asked import DrawnFields
 from halfangle_service.topics.runout.readings import (
     RunoutIndicatorFields,
     RunoutReading,
@@ -42,7 +43,7 @@ class RunoutTapPlace(RequestModel):
     )
 
 
-class RunoutTrueUpRequest(RunoutIndicatorFields):
+class RunoutTrueUpRequest(RunoutIndicatorFields, DrawnFields):
     """Readings at two sections, the places to tap in their order, and where it has to run true."""
 
     near: RunoutTrueUpSection = Field(description="Section near the holding.")

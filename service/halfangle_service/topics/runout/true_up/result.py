@@ -3,6 +3,7 @@
 from pydantic import Field
 
 from halfangle_service.fields import ArcsecOut, Direction, LengthOut, ResultModel
+from halfangle_service.fields.drawings.asked import DrawnResult
 from halfangle_service.fields.estimate import DirectionEstimate, LengthEstimate
 from halfangle_service.topics.runout.indicate import RunoutFormHarmonic
 from halfangle_service.trade.runout.true_up import TapKind
@@ -94,7 +95,7 @@ class RunoutTrueUpAtStation(ResultModel):
     )
 
 
-class RunoutTrueUpResult(ResultModel):
+class RunoutTrueUpResult(DrawnResult):
     """The taps in order, with what to expect after each."""
 
     near: RunoutSectionRead = Field(description="Near section as read.")

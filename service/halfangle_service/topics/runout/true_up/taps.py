@@ -67,6 +67,7 @@ _RICE = Source(
             {"kind": "slide", "station": 0},
         ],
         "stations": [5.5],
+        "formats": ["svg"],
     },
 )
 def true_up(request: RunoutTrueUpRequest) -> Outcome[RunoutTrueUpResult]:

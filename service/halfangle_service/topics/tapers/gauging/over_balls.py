@@ -12,14 +12,11 @@ from halfangle_service.fields import (
     Angle,
     Length,
     LengthOut,
-    RequestModel,
-    ResultModel,
     SignedLength,
     UnitsField,
 )
-from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
-from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.tapers.gauging.measured import (
+from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
+from halfangle_service.fields.gauging.measured import (
     MeasuredTaper,
     MeasureErrorLimit,
     RollErrorLimit,
@@ -27,6 +24,8 @@ from halfangle_service.topics.tapers.gauging.measured import (
     measured_length,
     reading_slack,
 )
+from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
+from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.cone import require_before_point
 from halfangle_service.trade.tapers.contact import (
@@ -37,10 +36,11 @@ from halfangle_service.trade.tapers.contact import (
     require_contact,
     require_larger,
 )
+from halfangle_service.trade.tapers.drawing import OverBalls, over_balls_svg
 from halfangle_service.trade.uncertainty import LargestError, Measured
 
 
-class TaperOverBallsRequest(RequestModel):
+class TaperOverBallsRequest(DrawnFields):
     """What was measured with two balls in a socket that narrows downward."""
 
     units: UnitsField
@@ -60,7 +60,7 @@ class TaperOverBallsRequest(RequestModel):
     roll_error_limit: RollErrorLimit = None
 
 
-class TaperOverBallsResult(MeasuredTaper):
+class TaperOverBallsResult(MeasuredTaper, DrawnResult):
     """A socket as measured with two balls, with its uncertainty; its large end is the mouth."""
 
     large_ball_contact_depth: LengthOut = Field(
@@ -75,6 +75,7 @@ class TaperOverBallsResult(MeasuredTaper):
     "tapers.over-balls",
     relations=("sin α = (R1 − R2) / c", "D = d / cos α + 2 c1 tan α, c1 the center's depth"),
     sources=(TANGENT_CIRCLES,),
+    heavy=is_drawn,
     example={
         "units": "mm",
         "large_ball_diameter": 40,
@@ -84,6 +85,7 @@ class TaperOverBallsResult(MeasuredTaper):
         "length": 120,
         "measure_error_limit": 0.005,
         "roll_error_limit": 0.0005,
+        "formats": ["svg"],
     },
 )
 def measured_over_balls(request: TaperOverBallsRequest) -> Outcome[TaperOverBallsResult]:
@@ -101,7 +103,8 @@ def measured_over_balls(request: TaperOverBallsRequest) -> Outcome[TaperOverBall
     )
     values = [i.value for i in inputs]
     half = half_angle_of_balls(*values)
-    contacts = _contacts(request, (request.large_ball_depth, request.small_ball_depth), half)
+    depths_read = (request.large_ball_depth, request.small_ball_depth)
+    contacts = _contacts(request, depths_read, half)
     large, small = (
         measured_length(partial(diameter_over_balls, depth), *inputs)
         for depth in (0.0, request.length)
@@ -115,13 +118,14 @@ def measured_over_balls(request: TaperOverBallsRequest) -> Outcome[TaperOverBall
             small_diameter=small,
             large_ball_contact_depth=contacts[0],
             small_ball_contact_depth=contacts[1],
+            svg=_drawing(request, half, large.value or 0.0, depths_read),
             **slope_forms(half),
         ),
         odd_sizes(request.units, "balls", request.large_ball_diameter, request.small_ball_diameter),
     )
 
 
-class TaperOverBallsNominalRequest(SlopeFields):
+class TaperOverBallsNominalRequest(SlopeFields, DrawnFields):
     """A nominal socket that is to be measured with balls."""
 
     units: UnitsField
@@ -137,7 +141,7 @@ class TaperOverBallsNominalRequest(SlopeFields):
     )
 
 
-class TaperOverBallsNominalResult(ResultModel):
+class TaperOverBallsNominalResult(DrawnResult):
     """What to expect with balls in a socket."""
 
     large_ball_depth: LengthOut = Field(
@@ -159,6 +163,7 @@ class TaperOverBallsNominalResult(ResultModel):
     "tapers.over-balls-nominal",
     relations=("c = (D − d / cos α) / (2 tan α), the center's depth",),
     sources=(TANGENT_CIRCLES,),
+    heavy=is_drawn,
     example={
         "units": "in",
         "taper_per_foot": 0.59941,
@@ -166,6 +171,7 @@ class TaperOverBallsNominalResult(ResultModel):
         "length": 2.5,
         "large_ball_diameter": 0.6875,
         "small_ball_diameter": 0.625,
+        "formats": ["svg"],
     },
 )
 def expected_over_balls(
@@ -191,9 +197,23 @@ def expected_over_balls(
             large_ball_contact_depth=contacts[0],
             small_ball_contact_depth=contacts[1],
             half_angle=Angle.of(slope.half_angle_degrees),
+            svg=_drawing(request, half, request.large_diameter, (large, small)),
         ),
         odd_sizes(request.units, "balls", request.large_ball_diameter, request.small_ball_diameter),
     )
+
+
+def _drawing(
+    request: TaperOverBallsRequest | TaperOverBallsNominalRequest,
+    half: float,
+    mouth: float,
+    depths: tuple[float, float],
+) -> str | None:
+    """The socket with its balls, where it is asked for."""
+    if not is_drawn(request):
+        return None
+    balls = (request.large_ball_diameter, request.small_ball_diameter)
+    return over_balls_svg(OverBalls(half, mouth, request.length, balls, depths), request.units)
 
 
 def _contacts(

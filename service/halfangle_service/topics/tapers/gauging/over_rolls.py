@@ -18,14 +18,11 @@ from halfangle_service.fields import (
     Length,
     LengthOut,
     NonNegativeLength,
-    RequestModel,
-    ResultModel,
     UnitsField,
     bench_step,
 )
-from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
-from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.tapers.gauging.measured import (
+from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
+from halfangle_service.fields.gauging.measured import (
     MeasuredTaper,
     MeasureErrorLimit,
     RollErrorLimit,
@@ -33,6 +30,8 @@ from halfangle_service.topics.tapers.gauging.measured import (
     measured_length,
     reading_slack,
 )
+from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
+from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.cone import require_before_point
 from halfangle_service.trade.tapers.contact import (
@@ -41,12 +40,13 @@ from halfangle_service.trade.tapers.contact import (
     require_contact,
     roll_contact,
 )
+from halfangle_service.trade.tapers.drawing import OverRolls, over_rolls_svg
 from halfangle_service.trade.tapers.two_heights import Upright
 from halfangle_service.trade.uncertainty import LargestError, Measured
 from halfangle_service.trade.wording import of_any_unit
 
 
-class TaperOverRollsRequest(RequestModel):
+class TaperOverRollsRequest(DrawnFields):
     """What was measured over two equal rolls at two heights, on a part standing upright."""
 
     units: UnitsField
@@ -73,7 +73,7 @@ class TaperOverRollsRequest(RequestModel):
     )
 
 
-class TaperOverRollsResult(MeasuredTaper):
+class TaperOverRollsResult(MeasuredTaper, DrawnResult):
     """A taper as measured over rolls, with its uncertainty."""
 
     lower_contact_height: LengthOut = Field(
@@ -88,6 +88,7 @@ class TaperOverRollsResult(MeasuredTaper):
     "tapers.over-rolls",
     relations=("tan α = (M2 − M1) / (2 H)", "D at the roll's center = M − d (1 + sec α)"),
     sources=(TANGENT_CIRCLES,),
+    heavy=is_drawn,
     example={
         "units": "mm",
         "roll_diameter": 12,
@@ -98,6 +99,7 @@ class TaperOverRollsResult(MeasuredTaper):
         "measure_error_limit": 0.002,
         "roll_error_limit": 0.0005,
         "stack_rise_error_limit": 0.0005,
+        "formats": ["svg"],
     },
 )
 def measured_over_rolls(request: TaperOverRollsRequest) -> Outcome[TaperOverRollsResult]:
@@ -129,6 +131,7 @@ def measured_over_rolls(request: TaperOverRollsRequest) -> Outcome[TaperOverRoll
     slack = reading_slack(request.units, small)
     require_before_point(large, request.length, abs(lean), slack=slack)
     widening = math.copysign(1.0, lean)
+    part = Upright(large, abs(lean), request.length, on_small_end=lean > 0.0)
     return Outcome(
         TaperOverRollsResult(
             half_angle=measured_angle(
@@ -138,6 +141,7 @@ def measured_over_rolls(request: TaperOverRollsRequest) -> Outcome[TaperOverRoll
             small_diameter=small,
             lower_contact_height=contacts[0],
             upper_contact_height=contacts[1],
+            svg=_drawing(request, part, (lower.value, upper.value)),
             **slope_forms(abs(lean)),
         ),
         odd_sizes(request.units, "rolls", request.roll_diameter),
@@ -158,7 +162,7 @@ def _require_large_end(request: TaperOverRollsRequest, large: float) -> None:
         )
 
 
-class TaperOverRollsNominalRequest(SlopeFields):
+class TaperOverRollsNominalRequest(SlopeFields, DrawnFields):
     """A nominal taper that is to be measured over rolls."""
 
     units: UnitsField
@@ -176,7 +180,7 @@ class TaperOverRollsNominalRequest(SlopeFields):
     )
 
 
-class TaperOverRollsNominalResult(ResultModel):
+class TaperOverRollsNominalResult(DrawnResult):
     """What to expect over rolls."""
 
     lower_measure: LengthOut = Field(description="Measure over both rolls, lower.")
@@ -198,6 +202,7 @@ class TaperOverRollsNominalResult(ResultModel):
     "tapers.over-rolls-nominal",
     relations=("M = D + d (1 + sec α), D at the roll's center", "δα = cos² α · δM / (2 H)"),
     sources=(TANGENT_CIRCLES,),
+    heavy=is_drawn,
     example={
         "units": "in",
         "taper_per_foot": 0.59941,
@@ -205,6 +210,7 @@ class TaperOverRollsNominalResult(ResultModel):
         "length": 2.5625,
         "roll_diameter": 0.25,
         "stack_rise": 2,
+        "formats": ["svg"],
     },
 )
 def expected_over_rolls(
@@ -235,9 +241,23 @@ def expected_over_rolls(
             upper_contact_height=contacts[1],
             half_angle=Angle.of(slope.half_angle_degrees),
             half_angle_arcsec_per_measure_step=per_measure * bench_step(request.units),
+            svg=_drawing(request, part, (lower, upper)),
         ),
         odd_sizes(request.units, "rolls", request.roll_diameter),
     )
+
+
+def _drawing(
+    request: TaperOverRollsRequest | TaperOverRollsNominalRequest,
+    part: Upright,
+    measures: tuple[float, float],
+) -> str | None:
+    """The part with its rolls, where it is asked for."""
+    if not is_drawn(request):
+        return None
+    roll, stack = request.roll_diameter, request.lower_stack
+    measured = OverRolls(part, roll, stack, request.stack_rise, measures)
+    return over_rolls_svg(measured, request.units)
 
 
 def _contacts(

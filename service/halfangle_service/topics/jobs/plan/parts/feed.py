@@ -330,6 +330,11 @@ def planned_feed_of(
     return Fed(result, grinding, motion, best)
 
 
+def cutting_passes(feed: PlanFeed) -> int:
+    """How many passes cut; 0 where the allowance is not known."""
+    return sum(phase.cutting_passes for phase in (feed.rough, feed.finish) if phase is not None)
+
+
 def _phase(phase: Phase, minutes: float | None) -> PlanPhase:
     return PlanPhase(
         stock=phase.stock,

@@ -23,7 +23,7 @@ class PlanSize(ResultModel):
     nominal_size: LengthOut = Field(description="The size wanted.")
     size_tolerance: LengthOut = Field(description="± tolerance asked for.")
     read_off: ReadingName = Field(description="The reading to stop by.")
-    stop_at: LengthOut | None = Field(
+    aimed_stop: LengthOut | None = Field(
         description="What to stop at: the middle of both below; null where they are."
     )
     smallest_stop: LengthOut | None = Field(
@@ -64,7 +64,7 @@ def planned_size(
         nominal_size=sized.nominal,
         size_tolerance=sized.tolerance,
         read_off=reading.name,
-        stop_at=None if zone is None else zone.aim,
+        aimed_stop=None if zone is None else zone.aim,
         smallest_stop=None if zone is None else zone.smallest,
         largest_stop=None if zone is None else zone.largest,
         pieces_between=errors.pieces_between,

@@ -15,6 +15,7 @@ from halfangle_service.fields import ARCSEC_PER_RADIAN, Angle
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import AngleOf, PlanSetting, PlanWayName
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanSinePlate, PlanSwivelBase
+from halfangle_service.topics.jobs.plan.ways.bounds import WorkShare
 from halfangle_service.topics.jobs.plan.ways.sine_plate import ways_along
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, ShopBox, ToleratedAngle, Way
 from halfangle_service.trade.inspection.mistakes import ErrorOfHeight, PlannedStack
@@ -70,10 +71,11 @@ def turned_in_plan_ways(
     path: str,
     boxes: Sequence[ShopBox],
     max_blocks: int,
+    share: WorkShare,
 ) -> Iterator[Way | RuledOut]:
     """Each way on one plate with a swivelling base, with the blocks of each box."""
     turned = _Turned(wanted, normal, plate, base, path)
-    for way in ways_along(wanted, plate, path, boxes, max_blocks):
+    for way in ways_along(wanted, plate, path, boxes, max_blocks, share):
         if isinstance(way, RuledOut):
             yield replace(way, name=_NAME, instead=None)
         else:

@@ -1,6 +1,6 @@
 """What a way is, before it is written as an answer."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from halfangle_service.errors import Refusal
@@ -9,7 +9,6 @@ from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.glossary import option_labels
 from halfangle_service.fields.stacks import stack_facts
 from halfangle_service.fields.supply import Supply
-from halfangle_service.topics.jobs.center.angle_budget import stack_of
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import (
     AngleOf,
@@ -18,9 +17,10 @@ from halfangle_service.topics.jobs.plan.result import (
     PlanWayName,
     StackRole,
 )
+from halfangle_service.topics.jobs.plan.ways.plate_budget import stack_of
 from halfangle_service.trade.inspection.mistakes import PlannedStack
 from halfangle_service.trade.planning.times import NO_WORK, SetupWork
-from halfangle_service.trade.stacks.search.stacking import stack_table
+from halfangle_service.trade.sine.compound_layings import Laid
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 from halfangle_service.trade.uncertainty import Budget, Contribution
@@ -78,7 +78,7 @@ class Way:
 
     `wrong_blocks` are the same stacks as a wrong block may be wrung into them, `work` what its
     set-up asks for beside what the equipment takes by itself, and `variant` what tells it from
-    another way of its name by the same equipment.
+    another way of its name by the same equipment; `laid` is how the work lies on a compound plate.
     """
 
     name: PlanWayName
@@ -91,6 +91,7 @@ class Way:
     cautions: tuple[Advisory, ...] = ()
     adds: Adds | None = None
     wrong_blocks: tuple[PlannedStack, ...] = ()
+    laid: Laid | None = None
     work: SetupWork = NO_WORK
     variant: str = ""
 
@@ -104,13 +105,14 @@ class Way:
 
 @dataclass(frozen=True, slots=True)
 class RuledOut:
-    """A way that cannot, why, and the field that stands in its way."""
+    """A way that cannot, why, and the field that stands in its way; `more` are further facts."""
 
     name: PlanWayName
     equipment: tuple[str, ...]
     reason: str
     field: str
     instead: str | None = None
+    more: Mapping[str, object] | None = None
 
 
 def taken(pieces: Sequence[Piece], sizes: Sequence[int]) -> tuple[tuple[Piece, ...], list[Piece]]:
@@ -118,9 +120,8 @@ def taken(pieces: Sequence[Piece], sizes: Sequence[int]) -> tuple[tuple[Piece, .
     left = list(pieces)
     found = []
     for size in sizes:
-        piece = next(piece for piece in left if piece.size == size)
-        left.remove(piece)
-        found.append(piece)
+        place = next(place for place, piece in enumerate(left) if piece.size == size)
+        found.append(left.pop(place))
     return tuple(found), left
 
 
@@ -146,9 +147,9 @@ def check_stack(
     pieces: Sequence[Piece], spare: Sequence[Piece], box: ShopBox, max_blocks: int, units: Units
 ) -> Iterator[PlanStack]:
     """Another stack of the same height, of the blocks that are left, where there is one."""
-    left = tuple(piece.size for piece in spare)
     height = sum(piece.size for piece in pieces)
-    second = stack_table(left, max_blocks).stack(height) if left else None
+    left = [piece.size for piece in spare]
+    second = box.supply.box.table(max_blocks).stack_of(left, height)
     if second is not None:
         found, _ = taken(spare, second)
         yield plan_stack("check", stack_of(found, box.grade, box.material), units)

@@ -1,0 +1,1 @@
+"""A drawing that an answer has where it is asked for."""
