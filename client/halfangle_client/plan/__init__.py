@@ -25,6 +25,7 @@ def plan_text(answer: models.JobPlanAnswer, request: Mapping[str, Any], shown: S
     chosen.put_settings(sheet, best, units)
     proof.put_steps(sheet, plan)
     chosen.put_feed(sheet, best.feed_plan, units)
+    chosen.put_size(sheet, best.size_plan, units)
     chosen.put_clearance(sheet, best.clearance, units)
     proof.put_checks(sheet, plan.checks, units)
     proof.put_mistakes(sheet, best)
@@ -54,9 +55,8 @@ def _put_head(sheet: Sheet, plan: models.JobPlanResult, units: str, pieces: int)
         f"{words.said(feature.kind).capitalize()}: {'; '.join(wanted)}. {many}. All lengths in "
         f"{words.LENGTHS.get(units, units)}."
     )
-    way = words.way_words(best.way, best.equipment)
     taken = "The first of the ways, none of which is fit" if plan.best is None else "Way taken"
-    sheet.say(f"{taken}: {way}. Forecast of all limits: {words.said(best.forecast)}.")
+    sheet.say(f"{taken}: {best.in_words}. Forecast of all limits: {words.said(best.forecast)}.")
 
 
 def _angle(feature: models.PlannedFeature, best: models.PlannedWay) -> str:
