@@ -94,13 +94,14 @@ def test_time_is_the_sum_of_its_parts(call: Call) -> None:
     spark_out = 2 * (1.1 / feed["finish"]["advance"] + 1) / 40
     grinding = feed["rough"]["minutes"] + feed["finish"]["minutes"] + spark_out
     assert time["minutes_per_piece"] == pytest.approx(grinding)
-    assert (time["setup_minutes"], time["inspection_minutes"]) == (30, 5)
+    # The plate's own 30, two blocks wrung, their stack measured and placed.
+    assert (time["setup_minutes"], time["inspection_minutes"]) == (30 + 2 * 1 + 2, 5)
     assert (time["loading_minutes"], time["dressing_minutes"]) == (1, 3)
     assert time["pieces_inspected"] == batch["pieces_inspected"]
     assert time["dressings"] == batch["dressings"]
-    total = 30 + 40 * (1 + grinding) + 5 * batch["pieces_inspected"] + 3 * batch["dressings"]
+    total = 34 + 40 * (1 + grinding) + 5 * batch["pieces_inspected"] + 3 * batch["dressings"]
     assert way["total_minutes"] == pytest.approx(total)
-    assert way["first_piece_minutes"] == pytest.approx(30 + 1 + grinding + 5)
+    assert way["first_piece_minutes"] == pytest.approx(34 + 1 + grinding + 5)
 
 
 def test_ways_are_timed_alike(call: Call) -> None:
@@ -170,6 +171,17 @@ def test_wheel_that_keeps_its_form_is_never_dressed_between(call: Call) -> None:
         None,
         [1],
     )
+
+
+def test_a_wheel_that_spoils_the_first_piece_is_not_said_to_hold(call: Call) -> None:
+    """Where not one piece on a dress keeps its angle the way may not hold, and it is said why."""
+    spoilt = whole_request(equipment__wheel__breakdown_per_piece=0.001)
+    answer = call("jobs.plan", **spoilt)
+    way = next(way for way in answer["result"]["ways"] if way["way"] == "sine-plate")
+    assert way["batch"]["pieces_per_dress"] == 0
+    assert (way["angles"][0]["forecast"], way["forecast"]) == ("holds", "may-not-hold")
+    words = " ".join(advisory["message"] for advisory in answer["advisories"])
+    assert "not even the first piece on a dress surely keeps its angle" in words
 
 
 def test_observed_pieces_take_the_place_of_a_stated_breakdown(call: Call) -> None:

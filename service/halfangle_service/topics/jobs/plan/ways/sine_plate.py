@@ -43,10 +43,12 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     stack_words,
     taken,
     without,
+    work_of,
 )
 from halfangle_service.topics.jobs.plan.ways.wrong_blocks import SetByStacks, on_rolls
 from halfangle_service.trade.clearance.turned import Cone
 from halfangle_service.trade.decimals import tidy
+from halfangle_service.trade.planning.times import SetupWork
 from halfangle_service.trade.sine.angle_error import of_included_angle
 from halfangle_service.trade.sine.geometry import (
     beyond_reach,
@@ -68,6 +70,8 @@ from halfangle_service.trade.wording import arcsec, degrees, figure, option, pla
 
 _PITCH = "axis_pitch_error_limit_arcsec"
 _SQUARE = "squareness_error_limit_arcsec"
+#: What tells quarter turns by the same blocks apart: one stack, or two.
+_VARIANTS = ("one stack", "stacks under both rolls")
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,6 +153,20 @@ def sine_plate_ways(
     )
 
 
+def ways_along(
+    wanted: Wanted,
+    plate: PlanSinePlate,
+    path: str,
+    boxes: Sequence[ShopBox],
+    max_blocks: int,
+    share: WorkShare,
+) -> Iterator[Way | RuledOut]:
+    """Each way on one plate with the work along it, and not turned a quarter."""
+    return _each_seat(
+        [_Seat(wanted, plate, path, box, max_blocks, False, share) for box in boxes], (False,)
+    )
+
+
 def on_one_stack(
     wanted: Wanted, plate: PlanSinePlate, path: str, box: ShopBox, max_blocks: int
 ) -> Way | RuledOut:
@@ -161,16 +179,24 @@ def on_one_stack(
     return _against(seat) or _by_one_stack(seat, _single(seat), None)
 
 
-def _each_seat(along: Sequence[_Seat]) -> Iterator[Way | RuledOut]:
-    """The ways with the work along the plate and turned a quarter on it."""
-    for quarter in (False, True):
+def _each_seat(
+    along: Sequence[_Seat], quarters: tuple[bool, ...] = (False, True)
+) -> Iterator[Way | RuledOut]:
+    """The ways with the work along the plate and turned a quarter on it.
+
+    Why it is not turned is not said of work that stands along the plate.
+    """
+    stands = False
+    for quarter in quarters:
         seats = [replace(seat, quarter=quarter) for seat in along]
         against = _against(seats[0])
-        if against is not None:
+        if against is None:
+            for seat in seats:
+                found = list(_on_stacks(seat))
+                stands = stands or any(isinstance(way, Way) for way in found)
+                yield from found
+        elif not (quarter and stands):
             yield against
-            continue
-        for seat in seats:
-            yield from _on_stacks(seat)
 
 
 def _against(seat: _Seat) -> RuledOut | None:
@@ -309,7 +335,14 @@ def _way(seat: _Seat, name: PlanWayName, plate: PlateOnStack) -> Way:
         seat.plate.inspection_minutes,
         adds=adds_to(lambda name, value: budget_of(_stating(seat, name, value))),
         wrong_blocks=on_rolls(_set_by_stacks(seat, plate), stacks),
+        work=work_of(stacks, _seating(seat)),
+        variant=_VARIANTS[bool(plate.low)] if seat.quarter else "",
     )
+
+
+def _seating(seat: _Seat) -> SetupWork:
+    """What seating the work so asks for: an edge trued along the plate, an angle plate squared."""
+    return SetupWork(squarings=int(seat.quarter), edge_trueings=int(not seat.wanted.turned))
 
 
 def _set_by_stacks(seat: _Seat, plate: PlateOnStack) -> SetByStacks:
