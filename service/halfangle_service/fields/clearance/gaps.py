@@ -6,7 +6,8 @@ from pydantic import Field
 
 from halfangle_service.fields import LengthOut, ResultModel, Units
 from halfangle_service.trade.clearance.bodies import Gap
-from halfangle_service.trade.clearance.case import Case, Change, ChangeKind, WheelState
+from halfangle_service.trade.clearance.case import Case, Change, ChangeKind
+from halfangle_service.trade.clearance.stand import WheelState
 from halfangle_service.trade.wording import length, option
 
 
@@ -21,7 +22,9 @@ class ClearanceGap(ResultModel):
     """A gap between a part of the wheel's head and a body of the set-up."""
 
     wheel_state: WheelState = Field(description="With which wheel.")
-    part: Literal["wheel", "flange", "guard"] = Field(description="Part of the head.")
+    part: Literal["wheel", "flange", "guard", "quill", "spindle"] = Field(
+        description="Part of the head."
+    )
     body: str = Field(description="Body of the set-up.")
     gap: LengthOut = Field(
         description="Least distance over the whole stroke and a full turn of the work; negative "

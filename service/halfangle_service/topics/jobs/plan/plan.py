@@ -6,19 +6,13 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement, Unreachable
+from halfangle_service.errors import Disagreement, Refusal, Unreachable
 from halfangle_service.fields import Count, Minutes, RequestModel, UnitsField
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.operation import Outcome, Profiles, Source, operation
-from halfangle_service.topics.jobs.center.runout_budget import (
-    PlannedRunout,
-    RunoutContributions,
-    planned_runout,
-)
-from halfangle_service.topics.jobs.center.shank import planned_shank
-from halfangle_service.topics.jobs.plan import advice
+from halfangle_service.topics.jobs.plan import advice, safety
 from halfangle_service.topics.jobs.plan.checks import plan_mistakes, planned_checks_of
 from halfangle_service.topics.jobs.plan.features import (
     PlanFeature,
@@ -28,9 +22,10 @@ from halfangle_service.topics.jobs.plan.features import (
 )
 from halfangle_service.topics.jobs.plan.parts import advice as parts_advice
 from halfangle_service.topics.jobs.plan.parts.batch import ObservedPieces, batch_of
-from halfangle_service.topics.jobs.plan.parts.clearance import PlanRoom
+from halfangle_service.topics.jobs.plan.parts.clearance.answer import PlanRoom
 from halfangle_service.topics.jobs.plan.parts.every import Job
 from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeeding
+from halfangle_service.topics.jobs.plan.parts.runout import PlannedRunout, planned_runout
 from halfangle_service.topics.jobs.plan.parts.statements import Ranked, decisions
 from halfangle_service.topics.jobs.plan.ranking import (
     RANKING,
@@ -39,8 +34,10 @@ from halfangle_service.topics.jobs.plan.ranking import (
     ruled_out_way,
 )
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
+from halfangle_service.topics.jobs.plan.shank import planned_shank
 from halfangle_service.topics.jobs.plan.shop.equipment import EquipmentName, PlanEquipment
-from halfangle_service.topics.jobs.plan.shop.profiles import ShopProfile
+from halfangle_service.topics.jobs.plan.shop.errors import RunoutContributions
+from halfangle_service.topics.jobs.plan.shop.profiles import ShopProfile, in_profile
 from halfangle_service.topics.jobs.plan.shop.reading import (
     EQUIPMENT,
     holding_of,
@@ -219,6 +216,16 @@ def plan(
     every way that cannot, with the reason and the nearest that works.
     """
     profile = _profile(request, profiles)
+    try:
+        return _planned(request, profile)
+    except Refusal as refusal:
+        if profile is None:
+            raise
+        raise in_profile(refusal, profile.name) from None
+
+
+def _planned(request: JobPlanRequest, profile: ShopProfile | None) -> Outcome[JobPlanResult]:
+    """The plan with the equipment of a profile, or the request's own."""
     shop = profile.equipment if profile else request.equipment or PlanEquipment()
     wanted = wanted_of(request.feature, request.units)
     require_consistent(shop, request.units)
@@ -270,10 +277,12 @@ def plan(
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
-    of_parts = parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance)
-    return Outcome(
-        result, (*noted, *advice.of_plan(result, first, ways, rule, request.units), *of_parts)
+    of_parts = (
+        *parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance),
+        *parts_advice.of_observed(job.batch.growth, bool(request.observed_pieces)),
     )
+    of_plan = advice.of_plan(result, first, ways, rule, request.units)
+    return Outcome(result, (*noted, *safety.of_ways(wanted, shop, ways), *of_plan, *of_parts))
 
 
 def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:

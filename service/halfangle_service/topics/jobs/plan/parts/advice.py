@@ -4,24 +4,69 @@ from collections.abc import Iterator
 
 from halfangle_service.cautions import PROVE_BY_HAND
 from halfangle_service.fields.advisories import Advisory, caution
-from halfangle_service.topics.jobs.center import advice
-from halfangle_service.topics.jobs.plan.parts.clearance import PlanClearance
-from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeed
+from halfangle_service.topics.jobs.plan.parts.clearance.answer import PlanClearance
+from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeed, cutting_passes
+from halfangle_service.trade.planning.batch import Growth
+from halfangle_service.trade.uncertainty import Budget, Contribution
+from halfangle_service.trade.uncertainty.coverage import half_width
+from halfangle_service.trade.units import Units
+from halfangle_service.trade.wording import arcsec, small_length
+
+#: A pass deeper than this burns hardened steel under a flat wheel; common practice, no source.
+DEEP_PASS: dict[Units, float] = {"in": 0.001, "mm": 0.03}
+#: More stock than this on a side is turned or rough-ground first; common practice, no source.
+MUCH_STOCK: dict[Units, float] = {"in": 0.02, "mm": 0.5}
 
 
-def of_parts(
-    feeding: Feeding, feed: PlanFeed, clearance: PlanClearance | None
-) -> Iterator[Advisory]:
+def of_parts(feeding: Feeding, feed: PlanFeed, clearance: PlanClearance) -> Iterator[Advisory]:
     """Of a feed that is too deep or takes much, and of a clearance of which nothing is known."""
     phases = [phase for phase in (feed.rough, feed.finish) if phase is not None]
     deepest = max((phase.downfeed_per_pass for phase in phases), default=0.0)
-    cutting = sum(phase.cutting_passes for phase in phases)
-    yield from advice.of_feed(deepest, feeding.stated.grinding_allowance, cutting, feeding.units)
-    if clearance is None:
-        yield _unknown("it is not worked out for such a way")
-    elif clearance.not_stated:
+    allowance = feeding.stated.grinding_allowance
+    yield from of_feed(deepest, allowance, cutting_passes(feed), feeding.units)
+    if clearance.not_stated:
         yield _unknown(f"not stated: {', '.join(clearance.not_stated)}")
     yield PROVE_BY_HAND
+
+
+def of_feed(
+    downfeed: float, allowance: float | None, passes: int, units: Units
+) -> Iterator[Advisory]:
+    """Of a pass that is too deep, and of more stock than is ground off in so many passes."""
+    if downfeed > DEEP_PASS[units]:
+        yield caution(
+            "heavy-pass",
+            f"A pass of {small_length(downfeed, units)} is deep: a hardened point burns "
+            f"and the wheel loses its shape. Up to {small_length(DEEP_PASS[units], units)} is "
+            "common.",
+        )
+    if allowance is not None and allowance > MUCH_STOCK[units]:
+        yield caution(
+            "much-stock",
+            f"{small_length(allowance, units)} on a side, in {passes} passes, is "
+            "much to grind: is it in the unit meant, and measured square to the surface? Turn or "
+            "rough it first.",
+        )
+
+
+def of_observed(growth: Growth | None, observed: bool) -> Iterator[Advisory]:
+    """Of pieces that grow so unevenly that their growth is hardly told from none."""
+    if growth is None or not observed or not growth.spread_arcsec:
+        return
+    own = Contribution(
+        "growth_per_piece_arcsec",
+        growth.spread_arcsec,
+        "normal",
+        degrees_of_freedom=growth.degrees_of_freedom,
+    )
+    doubt, found = half_width(Budget((own,))), growth.error_arcsec(1)
+    if doubt >= found:
+        yield caution(
+            "wear-not-steady",
+            f"The observed pieces grow by {arcsec(found)} each, known to ±{arcsec(doubt)} only: "
+            "was the wheel dressed between them and the count carried on, or one of them seated or "
+            "measured otherwise? Measure more pieces of one dress.",
+        )
 
 
 def _unknown(why: str) -> Advisory:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement
+from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import Length, Units, VeeAngle, from_tenth_nm, to_tenth_nm
 from halfangle_service.fields.plates import (
     BaseStep,
@@ -23,11 +23,12 @@ from halfangle_service.fields.set_up_errors import (
     temperature_offset,
 )
 from halfangle_service.fields.supply import Supply, graded
-from halfangle_service.trade.inspection.means import InspectedCone, OutOfReach
+from halfangle_service.trade.inspection.means import Inspected, InspectedCone, OutOfReach
 from halfangle_service.trade.inspection.sine_plate import (
     InspectedFace,
     Levelled,
     PlateSet,
+    inspected_on_plate,
     level_cone,
     level_face,
 )
@@ -40,7 +41,7 @@ from halfangle_service.trade.stacks.setting import choose_setting
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.blocks.tolerances import find_grade
 from halfangle_service.trade.tables.materials.expansion import MaterialName, materials
-from halfangle_service.trade.uncertainty import Budget
+from halfangle_service.trade.uncertainty import Budget, DecisionRule
 from halfangle_service.trade.wording import figure
 
 _PATH = "plate/"
@@ -113,6 +114,34 @@ def plate_set(
     errors = _budget(level, plate, pieces, units)
     known = replace(errors, offset=errors.offset + (0.0 if height == wanted else off))
     return PlateSet(height, known, plate.indicator_travel, plate.indicating_error_limit)
+
+
+def part_on_plate(
+    part: InspectedCone | InspectedFace,
+    plate: InspectionPlate,
+    pieces: tuple[Piece, ...] | None,
+    units: Units,
+    rule: DecisionRule,
+) -> Inspected | OutOfReach:
+    """What a part comes to on the plate, its stack of these blocks, or of any where None."""
+    level = levelled_or_not(part, plate)
+    if isinstance(level, OutOfReach):
+        return level
+    made = plate_set(level, plate, pieces, units)
+    if isinstance(made, OutOfReach):
+        return made
+    return inspected_on_plate(level, made, part.angle, units, rule)
+
+
+def levelled_or_not(
+    part: InspectedCone | InspectedFace, plate: InspectionPlate
+) -> Levelled | OutOfReach:
+    """How the plate levels the part; out of reach too where a cone lies in no such vee."""
+    try:
+        return levelled(part, plate)
+    except Impossible as lies_not:
+        field = f"{_PATH}{next(iter(lies_not.fields))}"
+        return OutOfReach("sine-plate", lies_not.detail, field, "Held between centers.")
 
 
 def _budget(

@@ -1,43 +1,14 @@
 """The runout of the cone to expect from its holding, against the drawing's limit."""
 
-from typing import Annotated
-
 from pydantic import Field
 
-from halfangle_service.fields import LengthOut, NonNegativeLength, RequestModel, ResultModel
+from halfangle_service.fields import LengthOut, ResultModel
 from halfangle_service.fields.runout import TirEstimate, tir_estimate
-from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.topics.jobs.plan.shank import Shank
+from halfangle_service.topics.jobs.plan.shop.errors import RunoutContributions
 from halfangle_service.trade.centers.limits import tir_on_cone
 from halfangle_service.trade.runout.budget import Contributor, RunoutBudget
 from halfangle_service.trade.uncertainty import Forecast
-
-AdapterTir = Annotated[
-    NonNegativeLength | None,
-    Field(
-        description="TIR of the adapter or collet at the cone, in `units`.",
-        examples=[0.0001],
-    ),
-]
-
-
-class RunoutContributions(RequestModel):
-    """What each part of the holding adds to the runout of the cone, as full indicator movement.
-
-    Each is the TIR that it causes where the cone is ground, all else being true. One left out is
-    not guessed: the plan says that it is missing from the budget.
-    """
-
-    adapter_tir: AdapterTir = None
-    fixture_tir: NonNegativeLength | None = Field(
-        None,
-        description="TIR of the spin fixture's own axis at the cone, in `units`.",
-        examples=[0.00005],
-    )
-    indicating_tir: NonNegativeLength | None = Field(
-        None,
-        description="TIR left after indicating true: resolution and reading, in `units`.",
-        examples=[0.00005],
-    )
 
 
 class PlannedRunout(ResultModel):

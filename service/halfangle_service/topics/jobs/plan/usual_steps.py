@@ -1,4 +1,7 @@
-"""The steps of the work, in order, with the cautions of the trade.
+"""The steps that most ways have, with the cautions of the trade.
+
+Whatever throws grit comes before the blocks are out of their box. What the work must run true to is
+indicated, not the unground work, which is nothing yet.
 
 The order and the wording are common practice, no source, but for the wheel: inspection, ring test
 and marked speed follow 29 CFR 1910.215(d)(1). Whatever the wheel or the machine is marked with, and
@@ -33,9 +36,6 @@ class Step:
 class StepFacts:
     """The figures that the steps quote, already written for a person, with their unit."""
 
-    stack: str
-    plate_angle: str
-    stack_height: str
     held_in: str
     test_bar: str
     true_up: str
@@ -43,24 +43,6 @@ class StepFacts:
     slant: str
     step: str
     off_diameter: str
-    rounds: str
-
-
-def planned_steps(facts: StepFacts) -> list[PlanStep]:
-    """Give the steps for a center on a sine plate with a spin fixture and a flat wheel.
-
-    Whatever throws grit comes before the blocks are out of their box. What the cone must run true
-    to is indicated, not the cone, which is nothing yet.
-    """
-    return numbered(
-        (
-            *wheel_steps(),
-            *holding_steps(facts),
-            *setting_steps(facts),
-            *grinding_steps(facts),
-            *last_steps(),
-        )
-    )
 
 
 def numbered(steps: Iterable[Step]) -> list[PlanStep]:
@@ -124,34 +106,11 @@ def holding_steps(facts: StepFacts) -> tuple[Step, ...]:
     )
 
 
-def setting_steps(facts: StepFacts) -> tuple[Step, ...]:
-    """The stack, the plate on it, the work in its seat."""
-    return (
-        Step(
-            f"Wring the stack {facts.stack} and measure it: {facts.stack_height}.",
-            (
-                "Read the size on each block aloud as you wring it. This is where a wrong block "
-                "is cheapest to find.",
-            ),
-        ),
-        Step(
-            f"Set the plate to {facts.plate_angle} on the stack and lock it.",
-            (
-                "Both ends of each roll must bear: try to rock the plate before locking it.",
-                "Check that the lock did not lift the roll off the stack.",
-            ),
-        ),
-        Step(
-            "Put the work in place of the test bar, both seats wiped clean, and mark shank and "
-            "seat with one line, so that it goes back as it was. Where the shank can be reached, "
-            f"indicate it once more: below {facts.limit}.",
-            ("Turn the work by the fixture's own handle, with the wheel stopped and clear.",),
-        ),
-    )
+def grinding_steps(facts: StepFacts, fed: str) -> tuple[Step, ...]:
+    """Clearance tried by hand, the passes, the checks before the last of them.
 
-
-def grinding_steps(facts: StepFacts) -> tuple[Step, ...]:
-    """Clearance tried by hand, the passes, the checks before the last of them."""
+    `fed` is what the feed dial moves, in words.
+    """
     return (
         Step(
             "With the wheel stopped and raised, turn the work through a full turn and run the "
@@ -162,8 +121,8 @@ def grinding_steps(facts: StepFacts) -> tuple[Step, ...]:
             ),
         ),
         Step(
-            f"Touch off, then feed down {facts.step} a pass: each takes {facts.off_diameter} off "
-            f"the diameter.{facts.rounds}",
+            f"Touch off, then feed {fed}. {facts.step} square to the surface takes "
+            f"{facts.off_diameter} off the diameter.",
             (
                 "Turn the work slowly and evenly, over the whole slant each pass; too deep a cut "
                 "burns a hardened point.",
