@@ -36,7 +36,6 @@ FIXTURE: Json = {
     "stick_out": 0.75,
     "shank_diameter": 0.75,
     "front_to_high_end": 1,
-    "body_width": 2,
 }
 ANGLE_PLATE: Json = {"upright_height": 5, "upright_thickness": 0.75, "face_to_high_end": 3.5}
 HOLDER: Json = {

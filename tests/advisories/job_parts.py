@@ -64,5 +64,22 @@ ROWS: tuple[Row, ...] = (
         {"observed_pieces": _observed(4.69)},
         "dressed between",
     ),
+    caution(
+        "way-ruled-out",
+        _PLAN,
+        {"equipment__spin_fixture__stick_out": 0.394},
+        {"equipment__spin_fixture__stick_out": 0.395},
+        "foul by",
+        "stand out",
+    ),
+    caution(
+        "gap-too-small",
+        _PLAN,
+        {"room__gap_wanted": 0.221},
+        {"room__gap_wanted": 0.22},
+        "0.2202 in",
+        "0.2210 in is wanted",
+        "stand out",
+    ),
     note("prove-by-hand", _PLAN, {}, None, "full turn of the work"),
 )

@@ -17,7 +17,7 @@ _PURE = {
     "topics/runout/v_block.py": "lobes: it shows",
     "topics/sine/table.py": "arcsec_per_",
     "topics/tapers/infeed.py": "times the downfeed",
-    "topics/wheels/dressing.py": "At an overlap ratio of",
+    "topics/wheels/dressing.py": "overlap ratio",
     "topics/wheels/profile.py": "{plain(x, 9)},{plain(abs(y), 9)}",
     "trade/sine/compound.py": "The normal",
     "trade/wording.py": "_ANY_UNIT",

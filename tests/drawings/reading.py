@@ -68,11 +68,9 @@ class Drawn:
         tree = STRtree(self._marks)
         for text in self.texts:
             within = text.shape.buffer(-_LEAST)
-            for place in tree.query(within):
-                if self._marks[int(place)].intersects(within):
-                    kind = "a line" if int(place) < len(self.lines) else "an arrowhead"
-                    yield f"over {kind}: {text.words}"
-                    break
+            met = [int(place) for place in tree.query(within, predicate="intersects")]
+            for kind in sorted({"a line" if p < len(self.lines) else "an arrowhead" for p in met}):
+                yield f"over {kind}: {text.words}"
 
 
 def read(svg: str) -> Drawn:

@@ -28,7 +28,7 @@ WEIGHTS: dict[Kind, float] = {
 #: Where the trade is; how it is carried over HTTP is not looked at.
 PLACES = ("trade/*.py", "topics/*.py", "fields/*.py", "cautions.py", "trade/tables/*.toml")
 #: Drawings are looked at, not reckoned with; the glossary speaks to readers of the contract.
-COSMETIC = ("*/svg.py", "*/*drawing.py", "*/glossary.py")
+COSMETIC = ("*drawing/*.py", "*/*drawing.py", "*/glossary.py")
 
 
 def all_mutants(seed: int) -> Iterator[Mutant]:

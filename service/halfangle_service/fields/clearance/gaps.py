@@ -12,10 +12,10 @@ from halfangle_service.trade.wording import length, option
 
 
 class ClearancePoint(ResultModel):
-    """A point in the plane of the tilt."""
+    """A point in the plane of the ground line, or in the one of two views that decides."""
 
-    x: LengthOut = Field(description="Level, up the slope, from the large end of the ground line.")
-    z: LengthOut = Field(description="Upward from the wheel's lowest line.")
+    x: LengthOut = Field(description="Along the ground line, from its large or high end.")
+    z: LengthOut = Field(description="From the ground line into the wheel.")
 
 
 class ClearanceGap(ResultModel):

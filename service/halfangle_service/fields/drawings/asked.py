@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from halfangle_service.fields.base import Group, RequestModel, ResultModel
+from halfangle_service.fields.base import RequestModel, ResultModel
 
 DrawingFormat = Literal["svg"]
 Formats = Annotated[list[DrawingFormat], Field(min_length=1, max_length=2)]
@@ -12,8 +12,6 @@ Formats = Annotated[list[DrawingFormat], Field(min_length=1, max_length=2)]
 
 class DrawnFields(RequestModel):
     """Whether a drawing is wanted."""
-
-    group = Group("Drawing", advanced=True)
 
     formats: Formats | None = Field(
         None, description="`svg` for a drawing. Absent: none.", examples=[["svg"]]

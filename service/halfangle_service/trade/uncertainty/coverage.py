@@ -72,7 +72,7 @@ def _covering(parts: Parts, probability: float) -> float:
     # No distribution has less within so many standard deviations (Chebyshev's inequality).
     most = spread / math.sqrt(1.0 - probability) if probability < 1.0 else math.inf
     most = min(most, _reach(parts))
-    if len(parts) > 1 and probability < 1.0 and not _skew(parts):
+    if len(parts) > 1 and probability < 1.0:
         others, beside = without_widest(parts)
         rest = sum_of(others, beside)
         guess = _likely_factor(parts, spread, probability) * spread
@@ -253,8 +253,11 @@ class Sum:
         return _within(0.0, found, 1.0)
 
     def within(self, distances: Values, beside: tuple[float, ...]) -> Values:
-        """Probability of lying within ± each of the distances, of a sum without a one-sided one."""
-        return np.asarray(2.0 * self._below(distances, beside) - 1.0)
+        """Probability of lying within ± each of the distances."""
+        if not self._skew:
+            return np.asarray(2.0 * self._below(distances, beside) - 1.0)
+        both = self._below(np.concatenate([distances, -distances]), beside)
+        return both[: len(distances)] - both[len(distances) :]
 
     def _below(self, distances: Values, beside: tuple[float, ...]) -> Values:
         """Probability of lying below distances, on average over the widths beside.

@@ -167,7 +167,7 @@ def test_sockets_measured_over_balls_by_dice(socket_plan: Json, sockets: Values)
     def top(diameter: Values | float) -> Values:
         """Depth of a ball's top: it touches where its center is its radius off the wall."""
         radius = diameter / 2.0
-        return (mouth - radius / np.cos(half)) / np.tan(half) - radius
+        return np.asarray((mouth - radius / np.cos(half)) / np.tan(half) - radius)
 
     sizes = {name: setting(means, f"{name}_ball_diameter") for name in ("large", "small")}
     real = {n: size + lot(rng, BALLS["roll_error_limit"]) for n, size in sizes.items()}

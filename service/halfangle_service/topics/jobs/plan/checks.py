@@ -130,7 +130,7 @@ class PlanChecks(ResultModel):
         "gives it; of a compound face view by view."
     )
     not_at_hand: list[PlanMeansNotAtHand] = Field(
-        description="Means usual for such a feature of which nothing is stated."
+        description="Usual means of which nothing is stated."
     )
     ruled_out: list[RuledOutInspection] = Field(description="Each means that does not.")
     best: MeansName | None = Field(

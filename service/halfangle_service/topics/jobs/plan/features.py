@@ -83,26 +83,24 @@ class PlanTaper(PlanTurnedFields, TaperFields):
     kind: Literal["taper-plug", "taper-socket"] = Field(description="Which of both it is.")
     relief_length: NonNegativeLength | None = Field(
         None,
-        description="How far a socket's bore is open past its small end, no narrower than that, in "
-        "`units`; 0 where it ends there. Counts for the clearance.",
+        description="How far a socket is open past its small end, no narrower; 0 where it ends.",
     )
 
 
 class PlanBlockWork(RequestModel):
-    """The work that has a face, as a block with its base level; counts for the clearance."""
+    """The work that has a face, as a block, for the clearance."""
 
     base_length: Length = Field(
-        description="Length of the base up the face's slope, of a compound face from left to "
-        "right, in `units`.",
+        description="Length up the face's slope, of a compound face from left to right.",
         examples=[2.0],
     )
     base_width: Length | None = Field(
         None,
-        description="Width of the base across the slope, of a compound face from front to back.",
+        description="Width across it, of a compound face from front to back.",
         examples=[1.5],
     )
     face_height: Length = Field(
-        description="From the base to the face's highest place, in `units`.", examples=[1.0]
+        description="From the base to the face's highest place.", examples=[1.0]
     )
 
 
@@ -110,7 +108,7 @@ class PlanSlopedWork(PlanBlockWork):
     """The same with what of its top lies before the face."""
 
     before_face: NonNegativeLength = Field(
-        0.0, description="Level top before the face's high edge, along the base, in `units`."
+        0.0, description="Level top before the face's high edge."
     )
 
 

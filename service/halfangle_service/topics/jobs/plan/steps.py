@@ -135,8 +135,8 @@ def _seated(way: Way) -> Step:
     how = "Seat the work by its base"
     if way.name == "quarter-turn":
         how = (
-            "With the plate closed, hold the work by its base on an angle plate, its base square "
-            "to the plate's top"
+            "With the plate closed, hold the work by its base on an angle plate on its low side, "
+            "its base square to the plate's top"
         )
     elif way.name == "compound-sine-plate":
         how = f"{_laid_and_set(way.settings[0].action)[0]} Seat it by its base"
@@ -158,7 +158,8 @@ def _laid_and_set(action: str) -> tuple[str, str]:
 def _squared(mount: Step) -> Step:
     return Step(
         "With the plate closed, mount the spin fixture with its axis square to the plate's top, on "
-        "an angle plate, and indicate a test bar in it along two sides a quarter apart.",
+        "an angle plate on its low side, and indicate a test bar in it along two sides a quarter "
+        "apart.",
         mount.cautions,
     )
 
@@ -242,9 +243,13 @@ def _in_the_bore(facts: StepFacts, fed: str) -> tuple[Step, Step]:
     """Clearance tried by hand and the passes, of a wheel that goes into the work."""
     return (
         Step(
-            "With the wheel stopped, bring it into the bore over the whole stroke and turn the "
+            "The mouth lies up the slope, its lower wall level. With the wheel stopped, bring it "
+            "into the bore over the whole stroke, its quill over the bore's axis, and turn the "
             f"work through a full turn; the slant is {facts.slant} long.",
-            ("Wheel and quill must clear the bore's mouth and its bottom, and fixture and plate.",),
+            (
+                "Wheel and quill must clear the bore's mouth and bottom, fixture and plate.",
+                "A quill that lies sideways of the bore's axis grinds it hollow and opens it.",
+            ),
         ),
         Step(
             f"Touch off on the bore's wall, then feed {fed}. {facts.step} square to the surface "

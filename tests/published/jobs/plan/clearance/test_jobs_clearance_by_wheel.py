@@ -68,6 +68,7 @@ SIDE: Json = {
         "guard": {"length": 8, "width": 2.5, "lower_edge_below_spindle": 1.4},
     },
     "work_below_spindle": 2.8,
+    "body_width": 2,
 }
 
 

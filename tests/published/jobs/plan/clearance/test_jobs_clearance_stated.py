@@ -8,7 +8,6 @@ from clearance_support import (
     ANGLE_PLATE,
     CONE,
     FACE,
-    FIXTURE,
     HEAD,
     HOLDER,
     PLATE_BODY,
@@ -81,13 +80,10 @@ STROKE = ["feeding/past_large_end", "feeding/past_small_end", "room/gap_wanted"]
         ),
         (
             CONE,
-            {
-                "wheel_sides": [SIDE],
-                "spin_fixture": {n: v for n, v in FIXTURE.items() if n != "body_width"},
-            },
+            {"wheel_sides": [SIDE]},
             "wheel-side",
             [
-                "equipment/spin_fixture/body_width",
+                "equipment/wheel_sides/0/body_width",
                 "equipment/wheel_sides/0/work_below_spindle",
                 "equipment/wheel_sides/0/wheel_diameter",
                 "equipment/wheel_sides/0/wheel_width",

@@ -1,16 +1,18 @@
 """What an experienced hand would add of the feed and the clearance of the best way."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from halfangle_service.cautions import PROVE_BY_HAND
 from halfangle_service.fields.advisories import Advisory, caution
-from halfangle_service.topics.jobs.plan.parts.clearance.answer import PlanClearance
+from halfangle_service.fields.clearance.gaps import ClearanceGap
+from halfangle_service.topics.jobs.plan.parts.clearance.answer import PlanClearance, PlanRoom
 from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeed, cutting_passes
+from halfangle_service.topics.jobs.plan.ways.way import RuledOut
 from halfangle_service.trade.planning.batch import Growth
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.uncertainty.coverage import half_width
 from halfangle_service.trade.units import Units
-from halfangle_service.trade.wording import arcsec, small_length
+from halfangle_service.trade.wording import arcsec, length, option, small_length
 
 #: A pass deeper than this burns hardened steel under a flat wheel; common practice, no source.
 DEEP_PASS: dict[Units, float] = {"in": 0.001, "mm": 0.03}
@@ -18,7 +20,9 @@ DEEP_PASS: dict[Units, float] = {"in": 0.001, "mm": 0.03}
 MUCH_STOCK: dict[Units, float] = {"in": 0.02, "mm": 0.5}
 
 
-def of_parts(feeding: Feeding, feed: PlanFeed, clearance: PlanClearance) -> Iterator[Advisory]:
+def of_parts(
+    feeding: Feeding, feed: PlanFeed, clearance: PlanClearance, room: PlanRoom
+) -> Iterator[Advisory]:
     """Of a feed that is too deep or takes much, and of a clearance of which nothing is known."""
     phases = [phase for phase in (feed.rough, feed.finish) if phase is not None]
     deepest = max((phase.downfeed_per_pass for phase in phases), default=0.0)
@@ -26,6 +30,9 @@ def of_parts(feeding: Feeding, feed: PlanFeed, clearance: PlanClearance) -> Iter
     yield from of_feed(deepest, allowance, cutting_passes(feed), feeding.units)
     if clearance.not_stated:
         yield _unknown(f"not stated: {', '.join(clearance.not_stated)}")
+    gap, wanted = clearance.smallest_gap, room.gap_wanted
+    if gap is not None and wanted is not None and clearance.forecast == "may-not-hold":
+        yield from _narrow(gap, wanted, clearance, feeding.units)
     yield PROVE_BY_HAND
 
 
@@ -46,6 +53,29 @@ def of_feed(
             f"{small_length(allowance, units)} on a side, in {passes} passes, is "
             "much to grind: is it in the unit meant, and measured square to the surface? Turn or "
             "rough it first.",
+        )
+
+
+def _narrow(
+    gap: ClearanceGap, wanted: float, clearance: PlanClearance, units: Units
+) -> Iterator[Advisory]:
+    """Of a best way with less room than is wanted, and what would open it."""
+    if gap.gap < wanted:
+        helps = [change.action for change in clearance.changes if change.keeps_gap_wanted]
+        yield caution(
+            "gap-too-small",
+            f"The best way's least gap is {length(gap.gap, units)} ({gap.part} and {gap.body}); "
+            f"{length(wanted, units)} is wanted. {' '.join(helps[:1])}".rstrip(),
+        )
+
+
+def of_fouled(ways: Sequence[RuledOut]) -> Iterator[Advisory]:
+    """Of ways that are ruled out because they foul or are not safe: what would mend them."""
+    for way in ways:
+        yield caution(
+            "way-ruled-out",
+            f"{option(way.name).capitalize()} ({', '.join(way.equipment)}) is ruled out: "
+            f"{way.reason} {way.instead or ''}".rstrip(),
         )
 
 

@@ -6,6 +6,7 @@ from pydantic import Field
 
 from halfangle_service.fields import Length, NonNegativeArcsec, NonNegativeLength, RequestModel, Rpm
 from halfangle_service.fields.blocks import BlockBoxFields, BlockGradeFields, GradeField
+from halfangle_service.fields.clearance.set_up import ClearanceFixture
 from halfangle_service.fields.compound.raised_sides import RaisedSizes
 from halfangle_service.fields.plates import BaseStep, CenterDistance, ReachField
 from halfangle_service.fields.set_up_errors import SetUpErrorFields
@@ -25,9 +26,9 @@ from halfangle_service.topics.jobs.plan.shop.errors import (
 )
 from halfangle_service.topics.jobs.plan.shop.measuring import PlanMeasuring
 from halfangle_service.topics.jobs.plan.shop.standing import (
+    BodyWidth,
     PlanAnglePlate,
     PlanHingedBody,
-    PlanSpinFixture,
     PlanWorkheadBody,
     PlanWorkHolder,
 )
@@ -57,7 +58,7 @@ WheelDiameter = Annotated[
 #: What of a wheel, and of what holds work on its base, counts for the clearance alone.
 _WheelWidth = Annotated[
     Length | None,
-    Field(description="Width of the wheel, in `units`; counts for the clearance.", examples=[0.5]),
+    Field(description="Width of the wheel, in `units`.", examples=[0.5]),
 ]
 _Head = Annotated[PlanWheelHead | None, Field(description="What is about this wheel.")]
 _Holder = Annotated[PlanWorkHolder | None, Field(description="What holds block-like work on it.")]
@@ -94,8 +95,7 @@ class PlanSinePlate(RequestModel):
     work_holder: _Holder = None
     work_to_high_end: NonNegativeLength | None = Field(
         None,
-        description="From the short end of block-like work up the slope to the plate's high end, "
-        "in `units`.",
+        description="From the work's short end up the slope to the plate's high end.",
         examples=[1.0],
     )
     angle_plate: PlanAnglePlate | None = Field(
@@ -159,9 +159,11 @@ class PlanWheelSide(ChooseWheelSide):
     head: _Head = None
     work_below_spindle: NonNegativeLength | None = Field(
         None,
-        description="From the spindle down to the work's axis, or the middle of its face, in "
-        "`units`.",
+        description="From the spindle down to the work's axis, or the middle of its face.",
         examples=[2.5],
+    )
+    body_width: BodyWidth | None = Field(
+        None, description="Width of the spindle fixture that stands beside it."
     )
 
 
@@ -186,13 +188,12 @@ class PlanInternalSpindle(RequestModel):
     )
     axis_offset_error_limit: NonNegativeLength | None = Field(
         None,
-        description="Largest error ± sideways of the quill's axis from the bore's, at each end of "
-        "the bore, in `units`; acts by its square, the more the nearer the wheel is to the bore's "
-        "size.",
+        description="Largest error ± sideways of the quill's axis from the bore's, at either end, "
+        "in `units`; acts by its square.",
     )
     wheel_width: _WheelWidth = None
     quill_diameter: Length | None = Field(
-        None, description="Diameter of the quill behind the wheel, in `units`.", examples=[0.35]
+        None, description="Diameter of the quill, in `units`.", examples=[0.35]
     )
     spindle_diameter: Length | None = Field(
         None, description="Diameter of the spindle that carries the quill.", examples=[1.5]
@@ -200,8 +201,7 @@ class PlanInternalSpindle(RequestModel):
     rpm: Rpm | None = Field(None, description="Spindle speed.", examples=[30_000])
     marked_rpm: Rpm | None = Field(
         None,
-        description="Highest speed marked on the wheel, or stated for this overhang, per minute; "
-        "what turns faster is ruled out.",
+        description="Highest speed marked on the wheel for this overhang, per minute.",
         examples=[40_000],
     )
 
@@ -250,9 +250,10 @@ class PlanEquipment(RequestModel):
     wheel: PlanWheel | None = Field(
         None, description="The flat wheel that grinds over the sine plates."
     )
-    spin_fixture: PlanSpinFixture | None = Field(
+    spin_fixture: ClearanceFixture | None = Field(
         None,
-        description="The spindle fixture on the plate. Absent: no clearance is worked out.",
+        description="The spindle fixture. Of a socket `stick_out` is to its mouth, "
+        "`shank_diameter` its outside.",
     )
     internal_spindle: PlanInternalSpindle | None = Field(
         None, description="What grinds a socket. Absent where there is none."

@@ -26,9 +26,8 @@ class PlanWheel(RequestModel):
     rpm: Rpm | None = Field(None, description="Spindle speed.", examples=[3450])
     marked_rpm: Rpm | None = Field(
         None,
-        description="Highest speed marked on the wheel, per minute; what turns faster is ruled "
-        "out.",
-        examples=[3600],
+        description="Highest speed marked on the wheel, per minute.",
+        examples=[3600.0],
     )
     head: PlanWheelHead | None = Field(
         None, description="What is about the wheel; clearance is worked out with it."

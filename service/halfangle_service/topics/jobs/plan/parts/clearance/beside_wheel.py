@@ -133,8 +133,8 @@ def side(asked: Asked, owner: PlanWheelSide, path: str) -> PlanClearance | Foule
         return Stand(gaps, asked.margin, heads["new"].radius, None, wheel.guarded)
 
     fixture = asked.turning()
-    if fixture is not None and asked.fixture is not None and wanted.turned:
-        half = (asked.fixture.body_width or 0.0) / 2.0
+    if fixture is not None and owner.body_width is not None and wanted.turned:
+        half = owner.body_width / 2.0
         fouled = asked.past_its_limit() or turns_into(
             _under_flank(asked.cone, fixture), owner.usable_width, FIXTURE
         )
@@ -159,8 +159,8 @@ def _lacks_of_side(
     if asked.wanted.turned:
         if asked.fixture is None:
             yield FIXTURE
-        elif asked.fixture.body_width is None:
-            yield f"{FIXTURE}/body_width"
+        if owner.body_width is None:
+            yield f"{path}/body_width"
     elif asked.wanted.work_body is None:
         yield WORK
     elif asked.wanted.work_body.base_width is None:

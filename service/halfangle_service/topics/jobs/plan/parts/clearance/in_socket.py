@@ -20,7 +20,7 @@ from halfangle_service.trade.clearance.assembly import ROUNDING
 from halfangle_service.trade.clearance.bodies import HeadPart
 from halfangle_service.trade.clearance.on_end import standing_socket
 from halfangle_service.trade.clearance.socket import Quill, Socket
-from halfangle_service.trade.clearance.stand import Stand, View, WheelState, gaps_in, height_over
+from halfangle_service.trade.clearance.stand import Stand, View, WheelState, gaps_in
 from halfangle_service.trade.wording import figure
 
 SPINDLE = f"{EQUIPMENT}internal_spindle"
@@ -72,7 +72,8 @@ def socket_on_plate(
         gaps_in(View(tuple(bodies), parts)),
         asked.margin,
         under.length,
-        height_over(bodies, tilted.table),
+        # The room is that under the flat wheel.
+        height=None,
         guarded=True,
     )
     return answered(

@@ -4,11 +4,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from halfangle_service.fields.clearance.findings import stands_out_too_far
-from halfangle_service.fields.clearance.set_up import fixture_of, heads_of
+from halfangle_service.fields.clearance.set_up import ClearanceFixture, fixture_of, heads_of
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.parts.clearance.answer import Fouled, PlanRoom
 from halfangle_service.topics.jobs.plan.parts.feed import PlanFeeding
-from halfangle_service.topics.jobs.plan.shop.standing import PlanSpinFixture
 from halfangle_service.topics.jobs.plan.shop.wheel import PlanWheelHead
 from halfangle_service.trade.clearance.assembly import Head, Stroke
 from halfangle_service.trade.clearance.bodies import Body
@@ -64,7 +63,7 @@ class Asked:
     wanted: Wanted
     feeding: PlanFeeding
     room: PlanRoom
-    fixture: PlanSpinFixture | None
+    fixture: ClearanceFixture | None
 
     def missing(self) -> Iterator[str]:
         """What was not stated of stroke and room, by its path in the request."""

@@ -1,4 +1,4 @@
-"""What the measuring subjects of tapers share: errors of measuring, and a cone as measured."""
+"""What subjects that gauge share: errors of measuring, and what follows from measured inputs."""
 
 import math
 from collections.abc import Callable
@@ -17,7 +17,13 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.estimate import AngleEstimate, LengthEstimate, estimate
 from halfangle_service.fields.slopes import SlopeForms
-from halfangle_service.trade.uncertainty import LargestError, Measured, budget_of
+from halfangle_service.trade.uncertainty import (
+    Budget,
+    Contribution,
+    LargestError,
+    Measured,
+    budget_of,
+)
 
 MeasureErrorLimit = Annotated[
     NonNegativeLength | None,
@@ -62,6 +68,14 @@ def measured_length(length: Callable[..., float], *inputs: Measured) -> LengthEs
     """
     value = max(0.0, length(*(i.value for i in inputs)))
     return estimate(LengthEstimate, budget_of(length, *inputs), value)
+
+
+def as_measured(measured: Measured) -> LengthEstimate:
+    """Estimate of a size that was itself measured."""
+    field, limit = measured.error
+    if limit is None:
+        return estimate(LengthEstimate, Budget((), not_stated=(field,)), measured.value)
+    return estimate(LengthEstimate, Budget((Contribution(field, limit),)), measured.value)
 
 
 def reading_slack(units: Units, diameter: LengthEstimate) -> float:
