@@ -252,17 +252,21 @@ class _Race:
         ]
         if entry.row.runout_budget is not None:
             forecasts.append(entry.row.runout_budget.forecast)
+        forecast = together(forecasts)
+        lacks = any(budget.not_stated for budget in budgets)
+        # What ranks neither by its doubt nor by its room needs no uncertainty.
+        needed = forecast == "may-not-hold" or (self.finest_arcsec is not None and not lacks)
         known = [
             KnownAngle(
                 a.tolerance_arcsec,
                 budget.mean * a.per_unit,
-                half_width(budget) * a.per_unit if budget.contributions else None,
+                half_width(budget) * a.per_unit if needed and budget.contributions else None,
                 lacks=bool(budget.not_stated),
             )
             for budget, a in pairs
         ]
         standing = standing_by(known, self.finest_arcsec)
-        return rank_of(entry.row, together(forecasts), standing, entry.row.total_minutes)
+        return rank_of(entry.row, forecast, standing, entry.row.total_minutes)
 
     def named(self, place: str | None) -> str:
         """A way in plain words."""
