@@ -213,6 +213,27 @@ def test_breakdown_stated_and_observed_is_refused(call: Call) -> None:
         )
 
 
+def test_a_flat_wheel_s_breakdown_is_not_that_of_a_quill_s(call: Call) -> None:
+    """A socket's batch takes nothing of the flat wheel's; pieces observed of it tell its dress."""
+    socket = {
+        "kind": "taper-socket",
+        "designation": "morse-3",
+        "included_angle_tolerance_arcsec": 120,
+    }
+    shop: Json = {
+        "feature": socket,
+        "equipment__internal_spindle": {"wheel_diameter": 0.5, "reach": 4},
+        "equipment__spin_fixture": None,
+    }
+    batch = first_way(call, **shop)["batch"]
+    assert batch["growth_per_piece_arcsec"] is None
+    assert batch["not_stated"] == []
+    assert "measure the first piece and the last" in batch["reason"]
+    seen = [{"piece_since_dress": n, "measured_error_arcsec": 2.0 * n} for n in (1, 4, 9)]
+    observed = first_way(call, **shop, observed_pieces=seen)["batch"]
+    assert observed["growth_per_piece_arcsec"] == pytest.approx(2)
+
+
 def test_a_slip_of_the_unit_is_refused_by_its_field(call: Call) -> None:
     """Ten degrees off is no worn wheel's, and a wheel of 180 in is none of this machine's."""
     seen = [{"piece_since_dress": n, "measured_error_arcsec": 36_001 * n} for n in (0, 1, 2)]

@@ -223,7 +223,8 @@ class _Race:
         """What the breakdown of the wheel a piece would decide, where it was not stated."""
         batch = self.job.batch
         places = [place for place, e in enumerate(self.entries[:MOST_WAYS]) if by_flat_wheel(e.way)]
-        if batch.growth is not None or not places:
+        told = batch.growth is not None or not batch.flat_wheel
+        if told or batch.pieces == 1 or not places:
             return
         slant, counted = self.job.wanted.slant, self.job.wanted.counted
         rooms = {place: self._room(self.entries[place].way) for place in places}
