@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from halfangle_service.trade.drawing.dimensions import dimension
-from halfangle_service.trade.drawing.marks import around
+from halfangle_service.trade.drawing.dimensions import APART, dimension
+from halfangle_service.trade.drawing.marks import TEXT, around
+from halfangle_service.trade.drawing.metrics import text_width
 from halfangle_service.trade.drawing.sheet import Sheet, View
 from halfangle_service.trade.drawing.svg import Scale, svg_of
 from halfangle_service.trade.units import Units
@@ -55,13 +56,14 @@ def profile_svg(profile: Profile, against: Sequence[Against], units: Units) -> s
     for work, one in zip(works, against, strict=True):
         _draw_work(sheet, view, work, one)
     stations = sorted({0.0, width, *(corner.at[0] for corner in profile.corners)})
-    # The short ones last: theirs are the figures that find no room between their own arrows.
+    # The short ones last and a row higher: their figures find no room between their own arrows.
     for start, end in sorted(pairwise(stations), key=lambda ends: ends[0] - ends[1]):
         if end > start:
             ends = view.at((start, 0.0)), view.at((end, 0.0))
-            dimension(
-                sheet, *ends, plain(end - start, 4), (0.0, -1.0), first=8.0 + view.scale * top
-            )
+            words = plain(end - start, 4)
+            narrow = text_width(words, TEXT) > view.scale * (end - start) - 1.0
+            first = 8.0 + view.scale * top + (APART if narrow else 0.0)
+            dimension(sheet, *ends, words, (0.0, -1.0), first=first)
     _depths(sheet, view, profile)
     _notes(sheet, view, profile, [one.angle_rad for one in against])
     lines = [
