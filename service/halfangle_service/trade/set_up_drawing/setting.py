@@ -26,7 +26,7 @@ HIGH, LOW = "High stack", "Low stack"
 UNITS_IN_WORDS: dict[Units, str] = {"in": "Lengths in inches.", "mm": "Lengths in millimetres."}
 _TALLEST = 92.0
 #: Radii of the angle's arc that are tried, as parts of the center distance.
-_RADII = (0.62, 0.54, 0.46, 0.38, 0.3, 0.23, 0.17)
+_RADII = (0.62, 0.54, 0.46, 0.38, 0.3, 0.23, 0.17, 0.12)
 _USUAL = "What was not stated of plate and work is drawn as usual."
 
 

@@ -56,14 +56,7 @@ def profile_svg(profile: Profile, against: Sequence[Against], units: Units) -> s
     for work, one in zip(works, against, strict=True):
         _draw_work(sheet, view, work, one)
     stations = sorted({0.0, width, *(corner.at[0] for corner in profile.corners)})
-    # The short ones last and a row higher: their figures find no room between their own arrows.
-    for start, end in sorted(pairwise(stations), key=lambda ends: ends[0] - ends[1]):
-        if end > start:
-            ends = view.at((start, 0.0)), view.at((end, 0.0))
-            words = plain(end - start, 4)
-            narrow = text_width(words, TEXT) > view.scale * (end - start) - 1.0
-            first = 8.0 + view.scale * top + (APART if narrow else 0.0)
-            dimension(sheet, *ends, words, (0.0, -1.0), first=first)
+    _widths(sheet, view, stations, 8.0 + view.scale * top)
     _depths(sheet, view, profile)
     _notes(sheet, view, profile, [one.angle_rad for one in against])
     lines = [
@@ -72,6 +65,20 @@ def profile_svg(profile: Profile, against: Sequence[Against], units: Units) -> s
     ]
     scale = Scale(view.scale_to(units), units)
     return svg_of(sheet, "Dressed wheel and work, in section", lines, scale=scale)
+
+
+def _widths(sheet: Sheet, view: View, stations: Sequence[float], first: float) -> None:
+    """The stretches between stations; those too narrow for their figures last, a row higher."""
+
+    def is_narrow(ends: tuple[float, float]) -> bool:
+        figure = text_width(plain(ends[1] - ends[0], 4), TEXT)
+        return figure > view.scale * (ends[1] - ends[0]) - 1.0
+
+    pairs = [(start, end) for start, end in pairwise(stations) if end > start]
+    for ends in sorted(pairs, key=lambda ends: (is_narrow(ends), ends[1] - ends[0])):
+        off = first + (APART if is_narrow(ends) else 0.0)
+        places = (view.at((x, 0.0)) for x in ends)
+        dimension(sheet, *places, plain(ends[1] - ends[0], 4), (0.0, -1.0), first=off)
 
 
 def _flanks(profile: Profile) -> list[tuple[Point, Point]]:
