@@ -68,17 +68,24 @@ def profile_svg(profile: Profile, against: Sequence[Against], units: Units) -> s
 
 
 def _widths(sheet: Sheet, view: View, stations: Sequence[float], first: float) -> None:
-    """The stretches between stations; those too narrow for their figures last, a row higher."""
+    """The stretches between stations, the widest first.
 
-    def is_narrow(ends: tuple[float, float]) -> bool:
-        figure = text_width(plain(ends[1] - ends[0], 4), TEXT)
-        return figure > view.scale * (ends[1] - ends[0]) - 1.0
-
+    Those too narrow for their figures stand a row higher, their figures over a wide neighbour.
+    """
     pairs = [(start, end) for start, end in pairwise(stations) if end > start]
-    for ends in sorted(pairs, key=lambda ends: (is_narrow(ends), ends[1] - ends[0])):
-        off = first + (APART if is_narrow(ends) else 0.0)
-        places = (view.at((x, 0.0)) for x in ends)
-        dimension(sheet, *places, plain(ends[1] - ends[0], 4), (0.0, -1.0), first=off)
+    narrow = [_is_narrow(view, end - start) for start, end in pairs]
+    after = [*narrow[1:], False]
+    for start, end, is_narrow, before in sorted(
+        ((*ends, is_one, then) for ends, is_one, then in zip(pairs, narrow, after, strict=True)),
+        key=lambda stretch: stretch[0] - stretch[1],
+    ):
+        off = first + (APART if is_narrow else 0.0)
+        ends = view.at((start, 0.0)), view.at((end, 0.0))
+        dimension(sheet, *ends, plain(end - start, 4), (0.0, -1.0), first=off, before=before)
+
+
+def _is_narrow(view: View, width: float) -> bool:
+    return text_width(plain(width, 4), TEXT) > view.scale * width - 1.0
 
 
 def _flanks(profile: Profile) -> list[tuple[Point, Point]]:
