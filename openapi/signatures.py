@@ -12,6 +12,9 @@ from wording import REFERENCE, Schema, branches, described, items_of
 _OF_EVERY_CALL = frozenset({"self", "timeout_seconds", "request_id", "content"})
 _SCALARS = {"number": "float", "integer": "int", "string": "str", "boolean": "bool", "null": "None"}
 JSON = "application/json"
+PDF = "application/pdf"
+#: The client's own type of a sheet, which is a page of HTML or a PDF.
+SHEET = "Sheet"
 
 
 @dataclass(frozen=True)
@@ -141,8 +144,12 @@ def _is_query_form(item: dict[str, Any], http_method: str) -> bool:
 def _is_of_any_request(operation: dict[str, Any]) -> bool:
     """True for what takes the request of any operation: its fields are no arguments with names.
 
-    It serves spreadsheets, which read one value; who has the client has the answer.
+    One value is for spreadsheets: who has the client has the answer. Rows of a batch are sent by
+    the client's own hand, which streams them.
     """
+    body = operation.get("requestBody", {"content": {}})
+    if "application/x-ndjson" in body["content"]:
+        return True
     asked = (p for p in operation.get("parameters", ()) if p["in"] == "query")
     return any(p.get("schema", {}).get("type") == "object" for p in asked)
 
@@ -220,6 +227,8 @@ def _answer(operation: dict[str, Any]) -> tuple[str, str]:
     content = success.get("content", {})
     if JSON in content:
         return JSON, python_type(content[JSON]["schema"])
+    if PDF in content:
+        return ", ".join(content), SHEET
     media_type = next(iter(content), "*/*")
     return media_type, "str" if media_type.startswith("text/") else "bytes"
 

@@ -285,6 +285,39 @@ _BLOCKS: tuple[Row, ...] = (
     ),
 )
 
+_MEASURED, _CALIBRATED, _PIN = "sine.measured-angle", "sine.center-distance", "sine.over-pin"
+_AT_14 = {"angle": 14.9, "height": 1.2857}
+_AT_15 = {"angle": 15.1, "height": 1.3025}
+
+_MEASURING: tuple[Row, ...] = (
+    caution(
+        "steep-angle",
+        _MEASURED,
+        {"blocks": [3.5356]},
+        {"blocks": [3.5355]},
+        "the angle's complement",
+    ),
+    caution(
+        "far-from-level",
+        _MEASURED,
+        {"indicator_rise": 0.00117},
+        {"indicator_rise": 0.00116},
+        "120.7″",
+    ),
+    note("along-the-plate", _MEASURED, {}, {"holding": "between-centers"}),
+    caution("size-of-other-units", _MEASURED, {"blocks": [1.5, 1]}, {"blocks": [0.5, 1]}),
+    caution(
+        "ill-conditioned",
+        _CALIBRATED,
+        {"settings": [_AT_14]},
+        {"settings": [_AT_15]},
+        "At 14.9°",
+        "0.00009 in",
+    ),
+    note("face-lean-not-told", _CALIBRATED, {"settings": [_AT_15]}, {"settings": [_AT_15, _AT_14]}),
+    caution("odd-size", _PIN, {"pin_diameter": 100.1, "pin_from_stop": 60}, {"pin_diameter": 100}),
+)
+
 ROWS = (
     *_STEEP,
     *_BELOW_ZERO,
@@ -295,4 +328,5 @@ ROWS = (
     *_OF_ERRORS,
     *_HOW_IT_STANDS,
     *_BLOCKS,
+    *_MEASURING,
 )

@@ -253,4 +253,17 @@ _ODD: tuple[Row, ...] = (
     _odd(_VEE_NOMINAL, "roll_diameters", [100.1, 40], [100, 40], face_width=100),
 )
 
-ROWS = (*_STOCK, *_WAYS, *_FITS, *_ODD)
+
+def _travels(middle: float) -> Request:
+    """Three readings, the middle one's travel as given; 30 lies on the line."""
+    read = {10: 20.0, 25: middle, 40: 40.0}
+    return {"readings": [{"depth": depth, "tip_travel": way} for depth, way in read.items()]}
+
+
+_PROBED: tuple[Row, ...] = (
+    note("straightness-not-told", "tapers.probed", {}, _travels(30.0)),
+    caution("off-the-line", "tapers.probed", _travels(30.0061), _travels(30.0059), "0.0041 mm"),
+    note("across-the-axis", "tapers.probed", {}, None),
+)
+
+ROWS = (*_STOCK, *_WAYS, *_FITS, *_ODD, *_PROBED)

@@ -116,6 +116,12 @@ _EXTREMES: dict[str, Callable[[], str]] = {
         stack_rise=0.4,
         standing_on="large-end",
     ),
+    "unequal arms": lambda: answered("measuring.chord", first_center_distance=10, angle=40),
+    "over both rolls": lambda: answered("measuring.chord", angle=150, measure_is="over-both-rolls"),
+    "a stop at the high end": lambda: answered(
+        "sine.over-pin", stop_at="high-end", point_over_face=12, angle=20
+    ),
+    "a diamond that digs in": lambda: answered("wheels.diamond", diamond_height=-0.8, nib_lean=-8),
     "two flanks": lambda: answered(
         "wheels.flank",
         other_side={"kind": "face", "face_angle": 15, "rise": 0.05},

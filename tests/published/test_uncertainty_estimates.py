@@ -59,6 +59,22 @@ ESTIMATES: list[tuple[str, dict[str, Any], list[str]]] = [
         {},
         ["angle_budget.included_angle_error_arcsec", "plate_setting.actual_height"],
     ),
+    ("measuring.bore", {}, ["bore_diameter"]),
+    (
+        "measuring.chord",
+        {"angle": None, "measure": 5.0876, "measure_error_limit": 0.0001},
+        ["angle", "measure"],
+    ),
+    ("measuring.lever-tip", {}, ["true_movement"]),
+    (
+        "measuring.small-angle",
+        {"turned_tilt_reading": -1.0},
+        ["tilt_arcsec", "height_over_base", "zero_error_arcsec"],
+    ),
+    ("measuring.square", {}, ["square_error_arcsec", "reference_error_arcsec"]),
+    ("sine.center-distance", {}, ["center_distance", "face_lean_arcsec"]),
+    ("sine.measured-angle", {}, ["measured_angle"]),
+    ("sine.over-pin", {}, ["height_over_pin"]),
     ("sine.uncertainty", {}, ["angle_error_arcsec", "included_angle_error_arcsec"]),
     (
         "tapers.dovetail-over-rolls",
@@ -83,6 +99,7 @@ ESTIMATES: list[tuple[str, dict[str, Any], list[str]]] = [
         {"included_angle_error_limit_arcsec": 30},
         ["half_angle", "large_diameter", "small_diameter", "gauge_line_diameter"],
     ),
+    ("tapers.probed", {}, ["half_angle", "face_diameter"]),
     (
         "tapers.set-over",
         {},
@@ -92,6 +109,7 @@ ESTIMATES: list[tuple[str, dict[str, Any], list[str]]] = [
         ],
     ),
     ("tapers.vee-over-rolls", {}, ["vee_half_angle", "face_width", "apex_depth"]),
+    ("wheels.radius", {}, ["radius", "arc_width", "sagitta"]),
     ("wheels.choose", {}, [f"ways[{way}].included_angle_error_arcsec" for way in range(4)]),
 ]
 

@@ -2,10 +2,12 @@
 
 import gzip
 import hashlib
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from litestar import Request
 from litestar.types import ASGIApp, Receive, Scope, Send
+from pydantic_core import from_json
 
 from halfangle_service.http.problems import ProblemError
 from halfangle_service.settings import Settings
@@ -17,6 +19,8 @@ AnyRequest = Request[Any, Any, Any]
 Headers = tuple[tuple[bytes, bytes], ...]
 
 _NOT_MODIFIED = 304
+#: Members of an answer, as `operation.py` writes them; within a text their quotes are escaped.
+_ADVISORIES, _BASIS = b',"advisories":', b',"basis":{'
 _UTF_8 = frozenset({"", "utf-8", "utf8"})
 _NO_CODING = frozenset({"", "identity"})
 
@@ -129,6 +133,19 @@ def _takes_gzip(accepted: str) -> bool:
     return by_name > 0.0 and by_name >= weights.get("identity", 0.0)
 
 
+def severities(answer: bytes) -> list[str]:
+    """Severity of each advisory of an answer that was written here.
+
+    >>> severities(b'{"result":{},"advisories":[{"severity":"stop"}],"basis":{"release":"1"}}')
+    ['stop']
+    """
+    begin = answer.rindex(_ADVISORIES) + len(_ADVISORIES)
+    found = answer[begin : answer.rindex(_BASIS)]
+    if found == b"[]":
+        return []
+    return [advisory["severity"] for advisory in from_json(found)]
+
+
 def header(request: AnyRequest, name: bytes) -> str:
     """Value of a header, its repetitions joined by commas (RFC 9110, 5.2); empty if absent."""
     sent = [value for key, value in request.scope["headers"] if key == name]
@@ -137,16 +154,23 @@ def header(request: AnyRequest, name: bytes) -> str:
 
 def require_json_body(request: AnyRequest) -> None:
     """Refuse a body that is not declared as JSON in UTF-8 (RFC 8259, 8.1), or is encoded."""
+    if header(request, b"content-type") != JSON or header(request, b"content-encoding"):
+        require_body_of(request, JSON)
+
+
+def require_body_of(request: AnyRequest, *media_types: str) -> str:
+    """Give the media type of a body in UTF-8; refuse one of another type, or that is encoded."""
     declared = header(request, b"content-type")
-    if declared != JSON:
-        media_type, _, parameters = declared.partition(";")
-        charset = parameters.strip().lower().removeprefix("charset=").strip('"')
-        if media_type.strip().lower() != JSON or charset not in _UTF_8:
-            raise ProblemError(
-                "unsupported-media-type",
-                f"Send the body as Content-Type: application/json; got {declared[:80] or 'none'}.",
-                headers={"Accept": JSON},
-            )
+    media_type, _, parameters = declared.partition(";")
+    media_type = media_type.strip().lower()
+    charset = parameters.strip().lower().removeprefix("charset=").strip('"')
+    if media_type not in media_types or charset not in _UTF_8:
+        raise ProblemError(
+            "unsupported-media-type",
+            f"Send the body as Content-Type: {' or '.join(media_types)}; "
+            f"got {declared[:80] or 'none'}.",
+            headers={"Accept": ", ".join(media_types)},
+        )
     coding = header(request, b"content-encoding")
     if coding.strip().lower() not in _NO_CODING:
         raise ProblemError(
@@ -154,29 +178,41 @@ def require_json_body(request: AnyRequest) -> None:
             f"Send the body as it is, without Content-Encoding; got {coding[:80]}.",
             headers={"Accept-Encoding": "identity"},
         )
+    return media_type
 
 
 def require_accepts(request: AnyRequest, media_type: str) -> None:
-    """Refuse a request whose Accept header rules this media type out (RFC 9110, 12.5.1).
+    """Refuse a request whose Accept header rules this media type out (RFC 9110, 12.5.1)."""
+    best_accepted(request, (media_type,))
 
-    Of the ranges that hold the type the narrowest decides, whatever their order.
+
+def best_accepted(request: AnyRequest, media_types: Sequence[str]) -> str:
+    """Of media types the one that the Accept header weighs most, of several the first.
+
+    Raises ProblemError (`not-acceptable`) where it rules out all of them. Of the ranges that hold
+    a type the narrowest decides, whatever their order.
     """
     accepted = header(request, b"accept")
     if accepted in {"", "*/*"}:
-        return
-    name = media_type.partition(";")[0]
+        return media_types[0]
     weights: dict[str, float] = {}
     for entry in accepted.split(","):
         wanted, *parameters = entry.replace(" ", "").lower().split(";")
         weights[wanted] = max(weights.get(wanted, 0.0), _weight(parameters))
-    for wanted in (name, name.partition("/")[0] + "/*", "*/*"):
-        if wanted in weights:
-            if weights[wanted] > 0.0:
-                return
-            break
+    best = max(media_types, key=lambda media_type: _weight_of(media_type, weights))
+    if _weight_of(best, weights) > 0.0:
+        return best
+    names = " or ".join(media_type.partition(";")[0] for media_type in media_types)
     raise ProblemError(
-        "not-acceptable", f"The answer is {name}; the request accepts {accepted[:80]}."
+        "not-acceptable", f"The answer is {names}; the request accepts {accepted[:80]}."
     )
+
+
+def _weight_of(media_type: str, weights: Mapping[str, float]) -> float:
+    """Weight of a media type by the narrowest of these ranges that holds it."""
+    name = media_type.partition(";")[0]
+    ranges = (name, name.partition("/")[0] + "/*", "*/*")
+    return next((weights[one] for one in ranges if one in weights), 0.0)
 
 
 def _weight(parameters: list[str]) -> float:

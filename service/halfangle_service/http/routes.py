@@ -1,10 +1,7 @@
 """Route handlers of the framework, made from operations and tables, once, at start."""
 
 import asyncio
-import json
-import re
-from collections import Counter
-from collections.abc import Awaitable, Callable, Iterable, Mapping
+from collections.abc import Awaitable, Callable, Mapping
 from typing import Any, Generic, TypeVar
 
 from anyio import to_thread
@@ -27,10 +24,9 @@ from halfangle_service.http.answers import (
 )
 from halfangle_service.http.finite import not_finite
 from halfangle_service.http.guards.bodies import Bodies
-from halfangle_service.http.guards.bounds import refuse_too_many_parts
 from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.picks import pick_value
-from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
+from halfangle_service.http.problems import ProblemError
 from halfangle_service.http.query import (
     FIELD,
     PICK,
@@ -39,13 +35,13 @@ from halfangle_service.http.query import (
     query_fields,
     read_query,
 )
+from halfangle_service.http.requests import read_request
+from halfangle_service.http.sheets import sheet_routes
 from halfangle_service.operation import Operation, PublishedTable
 from halfangle_service.settings import Settings
 
 AnyOperation = Operation[Any, Any]
 Made = TypeVar("Made")
-
-_TOO_MANY_DIGITS = re.compile(rb"[0-9]{4000,}")
 
 
 def answer(operation: AnyOperation, body: bytes) -> bytes:
@@ -54,17 +50,6 @@ def answer(operation: AnyOperation, body: bytes) -> bytes:
     Raises ProblemError for a body that is wrong, Refusal for one that cannot be fulfilled.
     """
     return answer_request(operation, read_request(operation, body))
-
-
-def read_request(operation: AnyOperation, body: bytes) -> RequestModel:
-    """Validate a JSON body; raises ProblemError where it is wrong."""
-    refuse_too_many_parts(operation.request, body)
-    try:
-        request: RequestModel = operation.request.model_validate_json(body)
-    except ValidationError as error:
-        raise _problem_of(error, operation, body) from None
-    refuse_repeated_names(request, body)
-    return request
 
 
 def answer_request(operation: AnyOperation, request: RequestModel) -> bytes:
@@ -77,79 +62,8 @@ def answer_request(operation: AnyOperation, request: RequestModel) -> bytes:
         raise not_finite(operation, request) from error
 
 
-def _problem_of(error: ValidationError, operation: AnyOperation, body: bytes) -> ProblemError:
-    """Map what is wrong with a body.
-
-    The parser gives up at an integer of too many digits without naming its field; with infinity in
-    its place the field is found, and refused all the same.
-    """
-    if "number out of range" in error.errors(include_url=False)[0]["msg"]:
-        shorter = _TOO_MANY_DIGITS.sub(b"1e999", body)
-        try:
-            operation.request.model_validate_json(shorter)
-        except ValidationError as found:
-            return problem_of_validation(found, shorter, operation.request.model_fields)
-    return problem_of_validation(error, body, operation.request.model_fields)
-
-
-def refuse_repeated_names(request: RequestModel, body: bytes) -> None:
-    """Refuse an object that names a field twice: which of the two was meant cannot be known.
-
-    Pydantic keeps the last one silently. A body with no more colons than it has distinct fields
-    cannot repeat one, which spares most requests the second reading.
-    """
-    if body.count(b":") == len(request.model_fields_set):
-        return
-    try:
-        sent = json.loads(body, object_pairs_hook=_noting_repetition)
-    except (ValueError, RecursionError):
-        raise ProblemError(
-            "not-json", "The body nests too deeply, or holds too long a number."
-        ) from None
-    place = _repetition(sent, ())
-    if place is not None:
-        raise ProblemError(
-            "invalid-request",
-            f"{str(place[-1])[:60]} is given twice in one object.",
-            errors=[{"pointer": pointer_to(*place), "message": "should be given once"}],
-        )
-
-
-class _Repeating(dict[str, Any]):
-    """An object that names a field twice."""
-
-    name: str
-
-
-def _noting_repetition(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    """Make an object of its pairs, of a kind of its own where a name comes twice."""
-    made = dict(pairs)
-    if len(made) == len(pairs):
-        return made
-    repeating = _Repeating(pairs)
-    counted = Counter(name for name, _ in pairs)
-    repeating.name = next(name for name, count in counted.items() if count > 1)
-    return repeating
-
-
-def _repetition(value: Any, place: tuple[str | int, ...]) -> tuple[str | int, ...] | None:
-    """Where a name is repeated first, looking inward; None where none is."""
-    if isinstance(value, _Repeating):
-        return (*place, value.name)
-    parts: Iterable[tuple[str | int, Any]] = ()
-    if isinstance(value, dict):
-        parts = value.items()
-    elif isinstance(value, list):
-        parts = enumerate(value)
-    for name, part in parts:
-        found = _repetition(part, (*place, name))
-        if found is not None:
-            return found
-    return None
-
-
 async def calculated(
-    operation: AnyOperation, body: bytes, heavy: HeavyWork, receive: Receive
+    operation: AnyOperation, body: bytes, heavy: HeavyWork, receive: Receive | None
 ) -> bytes:
     """Answer here where the work is light, in a worker thread where it is heavy."""
     if operation.heavy is True:
@@ -176,13 +90,16 @@ def reading(
 
 
 def operation_routes(
-    operations: Mapping[str, AnyOperation], settings: Settings
+    operations: Mapping[str, AnyOperation], heavy: HeavyWork, settings: Settings
 ) -> list[HTTPRouteHandler]:
-    """Make the routes of all operations: POST each, GET where the request is flat, one value."""
-    heavy = HeavyWork(settings.heavy_workers, settings.heavy_queue)
+    """Make the routes of all operations: POST each, GET where the request is flat, one value.
+
+    And of their sheets, which are made by the same workers.
+    """
     bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
     routes = [_operation_route(o, heavy, bodies, settings) for o in operations.values()]
-    return [*routes, _value_route(operations, heavy, settings)]
+    sheets = sheet_routes(operations, heavy, bodies, settings)
+    return [*routes, _value_route(operations, heavy, settings), *sheets]
 
 
 def _operation_route(

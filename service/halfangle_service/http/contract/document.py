@@ -12,6 +12,8 @@ from pydantic.json_schema import JsonSchemaMode, models_json_schema
 from halfangle_service.fields.angles import ANGLE_FORMAT, ANGLE_FORMAT_MEANING, ANGLE_FORMS
 from halfangle_service.fields.glossary import Term, glossary, title_of
 from halfangle_service.fields.schemas import LabelledSchema
+from halfangle_service.http.batches.model import BATCHES_PATH, BatchAnswer, BatchRequest
+from halfangle_service.http.contract.batches import BATCHES, batch_operation
 from halfangle_service.http.contract.common import (
     API_KEY,
     EXAMPLE_PATH,
@@ -36,6 +38,7 @@ from halfangle_service.http.contract.shared import (
     with_fields_shared,
     with_options_shared,
 )
+from halfangle_service.http.contract.sheets import SHEET_RESPONSE, sheet_items, sheet_response
 from halfangle_service.http.contract.shorter import (
     with_answers_alike,
     with_nulls_in_types,
@@ -57,6 +60,7 @@ VALUES = "values"
 GLOSSARY_PATH = "/glossary.json"
 TAGS = [
     {"name": CATALOGUE, "description": "Every operation, and how it is asked."},
+    {"name": BATCHES, "description": "Rows of any operations in one request."},
     {"name": VALUES, "description": "Single values of answers, for spreadsheets."},
 ]
 _INTRODUCTION = (
@@ -83,7 +87,9 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
     paths: Json = {o.path: _operation_item(o, schemas) for o in operations.values()}
     for table in tables:
         paths.update(_table_items(table))
+    paths[BATCHES_PATH] = {"post": batch_operation()}
     paths[VALUE_PATH] = {"get": _value_operation(operations)}
+    paths.update(sheet_items(operations))
     topics = sorted({operation.topic for operation in operations.values()})
     document: Json = {
         "openapi": "3.1.0",
@@ -94,7 +100,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
         "paths": paths,
         "components": {
             "schemas": schemas,
-            "responses": problem_responses(),
+            "responses": {**problem_responses(), SHEET_RESPONSE: sheet_response()},
             "headers": HEADERS,
             "securitySchemes": SECURITY_SCHEMES,
         },
@@ -153,7 +159,11 @@ def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> 
 
     What several fields have alike is a schema of its own.
     """
-    models: list[tuple[type[BaseModel], JsonSchemaMode]] = [(Problem, "serialization")]
+    models: list[tuple[type[BaseModel], JsonSchemaMode]] = [
+        (Problem, "serialization"),
+        (BatchRequest, "validation"),
+        (BatchAnswer, "serialization"),
+    ]
     asked: list[Place] = []
     for operation in operations:
         models += [(operation.request, "validation"), (operation.answer, "serialization")]

@@ -6,7 +6,6 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import BeyondBound, Disagreement
 from halfangle_service.fields import (
     Celsius,
     Length,
@@ -14,23 +13,19 @@ from halfangle_service.fields import (
     RequestModel,
     ResultModel,
     Unit,
-    Units,
     UnitsField,
     from_mm,
     from_tenth_nm,
-    to_tenth_nm,
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.blocks import BlockOwned, SetName
 from halfangle_service.fields.choice import one_of
 from halfangle_service.fields.estimate import LengthEstimate, estimate
-from halfangle_service.fields.supply import (
-    graded,
-    own_units,
-    piece_of,
-    require_deviations,
-    require_sane,
+from halfangle_service.fields.gauging.standing_stack import (
+    MOST_IN_STACK,
+    STACKED,
+    pieces_of_stack,
 )
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.blocks.sources import GRADES
@@ -42,7 +37,6 @@ from halfangle_service.trade.stacks.height_budget import (
     height_budget,
 )
 from halfangle_service.trade.stacks.supply import Piece
-from halfangle_service.trade.tables.blocks.tolerances import Grade, find_grade
 from halfangle_service.trade.tables.materials.expansion import REFERENCE_CELSIUS, MaterialName
 from halfangle_service.trade.wording import plain
 
@@ -64,8 +58,6 @@ _EXPANSION = Source(
 #: The coefficient of steel blocks is stated for this range: ISO 3650:1998, from memory.
 EXPANSION_RANGE_CELSIUS = (10.0, 30.0)
 _MM_PER_NANOMETRE = 1e-6
-#: Most blocks in one stack, counts included.
-_MOST_IN_STACK = 20
 _Nanometres = Annotated[
     float, Field(strict=True, allow_inf_nan=False, ge=-1000, le=1000), Unit("nanometre")
 ]
@@ -75,24 +67,20 @@ _NonNegativeNanometres = Annotated[
 _Kelvins = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=0, le=50), Unit("celsius")]
 
 
-#: What states the blocks of the stack, of which one is sent.
-STACKED = ("blocks", "calibrated_blocks")
-
-
 class BlockBudgetRequest(RequestModel):
     """A stack, its blocks' grades or calibrations, and where it stands."""
 
     rules = (Rule("one-of", STACKED),)
 
     units: UnitsField
-    blocks: Annotated[list[Length], Field(min_length=1, max_length=_MOST_IN_STACK)] | None = Field(
+    blocks: Annotated[list[Length], Field(min_length=1, max_length=MOST_IN_STACK)] | None = Field(
         None,
         description="Nominal sizes of the blocks in the stack, in `units`. Either this or "
         "`calibrated_blocks`.",
         examples=[[2.0, 0.5]],
     )
     calibrated_blocks: (
-        Annotated[list[BlockOwned], Field(min_length=1, max_length=_MOST_IN_STACK)] | None
+        Annotated[list[BlockOwned], Field(min_length=1, max_length=MOST_IN_STACK)] | None
     ) = Field(
         None,
         description="The blocks with what is known of them: deviation, uncertainty, material. At "
@@ -232,67 +220,15 @@ def _not_stated(request: BlockBudgetRequest, pieces: Sequence[Piece]) -> Iterato
 
 def _pieces(request: BlockBudgetRequest) -> tuple[list[Piece], tuple[Advisory, ...]]:
     """The blocks of the stack, and what is to be said of their sizes."""
-    field = one_of(request, *STACKED)
-    grade = None if request.grade is None else find_grade(request.grade)
-    if request.blocks is not None:
-        entries = [
-            BlockOwned.model_construct(size=size, material=request.block_material)
-            for size in request.blocks
-        ]
-    else:
-        entries = list(request.calibrated_blocks or ())
-        _require_a_stack(entries, request.units)
-        require_deviations(entries, request.units, field)
-    sizes = [to_tenth_nm(entry.size, request.units) for entry in entries]
-    part = "" if field == "blocks" else "/size"
-    paths = [f"{field}/{place}{part}" for place in range(len(sizes))]
-    require_sane(sizes, paths, request.units)
-    usual = [place for place, entry in enumerate(entries) if not entry.special]
-    odd = own_units(
-        [sizes[p] for p in usual], [paths[p] for p in usual], request.units, "calibrated_blocks"
+    one_of(request, *STACKED)
+    return pieces_of_stack(
+        request.blocks,
+        request.calibrated_blocks,
+        request.block_material,
+        request.grade,
+        request.units,
+        error_needed=True,
     )
-    pieces = [
-        piece
-        for place, entry in enumerate(entries)
-        for piece in [_graded(entry, request.units, grade, f"{field}/{place}")] * entry.count
-    ]
-    return pieces, odd
-
-
-def _require_a_stack(entries: Sequence[BlockOwned], units: Units) -> None:
-    """Refuse what cannot stand in a stack: too many blocks, or one that is missing."""
-    count = sum(entry.count for entry in entries)
-    if count > _MOST_IN_STACK:
-        raise BeyondBound(
-            f"The stack has {count} blocks; a budget takes at most {_MOST_IN_STACK}.",
-            fields={
-                "calibrated_blocks": f"should be at most {_MOST_IN_STACK} blocks, counts included"
-            },
-        )
-    for place, entry in enumerate(entries):
-        if entry.state == "missing":
-            raise Disagreement(
-                f"The block of {plain(entry.size, 10)} {units} is said to be missing, so it "
-                "stands in no stack.",
-                fields={f"calibrated_blocks/{place}/state": "should not be missing"},
-            )
-
-
-def _graded(entry: BlockOwned, units: Units, grade: Grade | None, path: str) -> Piece:
-    """Give a block in 0.1 nm; refuses one of which neither calibration nor grade is known."""
-    piece = piece_of(entry, units)
-    if piece.calibrated:
-        return piece
-    if grade is None:
-        raise Disagreement(
-            "Neither a calibration nor a grade is known of the block of "
-            f"{plain(entry.size, 10)} {units}.",
-            fields={
-                "grade": "is required where a block has no expanded_uncertainty",
-                path: "should have an expanded_uncertainty, or the request a grade",
-            },
-        )
-    return graded(piece, grade)
 
 
 def _advisories(request: BlockBudgetRequest, pieces: Sequence[Piece]) -> Iterator[Advisory]:

@@ -19,9 +19,9 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.estimate import AngleEstimate
+from halfangle_service.fields.gauging.measured import measured_angle
 from halfangle_service.fields.slopes import SlopeForms, TaperPerFootOut, slope_forms
 from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.tapers.gauging.measured import measured_angle
 from halfangle_service.topics.tapers.sources import ISO_1119
 from halfangle_service.trade.cone import INCHES_PER_FOOT, half_angle_from_rate, require_smaller
 from halfangle_service.trade.tables.loader import Standing

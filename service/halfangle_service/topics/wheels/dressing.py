@@ -6,6 +6,7 @@ from typing import Annotated
 from pydantic import Field
 
 from halfangle_service.cautions import DRESSING_SAFETY
+from halfangle_service.errors import refused_at
 from halfangle_service.fields import (
     FINITE,
     Count,
@@ -22,13 +23,21 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.base import Rule
-from halfangle_service.fields.choice import one_of
+from halfangle_service.fields.choice import all_or_none, one_of
 from halfangle_service.fields.wheel.passes import unusual_passes
 from halfangle_service.operation import Outcome, Source, operation, published_table
 from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.tables.wheels.guides import Guide, Purpose, guides
-from halfangle_service.trade.wheel.dressing import active_width, cusp_height, lead_for
+from halfangle_service.trade.wheel.dressing import (
+    RULE_OVERLAPS,
+    active_width,
+    cusp_height,
+    lead_for,
+    roughness_by_cusps,
+    roughness_by_power_rule,
+    within_rule,
+)
 from halfangle_service.trade.wording import figure, plain
 
 #: Past this the dress closes the wheel more than it cleans it.
@@ -36,6 +45,7 @@ GLAZING_OVERLAP = 10.0
 
 Traverse = Annotated[float, FINITE, Field(ge=1e-6, le=1e5), Unit("length_per_minute")]
 TraverseOut = Annotated[float, Unit("length_per_minute")]
+_Roughness = Annotated[float, Unit("micrometre")]
 
 _DERIVED = Source(
     citation="Derived here: the diamond's nose touches the wheel over a chord of its circle.",
@@ -51,12 +61,24 @@ _GUIDES = Source(
     "each row names its own.",
     standing="from-memory",
 )
+_BY_CUSPS = Source(
+    citation="Theoretical cusp height f²/(8 ρ); roughness (Ra) of ground parts follows it at 1 to "
+    "6 overlays: moderngrindingtechnology.com, Dresser Overlays.",
+    standing="published",
+)
+_POWER_RULE = Source(
+    citation="Ra ∝ s_d^½ a_d^¼ for single-point dressing: S. Malkin, Grinding Technology, surface "
+    "roughness.",
+    standing="from-memory",
+)
 
 
 #: What states how wide the diamond touches, of which one is sent.
 DIAMOND = ("nose_radius", "active_width")
 #: What states how fast it traverses, of which one is sent.
 TRAVERSE = ("overlap_ratio", "traverse", "purpose")
+#: An earlier dress and the roughness ground after it, sent together.
+KNOWN = ("known_lead", "known_depth_per_pass", "known_roughness_micrometre")
 
 
 class WheelDressingRequest(RequestModel):
@@ -65,6 +87,7 @@ class WheelDressingRequest(RequestModel):
     rules = (
         Rule("one-of", DIAMOND),
         Rule("one-of", TRAVERSE),
+        Rule("all-or-none", KNOWN),
     )
 
     units: UnitsField
@@ -105,6 +128,17 @@ class WheelDressingRequest(RequestModel):
     passes: Annotated[int, Count(ge=1, le=100_000)] = Field(
         1, description="How many passes of this depth."
     )
+    known_lead: Length | None = Field(
+        None,
+        description="Lead of an earlier dress with this diamond and wheel, in `units`; together "
+        "with its depth and the roughness that was ground after it, on like work.",
+    )
+    known_depth_per_pass: Length | None = Field(
+        None, description="Depth of the last pass of that dress, in `units`."
+    )
+    known_roughness_micrometre: (
+        Annotated[float, FINITE, Field(ge=0.001, le=100), Unit("micrometre")] | None
+    ) = Field(None, description="Roughness Ra measured after it, in micrometres.")
 
 
 class DressingGuideRange(ResultModel):
@@ -133,7 +167,14 @@ class WheelDressingResult(ResultModel):
     traverse: TraverseOut = Field(description="Traverse of the diamond, in `units` per minute.")
     cusp_height: LengthOut | None = Field(
         description="Height of the cusps that a round nose leaves, in theory; null for an active "
-        "width given by itself, or a lead past the nose's width."
+        "width given by itself, and below an overlap ratio of 1, where the rule does not hold."
+    )
+    roughness_by_cusps_micrometre: _Roughness | None = Field(
+        description="Ra to expect after this dress, in proportion to the cusps; null without a "
+        "known dress and a nose radius, and outside overlap ratios of 1 to 6 of either dress."
+    )
+    roughness_by_power_rule_micrometre: _Roughness | None = Field(
+        description="The same as √lead · depth^¼, which changes it far less: expect it between."
     )
     pass_seconds: SecondsOut = Field(
         description="Time of one pass over the width and both overruns, its return not counted."
@@ -166,9 +207,11 @@ class DressingGuideEntry(ResultModel):
         "active width = 2 √(2 ρ a − a²)",
         "lead = active width / overlap ratio",
         "traverse = lead × rpm",
-        "cusp height = ρ − √(ρ² − lead² / 4)",
+        "cusp height = ρ − √(ρ² − lead² / 4), for an overlap ratio of 1 or more",
+        "Ra / Ra_known = cusp height / cusp height_known; or (lead / lead_known)^½ "
+        "(depth / depth_known)^¼",
     ),
-    sources=(_DERIVED, _OVERLAP, _GUIDES),
+    sources=(_DERIVED, _OVERLAP, _GUIDES, _BY_CUSPS, _POWER_RULE),
     example={
         "units": "mm",
         "rpm": 1410,
@@ -176,13 +219,17 @@ class DressingGuideEntry(ResultModel):
         "depth_per_pass": 0.025,
         "overlap_ratio": 2,
         "width_to_dress": 25,
+        "known_lead": 0.09,
+        "known_depth_per_pass": 0.015,
+        "known_roughness_micrometre": 0.5,
     },
 )
 def dressing(request: WheelDressingRequest) -> Outcome[WheelDressingResult]:
     """Dressing: overlap, lead and traverse.
 
     Lead and traverse of a single-point diamond for a wanted overlap ratio, or back; the cusps that
-    it leaves, the time it takes, and guide values from coarse to fine.
+    it leaves, the roughness to expect by a dress that is known, the time it takes, and guide values
+    from coarse to fine.
     """
     one_of(request, *DIAMOND)
     width = request.active_width or active_width(request.nose_radius or 0.0, request.depth_per_pass)
@@ -194,7 +241,8 @@ def dressing(request: WheelDressingRequest) -> Outcome[WheelDressingResult]:
         lead=lead,
         overlap_ratio=overlap,
         traverse=lead * request.rpm,
-        cusp_height=None if request.nose_radius is None else cusp_height(request.nose_radius, lead),
+        cusp_height=_cusps(request, lead, overlap),
+        **_roughness(request, lead, overlap),
         pass_seconds=seconds,
         total_seconds=seconds * request.passes,
         total_depth=request.depth_per_pass * request.passes,
@@ -212,6 +260,42 @@ def _overlap(request: WheelDressingRequest, width: float) -> float:
     if request.traverse is not None:
         return width * request.rpm / request.traverse
     return request.overlap_ratio or 0.0
+
+
+def _cusps(request: WheelDressingRequest, lead: float, overlap: float) -> float | None:
+    """Height of the cusps; below an overlap of 1 the nose leaves lands that no turn has touched."""
+    if request.nose_radius is None or overlap < 1.0:
+        return None
+    return cusp_height(request.nose_radius, lead)
+
+
+def _known_overlap(request: WheelDressingRequest) -> float | None:
+    """Overlap ratio of the known dress; None where none was stated, or no nose radius."""
+    if not all_or_none(request, *KNOWN, why="A known dress is lead, depth and roughness."):
+        return None
+    if request.nose_radius is None:
+        return None
+    with refused_at("", depth_per_pass="known_depth_per_pass"):  # noqa: S106  a field's name
+        width = active_width(request.nose_radius, request.known_depth_per_pass or 0.0)
+    return width / (request.known_lead or 1.0)
+
+
+def _roughness(
+    request: WheelDressingRequest, lead: float, overlap: float
+) -> dict[str, float | None]:
+    """Roughness to expect by either rule, null outside the overlap ratios that they hold for."""
+    before = _known_overlap(request)
+    if before is None or not (within_rule(before) and within_rule(overlap)):
+        return {"roughness_by_cusps_micrometre": None, "roughness_by_power_rule_micrometre": None}
+    known, known_lead = request.known_roughness_micrometre or 0.0, request.known_lead or 1.0
+    deeper = request.depth_per_pass / (request.known_depth_per_pass or 1.0)
+    nose = request.nose_radius or 0.0
+    return {
+        "roughness_by_cusps_micrometre": roughness_by_cusps(known, nose, known_lead, lead),
+        "roughness_by_power_rule_micrometre": roughness_by_power_rule(
+            known, lead / known_lead, deeper
+        ),
+    }
 
 
 def _guide_range(guide: Guide, width: float, rpm: float, overlap: float) -> DressingGuideRange:
@@ -241,6 +325,7 @@ def _advisories(request: WheelDressingRequest, result: WheelDressingResult) -> I
             f"At an overlap ratio of {plain(result.overlap_ratio, 4)} the diamond rubs rather "
             "than cuts: the wheel comes out closed and burns (common practice, no source).",
         )
+    yield from _outside_the_rule(request, result)
     yield from unusual_passes(
         request.depth_per_pass, request.passes, result.total_depth, request.units
     )
@@ -248,9 +333,31 @@ def _advisories(request: WheelDressingRequest, result: WheelDressingResult) -> I
     yield note(
         "diamond-drag",
         "Incline a single-point diamond by 10° to 15° so that the wheel drags it, and turn it in "
-        "its holder now and then (from memory of shop texts). Traverse without dwelling.",
+        "its holder now and then (from memory of shop texts; `wheels.diamond` tells the drag). "
+        "Traverse without dwelling.",
     )
     yield DRESSING_SAFETY
+
+
+def _outside_the_rule(
+    request: WheelDressingRequest, result: WheelDressingResult
+) -> Iterator[Advisory]:
+    if request.known_lead is None or result.roughness_by_cusps_micrometre is not None:
+        return
+    before, (low, high) = _known_overlap(request), RULE_OVERLAPS
+    if before is None:
+        yield note(
+            "roughness-not-told",
+            "The rules of roughness are of a round nose: send `nose_radius` in place of "
+            "`active_width`.",
+        )
+        return
+    yield caution(
+        "outside-the-rule",
+        f"Roughness follows the dress by these rules at overlap ratios of {plain(low)} to "
+        f"{plain(high)}; the known dress has {plain(before, 4)}, this one "
+        f"{plain(result.overlap_ratio, 4)}.",
+    )
 
 
 @published_table("wheels.guides", singular="guide", key="purpose")

@@ -6,7 +6,7 @@ angle (derived here; exact, not its slope). Angles in radians unless a name says
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -95,35 +95,99 @@ class Growth:
         )
 
 
+@dataclass(frozen=True, slots=True)
+class Line:
+    """The least-squares line through values by pieces since a dress, in the values' unit.
+
+    `scatter` is the standard deviation of a piece about it, `spread` the standard uncertainty of
+    its slope; both are estimates with these degrees of freedom.
+    """
+
+    slope: float
+    spread: float
+    degrees_of_freedom: float
+    scatter: float
+    count: int
+    mean_piece: float
+    mean_value: float
+    square: float
+    last: int
+
+    def at(self, piece: int) -> float:
+        """Value on the line at a piece."""
+        return self.mean_value + self.slope * (piece - self.mean_piece)
+
+    def added_to(self, budget: Budget, piece: int) -> tuple[Budget, ...]:
+        """A budget with what a further piece has by the line, and how far it may lie off it.
+
+        By the prediction of a further value: s √(1 + 1/n + (k − mean)² / Σ(k − mean)²).
+        """
+        off = (piece - self.mean_piece) ** 2 / self.square
+        own = Contribution(
+            "scatter",
+            self.scatter,
+            "normal",
+            sensitivity=math.sqrt(1.0 + 1.0 / self.count + off),
+            degrees_of_freedom=self.degrees_of_freedom,
+        )
+        parts = (*budget.contributions, own)
+        return (replace(budget, contributions=parts, offset=budget.offset + self.at(piece)),)
+
+
+def line_through(values: Sequence[tuple[int, float]]) -> Line | None:
+    """The line through (piece since its dress, value).
+
+    None where it leaves no doubt to estimate: fewer than three pieces, or all at one place.
+    """
+    count = len(values)
+    if count < FEWEST_OBSERVED:
+        return None
+    mean_piece = math.fsum(piece for piece, _ in values) / count
+    mean_value = math.fsum(value for _, value in values) / count
+    square = math.fsum((piece - mean_piece) ** 2 for piece, _ in values)
+    if square == 0.0:
+        return None
+    slope = math.fsum((p - mean_piece) * (v - mean_value) for p, v in values) / square
+    left = math.fsum((v - mean_value - slope * (p - mean_piece)) ** 2 for p, v in values)
+    freedom = count - 2
+    scatter = math.sqrt(left / freedom)
+    spread = scatter / math.sqrt(square)
+    return Line(
+        slope,
+        spread,
+        float(freedom),
+        scatter,
+        count,
+        mean_piece,
+        mean_value,
+        square,
+        max(values)[0],
+    )
+
+
 def observed_growth(errors: Sequence[tuple[int, float]], counted: float = 2.0) -> Growth | None:
     """Growth by the pieces that were measured: (piece since its dress, error in arc-seconds).
 
-    The slope of the least-squares line, with its standard uncertainty from what it leaves. None
-    where that leaves no doubt to estimate: fewer than three pieces, or all at one place.
+    None where no line goes through them: see `line_through`.
     """
-    count = len(errors)
-    if count < FEWEST_OBSERVED:
+    line = line_through(errors)
+    if line is None:
         return None
-    mean_piece = math.fsum(piece for piece, _ in errors) / count
-    mean_error = math.fsum(error for _, error in errors) / count
-    spread = math.fsum((piece - mean_piece) ** 2 for piece, _ in errors)
-    if spread == 0.0:
-        return None
-    slope = math.fsum((p - mean_piece) * (e - mean_error) for p, e in errors) / spread
-    left = math.fsum((e - mean_error - slope * (p - mean_piece)) ** 2 for p, e in errors)
-    freedom = count - 2
-    found = Growth.of_angle(abs(slope), "blunter" if slope >= 0.0 else "sharper", counted)
-    doubt = math.sqrt(left / freedom / spread)
-    return replace(found, spread_arcsec=doubt, degrees_of_freedom=float(freedom))
+    sense: Sense = "blunter" if line.slope >= 0.0 else "sharper"
+    found = Growth.of_angle(abs(line.slope), sense, counted)
+    return replace(found, spread_arcsec=line.spread, degrees_of_freedom=line.degrees_of_freedom)
 
 
 def judged_at(
-    budget: Budget, growth: Growth, piece: int, tolerance_arcsec: float, rule: DecisionRule
+    budget: Budget, growth: Growth | Line, piece: int, tolerance: float, rule: DecisionRule
 ) -> Verdict:
-    """Whether a piece keeps ± a tolerance by what was stated, the worse way where both may be."""
+    """Whether a piece keeps ± a tolerance by what was stated, the worse way where both may be.
+
+    Budget, growth and tolerance are all of an angle in arc-seconds, or all of a size.
+    """
     order: tuple[Verdict, ...] = ("not-conforming", "not-provable", "conforming")
     found = (
-        verdict_of(grown.mean, -tolerance_arcsec, tolerance_arcsec, grown, rule)
+        verdict_of(grown.mean, -tolerance, tolerance, grown, rule)
         for grown in growth.added_to(budget, piece)
     )
     return min(found, key=order.index)
@@ -169,9 +233,17 @@ def pieces_per_dress(
     if not budget.contributions:
         return None
 
-    def keeps(piece: int) -> bool:
-        return judged_at(budget, growth, piece, tolerance_arcsec, rule) == "conforming"
+    return most_pieces(
+        lambda piece: judged_at(budget, growth, piece, tolerance_arcsec, rule) == "conforming",
+        pieces,
+    )
 
+
+def most_pieces(keeps: Callable[[int], bool], pieces: int) -> int:
+    """Most pieces of which the last still keeps its tolerance; 0 where not even the first does.
+
+    The pieces that keep it lie together, so that the range is halved.
+    """
     if not keeps(1):
         return 0
     if keeps(pieces):

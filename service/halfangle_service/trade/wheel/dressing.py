@@ -35,9 +35,11 @@ def active_width(nose_radius: float, depth: float) -> float:
 
 def cusp_height(nose_radius: float, lead: float) -> float | None:
     """Height of the cusps between two turns; None where the nose is too narrow for the lead."""
-    if lead > 2.0 * nose_radius:
-        return None
-    # Not ρ − √(ρ² − f²/4), which cancels for a small lead.
+    return None if lead > 2.0 * nose_radius else _cusps(nose_radius, lead)
+
+
+def _cusps(nose_radius: float, lead: float) -> float:
+    """Not ρ − √(ρ² − f²/4), which cancels for a small lead."""
     half = lead / 2.0
     return half**2 / (nose_radius + math.sqrt(nose_radius**2 - half**2))
 
@@ -45,3 +47,29 @@ def cusp_height(nose_radius: float, lead: float) -> float | None:
 def lead_for(width: float, overlap_ratio: float) -> float:
     """Lead, along the wheel for one turn of it, that gives an overlap ratio."""
     return width / overlap_ratio
+
+
+#: Overlap ratios between which roughness was seen to follow the cusps.
+RULE_OVERLAPS = (1.0, 6.0)
+
+
+def within_rule(overlap_ratio: float) -> bool:
+    """True where the rules of roughness are taken to hold for an overlap ratio.
+
+    A part in 10¹² is rounding: a lead of just the active width has an overlap of 1.
+    """
+    low, high = RULE_OVERLAPS
+    return low * (1.0 - 1e-12) <= overlap_ratio <= high * (1.0 + 1e-12)
+
+
+def roughness_by_cusps(known: float, nose_radius: float, known_lead: float, lead: float) -> float:
+    """Roughness in proportion to the height of the cusps, from one that is known of another lead.
+
+    Both leads are within the rule, so no wider than the nose.
+    """
+    return known * _cusps(nose_radius, lead) / _cusps(nose_radius, known_lead)
+
+
+def roughness_by_power_rule(known: float, lead_ratio: float, depth_ratio: float) -> float:
+    """Roughness as the square root of the lead and the fourth root of the depth of a pass."""
+    return known * math.sqrt(lead_ratio * math.sqrt(depth_ratio))

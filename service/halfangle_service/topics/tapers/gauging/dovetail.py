@@ -25,12 +25,12 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.choice import at_least_one_of
 from halfangle_service.fields.estimate import LengthEstimate, estimate
-from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.topics.tapers.gauging.measured import (
+from halfangle_service.fields.gauging.measured import (
     MeasureErrorLimit,
     RollErrorLimit,
     measured_length,
 )
+from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.tapers.contact import (
     dovetail_constant,

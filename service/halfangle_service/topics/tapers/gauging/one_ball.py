@@ -13,9 +13,7 @@ from halfangle_service.fields import (
     UnitsField,
 )
 from halfangle_service.fields.estimate import LengthEstimate
-from halfangle_service.fields.slopes import RateOfTaperOut, SlopeFields, slope_of
-from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.tapers.gauging.measured import (
+from halfangle_service.fields.gauging.measured import (
     IncludedAngleErrorLimit,
     MeasureErrorLimit,
     RollErrorLimit,
@@ -24,6 +22,8 @@ from halfangle_service.topics.tapers.gauging.measured import (
     reading_slack,
     stated_slope,
 )
+from halfangle_service.fields.slopes import RateOfTaperOut, SlopeFields, slope_of
+from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.cone import rate_from_half_angle, require_before_point
 from halfangle_service.trade.tapers.contact import ball_contact, mouth_diameter, require_contact

@@ -16,9 +16,7 @@ from halfangle_service.fields import (
     UnitsField,
 )
 from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
-from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
-from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.tapers.gauging.measured import (
+from halfangle_service.fields.gauging.measured import (
     MeasuredTaper,
     MeasureErrorLimit,
     RollErrorLimit,
@@ -26,6 +24,8 @@ from halfangle_service.topics.tapers.gauging.measured import (
     measured_length,
     reading_slack,
 )
+from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
+from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.cone import require_before_point
 from halfangle_service.trade.tapers.contact import (

@@ -22,15 +22,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import note
 from halfangle_service.fields.choice import all_or_none, not_sent
 from halfangle_service.fields.estimate import LengthEstimate, NotStated
-from halfangle_service.fields.slopes import (
-    SlopeFields,
-    SlopeForms,
-    slope_forms,
-    slope_if_stated,
-    slope_of,
-)
-from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.topics.tapers.gauging.measured import (
+from halfangle_service.fields.gauging.measured import (
     IncludedAngleErrorLimit,
     MeasuredTaper,
     half_of,
@@ -39,6 +31,14 @@ from halfangle_service.topics.tapers.gauging.measured import (
     reading_slack,
     stated_slope,
 )
+from halfangle_service.fields.slopes import (
+    SlopeFields,
+    SlopeForms,
+    slope_forms,
+    slope_if_stated,
+    slope_of,
+)
+from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.cone import require_before_point
 from halfangle_service.trade.tapers.contact import require_contact
 from halfangle_service.trade.tapers.plugs import (

@@ -22,13 +22,13 @@ from halfangle_service.fields import (
     angle_from_radians,
 )
 from halfangle_service.fields.estimate import AngleEstimate, LengthEstimate
-from halfangle_service.operation import Outcome, operation
-from halfangle_service.topics.tapers.gauging.measured import (
+from halfangle_service.fields.gauging.measured import (
     MeasureErrorLimit,
     RollErrorLimit,
     measured_angle,
     measured_length,
 )
+from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
 from halfangle_service.trade.tapers.contact import (
     require_contact,

@@ -1,0 +1,1 @@
+"""Words of the subjects that gauge: measured inputs, and a stack as it stands."""

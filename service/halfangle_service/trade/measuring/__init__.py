@@ -1,0 +1,1 @@
+"""The maths of measuring tools of the bench."""
