@@ -173,7 +173,8 @@ def _places(sheet: Sheet, note: Note) -> Iterator[_Place]:
         dx, dy = math.cos(angle), -math.sin(angle)
         elbow = (note.at[0] + distance * dx, note.at[1] + distance * dy)
         box = _box_at(elbow, (dx, dy), width, height, shoulder)
-        if box[0] >= EDGE and box[2] <= sheet.width - EDGE:
+        within = box[0] >= EDGE and box[2] <= sheet.width - EDGE
+        if within and box[1] >= sheet.ceiling:
             yield _Place(box, elbow, cost)
 
 

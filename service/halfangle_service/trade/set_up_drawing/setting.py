@@ -159,7 +159,8 @@ def _draw(sheet: Sheet, view: SetUpView, units: Units, scale: float, top: float)
     if view.title:
         words = cut(view.title, HEADING, sheet.width - 2.0 * EDGE, bold=True)
         sheet.write(Words(words, (EDGE, top + HEADING), HEADING, bold=True))
-        top += 3.0 * HEADING
+        sheet.ceiling = top + 1.5 * HEADING
+        top += 4.0 * HEADING
     on_paper = _placed(sheet, scene, scale, top)
     _draw_bodies(sheet, scene, on_paper)
     _write_sizes(sheet, scene, on_paper)
