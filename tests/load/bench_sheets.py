@@ -1,6 +1,8 @@
 """What sheets cost: the page beyond its plan, the PDF, and memory over many of them.
 
-    python tests/load/bench_sheets.py           100 sheets; processor time, so that a busy machine does not count
+    python tests/load/bench_sheets.py --count 100
+
+In processor time, so that others on the machine count little.
 """
 
 import argparse
@@ -8,43 +10,50 @@ import resource
 import statistics
 import time
 from collections.abc import Callable
-from typing import Any
+from functools import partial
+from typing import Any, TypeVar
 
 from halfangle_service.registry import load_registry
-from halfangle_service.sheets.made import PLAN, Choice, Page, page_for
+from halfangle_service.sheets.made import PLAN, Choice, page_for
 from halfangle_service.sheets.pdf import pdf_of
+
+MadeT = TypeVar("MadeT")
 
 
 def main() -> None:
     """Run the benchmark."""
-    parser = argparse.ArgumentParser(description=__doc__)
+    parser = argparse.ArgumentParser(description="What sheets cost.")
     parser.add_argument("--count", type=int, default=100, help="sheets to make")
     count = parser.parse_args().count
     operation = load_registry().operations[PLAN].in_shop({})
     request = operation.request.model_validate(dict(operation.example))
-    page = page_for(operation, request, Choice())
-    pdf_of(page.html, page.request_json)  # loads what makes it
-    before = peak_mb()
-    plans, pages, files = [], [], []
+    sheet_of(operation, request)  # loads what makes it
+    peaks = [peak_mb()]
+    costs = []
     for place in range(count):
-        named = request.model_copy(update={"job": f"HL-{place:04d}"})
-        plans.append(milliseconds(lambda job=named: operation.outcome(job)))
-        made: list[Page] = []
-        pages.append(milliseconds(lambda job=named: made.append(page_for(operation, job, Choice()))))
-        files.append(milliseconds(lambda: pdf_of(made[0].html, made[0].request_json)))
-        if place == count // 4:
-            quarter = peak_mb()
-    beyond = [page - plan for page, plan in zip(pages, plans, strict=True)]
-    print(f"plan {statistics.median(plans):.1f} ms, its page {statistics.median(beyond):.1f} ms more")
-    print(f"PDF {statistics.median(files):.0f} ms, 9 of 10 under {sorted(files)[-count // 10]:.0f} ms")
-    print(f"memory {before:.0f} MB after one, {quarter:.0f} after {count // 4}, {peak_mb():.0f} at the end")
+        job = request.model_copy(update={"job": f"HL-{place:04d}"})
+        costs.append(sheet_of(operation, job))
+        peaks.append(peak_mb())
+    plans, pages, files = (sorted(column) for column in zip(*costs, strict=True))
+    plan, page, file = (statistics.median(column) for column in (plans, pages, files))
+    print(f"plan {plan:.1f} ms, its page {page - plan:.1f} ms more")
+    print(f"PDF {file:.0f} ms, 9 of 10 under {files[count * 9 // 10]:.0f} ms")
+    print(f"memory {peaks[0]:.0f} MB, {peaks[count // 4]:.0f} at a quarter, {peaks[-1]:.0f} MB")
 
 
-def milliseconds(work: Callable[[], Any]) -> float:
-    """Processor time of a piece of work."""
+def sheet_of(operation: Any, request: Any) -> tuple[float, float, float]:
+    """Milliseconds of a plan, of its page with the plan, and of the PDF."""
+    _, plan = timed(partial(operation.outcome, request))
+    made, page = timed(partial(page_for, operation, request, Choice()))
+    _, file = timed(partial(pdf_of, made.html, made.request_json))
+    return plan, page, file
+
+
+def timed(work: Callable[[], MadeT]) -> tuple[MadeT, float]:
+    """What a piece of work gives, and its processor time in milliseconds."""
     start = time.process_time()
-    work()
-    return (time.process_time() - start) * 1000.0
+    made = work()
+    return made, (time.process_time() - start) * 1000.0
 
 
 def peak_mb() -> float:
