@@ -78,7 +78,7 @@ def level_cone(
             "sine-plate",
             "A sine plate carries an outer cone; a socket's surface lies inside.",
             "plate",
-            "Blue a fitting plug into it and measure the plug.",
+            "Probe it at two depths, or blue a fitting plug into it and measure the plug.",
         )
     half = part.cone.half_rad
     level = plate_angle(half, holding, vee_half_rad)
